@@ -1,0 +1,266 @@
+import type { Sentence } from "./sentence.ts";
+
+/** Repeats of one measurement (at least one) and the tool's ± half-width. mm, deg or kg by its use. */
+export interface Reading {
+  readonly values: readonly number[];
+  readonly tol: number;
+}
+
+export type Use = "daily" | "towing" | "offroad";
+export type Side = "left" | "right";
+export type LayoutKind = "arm" | "damper" | "strut" | "axle";
+
+/**
+ * The stop acts on a control or trailing arm. Lengths mm; angles deg: a line below the horizontal
+ * (outer end lower) and the top of the stop toward the pivot are positive. An absent stopLineAngle is
+ * the armAngle; every other absent angle is 0.
+ */
+export interface ArmReadings {
+  readonly pivotToStop: Reading;
+  readonly pivotToOuter: Reading;
+  readonly armAngle?: Reading;
+  readonly stopLineAngle?: Reading;
+  readonly stopLean?: Reading;
+}
+
+/** The stop sits on the rod of a damper whose lower mount is on the arm. Lengths mm, angles deg. */
+export interface DamperReadings {
+  readonly pivotToMount: Reading;
+  readonly pivotToOuter: Reading;
+  readonly armAngle?: Reading;
+  readonly mountLineAngle?: Reading;
+  readonly stopLean?: Reading;
+  readonly damperLength: Reading;
+}
+
+export interface StrutReadings {
+  readonly stopLean?: Reading;
+}
+
+/** A beam axle: track between tyre centres and spacing between the stops, mm. */
+export interface AxleReadings {
+  readonly track: Reading;
+  readonly stopSpacing: Reading;
+  readonly stopLean?: Reading;
+}
+
+/** `wheelPerOuter` κ: wheel travel per travel of the outer joint, 1 where absent. */
+export type Layout =
+  | { readonly kind: "arm"; readonly wheelPerOuter?: number; readonly readings: ArmReadings }
+  | { readonly kind: "damper"; readonly wheelPerOuter?: number; readonly readings: DamperReadings }
+  | { readonly kind: "strut"; readonly wheelPerOuter?: number; readonly readings: StrutReadings }
+  | { readonly kind: "axle"; readonly wheelPerOuter?: number; readonly readings: AxleReadings };
+
+export type GeometryReadingName =
+  | keyof ArmReadings
+  | keyof DamperReadings
+  | keyof StrutReadings
+  | keyof AxleReadings;
+
+export type LimitKind = "tyre" | "damper" | "spring" | "metal" | "other";
+
+/**
+ * Something that ends the travel. `at` wheel: the clearance closes by `perWheel` mm (1 where absent)
+ * per mm of wheel travel; at stop: the reading is the stop closing at which it touches.
+ */
+export interface HardLimit {
+  readonly kind: LimitKind;
+  readonly at: "wheel" | "stop";
+  readonly perWheel?: number;
+  readonly reading: Reading;
+}
+
+/** One side of the axle. `geometry` replaces the layout's readings where this side was measured apart. */
+export interface Corner {
+  readonly side: Side;
+  readonly gap: Reading;
+  readonly rideHeight?: Reading;
+  readonly cornerMassKg?: Reading;
+  readonly geometry?: { readonly [Name in GeometryReadingName]?: Reading };
+  readonly limits: readonly HardLimit[];
+}
+
+/** [compression mm, force N], rising in both; (0, 0) is implied. */
+export type CurvePoint = readonly [number, number];
+/** [compression mm, N·s/mm while compressing, N·s/mm while rebounding]. */
+export type DampingPoint = readonly [number, number, number];
+
+export interface Stop {
+  readonly name: string;
+  /** carry: made to stay in contact under load. */
+  readonly duty: "impact" | "carry";
+  readonly freeHeight: Reading;
+  readonly usableCompressionMm: number;
+  readonly curve: readonly CurvePoint[];
+  readonly damping: readonly DampingPoint[] | null;
+  readonly testedAtSpeed: boolean;
+}
+
+/**
+ * Masses, rates and damping at the wheel. Any of them may be unknown; what needs it is then named,
+ * not guessed. `tolerances` gives the ± half-width of an estimated value, which enters the doubt, and
+ * `estimated` says how a value was come by.
+ */
+export interface Ride {
+  readonly unsprungMassKg?: number;
+  readonly wheelRateNPerMm?: number;
+  readonly tyreRateNPerMm?: number;
+  readonly damperBumpNsPerMm?: number;
+  readonly damperReboundNsPerMm?: number;
+  readonly payloadPerCornerKg?: number;
+  readonly tolerances?: { readonly [Name in RideQuantity]?: number };
+  readonly estimated?: { readonly [Name in RideQuantity]?: string };
+}
+
+export type RideQuantity =
+  | "unsprungMassKg"
+  | "wheelRateNPerMm"
+  | "tyreRateNPerMm"
+  | "damperBumpNsPerMm"
+  | "damperReboundNsPerMm"
+  | "payloadPerCornerKg";
+
+/** ISO 8608 road class: how rough the road is. */
+export type RoadClass = "A" | "B" | "C" | "D" | "E";
+
+/** A rounded bump: heightM high, lengthM long, met at speedKmPerH. */
+export interface ObstacleEvent {
+  readonly kind: "obstacle";
+  readonly heightM: number;
+  readonly lengthM: number;
+  readonly speedKmPerH: number;
+}
+
+/** A drop of heightM onto flat ground. */
+export interface LandingEvent {
+  readonly kind: "landing";
+  readonly heightM: number;
+}
+
+export type DesignEvent = ObstacleEvent | LandingEvent;
+
+/** What a use demands. All of it common practice, none from a published source, all adjustable. */
+export interface UseRules {
+  readonly roadClass: RoadClass;
+  readonly speedKmPerH: number;
+  readonly allowedContactsPerKm: number;
+  readonly accelerationCapG: number;
+  readonly events: readonly DesignEvent[];
+  readonly reserveMm: number;
+  readonly balanceMm: number;
+}
+
+/** One fitment, in the model's units: what the assessment needs of a check record. */
+export interface Fitment {
+  readonly use: Use;
+  readonly layout: Layout;
+  readonly corners: readonly Corner[];
+  readonly stop: Stop;
+  readonly ride?: Ride;
+  readonly rules?: Partial<UseRules>;
+}
+
+/** From best to worst for the verdict: ok, care, unsure, no. */
+export type State = "ok" | "care" | "unsure" | "no";
+export type CheckId = "clearance" | "earlyContact" | "stiffness" | "balance" | "plausible";
+export type Interval = readonly [number, number];
+
+export interface Check {
+  readonly id: CheckId;
+  readonly state: State;
+  readonly probability?: number;
+  /** stiffness only: on which side of the classes that work the stop lies. */
+  readonly side?: "soft" | "stiff";
+  /** The reading to take again, or to look at first. */
+  readonly reading?: string;
+  readonly sentence: Sentence;
+}
+
+/** One reading's part of the doubt about a result: shares of the variance, summing to 1. */
+export interface DoubtShare {
+  readonly reading: string;
+  readonly share: number;
+}
+
+export interface EventResult {
+  readonly kind: "obstacle" | "landing";
+  readonly peakWheelTravelMm: number;
+  readonly peakCompressionMm: number;
+  readonly peakStopForceN: number;
+  readonly peakAccelerationG: number;
+  readonly energyInJ: number;
+  readonly energyOutJ: number;
+  readonly leaveSpeedMmPerS: number;
+  readonly fullStop: boolean;
+  readonly hardContact: boolean;
+}
+
+/** What to do about a corner, most useful first. */
+export interface Advice {
+  readonly kind: "fits" | "taller" | "shorter" | "noHeightFits" | "measureAgain" | "otherStiffness";
+  readonly sentence: Sentence;
+  readonly reading?: string;
+}
+
+export interface CornerAssessment {
+  readonly side: Side;
+  readonly leverRatio: number;
+  readonly wheelTravelToContactMm: number;
+  readonly wheelTravelToFullStopMm: number;
+  readonly wheelTravelToHardLimitMm: number | null;
+  readonly hardLimit: LimitKind | null;
+  readonly freeShare: number | null;
+  readonly reserveMm: number | null;
+  readonly spacerMm: number | null;
+  readonly tallerMm: number | null;
+  readonly secantRateNPerMm: number;
+  readonly stopRateClass: number;
+  readonly progressive: boolean;
+  /** Beam axle: one wheel up, the other on the ground. */
+  readonly oneWheel?: {
+    readonly leverRatio: number;
+    readonly wheelTravelToContactMm: number;
+    readonly wheelTravelToFullStopMm: number;
+  };
+  /** Null where the ride data they need are unknown, from here … */
+  readonly roadTravelSigmaMm: number | null;
+  readonly contactsPerKm: number | null;
+  readonly loadedSagMm: number | null;
+  readonly loadedTravelToContactMm: number | null;
+  readonly loadedContactsPerKm: number | null;
+  readonly freeTravelNeededMm: number | null;
+  readonly freeTravelNeededUnladenMm: number | null;
+  readonly mostExtraHeightMm: number | null;
+  readonly events: readonly EventResult[] | null;
+  readonly classesThatWork: readonly number[] | null;
+  /** … to here. A null window beside a list of classes means that no class works. */
+  readonly classWindow: Interval | null;
+  /** 95 %: 2.5 and 97.5 percentiles. */
+  readonly intervals: {
+    readonly wheelTravelToContactMm: Interval;
+    readonly wheelTravelToFullStopMm: Interval;
+    readonly wheelTravelToHardLimitMm: Interval | null;
+    readonly reserveMm: Interval | null;
+    readonly spacerMm: Interval | null;
+    readonly tallerMm: Interval | null;
+  };
+  readonly clearanceProbability: number | null;
+  readonly earlyContactProbability: number | null;
+  readonly loadedCompressionMm?: number;
+  readonly checks: readonly Check[];
+  /** First-order shares (JCGM 100:2008, 5.1.2), greatest first. */
+  readonly doubt: {
+    readonly reserve: readonly DoubtShare[];
+    readonly contact: readonly DoubtShare[];
+  };
+  readonly advice: readonly Advice[];
+  /** What is not known of the ride data, and so cannot be said: names of Ride or "cornerMassKg". */
+  readonly missing: readonly (RideQuantity | "cornerMassKg")[];
+}
+
+export interface Assessment {
+  readonly verdict: State;
+  /** One sentence why. */
+  readonly reason: Sentence;
+  readonly corners: readonly CornerAssessment[];
+}

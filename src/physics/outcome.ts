@@ -1,0 +1,39 @@
+import type { Sentence } from "./sentence.ts";
+
+/**
+ * Why something could not be computed. `code` is for programs, `sentence` for a mechanic: what is
+ * wrong, which reading, what to do. `reading` names the reading to take again, where one is to blame.
+ */
+export interface Fault {
+  readonly code: string;
+  readonly sentence: Sentence;
+  readonly reading?: ReadingId;
+}
+
+/** A value, or the fault that stands in its place. Never NaN, never a silent partial result. */
+export type Outcome<Value> =
+  | { readonly ok: true; readonly value: Value }
+  | { readonly ok: false; readonly fault: Fault };
+
+/**
+ * The path of one reading. Geometry shared by both corners: "pivotToStop"; a corner's own:
+ * "left.gap", "left.rideHeight", "right.cornerMassKg", "left.limits.0", "right.pivotToStop"
+ * (where the right side's geometry was measured apart); the stop's: "stop.freeHeight"; ride data
+ * with a tolerance: "ride.wheelRateNPerMm".
+ */
+export type ReadingId = string;
+
+export function succeed<Value>(value: Value): Outcome<Value> {
+  return { ok: true, value };
+}
+
+export function fail<Value = never>(
+  code: string,
+  sentence: Sentence,
+  reading?: ReadingId,
+): Outcome<Value> {
+  return {
+    ok: false,
+    fault: reading === undefined ? { code, sentence } : { code, sentence, reading },
+  };
+}

@@ -1,0 +1,49 @@
+/** What a number in a sentence measures; its value is in the model's unit for that kind. */
+export type QuantityKind =
+  | "length" // mm
+  | "angle" // deg
+  | "rate" // N/mm
+  | "force" // N
+  | "mass" // kg
+  | "energy" // J
+  | "speed" // mm/s
+  | "acceleration" // g
+  | "share" // 0…1, shown as a percentage
+  | "ratio" // wheel per stop, shown as "2.74 : 1"
+  | "count"; // plain number
+
+export interface Quantity {
+  readonly kind: QuantityKind;
+  readonly value: number;
+}
+
+/**
+ * Words and numbers kept apart, so that a screen can show the numbers in the person's own unit.
+ * A reading is named in plain words by the words themselves, never by its id.
+ */
+export type Sentence = readonly (string | Quantity)[];
+
+export function length(value: number): Quantity {
+  return { kind: "length", value };
+}
+
+const modelUnits: Record<QuantityKind, (value: number) => string> = {
+  length: (mm) => `${mm.toFixed(1)} mm`,
+  angle: (degrees) => `${degrees.toFixed(1)}°`,
+  rate: (rate) => `${rate.toPrecision(3)} N/mm`,
+  force: (newtons) => `${newtons.toFixed(0)} N`,
+  mass: (kilograms) => `${kilograms.toFixed(0)} kg`,
+  energy: (joules) => `${joules.toFixed(1)} J`,
+  speed: (speed) => `${speed.toFixed(0)} mm/s`,
+  acceleration: (acceleration) => `${acceleration.toFixed(2)} g`,
+  share: (share) => `${(100 * share).toFixed(0)} %`,
+  ratio: (ratio) => `${ratio.toFixed(2)} : 1`,
+  count: (count) => `${Number(count.toPrecision(3))}`,
+};
+
+/** The sentence as plain text in the model's own units. */
+export function inModelUnits(sentence: Sentence): string {
+  return sentence
+    .map((part) => (typeof part === "string" ? part : modelUnits[part.kind](part.value)))
+    .join("");
+}
