@@ -1,0 +1,161 @@
+import type { UseRules } from "../fitment.ts";
+import { type Fault, fail, type Outcome, type ReadingId, succeed } from "../outcome.ts";
+import { levelPassedPerKm, upcrossingsPerKm, zeroUpcrossingsPerSecond } from "./levelCrossings.ts";
+import { type RestCorner, restPosition } from "./restPosition.ts";
+import { travelVariance } from "./roadResponse.ts";
+import { roadVelocityIntensity } from "./roughness.ts";
+
+/** A stop that comes in gently may be met this many times as often. Source: common practice. */
+export const progressiveContactFactor = 10;
+
+/** What the road does to one corner needs to know; null = unknown, and what needs it is then null. */
+export interface RoadCorner extends Pick<RestCorner, "kinematics" | "stop" | "gapMm"> {
+  /** Wheel travel to contact z_c at the measured ride height, mm. */
+  readonly travelToContactMm: number;
+  readonly progressive: boolean;
+  /** Mass on this wheel, sprung and unsprung together, kg. */
+  readonly cornerMassKg: number | null;
+  readonly wheelRateNPerMm: number | null;
+  readonly tyreRateNPerMm: number | null;
+  readonly damperBumpNsPerMm: number | null;
+  readonly damperReboundNsPerMm: number | null;
+  readonly payloadKg: number | null;
+}
+
+/** Figures of model section 4. Lengths mm; a null figure lacks ride data or is told by `faults`. */
+export interface RoadTravel {
+  readonly roadTravelSigmaMm: number | null;
+  readonly zeroUpcrossingsPerS: number | null;
+  readonly contactsPerKm: number | null;
+  readonly freeTravelNeededUnladenMm: number | null;
+  readonly loadedSagMm: number | null;
+  readonly loadedTravelToContactMm: number | null;
+  readonly loadedTravelSigmaMm: number | null;
+  readonly loadedContactsPerKm: number | null;
+  readonly freeTravelNeededMm: number | null;
+  /** The most by which the stop may grow before contact comes too early, loaded, mm along its axis. */
+  readonly mostExtraHeightMm: number | null;
+  /** Why a figure is null although its ride data are known. */
+  readonly faults: readonly Fault[];
+}
+
+interface RoadState {
+  readonly sag: number | null;
+  readonly sigma: number | null;
+  readonly zeroUpcrossings: number | null;
+  readonly contactsPerKm: number | null;
+  readonly travelNeeded: number | null;
+}
+
+/**
+ * How often the wheel reaches the stop on the use's road, unladen and laden, and how much free travel
+ * and stop height that leaves.
+ *
+ * A linear, Gaussian, single-corner figure with bump and rebound damping averaged: for screening.
+ * Source: ISO 8608:2016 (road), Rice 1944 (crossings), variance of travel as roadResponse.ts.
+ *
+ * Errors: a value that is not above 0, or a payload the layout cannot carry, is in `faults`, and the
+ * figures that need it are null.
+ */
+export function roadTravel(corner: RoadCorner, rules: UseRules): RoadTravel {
+  const faults: Fault[] = [];
+  const keep = <Value>(outcome: Outcome<Value>): Value | null => {
+    if (outcome.ok) return outcome.value;
+    if (!faults.some((fault) => fault.code === outcome.fault.code)) faults.push(outcome.fault);
+    return null;
+  };
+  const unladen = roadState(corner, rules, 0, keep);
+  const laden = corner.payloadKg === null ? null : roadState(corner, rules, corner.payloadKg, keep);
+  const travelNeeded = laden?.travelNeeded ?? null;
+  const closing = travelNeeded === null ? null : keep(corner.kinematics.closing(travelNeeded));
+  return {
+    roadTravelSigmaMm: unladen.sigma,
+    zeroUpcrossingsPerS: unladen.zeroUpcrossings,
+    contactsPerKm: unladen.contactsPerKm,
+    freeTravelNeededUnladenMm: unladen.travelNeeded,
+    loadedSagMm: laden?.sag ?? null,
+    loadedTravelToContactMm: laden?.sag == null ? null : corner.travelToContactMm - laden.sag,
+    loadedTravelSigmaMm: laden?.sigma ?? null,
+    loadedContactsPerKm: laden?.contactsPerKm ?? null,
+    freeTravelNeededMm: travelNeeded,
+    mostExtraHeightMm: closing === null ? null : corner.gapMm - closing,
+    faults,
+  };
+}
+
+function roadState(
+  corner: RoadCorner,
+  rules: UseRules,
+  payloadKg: number,
+  keep: <Value>(outcome: Outcome<Value>) => Value | null,
+): RoadState {
+  const { wheelRateNPerMm, tyreRateNPerMm, cornerMassKg } = corner;
+  const speed = keep(positive(rules.speedKmPerH / 3.6, "speed", "speed on the road"));
+  const allowed = keep(
+    positive(rules.allowedContactsPerKm, "allowed-contacts", "number of contacts allowed per km"),
+  );
+  const mass =
+    cornerMassKg === null
+      ? null
+      : keep(
+          positive(cornerMassKg + payloadKg, "corner-mass", "mass on this wheel", "cornerMassKg"),
+        );
+  const damping =
+    corner.damperBumpNsPerMm === null || corner.damperReboundNsPerMm === null
+      ? null
+      : keep(
+          positive(
+            (1000 * (corner.damperBumpNsPerMm + corner.damperReboundNsPerMm)) / 2,
+            "damping",
+            "damping at the wheel",
+            "ride.damperBumpNsPerMm",
+          ),
+        );
+  const tyreRate =
+    tyreRateNPerMm === null
+      ? null
+      : keep(positive(1000 * tyreRateNPerMm, "tyre-rate", "tyre's rate", "ride.tyreRateNPerMm"));
+  const standsAsMeasured = payloadKg === 0 && corner.gapMm >= 0;
+  const sag = standsAsMeasured
+    ? 0
+    : wheelRateNPerMm === null
+      ? null
+      : keep(restPosition({ ...corner, wheelRateNPerMm }, payloadKg));
+  const sigma =
+    mass === null || damping === null || speed === null
+      ? null
+      : 1000 *
+        Math.sqrt(travelVariance(roadVelocityIntensity(rules.roadClass, speed), mass, damping));
+  const zeroUpcrossings =
+    mass === null || tyreRate === null ? null : zeroUpcrossingsPerSecond(tyreRate, mass);
+  if (sigma === null || zeroUpcrossings === null || sag === null || speed === null) {
+    return { sag, sigma, zeroUpcrossings, contactsPerKm: null, travelNeeded: null };
+  }
+  return {
+    sag,
+    sigma,
+    zeroUpcrossings,
+    contactsPerKm: upcrossingsPerKm(corner.travelToContactMm - sag, sigma, zeroUpcrossings, speed),
+    travelNeeded:
+      allowed === null
+        ? null
+        : sag +
+          levelPassedPerKm(
+            allowed * (corner.progressive ? progressiveContactFactor : 1),
+            sigma,
+            zeroUpcrossings,
+            speed,
+          ),
+  };
+}
+
+function positive(
+  value: number,
+  name: string,
+  words: string,
+  reading?: ReadingId,
+): Outcome<number> {
+  return value > 0 && Number.isFinite(value)
+    ? succeed(value)
+    : fail(`${name}-not-positive`, [`The ${words} must be above 0. Check that value.`], reading);
+}
