@@ -1,0 +1,144 @@
+import type { ComponentChildren, Ref } from "preact";
+import { useId } from "preact/hooks";
+import type { Tone } from "./Notice.tsx";
+
+export interface TextFieldProps {
+  readonly label: ComponentChildren;
+  /** The label is read out but not shown: where the screen's heading already says it. */
+  readonly labelUnseen?: boolean;
+  readonly hint?: ComponentChildren;
+  readonly value: string;
+  readonly onInput: (text: string) => void;
+  readonly onEnter?: () => void;
+  readonly onBlur?: () => void;
+  readonly unit?: string;
+  readonly unitSpoken?: string;
+  /** "text" for inches, where a space and a slash must be typeable. */
+  readonly keys?: "decimal" | "numeric" | "text";
+  readonly big?: boolean;
+  readonly tone?: Tone;
+  readonly message?: ComponentChildren;
+  readonly placeholder?: string;
+  readonly inputRef?: Ref<HTMLInputElement>;
+  readonly maxLength?: number;
+}
+
+export function TextField({
+  label,
+  labelUnseen = false,
+  hint,
+  value,
+  onInput,
+  onEnter,
+  onBlur,
+  unit,
+  unitSpoken,
+  keys = "text",
+  big = false,
+  tone,
+  message,
+  placeholder,
+  inputRef,
+  maxLength,
+}: TextFieldProps) {
+  const id = useId();
+  const described = [hint && `${id}-hint`, unit && `${id}-unit`, message && `${id}-message`]
+    .filter(Boolean)
+    .join(" ");
+  return (
+    <div class={big ? "field field-big" : "field"}>
+      <label for={id} class={labelUnseen ? "unseen" : "field-label"}>
+        {label}
+      </label>
+      {hint && (
+        <span id={`${id}-hint`} class="field-hint">
+          {hint}
+        </span>
+      )}
+      <span class="field-box" data-tone={tone}>
+        <input
+          id={id}
+          ref={inputRef ?? null}
+          type="text"
+          inputMode={keys}
+          value={value}
+          placeholder={placeholder}
+          maxLength={maxLength}
+          autocomplete="off"
+          autocapitalize="off"
+          spellcheck={false}
+          enterKeyHint={onEnter ? "next" : "done"}
+          aria-describedby={described || undefined}
+          aria-invalid={tone === "no" ? true : undefined}
+          onInput={(event) => onInput(event.currentTarget.value)}
+          onBlur={onBlur}
+          onKeyDown={(event) => {
+            if (event.key === "Enter" && onEnter) {
+              event.preventDefault();
+              onEnter();
+            }
+          }}
+        />
+        {unit && (
+          <span id={`${id}-unit`} class="field-unit">
+            {unitSpoken ? (
+              <>
+                <span aria-hidden="true">{unit}</span>
+                <span class="unseen">{unitSpoken}</span>
+              </>
+            ) : (
+              unit
+            )}
+          </span>
+        )}
+      </span>
+      {message && (
+        <span id={`${id}-message`} class={`small tone-${tone ?? "info"}`} role="status">
+          {message}
+        </span>
+      )}
+    </div>
+  );
+}
+
+export function SelectField({
+  label,
+  hint,
+  value,
+  options,
+  onChange,
+}: {
+  label: ComponentChildren;
+  hint?: ComponentChildren;
+  value: string;
+  options: readonly { value: string; text: string }[];
+  onChange: (value: string) => void;
+}) {
+  const id = useId();
+  return (
+    <div class="field">
+      <label for={id} class="field-label">
+        {label}
+      </label>
+      {hint && (
+        <span id={`${id}-hint`} class="field-hint">
+          {hint}
+        </span>
+      )}
+      <span class="field-box">
+        <select
+          id={id}
+          value={value}
+          aria-describedby={hint ? `${id}-hint` : undefined}
+          onChange={(event) => onChange(event.currentTarget.value)}
+        >
+          {options.map((option) => (
+            <option key={option.value} value={option.value}>
+              {option.text}
+            </option>
+          ))}
+        </select>
+      </span>
+    </div>
+  );
+}

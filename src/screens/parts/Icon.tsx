@@ -1,0 +1,38 @@
+const paths = {
+  back: "M15 5l-7 7 7 7",
+  forward: "M9 5l7 7-7 7",
+  plus: "M12 5v14M5 12h14",
+  minus: "M5 12h14",
+  cross: "M6 6l12 12M18 6L6 18",
+  steps: "M9 6h11M9 12h11M9 18h11M4 6h.01M4 12h.01M4 18h.01",
+  file: "M7 3h7l4 4v14H7zM14 3v4h4",
+  copy: "M9 9h11v11H9zM5 15H4V4h11v1",
+  pencil: "M4 20l1-4L16 5l3 3L8 19zM14 7l3 3",
+  bin: "M5 7h14M10 7V4h4v3M7 7l1 13h8l1-13M11 11v5M13 11v5",
+  undo: "M9 8L5 12l4 4M5 12h9a5 5 0 010 10h-2",
+  tick: "M5 12l5 5 9-10",
+  info: "M12 11v6M12 7.5h.01M12 3a9 9 0 100 18 9 9 0 000-18",
+  more: "M12 5h.01M12 12h.01M12 19h.01",
+} as const;
+
+export type IconName = keyof typeof paths;
+
+/** Decorative: the control it stands in carries the words. */
+export function Icon({ name, size = 22 }: { name: IconName; size?: number }) {
+  return (
+    <svg
+      class="icon"
+      width={size}
+      height={size}
+      viewBox="0 0 24 24"
+      fill="none"
+      stroke="currentColor"
+      stroke-width={name === "more" || name === "steps" ? 2.6 : 2.2}
+      stroke-linecap="round"
+      stroke-linejoin="round"
+      aria-hidden="true"
+    >
+      <path d={paths[name]} />
+    </svg>
+  );
+}

@@ -1,0 +1,45 @@
+import type { ComponentChildren, RefObject } from "preact";
+import { useEffect, useRef } from "preact/hooks";
+
+/** Moves focus to the heading whenever `key` changes, so that a screen reader starts at the top. */
+export function useHeadingFocus(key: string): RefObject<HTMLHeadingElement | null> {
+  const heading = useRef<HTMLHeadingElement>(null);
+  useEffect(() => {
+    if (key) {
+      window.scrollTo(0, 0);
+      heading.current?.focus({ preventScroll: true });
+    }
+  }, [key]);
+  return heading;
+}
+
+/** One screen: a top row, the content, and the main action within a thumb's reach. */
+export function Screen({
+  top,
+  below,
+  actions,
+  wide = false,
+  children,
+}: {
+  top: ComponentChildren;
+  /** Under the top row and stuck to it: progress. */
+  below?: ComponentChildren;
+  actions?: ComponentChildren;
+  wide?: boolean;
+  children: ComponentChildren;
+}) {
+  return (
+    <div class={wide ? "screen screen-wide" : "screen"}>
+      <header class="screen-top">
+        <div class="screen-top-row">{top}</div>
+        {below}
+      </header>
+      <main class="screen-main">{children}</main>
+      {actions && (
+        <div class="action-bar">
+          <div class="action-bar-row">{actions}</div>
+        </div>
+      )}
+    </div>
+  );
+}
