@@ -8,7 +8,7 @@ export default defineConfig({
         test: {
           name: "unit",
           environment: "node",
-          include: ["tests/{physics,published,records,command-line,compute}/**/*.test.ts"],
+          include: ["tests/{physics,published,records,command-line,compute,sharing}/**/*.test.ts"],
         },
       },
       {
