@@ -1,0 +1,75 @@
+import type { DampingPoint, Stop } from "../fitment.ts";
+import { fail, type Outcome, succeed } from "../outcome.ts";
+
+/** A stop's damping: force per speed, found only by tests at speed (common practice, no source). */
+export interface StopDamping {
+  /**
+   * c, N·s/mm, ≥ 0, at a compression x in mm; velocity is the compression's rate, mm/s, of which only
+   * the sign counts: > 0 compressing, otherwise rebounding. 0 at every x for a stop not tested at speed.
+   */
+  coefficient(x: number, velocity: number): number;
+}
+
+/** A stop of which nothing is known at speed: no damping is assumed from a static curve. */
+export const undamped: StopDamping = { coefficient: () => 0 };
+
+/**
+ * The stop's damping from its table of tests at speed: straight lines between points, end values held.
+ * Undamped where there is no table or the stop was not tested at speed.
+ *
+ * Errors: `dampingNotFinite`, `dampingNegative`, `dampingNotRising` (compression must rise row by row).
+ */
+export function stopDamping(stop: Stop): Outcome<StopDamping> {
+  const table = stop.damping;
+  if (table === null || table.length === 0 || !stop.testedAtSpeed) return succeed(undamped);
+  let before = Number.NEGATIVE_INFINITY;
+  for (const row of table) {
+    if (!row.every(Number.isFinite)) {
+      return fail("dampingNotFinite", ["A row of the stop's damping is not a usable number."]);
+    }
+    if (row[1] < 0 || row[2] < 0) {
+      return fail("dampingNegative", ["The stop's damping cannot be below zero."]);
+    }
+    if (row[0] <= before) {
+      return fail("dampingNotRising", [
+        "The compression in the stop's damping table must rise from row to row.",
+      ]);
+    }
+    before = row[0];
+  }
+  return succeed(new TabledDamping(table));
+}
+
+class TabledDamping implements StopDamping {
+  readonly #depths: Float64Array;
+  readonly #compressing: Float64Array;
+  readonly #rebounding: Float64Array;
+
+  constructor(table: readonly DampingPoint[]) {
+    this.#depths = Float64Array.from(table, (row) => row[0]);
+    this.#compressing = Float64Array.from(table, (row) => row[1]);
+    this.#rebounding = Float64Array.from(table, (row) => row[2]);
+  }
+
+  coefficient(x: number, velocity: number): number {
+    const values = velocity > 0 ? this.#compressing : this.#rebounding;
+    const depths = this.#depths;
+    const last = depths.length - 1;
+    if (!(x > (depths[0] as number))) return values[0] as number;
+    if (x >= (depths[last] as number)) return values[last] as number;
+    let row = 1;
+    while ((depths[row] as number) < x) row++;
+    const from = depths[row - 1] as number;
+    const share = (x - from) / ((depths[row] as number) - from);
+    const low = values[row - 1] as number;
+    return low + share * ((values[row] as number) - low);
+  }
+}
+
+/**
+ * The stop's whole force, N: F = max(0, F_static + c·ẋ). A stop pushes and never pulls.
+ * @param staticForce N; @param coefficient N·s/mm; @param velocity ẋ in mm/s, positive compressing
+ */
+export function pushingForce(staticForce: number, coefficient: number, velocity: number): number {
+  return Math.max(0, staticForce + coefficient * velocity);
+}

@@ -1,0 +1,193 @@
+import type { Stop } from "../fitment.ts";
+import { fail, type Outcome, succeed } from "../outcome.ts";
+import { length } from "../sentence.ts";
+import { meanOf } from "../uncertainty/readingMean.ts";
+import { pchipSlopes } from "./pchip.ts";
+
+/**
+ * A stop's static force over its compression (model.md, section 2). x: compression in mm, positive as
+ * the stop is pressed; at x ≤ 0 the stop is free and gives nothing. Finite for every finite x.
+ */
+export interface StopCurve {
+  /** Force, N, ≥ 0; never falls as x grows. */
+  force(x: number): number;
+  /** Rate dF/dx, N/mm, ≥ 0; at x = 0 the rate at first touch. */
+  slope(x: number): number;
+  /** Energy stored, N·mm (mJ): the exact integral of the force from 0 to x. */
+  energy(x: number): number;
+  /** Usable compression δu, mm: past it a further 10 × the end slope stands for the full stop. */
+  readonly usableCompressionMm: number;
+  /** The same curve with every force multiplied; factor finite and above 0. */
+  scaled(factor: number): StopCurve;
+}
+
+/** How much steeper than its end slope a stop becomes past its usable compression. Common practice. */
+export const fullStopSteepening = 10;
+
+/**
+ * The stop's static curve: PCHIP through (0, 0) and the points, straight on at the end slope past the
+ * last point, and 10 × the end slope more past the usable compression δu.
+ *
+ * Errors, each a named outcome: `curveEmpty`, `curveNotFinite`, `curveNotRising` (the points must rise
+ * in both columns from (0, 0)), `usableNotPositive`, `usableAboveFreeHeight`.
+ */
+export function stopCurve(stop: Stop): Outcome<StopCurve> {
+  const usable = stop.usableCompressionMm;
+  if (!(Number.isFinite(usable) && usable > 0)) {
+    return fail("usableNotPositive", [
+      "The usable compression of the stop must be above zero. Look it up again.",
+    ]);
+  }
+  const freeHeight = meanOf(stop.freeHeight);
+  if (!(usable < freeHeight)) {
+    return fail(
+      "usableAboveFreeHeight",
+      [
+        "The stop cannot be pressed by ",
+        length(usable),
+        " when it is no taller than that. Measure its free height again.",
+      ],
+      "stop.freeHeight",
+    );
+  }
+  const first = stop.curve[0];
+  const points =
+    first !== undefined && first[0] === 0 && first[1] === 0 ? stop.curve.slice(1) : stop.curve;
+  if (points.length === 0) {
+    return fail("curveEmpty", ["The stop has no force curve. Give at least one tested point."]);
+  }
+  const depths = [0];
+  const forces = [0];
+  for (const [depth, force] of points) {
+    if (!(Number.isFinite(depth) && Number.isFinite(force))) {
+      return fail("curveNotFinite", ["A point of the stop's force curve is not a usable number."]);
+    }
+    if (depth <= (depths.at(-1) as number) || force <= (forces.at(-1) as number)) {
+      return fail("curveNotRising", [
+        "The stop's force curve must rise: at ",
+        length(depth),
+        " compression or force is no greater than at the point before it.",
+      ]);
+    }
+    depths.push(depth);
+    forces.push(force);
+  }
+  return succeed(
+    new PiecewiseCubicCurve(Float64Array.from(depths), cubics(depths, forces), usable, 1),
+  );
+}
+
+/** Per piece: force, slope, and the quadratic and cubic coefficient at its start; energy up to it. */
+const stride = 5;
+
+/** Cubic pieces between the knots, then the straight piece past the last knot. */
+function cubics(depths: readonly number[], forces: readonly number[]): Float64Array {
+  const slopes = pchipSlopes(depths, forces);
+  const pieces = new Float64Array(stride * depths.length);
+  let energy = 0;
+  for (let knot = 0; knot < depths.length; knot++) {
+    const force = forces[knot] as number;
+    const slope = slopes[knot] as number;
+    const nextDepth = depths[knot + 1];
+    let quadratic = 0;
+    let cubic = 0;
+    const at = stride * knot;
+    pieces[at + 4] = energy;
+    if (nextDepth !== undefined) {
+      const width = nextDepth - (depths[knot] as number);
+      const secant = ((forces[knot + 1] as number) - force) / width;
+      const nextSlope = slopes[knot + 1] as number;
+      quadratic = (3 * secant - 2 * slope - nextSlope) / width;
+      cubic = (slope + nextSlope - 2 * secant) / (width * width);
+      energy +=
+        width * (force + width * (slope / 2 + width * (quadratic / 3 + (width * cubic) / 4)));
+    }
+    pieces[at] = force;
+    pieces[at + 1] = slope;
+    pieces[at + 2] = quadratic;
+    pieces[at + 3] = cubic;
+  }
+  return pieces;
+}
+
+class PiecewiseCubicCurve implements StopCurve {
+  readonly usableCompressionMm: number;
+  readonly #knots: Float64Array;
+  readonly #pieces: Float64Array;
+  readonly #factor: number;
+  readonly #fullStopRate: number;
+
+  constructor(knots: Float64Array, pieces: Float64Array, usable: number, factor: number) {
+    this.#knots = knots;
+    this.#pieces = pieces;
+    this.#factor = factor;
+    this.usableCompressionMm = usable;
+    this.#fullStopRate = fullStopSteepening * (pieces[stride * (knots.length - 1) + 1] as number);
+  }
+
+  force(x: number): number {
+    if (!(x > 0)) return 0;
+    const piece = this.#pieceAt(x);
+    const into = x - (this.#knots[piece] as number);
+    const at = stride * piece;
+    const c = this.#pieces;
+    const past = Math.max(0, x - this.usableCompressionMm);
+    const cubic =
+      (c[at] as number) +
+      into *
+        ((c[at + 1] as number) + into * ((c[at + 2] as number) + into * (c[at + 3] as number)));
+    return this.#factor * (cubic + this.#fullStopRate * past);
+  }
+
+  slope(x: number): number {
+    if (!(x >= 0)) return 0;
+    const piece = this.#pieceAt(x);
+    const into = x - (this.#knots[piece] as number);
+    const at = stride * piece;
+    const c = this.#pieces;
+    const cubic =
+      (c[at + 1] as number) + into * (2 * (c[at + 2] as number) + 3 * into * (c[at + 3] as number));
+    const past = x > this.usableCompressionMm ? this.#fullStopRate : 0;
+    return this.#factor * (Math.max(0, cubic) + past);
+  }
+
+  energy(x: number): number {
+    if (!(x > 0)) return 0;
+    const piece = this.#pieceAt(x);
+    const into = x - (this.#knots[piece] as number);
+    const at = stride * piece;
+    const c = this.#pieces;
+    const past = Math.max(0, x - this.usableCompressionMm);
+    const quartic =
+      into *
+      ((c[at] as number) +
+        into *
+          ((c[at + 1] as number) / 2 +
+            into * ((c[at + 2] as number) / 3 + (into * (c[at + 3] as number)) / 4)));
+    return (
+      this.#factor * ((c[at + 4] as number) + quartic + (this.#fullStopRate * past * past) / 2)
+    );
+  }
+
+  scaled(factor: number): StopCurve {
+    return new PiecewiseCubicCurve(
+      this.#knots,
+      this.#pieces,
+      this.usableCompressionMm,
+      this.#factor * factor,
+    );
+  }
+
+  /** The piece that holds x ≥ 0: the last knot at or below it, by bisection. */
+  #pieceAt(x: number): number {
+    const knots = this.#knots;
+    let low = 0;
+    let high = knots.length - 1;
+    while (low < high) {
+      const middle = (low + high + 1) >> 1;
+      if ((knots[middle] as number) <= x) low = middle;
+      else high = middle - 1;
+    }
+    return low;
+  }
+}

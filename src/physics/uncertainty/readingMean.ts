@@ -1,0 +1,73 @@
+import type { Reading } from "../fitment.ts";
+import { fail, type Outcome, type ReadingId, succeed } from "../outcome.ts";
+import { readingName } from "../readingNames.ts";
+
+/** What a reading measures, and so which means are possible. */
+export type ReadingSort = "length" | "gap" | "angle" | "mass";
+
+/** The arithmetic mean of a reading's repeats, in the reading's own unit. The list must not be empty. */
+export function meanOf(reading: Reading): number {
+  let sum = 0;
+  for (const value of reading.values) sum += value;
+  return sum / reading.values.length;
+}
+
+/**
+ * The mean of a reading that is fit to compute with.
+ *
+ * Valid: at least one value, all finite, magnitudes up to 1e5; tolerance finite and ≥ 0; lengths and
+ * masses above 0, gaps at least 0 (0 = the stop touches already), angles within ±90° exclusive.
+ * Errors: `readingMissing`, `readingNotFinite`, `toleranceNegative`, `lengthNotPositive`,
+ * `gapNegative`, `massNotPositive`, `angleTooSteep`, each naming the reading.
+ */
+export function checkedMean(
+  reading: Reading | undefined,
+  id: ReadingId,
+  sort: ReadingSort,
+): Outcome<number> {
+  const name = readingName(id);
+  if (reading === undefined || reading.values.length === 0) {
+    return fail("readingMissing", [`There is no value for ${name}. Measure it.`], id);
+  }
+  const usable = (value: number) => Number.isFinite(value) && Math.abs(value) <= 1e5;
+  if (!reading.values.every(usable)) {
+    return fail(
+      "readingNotFinite",
+      [`${capital(name)} is not a usable number. Type it again.`],
+      id,
+    );
+  }
+  if (!usable(reading.tol) || reading.tol < 0) {
+    return fail(
+      "toleranceNegative",
+      [`The ± of ${name} must be zero or more. Type the tool's half-width again.`],
+      id,
+    );
+  }
+  const mean = meanOf(reading);
+  if (sort === "length" && mean <= 0) {
+    return fail(
+      "lengthNotPositive",
+      [`${capital(name)} must be above zero. Measure it again.`],
+      id,
+    );
+  }
+  if (sort === "mass" && mean <= 0) {
+    return fail("massNotPositive", [`${capital(name)} must be above zero. Weigh it again.`], id);
+  }
+  if (sort === "gap" && mean < 0) {
+    return fail(
+      "gapNegative",
+      [`${capital(name)} cannot be below zero. Type 0 if the stop already touches its pad.`],
+      id,
+    );
+  }
+  if (sort === "angle" && Math.abs(mean) >= 90) {
+    return fail("angleTooSteep", [`${capital(name)} must lie between −90° and 90°.`], id);
+  }
+  return succeed(mean);
+}
+
+export function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
