@@ -1,10 +1,114 @@
+import { createHash } from "node:crypto";
+import { readFile } from "node:fs/promises";
+import { resolve } from "node:path";
 import preact from "@preact/preset-vite";
-import { defineConfig } from "vite";
-import { VitePWA } from "vite-plugin-pwa";
+import { defineConfig, type Plugin, type ResolvedConfig } from "vite";
+import { VitePWA, type VitePWAOptions } from "vite-plugin-pwa";
+
+import { version } from "./package.json";
+
+const contentSecurityPolicy = [
+  "default-src 'none'",
+  "script-src 'self'",
+  "style-src 'self'",
+  "img-src 'self' data: blob:",
+  "connect-src 'self'",
+  "worker-src 'self'",
+  "manifest-src 'self'",
+  "media-src 'self' blob:",
+  "base-uri 'none'",
+  "form-action 'none'",
+].join("; ");
+
+/** Built pages load nothing but the app's own files; the development server needs inline scripts. */
+function policyInPage(): Plugin {
+  return {
+    name: "policy-in-page",
+    apply: "build",
+    transformIndexHtml: () => [
+      {
+        tag: "meta",
+        attrs: { "http-equiv": "Content-Security-Policy", content: contentSecurityPolicy },
+        injectTo: "head-prepend",
+      },
+    ],
+  };
+}
+
+let built: ResolvedConfig | undefined;
+function rememberConfig(): Plugin {
+  return {
+    name: "remember-config",
+    configResolved: (config) => {
+      built ??= config;
+    },
+  };
+}
+
+type ManifestTransform = NonNullable<
+  VitePWAOptions["injectManifest"]["manifestTransforms"]
+>[number];
+
+/** The service worker keeps a file only if it is the one that this build made. */
+const withIntegrity: ManifestTransform = async (entries) => {
+  const outDir = resolve(built?.root ?? ".", built?.build.outDir ?? "dist");
+  const manifest = await Promise.all(
+    entries.map(async (entry) => {
+      const content = await readFile(resolve(outDir, entry.url));
+      const digest = createHash("sha256").update(content).digest("base64");
+      return { ...entry, integrity: `sha256-${digest}` };
+    }),
+  );
+  return { manifest, warnings: [] };
+};
 
 export default defineConfig({
   base: "./",
-  plugins: [preact(), VitePWA({ registerType: "prompt", injectRegister: false })],
+  define: {
+    "import.meta.env.VITE_RELEASE": JSON.stringify(process.env.VITE_RELEASE ?? version),
+  },
+  plugins: [
+    preact(),
+    policyInPage(),
+    rememberConfig(),
+    VitePWA({
+      registerType: "prompt",
+      injectRegister: false,
+      strategies: "injectManifest",
+      srcDir: "src/screens/offline",
+      filename: "serviceWorker.ts",
+      includeManifestIcons: false,
+      injectManifest: {
+        globPatterns: ["**/*.{js,css,html,svg,png,json}"],
+        maximumFileSizeToCacheInBytes: 4_000_000,
+        manifestTransforms: [withIntegrity],
+      },
+      manifest: {
+        id: "./",
+        name: "Stopfit",
+        short_name: "Stopfit",
+        description: "Tells whether a bump stop fits this vehicle as it stands.",
+        lang: "en",
+        start_url: "./",
+        scope: "./",
+        display: "standalone",
+        background_color: "#edf1ef",
+        theme_color: "#0c4c82",
+        categories: ["utilities", "productivity"],
+        icons: [
+          { src: "icon.svg", sizes: "any", type: "image/svg+xml", purpose: "any" },
+          { src: "icon-192.png", sizes: "192x192", type: "image/png", purpose: "any" },
+          { src: "icon-512.png", sizes: "512x512", type: "image/png", purpose: "any" },
+          {
+            src: "icon-maskable-512.png",
+            sizes: "512x512",
+            type: "image/png",
+            purpose: "maskable",
+          },
+        ],
+      },
+    }),
+  ],
   worker: { format: "es" },
-  build: { target: "es2022" },
+  build: { target: "es2022", modulePreload: { polyfill: false } },
 });

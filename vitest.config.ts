@@ -1,6 +1,9 @@
 import preact from "@preact/preset-vite";
 import { defineConfig } from "vitest/config";
 
+const withDom = ["tests/{screens,storage,sensors}/**/*.test.{ts,tsx}"];
+const inBrowser = ["tests/browser/**/*.test.ts"];
+
 export default defineConfig({
   test: {
     projects: [
@@ -8,22 +11,20 @@ export default defineConfig({
         test: {
           name: "unit",
           environment: "node",
-          include: ["tests/{physics,published,records,command-line,compute,sharing}/**/*.test.ts"],
+          include: ["tests/**/*.test.ts"],
+          exclude: [...withDom, ...inBrowser],
         },
       },
       {
         plugins: [preact()],
-        test: {
-          name: "component",
-          environment: "happy-dom",
-          include: ["tests/{screens,storage}/**/*.test.{ts,tsx}"],
-        },
+        test: { name: "component", environment: "happy-dom", include: withDom },
       },
       {
         test: {
           name: "browser",
           environment: "node",
-          include: ["tests/browser/**/*.test.ts"],
+          include: inBrowser,
+          globalSetup: ["tests/browser/support/build.ts"],
           fileParallelism: false,
           testTimeout: 120_000,
           hookTimeout: 180_000,

@@ -1,0 +1,95 @@
+import { useEffect, useState } from "preact/hooks";
+import { Button } from "../parts/Button.tsx";
+import { Notice } from "../parts/Notice.tsx";
+import type { OfflineState, OfflineWatch } from "./registration.ts";
+
+/** Once the first screen is painted, so that it is not held up by files for later. */
+async function startWatch(): Promise<OfflineWatch | null> {
+  if (import.meta.env.DEV) return null;
+  const { offlineWatch } = await import("./registration.ts");
+  return offlineWatch();
+}
+
+function afterFirstPaint(callback: () => void): () => void {
+  const timer = setTimeout(callback, 0);
+  return () => clearTimeout(timer);
+}
+
+export interface OfflineNoticeProps {
+  /** True while a check is being filled in: nothing is asked and nothing changes until it is left. */
+  readonly filling: boolean;
+  readonly start?: () => Promise<OfflineWatch | null>;
+}
+
+/** Whether the app works without a signal, and the question whether to take a new version. */
+export function OfflineNotice({ filling, start = startWatch }: OfflineNoticeProps) {
+  const [watch, setWatch] = useState<OfflineWatch | null>(null);
+  const [state, setState] = useState<OfflineState | null>(null);
+  const [later, setLater] = useState<OfflineState["update"]>("none");
+
+  useEffect(() => {
+    let leave: (() => void) | undefined;
+    let left = false;
+    const cancel = afterFirstPaint(async () => {
+      const started = await start();
+      if (left || !started) return;
+      setWatch(started);
+      setState(started.state());
+      leave = started.subscribe(setState);
+    });
+    return () => {
+      left = true;
+      cancel();
+      leave?.();
+    };
+  }, [start]);
+
+  if (filling || !watch || !state) return null;
+  if (state.update !== "none" && state.update !== later) {
+    return (
+      <Notice tone="info" live>
+        <p>
+          {state.update === "waiting"
+            ? "A new version is ready."
+            : "Another tab took the new version. This page still works as it is."}
+        </p>
+        <div class="row">
+          <Button look="main" onClick={() => watch.takeUpdate()}>
+            {state.update === "waiting" ? "Update now" : "Load it here"}
+          </Button>
+          <Button look="plain" onClick={() => setLater(state.update)}>
+            Later
+          </Button>
+        </div>
+      </Notice>
+    );
+  }
+  return <KeptLine kept={state.kept} release={watch.release} />;
+}
+
+function KeptLine({ kept, release }: { kept: OfflineState["kept"]; release: string }) {
+  switch (kept) {
+    case "kept":
+      return (
+        <Notice tone="ok" live>
+          <p>
+            <strong>Ready offline</strong> · version {release}
+          </p>
+        </Notice>
+      );
+    case "notKept":
+      return (
+        <Notice tone="care" live>
+          <p>Not ready offline. Open Stopfit once more where there is a signal.</p>
+        </Notice>
+      );
+    case "notPossible":
+      return (
+        <Notice tone="care" live>
+          <p>This browser can't keep Stopfit for use without a signal.</p>
+        </Notice>
+      );
+    case "working":
+      return null;
+  }
+}

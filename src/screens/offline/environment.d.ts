@@ -1,0 +1,4 @@
+interface ImportMetaEnv {
+  /** The version of the app, set by the build. */
+  readonly VITE_RELEASE: string;
+}

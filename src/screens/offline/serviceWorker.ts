@@ -1,0 +1,71 @@
+import type { KeptAnswer, PageMessage } from "./messages.ts";
+import {
+  keepRelease,
+  matchIn,
+  olderReleaseCaches,
+  type ReleaseFile,
+  releaseCacheName,
+  releaseIsKept,
+} from "./releaseCache.ts";
+
+declare const self: ServiceWorkerGlobalScope & { __WB_MANIFEST: ReleaseFile[] };
+
+const files = self.__WB_MANIFEST;
+const scope = self.registration.scope;
+const current = releaseCacheName(scope, files);
+const start = new URL("index.html", scope).href;
+
+self.addEventListener("install", (event) => {
+  event.waitUntil(keepRelease(caches, current, files, scope));
+});
+
+// A page that opened before this worker existed must find its later screens offline as well.
+self.addEventListener("activate", (event) => {
+  event.waitUntil(self.clients.claim());
+});
+
+self.addEventListener("fetch", (event) => {
+  const { request } = event;
+  if (request.method !== "GET" || !request.url.startsWith(scope)) return;
+  event.respondWith(answer(request));
+});
+
+// Pages of the release before stay open after an update: their files are found in the older caches.
+async function answer(request: Request): Promise<Response> {
+  const names = [current, ...(await olderReleaseCaches(caches, scope, current))];
+  const kept = await matchIn(caches, names, request.mode === "navigate" ? start : request);
+  return kept ?? fetch(request);
+}
+
+self.addEventListener("message", (event) => {
+  const message = event.data as PageMessage;
+  if (message.type === "takeOver") event.waitUntil(self.skipWaiting());
+  if (message.type === "pageStarted") event.waitUntil(dropOlderReleases());
+  if (message.type === "isEverythingKept") {
+    event.waitUntil(
+      isEverythingKept().then((kept) => {
+        const reply: KeptAnswer = { kept };
+        event.ports[0]?.postMessage(reply);
+      }),
+    );
+  }
+});
+
+// The browser may have thrown files away to make room: fetch them again, or say that they are gone.
+async function isEverythingKept(): Promise<boolean> {
+  if (await releaseIsKept(caches, current, files, scope)) return true;
+  try {
+    await keepRelease(caches, current, files, scope);
+    return await releaseIsKept(caches, current, files, scope);
+  } catch {
+    return false;
+  }
+}
+
+async function dropOlderReleases(): Promise<void> {
+  const { installing, waiting } = self.registration;
+  const pages = await self.clients.matchAll({ includeUncontrolled: true, type: "window" });
+  if (pages.length > 1 || installing || waiting) return;
+  const older = await olderReleaseCaches(caches, scope, current);
+  await Promise.all(older.map((name) => caches.delete(name)));
+}
