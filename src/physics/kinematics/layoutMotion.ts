@@ -7,7 +7,7 @@ export const leastCosine = Math.cos(steepest) * 0.999;
 export const radiansPerDegree = Math.PI / 180;
 
 /** Why a set of readings gives no motion. */
-export type MotionFault = "armTooSteep" | "leverLost" | "degenerateTriangle" | "stopLeansFlat";
+export type MotionFault = "arm-too-steep" | "lever-lost" | "degenerate-triangle" | "stop-leans-flat";
 
 /**
  * One layout's kinematics for one set of readings, in a form for inner loops: nothing is allocated,
