@@ -1,0 +1,88 @@
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { describe, expect, it } from "vitest";
+import { findChromium } from "../../src/tooling/chromium.mjs";
+import { missingPackages } from "../../src/tooling/dependencies.mjs";
+import { run } from "../../src/tooling/run.mjs";
+import { addCounts, closingLine, countsOf } from "../../src/tooling/testCounts.mjs";
+
+describe("the closing line", () => {
+  // The fields are those of Jest's JSON report, which Vitest's json reporter writes.
+  const report = {
+    numPassedTests: 5,
+    numFailedTests: 1,
+    numPendingTests: 2,
+    numTodoTests: 1,
+    testResults: [
+      { status: "passed", assertionResults: [{ status: "passed" }] },
+      { status: "failed", assertionResults: [{ status: "passed" }, { status: "failed" }] },
+    ],
+  };
+
+  it("carries the totals of all projects", () => {
+    const both = addCounts(countsOf(report), countsOf(report));
+    expect(closingLine(both)).toBe("10 passed, 2 failed, 6 skipped");
+  });
+
+  it("counts a file that could not be loaded as a failure", () => {
+    const broken = { status: "failed", assertionResults: [] };
+    const counts = countsOf({ ...report, testResults: [...report.testResults, broken] });
+    expect(counts.failed).toBe(2);
+  });
+});
+
+describe("the packages", () => {
+  const wanted = {
+    packages: {
+      "": { name: "app" },
+      "node_modules/a": { version: "1.0.0" },
+      "node_modules/b": { version: "2.0.0" },
+      "node_modules/native-elsewhere": { version: "1.0.0", optional: true },
+    },
+  };
+
+  it("that are absent or of another version are missing; those for other machines are not", () => {
+    const installed = { packages: { "node_modules/b": { version: "1.9.0" } } };
+    expect(missingPackages(wanted, installed)).toEqual(["node_modules/a", "node_modules/b"]);
+    expect(missingPackages(wanted, wanted)).toEqual([]);
+  });
+
+  it("come without download addresses in the lock file", () => {
+    const lock = JSON.parse(readFileSync("package-lock.json", "utf8")) as {
+      packages: Record<string, { resolved?: string }>;
+    };
+    const addresses = Object.values(lock.packages).filter((entry) => entry.resolved !== undefined);
+    expect(addresses).toEqual([]);
+  });
+});
+
+describe("Chromium", () => {
+  it("is the one that CHROMIUM_PATH names, or none if that one cannot be run", () => {
+    const runs = (path: string) => path === "/opt/mine";
+    expect(findChromium({ CHROMIUM_PATH: "/opt/mine" }, [], runs)).toBe("/opt/mine");
+    expect(findChromium({ CHROMIUM_PATH: "/opt/other" }, ["/opt/mine"], runs)).toBeNull();
+  });
+
+  it("is looked for in the usual places, in order", () => {
+    const places = ["/a", "/b", "/c"];
+    expect(findChromium({}, places, (path: string) => path !== "/a")).toBe("/b");
+    expect(findChromium({}, places, () => false)).toBeNull();
+  });
+});
+
+describe("a command", () => {
+  it("that cannot be started gives a failing code instead of an exception", async () => {
+    expect(await run("/nonexistent/command", [], { stdio: "ignore" })).not.toBe(0);
+  });
+
+  it("gives its own exit code", async () => {
+    const folder = mkdtempSync(join(tmpdir(), "stopfit-run-"));
+    try {
+      writeFileSync(join(folder, "three.mjs"), "process.exit(3)");
+      expect(await run(process.execPath, [join(folder, "three.mjs")])).toBe(3);
+    } finally {
+      rmSync(folder, { recursive: true });
+    }
+  });
+});
