@@ -1,0 +1,235 @@
+import type { LimitKind } from "../physics/fitment.ts";
+import { fail, type Outcome, type ReadingId, succeed } from "../physics/outcome.ts";
+import type { TypedReading } from "./checkRecord.ts";
+import {
+  type AllowedSign,
+  type ParsedEntry,
+  parseAngle,
+  parseDamping,
+  parseForce,
+  parseLength,
+  parseMass,
+  parseNumber,
+  parseRate,
+} from "./lengthEntry.ts";
+import { catalogueEntry, type EntryKind } from "./readingCatalogue.ts";
+import {
+  type EntryUnit,
+  fromModel,
+  type LengthUnit,
+  plainDecimal,
+  type TypedUnit,
+  toModel,
+} from "./units.ts";
+
+/** One thing being typed: the raw text of each repeat, even unreadable, its unit and its ±. */
+export interface Entry {
+  readonly texts: readonly string[];
+  readonly unit: EntryUnit;
+  readonly tol: string;
+}
+
+/** Is this entry a reading (repeats and a ±), or one plain number or table? */
+export function isReading(id: ReadingId): boolean {
+  return !/^(?:ride|rules|vehicle|layout)\.|\.perWheel$|^stop\.(?!freeHeight$)/.test(id);
+}
+
+/** One text of an entry in the model's unit. */
+export function parseText(
+  text: string,
+  kind: EntryKind,
+  unit: EntryUnit,
+  allowed: AllowedSign,
+): Outcome<ParsedEntry<TypedUnit>> {
+  const imperial = unit === "in" || unit === "lb" || unit.startsWith("lbf");
+  switch (kind) {
+    case "length": {
+      const parsed = parseLength(text, imperial ? "in" : "mm", allowed);
+      if (!parsed.ok) return parsed;
+      const { mm, typed, unit: lengthUnit } = parsed.value;
+      return succeed({ value: mm, unit: lengthUnit, typed });
+    }
+    case "angle":
+      return parseAngle(text);
+    case "mass":
+      return parseMass(text, imperial ? "lb" : "kg", allowed);
+    case "rate":
+      return parseRate(text, imperial ? "lbf/in" : "N/mm", allowed);
+    case "damping":
+      return parseDamping(text, imperial ? "lbf·s/in" : "N·s/mm", allowed);
+    case "force":
+      return parseForce(text, imperial ? "lbf" : "N", allowed);
+    case "number": {
+      const parsed = parseNumber(text, allowed);
+      if (!parsed.ok) return parsed;
+      return succeed({ value: parsed.value, unit: "", typed: text.trim() });
+    }
+  }
+}
+
+/** The ± of an entry in the model's unit; an empty text is the catalogue's own ±. */
+function parseTolerance(id: ReadingId, entry: Entry): Outcome<number> {
+  const { kind, defaultTolerance } = catalogueEntry(id);
+  if (entry.tol.trim() === "") return succeed(defaultTolerance);
+  const parsed = parseText(entry.tol, kind, entry.unit, "zeroOrMore");
+  if (!parsed.ok) {
+    return fail(parsed.fault.code, ["The ±: ", ...parsed.fault.sentence], id);
+  }
+  if (parsed.value.value < 0) return fail("toleranceNegative", ["The ± cannot be below 0."], id);
+  return succeed(parsed.value.value);
+}
+
+/**
+ * A reading from its entry. Blank repeats are left out; one unreadable repeat makes the whole entry
+ * unreadable, so that a mean is never taken over part of what was typed.
+ */
+export function readEntry(id: ReadingId, entry: Entry): Outcome<TypedReading> {
+  const { kind, allowed } = catalogueEntry(id);
+  const values: number[] = [];
+  const typed: string[] = [];
+  for (const text of entry.texts) {
+    if (text.trim() === "") continue;
+    const parsed = parseText(text, kind, entry.unit, allowed);
+    if (!parsed.ok) return fail(parsed.fault.code, parsed.fault.sentence, id);
+    values.push(parsed.value.value);
+    typed.push(parsed.value.typed);
+  }
+  if (values.length === 0) return fail("entryEmpty", ["Nothing is entered yet."], id);
+  const tol = parseTolerance(id, entry);
+  if (!tol.ok) return tol;
+  return succeed({ values, tol: tol.value, typed });
+}
+
+/** A plain number (ride data, lift, ratio) from its entry. */
+export function readNumber(id: ReadingId, entry: Entry): Outcome<number> {
+  const { kind, allowed } = catalogueEntry(id);
+  const parsed = parseText(entry.texts[0] ?? "", kind, entry.unit, allowed);
+  return parsed.ok
+    ? succeed(parsed.value.value)
+    : fail(parsed.fault.code, parsed.fault.sentence, id);
+}
+
+/** A table typed cell by cell, row after row: column 0 in mm or inches, the others of `kind`. */
+export function readTable(
+  id: ReadingId,
+  entry: Entry,
+  columns: 2 | 3,
+): Outcome<readonly (readonly number[])[]> {
+  const { kind, allowed } = catalogueEntry(id);
+  const rows: number[][] = [];
+  for (let start = 0; start < entry.texts.length; start += columns) {
+    const cells = entry.texts.slice(start, start + columns);
+    if (cells.every((cell) => cell.trim() === "")) continue;
+    const row: number[] = [];
+    for (let column = 0; column < columns; column += 1) {
+      const text = cells[column] ?? "";
+      const parsed =
+        column === 0
+          ? parseText(text, "length", entry.unit, "zeroOrMore")
+          : parseText(text, kind, entry.unit, allowed);
+      if (!parsed.ok) {
+        const where = `Row ${start / columns + 1}, column ${column + 1}: `;
+        return fail(parsed.fault.code, [where, ...parsed.fault.sentence], id);
+      }
+      row.push(parsed.value.value);
+    }
+    rows.push(row);
+  }
+  if (rows.length === 0) return fail("entryEmpty", ["Nothing is entered yet."], id);
+  return succeed(rows);
+}
+
+/** A model value as a text that reads back as exactly the same value in `unit`, or null. */
+function exactText(value: number, unit: EntryUnit): string | null {
+  const shown = fromModel(value, unit);
+  for (const candidate of [Number(shown.toPrecision(6)), shown]) {
+    const text = plainDecimal(candidate);
+    if (text.length <= 12 && toModel(Number(text), unit) === value) return text;
+  }
+  return null;
+}
+
+/**
+ * A model value written for editing in `unit`, reading back as exactly the same value: where no
+ * short text in that unit does, the model's own unit is written behind it ("1.5 mm").
+ */
+export function entryText(value: number, kind: EntryKind, unit: EntryUnit): string {
+  const exact = exactText(value, unit);
+  if (exact !== null) return exact;
+  const modelUnits: { readonly [Kind in EntryKind]: string } = {
+    length: "mm",
+    angle: "°",
+    mass: "kg",
+    rate: "N/mm",
+    damping: "N·s/mm",
+    force: "N",
+    number: "",
+  };
+  return `${plainDecimal(value)} ${modelUnits[kind]}`.trim();
+}
+
+const suffixUnits: readonly (readonly [RegExp, EntryUnit])[] = [
+  [/\s*(?:mm)$/, "mm"],
+  [/\s*(?:in|in\.|inch|inches|"|″|”)$/, "in"],
+  [/\s*kgs?$/, "kg"],
+  [/\s*lbs?\.?$/, "lb"],
+  [/\s*(?:°|deg)$/, "deg"],
+];
+
+function splitSuffix(typed: string): { body: string; unit: EntryUnit } | null {
+  for (const [pattern, unit] of suffixUnits) {
+    if (pattern.test(typed)) return { body: typed.replace(pattern, ""), unit };
+  }
+  return null;
+}
+
+/**
+ * The entry that a reading of a record is changed in later: what was typed, in the unit it was typed
+ * in, as far as that agrees with the record's numbers; the numbers themselves where it does not.
+ */
+export function entryOfReading(
+  id: ReadingId,
+  reading: TypedReading,
+  preferred: EntryUnit,
+  limitKind?: LimitKind,
+): Entry {
+  const { kind, allowed } = catalogueEntry(id, limitKind);
+  const texts: string[] = [];
+  const units: (EntryUnit | null)[] = [];
+  reading.values.forEach((value, index) => {
+    const typed = reading.typed?.[index];
+    const parsed = typed === undefined ? null : parseText(typed, kind, preferred, allowed);
+    if (typed !== undefined && parsed?.ok === true && isNear(parsed.value.value, value)) {
+      const split = splitSuffix(typed);
+      texts.push(split?.body ?? typed);
+      units.push(split?.unit ?? null);
+      return;
+    }
+    texts.push(entryText(value, kind, preferred));
+    units.push(null);
+  });
+  const unit = units[0] ?? preferred;
+  const mixed = units.some((each) => each !== unit);
+  if (mixed) {
+    // Repeats typed in different units keep their own unit behind the number.
+    return {
+      texts: reading.values.map((value, index) =>
+        units[index] === null || units[index] === undefined
+          ? entryText(value, kind, preferred)
+          : (reading.typed?.[index] ?? entryText(value, kind, preferred)),
+      ),
+      unit: preferred,
+      tol: entryText(reading.tol, kind, preferred),
+    };
+  }
+  return { texts, unit, tol: entryText(reading.tol, kind, unit) };
+}
+
+function isNear(first: number, second: number): boolean {
+  return Math.abs(first - second) <= 1e-9 * Math.max(1, Math.abs(second));
+}
+
+/** The unit a person changes a reading in: that of what was typed first, or the person's own. */
+export function entryLengthUnit(entry: Entry): LengthUnit {
+  return entry.unit === "in" || entry.unit === "lb" || entry.unit.startsWith("lbf") ? "in" : "mm";
+}

@@ -1,0 +1,276 @@
+import { type Outcome, succeed } from "../physics/outcome.ts";
+import { copyStored, newId, type StoredCheck } from "../records/storedCheck.ts";
+import { type Database, DatabaseHandle, databaseName } from "./database.ts";
+import { isSame, mergeChecks } from "./mergeChecks.ts";
+import { storeFault } from "./storeFault.ts";
+
+export interface StoreChange {
+  readonly id: string;
+  readonly kind: "kept" | "removed" | "purged";
+}
+
+/**
+ * The checks on this phone. Nothing is thrown: whatever the browser's storage does comes back as an
+ * outcome whose sentence says that it was not kept, and why.
+ */
+export interface CheckStore {
+  /** Newest change first; deleted checks only where asked for. */
+  list(which?: "present" | "deleted"): Promise<Outcome<StoredCheck[]>>;
+  get(id: string): Promise<Outcome<StoredCheck | null>>;
+  /**
+   * Keeps a check. Where another tab has written it since, the two are joined field by field, the
+   * newer winning where both changed one field; where they have no common past, both are kept, this
+   * one as a copy. The outcome is what is now stored.
+   */
+  put(stored: StoredCheck): Promise<Outcome<StoredCheck>>;
+  /** Keeps a check only where none of its id is there yet, not even a deleted one. */
+  add(stored: StoredCheck): Promise<Outcome<boolean>>;
+  /** Changes what is stored, whatever its version: for renaming from the list. */
+  update(id: string, change: (stored: StoredCheck) => StoredCheck): Promise<Outcome<StoredCheck>>;
+  copy(id: string, name: string): Promise<Outcome<StoredCheck>>;
+  /** Marks a check as deleted; `restore` undoes it until `purge`. */
+  remove(id: string): Promise<Outcome<StoredCheck>>;
+  restore(id: string): Promise<Outcome<StoredCheck>>;
+  /** Takes checks deleted before this moment away for good; how many. */
+  purge(before: Date): Promise<Outcome<number>>;
+  /** Puts a check away within this very turn, for a page that is about to go. */
+  putAway(stored: StoredCheck): void;
+  /** Called for changes made by other tabs, not by this one. */
+  subscribe(listener: (change: StoreChange) => void): () => void;
+  close(): void;
+}
+
+/** What this tab last handed in or was handed for a check, and the version stored then. */
+interface Lineage {
+  readonly id: string;
+  readonly content: StoredCheck;
+  readonly revision: number;
+}
+
+const rememberedLineages = 500;
+
+class IndexedCheckStore implements CheckStore {
+  private readonly handle: DatabaseHandle;
+  private readonly lineages = new Map<string, Lineage>();
+  private readonly listeners = new Set<(change: StoreChange) => void>();
+  private readonly channel: BroadcastChannel | null;
+  private readonly tab = newId();
+
+  constructor(name: string) {
+    this.handle = new DatabaseHandle(name);
+    this.channel = typeof BroadcastChannel === "undefined" ? null : new BroadcastChannel(name);
+    if (this.channel !== null) {
+      this.channel.onmessage = ({ data }: MessageEvent<StoreChange>) => {
+        for (const listener of this.listeners) listener(data);
+      };
+    }
+  }
+
+  async open(): Promise<Outcome<CheckStore>> {
+    const joined = await this.handle.run((database) => this.joinUnjoined(database));
+    return joined.ok ? succeed(this) : joined;
+  }
+
+  async list(which: "present" | "deleted" = "present"): Promise<Outcome<StoredCheck[]>> {
+    const all = await this.handle.run((database) =>
+      database.getAllFromIndex("checks", "updatedAt"),
+    );
+    if (!all.ok) return all;
+    const wanted = all.value.filter(
+      ({ deletedAt }) => (deletedAt === undefined) === (which === "present"),
+    );
+    return succeed(wanted.reverse());
+  }
+
+  async get(id: string): Promise<Outcome<StoredCheck | null>> {
+    const found = await this.handle.run((database) => database.get("checks", id));
+    if (!found.ok) return found;
+    if (found.value === undefined) return succeed(null);
+    this.remember(found.value, found.value, found.value);
+    return succeed(found.value);
+  }
+
+  async put(stored: StoredCheck): Promise<Outcome<StoredCheck>> {
+    const lineage = this.lineages.get(lineageKey(stored));
+    const written = await this.handle.run((database) =>
+      this.writeJoined(database, stored, lineage ?? null),
+    );
+    if (!written.ok) return written;
+    this.remember(stored, stored, written.value);
+    this.remember(written.value, written.value, written.value);
+    this.announce({ id: written.value.id, kind: "kept" });
+    return written;
+  }
+
+  async add(stored: StoredCheck): Promise<Outcome<boolean>> {
+    const added = await this.handle.run(async (database) => {
+      const transaction = database.transaction("checks", "readwrite", { durability: "strict" });
+      const present = (await transaction.store.getKey(stored.id)) !== undefined;
+      if (!present) await transaction.store.put({ ...stored, revision: 1 });
+      await transaction.done;
+      return !present;
+    });
+    if (added.ok && added.value) {
+      this.remember(stored, stored, { ...stored, revision: 1 });
+      this.announce({ id: stored.id, kind: "kept" });
+    }
+    return added;
+  }
+
+  async update(
+    id: string,
+    change: (stored: StoredCheck) => StoredCheck,
+  ): Promise<Outcome<StoredCheck>> {
+    const written = await this.handle.run(async (database) => {
+      const transaction = database.transaction("checks", "readwrite", { durability: "strict" });
+      const current = await transaction.store.get(id);
+      if (current === undefined) return null;
+      const next = { ...change(current), id, revision: (current.revision ?? 0) + 1 };
+      await transaction.store.put(next);
+      await transaction.done;
+      return next;
+    });
+    if (!written.ok) return written;
+    if (written.value === null) return { ok: false, fault: storeFault("storeGone") };
+    this.announce({ id, kind: written.value.deletedAt === undefined ? "kept" : "removed" });
+    return succeed(written.value);
+  }
+
+  async copy(id: string, name: string): Promise<Outcome<StoredCheck>> {
+    const found = await this.get(id);
+    if (!found.ok) return found;
+    if (found.value === null) return { ok: false, fault: storeFault("storeGone") };
+    return this.put(copyStored(found.value, name));
+  }
+
+  remove(id: string): Promise<Outcome<StoredCheck>> {
+    const deletedAt = new Date().toISOString();
+    return this.update(id, (stored) => ({ ...stored, deletedAt }));
+  }
+
+  restore(id: string): Promise<Outcome<StoredCheck>> {
+    return this.update(id, ({ deletedAt: _, ...stored }) => stored);
+  }
+
+  async purge(before: Date): Promise<Outcome<number>> {
+    const limit = before.toISOString();
+    const gone = await this.handle.run(async (database) => {
+      const transaction = database.transaction("checks", "readwrite", { durability: "strict" });
+      const ids: string[] = [];
+      for await (const cursor of transaction.store) {
+        const { deletedAt, id } = cursor.value;
+        if (deletedAt === undefined || deletedAt >= limit) continue;
+        await cursor.delete();
+        ids.push(id);
+      }
+      await transaction.done;
+      return ids;
+    });
+    if (!gone.ok) return gone;
+    for (const id of gone.value) this.announce({ id, kind: "purged" });
+    return succeed(gone.value.length);
+  }
+
+  putAway(stored: StoredCheck): void {
+    const database = this.handle.current;
+    if (database === null) return;
+    const base = this.lineages.get(lineageKey(stored))?.content ?? null;
+    try {
+      const transaction = database.transaction("unjoined", "readwrite", { durability: "strict" });
+      const key = `${stored.id} ${this.tab}`;
+      transaction.store.put({ key, stored, base }).catch(() => undefined);
+      transaction.done.catch(() => undefined);
+      transaction.commit();
+    } catch {
+      // The ordinary write that follows says what is wrong with the storage.
+      this.handle.close();
+    }
+  }
+
+  subscribe(listener: (change: StoreChange) => void): () => void {
+    this.listeners.add(listener);
+    return () => this.listeners.delete(listener);
+  }
+
+  close(): void {
+    this.handle.close();
+    this.channel?.close();
+    this.listeners.clear();
+  }
+
+  /** One transaction: read what is stored, join, write; and what was put away of it is done with. */
+  private async writeJoined(
+    database: Database,
+    stored: StoredCheck,
+    lineage: Lineage | null,
+  ): Promise<StoredCheck> {
+    const transaction = database.transaction(["checks", "unjoined"], "readwrite", {
+      durability: "strict",
+    });
+    const checks = transaction.objectStore("checks");
+    const id = lineage?.id ?? stored.id;
+    const mine = id === stored.id ? stored : { ...stored, id, record: { ...stored.record, id } };
+    const next = joinedWith(mine, (await checks.get(id)) ?? null, lineage);
+    await checks.put(next);
+    await transaction.objectStore("unjoined").delete(`${stored.id} ${this.tab}`);
+    await transaction.done;
+    return next;
+  }
+
+  /** Joins what pages put away as they went. One transaction, so that nothing is joined twice. */
+  private async joinUnjoined(database: Database): Promise<void> {
+    const transaction = database.transaction(["checks", "unjoined"], "readwrite", {
+      durability: "strict",
+    });
+    const checks = transaction.objectStore("checks");
+    const unjoined = transaction.objectStore("unjoined");
+    for (const { key, stored, base } of await unjoined.getAll()) {
+      const current = (await checks.get(stored.id)) ?? null;
+      const lineage = base === null ? null : { id: stored.id, content: base, revision: -1 };
+      const isKept = current !== null && isSame(contentOf(current), contentOf(stored));
+      if (!isKept) await checks.put(joinedWith(stored, current, lineage));
+      await unjoined.delete(key);
+    }
+    await transaction.done;
+  }
+
+  private remember(handed: StoredCheck, content: StoredCheck, written: StoredCheck): void {
+    const key = lineageKey(handed);
+    this.lineages.delete(key);
+    this.lineages.set(key, { id: written.id, content, revision: written.revision ?? 0 });
+    const oldest = this.lineages.keys().next();
+    if (this.lineages.size > rememberedLineages && !oldest.done) this.lineages.delete(oldest.value);
+  }
+
+  private announce(change: StoreChange): void {
+    this.channel?.postMessage(change);
+  }
+}
+
+function lineageKey({ id, revision }: StoredCheck): string {
+  return `${id}@${revision ?? 0}`;
+}
+
+function contentOf({ revision: _, updatedAt: _at, ...content }: StoredCheck): unknown {
+  return content;
+}
+
+/** What to store for `mine`, where `current` is stored and `lineage` is what mine grew from. */
+function joinedWith(
+  mine: StoredCheck,
+  current: StoredCheck | null,
+  lineage: Lineage | null,
+): StoredCheck {
+  const revision = (current?.revision ?? 0) + 1;
+  if (current === null) return { ...mine, revision };
+  const storedSince = lineage === null ? mine.revision : lineage.revision;
+  if (current.revision === storedSince) return { ...mine, revision };
+  if (lineage !== null) return { ...mergeChecks(lineage.content, mine, current), revision };
+  if (isSame(contentOf(mine), contentOf(current))) return { ...mine, revision };
+  return { ...copyStored(mine, `${mine.name} (kept from another tab)`), revision: 1 };
+}
+
+/** Opens the checks on this phone; joins first what pages put away as they were closed. */
+export function openCheckStore(name: string = databaseName): Promise<Outcome<CheckStore>> {
+  return new IndexedCheckStore(name).open();
+}

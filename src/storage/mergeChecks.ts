@@ -1,0 +1,112 @@
+import type { PartialCheckRecord } from "../records/checkRecord.ts";
+import { recordWithEntry } from "../records/entryPath.ts";
+import type { Entry, StoredCheck } from "../records/storedCheck.ts";
+
+/** Deep equality of plain data. */
+export function isSame(first: unknown, second: unknown): boolean {
+  if (Object.is(first, second)) return true;
+  if (typeof first !== "object" || typeof second !== "object") return false;
+  if (first === null || second === null || Array.isArray(first) !== Array.isArray(second)) {
+    return false;
+  }
+  const firstEntries = Object.entries(first);
+  const others = second as { readonly [key: string]: unknown };
+  return (
+    firstEntries.length === Object.keys(second).length &&
+    firstEntries.every(([key, value]) => Object.hasOwn(others, key) && isSame(value, others[key]))
+  );
+}
+
+type Plain = { readonly [key: string]: unknown };
+
+function isPlain(value: unknown): value is Plain {
+  return typeof value === "object" && value !== null && !Array.isArray(value);
+}
+
+/** Lists whose items are told apart by a field of theirs, not by their place. */
+function keyOf(value: unknown): string | null {
+  return isPlain(value) && typeof value.side === "string" ? value.side : null;
+}
+
+/**
+ * Joins two versions that grew from `base`, field by field: what only one side changed is taken from
+ * that side; what both changed is taken from `mine`, the one written later.
+ */
+function mergeValue(base: unknown, mine: unknown, theirs: unknown): unknown {
+  if (isSame(mine, theirs) || isSame(base, theirs)) return mine;
+  if (isSame(base, mine)) return theirs;
+  if (isPlain(mine) && isPlain(theirs)) return mergeObject(isPlain(base) ? base : {}, mine, theirs);
+  if (Array.isArray(mine) && Array.isArray(theirs)) {
+    return mergeList(Array.isArray(base) ? base : [], mine, theirs);
+  }
+  return mine;
+}
+
+function mergeObject(base: Plain, mine: Plain, theirs: Plain): Plain {
+  const merged: { [key: string]: unknown } = {};
+  for (const key of new Set([...Object.keys(mine), ...Object.keys(theirs)])) {
+    const value = mergeValue(base[key], mine[key], theirs[key]);
+    if (value !== undefined) merged[key] = value;
+  }
+  return merged;
+}
+
+function mergeList(base: unknown[], mine: unknown[], theirs: unknown[]): unknown[] {
+  const all = [...base, ...mine, ...theirs];
+  if (all.length > 0 && all.every((item) => keyOf(item) !== null)) {
+    const find = (list: unknown[], key: string): unknown =>
+      list.find((item) => keyOf(item) === key);
+    const keys = ["left", "right"].filter((key) => all.some((item) => keyOf(item) === key));
+    return keys
+      .map((key) => mergeValue(find(base, key), find(mine, key), find(theirs, key)))
+      .filter((item) => item !== undefined);
+  }
+  const objects = all.every(isPlain);
+  if (objects && base.length === mine.length && mine.length === theirs.length) {
+    return mine.map((item, index) => mergeValue(base[index], item, theirs[index]));
+  }
+  return mine;
+}
+
+/** A limit taken out on one side moves the others: its entries and readings must agree again. */
+function withLimitsAgreeing(
+  record: PartialCheckRecord,
+  entries: { readonly [id: string]: Entry },
+): { record: PartialCheckRecord; entries: { readonly [id: string]: Entry } } {
+  let agreed = record;
+  const kept: { [id: string]: Entry } = {};
+  for (const [id, entry] of Object.entries(entries)) {
+    const match = /^(left|right)\.limits\.(\d+)/.exec(id);
+    if (match !== null) {
+      const corner = record.corners.find(({ side }) => side === match[1]);
+      if (corner?.limits[Number(match[2])] === undefined) continue;
+      agreed = recordWithEntry(agreed, id, entry);
+    }
+    kept[id] = entry;
+  }
+  return { record: agreed, entries: kept };
+}
+
+/**
+ * The check that loses nothing typed in two tabs that both began from `base`. Newer wins where both
+ * changed the very same field. A check edited in one tab and deleted in the other is there again.
+ */
+export function mergeChecks(
+  base: StoredCheck,
+  mine: StoredCheck,
+  theirs: StoredCheck,
+): StoredCheck {
+  const { record, entries, progress, name } = mergeObject(
+    base as unknown as Plain,
+    mine as unknown as Plain,
+    theirs as unknown as Plain,
+  ) as unknown as StoredCheck;
+  const limitCounts = (check: StoredCheck): string =>
+    check.record.corners.map(({ side, limits }) => `${side}${limits.length}`).join();
+  const joined =
+    limitCounts(mine) === limitCounts(theirs)
+      ? { record, entries }
+      : withLimitsAgreeing(record, entries);
+  const { deletedAt: _, ...kept } = mine;
+  return { ...kept, ...joined, progress, name };
+}
