@@ -23,20 +23,20 @@ const mostHalvings = 200;
  * Without payload and with g ≥ 0 it is 0; a stop made taller than its gap (g < 0) holds the vehicle up
  * (z < 0).
  *
- * Errors: "payload-not-a-number"; "wheel-rate-not-positive"; "sag-out-of-reach" where the layout
+ * Errors: "payloadNotANumber"; "wheelRateNotPositive"; "sagOutOfReach" where the layout
  * cannot move as far as the payload takes it.
  */
 export function restPosition(corner: RestCorner, payloadKg: number): Outcome<number> {
   if (!Number.isFinite(payloadKg)) {
     return fail(
-      "payload-not-a-number",
+      "payloadNotANumber",
       ["The payload is not a number. Enter the load this corner carries in use."],
       "ride.payloadPerCornerKg",
     );
   }
   if (!(corner.wheelRateNPerMm > 0 && Number.isFinite(corner.wheelRateNPerMm))) {
     return fail(
-      "wheel-rate-not-positive",
+      "wheelRateNotPositive",
       ["The spring's rate at the wheel must be above 0. Check the wheel rate."],
       "ride.wheelRateNPerMm",
     );
@@ -58,7 +58,7 @@ export function restPosition(corner: RestCorner, payloadKg: number): Outcome<num
   let high = Math.min(greatest, Math.max(springAlone, least));
   if (!(excess(low) <= 0 && excess(high) >= 0)) {
     return fail(
-      "sag-out-of-reach",
+      "sagOutOfReach",
       [
         "Under this payload the wheel would move ",
         length(springAlone),

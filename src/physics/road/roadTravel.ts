@@ -92,13 +92,13 @@ function roadState(
   const { wheelRateNPerMm, tyreRateNPerMm, cornerMassKg } = corner;
   const speed = keep(positive(rules.speedKmPerH / 3.6, "speed", "speed on the road"));
   const allowed = keep(
-    positive(rules.allowedContactsPerKm, "allowed-contacts", "number of contacts allowed per km"),
+    positive(rules.allowedContactsPerKm, "allowedContacts", "number of contacts allowed per km"),
   );
   const mass =
     cornerMassKg === null
       ? null
       : keep(
-          positive(cornerMassKg + payloadKg, "corner-mass", "mass on this wheel", "cornerMassKg"),
+          positive(cornerMassKg + payloadKg, "cornerMass", "mass on this wheel", "cornerMassKg"),
         );
   const damping =
     corner.damperBumpNsPerMm === null || corner.damperReboundNsPerMm === null
@@ -114,7 +114,7 @@ function roadState(
   const tyreRate =
     tyreRateNPerMm === null
       ? null
-      : keep(positive(1000 * tyreRateNPerMm, "tyre-rate", "tyre's rate", "ride.tyreRateNPerMm"));
+      : keep(positive(1000 * tyreRateNPerMm, "tyreRate", "tyre's rate", "ride.tyreRateNPerMm"));
   const standsAsMeasured = payloadKg === 0 && corner.gapMm >= 0;
   const sag = standsAsMeasured
     ? 0
@@ -157,5 +157,5 @@ function positive(
 ): Outcome<number> {
   return value > 0 && Number.isFinite(value)
     ? succeed(value)
-    : fail(`${name}-not-positive`, [`The ${words} must be above 0. Check that value.`], reading);
+    : fail(`${name}NotPositive`, [`The ${words} must be above 0. Check that value.`], reading);
 }

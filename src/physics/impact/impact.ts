@@ -1,0 +1,328 @@
+import type { DesignEvent, EventResult } from "../fitment.ts";
+import { fail, type Outcome, succeed } from "../outcome.ts";
+import { standardGravity } from "../road/restPosition.ts";
+import { DormandPrince } from "./dormandPrince.ts";
+import { ImpactPeaks } from "./impactPeaks.ts";
+import type { ImpactSetup } from "./impactSetup.ts";
+import { type ImpactTrace, ImpactTracer } from "./impactTrace.ts";
+import { column, QuarterCar, switchCount, switches } from "./quarterCar.ts";
+import { type RoadProfile, roadProfile } from "./roadProfile.ts";
+
+export interface ImpactOptions {
+  /** Allowed error of a step, relative. */
+  readonly tolerance?: number;
+  /** Steps tried before the run is given up. */
+  readonly mostSteps?: number;
+  /** Time between the points of the trace, s; absent: no trace. */
+  readonly traceStepS?: number;
+}
+
+/** Where the energy of a run went, J. start + road = kinetic + potential + damper + stop. */
+export interface EnergyBalance {
+  /** In the masses, springs and tyre at the start. */
+  readonly start: number;
+  /** Put in by the road. */
+  readonly road: number;
+  /** In the masses at the end. */
+  readonly kinetic: number;
+  /** In ride spring, tyre and hard contact at the end, less what the stop bore at rest. */
+  readonly potential: number;
+  /** Turned into heat by the damper. */
+  readonly damper: number;
+  /** Into the stop less out of it. */
+  readonly stop: number;
+}
+
+export interface ImpactRun {
+  readonly result: EventResult;
+  readonly energy: EnergyBalance;
+  /** Null unless asked for. */
+  readonly trace: ImpactTrace | null;
+  readonly steps: number;
+}
+
+export const impactDefaults = { tolerance: 1e-6, mostSteps: 20_000 } as const;
+
+/** Errors of a step that count as one tolerance: m, m, m/s, m/s. */
+const allowedScale = [0.05, 0.05, 1, 1] as const;
+const firstStepS = 1e-4;
+const leastStepS = 1e-12;
+/** Turns of a switch without a step between, before a step is taken as it is. */
+const mostTurnsInPlace = 12;
+
+/**
+ * One design event of one corner: the quarter car of model section 5, integrated from rest to the end
+ * of the event. Linear spring and tyre, one corner alone.
+ *
+ * Steps end where a law changes (bump to rebound, contact, full stop, hard contact, tyre lifting off,
+ * end of the bump), so that every step is over smooth laws.
+ *
+ * Errors: "eventNotUsable"; "impactTooStiff" when the steps run out or shrink to nothing;
+ * "impactNotFinite"; "impactPastReach" when the wheel rises farther than the layout can move.
+ */
+export function simulateImpact(
+  setup: ImpactSetup,
+  event: DesignEvent,
+  options: ImpactOptions = {},
+): Outcome<ImpactRun> {
+  const profile = roadProfile(event);
+  if (!profile.ok) return profile;
+  return new ImpactIntegration(setup, event.kind, profile.value, options).run();
+}
+
+const tooStiff = fail<ImpactRun>("impactTooStiff", [
+  "The impact could not be worked out: a rate or a damping is far stiffer than the masses allow. Check the stop's curve, the rates and the damping.",
+]);
+
+class ImpactIntegration {
+  readonly #setup: ImpactSetup;
+  readonly #kind: DesignEvent["kind"];
+  readonly #profile: RoadProfile;
+  readonly #car: QuarterCar;
+  readonly #solver: DormandPrince;
+  readonly #peaks = new ImpactPeaks();
+  readonly #tracer: ImpactTracer | null;
+  readonly #tolerance: number;
+  readonly #mostSteps: number;
+  readonly #allowed: Float64Array;
+  readonly #probe = new Float64Array(4);
+  #steps = 0;
+  #size = firstStepS;
+  #lastError = 1e-4;
+  #turnsInPlace = 0;
+  #crossed = -1;
+  #road = 0;
+  #damper = 0;
+  #energyIn = 0;
+  #energyOut = 0;
+  #leaveSpeed = 0;
+
+  constructor(
+    setup: ImpactSetup,
+    kind: DesignEvent["kind"],
+    profile: RoadProfile,
+    options: ImpactOptions,
+  ) {
+    this.#setup = setup;
+    this.#kind = kind;
+    this.#profile = profile;
+    this.#car = new QuarterCar(setup, profile);
+    this.#solver = new DormandPrince(this.#car);
+    this.#tolerance = options.tolerance ?? impactDefaults.tolerance;
+    this.#mostSteps = options.mostSteps ?? impactDefaults.mostSteps;
+    this.#allowed = Float64Array.from(allowedScale, (scale) => this.#tolerance * scale);
+    this.#tracer =
+      options.traceStepS === undefined
+        ? null
+        : new ImpactTracer(profile.endS, options.traceStepS, this.#car, this.#solver);
+  }
+
+  run(): Outcome<ImpactRun> {
+    const car = this.#car;
+    const solver = this.#solver;
+    const { bumpEndS, endS, startSpeed } = this.#profile;
+    solver.state[2] = startSpeed;
+    solver.state[3] = startSpeed;
+    car.setSwitches(0, solver.state);
+    this.#peaks.takePlace(car);
+    const start = car.energy(0, solver.state);
+    this.#tracer?.start();
+    for (const end of bumpEndS > 0 ? [bumpEndS, endS] : [endS]) {
+      car.onBump = end === bumpEndS;
+      this.#restart();
+      if (!this.#advanceTo(end)) return this.#failure();
+    }
+    if (this.#peaks.wheelTravel > this.#setup.kinematics.range[1]) {
+      return fail("impactPastReach", [
+        "In this event the wheel would rise farther than the layout can move. Measure what limits its travel, or check the arm's readings.",
+      ]);
+    }
+    const energy = car.energy(solver.time, solver.state);
+    return succeed({
+      result: this.#result(),
+      energy: {
+        start: start.kinetic + start.potential,
+        road: this.#road,
+        kinetic: energy.kinetic,
+        potential: energy.potential,
+        damper: this.#damper,
+        stop: this.#energyIn - this.#energyOut,
+      },
+      trace: this.#tracer?.finish() ?? null,
+      steps: this.#steps,
+    });
+  }
+
+  #restart(): void {
+    this.#solver.restart();
+    this.#peaks.takeRow(this.#solver.rows);
+  }
+
+  /** Steps to a time, s; false when it cannot get there. */
+  #advanceTo(end: number): boolean {
+    const solver = this.#solver;
+    while (end - solver.time > leastStepS) {
+      const left = end - solver.time;
+      if (++this.#steps > this.#mostSteps || this.#size < leastStepS) return false;
+      const size = 1.01 * this.#size >= left ? left : this.#size;
+      solver.attempt(size);
+      const error = solver.error(this.#allowed, this.#tolerance);
+      if (!(error <= 1)) {
+        this.#size = size * (Number.isFinite(error) ? Math.max(0.1, 0.9 * error ** -0.2) : 0.1);
+        continue;
+      }
+      const theta = this.#firstCrossing();
+      if (this.#crossed >= 0 && this.#turnsInPlace < mostTurnsInPlace) {
+        if (theta * size > leastStepS) {
+          solver.attempt(theta * size);
+          this.#commit();
+          this.#turnsInPlace = 0;
+        }
+        this.#turnsInPlace++;
+        this.#turn(this.#crossed);
+        continue;
+      }
+      this.#turnsInPlace = 0;
+      this.#commit();
+      this.#size =
+        size * Math.min(5, Math.max(0.2, 0.9 * (error + 1e-10) ** -0.17 * this.#lastError ** 0.04));
+      this.#lastError = Math.max(error, 1e-4);
+    }
+    return true;
+  }
+
+  /** Takes over the step tried last and adds up its energies and peaks. */
+  #commit(): void {
+    const car = this.#car;
+    const solver = this.#solver;
+    this.#road += solver.quadrature(column.roadPower);
+    this.#damper += solver.quadrature(column.damperPower);
+    const intoStop = solver.quadrature(column.stopPower);
+    if (car.on[switches.compressing] === 1) this.#energyIn += intoStop;
+    else this.#energyOut -= intoStop;
+    car.measure(solver.time + solver.size, solver.next);
+    this.#peaks.takePlace(car);
+    this.#peaks.takeStep(solver, car);
+    this.#tracer?.takeStep();
+    solver.accept();
+  }
+
+  #turn(index: number): void {
+    const car = this.#car;
+    const state = this.#solver.state;
+    car.turn(index);
+    if (index === switches.pressing && car.on[index] === 0) {
+      const speed = 1000 * ((state[2] as number) - (state[3] as number));
+      if (speed > this.#leaveSpeed) this.#leaveSpeed = speed;
+    }
+    this.#restart();
+  }
+
+  /** Share of the step tried last at which a switch first must turn; `#crossed` is −1 where none does. */
+  #firstCrossing(): number {
+    const car = this.#car;
+    const solver = this.#solver;
+    this.#crossed = -1;
+    let first = 1;
+    car.measure(solver.time + solver.size, solver.next);
+    let disagreeing = this.#disagreeing();
+    let upTo = 1;
+    if (disagreeing === 0) {
+      solver.prepareInterpolation();
+      upTo = 0.5;
+      this.#measureAt(upTo);
+      disagreeing = this.#disagreeing();
+      if (disagreeing === 0) return first;
+    } else solver.prepareInterpolation();
+    for (let index = 0; index < switchCount; index++) {
+      if ((disagreeing & (1 << index)) === 0) continue;
+      const theta = this.#crossing(index, upTo);
+      if (this.#crossed < 0 || theta < first) {
+        first = theta;
+        this.#crossed = index;
+      }
+    }
+    return first;
+  }
+
+  /** Bits of the switches that the place measured last disagrees with. */
+  #disagreeing(): number {
+    let bits = 0;
+    for (let index = 0; index < switchCount; index++) {
+      if (!this.#car.agrees(index)) bits |= 1 << index;
+    }
+    return bits;
+  }
+
+  #measureAt(theta: number): void {
+    const solver = this.#solver;
+    solver.interpolate(theta, this.#probe);
+    this.#car.measure(solver.time + theta * solver.size, this.#probe);
+  }
+
+  /** The measure of a switch along the step, signed so that it is positive while the switch agrees. */
+  #standing(index: number, theta: number): number {
+    this.#measureAt(theta);
+    const measure = this.#car.measures[index] as number;
+    return this.#car.on[index] === 1 ? measure : -measure;
+  }
+
+  /** Where a switch that disagrees at `upTo` ceases to agree: bracketed, then Illinois false position. */
+  #crossing(index: number, upTo: number): number {
+    let high = upTo;
+    let atHigh = this.#standing(index, high);
+    let low = 0;
+    let atLow = this.#standing(index, 0);
+    for (let back = high / 2; !(atLow > 0); back /= 2) {
+      if (back < 1e-6) return 0;
+      const standing = this.#standing(index, back);
+      if (standing > 0) {
+        low = back;
+        atLow = standing;
+      } else {
+        high = back;
+        atHigh = standing;
+      }
+    }
+    for (let round = 0; round < 60 && high - low > 1e-13; round++) {
+      const middle = (atHigh * low - atLow * high) / (atHigh - atLow);
+      const standing = this.#standing(index, middle);
+      if (standing > 0) {
+        low = middle;
+        atLow = standing;
+        atHigh /= 2;
+      } else {
+        high = middle;
+        atHigh = standing;
+        if (standing === 0) break;
+        atLow /= 2;
+      }
+    }
+    return high;
+  }
+
+  #result(): EventResult {
+    const peaks = this.#peaks;
+    const limit = this.#setup.hardLimitMm;
+    return {
+      kind: this.#kind,
+      peakWheelTravelMm: peaks.wheelTravel,
+      peakCompressionMm: peaks.compression,
+      peakStopForceN: peaks.stopForce,
+      peakAccelerationG: peaks.acceleration / standardGravity,
+      energyInJ: this.#energyIn,
+      energyOutJ: this.#energyOut,
+      leaveSpeedMmPerS: this.#leaveSpeed,
+      fullStop: peaks.compression > this.#setup.stop.usableCompressionMm,
+      hardContact: limit !== null && peaks.wheelTravel > limit,
+    };
+  }
+
+  #failure(): Outcome<ImpactRun> {
+    return this.#solver.state.every(Number.isFinite) && this.#solver.next.every(Number.isFinite)
+      ? tooStiff
+      : fail("impactNotFinite", [
+          "The impact could not be worked out from these values. Check the masses, rates and damping.",
+        ]);
+  }
+}

@@ -1,0 +1,167 @@
+import type { Corner, Fitment, Ride, RideQuantity } from "../fitment.ts";
+import { type Kinematics, kinematicsOf } from "../kinematics/kinematics.ts";
+import { fail, type Outcome, succeed } from "../outcome.ts";
+import { readingName } from "../readingNames.ts";
+import { restPosition } from "../road/restPosition.ts";
+import { type StopDamping, stopDamping } from "../stop/damping.ts";
+import { type StopCurve, stopCurve } from "../stop/stopCurve.ts";
+import { checkedMean } from "../uncertainty/readingMean.ts";
+
+/** One corner at its mean readings, ready to be put through design events. All at the wheel. */
+export interface ImpactSetup {
+  readonly kinematics: Kinematics;
+  readonly stop: StopCurve;
+  /** Null: not known from tests at speed, so undamped. */
+  readonly damping: StopDamping | null;
+  /** Gap along the stop's axis at the measured ride height, mm; below 0 = pressed in. */
+  readonly gapMm: number;
+  /** Wheel travel to the first hard limit, mm; null where none was measured. */
+  readonly hardLimitMm: number | null;
+  /** With the payload. */
+  readonly sprungMassKg: number;
+  readonly unsprungMassKg: number;
+  readonly payloadKg: number;
+  readonly wheelRateNPerMm: number;
+  readonly tyreRateNPerMm: number;
+  readonly damperBumpNsPerMm: number;
+  readonly damperReboundNsPerMm: number;
+  /** Wheel travel at rest under the payload, mm. */
+  readonly restTravelMm: number;
+}
+
+export interface ImpactState {
+  /** With the payload of the ride data. */
+  readonly loaded: boolean;
+  /** Added to the stop along its axis by a spacer, mm: closes the gap by as much. */
+  readonly extraHeightMm?: number;
+  /** Factor on the stop's static curve; its damping stays. */
+  readonly stopScale?: number;
+}
+
+const needed = [
+  "unsprungMassKg",
+  "wheelRateNPerMm",
+  "tyreRateNPerMm",
+  "damperBumpNsPerMm",
+  "damperReboundNsPerMm",
+] as const satisfies readonly RideQuantity[];
+
+type NeededRide = Required<Pick<Ride, (typeof needed)[number] | "payloadPerCornerKg">>;
+
+/**
+ * The quarter car of one corner, model section 5, at the mean readings. W and the sprung mass hold the
+ * payload in the loaded state; rest is where spring and stop carry that payload.
+ *
+ * Errors: "rideUnknown" naming the ride value or corner weight that is missing; "rideNotUsable" where
+ * one cannot be; "noSprungMass" where the unsprung mass leaves none of the corner's; and whatever the
+ * kinematics, the stop or the rest position name.
+ */
+export function impactSetupOf(
+  fitment: Fitment,
+  corner: Corner,
+  state: ImpactState,
+): Outcome<ImpactSetup> {
+  const kinematics = kinematicsOf(fitment.layout, corner.geometry, "both", corner.side);
+  if (!kinematics.ok) return kinematics;
+  const curve = stopCurve(fitment.stop);
+  if (!curve.ok) return curve;
+  const damped = stopDamping(fitment.stop);
+  if (!damped.ok) return damped;
+  const gap = checkedMean(corner.gap, `${corner.side}.gap`, "gap");
+  if (!gap.ok) return gap;
+  if (corner.cornerMassKg === undefined) return unknown(`${corner.side}.cornerMassKg`);
+  const mass = checkedMean(corner.cornerMassKg, `${corner.side}.cornerMassKg`, "mass");
+  if (!mass.ok) return mass;
+  const ride = neededRide(fitment.ride ?? {}, state.loaded);
+  if (!ride.ok) return ride;
+  const limit = hardLimit(kinematics.value, corner);
+  if (!limit.ok) return limit;
+  const { unsprungMassKg, payloadPerCornerKg: payloadKg, ...rates } = ride.value;
+  const sprungMassKg = mass.value - unsprungMassKg + payloadKg;
+  if (!(sprungMassKg > 0)) {
+    return fail(
+      "noSprungMass",
+      ["The corner weight must be more than the unsprung mass. Check both."],
+      `${corner.side}.cornerMassKg`,
+    );
+  }
+  return settled(
+    {
+      kinematics: kinematics.value,
+      stop: curve.value,
+      damping: fitment.stop.testedAtSpeed && fitment.stop.damping !== null ? damped.value : null,
+      gapMm: gap.value,
+      hardLimitMm: limit.value,
+      sprungMassKg,
+      unsprungMassKg,
+      payloadKg,
+      ...rates,
+      restTravelMm: 0,
+    },
+    state,
+  );
+}
+
+/** The same corner with the stop's curve scaled or its height changed, at rest anew. */
+export function settled(
+  setup: ImpactSetup,
+  change: Pick<ImpactState, "extraHeightMm" | "stopScale">,
+): Outcome<ImpactSetup> {
+  const scale = change.stopScale ?? 1;
+  const extra = change.extraHeightMm ?? 0;
+  if (!(scale > 0 && Number.isFinite(scale) && Number.isFinite(extra))) {
+    return fail("changeNotUsable", ["The stiffness or height to try is not a usable number."]);
+  }
+  const changed = {
+    ...setup,
+    stop: scale === 1 ? setup.stop : setup.stop.scaled(scale),
+    gapMm: setup.gapMm - extra,
+  };
+  const rest = restPosition(changed, setup.payloadKg);
+  return rest.ok ? succeed({ ...changed, restTravelMm: rest.value }) : rest;
+}
+
+function unknown(id: string): Outcome<never> {
+  return fail(
+    "rideUnknown",
+    [`Impacts cannot be worked out without ${readingName(id)}. Enter it, or estimate it.`],
+    id,
+  );
+}
+
+function neededRide(ride: Ride, loaded: boolean): Outcome<NeededRide> {
+  const names: readonly RideQuantity[] = loaded ? [...needed, "payloadPerCornerKg"] : needed;
+  for (const name of names) {
+    const value = ride[name];
+    const id = `ride.${name}`;
+    if (value === undefined) return unknown(id);
+    const mayBeZero = name === "payloadPerCornerKg" || name.startsWith("damper");
+    if (!(value < 1e9 && (mayBeZero ? value >= 0 : value > 0))) {
+      const name = readingName(id);
+      return fail(
+        "rideNotUsable",
+        [`${name.charAt(0).toUpperCase()}${name.slice(1)} cannot have this value. Check it.`],
+        id,
+      );
+    }
+  }
+  const known = ride as NeededRide;
+  return succeed({ ...known, payloadPerCornerKg: loaded ? known.payloadPerCornerKg : 0 });
+}
+
+/** Wheel travel to the first hard limit, mm; null where none was measured. */
+function hardLimit(kinematics: Kinematics, corner: Corner): Outcome<number | null> {
+  let least: number | null = null;
+  for (const [index, limit] of corner.limits.entries()) {
+    const id = `${corner.side}.limits.${index}`;
+    const mean = checkedMean(limit.reading, id, "gap");
+    if (!mean.ok) return mean;
+    const travel =
+      limit.at === "wheel"
+        ? succeed(mean.value / (limit.perWheel ?? 1))
+        : kinematics.wheelTravel(mean.value);
+    if (!travel.ok) return travel;
+    if (least === null || travel.value < least) least = travel.value;
+  }
+  return succeed(least);
+}

@@ -1,0 +1,79 @@
+import { standardGravity } from "../road/restPosition.ts";
+import type { DormandPrince } from "./dormandPrince.ts";
+import { column, type QuarterCar } from "./quarterCar.ts";
+
+/** An event in time, at equal steps from its start to its end. */
+export interface ImpactTrace {
+  readonly timeS: Float64Array;
+  /** From the measured ride height, mm, jounce positive. */
+  readonly wheelTravelMm: Float64Array;
+  readonly compressionMm: Float64Array;
+  /** Along the stop's axis, N. */
+  readonly stopForceN: Float64Array;
+  /** Of the sprung mass, upward, g. */
+  readonly accelerationG: Float64Array;
+}
+
+/** Points of a trace at most, so that a long event cannot fill the memory. */
+const mostPoints = 20_000;
+
+/** Fills a trace along the continuous extension of the solver's steps. */
+export class ImpactTracer {
+  readonly #car: QuarterCar;
+  readonly #solver: DormandPrince;
+  readonly #trace: ImpactTrace;
+  readonly #state = new Float64Array(4);
+  readonly #row = new Float64Array(8);
+  #filled = 0;
+
+  constructor(endS: number, stepS: number, car: QuarterCar, solver: DormandPrince) {
+    const points = Math.min(mostPoints, Math.max(2, Math.floor(endS / stepS) + 1));
+    const step = endS / (points - 1);
+    this.#car = car;
+    this.#solver = solver;
+    this.#trace = {
+      timeS: Float64Array.from({ length: points }, (_, point) => point * step),
+      wheelTravelMm: new Float64Array(points),
+      compressionMm: new Float64Array(points),
+      stopForceN: new Float64Array(points),
+      accelerationG: new Float64Array(points),
+    };
+  }
+
+  start(): void {
+    this.#state.set(this.#solver.state);
+    this.#fill(0);
+  }
+
+  /** Points within the step tried last. */
+  takeStep(): void {
+    const { time, size } = this.#solver;
+    const { timeS } = this.#trace;
+    let prepared = false;
+    while (this.#filled < timeS.length && (timeS[this.#filled] as number) <= time + size) {
+      if (!prepared) this.#solver.prepareInterpolation();
+      prepared = true;
+      const at = timeS[this.#filled] as number;
+      this.#solver.interpolate((at - time) / size, this.#state);
+      this.#fill(at);
+    }
+  }
+
+  /** The last point may fall short of the last step by a rounding: it is then the last state. */
+  finish(): ImpactTrace {
+    this.#state.set(this.#solver.state);
+    while (this.#filled < this.#trace.timeS.length) this.#fill(this.#solver.time);
+    return this.#trace;
+  }
+
+  #fill(t: number): void {
+    const trace = this.#trace;
+    const point = this.#filled++;
+    this.#car.measure(t, this.#state);
+    this.#car.derivative(t, this.#state, this.#row, 0);
+    trace.wheelTravelMm[point] = this.#car.wheelTravel;
+    trace.compressionMm[point] = this.#car.compression;
+    trace.stopForceN[point] = Math.max(0, this.#row[column.stopForce] as number);
+    trace.accelerationG[point] = (this.#row[column.sprungAcceleration] as number) / standardGravity;
+  }
+}
