@@ -1,0 +1,86 @@
+import type { Corner, Fitment } from "../fitment.ts";
+import { motionOf } from "../kinematics/kinematics.ts";
+import type { LayoutMotion } from "../kinematics/layoutMotion.ts";
+import { geometryPlaces } from "../layoutReadings.ts";
+
+/** The figures of a travel budget, by their place in what `CornerModel.evaluate` fills. mm. */
+export const figure = {
+  contact: 0,
+  fullStop: 1,
+  hardLimit: 2,
+  reserve: 3,
+  spacer: 4,
+  taller: 5,
+} as const;
+
+export type FigureName = keyof typeof figure;
+
+/**
+ * The travel budget of one corner as a function of its readings (model.md, section 3), the same for
+ * the means, every draw and every difference. Nothing is allocated; what the layout cannot reach is
+ * NaN, which stays inside the physics.
+ *
+ * With g the gap, δu the usable compression, H the free height and r the reserve wanted:
+ * z_c = z(g); z_u = z(g + δu); z_h = the least of all hard limits, at the wheel reading/perWheel, at
+ * the stop z(reading), where a stop limit out of reach never touches; reserve = z_h − z_u;
+ * spacer Δ = g + δu − s(z_h − r); taller stop of the same build Δ/(1 − δu/H).
+ */
+export class CornerModel {
+  readonly hasLimits: boolean;
+  readonly motion: LayoutMotion;
+  readonly #gapPlace: number;
+  readonly #usable: number;
+  readonly #reserveWanted: number;
+  /** Closing per wheel travel of each limit; 0 for one measured at the stop. */
+  readonly #perWheel: Float64Array;
+  /** Place in the corner's list of the limit that touched first at the last evaluation; −1: none. */
+  firstLimit = -1;
+
+  constructor(fitment: Fitment, corner: Corner, reserveWanted: number) {
+    this.motion = motionOf(fitment.layout);
+    this.hasLimits = corner.limits.length > 0;
+    this.#gapPlace = geometryPlaces[fitment.layout.kind].length;
+    this.#usable = fitment.stop.usableCompressionMm;
+    this.#reserveWanted = reserveWanted;
+    this.#perWheel = Float64Array.from(corner.limits, (limit) =>
+      limit.at === "stop" ? 0 : (limit.perWheel ?? 1),
+    );
+  }
+
+  /**
+   * Fills `figures` (see `figure`) from readings in the order of `cornerReadings`. Without limits all
+   * from the hard limit on are 0. False, where any figure is out of the layout's reach.
+   */
+  evaluate(readings: Float64Array, figures: Float64Array): boolean {
+    this.firstLimit = -1;
+    if (this.motion.set(readings) !== null) return false;
+    const gap = readings[this.#gapPlace] as number;
+    const contact = this.motion.wheelTravel(gap);
+    const fullStop = this.motion.wheelTravel(gap + this.#usable);
+    figures[figure.contact] = contact;
+    figures[figure.fullStop] = fullStop;
+    if (Number.isNaN(contact) || Number.isNaN(fullStop)) return false;
+    if (!this.hasLimits) {
+      figures.fill(0, figure.hardLimit);
+      return true;
+    }
+    let hardLimit = Number.POSITIVE_INFINITY;
+    for (let index = 0; index < this.#perWheel.length; index++) {
+      const reading = readings[this.#gapPlace + 2 + index] as number;
+      const perWheel = this.#perWheel[index] as number;
+      const travel = perWheel === 0 ? this.motion.wheelTravel(reading) : reading / perWheel;
+      if (travel < hardLimit) {
+        hardLimit = travel;
+        this.firstLimit = index;
+      }
+    }
+    const freeHeight = readings[this.#gapPlace + 1] as number;
+    const spacer = gap + this.#usable - this.motion.closing(hardLimit - this.#reserveWanted);
+    const solidShare = 1 - this.#usable / freeHeight;
+    figures[figure.hardLimit] = hardLimit;
+    figures[figure.reserve] = hardLimit - fullStop;
+    figures[figure.spacer] = spacer;
+    figures[figure.taller] = spacer / solidShare;
+    return !Number.isNaN(spacer) && solidShare > 0;
+  }
+}

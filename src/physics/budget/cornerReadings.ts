@@ -1,0 +1,64 @@
+import type { Corner, Fitment, GeometryReadingName, Reading } from "../fitment.ts";
+import { geometryReadings } from "../layoutReadings.ts";
+import { type Outcome, type ReadingId, succeed } from "../outcome.ts";
+import { type DrawnReading, drawnReading } from "../uncertainty/drawnReading.ts";
+import { checkedMean, type ReadingSort } from "../uncertainty/readingMean.ts";
+
+/** One place in a corner's formulas and the reading that fills it. */
+export interface CornerPlace {
+  readonly name: GeometryReadingName | "gap" | "freeHeight" | "limit";
+  readonly id: ReadingId;
+  /** As measured; null: an angle that was not measured, taken as 0. */
+  readonly reading: Reading | null;
+  readonly drawn: DrawnReading | null;
+}
+
+/**
+ * Everything measured that enters a corner's travel budget, in the order in which the formulas take
+ * it: the layout's places (`geometryPlaces`), the gap, the stop's free height, the hard limits. One
+ * reading may fill two places. Errors: an impossible reading, by its name.
+ */
+export function cornerReadings(fitment: Fitment, corner: Corner): Outcome<readonly CornerPlace[]> {
+  interface Wanted {
+    readonly name: CornerPlace["name"];
+    readonly id: ReadingId;
+    readonly sort: ReadingSort;
+    readonly reading: Reading | null;
+    readonly present: boolean;
+  }
+  const single = (
+    name: CornerPlace["name"],
+    id: ReadingId,
+    sort: ReadingSort,
+    reading: Reading,
+  ): Wanted => ({ name, id, sort, reading, present: true });
+  const wanted: readonly Wanted[] = [
+    ...geometryReadings(fitment.layout, corner.geometry, corner.side),
+    single("gap", `${corner.side}.gap`, "gap", corner.gap),
+    single("freeHeight", "stop.freeHeight", "length", fitment.stop.freeHeight),
+    ...corner.limits.map((limit, index) =>
+      single("limit", `${corner.side}.limits.${index}`, "length", limit.reading),
+    ),
+  ];
+  const places: CornerPlace[] = [];
+  for (const { name, id, sort, reading, present } of wanted) {
+    if (reading === null && present) {
+      places.push({ name, id, reading, drawn: null });
+      continue;
+    }
+    const mean = checkedMean(reading ?? undefined, id, sort);
+    if (!mean.ok) return mean;
+    places.push({
+      name,
+      id,
+      reading,
+      drawn: reading === null ? null : drawnReading(id, reading),
+    });
+  }
+  return succeed(places);
+}
+
+/** The mean of every place, in order. */
+export function placeMeans(places: readonly CornerPlace[]): Float64Array {
+  return Float64Array.from(places, (place) => place.drawn?.mean ?? 0);
+}
