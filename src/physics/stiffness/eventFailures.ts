@@ -1,0 +1,59 @@
+import type { EventResult, UseRules } from "../fitment.ts";
+import { type ImpactOptions, simulateImpact } from "../impact/impact.ts";
+import type { ImpactSetup } from "../impact/impactSetup.ts";
+import type { Fault } from "../outcome.ts";
+
+/** Why a stop does not work in one event of the use. */
+export type FailureKind = "fullStop" | "hardContact" | "acceleration" | "notComputed";
+
+export interface EventFailure {
+  /** Place of the event in the use's rules, from 0. */
+  readonly eventIndex: number;
+  readonly kind: FailureKind;
+}
+
+export interface EventsTried {
+  /** One an event; null where it could not be computed. */
+  readonly results: readonly (EventResult | null)[];
+  readonly failures: readonly EventFailure[];
+  readonly faults: readonly Fault[];
+}
+
+/**
+ * Puts one corner through every event of the use. A stop works in an event when neither its usable
+ * compression nor the hard limit is passed and the sprung mass stays within the acceleration cap.
+ * Source: model section 5; the criteria are common practice. Yields after each event.
+ */
+export function* tryEvents(
+  setup: ImpactSetup,
+  rules: UseRules,
+  options?: ImpactOptions,
+): Generator<void, EventsTried, void> {
+  const results: (EventResult | null)[] = [];
+  const failures: EventFailure[] = [];
+  const faults: Fault[] = [];
+  for (const [eventIndex, event] of rules.events.entries()) {
+    const run = simulateImpact(setup, event, options);
+    if (run.ok) {
+      const { result } = run.value;
+      results.push(result);
+      for (const kind of failureKinds(result, rules.accelerationCapG)) {
+        failures.push({ eventIndex, kind });
+      }
+    } else {
+      results.push(null);
+      failures.push({ eventIndex, kind: "notComputed" });
+      faults.push(run.fault);
+    }
+    yield;
+  }
+  return { results, failures, faults };
+}
+
+function failureKinds(result: EventResult, accelerationCapG: number): FailureKind[] {
+  const kinds: FailureKind[] = [];
+  if (result.fullStop) kinds.push("fullStop");
+  if (result.hardContact) kinds.push("hardContact");
+  if (!(result.peakAccelerationG <= accelerationCapG)) kinds.push("acceleration");
+  return kinds;
+}
