@@ -5,7 +5,7 @@ import preact from "@preact/preset-vite";
 import { defineConfig, type Plugin, type ResolvedConfig } from "vite";
 import { VitePWA, type VitePWAOptions } from "vite-plugin-pwa";
 
-import { version } from "./package.json";
+import packageFile from "./package.json" with { type: "json" };
 
 const contentSecurityPolicy = [
   "default-src 'none'",
@@ -65,7 +65,7 @@ const withIntegrity: ManifestTransform = async (entries) => {
 export default defineConfig({
   base: "./",
   define: {
-    "import.meta.env.VITE_RELEASE": JSON.stringify(process.env.VITE_RELEASE ?? version),
+    "import.meta.env.VITE_RELEASE": JSON.stringify(process.env.VITE_RELEASE ?? packageFile.version),
   },
   plugins: [
     preact(),

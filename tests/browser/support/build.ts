@@ -3,6 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type {} from "vitest";
 import type { TestProject } from "vitest/node";
+import { version } from "../../../package.json";
 import { runTool } from "../../../src/tooling/run.mjs";
 
 declare module "vitest" {
@@ -14,24 +15,22 @@ declare module "vitest" {
   }
 }
 
+export const laterRelease = `${version}-later`;
+
 async function buildInto(folder: string, release: string): Promise<void> {
-  const code = await runTool(
-    "vite/bin/vite.js",
-    ["build", "--logLevel", "warn", "--outDir", folder],
-    {
-      env: { ...process.env, VITE_DEMO: "1", VITE_RELEASE: release },
-    },
-  );
+  const env = { ...process.env, NODE_ENV: "production", VITE_DEMO: "1", VITE_RELEASE: release };
+  const args = ["build", "--logLevel", "warn", "--outDir", folder];
+  const code = await runTool("vite/bin/vite.js", args, { env });
   if (code !== 0) throw new Error("The build under test failed; its message is above.");
 }
 
-/** Builds once for all browser tests; STOPFIT_DIST names a build that is there already. */
+/** Builds once for all browser tests. STOPFIT_DIST and STOPFIT_LATER_DIST name builds at hand. */
 export default async function build(project: TestProject): Promise<() => void> {
   const work = mkdtempSync(join(tmpdir(), "stopfit-browser-"));
   const dist = process.env.STOPFIT_DIST ?? join(work, "dist");
-  const laterDist = join(work, "later");
-  if (process.env.STOPFIT_DIST === undefined) await buildInto(dist, "0.1.0");
-  await buildInto(laterDist, "0.1.0-later");
+  const laterDist = process.env.STOPFIT_LATER_DIST ?? join(work, "later");
+  if (process.env.STOPFIT_DIST === undefined) await buildInto(dist, version);
+  if (process.env.STOPFIT_LATER_DIST === undefined) await buildInto(laterDist, laterRelease);
   project.provide("dist", dist);
   project.provide("laterDist", laterDist);
   return () => rmSync(work, { recursive: true, force: true });

@@ -1,0 +1,197 @@
+import { cpSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import type { Browser, Page } from "playwright-core";
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, inject, it } from "vitest";
+import { version } from "../../package.json";
+import { laterRelease } from "./support/build.ts";
+import { launchChromium, Phone } from "./support/phone.ts";
+import { Site } from "./support/site.ts";
+
+let browser: Browser;
+let site: Site;
+let phone: Phone;
+
+beforeAll(async () => {
+  browser = await launchChromium();
+});
+
+afterAll(async () => {
+  await browser.close();
+});
+
+beforeEach(async () => {
+  site = new Site("/workshop/stopfit/");
+  await site.publish(inject("dist"));
+  phone = await Phone.open(browser);
+});
+
+afterEach(async () => {
+  await phone.close();
+  await site.close();
+});
+
+async function openList(): Promise<Page> {
+  const page = await phone.newPage();
+  await page.goto(site.address);
+  return page;
+}
+
+const ready = (page: Page, release: string) => page.getByText(`Ready offline · version ${release}`);
+
+async function lookForUpdate(page: Page): Promise<void> {
+  await page.evaluate(async () => {
+    const registration = await navigator.serviceWorker.getRegistration();
+    await registration?.update();
+  });
+}
+
+async function kept(page: Page): Promise<{ caches: number; addresses: string[] }> {
+  return page.evaluate(async () => {
+    const names = await caches.keys();
+    const all: string[] = [];
+    for (const name of names) {
+      const cache = await caches.open(name);
+      all.push(...(await cache.keys()).map((request) => request.url));
+    }
+    return { caches: names.length, addresses: all };
+  });
+}
+
+describe("kept for use without a signal", () => {
+  it("holds every file of the release once it says so, and opens with the server gone", async () => {
+    const page = await openList();
+    await ready(page, version).waitFor();
+    const { addresses } = await kept(page);
+    const files = readdirSync(inject("dist"), { recursive: true, withFileTypes: true })
+      .filter((entry) => entry.isFile() && entry.name !== "serviceWorker.js")
+      .map((entry) => join(entry.parentPath, entry.name).slice(inject("dist").length + 1));
+    for (const file of files) expect(addresses).toContain(`${site.address}${file}`);
+
+    await phone.goOffline();
+    await site.close();
+    await page.reload();
+    await page.getByRole("heading", { level: 1 }).waitFor();
+    await ready(page, version).waitFor();
+    const another = await phone.newPage();
+    await another.goto(site.address);
+    await another.getByRole("heading", { level: 1 }).waitFor();
+    phone.expectNoTrouble();
+  });
+
+  it("does not say ready when a file is not the one that the build made", async () => {
+    const broken = mkdtempSync(join(tmpdir(), "stopfit-broken-"));
+    try {
+      cpSync(inject("dist"), broken, { recursive: true });
+      writeFileSync(join(broken, "icon-512.png"), "Please sign in to this network");
+      await site.publish(broken);
+      const page = await openList();
+      await page.getByText("Not ready offline").waitFor();
+      expect(await ready(page, version).count()).toBe(0);
+    } finally {
+      rmSync(broken, { recursive: true, force: true });
+    }
+  });
+
+  it("fetches again what the browser threw away, and without a signal says not ready", async () => {
+    const page = await openList();
+    await ready(page, version).waitFor();
+    const drop = () =>
+      page.evaluate(async () => {
+        const [name] = await caches.keys();
+        const cache = await caches.open(name ?? "");
+        return cache.delete("icon-512.png");
+      });
+    const present = async () =>
+      (await kept(page)).addresses.some((url) => url.endsWith("icon-512.png"));
+    expect(await drop()).toBe(true);
+    expect(await present()).toBe(false);
+    await page.reload();
+    await ready(page, version).waitFor();
+    expect(await present()).toBe(true);
+
+    expect(await drop()).toBe(true);
+    await phone.goOffline();
+    await site.close();
+    await page.reload();
+    await page.getByText("Not ready offline").waitFor();
+    expect(await ready(page, version).count()).toBe(0);
+  });
+
+  it("never asks anything of another address", async () => {
+    const page = await openList();
+    await ready(page, version).waitFor();
+    expect(phone.requested.length).toBeGreaterThan(3);
+    expect(phone.strangers(site.origin)).toEqual([]);
+  });
+});
+
+describe("a new version", () => {
+  it("is asked for, taken by a press, and the old one is cleared away", async () => {
+    const page = await openList();
+    await ready(page, version).waitFor();
+    await page.reload();
+    await ready(page, version).waitFor();
+    await site.publish(inject("laterDist"));
+    await lookForUpdate(page);
+    await page.getByText("A new version is ready.").waitFor();
+    await page.getByRole("button", { name: "Later" }).click();
+    await ready(page, version).waitFor();
+    await page.reload();
+    await page.getByRole("button", { name: "Update now" }).click();
+    await ready(page, laterRelease).waitFor();
+    await expect.poll(async () => (await kept(page)).caches).toBe(1);
+    phone.expectNoTrouble();
+  });
+
+  it("taken in one tab leaves the other as it is, with its own files at hand", async () => {
+    const one = await openList();
+    await ready(one, version).waitFor();
+    const other = await openList();
+    await ready(other, version).waitFor();
+    await other.evaluate(() => {
+      document.body.dataset.here = "yes";
+    });
+    await site.publish(inject("laterDist"));
+    await lookForUpdate(one);
+    await one.getByRole("button", { name: "Update now" }).click();
+    await ready(one, laterRelease).waitFor();
+    await other.getByText("Another tab took the new version").waitFor();
+    expect(await other.evaluate(() => document.body.dataset.here)).toBe("yes");
+
+    await site.close();
+    const found = await other.evaluate(async () => {
+      const scripts = [...document.querySelectorAll<HTMLScriptElement>("script[src]")];
+      const answers = await Promise.all(scripts.map((script) => fetch(script.src)));
+      return answers.map((answer) => answer.ok);
+    });
+    expect(found.length).toBeGreaterThan(0);
+    expect(found.every(Boolean)).toBe(true);
+
+    await site.publish(inject("laterDist"));
+    await other.getByRole("button", { name: "Load it here" }).click();
+    await ready(other, laterRelease).waitFor();
+    phone.expectNoTrouble();
+  });
+});
+
+describe("the page's policy", () => {
+  it("stops scripts and requests that are not the app's own", async () => {
+    const page = await openList();
+    await ready(page, version).waitFor();
+    const broken = await page.evaluate(async () => {
+      const violations: string[] = [];
+      document.addEventListener("securitypolicyviolation", (event) => {
+        violations.push(event.effectiveDirective);
+      });
+      const script = document.createElement("script");
+      script.textContent = "document.body.dataset.inline = 'ran'";
+      document.body.append(script);
+      await fetch("http://127.0.0.1:1/elsewhere").catch(() => undefined);
+      await new Promise((done) => setTimeout(done, 50));
+      return { violations, inline: document.body.dataset.inline };
+    });
+    expect(broken.inline).toBeUndefined();
+    expect(broken.violations).toEqual(expect.arrayContaining(["script-src-elem", "connect-src"]));
+  });
+});

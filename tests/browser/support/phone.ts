@@ -1,0 +1,87 @@
+import { type Browser, type BrowserContext, chromium, type Page } from "playwright-core";
+import { expect } from "vitest";
+import { findChromium } from "../../../src/tooling/chromium.mjs";
+
+export async function launchChromium(): Promise<Browser> {
+  const executablePath = findChromium();
+  if (!executablePath) throw new Error("No Chromium found: install it or set CHROMIUM_PATH.");
+  return chromium.launch({
+    executablePath,
+    headless: true,
+    args: [
+      "--no-sandbox",
+      "--disable-gpu",
+      "--disable-quic",
+      "--no-first-run",
+      "--disable-background-networking",
+      "--disable-component-update",
+      "--disable-sync",
+    ],
+  });
+}
+
+export interface PhoneOptions {
+  readonly width?: number;
+  readonly height?: number;
+  /** Lets a test put a script of its own into the page in spite of the page's policy. */
+  readonly bypassCSP?: boolean;
+  readonly colorScheme?: "light" | "dark";
+}
+
+/** An old phone with touch, and a record of everything that went wrong on it. */
+export class Phone {
+  readonly troubles: string[] = [];
+  readonly requested: string[] = [];
+
+  private constructor(readonly context: BrowserContext) {
+    context.on("request", (request) => this.requested.push(request.url()));
+    context.on("page", (page) => this.listen(page));
+  }
+
+  static async open(browser: Browser, options: PhoneOptions = {}): Promise<Phone> {
+    const context = await browser.newContext({
+      viewport: { width: options.width ?? 360, height: options.height ?? 740 },
+      deviceScaleFactor: 2,
+      hasTouch: true,
+      isMobile: true,
+      locale: "en-GB",
+      acceptDownloads: true,
+      reducedMotion: "reduce",
+      bypassCSP: options.bypassCSP ?? false,
+      colorScheme: options.colorScheme ?? "light",
+    });
+    context.setDefaultTimeout(20_000);
+    return new Phone(context);
+  }
+
+  private listen(page: Page): void {
+    page.on("pageerror", (error) => this.troubles.push(`error: ${error.message}`));
+    page.on("console", (message) => {
+      if (message.type() === "error") this.troubles.push(`console: ${message.text()}`);
+    });
+  }
+
+  async newPage(): Promise<Page> {
+    return this.context.newPage();
+  }
+
+  /** No signal from now on. */
+  async goOffline(): Promise<void> {
+    await this.context.setOffline(true);
+  }
+
+  /** Addresses asked for that are not the site's own. */
+  strangers(origin: string): string[] {
+    return this.requested.filter(
+      (url) => !url.startsWith(`${origin}/`) && !/^(data|blob):/.test(url),
+    );
+  }
+
+  expectNoTrouble(): void {
+    expect(this.troubles).toEqual([]);
+  }
+
+  async close(): Promise<void> {
+    await this.context.close();
+  }
+}
