@@ -1,0 +1,27 @@
+import type { RefObject } from "preact";
+import { useLayoutEffect, useRef, useState } from "preact/hooks";
+
+const narrowest = 288;
+
+/** The width its holder has for a drawing, px, followed as the window changes. */
+export function useChartWidth(widest: number): {
+  holder: RefObject<HTMLDivElement | null>;
+  width: number;
+} {
+  const holder = useRef<HTMLDivElement>(null);
+  const [width, setWidth] = useState(Math.min(328, widest));
+  useLayoutEffect(() => {
+    const element = holder.current;
+    if (!element) return;
+    const measure = () => {
+      const space = element.clientWidth;
+      if (space > 0) setWidth(Math.round(Math.min(Math.max(space, narrowest), widest)));
+    };
+    measure();
+    if (typeof ResizeObserver === "undefined") return;
+    const observer = new ResizeObserver(measure);
+    observer.observe(element);
+    return () => observer.disconnect();
+  }, [widest]);
+  return { holder, width };
+}

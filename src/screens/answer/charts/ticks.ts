@@ -1,0 +1,23 @@
+/** Round values (1, 2 or 5 times a power of ten apart) within [from, to], about `count` of them. */
+export function linearTicks(from: number, to: number, count: number): number[] {
+  if (!(to > from) || count < 1) return [];
+  const rough = (to - from) / count;
+  const power = 10 ** Math.floor(Math.log10(rough));
+  const step = [1, 2, 5, 10].map((m) => m * power).find((s) => s >= rough * 0.999) ?? 10 * power;
+  const first = Math.ceil(from / step - 1e-9);
+  const last = Math.floor(to / step + 1e-9);
+  const decimals = Math.max(0, -Math.floor(Math.log10(step) + 1e-9));
+  return Array.from({ length: last - first + 1 }, (_, i) =>
+    Number(((first + i) * step).toFixed(decimals)),
+  );
+}
+
+/** Powers of ten within [from, to], thinned to at most `most`. */
+export function decadeTicks(from: number, to: number, most: number): number[] {
+  const first = Math.ceil(Math.log10(from) - 1e-9);
+  const last = Math.floor(Math.log10(to) + 1e-9);
+  const every = Math.max(1, Math.ceil((last - first + 1) / most));
+  const ticks: number[] = [];
+  for (let exponent = last; exponent >= first; exponent -= every) ticks.unshift(10 ** exponent);
+  return ticks;
+}

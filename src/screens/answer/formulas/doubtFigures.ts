@@ -1,0 +1,121 @@
+import type { DoubtShare, Reading } from "../../../physics/fitment.ts";
+import type { CornerContext } from "./cornerContext.ts";
+import { meanOf } from "./measured.ts";
+import { plain } from "./plainNumber.ts";
+import { readingById, readingKind, readingWords } from "./readingById.ts";
+import {
+  type FormulaStep,
+  type FormulaSymbol,
+  mm,
+  quantity,
+  type WorkedFigure,
+} from "./workedFigure.ts";
+
+/** u² = tol²/3 + s²/n: rectangular half-width and, with repeats, their scatter about the mean. */
+export function standardUncertainty({ values, tol }: Reading): number {
+  const count = values.length;
+  const mean = meanOf({ values, tol });
+  const scatter =
+    count < 2
+      ? 0
+      : values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (count - 1) / count;
+  return Math.sqrt(tol ** 2 / 3 + scatter);
+}
+
+const source =
+  "Monte Carlo through the formulas of the travel budget, one draw a reading shared by all that uses it (JCGM 101:2008); shares of the doubt by first order (JCGM 100:2008, 5.1.2).";
+
+function symbols(context: CornerContext, shares: readonly DoubtShare[]): FormulaSymbol[] {
+  return shares.flatMap(({ reading: id, share }) => {
+    const reading = readingById(context.fitment, id);
+    const kind = readingKind(id);
+    if (!reading || !kind) return [];
+    const uncertainty = standardUncertainty(reading);
+    return [
+      {
+        symbol: "u",
+        meaning: readingWords(context.fitment, id),
+        value: quantity(kind, uncertainty),
+        origin: `± ${plain(reading.tol)} / √3${
+          reading.values.length > 1 ? ` and the scatter of ${reading.values.length} repeats` : ""
+        }; ${share < 0.01 ? "less than 1" : (100 * share).toFixed(0)} % of the doubt`,
+      },
+    ];
+  });
+}
+
+function percentiles([low, high]: readonly [number, number], words: string): FormulaStep[] {
+  return [
+    {
+      formula: "lower end = 2.5th percentile",
+      worked: [`of ${words} over all draws`],
+      result: mm(low),
+    },
+    {
+      formula: "upper end = 97.5th percentile",
+      worked: [`of ${words} over all draws`],
+      result: mm(high),
+    },
+    {
+      formula: "half of the range",
+      worked: ["(", mm(high), " − ", mm(low), ") / 2"],
+      result: mm((high - low) / 2),
+    },
+  ];
+}
+
+export function contactInterval(context: CornerContext): WorkedFigure {
+  return {
+    symbols: symbols(context, context.assessed.doubt.contact),
+    steps: percentiles(context.assessed.intervals.wheelTravelToContactMm, "travel to contact"),
+    source,
+    assumed: ["The readings err independently of each other."],
+  };
+}
+
+export function reserveInterval(context: CornerContext): WorkedFigure | undefined {
+  const interval = context.assessed.intervals.reserveMm;
+  return interval
+    ? {
+        symbols: symbols(context, context.assessed.doubt.reserve),
+        steps: percentiles(interval, "the reserve"),
+        source,
+        assumed: ["The readings err independently of each other."],
+      }
+    : undefined;
+}
+
+export function clearanceProbability(context: CornerContext): WorkedFigure | undefined {
+  const probability = context.assessed.clearanceProbability;
+  if (probability === null) return undefined;
+  return {
+    symbols: symbols(context, context.assessed.doubt.reserve),
+    steps: [
+      {
+        formula: "P(reserve ≥ wanted reserve)",
+        worked: ["share of draws with a reserve of at least ", mm(context.rules.reserveMm)],
+        result: quantity("share", probability),
+      },
+    ],
+    source: `${source} Decided as in JCGM 106:2012: 95 % for yes, 5 % for no.`,
+    assumed: ["The readings err independently of each other."],
+  };
+}
+
+export function earlyContactProbability(context: CornerContext): WorkedFigure | undefined {
+  const probability = context.assessed.earlyContactProbability;
+  const needed = context.assessed.freeTravelNeededMm;
+  if (probability === null || needed === null) return undefined;
+  return {
+    symbols: symbols(context, context.assessed.doubt.contact),
+    steps: [
+      {
+        formula: "P(z_c ≥ z_need), loaded",
+        worked: ["share of draws with a travel to contact of at least ", mm(needed)],
+        result: quantity("share", probability),
+      },
+    ],
+    source: `${source} Decided as in JCGM 106:2012: 95 % for yes, 5 % for no.`,
+    assumed: ["The travel needed is taken at the mean readings.", "Linear, Gaussian, one corner."],
+  };
+}

@@ -1,0 +1,312 @@
+import type { CornerAssessment, Interval, UseRules } from "../../../physics/fitment.ts";
+import type { Quantity } from "../../../physics/sentence.ts";
+import type { LengthUnit } from "../../../records/units.ts";
+import { eventWords } from "../eventWords.ts";
+import type { CornerContext } from "./cornerContext.ts";
+import {
+  clearanceProbability,
+  contactInterval,
+  earlyContactProbability,
+  reserveInterval,
+} from "./doubtFigures.ts";
+import { type EventFigure, impactFigure } from "./impactFigures.ts";
+import { oneWheelContact, oneWheelFullStop, oneWheelRatio } from "./oneWheelTravel.ts";
+import { loadedTravelToContact, payloadSag } from "./payloadSag.ts";
+import {
+  contactsPerKm,
+  freeTravelNeeded,
+  mostExtraHeight,
+  roadTravelSigma,
+} from "./roadFigures.ts";
+import { progressiveness, rateClass, secantRate } from "./stopRate.ts";
+import {
+  freeShare,
+  leverRatio,
+  reserve,
+  spacerHeight,
+  tallerHeight,
+  travelToContact,
+  travelToFullStop,
+  travelToHardLimit,
+} from "./travelBudget.ts";
+import { mm, quantity, type WorkedFigure } from "./workedFigure.ts";
+
+export type FigureGroup = "travel" | "stop" | "road" | "impact" | "doubt";
+
+/** One number of the answer and how it came about. */
+export interface Figure {
+  readonly id: string;
+  readonly title: string;
+  readonly group: FigureGroup;
+  /** A word where the figure is none; null: not known for this corner. */
+  value(assessed: CornerAssessment): Quantity | string | null;
+  /** 95 % interval of a length. */
+  band?(assessed: CornerAssessment): Interval | null;
+  worked(context: CornerContext): WorkedFigure | undefined;
+}
+
+const orNull = (make: (value: number) => Quantity, value: number | null | undefined) =>
+  value === null || value === undefined ? null : make(value);
+const share = (value: number) => quantity("share", value);
+const count = (value: number) => quantity("count", value);
+
+const travelFigures: readonly Figure[] = [
+  {
+    id: "leverRatio",
+    title: "Lever ratio, wheel per stop",
+    group: "travel",
+    value: (corner) => quantity("ratio", corner.leverRatio),
+    worked: leverRatio,
+  },
+  {
+    id: "wheelTravelToContact",
+    title: "Wheel travel to contact",
+    group: "travel",
+    value: (corner) => mm(corner.wheelTravelToContactMm),
+    band: (corner) => corner.intervals.wheelTravelToContactMm,
+    worked: travelToContact,
+  },
+  {
+    id: "wheelTravelToFullStop",
+    title: "Wheel travel to full stop",
+    group: "travel",
+    value: (corner) => mm(corner.wheelTravelToFullStopMm),
+    band: (corner) => corner.intervals.wheelTravelToFullStopMm,
+    worked: travelToFullStop,
+  },
+  {
+    id: "wheelTravelToHardLimit",
+    title: "Wheel travel to hard limit",
+    group: "travel",
+    value: (corner) => orNull(mm, corner.wheelTravelToHardLimitMm),
+    band: (corner) => corner.intervals.wheelTravelToHardLimitMm,
+    worked: travelToHardLimit,
+  },
+  {
+    id: "reserve",
+    title: "Reserve past full stop",
+    group: "travel",
+    value: (corner) => orNull(mm, corner.reserveMm),
+    band: (corner) => corner.intervals.reserveMm,
+    worked: reserve,
+  },
+  {
+    id: "freeShare",
+    title: "Free share of the travel",
+    group: "travel",
+    value: (corner) => orNull(share, corner.freeShare),
+    worked: freeShare,
+  },
+  {
+    id: "taller",
+    title: "Extra height by a taller stop",
+    group: "travel",
+    value: (corner) => orNull(mm, corner.tallerMm),
+    band: (corner) => corner.intervals.tallerMm,
+    worked: tallerHeight,
+  },
+  {
+    id: "spacer",
+    title: "Extra height by a spacer",
+    group: "travel",
+    value: (corner) => orNull(mm, corner.spacerMm),
+    band: (corner) => corner.intervals.spacerMm,
+    worked: spacerHeight,
+  },
+];
+
+const oneWheelFigures: readonly Figure[] = [
+  {
+    id: "oneWheelRatio",
+    title: "One wheel up: lever ratio",
+    group: "travel",
+    value: (corner) => orNull((value) => quantity("ratio", value), corner.oneWheel?.leverRatio),
+    worked: oneWheelRatio,
+  },
+  {
+    id: "oneWheelContact",
+    title: "One wheel up: travel to contact",
+    group: "travel",
+    value: (corner) => orNull(mm, corner.oneWheel?.wheelTravelToContactMm),
+    worked: oneWheelContact,
+  },
+  {
+    id: "oneWheelFullStop",
+    title: "One wheel up: travel to full stop",
+    group: "travel",
+    value: (corner) => orNull(mm, corner.oneWheel?.wheelTravelToFullStopMm),
+    worked: oneWheelFullStop,
+  },
+];
+
+const stopFigures: readonly Figure[] = [
+  {
+    id: "secantRate",
+    title: "Rate of the stop at half its compression",
+    group: "stop",
+    value: (corner) => quantity("rate", corner.secantRateNPerMm),
+    worked: secantRate,
+  },
+  {
+    id: "rateClass",
+    title: "Stiffness class",
+    group: "stop",
+    value: (corner) => quantity("rate", corner.stopRateClass),
+    worked: rateClass,
+  },
+  {
+    id: "progressive",
+    title: "Progressive",
+    group: "stop",
+    value: (corner) => (corner.progressive ? "yes" : "no"),
+    worked: progressiveness,
+  },
+];
+
+const roadFigures: readonly Figure[] = [
+  {
+    id: "roadTravelSigma",
+    title: "Wheel travel on this road, standard deviation",
+    group: "road",
+    value: (corner) => orNull(mm, corner.roadTravelSigmaMm),
+    worked: roadTravelSigma,
+  },
+  {
+    id: "contactsPerKm",
+    title: "Contacts per km, unladen",
+    group: "road",
+    value: (corner) => orNull(count, corner.contactsPerKm),
+    worked: (context) => contactsPerKm(context, false),
+  },
+  {
+    id: "loadedContactsPerKm",
+    title: "Contacts per km, loaded",
+    group: "road",
+    value: (corner) => orNull(count, corner.loadedContactsPerKm),
+    worked: (context) => contactsPerKm(context, true),
+  },
+  {
+    id: "loadedSag",
+    title: "Sag under the payload",
+    group: "road",
+    value: (corner) => orNull(mm, corner.loadedSagMm),
+    worked: payloadSag,
+  },
+  {
+    id: "loadedTravelToContact",
+    title: "Wheel travel to contact, loaded",
+    group: "road",
+    value: (corner) => orNull(mm, corner.loadedTravelToContactMm),
+    worked: loadedTravelToContact,
+  },
+  {
+    id: "freeTravelNeededUnladen",
+    title: "Free travel needed, unladen",
+    group: "road",
+    value: (corner) => orNull(mm, corner.freeTravelNeededUnladenMm),
+    worked: (context) => freeTravelNeeded(context, false),
+  },
+  {
+    id: "freeTravelNeeded",
+    title: "Free travel needed, loaded",
+    group: "road",
+    value: (corner) => orNull(mm, corner.freeTravelNeededMm),
+    worked: (context) => freeTravelNeeded(context, true),
+  },
+  {
+    id: "mostExtraHeight",
+    title: "Most extra height before contact is too early",
+    group: "road",
+    value: (corner) => orNull(mm, corner.mostExtraHeightMm),
+    worked: mostExtraHeight,
+  },
+];
+
+const doubtFigures: readonly Figure[] = [
+  {
+    id: "contactInterval",
+    title: "Travel to contact, half of its 95 % range",
+    group: "doubt",
+    value: ({
+      intervals: {
+        wheelTravelToContactMm: [low, high],
+      },
+    }) => mm((high - low) / 2),
+    worked: contactInterval,
+  },
+  {
+    id: "reserveInterval",
+    title: "Reserve, half of its 95 % range",
+    group: "doubt",
+    value: ({ intervals: { reserveMm } }) => reserveMm && mm((reserveMm[1] - reserveMm[0]) / 2),
+    worked: reserveInterval,
+  },
+  {
+    id: "clearanceProbability",
+    title: "Probability of enough reserve",
+    group: "doubt",
+    value: (corner) => orNull(share, corner.clearanceProbability),
+    worked: clearanceProbability,
+  },
+  {
+    id: "earlyContactProbability",
+    title: "Probability of enough free travel",
+    group: "doubt",
+    value: (corner) => orNull(share, corner.earlyContactProbability),
+    worked: earlyContactProbability,
+  },
+];
+
+const eventParts: readonly {
+  readonly name: EventFigure;
+  readonly title: string;
+  readonly make: (value: number) => Quantity;
+}[] = [
+  { name: "peakWheelTravelMm", title: "greatest wheel travel", make: mm },
+  { name: "peakCompressionMm", title: "greatest compression of the stop", make: mm },
+  {
+    name: "peakStopForceN",
+    title: "greatest force of the stop",
+    make: (value) => quantity("force", value),
+  },
+  {
+    name: "peakAccelerationG",
+    title: "greatest upward acceleration",
+    make: (value) => quantity("acceleration", value),
+  },
+  { name: "energyInJ", title: "energy into the stop", make: (value) => quantity("energy", value) },
+  {
+    name: "energyOutJ",
+    title: "energy back out of the stop",
+    make: (value) => quantity("energy", value),
+  },
+  {
+    name: "leaveSpeedMmPerS",
+    title: "speed as the wheel leaves the stop",
+    make: (value) => quantity("speed", value),
+  },
+];
+
+function impactFigures(rules: UseRules, unit: LengthUnit): readonly Figure[] {
+  return rules.events.flatMap((event, index) =>
+    eventParts.map(({ name, title, make }) => ({
+      id: `event${index}.${name}`,
+      title: `${eventWords(event, unit)}: ${title}`,
+      group: "impact" as const,
+      value: (corner: CornerAssessment) => orNull(make, corner.events?.[index]?.[name]),
+      worked: (context: CornerContext) => impactFigure(context, index, name),
+    })),
+  );
+}
+
+/** Every figure of the answer, in the order shown. */
+export function figuresOf(rules: UseRules, unit: LengthUnit): readonly Figure[] {
+  return [
+    ...travelFigures,
+    ...oneWheelFigures,
+    ...stopFigures,
+    ...roadFigures,
+    ...impactFigures(rules, unit),
+    ...doubtFigures,
+  ];
+}

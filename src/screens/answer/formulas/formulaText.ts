@@ -1,0 +1,40 @@
+import type { Quantity, Sentence } from "../../../physics/sentence.ts";
+import { quantityText } from "../../../records/quantityText.ts";
+import { fromModel, type LengthUnit } from "../../../records/units.ts";
+import { plain } from "./plainNumber.ts";
+
+/** A number inside a formula, with more figures than on the rest of the screen. */
+export function formulaQuantity({ kind, value }: Quantity, unit: LengthUnit): string {
+  if (!Number.isFinite(value)) return "unknown";
+  switch (kind) {
+    case "length":
+      return unit === "in" ? `${fixed(fromModel(value, "in"), 4)} in` : `${fixed(value, 3)} mm`;
+    case "angle":
+      return `${fixed(value, 3)}°`;
+    case "ratio":
+      return `${fixed(value, 4)} : 1`;
+    case "share":
+      return `${fixed(100 * value, 2)} %`;
+    case "count":
+      return plain(value);
+    case "force":
+      return unit === "in" ? `${plain(fromModel(value, "lbf"))} lbf` : `${plain(value)} N`;
+    case "rate":
+      return unit === "in" ? `${plain(fromModel(value, "lbf/in"))} lbf/in` : `${plain(value)} N/mm`;
+    case "mass":
+      return unit === "in" ? `${plain(fromModel(value, "lb"))} lb` : `${plain(value)} kg`;
+    default:
+      return quantityText({ kind, value }, unit);
+  }
+}
+
+function fixed(value: number, decimals: number): string {
+  const text = String(Number(value.toFixed(decimals)));
+  return text === "-0" ? "0" : text.replace("-", "−");
+}
+
+export function formulaSentence(sentence: Sentence, unit: LengthUnit): string {
+  return sentence
+    .map((part) => (typeof part === "string" ? part : formulaQuantity(part, unit)))
+    .join("");
+}

@@ -1,0 +1,164 @@
+import type { EventResult } from "../../../physics/fitment.ts";
+import { standardGravity } from "../../../physics/road/restPosition.ts";
+import { stopCurve } from "../../../physics/stop/stopCurve.ts";
+import type { CornerContext } from "./cornerContext.ts";
+import { meanOf, originOf } from "./measured.ts";
+import { sagWorking } from "./payloadSag.ts";
+import { plain } from "./plainNumber.ts";
+import {
+  type FormulaStep,
+  type FormulaSymbol,
+  mm,
+  quantity,
+  type WorkedFigure,
+} from "./workedFigure.ts";
+
+export type EventFigure = Exclude<keyof EventResult, "kind" | "fullStop" | "hardContact">;
+
+const results: Record<
+  EventFigure,
+  { readonly formula: string; readonly kind: FormulaStep["result"]["kind"] }
+> = {
+  peakWheelTravelMm: { formula: "greatest z = zu − zs", kind: "length" },
+  peakCompressionMm: { formula: "greatest x = s(z) − g", kind: "length" },
+  peakStopForceN: { formula: "greatest F = max(0, F_static(x) + c_stop·ẋ)", kind: "force" },
+  peakAccelerationG: { formula: "greatest z̈s, upward, in g", kind: "acceleration" },
+  energyInJ: { formula: "∫ F·ẋ dt while ẋ > 0", kind: "energy" },
+  energyOutJ: { formula: "−∫ F·ẋ dt while ẋ < 0", kind: "energy" },
+  leaveSpeedMmPerS: {
+    formula: "greatest −ż as the wheel leaves the stop",
+    kind: "speed",
+  },
+};
+
+export function isDamped(context: CornerContext): boolean {
+  const { stop } = context.fitment;
+  return stop.testedAtSpeed && stop.damping !== null && stop.damping.length > 0;
+}
+
+export function impactAssumptions(context: CornerContext): readonly string[] {
+  return [
+    "One corner alone, loaded, moving straight up and down.",
+    "Linear ride spring and tyre; the tyre lifts off when it must.",
+    isDamped(context)
+      ? "Damping of the stop from its tests at speed."
+      : "The stop has no test at speed: simulated without damping. A real one leaves more slowly.",
+    "Event and limits are common practice, adjustable.",
+  ];
+}
+
+export function impactFigure(
+  context: CornerContext,
+  eventIndex: number,
+  name: EventFigure,
+): WorkedFigure | undefined {
+  const event = context.rules.events[eventIndex];
+  const result = context.assessed.events?.[eventIndex];
+  const { ride } = context.fitment;
+  const mass = context.corner.cornerMassKg;
+  const sag = sagWorking(context);
+  if (!event || !result || !ride || !mass || !sag) return undefined;
+  const total = meanOf(mass) + (ride.payloadPerCornerKg ?? 0);
+  const unsprung = ride.unsprungMassKg ?? 0;
+
+  const symbols: FormulaSymbol[] = [
+    {
+      symbol: "ms",
+      meaning: "sprung mass at this corner, loaded",
+      value: quantity("mass", total - unsprung),
+      origin: `${originOf(mass)}, plus payload, less unsprung`,
+    },
+    {
+      symbol: "mu",
+      meaning: "unsprung mass",
+      value: quantity("mass", unsprung),
+      origin: "ride data",
+    },
+    {
+      symbol: "kw",
+      meaning: "ride spring rate at the wheel",
+      value: quantity("rate", ride.wheelRateNPerMm ?? 0),
+      origin: "ride data",
+    },
+    {
+      symbol: "kt",
+      meaning: "tyre rate",
+      value: quantity("rate", ride.tyreRateNPerMm ?? 0),
+      origin: "ride data",
+    },
+    {
+      symbol: "c",
+      meaning: "damping at the wheel, bump / rebound",
+      value: `${plain(ride.damperBumpNsPerMm ?? 0)} / ${plain(ride.damperReboundNsPerMm ?? 0)} N·s/mm`,
+      origin: "ride data",
+    },
+    {
+      symbol: "W",
+      meaning: "weight on this wheel",
+      value: quantity("force", total * standardGravity),
+      origin: "mass times standard gravity",
+    },
+    context.gapSymbol,
+  ];
+  const steps: FormulaStep[] = [
+    ...sag.steps,
+    event.kind === "landing"
+      ? {
+          formula: "speed at touch-down = √(2·g·h)",
+          worked: [`√(2 · ${standardGravity} · ${plain(event.heightM)}) m/s`],
+          result: quantity("speed", 1000 * Math.sqrt(2 * standardGravity * event.heightM)),
+        }
+      : {
+          formula: "time over the obstacle = L/V, s",
+          worked: [
+            `${plain(event.lengthM)} m / (${plain(event.speedKmPerH)} / 3.6) m/s, ${plain(event.heightM)} m high, road = H/2·(1 − cos 2πVt/L)`,
+          ],
+          result: quantity("count", event.lengthM / (event.speedKmPerH / 3.6)),
+        },
+    ...staticCheck(context, result, name),
+    {
+      formula: results[name].formula,
+      worked: [
+        "ms·z̈s = susp, mu·z̈u = tyre − susp, with susp = kw·z + c·ż + F·ds/dz + limit and tyre = max(−W, kt·(road − zu)), integrated in small steps",
+      ],
+      result: quantity(results[name].kind, result[name]),
+    },
+  ];
+  return {
+    symbols,
+    steps,
+    source: "Quarter car with the stop through this layout's own lever (model, section 5).",
+    assumed: impactAssumptions(context),
+  };
+}
+
+/** Without damping, the force and the energy taken follow from the static curve alone. */
+function staticCheck(
+  context: CornerContext,
+  result: EventResult,
+  name: EventFigure,
+): readonly FormulaStep[] {
+  if (isDamped(context)) return [];
+  const curve = stopCurve(context.fitment.stop);
+  if (!curve.ok) return [];
+  const depth = result.peakCompressionMm;
+  if (name === "peakStopForceN") {
+    return [
+      {
+        formula: "check: F_static at the greatest compression",
+        worked: ["static curve at ", mm(depth)],
+        result: quantity("force", curve.value.force(depth)),
+      },
+    ];
+  }
+  if (name === "energyInJ" && result.peakCompressionMm > 0) {
+    return [
+      {
+        formula: "check: area under the static curve to the greatest compression",
+        worked: ["static curve from 0 to ", mm(depth)],
+        result: quantity("energy", curve.value.energy(depth) / 1000),
+      },
+    ];
+  }
+  return [];
+}

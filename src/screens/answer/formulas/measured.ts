@@ -1,0 +1,33 @@
+import type {
+  Corner,
+  Fitment,
+  GeometryReadingName,
+  HardLimit,
+  Reading,
+} from "../../../physics/fitment.ts";
+
+export { meanOf } from "../../../physics/uncertainty/readingMean.ts";
+
+export function originOf(reading: Reading | undefined, where = "measured"): string {
+  if (!reading) return "not measured, taken as standing";
+  const count = reading.values.length;
+  return count > 1 ? `${where}, mean of ${count} readings` : where;
+}
+
+/** A geometry reading as it holds for one corner: its own where it was measured apart. */
+export function geometryReading(
+  fitment: Fitment,
+  corner: Corner,
+  name: GeometryReadingName,
+): Reading | undefined {
+  const shared: { readonly [Name in GeometryReadingName]?: Reading } = fitment.layout.readings;
+  return corner.geometry?.[name] ?? shared[name];
+}
+
+export const limitWords: Record<HardLimit["kind"], string> = {
+  tyre: "tyre",
+  damper: "damper",
+  spring: "spring",
+  metal: "metal to metal",
+  other: "other limit",
+};

@@ -1,0 +1,48 @@
+import type { Quantity, QuantityKind, Sentence } from "../../../physics/sentence.ts";
+
+/** One letter of a formula, what it stands for, its value here, and where that value came from. */
+export interface FormulaSymbol {
+  readonly symbol: string;
+  readonly meaning: string;
+  readonly value: Quantity | string;
+  readonly origin: string;
+}
+
+/** One line of the working: in letters, the same with this vehicle's numbers, and what it gives. */
+export interface FormulaStep {
+  readonly formula: string;
+  readonly worked: Sentence;
+  readonly result: Quantity;
+}
+
+/** How a figure on the answer came about; the last step's result is the figure shown. */
+export interface WorkedFigure {
+  readonly symbols: readonly FormulaSymbol[];
+  readonly steps: readonly FormulaStep[];
+  readonly source: string;
+  /** What has to be true for the figure to hold. */
+  readonly assumed: readonly string[];
+}
+
+/** Steps with the bare value they end in, for use in the next step. */
+export interface Working {
+  readonly steps: readonly FormulaStep[];
+  readonly value: number;
+}
+
+export function quantity(kind: QuantityKind, value: number): Quantity {
+  return { kind, value };
+}
+
+export const mm = (value: number) => quantity("length", value);
+export const degrees = (value: number) => quantity("angle", value);
+
+const degreesPerRadian = 180 / Math.PI;
+export const sinDegrees = (angle: number) => Math.sin(angle / degreesPerRadian);
+export const cosDegrees = (angle: number) => Math.cos(angle / degreesPerRadian);
+export const asinDegrees = (ratio: number) => Math.asin(ratio) * degreesPerRadian;
+export const acosDegrees = (ratio: number) => Math.acos(ratio) * degreesPerRadian;
+
+export function lastValue(figure: WorkedFigure): number | undefined {
+  return figure.steps.at(-1)?.result.value;
+}

@@ -1,0 +1,61 @@
+import type { CornerAssessment, Interval, LimitKind } from "../../../physics/fitment.ts";
+
+export type RungId = "contact" | "fullStop" | "hardLimit";
+
+/** One mark of the travel ladder; wheel travel in mm from the measured ride height. */
+export interface Rung {
+  readonly id: RungId;
+  readonly words: string;
+  readonly travelMm: number;
+  readonly band: Interval | null;
+}
+
+export interface Ladder {
+  readonly rungs: readonly Rung[];
+  /** Where the loaded vehicle stands; null where that is not known. */
+  readonly sagMm: number | null;
+  readonly greatestMm: number;
+  readonly leastMm: number;
+}
+
+const limitWords: Record<LimitKind, string> = {
+  tyre: "tyre touches",
+  damper: "damper closed",
+  spring: "spring bound",
+  metal: "metal touches",
+  other: "hard limit",
+};
+
+export function ladderOf(assessed: CornerAssessment): Ladder {
+  const { intervals } = assessed;
+  const rungs: Rung[] = [
+    {
+      id: "contact",
+      words: "contact",
+      travelMm: assessed.wheelTravelToContactMm,
+      band: intervals.wheelTravelToContactMm,
+    },
+    {
+      id: "fullStop",
+      words: "full stop",
+      travelMm: assessed.wheelTravelToFullStopMm,
+      band: intervals.wheelTravelToFullStopMm,
+    },
+  ];
+  if (assessed.wheelTravelToHardLimitMm !== null) {
+    rungs.push({
+      id: "hardLimit",
+      words: assessed.hardLimit ? limitWords[assessed.hardLimit] : "hard limit",
+      travelMm: assessed.wheelTravelToHardLimitMm,
+      band: intervals.wheelTravelToHardLimitMm,
+    });
+  }
+  const sagMm = assessed.loadedSagMm;
+  const ends = rungs.flatMap(({ travelMm, band }) => [travelMm, ...(band ?? [])]);
+  return {
+    rungs,
+    sagMm,
+    greatestMm: Math.max(...ends),
+    leastMm: Math.min(0, sagMm ?? 0, ...ends),
+  };
+}

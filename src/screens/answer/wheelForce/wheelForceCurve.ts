@@ -1,0 +1,71 @@
+import type { Corner, CornerAssessment, Fitment } from "../../../physics/fitment.ts";
+import { kinematicsOf } from "../../../physics/kinematics/kinematics.ts";
+import { type Outcome, succeed } from "../../../physics/outcome.ts";
+import { stopCurve } from "../../../physics/stop/stopCurve.ts";
+import { meanOf } from "../../../physics/uncertainty/readingMean.ts";
+
+/** Force at the wheel above what it carries at ride, N, over wheel travel from there, mm. */
+export interface WheelForcePoint {
+  readonly travelMm: number;
+  /** Null where the ride spring's rate is not known. */
+  readonly springN: number | null;
+  readonly stopN: number;
+}
+
+export interface WheelForceCurve {
+  readonly points: readonly WheelForcePoint[];
+  readonly contactMm: number;
+  readonly fullStopMm: number;
+  readonly hardLimitMm: number | null;
+  /** Where the travel ends: full stop or hard limit, whichever comes first. */
+  readonly endMm: number;
+  /** Taken up from ride to the end of the travel, J. */
+  readonly springJ: number | null;
+  readonly stopJ: number;
+}
+
+const pieces = 120;
+
+/** Static: pressed slowly, the stop's force turned into wheel force by the lever at each travel. */
+export function wheelForceCurve(
+  fitment: Fitment,
+  corner: Corner,
+  assessed: CornerAssessment,
+): Outcome<WheelForceCurve> {
+  const kinematics = kinematicsOf(fitment.layout, corner.geometry, "both", corner.side);
+  if (!kinematics.ok) return kinematics;
+  const stop = stopCurve(fitment.stop);
+  if (!stop.ok) return stop;
+  const gap = meanOf(corner.gap);
+  const rate = fitment.ride?.wheelRateNPerMm ?? null;
+  const hardLimitMm = assessed.wheelTravelToHardLimitMm;
+  const fullStopMm = assessed.wheelTravelToFullStopMm;
+  const last = Math.min(Math.max(fullStopMm, hardLimitMm ?? 0) * 1.04, kinematics.value.range[1]);
+  const closing = new Float64Array(3);
+  const at = (travelMm: number): WheelForcePoint => {
+    kinematics.value.evaluate(travelMm, closing);
+    return {
+      travelMm,
+      springN: rate === null ? null : rate * travelMm,
+      stopN: stop.value.force((closing[0] ?? 0) - gap) * (closing[1] ?? 0),
+    };
+  };
+  const travels = Array.from({ length: pieces + 1 }, (_, i) => (last * i) / pieces);
+  const knees = [assessed.wheelTravelToContactMm, fullStopMm].filter((z) => z > 0 && z < last);
+  const endMm = Math.min(fullStopMm, hardLimitMm ?? fullStopMm);
+  kinematics.value.evaluate(endMm, closing);
+  return succeed({
+    points: [...travels, ...knees].sort((a, b) => a - b).map(at),
+    contactMm: assessed.wheelTravelToContactMm,
+    fullStopMm,
+    hardLimitMm,
+    endMm,
+    springJ: rate === null ? null : (rate * endMm * endMm) / 2000,
+    stopJ: stop.value.energy((closing[0] ?? 0) - gap) / 1000,
+  });
+}
+
+/** Spring and stop together, or the stop alone where the spring is not known. */
+export function totalForce({ springN, stopN }: WheelForcePoint): number {
+  return (springN ?? 0) + stopN;
+}
