@@ -1,5 +1,6 @@
 import type { LimitKind } from "../physics/fitment.ts";
 import { fail, type Outcome, type ReadingId, succeed } from "../physics/outcome.ts";
+import type { Sentence } from "../physics/sentence.ts";
 import type { TypedReading } from "./checkRecord.ts";
 import {
   type AllowedSign,
@@ -79,6 +80,10 @@ function parseTolerance(id: ReadingId, entry: Entry): Outcome<number> {
   return succeed(parsed.value.value);
 }
 
+const touchingStop: Sentence = [
+  "A gap must be more than 0. If the stop touches its pad already, type the smallest gap you can tell, such as 0.5 mm.",
+];
+
 /**
  * A reading from its entry. Blank repeats are left out; one unreadable repeat makes the whole entry
  * unreadable, so that a mean is never taken over part of what was typed.
@@ -90,7 +95,10 @@ export function readEntry(id: ReadingId, entry: Entry): Outcome<TypedReading> {
   for (const text of entry.texts) {
     if (text.trim() === "") continue;
     const parsed = parseText(text, kind, entry.unit, allowed);
-    if (!parsed.ok) return fail(parsed.fault.code, parsed.fault.sentence, id);
+    if (!parsed.ok) {
+      const touching = parsed.fault.code === "entryZero" && id.endsWith(".gap");
+      return fail(parsed.fault.code, touching ? touchingStop : parsed.fault.sentence, id);
+    }
     values.push(parsed.value.value);
     typed.push(parsed.value.typed);
   }

@@ -31,6 +31,7 @@ export function createKeeper(store: CheckStore, options: KeeperOptions = {}): Ke
   const delayMs = Math.min(options.delayMs ?? defaultDelayMs, 250);
   let state: KeepState = "kept";
   let pending: StoredCheck | null = null;
+  let inFlight: StoredCheck | null = null;
   let pendingSince = 0;
   let timer: ReturnType<typeof setTimeout> | undefined;
   let writing: Promise<void> | null = null;
@@ -59,7 +60,9 @@ export function createKeeper(store: CheckStore, options: KeeperOptions = {}): Ke
     while (pending !== null) {
       const given = pending;
       pending = null;
+      inFlight = given;
       const outcome = await store.put(given);
+      inFlight = null;
       settle(given, outcome);
       if (!outcome.ok) return;
     }
@@ -80,6 +83,8 @@ export function createKeeper(store: CheckStore, options: KeeperOptions = {}): Ke
   };
 
   const onHide = (): void => {
+    // A write that has begun may not end before the page is gone, so it is put away as well.
+    pending ??= inFlight;
     if (pending !== null) store.putAway(pending);
     void flush();
   };

@@ -1,0 +1,135 @@
+import type {
+  Assessment,
+  Check,
+  CornerAssessment,
+  EventResult,
+  Interval,
+  LimitKind,
+  Side,
+  State,
+} from "../physics/fitment.ts";
+import { inModelUnits } from "../physics/sentence.ts";
+
+type PrintedCheck = Pick<Check, "id" | "state" | "probability" | "side" | "reading"> & {
+  readonly message: string;
+};
+
+/** One corner as record.md says it is printed, and no more. */
+export interface PrintedCorner {
+  readonly side: Side;
+  readonly leverRatio: number;
+  readonly wheelTravelToContactMm: number;
+  readonly wheelTravelToFullStopMm: number;
+  readonly wheelTravelToHardLimitMm: number | null;
+  readonly hardLimit: LimitKind | null;
+  readonly freeShare: number | null;
+  readonly reserveMm: number | null;
+  readonly spacerMm: number | null;
+  readonly tallerMm: number | null;
+  readonly secantRateNPerMm: number;
+  readonly stopRateClass: number;
+  readonly progressive: boolean;
+  readonly oneWheel?: CornerAssessment["oneWheel"];
+  readonly roadTravelSigmaMm: number | null;
+  readonly contactsPerKm: number | null;
+  readonly loadedSagMm: number | null;
+  readonly loadedTravelToContactMm: number | null;
+  readonly loadedContactsPerKm: number | null;
+  readonly freeTravelNeededMm: number | null;
+  readonly freeTravelNeededUnladenMm: number | null;
+  readonly mostExtraHeightMm: number | null;
+  readonly events: readonly EventResult[] | null;
+  readonly classesThatWork: readonly number[] | null;
+  readonly classWindow: Interval | null;
+  readonly intervals: CornerAssessment["intervals"];
+  readonly clearanceProbability: number | null;
+  readonly earlyContactProbability: number | null;
+  readonly loadedCompressionMm?: number;
+  readonly checks: readonly PrintedCheck[];
+}
+
+export interface PrintedAssessment {
+  readonly id: string;
+  readonly verdict: State;
+  readonly corners: readonly PrintedCorner[];
+}
+
+export interface PrintedError {
+  readonly file: string;
+  readonly error: string;
+}
+
+function printedEvent(event: EventResult): EventResult {
+  return {
+    kind: event.kind,
+    peakWheelTravelMm: event.peakWheelTravelMm,
+    peakCompressionMm: event.peakCompressionMm,
+    peakStopForceN: event.peakStopForceN,
+    peakAccelerationG: event.peakAccelerationG,
+    energyInJ: event.energyInJ,
+    energyOutJ: event.energyOutJ,
+    leaveSpeedMmPerS: event.leaveSpeedMmPerS,
+    fullStop: event.fullStop,
+    hardContact: event.hardContact,
+  };
+}
+
+function printedCheck({ id, state, probability, side, reading, sentence }: Check): PrintedCheck {
+  return {
+    id,
+    state,
+    ...(probability === undefined ? {} : { probability }),
+    ...(side === undefined ? {} : { side }),
+    ...(reading === undefined ? {} : { reading }),
+    message: inModelUnits(sentence),
+  };
+}
+
+function printedCorner(corner: CornerAssessment): PrintedCorner {
+  const { oneWheel, loadedCompressionMm } = corner;
+  return {
+    side: corner.side,
+    leverRatio: corner.leverRatio,
+    wheelTravelToContactMm: corner.wheelTravelToContactMm,
+    wheelTravelToFullStopMm: corner.wheelTravelToFullStopMm,
+    wheelTravelToHardLimitMm: corner.wheelTravelToHardLimitMm,
+    hardLimit: corner.hardLimit,
+    freeShare: corner.freeShare,
+    reserveMm: corner.reserveMm,
+    spacerMm: corner.spacerMm,
+    tallerMm: corner.tallerMm,
+    secantRateNPerMm: corner.secantRateNPerMm,
+    stopRateClass: corner.stopRateClass,
+    progressive: corner.progressive,
+    ...(oneWheel === undefined
+      ? {}
+      : {
+          oneWheel: {
+            leverRatio: oneWheel.leverRatio,
+            wheelTravelToContactMm: oneWheel.wheelTravelToContactMm,
+            wheelTravelToFullStopMm: oneWheel.wheelTravelToFullStopMm,
+          },
+        }),
+    roadTravelSigmaMm: corner.roadTravelSigmaMm,
+    contactsPerKm: corner.contactsPerKm,
+    loadedSagMm: corner.loadedSagMm,
+    loadedTravelToContactMm: corner.loadedTravelToContactMm,
+    loadedContactsPerKm: corner.loadedContactsPerKm,
+    freeTravelNeededMm: corner.freeTravelNeededMm,
+    freeTravelNeededUnladenMm: corner.freeTravelNeededUnladenMm,
+    mostExtraHeightMm: corner.mostExtraHeightMm,
+    events: corner.events === null ? null : corner.events.map(printedEvent),
+    classesThatWork: corner.classesThatWork,
+    classWindow: corner.classWindow,
+    intervals: corner.intervals,
+    clearanceProbability: corner.clearanceProbability,
+    earlyContactProbability: corner.earlyContactProbability,
+    ...(loadedCompressionMm === undefined ? {} : { loadedCompressionMm }),
+    checks: corner.checks.map(printedCheck),
+  };
+}
+
+/** One assessed check as `assess --json` prints it; numbers in full precision. */
+export function printedAssessment(id: string, assessment: Assessment): PrintedAssessment {
+  return { id, verdict: assessment.verdict, corners: assessment.corners.map(printedCorner) };
+}
