@@ -25,7 +25,6 @@ export interface OfflineNoticeProps {
 export function OfflineNotice({ filling, start = startWatch }: OfflineNoticeProps) {
   const [watch, setWatch] = useState<OfflineWatch | null>(null);
   const [state, setState] = useState<OfflineState | null>(null);
-  const [later, setLater] = useState<OfflineState["update"]>("none");
 
   useEffect(() => {
     let leave: (() => void) | undefined;
@@ -45,7 +44,7 @@ export function OfflineNotice({ filling, start = startWatch }: OfflineNoticeProp
   }, [start]);
 
   if (filling || !watch || !state) return null;
-  if (state.update !== "none" && state.update !== later) {
+  if (state.update !== "none") {
     return (
       <Notice tone="info" live>
         <p>
@@ -57,7 +56,7 @@ export function OfflineNotice({ filling, start = startWatch }: OfflineNoticeProp
           <Button look="main" onClick={() => watch.takeUpdate()}>
             {state.update === "waiting" ? "Update now" : "Load it here"}
           </Button>
-          <Button look="plain" onClick={() => setLater(state.update)}>
+          <Button look="plain" onClick={() => watch.putOffUpdate()}>
             Later
           </Button>
         </div>

@@ -14,6 +14,8 @@ export interface OfflineWatch {
   subscribe(listener: (state: OfflineState) => void): () => void;
   /** Takes the new version and reloads this page, which asked for it, and no other. */
   takeUpdate(): void;
+  /** Asks no more until the page is opened again, or another tab takes the new version. */
+  putOffUpdate(): void;
 }
 
 export interface OfflineSurroundings {
@@ -120,6 +122,7 @@ export function watchOffline(surroundings: OfflineSurroundings): OfflineWatch {
       const message: PageMessage = { type: "takeOver" };
       waiting.postMessage(message);
     },
+    putOffUpdate: () => change({ update: "none" }),
   };
 }
 

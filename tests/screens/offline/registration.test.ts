@@ -158,6 +158,15 @@ describe("a new version", () => {
     expect(page.reload).toHaveBeenCalledTimes(1);
   });
 
+  it("put off stays so until another tab takes it", async () => {
+    const { container, page, next } = await withUpdate();
+    page.watch.putOffUpdate();
+    expect(page.watch.state()).toEqual({ kept: "kept", update: "none" });
+    expect(next.messages).toEqual([]);
+    container.control(next);
+    expect(page.watch.state().update).toBe("replaced");
+  });
+
   it("taken by another tab does not reload this one", async () => {
     const { container, page, next } = await withUpdate();
     container.registration.waiting = null;
