@@ -1,3 +1,4 @@
+import { travelToHardLimit } from "../budget/hardLimit.ts";
 import type { Corner, Fitment, Ride, RideQuantity } from "../fitment.ts";
 import { type Kinematics, kinematicsOf } from "../kinematics/kinematics.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
@@ -5,7 +6,7 @@ import { readingName } from "../readingNames.ts";
 import { restPosition } from "../road/restPosition.ts";
 import { type StopDamping, stopDamping } from "../stop/damping.ts";
 import { type StopCurve, stopCurve } from "../stop/stopCurve.ts";
-import { checkedMean } from "../uncertainty/readingMean.ts";
+import { capital, checkedMean } from "../uncertainty/readingMean.ts";
 
 /** One corner at its mean readings, ready to be put through design events. All at the wheel. */
 export interface ImpactSetup {
@@ -74,7 +75,7 @@ export function impactSetupOf(
   if (!mass.ok) return mass;
   const ride = neededRide(fitment.ride ?? {}, state.loaded);
   if (!ride.ok) return ride;
-  const limit = hardLimit(kinematics.value, corner);
+  const limit = travelToHardLimit(corner, kinematics.value);
   if (!limit.ok) return limit;
   const { unsprungMassKg, payloadPerCornerKg: payloadKg, ...rates } = ride.value;
   const sprungMassKg = mass.value - unsprungMassKg + payloadKg;
@@ -91,7 +92,7 @@ export function impactSetupOf(
       stop: curve.value,
       damping: fitment.stop.testedAtSpeed && fitment.stop.damping !== null ? damped.value : null,
       gapMm: gap.value,
-      hardLimitMm: limit.value,
+      hardLimitMm: limit.value?.travelMm ?? null,
       sprungMassKg,
       unsprungMassKg,
       payloadKg,
@@ -137,31 +138,13 @@ function neededRide(ride: Ride, loaded: boolean): Outcome<NeededRide> {
     if (value === undefined) return unknown(id);
     const mayBeZero = name === "payloadPerCornerKg" || name.startsWith("damper");
     if (!(value < 1e9 && (mayBeZero ? value >= 0 : value > 0))) {
-      const name = readingName(id);
       return fail(
         "rideNotUsable",
-        [`${name.charAt(0).toUpperCase()}${name.slice(1)} cannot have this value. Check it.`],
+        [`${capital(readingName(id))} cannot have this value. Check it.`],
         id,
       );
     }
   }
   const known = ride as NeededRide;
   return succeed({ ...known, payloadPerCornerKg: loaded ? known.payloadPerCornerKg : 0 });
-}
-
-/** Wheel travel to the first hard limit, mm; null where none was measured. */
-function hardLimit(kinematics: Kinematics, corner: Corner): Outcome<number | null> {
-  let least: number | null = null;
-  for (const [index, limit] of corner.limits.entries()) {
-    const id = `${corner.side}.limits.${index}`;
-    const mean = checkedMean(limit.reading, id, "gap");
-    if (!mean.ok) return mean;
-    const travel =
-      limit.at === "wheel"
-        ? succeed(mean.value / (limit.perWheel ?? 1))
-        : kinematics.wheelTravel(mean.value);
-    if (!travel.ok) return travel;
-    if (least === null || travel.value < least) least = travel.value;
-  }
-  return succeed(least);
 }

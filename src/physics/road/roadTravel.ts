@@ -59,7 +59,7 @@ interface RoadState {
  */
 export function roadTravel(corner: RoadCorner, rules: UseRules): RoadTravel {
   const faults: Fault[] = [];
-  const keep = <Value>(outcome: Outcome<Value>): Value | null => {
+  const keep: Keep = (outcome) => {
     if (outcome.ok) return outcome.value;
     if (!faults.some((fault) => fault.code === outcome.fault.code)) faults.push(outcome.fault);
     return null;
@@ -83,38 +83,87 @@ export function roadTravel(corner: RoadCorner, rules: UseRules): RoadTravel {
   };
 }
 
-function roadState(
-  corner: RoadCorner,
+/** What decides how far a loaded or unladen wheel moves on a road. */
+export interface RoadStanding {
+  /** Sprung and unsprung together, with the payload, kg. */
+  readonly totalMassKg: number;
+  readonly tyreRateNPerMm: number;
+  readonly damperBumpNsPerMm: number;
+  readonly damperReboundNsPerMm: number;
+  readonly progressive: boolean;
+}
+
+/**
+ * Travel above rest that is passed as often as the use allows a stop to be met, mm, at least 0:
+ * σ·√(2·ln(ν0·1000/(V·N))), N ten times as great for a progressive stop. Errors: a mass, rate, damping,
+ * speed or number of contacts that is not above 0.
+ */
+export function levelAboveRest(standing: RoadStanding, rules: UseRules): Outcome<number> {
+  const speed = roadSpeed(rules);
+  if (!speed.ok) return speed;
+  const allowed = allowedContacts(rules, standing.progressive);
+  if (!allowed.ok) return allowed;
+  const sigma = travelSigma(standing, rules);
+  if (!sigma.ok) return sigma;
+  const zeroUpcrossings = upcrossings(standing);
+  if (!zeroUpcrossings.ok) return zeroUpcrossings;
+  return succeed(levelPassedPerKm(allowed.value, sigma.value, zeroUpcrossings.value, speed.value));
+}
+
+/** Standard deviation σ of suspension travel on the use's road, mm. */
+function travelSigma(
+  standing: Pick<RoadStanding, "totalMassKg" | "damperBumpNsPerMm" | "damperReboundNsPerMm">,
   rules: UseRules,
-  payloadKg: number,
-  keep: <Value>(outcome: Outcome<Value>) => Value | null,
-): RoadState {
-  const { wheelRateNPerMm, tyreRateNPerMm, cornerMassKg } = corner;
-  const speed = keep(positive(rules.speedKmPerH / 3.6, "speed", "speed on the road"));
-  const allowed = keep(
-    positive(rules.allowedContactsPerKm, "allowedContacts", "number of contacts allowed per km"),
+): Outcome<number> {
+  const speed = roadSpeed(rules);
+  if (!speed.ok) return speed;
+  const mass = positive(standing.totalMassKg, "cornerMass", "mass on this wheel", "cornerMassKg");
+  if (!mass.ok) return mass;
+  const damping = positive(
+    (1000 * (standing.damperBumpNsPerMm + standing.damperReboundNsPerMm)) / 2,
+    "damping",
+    "damping at the wheel",
+    "ride.damperBumpNsPerMm",
   );
-  const mass =
-    cornerMassKg === null
-      ? null
-      : keep(
-          positive(cornerMassKg + payloadKg, "cornerMass", "mass on this wheel", "cornerMassKg"),
-        );
-  const damping =
-    corner.damperBumpNsPerMm === null || corner.damperReboundNsPerMm === null
-      ? null
-      : keep(
-          positive(
-            (1000 * (corner.damperBumpNsPerMm + corner.damperReboundNsPerMm)) / 2,
-            "damping",
-            "damping at the wheel",
-            "ride.damperBumpNsPerMm",
-          ),
-        );
-  const tyreRate =
-    tyreRateNPerMm === null
-      ? null
-      : keep(positive(1000 * tyreRateNPerMm, "tyreRate", "tyre's rate", "ride.tyreRateNPerMm"));
+  if (!damping.ok) return damping;
+  const intensity = roadVelocityIntensity(rules.roadClass, speed.value);
+  return succeed(1000 * Math.sqrt(travelVariance(intensity, mass.value, damping.value)));
+}
+
+/** ν0, per second. */
+function upcrossings(
+  standing: Pick<RoadStanding, "totalMassKg" | "tyreRateNPerMm">,
+): Outcome<number> {
+  const mass = positive(standing.totalMassKg, "cornerMass", "mass on this wheel", "cornerMassKg");
+  if (!mass.ok) return mass;
+  const rate = positive(
+    1000 * standing.tyreRateNPerMm,
+    "tyreRate",
+    "tyre's rate",
+    "ride.tyreRateNPerMm",
+  );
+  return rate.ok ? succeed(zeroUpcrossingsPerSecond(rate.value, mass.value)) : rate;
+}
+
+function roadSpeed(rules: UseRules): Outcome<number> {
+  return positive(rules.speedKmPerH / 3.6, "speed", "speed on the road");
+}
+
+function allowedContacts(rules: UseRules, progressive: boolean): Outcome<number> {
+  const allowed = positive(
+    rules.allowedContactsPerKm,
+    "allowedContacts",
+    "number of contacts allowed per km",
+  );
+  return allowed.ok && progressive ? succeed(progressiveContactFactor * allowed.value) : allowed;
+}
+
+type Keep = <Value>(outcome: Outcome<Value>) => Value | null;
+
+function roadState(corner: RoadCorner, rules: UseRules, payloadKg: number, keep: Keep): RoadState {
+  const { wheelRateNPerMm, tyreRateNPerMm, cornerMassKg } = corner;
+  const { damperBumpNsPerMm, damperReboundNsPerMm, progressive } = corner;
+  const totalMassKg = cornerMassKg === null ? null : cornerMassKg + payloadKg;
   const standsAsMeasured = payloadKg === 0 && corner.gapMm >= 0;
   const sag = standsAsMeasured
     ? 0
@@ -122,12 +171,15 @@ function roadState(
       ? null
       : keep(restPosition({ ...corner, wheelRateNPerMm }, payloadKg));
   const sigma =
-    mass === null || damping === null || speed === null
+    totalMassKg === null || damperBumpNsPerMm === null || damperReboundNsPerMm === null
       ? null
-      : 1000 *
-        Math.sqrt(travelVariance(roadVelocityIntensity(rules.roadClass, speed), mass, damping));
+      : keep(travelSigma({ totalMassKg, damperBumpNsPerMm, damperReboundNsPerMm }, rules));
   const zeroUpcrossings =
-    mass === null || tyreRate === null ? null : zeroUpcrossingsPerSecond(tyreRate, mass);
+    totalMassKg === null || tyreRateNPerMm === null
+      ? null
+      : keep(upcrossings({ totalMassKg, tyreRateNPerMm }));
+  const speed = keep(roadSpeed(rules));
+  const allowed = keep(allowedContacts(rules, progressive));
   if (sigma === null || zeroUpcrossings === null || sag === null || speed === null) {
     return { sag, sigma, zeroUpcrossings, contactsPerKm: null, travelNeeded: null };
   }
@@ -137,15 +189,7 @@ function roadState(
     zeroUpcrossings,
     contactsPerKm: upcrossingsPerKm(corner.travelToContactMm - sag, sigma, zeroUpcrossings, speed),
     travelNeeded:
-      allowed === null
-        ? null
-        : sag +
-          levelPassedPerKm(
-            allowed * (corner.progressive ? progressiveContactFactor : 1),
-            sigma,
-            zeroUpcrossings,
-            speed,
-          ),
+      allowed === null ? null : sag + levelPassedPerKm(allowed, sigma, zeroUpcrossings, speed),
   };
 }
 
