@@ -1,0 +1,264 @@
+import { useId } from "preact/hooks";
+import type { LayoutKind, Side } from "../../physics/fitment.ts";
+import { quantityText } from "../../records/quantityText.ts";
+import type { LengthUnit } from "../../records/units.ts";
+import { Detail, type DetailName, detailBounds, detailOf } from "./details.tsx";
+import "./drawings.css";
+import {
+  type DrawingValues,
+  type DrawnNumbers,
+  type DrawnReading,
+  drawnNumbers,
+  isKnown,
+} from "./drawnNumbers.ts";
+import { add, type Frame, fitView, type Point, tenths, type View } from "./geometry.ts";
+import { sceneBounds } from "./LayoutPicture.tsx";
+import { Measure } from "./Measure.tsx";
+import { type Measurement, measurementOf } from "./measurement.ts";
+import { Plate } from "./parts.tsx";
+import { Scene } from "./scenes.tsx";
+import { type Skeleton, skeletonOf, tyreRadius, tyreWidth } from "./skeleton.ts";
+import { positiveWords, readingWords } from "./words.ts";
+
+export type { DrawingValues, DrawnReading } from "./drawnNumbers.ts";
+
+const width = 340;
+const height = 244;
+const sceneHeight = 216;
+const whole: Frame = { left: 0, top: 24, right: width, bottom: sceneHeight };
+const insetSize = { width: 96, height: 78 } as const;
+
+export interface ReadingDrawingProps {
+  readonly layoutKind: LayoutKind;
+  readonly reading: DrawnReading;
+  readonly values: DrawingValues;
+  readonly side: Side;
+  readonly unit: LengthUnit;
+  /** Seen from the front at the front axle (the usual case), from behind at the rear. */
+  readonly axle?: "front" | "rear" | undefined;
+  /** Where a limit is measured: at the wheel (the usual case) or as closing of the stop. */
+  readonly at?: "wheel" | "stop" | undefined;
+  /** Stands for the current number where it was typed otherwise: "2 5/16 in". */
+  readonly text?: string | undefined;
+}
+
+/** One reading, drawn to the current numbers: where A and B are, and what is between them. */
+export function ReadingDrawing({
+  layoutKind,
+  reading,
+  values,
+  side,
+  unit,
+  axle = "front",
+  at = "wheel",
+  text,
+}: ReadingDrawingProps) {
+  const id = useId();
+  const numbers = drawnNumbers(layoutKind, reading, values);
+  const skeleton = skeletonOf(layoutKind, reading, numbers);
+  const atStop = at === "stop" && reading.startsWith("limit:");
+  const detail = atStop ? null : detailOf(reading);
+  const measurement = measurementOf(reading, numbers, skeleton, side, atStop ? "stop" : "wheel");
+  const direction = outboardDirection(detail, side, axle);
+  const close = isClose(layoutKind, reading, detail, atStop);
+  const frame: Frame = {
+    left: close && direction === 1 ? insetSize.width + 12 : 26,
+    top: 40,
+    right: width - (close && direction === -1 ? insetSize.width + 12 : 26),
+    bottom: sceneHeight - (reading === "track" ? 44 : 16),
+  };
+  const view = fitView(
+    detail === null
+      ? focus(reading, skeleton, measurement, atStop)
+      : detailBounds(detail, reading, numbers),
+    frame,
+    direction,
+  );
+  const words = readingWords(layoutKind, reading, atStop);
+  const number = text ?? numberText(reading, values[reading], unit);
+  const description = [
+    words.how,
+    words.a && `A: ${words.a}. B: ${words.b}.`,
+    measurement.kind === "angle" && `${positiveWords(layoutKind, reading)}.`,
+    isKnown(values[reading]) ? `Now ${number}.` : "Not yet measured.",
+  ];
+  return (
+    <svg
+      class="drawing reading-drawing"
+      viewBox={`0 0 ${width} ${height}`}
+      role="img"
+      aria-labelledby={`${id}-title ${id}-desc`}
+      data-px-per-mm={view.scale}
+    >
+      <title id={`${id}-title`}>{`${words.title}, ${side} side`}</title>
+      <desc id={`${id}-desc`}>{description.filter(Boolean).join(" ")}</desc>
+      <svg width={width} height={sceneHeight} aria-hidden="true">
+        {detail === null ? (
+          <Scene view={view} skeleton={skeleton} freeHeight={numbers.freeHeight} />
+        ) : (
+          <Detail
+            view={view}
+            detail={detail}
+            reading={reading}
+            kind={layoutKind}
+            numbers={numbers}
+          />
+        )}
+        {atStop && measurement.kind === "length" && (
+          <Plate view={view} tone="context" middle={measurement.b} axis={skeleton.axis} half={34} />
+        )}
+      </svg>
+      {close && (
+        <Inset
+          layoutKind={layoutKind}
+          reading={reading}
+          values={values}
+          direction={direction}
+          atDamper={detail === "rod" || detail === "spring"}
+        />
+      )}
+      <Measure view={view} measurement={measurement} text={number} frame={whole} />
+      <text class="caption" x={8} y={17}>
+        {captionText(detail, side, axle)}
+      </text>
+      {measurement.kind === "angle" && (
+        <text class="caption strong" x={width - 8} y={17} text-anchor="end">
+          {positiveWords(layoutKind, reading)}
+        </text>
+      )}
+      {words.a !== "" && <Legend a={words.a} b={words.b} />}
+    </svg>
+  );
+}
+
+function outboardDirection(detail: DetailName | null, side: Side, axle: "front" | "rear"): 1 | -1 {
+  const fromFront = axle === "front" || detail === "wheel";
+  return (side === "left") === fromFront ? 1 : -1;
+}
+
+function captionText(detail: DetailName | null, side: Side, axle: "front" | "rear"): string {
+  if (detail === "stopFree" || detail === "stopPressed") return "The stop by itself";
+  const name = side === "left" ? "Left" : "Right";
+  if (detail === "wheel") return `${name} side, from beside it`;
+  return `${name} side, from ${axle === "front" ? "the front" : "behind"}`;
+}
+
+function numberText(reading: DrawnReading, value: number | undefined, unit: LengthUnit): string {
+  const kind =
+    reading === "cornerMass"
+      ? "mass"
+      : reading.endsWith("Angle") || reading === "stopLean"
+        ? "angle"
+        : "length";
+  if (isKnown(value) && Math.abs(value) < 1e6) return quantityText({ kind, value }, unit);
+  if (kind === "angle") return "? °";
+  if (kind === "mass") return unit === "in" ? "? lb" : "? kg";
+  return `? ${unit}`;
+}
+
+/** Shown so near that a small picture of the whole is needed to tell where it is. */
+function isClose(
+  kind: LayoutKind,
+  reading: DrawnReading,
+  detail: DetailName | null,
+  atStop: boolean,
+): boolean {
+  if (detail === "rod" || detail === "spring") return true;
+  return (
+    atStop || reading === "gap" || (reading === "stopLean" && (kind === "arm" || kind === "axle"))
+  );
+}
+
+/** Opposite corners of what the picture must show of the layout, mm. */
+function focus(
+  reading: DrawnReading,
+  skeleton: Skeleton,
+  measurement: Measurement,
+  atStop: boolean,
+): Point[] {
+  const { kind, pad, foot, head, axis, stopTop, wheelCentre, archY } = skeleton;
+  const around = (points: readonly Point[], x: number, below: number, above: number) =>
+    points.flatMap((point) => [add(point, { x: -x, y: -below }), add(point, { x, y: above })]);
+  const ground = wheelCentre.y - tyreRadius - 16;
+  const out = wheelCentre.x + tyreWidth / 2 + 20;
+  if (reading === "gap" || atStop) {
+    const end = measurement.kind === "length" ? [measurement.a, measurement.b] : [];
+    return around([pad, stopTop, ...end], 70, 44, 36);
+  }
+  if (reading === "limit:tyre") {
+    return [
+      { x: wheelCentre.x - 190, y: wheelCentre.y + tyreRadius - 170 },
+      { x: wheelCentre.x + 190, y: archY + 60 },
+    ];
+  }
+  if (reading === "stopLean") {
+    const tip = measurement.kind === "angle" ? measurement.reach : 0;
+    const ends = [foot, add(foot, axis, tip), add(foot, { x: 0, y: 1 }, tip)];
+    return kind === "arm" || kind === "axle"
+      ? around(ends, 70, 50, 40)
+      : [...around(ends, 60, 60, 60), { x: -40, y: foot.y }, { x: out, y: foot.y }];
+  }
+  if (reading === "damperLength") {
+    return [...around([foot, head], 60, 70, 50), { x: -60, y: 0 }, { x: out, y: 0 }];
+  }
+  if (kind === "axle") return sceneBounds(skeleton);
+  return [
+    { x: -90, y: ground },
+    { x: out, y: Math.max(kind === "arm" ? stopTop.y + 40 : 0, 130) },
+  ];
+}
+
+function Inset({
+  layoutKind,
+  reading,
+  values,
+  direction,
+  atDamper,
+}: {
+  readonly layoutKind: LayoutKind;
+  readonly reading: DrawnReading;
+  readonly values: DrawingValues;
+  readonly direction: 1 | -1;
+  readonly atDamper: boolean;
+}) {
+  const numbers: DrawnNumbers = drawnNumbers(layoutKind, reading, values);
+  const skeleton = skeletonOf(layoutKind, reading, numbers);
+  const x = direction === 1 ? 4 : width - insetSize.width - 4;
+  const y = sceneHeight - insetSize.height - 2;
+  const view: View = fitView(
+    sceneBounds(skeleton),
+    { left: 4, top: 4, right: insetSize.width - 4, bottom: insetSize.height - 4 },
+    direction,
+  );
+  const { pad, stopTop, damperFoot, damperHead } = skeleton;
+  const [from, to] = atDamper ? [damperFoot, damperHead] : [pad, stopTop];
+  const middle = view.at({ x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 });
+  return (
+    <svg
+      class="inset"
+      x={x}
+      y={y}
+      width={insetSize.width}
+      height={insetSize.height}
+      aria-hidden="true"
+    >
+      <rect width={insetSize.width} height={insetSize.height} rx={8} />
+      <Scene view={view} skeleton={skeleton} freeHeight={numbers.freeHeight} detail={atDamper} />
+      <circle class="here" cx={tenths(middle.x)} cy={tenths(middle.y)} r={13} />
+    </svg>
+  );
+}
+
+function Legend({ a, b }: { readonly a: string; readonly b: string }) {
+  const y = height - 10;
+  return (
+    <g class="legend">
+      <text x={8} y={y}>
+        <tspan class="letter">A</tspan> {a}
+      </text>
+      <text x={width / 2 + 6} y={y}>
+        <tspan class="letter">B</tspan> {b}
+      </text>
+    </g>
+  );
+}

@@ -1,0 +1,57 @@
+import type { LimitKind, Reading, Side } from "../../physics/fitment.ts";
+import type { ReadingId } from "../../physics/outcome.ts";
+import type { PartialCheckRecord } from "../../records/checkRecord.ts";
+import { type DrawingValues, type DrawnReading, drawnReadings } from "./drawnNumbers.ts";
+
+const everyDrawn: ReadonlySet<string> = new Set(Object.values(drawnReadings).flat());
+
+const renamed: { readonly [id: string]: DrawnReading } = {
+  cornerMassKg: "cornerMass",
+  "stop.freeHeight": "freeHeight",
+  "stop.usableCompressionMm": "usableCompression",
+};
+
+/**
+ * What a drawing shows for a reading's id: "left.gap", "right.pivotToStop", "left.limits.0" (with the
+ * limit's kind), "stop.freeHeight". Null where there is no drawing for it.
+ */
+export function drawnReadingOf(id: ReadingId, limitKind?: LimitKind): DrawnReading | null {
+  const name = id.replace(/^(left|right)\./, "");
+  if (name.startsWith("limits.")) return limitKind === undefined ? null : `limit:${limitKind}`;
+  const drawn = renamed[name] ?? name;
+  return everyDrawn.has(drawn) ? (drawn as DrawnReading) : null;
+}
+
+function mean(reading: Reading | undefined): number | undefined {
+  if (reading === undefined || reading.values.length === 0) return undefined;
+  return reading.values.reduce((sum, value) => sum + value, 0) / reading.values.length;
+}
+
+/**
+ * The means of all that is known of one side, for its drawings. `limit` is the place of the limit being
+ * measured, where there are several of a kind.
+ */
+export function drawingValues(
+  record: PartialCheckRecord,
+  side: Side,
+  limit?: number,
+): DrawingValues {
+  const corner = record.corners.find((candidate) => candidate.side === side);
+  const geometry = { ...record.layout?.readings, ...corner?.geometry };
+  const values: { [Name in DrawnReading]?: number | undefined } = {};
+  for (const [name, reading] of Object.entries(geometry)) {
+    if (everyDrawn.has(name)) values[name as DrawnReading] = mean(reading);
+  }
+  corner?.limits.forEach(({ kind, reading }, index) => {
+    const drawn: DrawnReading = `limit:${kind}`;
+    if (values[drawn] === undefined || index === limit) values[drawn] = mean(reading);
+  });
+  return {
+    ...values,
+    gap: mean(corner?.gap),
+    rideHeight: mean(corner?.rideHeight),
+    cornerMass: mean(corner?.cornerMassKg),
+    freeHeight: mean(record.stop?.freeHeight),
+    usableCompression: record.stop?.usableCompressionMm,
+  };
+}

@@ -1,0 +1,349 @@
+import type { ComponentChildren } from "preact";
+import { clamp } from "./drawnNumbers.ts";
+import {
+  add,
+  arcPoints,
+  between,
+  distance,
+  type Point,
+  pathThrough,
+  quarterTurn,
+  roundedThrough,
+  tenths,
+  type View,
+} from "./geometry.ts";
+import { tyreRadius, tyreWidth } from "./skeleton.ts";
+
+/** context: recognised at a glance, drawn lightly; part: what the reading is about. */
+export type Tone = "context" | "part";
+
+interface Toned {
+  readonly view: View;
+  readonly tone?: Tone;
+}
+
+export function Line({
+  view,
+  points,
+  tone = "context",
+  closed = false,
+  dashed = false,
+}: Toned & {
+  readonly points: readonly Point[];
+  readonly closed?: boolean;
+  readonly dashed?: boolean;
+}) {
+  return (
+    <path
+      class={`${tone}${closed ? " solid" : ""}${dashed ? " dashed" : ""}`}
+      d={pathThrough(points.map(view.at), closed)}
+    />
+  );
+}
+
+/** A bar, tube or arm of `width` mm through the points. */
+export function Bar({
+  view,
+  points,
+  width,
+  tone = "context",
+}: Toned & { readonly points: readonly Point[]; readonly width: number }) {
+  const d = pathThrough(points.map(view.at));
+  const edge = Math.max(width * view.scale, 4);
+  const wall = tone === "part" ? 4 : 3;
+  return (
+    <g class={`bar ${tone}`}>
+      <path d={d} stroke-width={tenths(edge)} />
+      <path class="inside" d={d} stroke-width={tenths(Math.max(edge - wall, 1))} />
+    </g>
+  );
+}
+
+export function Disc({
+  view,
+  centre,
+  radius,
+  tone = "context",
+  least = 2.5,
+}: Toned & { readonly centre: Point; readonly radius: number; readonly least?: number }) {
+  const at = view.at(centre);
+  return (
+    <circle
+      class={`${tone} solid`}
+      cx={tenths(at.x)}
+      cy={tenths(at.y)}
+      r={tenths(Math.max(radius * view.scale, least))}
+    />
+  );
+}
+
+/** Upright rectangle between two corners, mm, with rounded edges. */
+export function Box({
+  view,
+  low,
+  high,
+  round = 0,
+  tone = "context",
+}: Toned & { readonly low: Point; readonly high: Point; readonly round?: number }) {
+  const a = view.at(low);
+  const b = view.at(high);
+  return (
+    <rect
+      class={`${tone} solid`}
+      x={tenths(Math.min(a.x, b.x))}
+      y={tenths(Math.min(a.y, b.y))}
+      width={tenths(Math.abs(a.x - b.x))}
+      height={tenths(Math.abs(a.y - b.y))}
+      rx={tenths(round * view.scale)}
+    />
+  );
+}
+
+/** The ground with its hatching, from `from` to `to` mm. */
+export function Ground({
+  view,
+  from,
+  to,
+  y,
+}: {
+  readonly view: View;
+  readonly from: number;
+  readonly to: number;
+  readonly y: number;
+}) {
+  const a = view.at({ x: from, y });
+  const b = view.at({ x: to, y });
+  const [left, right] = [Math.min(a.x, b.x), Math.max(a.x, b.x)];
+  const count = clamp(Math.round((right - left) / 16), 1, 60);
+  const ticks = Array.from({ length: count }, (_, index) => {
+    const x = left + ((index + 1) * (right - left)) / count;
+    return `M${tenths(x)} ${tenths(a.y)}l-6 6`;
+  });
+  return (
+    <path class="context" d={`M${tenths(left)} ${tenths(a.y)}H${tenths(right)}${ticks.join("")}`} />
+  );
+}
+
+/** A wheel seen along the vehicle: the tyre with the grooves of its tread. */
+export function TyreFromFront({
+  view,
+  centre,
+  tone = "context",
+}: Toned & { readonly centre: Point }) {
+  const half = tyreWidth / 2;
+  return (
+    <g>
+      <Box
+        view={view}
+        tone={tone}
+        low={add(centre, { x: -half, y: -tyreRadius })}
+        high={add(centre, { x: half, y: tyreRadius })}
+        round={62}
+      />
+      {[-0.5, 0, 0.5].map((share) => (
+        <Line
+          key={share}
+          view={view}
+          points={[
+            add(centre, { x: share * half * 1.1, y: -tyreRadius + 14 }),
+            add(centre, { x: share * half * 1.1, y: tyreRadius - 14 }),
+          ]}
+          dashed
+        />
+      ))}
+    </g>
+  );
+}
+
+/** [share of the height from the mounted end, share of the half width]. */
+const stopProfile: readonly (readonly [number, number])[] = [
+  [0, 0.86],
+  [0.12, 0.98],
+  [0.28, 1.06],
+  [0.38, 0.62],
+  [0.48, 0.92],
+  [0.62, 0.96],
+  [0.7, 0.5],
+  [0.8, 0.76],
+  [1, 0.68],
+];
+
+export function stopHalfWidth(freeHeight: number): number {
+  return clamp(0.42 * freeHeight, 10, 70);
+}
+
+/** The stop between its mounted end and its face; it bulges as it is pressed below `freeHeight`. */
+export function StopShape({
+  view,
+  top,
+  axis,
+  height,
+  freeHeight,
+  ghost = false,
+}: {
+  readonly view: View;
+  readonly top: Point;
+  readonly axis: Point;
+  readonly height: number;
+  readonly freeHeight: number;
+  readonly ghost?: boolean;
+}) {
+  const side = quarterTurn(axis);
+  const bulge = Math.min(Math.sqrt(freeHeight / Math.max(height, 1e-3)), 1.7);
+  const half = Math.max(stopHalfWidth(freeHeight), 5 / view.scale) * bulge;
+  const along = (share: number, width: number) =>
+    view.at(add(add(top, axis, -share * height), side, width * half));
+  const corners = [
+    ...stopProfile.map(([share, width]) => along(share, width)),
+    ...[...stopProfile].reverse().map(([share, width]) => along(share, -width)),
+  ];
+  return <path class={ghost ? "stop ghost" : "stop"} d={roundedThrough(corners)} />;
+}
+
+/** A plate across an axis, `half` mm to either side of its middle. */
+export function Plate({
+  view,
+  middle,
+  axis,
+  half,
+  tone = "part",
+}: Toned & { readonly middle: Point; readonly axis: Point; readonly half: number }) {
+  const side = quarterTurn(axis);
+  const ends = [add(middle, side, half), add(middle, side, -half)].map(view.at);
+  return <path class={`${tone} plate`} d={pathThrough(ends)} />;
+}
+
+/** A coil spring from `foot` to `head`, drawn as the strands seen from the front. */
+export function Coil({
+  view,
+  foot,
+  head,
+  radius,
+  coils,
+  wire,
+  tone = "context",
+}: Toned & {
+  readonly foot: Point;
+  readonly head: Point;
+  readonly radius: number;
+  readonly coils: number;
+  /** mm */
+  readonly wire: number;
+}) {
+  const height = Math.max(distance(foot, head), 1e-3);
+  const axis = { x: (head.x - foot.x) / height, y: (head.y - foot.y) / height };
+  const side = quarterTurn(axis);
+  const rise = Math.max(height - wire, 0) / coils;
+  return (
+    <g>
+      {Array.from({ length: coils + 1 }, (_, coil) => {
+        const middle = add(foot, axis, wire / 2 + coil * rise);
+        const tilt = coil === 0 || coil === coils ? 0 : rise * 0.22;
+        return (
+          <Bar
+            key={coil}
+            view={view}
+            tone={tone}
+            width={wire}
+            points={[
+              add(add(middle, side, radius), axis, -tilt),
+              add(add(middle, side, -radius), axis, tilt),
+            ]}
+          />
+        );
+      })}
+    </g>
+  );
+}
+
+/** A damper from eye to eye: its body up to `bodyTop`, then its rod. */
+export function Damper({
+  view,
+  foot,
+  bodyTop,
+  head,
+  tone = "part",
+  children,
+}: Toned & {
+  readonly foot: Point;
+  readonly bodyTop: Point;
+  readonly head: Point;
+  readonly children?: ComponentChildren;
+}) {
+  const length = Math.max(distance(foot, head), 1e-3);
+  const axis = { x: (head.x - foot.x) / length, y: (head.y - foot.y) / length };
+  return (
+    <g>
+      <Bar view={view} tone={tone} points={[bodyTop, head]} width={16} />
+      <Body view={view} tone={tone} from={foot} to={bodyTop} axis={axis} half={26} />
+      {children}
+      <Disc view={view} tone={tone} centre={foot} radius={17} least={3.5} />
+      <Disc view={view} tone={tone} centre={head} radius={15} least={3} />
+    </g>
+  );
+}
+
+/** A tube with square ends along an axis. */
+export function Body({
+  view,
+  from,
+  to,
+  axis,
+  half,
+  tone = "part",
+}: Toned & {
+  readonly from: Point;
+  readonly to: Point;
+  readonly axis: Point;
+  readonly half: number;
+}) {
+  const side = quarterTurn(axis);
+  return (
+    <Line
+      view={view}
+      tone={tone}
+      closed
+      points={[
+        add(from, side, half),
+        add(to, side, half),
+        add(to, side, -half),
+        add(from, side, -half),
+      ]}
+    />
+  );
+}
+
+/** A wheel seen from the side. */
+export function WheelFromSide({
+  view,
+  centre,
+  tone = "context",
+}: Toned & { readonly centre: Point }) {
+  const spokes = [90, 162, 234, 306, 18].map((degrees) => {
+    const [from] = arcPoints(centre, 60, degrees, degrees);
+    const [to] = arcPoints(centre, 205, degrees, degrees);
+    return pathThrough([from ?? centre, to ?? centre].map(view.at));
+  });
+  return (
+    <g>
+      <Disc view={view} tone={tone} centre={centre} radius={tyreRadius} />
+      <Disc view={view} centre={centre} radius={232} />
+      <path class="context" d={spokes.join("")} />
+      <Disc view={view} tone={tone} centre={centre} radius={58} />
+    </g>
+  );
+}
+
+/** The bracket between two points, seen end on: a bar with a hole at its lower end. */
+export function Joint({ view, at, tone = "part" }: Toned & { readonly at: Point }) {
+  return (
+    <g>
+      <Disc view={view} tone={tone} centre={at} radius={24} least={5} />
+      <Disc view={view} tone={tone} centre={at} radius={8} least={1.6} />
+    </g>
+  );
+}
+
+export function midway(a: Point, b: Point): Point {
+  return between(a, b, 0.5);
+}
