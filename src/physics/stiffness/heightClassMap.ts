@@ -47,14 +47,14 @@ const mostCarriedShare = 0.5;
  * the wanted reserve is left, on "earlyContact" where the free travel left under the payload is less
  * than the road needs (for duty carry: where it is pressed past half of δu at rest), and as an event
  * fails. Where no limit was measured clearance is not judged. `cells` yields null between events, for
- * callers that share their time.
+ * callers that share their time. Without `heights`, those of `mapHeights`.
  *
  * Errors: those of `impactSetupOf` and `levelAboveRest`.
  */
 export function heightClassMap(
   fitment: Fitment,
   corner: Corner,
-  heights: readonly number[],
+  heights: readonly number[] | null = null,
 ): Outcome<HeightClassMap> {
   const setup = impactSetupOf(fitment, corner, { loaded: true });
   if (!setup.ok) return setup;
@@ -70,7 +70,8 @@ export function heightClassMap(
     rules,
   );
   if (!level.ok) return level;
-  const rising = [...new Set([...heights.filter(Number.isFinite), 0])].sort((a, b) => a - b);
+  const chosen = heights?.filter(Number.isFinite) ?? usualHeights(setup.value, rules, level.value);
+  const rising = [...new Set([...chosen, 0])].sort((a, b) => a - b);
   const context: CellContext = {
     setup: setup.value,
     rules,
@@ -145,6 +146,16 @@ function* cellOf(
     }
     yield null;
   }
+}
+
+function usualHeights(setup: ImpactSetup, rules: UseRules, levelMm: number): readonly number[] {
+  const { kinematics, gapMm, hardLimitMm, restTravelMm } = setup;
+  const most = kinematics.closing(restTravelMm + levelMm);
+  const last = hardLimitMm === null ? null : kinematics.closing(hardLimitMm - rules.reserveMm);
+  return mapHeights(
+    last?.ok ? gapMm + setup.stop.usableCompressionMm - last.value : null,
+    most.ok ? gapMm - most.value : null,
+  );
 }
 
 /** Steps from which the spacing of the map's heights is taken, mm. */

@@ -1,0 +1,253 @@
+import type { Assessment, DesignEvent, Fitment, Side } from "../physics/fitment.ts";
+import type { ImpactRun } from "../physics/impact/impact.ts";
+import type { Fault, Outcome } from "../physics/outcome.ts";
+import type { CornerDynamics } from "../physics/stiffness/cornerDynamics.ts";
+import type { MapCell } from "../physics/stiffness/heightClassMap.ts";
+import type { MapLayout, Reply, Request, StopChange } from "./messages.ts";
+
+export interface AssessHandlers {
+  /** Sections 1 to 4 and 6: the verdict as far as it goes without impacts. */
+  onStatic(assessment: Assessment): void;
+  /** Everything, with what each stiffness class fails on. */
+  onComplete(assessment: Assessment, corners: readonly CornerDynamics[]): void;
+  onFault(fault: Fault): void;
+}
+
+export interface AssessRequestOptions {
+  readonly samples?: number;
+  readonly seed?: number;
+  /** A newer request takes the place of an older one of its lane; "answer" where absent. */
+  readonly lane?: string;
+}
+
+export interface MapHandlers {
+  onLayout?(layout: MapLayout): void;
+  onCell(cell: MapCell): void;
+  onDone(): void;
+  onFault?(fault: Fault): void;
+}
+
+export interface MapRequestOptions {
+  /** mm, by spacer; absent: heights that hold what clearance wants and early contact allows. */
+  readonly heights?: readonly number[];
+  readonly lane?: string;
+}
+
+export interface Assessor {
+  /** Returns a function that cancels. Handlers of a request that was overtaken are not called again. */
+  assess(fitment: Fitment, handlers: AssessHandlers, options?: AssessRequestOptions): () => void;
+  map(fitment: Fitment, side: Side, handlers: MapHandlers, options?: MapRequestOptions): () => void;
+  /** One event in time, loaded, with the trace; several may be under way. */
+  run(
+    fitment: Fitment,
+    side: Side,
+    event: DesignEvent,
+    change?: StopChange,
+  ): Promise<Outcome<ImpactRun>>;
+  /** Ends the worker; what is under way ends in a fault. */
+  dispose(): void;
+}
+
+/** As much of a Worker as the assessor uses. */
+export interface WorkerLike {
+  postMessage(message: Request): void;
+  terminate(): void;
+  onmessage: ((event: MessageEvent<Reply>) => void) | null;
+  onerror: ((event: ErrorEvent) => void) | null;
+  onmessageerror: ((event: MessageEvent) => void) | null;
+}
+
+export interface AssessorOptions {
+  startWorker?(): WorkerLike;
+  /** Silence of the worker after which it counts as lost, ms. */
+  readonly patienceMs?: number;
+}
+
+type RequestBody<Body = Request> = Body extends Request ? Omit<Body, "ticket"> : never;
+
+interface Pending {
+  readonly lane: string | null;
+  take(reply: Reply): void;
+  fault(fault: Fault): void;
+}
+
+const traceStepS = 0.001;
+
+const lost: Fault = {
+  code: "workerLost",
+  sentence: [
+    "The calculation stopped on this device. The readings are kept. Change a reading or reload to try again.",
+  ],
+};
+
+const absent: Fault = {
+  code: "workerAbsent",
+  sentence: [
+    "This browser cannot run the calculation beside the screen. Update it, or open the check in another browser.",
+  ],
+};
+
+const closed: Fault = { code: "assessorClosed", sentence: ["The calculation was closed."] };
+
+export function createAssessor(options: AssessorOptions = {}): Assessor {
+  return new WorkerAssessor(options.startWorker ?? startModuleWorker, options.patienceMs ?? 20_000);
+}
+
+function startModuleWorker(): WorkerLike {
+  return new Worker(new URL("./worker.ts", import.meta.url), { type: "module" });
+}
+
+class WorkerAssessor implements Assessor {
+  readonly #startWorker: () => WorkerLike;
+  readonly #patienceMs: number;
+  readonly #pending = new Map<number, Pending>();
+  #worker: WorkerLike | null = null;
+  #ticket = 0;
+  #watch: ReturnType<typeof setTimeout> | null = null;
+  #closed = false;
+
+  constructor(startWorker: () => WorkerLike, patienceMs: number) {
+    this.#startWorker = startWorker;
+    this.#patienceMs = patienceMs;
+  }
+
+  assess(
+    fitment: Fitment,
+    handlers: AssessHandlers,
+    options: AssessRequestOptions = {},
+  ): () => void {
+    const { lane = "answer", ...draws } = options;
+    return this.#ask(
+      { kind: "assess", lane, fitment, ...draws },
+      {
+        lane: `assess ${lane}`,
+        take: (reply) => {
+          if (reply.kind === "static") handlers.onStatic(reply.assessment);
+          if (reply.kind === "complete") handlers.onComplete(reply.assessment, reply.corners);
+        },
+        fault: (fault) => handlers.onFault(fault),
+      },
+    );
+  }
+
+  map(
+    fitment: Fitment,
+    side: Side,
+    handlers: MapHandlers,
+    options: MapRequestOptions = {},
+  ): () => void {
+    const { lane = "map", heights = null } = options;
+    return this.#ask(
+      { kind: "map", lane, fitment, side, heights },
+      {
+        lane: `map ${lane}`,
+        take: (reply) => {
+          if (reply.kind === "mapLayout") handlers.onLayout?.(reply.layout);
+          if (reply.kind === "cells") {
+            for (const cell of reply.cells) handlers.onCell(cell);
+            if (reply.last) handlers.onDone();
+          }
+        },
+        fault: (fault) => handlers.onFault?.(fault),
+      },
+    );
+  }
+
+  run(
+    fitment: Fitment,
+    side: Side,
+    event: DesignEvent,
+    change: StopChange = {},
+  ): Promise<Outcome<ImpactRun>> {
+    return new Promise((resolve) => {
+      this.#ask(
+        { kind: "run", fitment, side, event, change, traceStepS },
+        {
+          lane: null,
+          take: (reply) => {
+            if (reply.kind === "run") resolve({ ok: true, value: reply.run });
+          },
+          fault: (fault) => resolve({ ok: false, fault }),
+        },
+      );
+    });
+  }
+
+  dispose(): void {
+    this.#closed = true;
+    this.#drop(closed);
+  }
+
+  #ask(body: RequestBody, pending: Pending): () => void {
+    const ticket = ++this.#ticket;
+    for (const [older, { lane }] of this.#pending) {
+      if (lane !== null && lane === pending.lane) this.#pending.delete(older);
+    }
+    this.#pending.set(ticket, pending);
+    queueMicrotask(() => this.#send({ ...body, ticket } as Request));
+    return () => {
+      if (!this.#pending.delete(ticket)) return;
+      this.#worker?.postMessage({ kind: "cancel", ticket });
+      this.#keepWatch();
+    };
+  }
+
+  #send(request: Request): void {
+    const pending = this.#pending.get(request.ticket);
+    if (pending === undefined) return;
+    const worker = this.#closed ? null : this.#readyWorker();
+    try {
+      if (worker !== null) {
+        worker.postMessage(request);
+        this.#keepWatch();
+        return;
+      }
+    } catch {
+      // A fitment that cannot be handed over is told below, as is a missing worker.
+    }
+    this.#pending.delete(request.ticket);
+    pending.fault(this.#closed ? closed : worker === null ? absent : lost);
+  }
+
+  #readyWorker(): WorkerLike | null {
+    if (this.#worker !== null) return this.#worker;
+    try {
+      const worker = this.#startWorker();
+      worker.onmessage = (event) => this.#receive(event.data);
+      worker.onerror = (event) => {
+        event.preventDefault?.();
+        this.#drop(lost);
+      };
+      worker.onmessageerror = () => this.#drop(lost);
+      this.#worker = worker;
+      return worker;
+    } catch {
+      return null;
+    }
+  }
+
+  #receive(reply: Reply): void {
+    const pending = this.#pending.get(reply.ticket);
+    if (reply.last) this.#pending.delete(reply.ticket);
+    this.#keepWatch();
+    if (pending === undefined) return;
+    if (reply.kind === "fault") pending.fault(reply.fault);
+    else pending.take(reply);
+  }
+
+  /** Ends the worker and everything under way; the next request starts a new one. */
+  #drop(fault: Fault): void {
+    this.#worker?.terminate();
+    this.#worker = null;
+    const pending = [...this.#pending.values()];
+    this.#pending.clear();
+    this.#keepWatch();
+    for (const each of pending) each.fault(fault);
+  }
+
+  #keepWatch(): void {
+    if (this.#watch !== null) clearTimeout(this.#watch);
+    this.#watch =
+      this.#pending.size === 0 ? null : setTimeout(() => this.#drop(lost), this.#patienceMs);
+  }
+}

@@ -1,0 +1,61 @@
+import type { Assessment, DesignEvent, Fitment, Side } from "../physics/fitment.ts";
+import type { ImpactRun } from "../physics/impact/impact.ts";
+import type { Fault } from "../physics/outcome.ts";
+import type { CornerDynamics } from "../physics/stiffness/cornerDynamics.ts";
+import type { MapCell } from "../physics/stiffness/heightClassMap.ts";
+
+/** What a request may change about the stop before its event is run. */
+export interface StopChange {
+  readonly extraHeightMm?: number;
+  /** R5 class to scale the static curve to, N/mm; absent: as it is. */
+  readonly stiffnessClass?: number;
+}
+
+/** Within one lane a newer request takes the place of an older one; lanes do not disturb each other. */
+export type Request =
+  | {
+      readonly kind: "assess";
+      readonly ticket: number;
+      readonly lane: string;
+      readonly fitment: Fitment;
+      readonly samples?: number;
+      readonly seed?: number;
+    }
+  | {
+      readonly kind: "map";
+      readonly ticket: number;
+      readonly lane: string;
+      readonly fitment: Fitment;
+      readonly side: Side;
+      readonly heights: readonly number[] | null;
+    }
+  | {
+      readonly kind: "run";
+      readonly ticket: number;
+      readonly fitment: Fitment;
+      readonly side: Side;
+      readonly event: DesignEvent;
+      readonly change: StopChange;
+      readonly traceStepS: number;
+    }
+  | { readonly kind: "cancel"; readonly ticket: number };
+
+export interface MapLayout {
+  readonly secantRateNPerMm: number;
+  readonly heights: readonly number[];
+  readonly classes: readonly number[];
+}
+
+/** `last`: nothing more comes for this ticket. */
+export type Reply = { readonly ticket: number; readonly last: boolean } & (
+  | { readonly kind: "static"; readonly assessment: Assessment }
+  | {
+      readonly kind: "complete";
+      readonly assessment: Assessment;
+      readonly corners: readonly CornerDynamics[];
+    }
+  | { readonly kind: "mapLayout"; readonly layout: MapLayout }
+  | { readonly kind: "cells"; readonly cells: readonly MapCell[] }
+  | { readonly kind: "run"; readonly run: ImpactRun }
+  | { readonly kind: "fault"; readonly fault: Fault }
+);
