@@ -1,8 +1,8 @@
 import { assessStatic, completeAssessment } from "../physics/assess.ts";
 import type { Corner, Fitment, Side } from "../physics/fitment.ts";
-import { simulateImpact } from "../physics/impact/impact.ts";
-import { impactSetupOf } from "../physics/impact/impactSetup.ts";
-import type { Fault } from "../physics/outcome.ts";
+import { type ImpactRun, simulateImpact } from "../physics/impact/impact.ts";
+import { impactSetupOf, settled } from "../physics/impact/impactSetup.ts";
+import type { Fault, Outcome } from "../physics/outcome.ts";
 import { type CornerDynamics, cornerDynamicsSteps } from "../physics/stiffness/cornerDynamics.ts";
 import { heightClassMap, type MapCell } from "../physics/stiffness/heightClassMap.ts";
 import { secantRate } from "../physics/stop/stiffnessClass.ts";
@@ -155,24 +155,24 @@ export class ComputeDesk {
   }
 
   #run(request: Of<"run">): void {
-    const { ticket, fitment, side, event, change, traceStepS } = request;
-    const corner = cornerOn(fitment, side);
-    if (corner === undefined) return this.#fault(ticket, noCorner(side));
-    const asItIs = impactSetupOf(fitment, corner, { loaded: true });
-    if (!asItIs.ok) return this.#fault(ticket, asItIs.fault);
-    const setup = impactSetupOf(fitment, corner, {
-      loaded: true,
-      extraHeightMm: change.extraHeightMm ?? 0,
-      stopScale:
-        change.stiffnessClass === undefined
-          ? 1
-          : change.stiffnessClass / secantRate(asItIs.value.stop),
-    });
-    if (!setup.ok) return this.#fault(ticket, setup.fault);
-    const run = simulateImpact(setup.value, event, { traceStepS });
-    if (!run.ok) return this.#fault(ticket, run.fault);
-    this.#surroundings.reply({ kind: "run", ticket, last: true, run: run.value });
+    const { ticket } = request;
+    const run = runEvent(request);
+    if (run.ok) this.#surroundings.reply({ kind: "run", ticket, last: true, run: run.value });
+    else this.#fault(ticket, run.fault);
   }
+}
+
+function runEvent(request: Of<"run">): Outcome<ImpactRun> {
+  const { fitment, side, event, change, traceStepS } = request;
+  const corner = cornerOn(fitment, side);
+  if (corner === undefined) return { ok: false, fault: noCorner(side) };
+  const asItIs = impactSetupOf(fitment, corner, { loaded: true });
+  if (!asItIs.ok) return asItIs;
+  const { extraHeightMm = 0, stiffnessClass } = change;
+  const stopScale =
+    stiffnessClass === undefined ? 1 : stiffnessClass / secantRate(asItIs.value.stop);
+  const changed = settled(asItIs.value, { extraHeightMm, stopScale });
+  return changed.ok ? simulateImpact(changed.value, event, { traceStepS }) : changed;
 }
 
 function cornerOn(fitment: Fitment, side: Side): Corner | undefined {
