@@ -1,3 +1,4 @@
+import type { LimitKind } from "./fitment.ts";
 import type { ReadingId } from "./outcome.ts";
 
 /** Plain names of the readings that stand alone: shared geometry, the stop's, the ride data's. */
@@ -24,18 +25,37 @@ const names: Readonly<Record<string, string>> = {
   "ride.payloadPerCornerKg": "the payload",
 };
 
-/** The names of several hard limits of one kind are told apart by their place in the list. */
-const limitPattern = /^limits\.(\d+)$/;
+/** What a hard limit measures, by its kind. */
+const limitNames: Readonly<Record<LimitKind, string>> = {
+  tyre: "the clearance over the tyre",
+  damper: "the damper travel left",
+  spring: "the spring travel left",
+  metal: "the clearance of metal to metal",
+  other: "the clearance to the other limit",
+};
 
 /**
- * A reading's name in plain words, with its article and its side: "the gap on the left". An id that
- * is not known is returned as it stands, so that a sentence is never empty.
+ * A reading's name in plain words, with its article and its side: "the gap on the left". A hard limit
+ * is named by its kind where that is given. An id that is not known is returned as it stands, so that
+ * a sentence is never empty.
  */
-export function readingName(id: ReadingId): string {
+export function readingName(id: ReadingId, limitKind?: LimitKind): string {
   const side = /^(left|right)\.(.+)$/.exec(id);
   const own = side?.[2] ?? id;
   const where = side === null ? "" : ` on the ${side[1]}`;
-  const limit = limitPattern.exec(own);
-  if (limit !== null) return `clearance ${Number(limit[1]) + 1}${where}`;
+  const limit = /^limits\.(\d+)$/.exec(own);
+  if (limit !== null) {
+    const name = limitKind === undefined ? undefined : limitNames[limitKind];
+    return `${name ?? `the clearance of hard limit ${Number(limit[1]) + 1}`}${where}`;
+  }
   return `${names[own] ?? own}${where}`;
 }
+
+/** What happens at a hard limit, as the subject and verb of a clause. */
+export const limitTouches: Readonly<Record<LimitKind, string>> = {
+  tyre: "the tyre touches",
+  damper: "the damper reaches its end",
+  spring: "the spring closes up",
+  metal: "metal touches metal",
+  other: "something harder touches",
+};

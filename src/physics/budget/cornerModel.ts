@@ -28,7 +28,8 @@ export type FigureName = keyof typeof figure;
 export class CornerModel {
   readonly hasLimits: boolean;
   readonly motion: LayoutMotion;
-  readonly #gapPlace: number;
+  /** How many places the layout itself takes; the gap's place is the next. */
+  readonly geometryCount: number;
   readonly #usable: number;
   readonly #reserveWanted: number;
   /** Closing per wheel travel of each limit; 0 for one measured at the stop. */
@@ -39,7 +40,7 @@ export class CornerModel {
   constructor(fitment: Fitment, corner: Corner, reserveWanted: number) {
     this.motion = motionOf(fitment.layout);
     this.hasLimits = corner.limits.length > 0;
-    this.#gapPlace = geometryPlaces[fitment.layout.kind].length;
+    this.geometryCount = geometryPlaces[fitment.layout.kind].length;
     this.#usable = fitment.stop.usableCompressionMm;
     this.#reserveWanted = reserveWanted;
     this.#perWheel = Float64Array.from(corner.limits, (limit) =>
@@ -52,11 +53,15 @@ export class CornerModel {
    * from the hard limit on are 0. False, where any figure is out of the layout's reach.
    */
   evaluate(readings: Float64Array, figures: Float64Array): boolean {
+    return this.motion.set(readings) === null && this.evaluateMoved(readings, figures, this.motion);
+  }
+
+  /** The same with a motion already set to these readings: another corner's, of the same geometry. */
+  evaluateMoved(readings: Float64Array, figures: Float64Array, motion: LayoutMotion): boolean {
     this.firstLimit = -1;
-    if (this.motion.set(readings) !== null) return false;
-    const gap = readings[this.#gapPlace] as number;
-    const contact = this.motion.wheelTravel(gap);
-    const fullStop = this.motion.wheelTravel(gap + this.#usable);
+    const gap = readings[this.geometryCount] as number;
+    const contact = motion.wheelTravel(gap);
+    const fullStop = motion.wheelTravel(gap + this.#usable);
     figures[figure.contact] = contact;
     figures[figure.fullStop] = fullStop;
     if (Number.isNaN(contact) || Number.isNaN(fullStop)) return false;
@@ -66,16 +71,16 @@ export class CornerModel {
     }
     let hardLimit = Number.POSITIVE_INFINITY;
     for (let index = 0; index < this.#perWheel.length; index++) {
-      const reading = readings[this.#gapPlace + 2 + index] as number;
+      const reading = readings[this.geometryCount + 2 + index] as number;
       const perWheel = this.#perWheel[index] as number;
-      const travel = perWheel === 0 ? this.motion.wheelTravel(reading) : reading / perWheel;
+      const travel = perWheel === 0 ? motion.wheelTravel(reading) : reading / perWheel;
       if (travel < hardLimit) {
         hardLimit = travel;
         this.firstLimit = index;
       }
     }
-    const freeHeight = readings[this.#gapPlace + 1] as number;
-    const spacer = gap + this.#usable - this.motion.closing(hardLimit - this.#reserveWanted);
+    const freeHeight = readings[this.geometryCount + 1] as number;
+    const spacer = gap + this.#usable - motion.closing(hardLimit - this.#reserveWanted);
     const solidShare = 1 - this.#usable / freeHeight;
     figures[figure.hardLimit] = hardLimit;
     figures[figure.reserve] = hardLimit - fullStop;

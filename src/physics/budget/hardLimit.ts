@@ -30,13 +30,15 @@ export function travelToHardLimit(
   let first: FirstHardLimit | null = null;
   for (const [index, limit] of corner.limits.entries()) {
     const id = `${corner.side}.limits.${index}`;
-    const mean = checkedMean(limit.reading, id, "length");
+    const mean = checkedMean(limit.reading, id, "length", limit.kind);
     if (!mean.ok) return mean;
     const perWheel = limit.perWheel ?? 1;
     if (!(Number.isFinite(perWheel) && perWheel > 0)) {
       return fail(
         "per-wheel-not-positive",
-        [`${capital(readingName(id))} must close by more than nothing per wheel travel.`],
+        [
+          `${capital(readingName(id, limit.kind))} must close by more than nothing per wheel travel.`,
+        ],
         id,
       );
     }
@@ -51,7 +53,7 @@ export function travelToHardLimit(
   return fail(
     "limit-out-of-reach",
     [
-      `${capital(readingName(id))} is more than this suspension can move: it reaches `,
+      `${capital(readingName(id, corner.limits[0]?.kind))} is more than this suspension can move: it reaches `,
       length(kinematics.range[1]),
       " of wheel travel at most. Measure it again.",
     ],

@@ -1,4 +1,5 @@
 import {
+  cosineOf,
   type LayoutMotion,
   leastCosine,
   type MotionFault,
@@ -47,7 +48,7 @@ export class ArmMotion implements LayoutMotion {
     this.#sinStop = Math.sin(stopAngle);
     const offset = stopAngle - outerAngle;
     this.#sinOffset = Math.sin(offset);
-    this.#cosOffset = Math.cos(offset);
+    this.#cosOffset = cosineOf(offset, this.#sinOffset);
     return null;
   }
 

@@ -1,4 +1,5 @@
 import {
+  cosineOf,
   type LayoutMotion,
   leastCosine,
   type MotionFault,
@@ -28,7 +29,8 @@ export class DamperMotion implements LayoutMotion {
   #lengthAtRide = 0;
   #upperArm = 0;
   #outerAngle = 0;
-  #triangleAngle = 0;
+  #alongAtRide = 0;
+  #acrossAtRide = 0;
   #sinOuter = 0;
   #sinOffset = 0;
   #cosOffset = 1;
@@ -45,21 +47,23 @@ export class DamperMotion implements LayoutMotion {
     const mountAngle = ((readings[3] as number) + (readings[4] as number)) * radiansPerDegree;
     if (!(Math.abs(outerAngle) < steepest)) return "arm-too-steep";
     if (!(Math.abs(mountAngle) < steepest)) return "lever-lost";
-    const along = mountArm - lengthAtRide * Math.sin(mountAngle);
-    const across = lengthAtRide * Math.cos(mountAngle);
+    const sinMount = Math.sin(mountAngle);
+    const along = mountArm - lengthAtRide * sinMount;
+    const across = lengthAtRide * cosineOf(mountAngle, sinMount);
     const upperArm = Math.sqrt(along * along + across * across);
     if (!(upperArm > 0.01 * Math.max(mountArm, lengthAtRide))) return "degenerate-triangle";
     const cosTriangle = along / upperArm;
     const sinTriangle = across / upperArm;
     if (!(sinTriangle > leastCosine)) return "degenerate-triangle";
     const sinOuter = Math.sin(outerAngle);
-    const cosOuter = Math.cos(outerAngle);
+    const cosOuter = cosineOf(outerAngle, sinOuter);
     this.#mountArm = mountArm;
     this.#wheelArm = this.#wheelPerOuter * (readings[1] as number);
     this.#lengthAtRide = lengthAtRide;
     this.#upperArm = upperArm;
     this.#outerAngle = outerAngle;
-    this.#triangleAngle = Math.atan2(across, along);
+    this.#acrossAtRide = across;
+    this.#alongAtRide = along;
     this.#sinOuter = sinOuter;
     this.#sinOffset = sinOuter * cosTriangle - cosOuter * sinTriangle;
     this.#cosOffset = cosOuter * cosTriangle + sinOuter * sinTriangle;
@@ -68,8 +72,9 @@ export class DamperMotion implements LayoutMotion {
 
   range(): readonly [number, number] {
     const margin = Math.PI / 2 - steepest;
-    const most = Math.min(this.#outerAngle + steepest, this.#triangleAngle - margin);
-    const least = Math.max(this.#outerAngle - steepest, this.#triangleAngle - Math.PI + margin);
+    const triangleAngle = Math.atan2(this.#acrossAtRide, this.#alongAtRide);
+    const most = Math.min(this.#outerAngle + steepest, triangleAngle - margin);
+    const least = Math.max(this.#outerAngle - steepest, triangleAngle - Math.PI + margin);
     const travel = (rotation: number) =>
       this.#wheelArm * (this.#sinOuter - Math.sin(this.#outerAngle - rotation));
     return [travel(least), travel(most)];

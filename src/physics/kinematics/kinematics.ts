@@ -103,7 +103,8 @@ function kinematicsFrom(motion: LayoutMotion): Kinematics {
 }
 
 const motionSentences: Readonly<Record<MotionFault, string>> = {
-  "arm-too-steep": "The arm stands upright, so it cannot move the wheel. Measure the arm angle again.",
+  "arm-too-steep":
+    "The arm stands upright, so it cannot move the wheel. Measure the arm angle again.",
   "lever-lost":
     "With these angles the stop's axis points along the arm, so it has no lever. Measure the lean and the angles again.",
   "degenerate-triangle":

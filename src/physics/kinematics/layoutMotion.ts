@@ -6,8 +6,17 @@ export const leastCosine = Math.cos(steepest) * 0.999;
 
 export const radiansPerDegree = Math.PI / 180;
 
+/** cos of an angle whose sine is known, by one square root where that loses nothing. */
+export function cosineOf(angle: number, sine: number): number {
+  return Math.abs(angle) < 1 ? Math.sqrt(1 - sine * sine) : Math.cos(angle);
+}
+
 /** Why a set of readings gives no motion. */
-export type MotionFault = "arm-too-steep" | "lever-lost" | "degenerate-triangle" | "stop-leans-flat";
+export type MotionFault =
+  | "arm-too-steep"
+  | "lever-lost"
+  | "degenerate-triangle"
+  | "stop-leans-flat";
 
 /**
  * One layout's kinematics for one set of readings, in a form for inner loops: nothing is allocated,

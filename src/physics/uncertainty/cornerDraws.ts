@@ -2,6 +2,7 @@ import { type FigureName, figure } from "../budget/cornerModel.ts";
 import { placeMeans } from "../budget/cornerReadings.ts";
 import type { CornerBudget } from "../budget/travelBudget.ts";
 import type { Interval } from "../fitment.ts";
+import type { LayoutMotion } from "../kinematics/layoutMotion.ts";
 import type { ReadingId } from "../outcome.ts";
 import { drawInto } from "./drawnReading.ts";
 import { coverageInterval } from "./percentile.ts";
@@ -21,9 +22,7 @@ export interface CornerDraws {
   /** Draws in which the readings give no suspension at all, or one that cannot reach its own stop. */
   readonly outsideShare: number;
   /** 95 % of the draws inside; null without limits, and for all where no draw is inside. */
-  readonly intervals: { readonly [Name in Exclude<FigureName, "hardLimit">]: Interval | null } & {
-    readonly hardLimit: Interval | null;
-  };
+  readonly intervals: { readonly [Name in FigureName]: Interval | null };
   /** P(reserve ≥ what is wanted) and P(reserve ≥ 0); null without limits. A draw outside does not conform. */
   readonly reserveWanted: number | null;
   readonly reserveAboveZero: number | null;
@@ -53,74 +52,159 @@ export class SharedDraws {
   }
 }
 
+/** What the draws of one corner are compared with. */
+export interface DrawRequest {
+  readonly corner: CornerBudget;
+  /** Free travel to compare z_c with, one probability each. */
+  readonly wantedTravels: readonly WantedTravel[];
+}
+
 /**
- * Propagates the distributions of a corner's readings through its travel budget by Monte Carlo.
+ * Propagates the distributions of the readings of all corners through their travel budgets by Monte
+ * Carlo, draw by draw, so that what two corners share is drawn once.
  * Source: JCGM 101:2008, clause 7; probabilities of conformity as JCGM 106:2012, clause 7.
  *
- * @param reserveWanted mm; @param wantedTravels free travel to compare z_c with, one probability each
+ * @param reserveWanted mm
  * Draws outside the layout's domain are counted, never turned into a number: they conform to nothing
  * and stand outside the intervals.
  */
-export function drawCorner(
-  { model, places }: CornerBudget,
+export function drawCorners(
+  requests: readonly DrawRequest[],
   draws: SharedDraws,
   reserveWanted: number,
-  wantedTravels: readonly WantedTravel[],
-): CornerDraws {
-  const { samples } = draws;
-  const readings = placeMeans(places);
-  const moving: number[] = [];
-  const columns: Float64Array[] = [];
-  for (const [place, { drawn }] of places.entries()) {
-    if (drawn === null || (drawn.halfWidth === 0 && drawn.standardError === 0)) continue;
-    moving.push(place);
-    columns.push(draws.column(drawn));
-  }
-  const figureCount = model.hasLimits ? 6 : 2;
-  const kept = Array.from({ length: figureCount }, () => new Float64Array(samples));
-  const wanted = wantedTravels.map((travel) =>
-    typeof travel === "number" ? new Float64Array(1).fill(travel) : travel,
+): readonly CornerDraws[] {
+  const tallies = requests.map(
+    ({ corner, wantedTravels }) => new CornerTally(corner, draws, reserveWanted, wantedTravels),
   );
-  const beyond = new Int32Array(wanted.length);
-  const figures = new Float64Array(6);
-  let inside = 0;
-  let reserveEnough = 0;
-  let reserveLeft = 0;
-  for (let draw = 0; draw < samples; draw++) {
+  const first = tallies[0];
+  const second = tallies[1];
+  const shared = first !== undefined && second?.movesWith(first) === true;
+  for (let draw = 0; draw < draws.samples; draw++) {
+    const moved = first?.moveTo(draw) === true;
+    if (moved) first.count(draw, first.motion);
+    if (second === undefined) continue;
+    if (!shared) {
+      if (second.moveTo(draw)) second.count(draw, second.motion);
+    } else if (moved) {
+      second.takeReadings(draw);
+      second.count(draw, first.motion);
+    }
+  }
+  return tallies.map((tally) => tally.result());
+}
+
+/** Where a corner's draws are counted. Nothing is allocated from draw to draw. */
+class CornerTally {
+  readonly motion: LayoutMotion;
+  readonly #corner: CornerBudget;
+  readonly #reserveWanted: number;
+  readonly #samples: number;
+  readonly #readings: Float64Array;
+  /** Places whose reading is in doubt, and its draws. */
+  readonly #moving: Int32Array;
+  readonly #columns: readonly Float64Array[];
+  readonly #wanted: readonly Float64Array[];
+  readonly #beyond: Int32Array;
+  readonly #figures = new Float64Array(6);
+  readonly #kept: readonly Float64Array[];
+  #inside = 0;
+  #reserveEnough = 0;
+  #reserveLeft = 0;
+
+  constructor(
+    corner: CornerBudget,
+    draws: SharedDraws,
+    reserveWanted: number,
+    wantedTravels: readonly WantedTravel[],
+  ) {
+    const moving: number[] = [];
+    const columns: Float64Array[] = [];
+    for (const [place, { drawn }] of corner.places.entries()) {
+      if (drawn === null || (drawn.halfWidth === 0 && drawn.standardError === 0)) continue;
+      moving.push(place);
+      columns.push(draws.column(drawn));
+    }
+    this.motion = corner.model.motion;
+    this.#corner = corner;
+    this.#reserveWanted = reserveWanted;
+    this.#samples = draws.samples;
+    this.#readings = placeMeans(corner.places);
+    this.#moving = Int32Array.from(moving);
+    this.#columns = columns;
+    this.#wanted = wantedTravels.map((travel) =>
+      typeof travel === "number" ? Float64Array.of(travel) : travel,
+    );
+    this.#beyond = new Int32Array(wantedTravels.length);
+    this.#kept = Array.from(
+      { length: corner.model.hasLimits ? 6 : 2 },
+      () => new Float64Array(draws.samples),
+    );
+  }
+
+  /** Does every geometry reading of both corners come from the same place? */
+  movesWith(other: CornerTally): boolean {
+    const geometry = (tally: CornerTally) =>
+      tally.#corner.places.slice(0, tally.#corner.model.geometryCount).map((place) => place.id);
+    return geometry(this).join() === geometry(other).join();
+  }
+
+  takeReadings(draw: number): void {
+    const moving = this.#moving;
     for (let index = 0; index < moving.length; index++) {
-      readings[moving[index] as number] = (columns[index] as Float64Array)[draw] as number;
+      this.#readings[moving[index] as number] = (this.#columns[index] as Float64Array)[
+        draw
+      ] as number;
     }
-    if (!model.evaluate(readings, figures)) continue;
-    for (let index = 0; index < figureCount; index++) {
-      (kept[index] as Float64Array)[inside] = figures[index] as number;
+  }
+
+  /** Takes the readings of a draw and moves the layout to them; false where they give no motion. */
+  moveTo(draw: number): boolean {
+    this.takeReadings(draw);
+    return this.motion.set(this.#readings) === null;
+  }
+
+  count(draw: number, motion: LayoutMotion): void {
+    const figures = this.#figures;
+    if (!this.#corner.model.evaluateMoved(this.#readings, figures, motion)) return;
+    const kept = this.#kept;
+    for (let index = 0; index < kept.length; index++) {
+      (kept[index] as Float64Array)[this.#inside] = figures[index] as number;
     }
-    inside++;
+    this.#inside++;
     const contact = figures[figure.contact] as number;
-    for (let index = 0; index < wanted.length; index++) {
-      const travels = wanted[index] as Float64Array;
+    for (let index = 0; index < this.#wanted.length; index++) {
+      const travels = this.#wanted[index] as Float64Array;
       const travel = (travels.length === 1 ? travels[0] : travels[draw]) as number;
-      if (contact >= travel) beyond[index] = (beyond[index] as number) + 1;
+      if (contact >= travel) this.#beyond[index] = (this.#beyond[index] as number) + 1;
     }
     const reserve = figures[figure.reserve] as number;
-    if (reserve >= reserveWanted) reserveEnough++;
-    if (reserve >= 0) reserveLeft++;
+    if (reserve >= this.#reserveWanted) this.#reserveEnough++;
+    if (reserve >= 0) this.#reserveLeft++;
   }
-  const interval = (name: FigureName): Interval | null => {
-    const values = kept[figure[name]];
-    return values === undefined || inside === 0 ? null : coverageInterval(values, inside);
-  };
-  return {
-    outsideShare: 1 - inside / samples,
-    intervals: {
-      contact: interval("contact"),
-      fullStop: interval("fullStop"),
-      hardLimit: interval("hardLimit"),
-      reserve: interval("reserve"),
-      spacer: interval("spacer"),
-      taller: interval("taller"),
-    },
-    reserveWanted: model.hasLimits ? reserveEnough / samples : null,
-    reserveAboveZero: model.hasLimits ? reserveLeft / samples : null,
-    contactBeyond: Array.from(beyond, (count) => count / samples),
-  };
+
+  /** To be called once, after the last draw. */
+  result(): CornerDraws {
+    const samples = this.#samples;
+    const interval = (name: FigureName): Interval | null => {
+      const values = this.#kept[figure[name]];
+      return values === undefined || this.#inside === 0
+        ? null
+        : coverageInterval(values, this.#inside);
+    };
+    const { hasLimits } = this.#corner.model;
+    return {
+      outsideShare: 1 - this.#inside / samples,
+      intervals: {
+        contact: interval("contact"),
+        fullStop: interval("fullStop"),
+        hardLimit: interval("hardLimit"),
+        reserve: interval("reserve"),
+        spacer: interval("spacer"),
+        taller: interval("taller"),
+      },
+      reserveWanted: hasLimits ? this.#reserveEnough / samples : null,
+      reserveAboveZero: hasLimits ? this.#reserveLeft / samples : null,
+      contactBeyond: Array.from(this.#beyond, (count) => count / samples),
+    };
+  }
 }

@@ -71,16 +71,15 @@ export function selectRank(
  * Source: JCGM 101:2008, 7.7 (the percentile between ranks is common practice).
  */
 export function coverageInterval(draws: Float64Array, count: number, probability = 0.95): Interval {
-  return [
-    percentile(draws, count, (1 - probability) / 2),
-    percentile(draws, count, (1 + probability) / 2),
-  ];
+  const tail = ((1 - probability) / 2) * (count - 1);
+  const low = percentile(draws, tail, 0, count);
+  return [low, percentile(draws, count - 1 - tail, Math.floor(tail), count)];
 }
 
-function percentile(draws: Float64Array, count: number, share: number): number {
-  const place = share * (count - 1);
+/** The value at a place between ranks, 0 … count − 1, all before `sortedTo` being the least already. */
+function percentile(draws: Float64Array, place: number, sortedTo: number, count: number): number {
   const rank = Math.floor(place);
-  const low = selectRank(draws, rank, 0, count - 1);
+  const low = selectRank(draws, rank, sortedTo, count - 1);
   if (rank === count - 1 || place === rank) return low;
   let high = Number.POSITIVE_INFINITY;
   for (let index = rank + 1; index < count; index++) {

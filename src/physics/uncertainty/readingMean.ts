@@ -1,4 +1,4 @@
-import type { Reading } from "../fitment.ts";
+import type { LimitKind, Reading } from "../fitment.ts";
 import { fail, type Outcome, type ReadingId, succeed } from "../outcome.ts";
 import { readingName } from "../readingNames.ts";
 
@@ -24,8 +24,9 @@ export function checkedMean(
   reading: Reading | undefined,
   id: ReadingId,
   sort: ReadingSort,
+  limitKind?: LimitKind,
 ): Outcome<number> {
-  const name = readingName(id);
+  const name = readingName(id, limitKind);
   if (reading === undefined || reading.values.length === 0) {
     return fail("reading-missing", [`There is no value for ${name}. Measure it.`], id);
   }

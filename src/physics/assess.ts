@@ -1,0 +1,255 @@
+import { type CornerBudget, travelBudget } from "./budget/travelBudget.ts";
+import type {
+  Assessment,
+  Corner,
+  CornerAssessment,
+  Fitment,
+  Interval,
+  UseRules,
+} from "./fitment.ts";
+import { fail, type Outcome, succeed } from "./outcome.ts";
+import { roadTravel } from "./road/roadTravel.ts";
+import { rulesOf } from "./road/useRules.ts";
+import type { CornerDynamics } from "./stiffness/cornerDynamics.ts";
+import { isProgressive, secantRate, stiffnessClassOf } from "./stop/stiffnessClass.ts";
+import { type StopCurve, stopCurve } from "./stop/stopCurve.ts";
+import { cornerDoubt } from "./uncertainty/cornerDoubt.ts";
+import {
+  type CornerDraws,
+  drawCorners,
+  SharedDraws,
+  type WantedTravel,
+} from "./uncertainty/cornerDraws.ts";
+import { checkedMean } from "./uncertainty/readingMean.ts";
+import { type RoadCornerWithCurve, wantedTravels } from "./uncertainty/wantedTravel.ts";
+import { advise } from "./verdict/advice.ts";
+import { balanceCheck } from "./verdict/balance.ts";
+import { clearanceCheck } from "./verdict/clearance.ts";
+import type { CornerEvidence } from "./verdict/cornerEvidence.ts";
+import { earlyContactCheck } from "./verdict/earlyContact.ts";
+import { missingRideData } from "./verdict/missingRideData.ts";
+import { plausibleCheck } from "./verdict/plausible.ts";
+import { reasonOf, verdictOf } from "./verdict/reason.ts";
+import { stiffnessCheck, stiffnessNotComputed } from "./verdict/stiffness.ts";
+
+export interface AssessOptions {
+  /** Monte Carlo draws, 40 000 unless given, 10 000 at least. */
+  readonly samples?: number;
+  /** Any integer; fixed unless given, so that phone and command line agree to the last digit. */
+  readonly seed?: number;
+}
+
+/**
+ * The static half of the answer (model.md, sections 1 to 4 and 6): kinematics, travel budget, road
+ * contacts, doubt and checks. Events are null, and stiffness is unsure until `completeAssessment`.
+ *
+ * Errors: the first reading, curve or geometry that cannot be computed with, by its name;
+ * `corners-wrong` for other than one or two different sides.
+ */
+export function assessStatic(fitment: Fitment, options: AssessOptions = {}): Outcome<Assessment> {
+  const sides = new Set(fitment.corners.map(({ side }) => side));
+  if (fitment.corners.length === 0 || sides.size !== fitment.corners.length || sides.size > 2) {
+    return fail("corners-wrong", [
+      "A check needs one or two corners, of different sides. Measure the left, the right or both.",
+    ]);
+  }
+  const rules = rulesOf(fitment.use, fitment.rules);
+  const curve = stopCurve(fitment.stop);
+  if (!curve.ok) return curve;
+  const draws = new SharedDraws(options.samples, options.seed);
+  const prepared: PreparedCorner[] = [];
+  for (const corner of fitment.corners) {
+    const budget = travelBudget(fitment, corner, rules.reserveMm);
+    if (!budget.ok) return budget;
+    const cornerMass = checkedCornerMass(corner);
+    if (!cornerMass.ok) return cornerMass;
+    prepared.push(
+      prepareCorner(fitment, budget.value, curve.value, cornerMass.value, rules, draws),
+    );
+  }
+  const drawn = drawCorners(
+    prepared.map(({ budget, wanted }) => ({
+      corner: budget,
+      wantedTravels: [wanted.laden, wanted.unladen].filter(
+        (travel): travel is WantedTravel => travel !== null,
+      ),
+    })),
+    draws,
+    rules.reserveMm,
+  );
+  const corners: CornerAssessment[] = [];
+  for (const [index, corner] of prepared.entries()) {
+    const cornerDraws = drawn[index];
+    if (cornerDraws === undefined) continue;
+    corners.push(assessCorner(fitment, corner, cornerDraws, curve.value, rules));
+  }
+  return succeed({ verdict: verdictOf(corners), reason: reasonOf(corners), corners });
+}
+
+interface PreparedCorner {
+  readonly budget: CornerBudget;
+  readonly road: {
+    readonly corner: RoadCornerWithCurve;
+    readonly travel: ReturnType<typeof roadTravel>;
+  };
+  readonly wanted: ReturnType<typeof wantedTravels>;
+}
+
+function checkedCornerMass(corner: Corner): Outcome<number | null> {
+  return corner.cornerMassKg === undefined
+    ? succeed(null)
+    : checkedMean(corner.cornerMassKg, `${corner.side}.cornerMassKg`, "mass");
+}
+
+function prepareCorner(
+  fitment: Fitment,
+  budget: CornerBudget,
+  curve: StopCurve,
+  cornerMassKg: number | null,
+  rules: UseRules,
+  draws: SharedDraws,
+): PreparedCorner {
+  const { ride } = fitment;
+  const corner: RoadCornerWithCurve = {
+    kinematics: budget.kinematics,
+    stop: curve,
+    gapMm: budget.budget.gapMm,
+    travelToContactMm: budget.budget.contactMm,
+    progressive: isProgressive(curve),
+    cornerMassKg,
+    wheelRateNPerMm: ride?.wheelRateNPerMm ?? null,
+    tyreRateNPerMm: ride?.tyreRateNPerMm ?? null,
+    damperBumpNsPerMm: ride?.damperBumpNsPerMm ?? null,
+    damperReboundNsPerMm: ride?.damperReboundNsPerMm ?? null,
+    payloadKg: ride?.payloadPerCornerKg ?? null,
+  };
+  const travel = roadTravel(corner, rules);
+  return {
+    budget,
+    road: { corner, travel },
+    wanted: wantedTravels(fitment, corner, travel, rules, draws),
+  };
+}
+
+function assessCorner(
+  fitment: Fitment,
+  { budget: corner, road, wanted }: PreparedCorner,
+  draws: CornerDraws,
+  curve: StopCurve,
+  rules: UseRules,
+): CornerAssessment {
+  const { budget } = corner;
+  const { travel } = road;
+  const carries = fitment.stop.duty === "carry";
+  const loadedCompressionMm = carries ? compressionAt(corner, travel.loadedSagMm) : null;
+  const missing = missingRideData(corner.corner, fitment.ride);
+  const laden = wanted.laden === null ? null : (draws.contactBeyond[0] ?? null);
+  const unladen = wanted.unladen === null ? null : (draws.contactBeyond.at(-1) ?? null);
+  const evidence: CornerEvidence = {
+    fitment,
+    rules,
+    corner,
+    road: travel,
+    draws,
+    contactBeyond: { laden, unladen },
+    doubt: cornerDoubt(corner, fitment, road, rules),
+    missing,
+    loadedCompressionMm,
+  };
+  const rate = secantRate(curve);
+  const balance = balanceCheck(fitment.corners, rules.balanceMm);
+  const { limit } = budget;
+  const atMean = (value: number): Interval => [value, value];
+  const assessed: CornerAssessment = {
+    side: corner.corner.side,
+    leverRatio: budget.leverRatio,
+    wheelTravelToContactMm: budget.contactMm,
+    wheelTravelToFullStopMm: budget.fullStopMm,
+    wheelTravelToHardLimitMm: limit?.hardLimitMm ?? null,
+    hardLimit: limit?.kind ?? null,
+    freeShare: limit?.freeShare ?? null,
+    reserveMm: limit?.reserveMm ?? null,
+    spacerMm: limit?.spacerMm ?? null,
+    tallerMm: limit?.tallerMm ?? null,
+    secantRateNPerMm: rate,
+    stopRateClass: stiffnessClassOf(rate),
+    progressive: isProgressive(curve),
+    ...(budget.oneWheel === null
+      ? {}
+      : {
+          oneWheel: {
+            leverRatio: budget.oneWheel.leverRatio,
+            wheelTravelToContactMm: budget.oneWheel.contactMm,
+            wheelTravelToFullStopMm: budget.oneWheel.fullStopMm,
+          },
+        }),
+    roadTravelSigmaMm: travel.roadTravelSigmaMm,
+    contactsPerKm: travel.contactsPerKm,
+    loadedSagMm: travel.loadedSagMm,
+    loadedTravelToContactMm: travel.loadedTravelToContactMm,
+    loadedContactsPerKm: travel.loadedContactsPerKm,
+    freeTravelNeededMm: travel.freeTravelNeededMm,
+    freeTravelNeededUnladenMm: travel.freeTravelNeededUnladenMm,
+    mostExtraHeightMm: travel.mostExtraHeightMm,
+    events: null,
+    classesThatWork: null,
+    classWindow: null,
+    intervals: {
+      wheelTravelToContactMm: draws.intervals.contact ?? atMean(budget.contactMm),
+      wheelTravelToFullStopMm: draws.intervals.fullStop ?? atMean(budget.fullStopMm),
+      wheelTravelToHardLimitMm: draws.intervals.hardLimit,
+      reserveMm: draws.intervals.reserve,
+      spacerMm: draws.intervals.spacer,
+      tallerMm: draws.intervals.taller,
+    },
+    clearanceProbability: draws.reserveWanted,
+    earlyContactProbability: carries ? null : laden,
+    ...(loadedCompressionMm === null ? {} : { loadedCompressionMm }),
+    checks: [
+      clearanceCheck(evidence),
+      earlyContactCheck(evidence),
+      stiffnessNotComputed(corner.corner.side, missing),
+      ...(balance === null ? [] : [balance]),
+      plausibleCheck(evidence),
+    ],
+    doubt: evidence.doubt,
+    advice: [],
+    missing,
+  };
+  return { ...assessed, advice: advise(fitment, corner.corner, assessed, rules) };
+}
+
+/** x = max(0, s(sag) − g), mm; null where the sag is not known or out of reach. */
+function compressionAt(corner: CornerBudget, sag: number | null): number | null {
+  if (sag === null) return null;
+  const closing = corner.kinematics.closing(sag);
+  return closing.ok ? Math.max(0, closing.value - corner.budget.gapMm) : null;
+}
+
+/**
+ * Joins the dynamic half (model.md, section 5) to a static assessment of the same fitment: events,
+ * classes that work, the stiffness check, and from them advice, verdict and reason anew. A corner
+ * without dynamics stays as it is.
+ */
+export function completeAssessment(
+  fitment: Fitment,
+  assessment: Assessment,
+  dynamics: readonly CornerDynamics[],
+): Assessment {
+  const rules = rulesOf(fitment.use, fitment.rules);
+  const corners = assessment.corners.map((assessed): CornerAssessment => {
+    const own = dynamics.find(({ side }) => side === assessed.side);
+    const corner = fitment.corners.find(({ side }) => side === assessed.side);
+    if (own === undefined || corner === undefined) return assessed;
+    const stiffness = stiffnessCheck(assessed.stopRateClass, own, assessed.missing);
+    const completed: CornerAssessment = {
+      ...assessed,
+      events: own.events,
+      classesThatWork: own.classesThatWork,
+      classWindow: own.classWindow,
+      checks: assessed.checks.map((check) => (check.id === "stiffness" ? stiffness : check)),
+    };
+    return { ...completed, advice: advise(fitment, corner, completed, rules) };
+  });
+  return { verdict: verdictOf(corners), reason: reasonOf(corners), corners };
+}

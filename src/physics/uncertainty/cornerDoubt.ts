@@ -1,0 +1,76 @@
+import { figure } from "../budget/cornerModel.ts";
+import { placeMeans } from "../budget/cornerReadings.ts";
+import type { CornerBudget } from "../budget/travelBudget.ts";
+import type { DoubtShare, Fitment, UseRules } from "../fitment.ts";
+import type { RoadTravel } from "../road/roadTravel.ts";
+import type { DrawnReading } from "./drawnReading.ts";
+import { doubtShares, firstOrderContributions } from "./firstOrder.ts";
+import { type RoadCornerWithCurve, rideInDoubt, WantedTravelModel } from "./wantedTravel.ts";
+
+/** Which readings the doubt about a corner comes from. */
+export interface CornerDoubt {
+  /** About the reserve; empty without limits. */
+  readonly reserve: readonly DoubtShare[];
+  /** About the travel to contact and, where ride values were estimated, the free travel wanted. */
+  readonly contact: readonly DoubtShare[];
+}
+
+/** First-order shares of a corner's doubt; see `firstOrderContributions` for where they mislead. */
+export function cornerDoubt(
+  { model, places, budget }: CornerBudget,
+  fitment: Fitment,
+  road: { readonly corner: RoadCornerWithCurve; readonly travel: RoadTravel },
+  rules: UseRules,
+): CornerDoubt {
+  const readings = new Map<string, DrawnReading>();
+  for (const { drawn } of places) if (drawn !== null) readings.set(drawn.id, drawn);
+  const drawn = [...readings.values()];
+  const values = new Float64Array(places.length);
+  const figures = new Float64Array(6);
+  const contributions = (name: "reserve" | "contact", atMeans: number) =>
+    firstOrderContributions(
+      drawn,
+      (index, value) => {
+        values.set(placeMeans(places));
+        for (const [place, { id, reading }] of places.entries()) {
+          if (reading !== null && id === drawn[index]?.id) values[place] = value;
+        }
+        return model.evaluate(values, figures) ? (figures[figure[name]] as number) : Number.NaN;
+      },
+      atMeans,
+    );
+  const ride = rideInDoubt(fitment);
+  const wanted = wantedContributions(fitment, road, rules, ride);
+  return {
+    reserve:
+      budget.limit === null
+        ? []
+        : doubtShares(drawn, contributions("reserve", budget.limit.reserveMm)),
+    contact: doubtShares(
+      [...drawn, ...ride],
+      Float64Array.of(...contributions("contact", budget.contactMm), ...wanted),
+    ),
+  };
+}
+
+function wantedContributions(
+  fitment: Fitment,
+  road: { readonly corner: RoadCornerWithCurve; readonly travel: RoadTravel },
+  rules: UseRules,
+  ride: ReturnType<typeof rideInDoubt>,
+): Float64Array {
+  const laden = road.travel.freeTravelNeededMm;
+  const atMeans = laden ?? road.travel.freeTravelNeededUnladenMm;
+  const { ride: values } = fitment;
+  if (atMeans === null || values === undefined) return new Float64Array(ride.length);
+  return firstOrderContributions(
+    ride,
+    (index, value) => {
+      const model = new WantedTravelModel(road.corner, values, rules);
+      const quantity = ride[index];
+      if (quantity !== undefined) model.set(quantity.name, value);
+      return laden === null ? model.unladen() : model.laden();
+    },
+    atMeans,
+  );
+}

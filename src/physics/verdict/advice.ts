@@ -1,0 +1,229 @@
+import type { Advice, Check, Corner, CornerAssessment, Fitment, UseRules } from "../fitment.ts";
+import { kinematicsOf } from "../kinematics/kinematics.ts";
+import { limitTouches } from "../readingNames.ts";
+import { length, type Sentence } from "../sentence.ts";
+import { meanOf } from "../uncertainty/readingMean.ts";
+import { carryShares } from "./decisions.ts";
+
+/** What may be added to the stop's height on one corner, mm; negative = must or may come off. */
+interface HeightRoom {
+  /** Least for the reserve: by a taller stop of the same build, and by a spacer; null without limits. */
+  readonly leastTaller: number | null;
+  readonly leastSpacer: number | null;
+  /** Most before contact comes too early; null where not known. */
+  readonly most: number | null;
+}
+
+/**
+ * What to do about a corner, most useful first: another height where one fits, or that none does and
+ * what else would; another stiffness; which readings to take again; or that it fits.
+ */
+export function advise(
+  fitment: Fitment,
+  corner: Corner,
+  assessed: CornerAssessment,
+  rules: UseRules,
+): readonly Advice[] {
+  const advice: Advice[] = [];
+  const state = (id: Check["id"]) => assessed.checks.find((check) => check.id === id)?.state;
+  const room = heightRoom(fitment, corner, assessed);
+  const clearance = state("clearance");
+  const early = state("earlyContact");
+  const wantsTaller = clearance !== "ok" && room.leastSpacer !== null && room.leastSpacer > 0;
+  const wantsShorter = (early === "care" || early === "no") && room.most !== null && room.most < 0;
+  if (wantsTaller || wantsShorter) {
+    advice.push(heightAdvice(assessed, room, wantsTaller, rules));
+  } else if (clearance === "care") {
+    advice.push(sureHeightAdvice(assessed, room));
+  }
+  const stiffness = assessed.checks.find((check) => check.id === "stiffness");
+  if (stiffness?.state === "no") advice.push(stiffnessAdvice(assessed, stiffness));
+  const named = new Set<string>();
+  for (const check of assessed.checks) {
+    if (check.state !== "unsure" || check.reading === undefined || named.has(check.reading))
+      continue;
+    named.add(check.reading);
+    advice.push({ kind: "measureAgain", reading: check.reading, sentence: check.sentence });
+  }
+  if (clearance === "ok" && early === "ok") advice.unshift(fitsAdvice(room));
+  return advice;
+}
+
+function heightRoom(fitment: Fitment, corner: Corner, assessed: CornerAssessment): HeightRoom {
+  return {
+    leastTaller: assessed.tallerMm,
+    leastSpacer: assessed.spacerMm,
+    most:
+      fitment.stop.duty === "carry"
+        ? mostForCarrying(fitment, corner, assessed)
+        : assessed.mostExtraHeightMm,
+  };
+}
+
+/**
+ * Most extra height of a stop made to carry, mm: what brings its compression under load to a quarter
+ * of δu, with the sag it has now (common practice). A taller stop holds the vehicle up, so that this
+ * errs on the side of less height.
+ */
+function mostForCarrying(
+  fitment: Fitment,
+  corner: Corner,
+  assessed: CornerAssessment,
+): number | null {
+  if (assessed.loadedSagMm === null) return null;
+  const kinematics = kinematicsOf(fitment.layout, corner.geometry);
+  if (!kinematics.ok) return null;
+  const closing = kinematics.value.closing(assessed.loadedSagMm);
+  if (!closing.ok) return null;
+  return carryShares.ok * fitment.stop.usableCompressionMm + meanOf(corner.gap) - closing.value;
+}
+
+function heightAdvice(
+  assessed: CornerAssessment,
+  room: HeightRoom,
+  wantsTaller: boolean,
+  rules: UseRules,
+): Advice {
+  const most = room.most ?? Number.POSITIVE_INFINITY;
+  const { leastTaller, leastSpacer } = room;
+  if (wantsTaller) {
+    if (leastTaller !== null && leastTaller <= most)
+      return tallerAdvice(assessed, leastTaller, most);
+    if (leastSpacer !== null && leastSpacer <= most) {
+      return {
+        kind: "taller",
+        sentence: [
+          "Fit a spacer of ",
+          length(leastSpacer),
+          ...range(assessed.intervals.spacerMm),
+          ", and no more than ",
+          length(most),
+          ". A taller stop of the same build would be met too early.",
+        ],
+      };
+    }
+    return noHeightFits(assessed, leastSpacer ?? 0, most, rules);
+  }
+  const leastShorter = leastTaller ?? Number.NEGATIVE_INFINITY;
+  if (leastShorter > most) return noHeightFits(assessed, leastSpacer ?? 0, most, rules);
+  return {
+    kind: "shorter",
+    sentence: [
+      "Fit a stop shorter by ",
+      length(-most),
+      ...(Number.isFinite(leastShorter)
+        ? [
+            " or a little more; up to ",
+            length(-leastShorter),
+            " there is still enough left before the hard limit",
+          ]
+        : []),
+      ". Carrying less, or a stiffer or higher spring, frees travel too.",
+    ],
+  };
+}
+
+function tallerAdvice(assessed: CornerAssessment, leastTaller: number, most: number): Advice {
+  return {
+    kind: "taller",
+    sentence: [
+      "Fit a stop of the same build taller by ",
+      length(leastTaller),
+      ...range(assessed.intervals.tallerMm),
+      ", or a spacer of ",
+      length(assessed.spacerMm ?? leastTaller),
+      ...range(assessed.intervals.spacerMm),
+      ...(Number.isFinite(most)
+        ? [". More than ", length(most), " would be met too early."]
+        : [". From how much on it would be met too early is not known."]),
+    ],
+  };
+}
+
+/** The mean is enough but its doubt is not: as much more height as makes it sure, or a closer reading. */
+function sureHeightAdvice(assessed: CornerAssessment, room: HeightRoom): Advice {
+  const sure = assessed.intervals.spacerMm?.[1] ?? 0;
+  const reading = assessed.checks.find((check) => check.id === "clearance")?.reading;
+  return {
+    kind: "taller",
+    ...(reading === undefined ? {} : { reading }),
+    sentence:
+      room.most !== null && sure > room.most
+        ? [
+            "Measure again more closely: the spacer of ",
+            length(Math.max(0, sure)),
+            " that would make it sure would be met too early.",
+          ]
+        : ["A spacer of ", length(Math.max(0, sure)), " makes it sure; so may a closer reading."],
+  };
+}
+
+function noHeightFits(
+  assessed: CornerAssessment,
+  wanted: number,
+  most: number,
+  rules: UseRules,
+): Advice {
+  const kind = assessed.hardLimit;
+  const short = Math.max(0, wanted - most) * assessed.leverRatio;
+  return {
+    kind: "noHeightFits",
+    sentence: [
+      "No height fits: for ",
+      length(rules.reserveMm),
+      " of reserve the stop must change in height by at least ",
+      length(wanted),
+      " and may by ",
+      length(most),
+      " at most before it is met too early. What would help: make room where ",
+      `${kind === null ? "the hard limit is met" : limitTouches[kind]} (about `,
+      length(short),
+      " of wheel travel), a stop of another build that does its work in less compression, or less payload.",
+    ],
+  };
+}
+
+function stiffnessAdvice(assessed: CornerAssessment, check: Check): Advice {
+  const window = assessed.classWindow;
+  if (window === null) {
+    return {
+      kind: "otherStiffness",
+      sentence: [
+        "Change the height first: at this height no stiffness works. If none does at any height, move the hard limit or expect less of the suspension.",
+      ],
+    };
+  }
+  const [least, greatest] = window;
+  const words =
+    check.side === "soft" ? "a stiffer stop" : check.side === "stiff" ? "a softer stop" : "a stop";
+  return {
+    kind: "otherStiffness",
+    sentence: [
+      `Fit ${words} of `,
+      { kind: "rate", value: least },
+      ...(least === greatest ? [] : [" to ", { kind: "rate", value: greatest } as const]),
+      " at this height.",
+    ],
+  };
+}
+
+function fitsAdvice(room: HeightRoom): Advice {
+  const spare = room.leastSpacer === null ? 0 : -room.leastSpacer;
+  const words: Sentence =
+    room.most === null
+      ? ["It could be shorter by ", length(spare), "."]
+      : [
+          "Its height is right: it could be shorter by ",
+          length(Math.max(0, spare)),
+          " or taller by ",
+          length(Math.max(0, room.most)),
+          " and still fit.",
+        ];
+  return { kind: "fits", sentence: words };
+}
+
+function range(interval: readonly [number, number] | null): Sentence {
+  return interval === null
+    ? []
+    : [" (95 %: ", length(interval[0]), " to ", length(interval[1]), ")"];
+}

@@ -1,0 +1,112 @@
+import type { Check } from "../fitment.ts";
+import { limitTouches } from "../readingNames.ts";
+import { length, type Sentence } from "../sentence.ts";
+import {
+  type CornerEvidence,
+  mostDoubted,
+  mostOutsideShare,
+  nameIn,
+  takeAgain,
+} from "./cornerEvidence.ts";
+import { decide } from "./decisions.ts";
+
+/**
+ * Does anything harder touch before the stop has done its work? Decided by P(reserve ≥ 5 mm) and
+ * P(reserve ≥ 0) (model.md, sections 3 and 6). Unsure where no limit was measured, or where more than
+ * 5 % of the draws leave the layout's reach.
+ */
+export function clearanceCheck(evidence: CornerEvidence): Check {
+  const { corner, draws, rules } = evidence;
+  const { side } = corner.corner;
+  const { limit } = corner.budget;
+  if (limit === null || draws.reserveWanted === null || draws.reserveAboveZero === null) {
+    return {
+      id: "clearance",
+      state: "unsure",
+      reading: `${side}.limits.0`,
+      sentence: [
+        `No hard limit was measured on the ${side}, so it cannot be said whether something harder touches first. Measure how far the wheel can rise before the tyre, the damper, the spring or metal touches.`,
+      ],
+    };
+  }
+  const probability = draws.reserveWanted;
+  if (draws.outsideShare > mostOutsideShare) {
+    const reading = mostDoubted(evidence, "contact");
+    return {
+      id: "clearance",
+      state: "unsure",
+      probability,
+      reading,
+      sentence: outsideSentence(evidence, reading),
+    };
+  }
+  const state = decide(probability, draws.reserveAboveZero);
+  const touches = limitTouches[limit.kind];
+  const range = draws.intervals.reserve;
+  const between: Sentence =
+    range === null ? [] : [" (95 %: ", length(range[0]), " to ", length(range[1]), ")"];
+  switch (state) {
+    case "ok":
+      return {
+        id: "clearance",
+        state,
+        probability,
+        sentence: [
+          "The stop has done its work ",
+          length(limit.reserveMm),
+          ` of wheel travel before ${touches}.`,
+        ],
+      };
+    case "care":
+      return {
+        id: "clearance",
+        state,
+        probability,
+        reading: mostDoubted(evidence, "reserve"),
+        sentence: [
+          "The stop does its work first, but it cannot be counted on that the ",
+          length(rules.reserveMm),
+          " wanted are left before ",
+          `${touches}: there are `,
+          length(limit.reserveMm),
+          ...between,
+          ".",
+        ],
+      };
+    case "no":
+      return {
+        id: "clearance",
+        state,
+        probability,
+        reading: mostDoubted(evidence, "reserve"),
+        sentence: [
+          `${touches.charAt(0).toUpperCase()}${touches.slice(1)} `,
+          length(Math.max(0, -limit.reserveMm)),
+          " of wheel travel before the stop has done its work.",
+        ],
+      };
+    case "unsure":
+      return {
+        id: "clearance",
+        state,
+        probability,
+        reading: mostDoubted(evidence, "reserve"),
+        sentence: [
+          `It cannot be said whether the stop has done its work before ${touches}: what is left is `,
+          length(limit.reserveMm),
+          ...between,
+          ".",
+          ...takeAgain(evidence, "reserve"),
+        ],
+      };
+  }
+}
+
+/** Why nothing is decided where the tolerances reach past what the suspension can do. */
+export function outsideSentence(evidence: CornerEvidence, reading: string): Sentence {
+  return [
+    "Within their ± the readings also describe a suspension that cannot move this far (",
+    { kind: "share", value: evidence.draws.outsideShare },
+    ` of the cases), so nothing can be said. Measure ${nameIn(evidence, reading)} again, more closely.`,
+  ];
+}

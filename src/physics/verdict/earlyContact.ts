@@ -1,0 +1,152 @@
+import type { Check } from "../fitment.ts";
+import { length, type Sentence } from "../sentence.ts";
+import { outsideSentence } from "./clearance.ts";
+import { type CornerEvidence, mostDoubted, mostOutsideShare, takeAgain } from "./cornerEvidence.ts";
+import { decide, decideCarry } from "./decisions.ts";
+import { type MissingRideData, missingCheck } from "./missingRideData.ts";
+
+/**
+ * Is the stop met too often? For duty impact decided by P(z_c ≥ z_need) laden and unladen; for duty
+ * carry by its compression under load, without a probability (model.md, section 6). Where ride data
+ * are missing, the check says which, and is unsure unless what is known already decides.
+ */
+export function earlyContactCheck(evidence: CornerEvidence): Check {
+  return evidence.fitment.stop.duty === "carry" ? carryCheck(evidence) : impactCheck(evidence);
+}
+
+function impactCheck(evidence: CornerEvidence): Check {
+  const { corner, road, draws, contactBeyond } = evidence;
+  const laden = contactBeyond.laden;
+  const unladen = contactBeyond.unladen;
+  const probability = laden === null ? {} : { probability: laden };
+  if (draws.outsideShare > mostOutsideShare) {
+    const reading = mostDoubted(evidence, "contact");
+    return {
+      id: "earlyContact",
+      state: "unsure",
+      ...probability,
+      reading,
+      sentence: outsideSentence(evidence, reading),
+    };
+  }
+  const free = length(corner.budget.contactMm);
+  if (unladen === null || road.freeTravelNeededUnladenMm === null) {
+    return unknownCheck(evidence, needsForTravel);
+  }
+  const unladenNeed = length(road.freeTravelNeededUnladenMm);
+  if (laden === null || road.freeTravelNeededMm === null) {
+    return decide(0, unladen) === "no"
+      ? {
+          id: "earlyContact",
+          state: "no",
+          reading: mostDoubted(evidence, "contact"),
+          sentence: tooEarly(unladenNeed, free),
+        }
+      : unknownCheck(evidence, needsForTravel);
+  }
+  const state = decide(laden, unladen);
+  const ladenNeed = length(road.freeTravelNeededMm);
+  const sentences: Readonly<Record<typeof state, Sentence>> = {
+    ok: [
+      "Loaded, this use needs ",
+      ladenNeed,
+      " of free wheel travel; the stop is met after ",
+      free,
+      ". A screening figure for a linear suspension on a random road.",
+    ],
+    care: [
+      "Loaded, the stop is met too often: the use needs ",
+      ladenNeed,
+      " of free wheel travel and there are ",
+      free,
+      ". Unladen, the ",
+      unladenNeed,
+      " needed are there.",
+    ],
+    no: tooEarly(unladenNeed, free),
+    unsure: [
+      "It cannot be said whether the stop is met too often: unladen the use needs ",
+      unladenNeed,
+      " of free wheel travel and there are about ",
+      free,
+      ".",
+      ...takeAgain(evidence, "contact"),
+    ],
+  };
+  return {
+    id: "earlyContact",
+    state,
+    probability: laden,
+    ...(state === "ok" ? {} : { reading: mostDoubted(evidence, "contact") }),
+    sentence: sentences[state],
+  };
+}
+
+function tooEarly(need: ReturnType<typeof length>, free: ReturnType<typeof length>): Sentence {
+  return [
+    "The stop is met too often even unladen: the use needs ",
+    need,
+    " of free wheel travel and there are ",
+    free,
+    ".",
+  ];
+}
+
+function carryCheck(evidence: CornerEvidence): Check {
+  const { loadedCompressionMm, fitment } = evidence;
+  if (loadedCompressionMm === null) {
+    return unknownCheck(evidence, ["wheelRateNPerMm", "payloadPerCornerKg"]);
+  }
+  const usable = fitment.stop.usableCompressionMm;
+  const share = loadedCompressionMm / usable;
+  const state = decideCarry(share);
+  const sentence: Sentence = [
+    "This stop is made to carry. Under load it is pressed by ",
+    length(loadedCompressionMm),
+    ", ",
+    { kind: "share", value: share },
+    " of its usable compression",
+    state === "ok"
+      ? "."
+      : state === "care"
+        ? ": more than the quarter that leaves room for bumps."
+        : ": more than half, so too little is left for bumps.",
+  ];
+  return state === "ok"
+    ? { id: "earlyContact", state, sentence }
+    : { id: "earlyContact", state, reading: "ride.payloadPerCornerKg", sentence };
+}
+
+const needsForTravel: readonly MissingRideData[] = [
+  "cornerMassKg",
+  "wheelRateNPerMm",
+  "tyreRateNPerMm",
+  "damperBumpNsPerMm",
+  "damperReboundNsPerMm",
+  "payloadPerCornerKg",
+];
+
+function unknownCheck(evidence: CornerEvidence, needed: readonly MissingRideData[]): Check {
+  const { side } = evidence.corner.corner;
+  const missing = needed.filter((name) => evidence.missing.includes(name));
+  const [fault] = evidence.road.faults;
+  if (missing.length === 0 && fault !== undefined) {
+    return {
+      id: "earlyContact",
+      state: "unsure",
+      reading: fault.reading ?? mostDoubted(evidence, "contact"),
+      sentence: ["It cannot be said how often the stop is met. ", ...fault.sentence],
+    };
+  }
+  return missing.length === 0
+    ? {
+        id: "earlyContact",
+        state: "unsure",
+        reading: mostDoubted(evidence, "contact"),
+        sentence: [
+          "It cannot be said how often the stop is met.",
+          ...takeAgain(evidence, "contact"),
+        ],
+      }
+    : missingCheck("earlyContact", "how often the stop is met", side, missing);
+}

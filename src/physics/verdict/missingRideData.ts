@@ -1,0 +1,39 @@
+import type { Check, Corner, Ride, RideQuantity, Side } from "../fitment.ts";
+import type { ReadingId } from "../outcome.ts";
+import { readingName } from "../readingNames.ts";
+import { rideQuantities } from "../uncertainty/wantedTravel.ts";
+
+/** What the dynamic half of an answer needs of a corner: names of Ride, or "cornerMassKg". */
+export type MissingRideData = RideQuantity | "cornerMassKg";
+
+/** What of it is not known. */
+export function missingRideData(
+  corner: Corner,
+  ride: Ride | undefined,
+): readonly MissingRideData[] {
+  const missing = rideQuantities.filter((name) => ride?.[name] === undefined);
+  return corner.cornerMassKg === undefined ? ["cornerMassKg", ...missing] : missing;
+}
+
+/** A check that cannot be made for want of ride data (at least one): says what is not known. */
+export function missingCheck(
+  id: Check["id"],
+  cannotSay: string,
+  side: Side,
+  missing: readonly MissingRideData[],
+): Check {
+  const ids: readonly ReadingId[] = missing.map((name) =>
+    name === "cornerMassKg" ? `${side}.${name}` : `ride.${name}`,
+  );
+  const one = ids.length === 1;
+  const names = ids.map((reading) => readingName(reading));
+  const listed = one ? names.join() : `${names.slice(0, -1).join(", ")} and ${names.at(-1)}`;
+  return {
+    id,
+    state: "unsure",
+    reading: ids[0] ?? `${side}.cornerMassKg`,
+    sentence: [
+      `It cannot be said ${cannotSay}: not known ${one ? "is" : "are"} ${listed}. Weigh, look up or estimate ${one ? "it" : "them"}.`,
+    ],
+  };
+}

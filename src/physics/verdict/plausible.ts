@@ -1,0 +1,163 @@
+import type { Check, Interval, LayoutKind, Reading } from "../fitment.ts";
+import type { ReadingId } from "../outcome.ts";
+import { length, type Sentence } from "../sentence.ts";
+import { capital, meanOf } from "../uncertainty/readingMean.ts";
+import { type CornerEvidence, nameIn } from "./cornerEvidence.ts";
+
+/** Lever ratios seen on vehicles, wheel per stop. Common practice, no source. */
+export const believableRatio: Interval = [0.8, 6];
+
+/** What lengths are seen on vehicles, mm. Common practice, no source; only for slips of the unit. */
+const believableLengths: Readonly<Record<string, Interval>> = {
+  pivotToStop: [20, 1500],
+  pivotToOuter: [80, 2000],
+  pivotToMount: [20, 1500],
+  damperLength: [120, 1000],
+  track: [900, 2600],
+  stopSpacing: [200, 2400],
+  gap: [4, 250],
+  freeHeight: [10, 400],
+  limit: [12, 400],
+  rideHeight: [150, 1200],
+};
+
+const millimetresPerInch = 25.4;
+
+/** Repeats may differ by this many tolerances before one of them is doubted. Common practice. */
+const mostScatter = 3;
+
+interface Oddity {
+  readonly reading: ReadingId;
+  readonly sentence: Sentence;
+}
+
+/**
+ * Can these readings be right? Unsure, naming the reading, where the lever ratio lies outside 0.8…6,
+ * the gap is larger than all travel, a length fits only if divided or multiplied by 25.4, or repeats
+ * differ (greatest less least) by more than 3 × their tolerance (model.md, section 6); also where the
+ * stops of a beam axle would stand outside its wheels.
+ */
+export function plausibleCheck(evidence: CornerEvidence): Check {
+  const [first, ...others] = oddities(evidence);
+  if (first === undefined) {
+    return { id: "plausible", state: "ok", sentence: ["The readings fit together."] };
+  }
+  const more: Sentence =
+    others.length === 0
+      ? []
+      : [
+          ` Also look at ${[...new Set(others.map(({ reading }) => nameIn(evidence, reading)))].join(", ")}.`,
+        ];
+  return {
+    id: "plausible",
+    state: "unsure",
+    reading: first.reading,
+    sentence: [...first.sentence, ...more],
+  };
+}
+
+function oddities(evidence: CornerEvidence): readonly Oddity[] {
+  const { corner: own, places, budget } = evidence.corner;
+  const measured = new Map<ReadingId, { name: string; reading: Reading }>();
+  for (const { id, name, reading } of places) {
+    if (reading !== null && !measured.has(id)) measured.set(id, { name, reading });
+  }
+  if (own.rideHeight !== undefined) {
+    measured.set(`${own.side}.rideHeight`, { name: "rideHeight", reading: own.rideHeight });
+  }
+  if (own.cornerMassKg !== undefined) {
+    measured.set(`${own.side}.cornerMassKg`, { name: "cornerMassKg", reading: own.cornerMassKg });
+  }
+  const found: Oddity[] = [];
+  for (const [id, { name, reading }] of measured) {
+    const slip = unitSlip(evidence, id, name, meanOf(reading));
+    if (slip !== null) found.push(slip);
+  }
+  const ratio = ratioOddity(evidence);
+  if (ratio !== null) found.push(ratio);
+  if (budget.limit !== null && budget.gapMm > budget.limit.closingMm) {
+    found.push({
+      reading: `${own.side}.gap`,
+      sentence: [
+        `${capital(nameIn(evidence, `${own.side}.gap`))}, `,
+        length(budget.gapMm),
+        ", is larger than all the travel: the stop would close by ",
+        length(budget.limit.closingMm),
+        " at the hard limit and never be met. Measure it again.",
+      ],
+    });
+  }
+  for (const [id, { reading }] of measured) {
+    const spread = Math.max(...reading.values) - Math.min(...reading.values);
+    if (spread > mostScatter * reading.tol) {
+      found.push({
+        reading: id,
+        sentence: [
+          `The repeats of ${nameIn(evidence, id)} differ more than 3 times their ± allows. Measure it again.`,
+        ],
+      });
+    }
+  }
+  return found;
+}
+
+function unitSlip(
+  evidence: CornerEvidence,
+  id: ReadingId,
+  name: string,
+  mean: number,
+): Oddity | null {
+  const believable = believableLengths[name];
+  if (believable === undefined) return null;
+  const least = name === "gap" && evidence.fitment.stop.duty === "carry" ? 0 : believable[0];
+  const within = (value: number) => value >= least && value <= believable[1];
+  if (within(mean)) return null;
+  const right = [mean * millimetresPerInch, mean / millimetresPerInch].find(within);
+  if (right === undefined) return null;
+  return {
+    reading: id,
+    sentence: [
+      `${capital(nameIn(evidence, id))} would be `,
+      length(mean),
+      ", which fits only if inches and millimetres were mixed up (then ",
+      length(right),
+      "). Measure it again.",
+    ],
+  };
+}
+
+/** The reading that a strange lever ratio most likely comes from. */
+const ratioReading: Readonly<Record<LayoutKind, string>> = {
+  arm: "pivotToStop",
+  damper: "pivotToMount",
+  strut: "stopLean",
+  axle: "stopLean",
+};
+
+function ratioOddity(evidence: CornerEvidence): Oddity | null {
+  const { layout } = evidence.fitment;
+  const { budget, places } = evidence.corner;
+  const idOf = (name: string) => places.find((place) => place.name === name)?.id ?? name;
+  if (budget.leverRatio < believableRatio[0] || budget.leverRatio > believableRatio[1]) {
+    const reading = idOf(ratioReading[layout.kind]);
+    return {
+      reading,
+      sentence: [
+        "The lever ratio would be ",
+        { kind: "ratio", value: budget.leverRatio },
+        `, outside what is seen on vehicles (0.8 to 6). Measure ${nameIn(evidence, reading)} again.`,
+      ],
+    };
+  }
+  const mean = (name: string) => places.find((place) => place.name === name)?.drawn?.mean ?? 0;
+  if (layout.kind === "axle" && mean("stopSpacing") > mean("track")) {
+    const reading = idOf("stopSpacing");
+    return {
+      reading,
+      sentence: [
+        `The stops would stand wider apart than the wheels. Measure ${nameIn(evidence, reading)} again.`,
+      ],
+    };
+  }
+  return null;
+}

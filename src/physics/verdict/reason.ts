@@ -1,0 +1,67 @@
+import type { Check, CheckId, CornerAssessment, State } from "../fitment.ts";
+import { limitTouches } from "../readingNames.ts";
+import { length, type Sentence } from "../sentence.ts";
+import { worstState } from "./decisions.ts";
+
+const importance: readonly CheckId[] = [
+  "clearance",
+  "earlyContact",
+  "stiffness",
+  "plausible",
+  "balance",
+];
+
+/** The worst state of all checks of all corners. */
+export function verdictOf(corners: readonly CornerAssessment[]): State {
+  return worstState(corners.flatMap(({ checks }) => checks.map(({ state }) => state)));
+}
+
+/**
+ * One sentence why: that of the worst check, the weightiest first, of the corner where it is least
+ * likely to be kept; where all are ok, how much travel there is.
+ */
+export function reasonOf(corners: readonly CornerAssessment[]): Sentence {
+  const verdict = verdictOf(corners);
+  const [first] = corners;
+  if (first === undefined) return ["No corner was measured. Measure at least one side."];
+  if (verdict === "ok") return allWell(corners, first);
+  const worst = corners
+    .flatMap((corner) => corner.checks.map((check) => ({ corner, check })))
+    .filter(({ check }) => check.state === verdict)
+    .sort(
+      (a, b) =>
+        importance.indexOf(a.check.id) - importance.indexOf(b.check.id) ||
+        (a.check.probability ?? 1) - (b.check.probability ?? 1) ||
+        (a.corner.reserveMm ?? 0) - (b.corner.reserveMm ?? 0),
+    )[0];
+  if (worst === undefined) return allWell(corners, first);
+  return corners.length === 1 || worst.check.id === "balance"
+    ? worst.check.sentence
+    : sided(worst.corner.side, worst.check);
+}
+
+function sided(side: CornerAssessment["side"], check: Check): Sentence {
+  const [start, ...rest] = check.sentence;
+  const name = side === "left" ? "Left: " : "Right: ";
+  if (typeof start !== "string") return [name, ...check.sentence];
+  return [`${name}${start.charAt(0).toLowerCase()}${start.slice(1)}`, ...rest];
+}
+
+function allWell(corners: readonly CornerAssessment[], first: CornerAssessment): Sentence {
+  const tightest = corners.reduce(
+    (least, corner) =>
+      (corner.reserveMm ?? Number.POSITIVE_INFINITY) < (least.reserveMm ?? Number.POSITIVE_INFINITY)
+        ? corner
+        : least,
+    first,
+  );
+  return [
+    "It fits: the stop is met after ",
+    length(tightest.wheelTravelToContactMm),
+    " of wheel travel and has done its work ",
+    length(tightest.reserveMm ?? 0),
+    tightest.hardLimit === null
+      ? " before the hard limit."
+      : ` before ${limitTouches[tightest.hardLimit]}.`,
+  ];
+}
