@@ -1,7 +1,7 @@
 import type { LimitKind } from "../physics/fitment.ts";
 import { fail, type Outcome, type ReadingId, succeed } from "../physics/outcome.ts";
 import type { Sentence } from "../physics/sentence.ts";
-import type { TypedReading } from "./checkRecord.ts";
+import { recordBounds, type TypedReading } from "./checkRecord.ts";
 import {
   type AllowedSign,
   type ParsedEntry,
@@ -69,7 +69,7 @@ export function parseText(
 }
 
 /** The ± of an entry in the model's unit; an empty text is the catalogue's own ±. */
-function parseTolerance(id: ReadingId, entry: Entry): Outcome<number> {
+export function readTolerance(id: ReadingId, entry: Entry): Outcome<number> {
   const { kind, defaultTolerance } = catalogueEntry(id);
   if (entry.tol.trim() === "") return succeed(defaultTolerance);
   const parsed = parseText(entry.tol, kind, entry.unit, "zeroOrMore");
@@ -103,9 +103,10 @@ export function readEntry(id: ReadingId, entry: Entry): Outcome<TypedReading> {
     typed.push(parsed.value.typed);
   }
   if (values.length === 0) return fail("entryEmpty", ["Nothing is entered yet."], id);
-  const tol = parseTolerance(id, entry);
+  const tol = readTolerance(id, entry);
   if (!tol.ok) return tol;
-  return succeed({ values, tol: tol.value, typed });
+  const fits = typed.every((text) => text.length <= recordBounds.typedCharacters);
+  return succeed(fits ? { values, tol: tol.value, typed } : { values, tol: tol.value });
 }
 
 /** A plain number (ride data, lift, ratio) from its entry. */

@@ -9,7 +9,7 @@ import type {
 } from "../physics/fitment.ts";
 import { type Outcome, type ReadingId, succeed } from "../physics/outcome.ts";
 import type { PartialCheckRecord, PartialCorner, TypedReading } from "./checkRecord.ts";
-import { type Entry, readEntry, readNumber, readTable } from "./entry.ts";
+import { type Entry, readEntry, readNumber, readTable, readTolerance } from "./entry.ts";
 
 const geometryNames: readonly GeometryReadingName[] = [
   "pivotToStop",
@@ -121,6 +121,15 @@ export function withField<Shape extends object, Name extends keyof Shape>(
   return copy;
 }
 
+/** A group of fields, or nothing at all where it has none: where it has just lost its last one. */
+function unlessEmptied<Group extends object>(
+  before: Group | undefined,
+  after: Group,
+): Group | undefined {
+  const hadNone = before !== undefined && Object.keys(before).length === 0;
+  return Object.keys(after).length === 0 && !hadNone ? undefined : after;
+}
+
 /** A reading in place of another keeps whatever else the record said of it. */
 function replaced(
   old: TypedReading | undefined,
@@ -166,8 +175,12 @@ export function entryOutcome(id: ReadingId, entry: Entry): Outcome<unknown> {
     case "limitReading":
     case "freeHeight":
       return readEntry(id, entry);
-    default:
-      return readNumber(id, entry);
+    default: {
+      const number = readNumber(id, entry);
+      if (!number.ok) return number;
+      const tolerance = readTolerance(id, entry);
+      return tolerance.ok ? number : tolerance;
+    }
   }
 }
 
@@ -195,11 +208,7 @@ export function recordWithEntry(
       return withCorner(record, path.side, (corner) => {
         const geometry = corner.geometry ?? {};
         const changed = withField(geometry, path.name, replaced(geometry[path.name], reading()));
-        return withField(
-          corner,
-          "geometry",
-          Object.keys(changed).length === 0 ? undefined : changed,
-        );
+        return withField(corner, "geometry", unlessEmptied(corner.geometry, changed));
       });
     case "limitReading":
       return withCorner(record, path.side, (corner) => ({
@@ -243,7 +252,7 @@ export function recordWithEntry(
       return recordWithRide(record, path.name, number(), entry.tol.trim() === "" ? null : entry);
     case "rule": {
       const rules = withField(record.rules ?? {}, path.name, number());
-      return withField(record, "rules", Object.keys(rules).length === 0 ? undefined : rules);
+      return withField(record, "rules", unlessEmptied(record.rules, rules));
     }
     case "lift":
       return { ...record, vehicle: withField(record.vehicle ?? {}, "liftMm", number()) };
@@ -262,24 +271,16 @@ function recordWithRide(
   const tolerance =
     toleranceEntry === null || value === undefined
       ? undefined
-      : valueOr(readNumber(id, { ...toleranceEntry, texts: [toleranceEntry.tol] }));
+      : valueOr(readTolerance(id, toleranceEntry));
   const old = record.ride ?? {};
   const tolerances = withField(old.tolerances ?? {}, name, tolerance);
   // A value typed over an estimate is no longer that estimate.
   const estimated =
-    value === old[name] ? old.estimated : withField(old.estimated ?? {}, name, undefined);
+    value === old[name] ? (old.estimated ?? {}) : withField(old.estimated ?? {}, name, undefined);
   let ride = withField(old, name, value);
-  ride = withField(
-    ride,
-    "tolerances",
-    Object.keys(tolerances).length === 0 ? undefined : tolerances,
-  );
-  ride = withField(
-    ride,
-    "estimated",
-    estimated === undefined || Object.keys(estimated).length === 0 ? undefined : estimated,
-  );
-  return withField(record, "ride", Object.keys(ride).length === 0 ? undefined : ride);
+  ride = withField(ride, "tolerances", unlessEmptied(old.tolerances, tolerances));
+  ride = withField(ride, "estimated", unlessEmptied(old.estimated, estimated));
+  return withField(record, "ride", unlessEmptied(record.ride, ride));
 }
 
 /** The kind of the limit an entry id belongs to, where the record has that limit. */

@@ -53,7 +53,8 @@ const vulgarFractions: { readonly [character: string]: string } = {
   "⅔": "2/3",
 };
 
-const longestEntry = 40;
+/** Room for the longest decimal that a number can need; people type far less. */
+const longestEntry = 400;
 
 function plainCharacters(text: string): string {
   return text

@@ -49,7 +49,7 @@ const catalogue: { readonly [name: string]: CatalogueEntry } = {
   cornerMassKg: reading("corner weight", "mass", tolerances.scale, [100, 3000]),
   freeHeight: reading("free height of the stop", "length", tolerances.nearTape, [10, 400]),
   usableCompressionMm: plain("usable compression of the stop", "length", "aboveZero", [4, 300]),
-  curve: plain("force curve of the stop", "force", "aboveZero", [0, 200_000]),
+  curve: plain("force curve of the stop", "force", "zeroOrMore", [0, 200_000]),
   damping: plain("damping of the stop", "damping", "zeroOrMore", [0, 50]),
   liftMm: plain("lift", "length", "any", [-100, 300]),
   wheelPerOuter: plain(

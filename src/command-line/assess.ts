@@ -1,0 +1,98 @@
+import { resolve } from "node:path";
+import { assessFitment } from "../physics/assess.ts";
+import type { Assessment } from "../physics/fitment.ts";
+import type { Outcome } from "../physics/outcome.ts";
+import { inModelUnits } from "../physics/sentence.ts";
+import type { CheckRecord } from "../records/checkRecord.ts";
+import { fitmentOf } from "../records/fitmentOf.ts";
+import { readCheckText } from "../records/readCheck.ts";
+import { type AssessArguments, parseArguments, usage } from "./arguments.ts";
+import { type PrintedAssessment, type PrintedError, printedAssessment } from "./assessmentJson.ts";
+import { assessmentTable, printable } from "./assessmentTable.ts";
+import { readTextFile } from "./readFile.ts";
+
+type Assessed =
+  | { readonly ok: true; readonly record: CheckRecord; readonly assessment: Assessment }
+  | { readonly ok: false; readonly error: string };
+
+/** File names hold from where the command was typed, which npm remembers as it moves to the project. */
+function startFolder(): string {
+  const typedIn = process.env.npm_lifecycle_event === "assess" ? process.env.INIT_CWD : undefined;
+  return typedIn ?? process.cwd();
+}
+
+function assessFile(file: string, samples: number | null): Assessed {
+  const refused = (outcome: Outcome<unknown>): Assessed => ({
+    ok: false,
+    error: outcome.ok ? "" : inModelUnits(outcome.fault.sentence),
+  });
+  const text = readTextFile(resolve(startFolder(), file));
+  if (!text.ok) return refused(text);
+  const record = readCheckText(text.value);
+  if (!record.ok) return refused(record);
+  const assessment = assessFitment(fitmentOf(record.value), samples === null ? {} : { samples });
+  if (!assessment.ok) return refused(assessment);
+  return { ok: true, record: record.value, assessment: assessment.value };
+}
+
+/** A fault of the program itself on one file must not cost the others their answers. */
+function assessOrSay(file: string, samples: number | null): Assessed {
+  try {
+    return assessFile(file, samples);
+  } catch (error) {
+    const reason = error instanceof Error ? error.message : String(error);
+    return { ok: false, error: `The assessment itself failed; please report it: ${reason}` };
+  }
+}
+
+/** Writes as fast as the reader takes it, so that thousands of files need no more memory than one. */
+function write(text: string): Promise<void> {
+  return new Promise((done) => {
+    process.stdout.write(text, () => done());
+  });
+}
+
+function printed(file: string, assessed: Assessed): PrintedAssessment | PrintedError {
+  return assessed.ok
+    ? printedAssessment(assessed.record.id, assessed.assessment)
+    : { file, error: assessed.error };
+}
+
+async function assessAll({ json, samples, files }: AssessArguments): Promise<number> {
+  let failed = false;
+  if (json) await write("[");
+  for (const [index, file] of files.entries()) {
+    const assessed = assessOrSay(file, samples);
+    failed ||= !assessed.ok;
+    if (json) {
+      const element = JSON.stringify(printed(file, assessed), null, 2).replaceAll("\n", "\n  ");
+      await write(`${index === 0 ? "" : ","}\n  ${element}`);
+      continue;
+    }
+    const text = assessed.ok
+      ? assessmentTable(printable(file), assessed.record, assessed.assessment)
+      : `${printable(file)}: not assessed. ${printable(assessed.error)}`;
+    await write(`${index === 0 ? "" : "\n"}${text}\n`);
+  }
+  if (json) await write("\n]\n");
+  return failed ? 1 : 0;
+}
+
+async function main(): Promise<number> {
+  const parsed = parseArguments(process.argv.slice(2));
+  if (parsed === "help") {
+    await write(`${usage}\n`);
+    return 0;
+  }
+  if (!parsed.ok) {
+    process.stderr.write(`${parsed.message}\n\n${usage}\n`);
+    return 2;
+  }
+  return assessAll(parsed.value);
+}
+
+// A reader that has had enough, such as `head`, closes the pipe: that is no fault.
+process.stdout.on("error", (error: NodeJS.ErrnoException) => {
+  process.exit(error.code === "EPIPE" ? 0 : 1);
+});
+process.exitCode = await main();

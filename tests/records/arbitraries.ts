@@ -1,0 +1,297 @@
+import fc from "fast-check";
+import type { LayoutKind } from "../../src/physics/fitment.ts";
+import type {
+  CheckCorner,
+  CheckLayout,
+  CheckLimit,
+  CheckRecord,
+  CheckStop,
+  GeometryReadings,
+  Photo,
+  TypedReading,
+} from "../../src/records/checkRecord.ts";
+import { layoutReadingNames } from "../../src/records/checkRecord.ts";
+
+/** Generated check records: every layout, one or two sides, all that is optional there or not. */
+
+/** An object whose named fields are each there or not; never present with undefined. */
+function optionally<Shape extends object>(
+  fields: {
+    [Name in keyof Shape]: fc.Arbitrary<Shape[Name]>;
+  },
+): fc.Arbitrary<Partial<Shape>> {
+  return fc.record(fields, { requiredKeys: [] }) as fc.Arbitrary<Partial<Shape>>;
+}
+
+const plain = { noDefaultInfinity: true, noNaN: true } as const;
+
+/** mm to a tenth most of the time, as read off a tape; any double sometimes. */
+function between(least: number, greatest: number): fc.Arbitrary<number> {
+  return fc.oneof(
+    {
+      weight: 3,
+      arbitrary: fc.integer({ min: least * 10, max: greatest * 10 }).map((n) => n / 10),
+    },
+    { weight: 1, arbitrary: fc.double({ min: least, max: greatest, ...plain }).map((n) => n + 0) },
+  );
+}
+
+function untypedReading(least: number, greatest: number): fc.Arbitrary<TypedReading> {
+  return fc.record({
+    values: fc.array(between(least, greatest), { minLength: 1, maxLength: 4 }),
+    tol: between(0, 6),
+  });
+}
+
+/** A length typed in sixteenths of an inch, its text kept beside the value. */
+function readingInInches(least: number, greatest: number): fc.Arbitrary<TypedReading> {
+  const sixteenths = fc.integer({
+    min: Math.ceil((least / 25.4) * 16),
+    max: Math.floor((greatest / 25.4) * 16),
+  });
+  return fc
+    .record({ counts: fc.array(sixteenths, { minLength: 1, maxLength: 4 }), tol: between(0, 6) })
+    .map(({ counts, tol }) => ({
+      values: counts.map((count) => (count * 25.4) / 16),
+      tol,
+      typed: counts.map((count) => {
+        const whole = Math.floor(count / 16);
+        return count % 16 === 0 ? `${whole} in` : `${whole} ${count % 16}/16 in`;
+      }),
+    }));
+}
+
+export function lengthReading(least: number, greatest: number): fc.Arbitrary<TypedReading> {
+  return fc.oneof(untypedReading(least, greatest), readingInInches(least, greatest));
+}
+
+const angleReading = untypedReading(-30, 45);
+
+const geometry: { readonly [name: string]: fc.Arbitrary<TypedReading> } = {
+  pivotToStop: lengthReading(80, 300),
+  pivotToOuter: lengthReading(310, 600),
+  pivotToMount: lengthReading(120, 300),
+  damperLength: lengthReading(250, 700),
+  track: lengthReading(1300, 2000),
+  stopSpacing: lengthReading(600, 1250),
+  armAngle: angleReading,
+  stopLineAngle: angleReading,
+  mountLineAngle: angleReading,
+  stopLean: angleReading,
+};
+
+function readingsOf(names: readonly string[]): { [name: string]: fc.Arbitrary<TypedReading> } {
+  return Object.fromEntries(names.map((name) => [name, geometry[name] ?? angleReading]));
+}
+
+const layoutKind: fc.Arbitrary<LayoutKind> = fc.constantFrom("arm", "damper", "strut", "axle");
+
+function layoutOf(kind: LayoutKind): fc.Arbitrary<CheckLayout> {
+  const { needed, optional } = layoutReadingNames[kind];
+  const readings = fc.record(
+    { ...readingsOf(needed), ...readingsOf(optional) },
+    { requiredKeys: [...needed] },
+  );
+  return fc.record(
+    { kind: fc.constant(kind), wheelPerOuter: between(0.9, 1.3), readings },
+    { requiredKeys: ["kind", "readings"] },
+  ) as fc.Arbitrary<CheckLayout>;
+}
+
+const limit: fc.Arbitrary<CheckLimit> = fc.record(
+  {
+    kind: fc.constantFrom("tyre", "damper", "spring", "metal", "other"),
+    at: fc.constantFrom("wheel", "stop"),
+    perWheel: between(0.3, 1.4),
+    reading: lengthReading(40, 250),
+  },
+  { requiredKeys: ["kind", "at", "reading"] },
+) as fc.Arbitrary<CheckLimit>;
+
+function corner(side: "left" | "right", kind: LayoutKind): fc.Arbitrary<CheckCorner> {
+  const names = [...layoutReadingNames[kind].needed, ...layoutReadingNames[kind].optional];
+  const own = fc
+    .record(readingsOf(names), { requiredKeys: [] })
+    .filter((readings) => Object.keys(readings).length > 0) as fc.Arbitrary<GeometryReadings>;
+  return fc.record(
+    {
+      side: fc.constant(side),
+      gap: lengthReading(5, 80),
+      rideHeight: lengthReading(300, 700),
+      cornerMassKg: untypedReading(250, 900),
+      geometry: own,
+      limits: fc.array(limit, { maxLength: 4 }),
+    },
+    { requiredKeys: ["side", "gap", "limits"] },
+  ) as fc.Arbitrary<CheckCorner>;
+}
+
+function cornersOf(kind: LayoutKind): fc.Arbitrary<readonly CheckCorner[]> {
+  return fc.oneof(
+    corner("left", kind).map((one) => [one]),
+    corner("right", kind).map((one) => [one]),
+    fc.tuple(corner("left", kind), corner("right", kind)),
+    fc.tuple(corner("right", kind), corner("left", kind)),
+  );
+}
+
+/** A stop of plausible build: a rising curve to 50–60 % of its height. */
+export const anyStop: fc.Arbitrary<CheckStop> = fc
+  .record({
+    name: fc.string({ minLength: 1, maxLength: 30 }).filter((text) => text.trim() !== ""),
+    duty: fc.constantFrom("impact" as const, "carry" as const),
+    height: fc.integer({ min: 30, max: 180 }),
+    share: fc.double({ min: 0.5, max: 0.6, ...plain }),
+    rate: fc.double({ min: 12, max: 900, ...plain }),
+    steepness: fc.double({ min: 1.5, max: 5, ...plain }),
+    points: fc.integer({ min: 3, max: 12 }),
+    damped: fc.boolean(),
+    origin: fc.boolean(),
+  })
+  .map(({ name, duty, height, share, rate, steepness, points, damped, origin }) => {
+    const usable = height * share;
+    const curve: [number, number][] = origin ? [[0, 0]] : [];
+    for (let index = 1; index <= points; index += 1) {
+      const depth = (usable * index) / points;
+      const part = index / points;
+      curve.push([depth, rate * depth * (0.7 + 0.6 * part ** steepness)]);
+    }
+    return {
+      name,
+      duty,
+      freeHeight: { values: [height], tol: 1 },
+      usableCompressionMm: usable,
+      curve,
+      damping: damped ? [[0, 0.05, 0.1] as const, [usable, 0.6, 1.2] as const] : null,
+      testedAtSpeed: damped,
+    };
+  });
+
+const rideNames = [
+  "unsprungMassKg",
+  "wheelRateNPerMm",
+  "tyreRateNPerMm",
+  "damperBumpNsPerMm",
+  "damperReboundNsPerMm",
+  "payloadPerCornerKg",
+] as const;
+
+const rideNumbers = optionally({
+  unsprungMassKg: between(30, 120),
+  wheelRateNPerMm: between(15, 90),
+  tyreRateNPerMm: between(150, 400),
+  damperBumpNsPerMm: between(1, 6),
+  damperReboundNsPerMm: between(1, 9),
+  payloadPerCornerKg: between(0, 300),
+});
+
+const ride = fc
+  .tuple(
+    rideNumbers,
+    optionally({
+      tolerances: optionally(Object.fromEntries(rideNames.map((name) => [name, between(0, 20)]))),
+      estimated: optionally(
+        Object.fromEntries(rideNames.map((name) => [name, fc.string({ maxLength: 40 })])),
+      ),
+    }),
+  )
+  .map(([numbers, rest]) => ({ ...numbers, ...rest })) as fc.Arbitrary<
+  NonNullable<CheckRecord["ride"]>
+>;
+
+const rules = optionally({
+  roadClass: fc.constantFrom("A", "B", "C", "D", "E"),
+  speedKmPerH: between(10, 120),
+  allowedContactsPerKm: between(1, 60),
+  accelerationCapG: between(1, 6),
+  reserveMm: between(0, 10),
+  balanceMm: between(5, 20),
+  events: fc.array(
+    fc.oneof(
+      fc.record({ kind: fc.constant("landing"), heightM: between(1, 4).map((n) => n / 10) }),
+      fc.record({
+        kind: fc.constant("obstacle"),
+        heightM: between(1, 3).map((n) => n / 10),
+        lengthM: between(1, 4),
+        speedKmPerH: between(10, 60),
+      }),
+    ),
+    { maxLength: 3 },
+  ),
+}) as fc.Arbitrary<NonNullable<CheckRecord["rules"]>>;
+
+const photo: fc.Arbitrary<Photo> = fc.record(
+  {
+    type: fc.constantFrom("image/jpeg", "image/png", "image/webp"),
+    data: fc.uint8Array({ maxLength: 60 }).map((bytes) => Buffer.from(bytes).toString("base64")),
+    caption: fc.string({ maxLength: 30 }),
+    reading: fc.constantFrom("left.gap", "pivotToStop"),
+  },
+  { requiredKeys: ["type", "data"] },
+) as fc.Arbitrary<Photo>;
+
+/** Fields that this version does not know: kept, whatever they hold. */
+const unknownFields = fc.dictionary(
+  fc.string({ minLength: 1, maxLength: 10 }).map((key) => `x-${key}`),
+  fc.jsonValue({ maxDepth: 2 }),
+  { maxKeys: 2 },
+);
+
+const instant = fc
+  .integer({ min: Date.UTC(2024, 0, 1), max: Date.UTC(2030, 0, 1) })
+  .map((time) => new Date(time).toISOString());
+
+export const anyRecord: fc.Arbitrary<CheckRecord> = layoutKind
+  .chain((kind) =>
+    fc.tuple(
+      fc.record(
+        {
+          format: fc.constant("stopfit-check" as const),
+          version: fc.constant(1 as const),
+          id: fc.uuid(),
+          createdAt: instant,
+          author: fc.record(
+            {
+              role: fc.constantFrom("installer", "customer", "support"),
+              name: fc.string({ maxLength: 30 }),
+              contact: fc.string({ maxLength: 30 }),
+            },
+            { requiredKeys: ["role"] },
+          ),
+          vehicle: fc.record({
+            label: fc.string({ minLength: 1, maxLength: 30 }).map((text) => `Tern ${text}`),
+            platformId: fc.oneof(fc.constant(null), fc.string({ maxLength: 20 })),
+            liftMm: between(-40, 150),
+            use: fc.constantFrom("daily", "towing", "offroad"),
+          }),
+          axle: fc.constantFrom("front", "rear"),
+          layout: layoutOf(kind),
+          corners: cornersOf(kind),
+          stop: anyStop,
+          ride,
+          rules,
+          photos: fc.array(photo, { maxLength: 2 }),
+          notes: fc.string({ maxLength: 200 }),
+        },
+        {
+          requiredKeys: [
+            "format",
+            "version",
+            "id",
+            "createdAt",
+            "author",
+            "vehicle",
+            "axle",
+            "layout",
+            "corners",
+            "stop",
+          ],
+        },
+      ),
+      unknownFields,
+    ),
+  )
+  .map(([record, extra]) =>
+    // As it comes out of JSON: no -0, no prototype but Object's.
+    JSON.parse(JSON.stringify({ ...record, ...extra })),
+  );
