@@ -55,6 +55,14 @@ export function sceneBounds(skeleton: Skeleton): Point[] {
   ];
 }
 
+/** Nearer than the whole wheel, which is cut by the edge. */
+function pictureBounds({ kind, wheelCentre, stopTop, head }: Skeleton): Point[] {
+  return [
+    { x: -50, y: wheelCentre.y - (kind === "arm" ? tyreRadius + 14 : 190) },
+    { x: wheelCentre.x + tyreWidth / 2, y: kind === "arm" ? stopTop.y + 100 : head.y + 50 },
+  ];
+}
+
 export interface LayoutPictureProps {
   readonly kind: LayoutKind;
 }
@@ -65,8 +73,8 @@ export function LayoutPicture({ kind }: LayoutPictureProps) {
   const numbers = drawnNumbers(kind, "gap", values[kind]);
   const skeleton = skeletonOf(kind, "gap", numbers);
   const view = fitView(
-    sceneBounds(skeleton),
-    { left: 5, top: 5, right: size.width - 5, bottom: size.height - 8 },
+    kind === "axle" ? sceneBounds(skeleton) : pictureBounds(skeleton),
+    { left: 4, top: 6, right: size.width - (kind === "axle" ? 4 : 0), bottom: size.height - 6 },
     1,
   );
   const [title, description] = words[kind];

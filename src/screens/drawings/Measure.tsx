@@ -24,7 +24,7 @@ interface MeasureProps {
 
 /** The measurement itself: its two points A and B, or its angle, with the current number. */
 export function Measure({ view, measurement, text, frame }: MeasureProps) {
-  const labelSize = { width: 18 + 9 * text.length, height: 26 };
+  const labelSize = { width: Math.round(16 + 10.4 * text.length), height: 26 };
   if (measurement.kind === "length") {
     const { a, b, along, away, offset } = measurement;
     const plan = planDimension(

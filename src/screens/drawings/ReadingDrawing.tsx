@@ -24,8 +24,9 @@ export type { DrawingValues, DrawnReading } from "./drawnNumbers.ts";
 
 const width = 340;
 const height = 244;
-const sceneHeight = 216;
-const whole: Frame = { left: 0, top: 24, right: width, bottom: sceneHeight };
+const sceneTop = 24;
+const sceneBottom = 216;
+const whole: Frame = { left: 0, top: sceneTop, right: width, bottom: sceneBottom };
 const insetSize = { width: 96, height: 78 } as const;
 
 export interface ReadingDrawingProps {
@@ -61,12 +62,7 @@ export function ReadingDrawing({
   const measurement = measurementOf(reading, numbers, skeleton, side, atStop ? "stop" : "wheel");
   const direction = outboardDirection(detail, side, axle);
   const close = isClose(layoutKind, reading, detail, atStop);
-  const frame: Frame = {
-    left: close && direction === 1 ? insetSize.width + 12 : 26,
-    top: 40,
-    right: width - (close && direction === -1 ? insetSize.width + 12 : 26),
-    bottom: sceneHeight - (reading === "track" ? 44 : 16),
-  };
+  const frame = frameFor(reading, close, detail, direction);
   const view = fitView(
     detail === null
       ? focus(reading, skeleton, measurement, atStop)
@@ -92,9 +88,20 @@ export function ReadingDrawing({
     >
       <title id={`${id}-title`}>{`${words.title}, ${side} side`}</title>
       <desc id={`${id}-desc`}>{description.filter(Boolean).join(" ")}</desc>
-      <svg width={width} height={sceneHeight} aria-hidden="true">
+      <svg
+        y={sceneTop}
+        width={width}
+        height={sceneBottom - sceneTop}
+        viewBox={`0 ${sceneTop} ${width} ${sceneBottom - sceneTop}`}
+        aria-hidden="true"
+      >
         {detail === null ? (
-          <Scene view={view} skeleton={skeleton} freeHeight={numbers.freeHeight} />
+          <Scene
+            view={view}
+            skeleton={skeleton}
+            freeHeight={numbers.freeHeight}
+            wheelTone={reading === "limit:tyre" && !atStop ? "part" : "context"}
+          />
         ) : (
           <Detail
             view={view}
@@ -136,11 +143,33 @@ function outboardDirection(detail: DetailName | null, side: Side, axle: "front" 
   return (side === "left") === fromFront ? 1 : -1;
 }
 
+/** The part of the picture that what matters is fitted into; the rest is for marks and the inset. */
+function frameFor(
+  reading: DrawnReading,
+  close: boolean,
+  detail: DetailName | null,
+  direction: 1 | -1,
+): Frame {
+  const along = detail === null && alongArm(reading);
+  const inboard = close ? insetSize.width + 10 : along ? 34 : 26;
+  const outboard = detail === "spring" ? 104 : close ? 118 : along ? 6 : 26;
+  return {
+    left: direction === 1 ? inboard : outboard,
+    top: sceneTop + (along ? 8 : reading === "stopLean" ? 34 : 18),
+    right: width - (direction === 1 ? outboard : inboard),
+    bottom: sceneBottom - (reading === "track" ? 44 : along ? 8 : 16),
+  };
+}
+
+function alongArm(reading: DrawnReading): boolean {
+  return /^(pivotTo|armAngle|stopLineAngle|mountLineAngle)/.test(reading);
+}
+
 function captionText(detail: DetailName | null, side: Side, axle: "front" | "rear"): string {
   if (detail === "stopFree" || detail === "stopPressed") return "The stop by itself";
   const name = side === "left" ? "Left" : "Right";
-  if (detail === "wheel") return `${name} side, from beside it`;
-  return `${name} side, from ${axle === "front" ? "the front" : "behind"}`;
+  if (detail === "wheel") return `${name}, from beside it`;
+  return `${name}, from ${axle === "front" ? "the front" : "behind"}`;
 }
 
 function numberText(reading: DrawnReading, value: number | undefined, unit: LengthUnit): string {
@@ -179,11 +208,10 @@ function focus(
   const { kind, pad, foot, head, axis, stopTop, wheelCentre, archY } = skeleton;
   const around = (points: readonly Point[], x: number, below: number, above: number) =>
     points.flatMap((point) => [add(point, { x: -x, y: -below }), add(point, { x, y: above })]);
-  const ground = wheelCentre.y - tyreRadius - 16;
   const out = wheelCentre.x + tyreWidth / 2 + 20;
   if (reading === "gap" || atStop) {
     const end = measurement.kind === "length" ? [measurement.a, measurement.b] : [];
-    return around([pad, stopTop, ...end], 70, 44, 36);
+    return around([pad, stopTop, ...end], 40, 46, 30);
   }
   if (reading === "limit:tyre") {
     return [
@@ -195,7 +223,7 @@ function focus(
     const tip = measurement.kind === "angle" ? measurement.reach : 0;
     const ends = [foot, add(foot, axis, tip), add(foot, { x: 0, y: 1 }, tip)];
     return kind === "arm" || kind === "axle"
-      ? around(ends, 70, 50, 40)
+      ? around(ends, 44, 52, 40)
       : [...around(ends, 60, 60, 60), { x: -40, y: foot.y }, { x: out, y: foot.y }];
   }
   if (reading === "damperLength") {
@@ -203,8 +231,8 @@ function focus(
   }
   if (kind === "axle") return sceneBounds(skeleton);
   return [
-    { x: -90, y: ground },
-    { x: out, y: Math.max(kind === "arm" ? stopTop.y + 40 : 0, 130) },
+    { x: -60, y: wheelCentre.y - tyreRadius - 14 },
+    { x: out, y: Math.max(kind === "arm" ? stopTop.y + 20 : 0, 110) },
   ];
 }
 
@@ -224,7 +252,7 @@ function Inset({
   const numbers: DrawnNumbers = drawnNumbers(layoutKind, reading, values);
   const skeleton = skeletonOf(layoutKind, reading, numbers);
   const x = direction === 1 ? 4 : width - insetSize.width - 4;
-  const y = sceneHeight - insetSize.height - 2;
+  const y = sceneBottom - insetSize.height - 2;
   const view: View = fitView(
     sceneBounds(skeleton),
     { left: 4, top: 4, right: insetSize.width - 4, bottom: insetSize.height - 4 },

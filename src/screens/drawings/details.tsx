@@ -15,7 +15,7 @@ import {
   stopHalfWidth,
   WheelFromSide,
 } from "./parts.tsx";
-import { mountPlate, tyreRadius } from "./skeleton.ts";
+import { tyreRadius } from "./skeleton.ts";
 
 /** Readings that are clearer in a picture of their own than in that of the layout. */
 export type DetailName =
@@ -62,18 +62,18 @@ export function detailBounds(
   switch (detail) {
     case "wheel":
       return [
-        { x: -700, y: -tyreRadius - (reading === "cornerMass" ? 130 : 20) },
-        { x: 700, y: Math.max(numbers.rideHeight, 330) + 130 },
+        { x: -560, y: -tyreRadius - (reading === "cornerMass" ? 110 : 20) },
+        { x: 560, y: Math.max(numbers.rideHeight, 330) + 130 },
       ];
     case "rod":
       return [
-        { x: -110, y: -110 },
-        { x: 110, y: numbers[`limit:damper`] + 90 },
+        { x: -70, y: -90 },
+        { x: 70, y: numbers["limit:damper"] + 80 },
       ];
     case "spring":
       return [
-        { x: -springPlace - 80, y: -30 },
-        { x: springPlace + 80, y: springSolid + Math.max(numbers["limit:spring"], 20) + 40 },
+        { x: -springPlace - 60, y: -24 },
+        { x: springPlace + 50, y: springSolid + Math.max(numbers["limit:spring"], 20) + 40 },
       ];
     case "metal":
     case "other":
@@ -86,13 +86,13 @@ export function detailBounds(
       ];
     case "stopFree":
       return [
-        { x: -freeHeight, y: -0.14 * freeHeight },
-        { x: freeHeight, y: 1.12 * freeHeight },
+        { x: -0.8 * freeHeight, y: -0.14 * freeHeight },
+        { x: 1.25 * freeHeight, y: 1.12 * freeHeight },
       ];
     default:
       return [
-        { x: -1.3 * freeHeight, y: -0.14 * freeHeight },
-        { x: 1.3 * freeHeight, y: 1.12 * freeHeight },
+        { x: -1.25 * freeHeight, y: -0.14 * freeHeight },
+        { x: 1.85 * freeHeight, y: 1.12 * freeHeight },
       ];
   }
 }
@@ -156,7 +156,7 @@ function WheelAndArch({ view, numbers, onScale }: NumbersProps & { readonly onSc
         <Box
           view={view}
           tone="part"
-          low={{ x: -330, y: -tyreRadius - 56 }}
+          low={{ x: -330, y: -tyreRadius - 60 }}
           high={{ x: 330, y: -tyreRadius }}
           round={14}
         />
@@ -185,13 +185,12 @@ function Rod({ view, numbers, kind }: NumbersProps & { readonly kind: LayoutKind
         />
       )}
       <Plate view={view} middle={add(mount, up, 3)} axis={up} half={62} />
-      <Disc view={view} tone="part" centre={add(mount, up, 44)} radius={26} />
-      <Disc view={view} tone="part" centre={add(mount, up, 44)} radius={9} />
+      <Bar view={view} tone="part" points={[add(mount, up, 10), add(mount, up, 50)]} width={30} />
       <Line
         view={view}
         points={[
-          { x: -100, y: travel + mountPlate + 62 },
-          { x: 100, y: travel + mountPlate + 62 },
+          { x: -100, y: travel + 66 },
+          { x: 100, y: travel + 66 },
         ]}
       />
     </g>
@@ -199,6 +198,7 @@ function Rod({ view, numbers, kind }: NumbersProps & { readonly kind: LayoutKind
 }
 
 const springCoils = 6;
+const springRadius = 42;
 const wire = springSolid / (springCoils + 1);
 
 function Springs({ view, numbers }: NumbersProps) {
@@ -210,8 +210,8 @@ function Springs({ view, numbers }: NumbersProps) {
           <Line
             view={view}
             points={[
-              { x: x - 78, y: -3 },
-              { x: x + 78, y: -3 },
+              { x: x - 58, y: -3 },
+              { x: x + 58, y: -3 },
             ]}
           />
           <Coil
@@ -219,7 +219,7 @@ function Springs({ view, numbers }: NumbersProps) {
             tone={x < 0 ? "part" : "context"}
             foot={{ x, y: 0 }}
             head={{ x, y: x < 0 ? now : springSolid }}
-            radius={54}
+            radius={springRadius}
             coils={springCoils}
             wire={wire}
           />
@@ -229,7 +229,7 @@ function Springs({ view, numbers }: NumbersProps) {
         view={view}
         dashed
         points={[
-          { x: -springPlace + 62, y: now },
+          { x: -springPlace + 48, y: now },
           { x: springPlace, y: now },
         ]}
       />

@@ -87,11 +87,11 @@ export function measurementOf(
         offset: 0,
       };
     case "cornerMass":
-      return { kind: "mass", at: { x: 0, y: -tyreRadius } };
+      return { kind: "mass", at: { x: 0, y: 0 } };
     case "freeHeight":
       return {
         ...length({ x: 0, y: 0 }, { x: 0, y: numbers.freeHeight }, up, outboard),
-        offset: 84,
+        offset: 118,
       };
     case "usableCompression": {
       const pressed = numbers.freeHeight - numbers.usableCompression;
@@ -103,7 +103,7 @@ export function measurementOf(
     }
     case "limit:tyre": {
       const top = { x: wheelCentre.x, y: wheelCentre.y + tyreRadius };
-      return { ...length(top, add(top, up, numbers[reading]), up, inboard), offset: 40 };
+      return { ...length(top, add(top, up, numbers[reading]), up, outboard), offset: 28 };
     }
     case "limit:spring":
       return {
@@ -121,7 +121,7 @@ export function measurementOf(
 }
 
 /** The drawing of a spring: half the distance between its two pictures, and its height coil on coil, mm. */
-export const springPlace = 105;
+export const springPlace = 70;
 export const springSolid = 98;
 
 function length(a: Point, b: Point, along: Point, away: Point) {

@@ -22,23 +22,39 @@ interface SceneProps {
   readonly freeHeight: number;
   /** Small pictures leave out what would only be a blot. */
   readonly detail?: boolean;
+  /** "part" where the wheel itself is what is measured from. */
+  readonly wheelTone?: Tone;
 }
 
 /** The layout as it stands, seen along the vehicle. */
 export function Scene(props: SceneProps) {
-  switch (props.skeleton.kind) {
-    case "arm":
-      return <ArmScene {...props} />;
-    case "damper":
-      return <DamperScene {...props} />;
-    case "strut":
-      return <StrutScene {...props} />;
-    default:
-      return <AxleScene {...props} />;
-  }
+  const { view, skeleton } = props;
+  const Layout = layouts[skeleton.kind];
+  const out = skeleton.wheelCentre.x + tyreWidth / 2 + 22;
+  return (
+    <g>
+      <Ground
+        view={view}
+        from={skeleton.kind === "axle" ? -out : -120}
+        to={out}
+        y={skeleton.wheelCentre.y - tyreRadius}
+      />
+      <Layout {...props} />
+    </g>
+  );
 }
 
-function WheelAndBody({ view, skeleton }: { readonly view: View; readonly skeleton: Skeleton }) {
+const layouts = { arm: ArmScene, damper: DamperScene, strut: StrutScene, axle: AxleScene };
+
+function WheelAndBody({
+  view,
+  skeleton,
+  tone = "context",
+}: {
+  readonly view: View;
+  readonly skeleton: Skeleton;
+  readonly tone?: Tone | undefined;
+}) {
   const { wheelCentre, archY } = skeleton;
   const half = tyreWidth / 2;
   const out = wheelCentre.x + half + 22;
@@ -57,6 +73,7 @@ function WheelAndBody({ view, skeleton }: { readonly view: View; readonly skelet
       />
       <Line
         view={view}
+        tone={tone}
         points={[
           { x: out - 6, y: archY - 24 },
           { x: out - 14, y: archY },
@@ -64,13 +81,7 @@ function WheelAndBody({ view, skeleton }: { readonly view: View; readonly skelet
           { x: wheelCentre.x - half - 60, y: archY - 60 },
         ]}
       />
-      <TyreFromFront view={view} centre={wheelCentre} />
-      <Ground
-        view={view}
-        from={skeleton.kind === "axle" ? -out : -120}
-        to={out}
-        y={wheelCentre.y - tyreRadius}
-      />
+      <TyreFromFront view={view} tone={tone} centre={wheelCentre} />
     </g>
   );
 }
@@ -101,7 +112,7 @@ function ArmBar({ view, skeleton }: { readonly view: View; readonly skeleton: Sk
   return <Bar view={view} tone="part" points={points} width={38} />;
 }
 
-function ArmScene({ view, skeleton, freeHeight, detail = true }: SceneProps) {
+function ArmScene({ view, skeleton, freeHeight, detail = true, wheelTone }: SceneProps) {
   const { pivot, outer, pad, stopFace, stopTop, axis, wheelCentre, stopHeight } = skeleton;
   const side = quarterTurn(axis);
   const upperJoint = { x: wheelCentre.x - 140, y: wheelCentre.y + 165 };
@@ -109,8 +120,8 @@ function ArmScene({ view, skeleton, freeHeight, detail = true }: SceneProps) {
   const railOut = stopTop.x + 58;
   return (
     <g>
-      <WheelAndBody view={view} skeleton={skeleton} />
-      <ContextSpring view={view} skeleton={skeleton} />
+      <WheelAndBody view={view} skeleton={skeleton} tone={wheelTone} />
+      {detail && <ContextSpring view={view} skeleton={skeleton} />}
       <Knuckle view={view} skeleton={skeleton} to={upperJoint} />
       <Bar
         view={view}
@@ -186,12 +197,12 @@ function Rodded({
   );
 }
 
-function DamperScene({ view, skeleton, detail = true }: SceneProps) {
+function DamperScene({ view, skeleton, detail = true, wheelTone }: SceneProps) {
   const { pivot, outer, head, wheelCentre } = skeleton;
   const top = head.y + 40;
   return (
     <g>
-      <WheelAndBody view={view} skeleton={skeleton} />
+      <WheelAndBody view={view} skeleton={skeleton} tone={wheelTone} />
       <Knuckle view={view} skeleton={skeleton} to={add(wheelCentre, { x: -140, y: 150 })} />
       <Line
         view={view}
@@ -213,12 +224,12 @@ function DamperScene({ view, skeleton, detail = true }: SceneProps) {
   );
 }
 
-function StrutScene({ view, skeleton, detail = true }: SceneProps) {
+function StrutScene({ view, skeleton, detail = true, wheelTone }: SceneProps) {
   const { pivot, outer, head, foot, axis } = skeleton;
   const side = quarterTurn(axis);
   return (
     <g>
-      <WheelAndBody view={view} skeleton={skeleton} />
+      <WheelAndBody view={view} skeleton={skeleton} tone={wheelTone} />
       <Line
         view={view}
         points={[
@@ -244,7 +255,7 @@ function mirrored(point: Point): Point {
 }
 
 function AxleScene(props: SceneProps) {
-  const { view, skeleton, detail = true } = props;
+  const { view, skeleton, detail = true, wheelTone } = props;
   const { wheelCentre } = skeleton;
   const otherView: View = {
     ...view,
@@ -255,7 +266,7 @@ function AxleScene(props: SceneProps) {
   const railTop = skeleton.stopTop.y + 110;
   return (
     <g>
-      <WheelAndBody view={view} skeleton={skeleton} />
+      <WheelAndBody view={view} skeleton={skeleton} tone={wheelTone} />
       <WheelAndBody view={otherView} skeleton={skeleton} />
       <Line
         view={view}

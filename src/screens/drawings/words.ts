@@ -57,7 +57,7 @@ export function readingWords(
     return {
       title: `${limitNames[reading] ?? "Limit"}, at the stop`,
       a: `${stopMeets[kind]}`,
-      b: "the same, when it hits",
+      b: "the same, at contact",
       how: "How much the gap at the stop will have closed when the two parts touch.",
     };
   }
@@ -178,7 +178,7 @@ function limitWords(kind: LayoutKind, reading: `limit:${string}`): ReadingWords 
       return {
         title: "Clearance over the tyre",
         a: "top of the tyre",
-        b: "first thing it meets",
+        b: "what it would touch",
         how: "Straight up from the tyre to the first thing it would touch, steered or straight.",
       };
     case "limit:damper":
@@ -205,7 +205,7 @@ function limitWords(kind: LayoutKind, reading: `limit:${string}`): ReadingWords 
     default:
       return {
         title: "Other clearance",
-        a: "the part that moves",
+        a: "the moving part",
         b: "what it would touch",
         how: "From any other part that moves up with the wheel to what it would touch first.",
       };

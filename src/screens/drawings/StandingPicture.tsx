@@ -1,0 +1,110 @@
+import type { JSX } from "preact";
+import {
+  Arrow,
+  Chock,
+  Cross,
+  GroundLine,
+  Jack,
+  Pictogram,
+  SideWheel,
+  Tick,
+  Vehicle,
+} from "./pictograms.tsx";
+
+export const standingPictureNames = [
+  "level",
+  "tyres",
+  "load",
+  "settled",
+  "wheels",
+  "chocked",
+] as const;
+
+export type StandingPictureName = (typeof standingPictureNames)[number];
+
+const titles: { readonly [Name in StandingPictureName]: string } = {
+  level: "A vehicle on level ground, a spirit level under it",
+  tyres: "A tyre with a pressure gauge on its valve",
+  load: "A vehicle with its usual load in it",
+  settled: "A vehicle rolled back and forth and bounced",
+  wheels: "A vehicle on its wheels; the jack is crossed out",
+  chocked: "A wheel chocked on both sides",
+};
+
+const pictures: { readonly [Name in StandingPictureName]: () => JSX.Element } = {
+  level: () => (
+    <>
+      <GroundLine y={38} />
+      <Vehicle y={38} />
+      <rect class="part solid" x={19} y={44} width={34} height={9} rx={3} />
+      <path class="context" d="M31 44v9M41 44v9" />
+      <circle class="strong" cx={36} cy={48.5} r={2.6} />
+    </>
+  ),
+  tyres: () => (
+    <>
+      <GroundLine y={50} />
+      <circle class="part solid" cx={25} cy={29} r={21} />
+      <circle class="part" cx={25} cy={29} r={12} />
+      <circle class="part" cx={25} cy={29} r={3} />
+      <path class="accent-line" d="M34 24c10-3 5 15 15 13 6-1 7-6 7-10" />
+      <circle class="part solid" cx={56} cy={17} r={10} />
+      <path class="accent-line" d="m56 17 4.5-5.5" />
+      <path class="context" d="M49 17h2M63 17h-2M56 10v2" />
+    </>
+  ),
+  load: () => (
+    <>
+      <GroundLine y={50} />
+      <Vehicle y={50} />
+      <rect class="strong" x={27} y={10} width={9} height={12} rx={1.5} />
+      <rect class="strong" x={37.5} y={13} width={8} height={9} rx={1.5} />
+      <path class="strong" d="M49 30h9v8h-9Z" />
+      <Arrow d="M36 1v6" heads="m-3-3 3 3 3-3" />
+    </>
+  ),
+  settled: () => (
+    <>
+      <GroundLine y={40} />
+      <Vehicle y={40} />
+      <Arrow d="M18 51h36" heads="m-5-4 5 4-5 4M23 47l-5 4 5 4" />
+      <Arrow d="M10 4v14" heads="m-4-4 4 4 4-4M6 8l4-4 4 4" />
+      <Arrow d="M62 4v14" heads="m-4-4 4 4 4-4M58 8l4-4 4 4" />
+    </>
+  ),
+  wheels: () => (
+    <>
+      <GroundLine y={40} />
+      <Vehicle y={40} tyres={false} />
+      <g class="accented" transform="translate(6 40)">
+        <SideWheel x={15} />
+        <SideWheel x={46} />
+      </g>
+      <g transform="translate(0 12)">
+        <Jack x={36} y={42} height={11} />
+      </g>
+      <Cross x={36} y={48} size={6} />
+    </>
+  ),
+  chocked: () => (
+    <>
+      <GroundLine y={48} />
+      <circle class="part solid" cx={36} cy={27} r={21} />
+      <circle class="part" cx={36} cy={27} r={11} />
+      <circle class="part" cx={36} cy={27} r={3} />
+      <Chock x={3} y={48} size={16} />
+      <Chock x={69} y={48} size={16} flip />
+      <Tick x={62} y={9} />
+    </>
+  ),
+};
+
+/** How the vehicle must stand, one picture a step, about 72 × 56 px. */
+export function StandingPicture({ step }: { readonly step: StandingPictureName }) {
+  const Picture = pictures[step];
+  return (
+    <Pictogram title={titles[step]}>
+      <Picture />
+    </Pictogram>
+  );
+}
