@@ -37,17 +37,26 @@ const titles: { readonly [Name in CautionPictureName]: string } = {
   qualified: "A person with a spanner",
 };
 
-const stopPath = "c5 0 4 3 3 5s3 3 2 6-4 2-3 5 0 4-4 4-3-1-4-4 2-3-3-5-5 1-6 3-5 1-2-5-1-5 3-5Z";
+/** A stop 26 high that hangs from (x, y). */
+function HangingStop({ x, y }: { readonly x: number; readonly y: number }) {
+  return (
+    <path
+      class="strong"
+      transform={`translate(${x} ${y})`}
+      d="M-9 0H9C12 4 12 8 7 9c4 1 4 7-1 8 3 2 3 7-1 8H-5c-4-1-4-6-1-8-5-1-5-7-1-8-5-1-5-5-2-9Z"
+    />
+  );
+}
 
 const pictures: { readonly [Name in CautionPictureName]: () => JSX.Element } = {
   ground: () => (
     <>
       <GroundLine y={46} />
       <Vehicle y={46} />
-      <Chock x={7} y={46} size={7} />
-      <Chock x={35} y={46} size={7} flip />
+      <Chock x={8} y={46} size={7} />
+      <Chock x={34} y={46} size={7} flip />
       <Chock x={39} y={46} size={7} />
-      <Chock x={66} y={46} size={7} flip />
+      <Chock x={65} y={46} size={7} flip />
     </>
   ),
   jack: () => (
@@ -74,8 +83,8 @@ const pictures: { readonly [Name in CautionPictureName]: () => JSX.Element } = {
     <>
       <path class="part solid" d="M6 6h60v12H6Z" />
       <path class="part" d="M24 20h24" />
-      <path class="strong" d={`M33 22h6${stopPath}`} />
-      <path class="part solid" d="M6 50l22-5h16l22 5" />
+      <HangingStop x={36} y={21} />
+      <path class="part" d="m6 53 22-5h16l22 5" />
       <Arrow d="M14 40V24" heads="m-4 4 4-4 4 4" />
       <Arrow d="M58 40V24" heads="m-4 4 4-4 4 4" />
     </>
@@ -102,10 +111,10 @@ const pictures: { readonly [Name in CautionPictureName]: () => JSX.Element } = {
   screening: () => (
     <>
       <path class="part" d="M8 6h38" />
-      <path class="strong" d={`M24 8h6${stopPath}`} />
+      <HangingStop x={26} y={7} />
       <path class="part" d="M8 46h38" />
-      <circle class="arrow" cx={32} cy={35} r={15} />
-      <path class="thick" d="m44 45 14 9" />
+      <circle class="arrow" cx={30} cy={36} r={16} />
+      <path class="thick" d="m43 46 13 8" />
     </>
   ),
   raised: () => (

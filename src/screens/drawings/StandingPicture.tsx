@@ -74,16 +74,16 @@ const pictures: { readonly [Name in StandingPictureName]: () => JSX.Element } = 
   ),
   wheels: () => (
     <>
-      <GroundLine y={40} />
-      <Vehicle y={40} tyres={false} />
-      <g class="accented" transform="translate(6 40)">
-        <SideWheel x={15} />
-        <SideWheel x={46} />
+      <GroundLine y={44} />
+      <g transform="translate(-3 44) scale(.8)">
+        <Vehicle y={0} tyres={false} />
+        <g class="accented" transform="translate(6 0)">
+          <SideWheel x={15} />
+          <SideWheel x={46} />
+        </g>
       </g>
-      <g transform="translate(0 12)">
-        <Jack x={36} y={42} height={11} />
-      </g>
-      <Cross x={36} y={48} size={6} />
+      <Jack x={60} y={44} height={22} />
+      <Cross x={60} y={33} size={8} />
     </>
   ),
   chocked: () => (
@@ -92,8 +92,8 @@ const pictures: { readonly [Name in StandingPictureName]: () => JSX.Element } = 
       <circle class="part solid" cx={36} cy={27} r={21} />
       <circle class="part" cx={36} cy={27} r={11} />
       <circle class="part" cx={36} cy={27} r={3} />
-      <Chock x={3} y={48} size={16} />
-      <Chock x={69} y={48} size={16} flip />
+      <Chock x={7} y={48} size={15} />
+      <Chock x={65} y={48} size={15} flip />
       <Tick x={62} y={9} />
     </>
   ),

@@ -77,7 +77,7 @@ export function Chock({
   readonly flip?: boolean;
 }) {
   const way = flip ? -1 : 1;
-  return <path class="strong" d={`M${x} ${y}h${way * size}l${-way * size * 0.15}-${size}Z`} />;
+  return <path class="strong" d={`M${x} ${y}h${way * size * 1.2}l${-way * size}-${size}Z`} />;
 }
 
 /** A line with a head at its end, or at both. */
