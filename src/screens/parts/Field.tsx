@@ -11,6 +11,8 @@ export interface TextFieldProps {
   readonly onInput: (text: string) => void;
   readonly onEnter?: () => void;
   readonly onBlur?: () => void;
+  /** Stands before what is typed: "±". */
+  readonly lead?: string;
   readonly unit?: string;
   readonly unitSpoken?: string;
   /** "text" for inches, where a space and a slash must be typeable. */
@@ -21,6 +23,8 @@ export interface TextFieldProps {
   readonly placeholder?: string;
   readonly inputRef?: Ref<HTMLInputElement>;
   readonly maxLength?: number;
+  /** For names and sentences; numbers go without. */
+  readonly capitals?: boolean;
 }
 
 export function TextField({
@@ -31,6 +35,7 @@ export function TextField({
   onInput,
   onEnter,
   onBlur,
+  lead,
   unit,
   unitSpoken,
   keys = "text",
@@ -40,6 +45,7 @@ export function TextField({
   placeholder,
   inputRef,
   maxLength,
+  capitals = false,
 }: TextFieldProps) {
   const id = useId();
   const described = [hint && `${id}-hint`, unit && `${id}-unit`, message && `${id}-message`]
@@ -56,6 +62,11 @@ export function TextField({
         </span>
       )}
       <span class="field-box" data-tone={tone}>
+        {lead && (
+          <span class="field-lead" aria-hidden="true">
+            {lead}
+          </span>
+        )}
         <input
           id={id}
           ref={inputRef ?? null}
@@ -65,8 +76,8 @@ export function TextField({
           placeholder={placeholder}
           maxLength={maxLength}
           autocomplete="off"
-          autocapitalize="off"
-          spellcheck={false}
+          autocapitalize={capitals ? "sentences" : "off"}
+          spellcheck={capitals}
           enterKeyHint={onEnter ? "next" : "done"}
           aria-describedby={described || undefined}
           aria-invalid={tone === "no" ? true : undefined}

@@ -1,0 +1,63 @@
+import type { Outcome } from "../physics/outcome.ts";
+import { type CheckStore, openCheckStore } from "../storage/checkStore.ts";
+import { Checks } from "./home/Checks.tsx";
+import { Boundary } from "./parts/Boundary.tsx";
+import { ButtonLink } from "./parts/Button.tsx";
+import { later } from "./parts/later.tsx";
+import { Screen, useHeadingFocus } from "./parts/Screen.tsx";
+import { usePreferences } from "./preferences.ts";
+import { checksHref, useRoute } from "./router.ts";
+import { useStore } from "./useStore.ts";
+
+const openStore = () => openCheckStore();
+
+export const CheckPlace = later(async () => (await import("./check/CheckPlace.tsx")).CheckPlace);
+
+const OfflineNotice = later(
+  async () => (await import("./offline/OfflineNotice.tsx")).OfflineNotice,
+  { quiet: true },
+);
+
+function Nowhere() {
+  const heading = useHeadingFocus("nowhere");
+  return (
+    <Screen
+      top={<span class="screen-name">Stopfit</span>}
+      actions={
+        <ButtonLink look="main" href={checksHref}>
+          To the list of checks
+        </ButtonLink>
+      }
+    >
+      <h1 ref={heading} tabIndex={-1}>
+        There is nothing at this address
+      </h1>
+      <p>The link may be cut short. Your checks are in the list.</p>
+    </Screen>
+  );
+}
+
+export function App({ open = openStore }: { open?: () => Promise<Outcome<CheckStore>> }) {
+  const route = useRoute();
+  const preferences = usePreferences();
+  const opened = useStore(open);
+  const filling = route.screen === "step";
+  const offline = <OfflineNotice filling={filling} />;
+
+  let screen = <Checks opened={opened} preferences={preferences} notice={offline} />;
+  if (route.screen === "unknown") screen = <Nowhere />;
+  if (route.screen === "step" || route.screen === "answer") {
+    screen = opened ? (
+      <CheckPlace
+        key={route.id}
+        opened={opened}
+        id={route.id}
+        place={route.screen === "answer" ? "answer" : route.step}
+        preferences={preferences}
+      />
+    ) : (
+      <p class="later-waiting">One moment …</p>
+    );
+  }
+  return <Boundary place={JSON.stringify(route)}>{screen}</Boundary>;
+}

@@ -1,0 +1,36 @@
+import { changeRecord } from "../../records/storedCheck.ts";
+import { Choices, Segmented } from "../parts/Choices.tsx";
+import { chosenSides, withSides } from "./sides.ts";
+import type { StepProps } from "./stepProps.ts";
+
+export function AxleStep({ stored, change }: StepProps) {
+  return (
+    <>
+      <Segmented
+        legend="Axle"
+        value={stored.record.axle ?? null}
+        onChange={(axle) =>
+          change((current) => changeRecord(current, (record) => ({ ...record, axle })))
+        }
+        options={[
+          { value: "front", name: "Front" },
+          { value: "rear", name: "Rear" },
+        ]}
+      />
+      <Choices
+        legend="Sides to measure"
+        value={chosenSides(stored)}
+        onChange={(sides) => change((current) => withSides(current, sides))}
+        options={[
+          {
+            value: "both",
+            name: "Left and right",
+            hint: "Best: a tired spring or a bent bracket shows as a difference.",
+          },
+          { value: "left", name: "Left only", hint: "Left as seen by the driver." },
+          { value: "right", name: "Right only", hint: "Right as seen by the driver." },
+        ]}
+      />
+    </>
+  );
+}

@@ -1,0 +1,67 @@
+import { changeProgress, type StoredCheck } from "../../records/storedCheck.ts";
+import { CheckLine } from "../parts/Choices.tsx";
+import { Notice } from "../parts/Notice.tsx";
+import { cautionsOf, raisedCautions } from "./cautions.ts";
+import type { StepProps } from "./stepProps.ts";
+import { cautionLevel, cautionsHold } from "./steps.ts";
+
+const ticksId = "cautions";
+
+/** The cautions ticked so far; all of them where they were acknowledged before for this height. */
+export function tickedCautions(stored: StoredCheck): readonly string[] {
+  const level = cautionLevel(stored);
+  if (cautionsHold(stored)) return cautionsOf(level).map(({ id }) => id);
+  return stored.entries[ticksId]?.texts ?? [];
+}
+
+function withTick(stored: StoredCheck, id: string, ticked: boolean): StoredCheck {
+  const level = cautionLevel(stored);
+  const others = tickedCautions(stored).filter((each) => each !== id);
+  const texts = ticked ? [...others, id] : others;
+  const whole = cautionsOf(level).every((caution) => texts.includes(caution.id));
+  // Once all are acknowledged no tick is left over that a raised vehicle could inherit.
+  const entry = { texts: whole ? [] : texts, unit: "", tol: "" } as const;
+  return changeProgress(
+    { ...stored, entries: { ...stored.entries, [ticksId]: entry } },
+    { cautionsFor: whole ? level : null },
+  );
+}
+
+/** Every caution is acknowledged by itself; a vehicle raised since is asked anew. */
+export function CautionsStep({ stored, change, waiting }: StepProps) {
+  const level = cautionLevel(stored);
+  const ticked = tickedCautions(stored);
+  const cautions = cautionsOf(level);
+  const open = cautions.filter(({ id }) => !ticked.includes(id)).length;
+  return (
+    <>
+      {waiting && (
+        <Notice tone="care">
+          <p>Read and tick these before you go to the vehicle. Then comes: {waiting}.</p>
+        </Notice>
+      )}
+      {level === "raised" && stored.progress.cautionsFor !== "raised" && (
+        <Notice tone="care" live>
+          <p>This vehicle is raised. Cautions that hold for raised vehicles come first.</p>
+        </Notice>
+      )}
+      <p class="soft">Tap each one when you have read it and will keep to it.</p>
+      <div class="choices">
+        {cautions.map(({ id, words }) => (
+          <CheckLine
+            key={id}
+            checked={ticked.includes(id)}
+            onChange={(checked) => change((current) => withTick(current, id, checked))}
+          >
+            <span class={raisedCautions.some((each) => each.id === id) ? "caution-raised" : ""}>
+              {words}
+            </span>
+          </CheckLine>
+        ))}
+      </div>
+      <p class="small soft" role="status">
+        {open === 0 ? "All acknowledged." : `${open} of ${cautions.length} still to tick.`}
+      </p>
+    </>
+  );
+}

@@ -1,0 +1,157 @@
+import { useCallback, useEffect, useRef, useState } from "preact/hooks";
+import type { Sentence } from "../../physics/sentence.ts";
+import { sentenceText } from "../../records/quantityText.ts";
+import { changeProgress, completeRecord, type StoredCheck } from "../../records/storedCheck.ts";
+import { createKeeper, type Keeper, type KeepState } from "../../storage/keeper.ts";
+import type { AnswerScreenProps } from "../answer/AnswerScreen.tsx";
+import { ButtonLink } from "../parts/Button.tsx";
+import { later } from "../parts/later.tsx";
+import { Notice } from "../parts/Notice.tsx";
+import { Screen } from "../parts/Screen.tsx";
+import type { Preferences } from "../preferences.ts";
+import { answerHref, checksHref, goTo, stepHref } from "../router.ts";
+import type { OpenedStore } from "../useStore.ts";
+import { StepScreen } from "./StepScreen.tsx";
+import { firstOpenStep, stepFor, stepsOf } from "./steps.ts";
+import "../styles/check.css";
+
+const AnswerScreen = later<AnswerScreenProps>(
+  async () => (await import("../answer/AnswerScreen.tsx")).default,
+);
+
+export interface CheckPlaceProps {
+  readonly opened: OpenedStore;
+  readonly id: string;
+  /** A step, the answer, or null for where the check was left. */
+  readonly place: string | null;
+  readonly preferences: Preferences;
+}
+
+type Loaded =
+  | { readonly state: "loading" }
+  | { readonly state: "gone"; readonly sentence: Sentence | null }
+  | { readonly state: "here"; readonly stored: StoredCheck };
+
+function useCheck(opened: OpenedStore, id: string) {
+  const { store } = opened;
+  const [loaded, setLoaded] = useState<Loaded>({ state: "loading" });
+  const [kept, setKept] = useState<KeepState>("kept");
+  const current = useRef<StoredCheck | null>(null);
+  const keeper = useRef<Keeper | null>(null);
+
+  useEffect(() => {
+    let left = false;
+    const take = (stored: StoredCheck) => {
+      current.current = stored;
+      setLoaded({ state: "here", stored });
+    };
+    const load = async () => {
+      const found = await store.get(id);
+      if (left) return;
+      if (!found.ok) setLoaded({ state: "gone", sentence: found.fault.sentence });
+      else if (!found.value || found.value.deletedAt) setLoaded({ state: "gone", sentence: null });
+      else take(found.value);
+    };
+    const created = createKeeper(store, { onState: setKept, onJoined: take });
+    keeper.current = created;
+    // A new store under an open check: what is on the screen goes into it.
+    if (current.current) created.keep(current.current);
+    else load();
+    const leave = store.subscribe((change) => {
+      if (change.id === id && created.state === "kept") load();
+    });
+    return () => {
+      left = true;
+      leave();
+      created.dispose();
+    };
+  }, [store, id]);
+
+  const change = useCallback((update: (stored: StoredCheck) => StoredCheck) => {
+    const before = current.current;
+    if (!before) return;
+    const after = update(before);
+    if (after === before) return;
+    current.current = after;
+    setLoaded({ state: "here", stored: after });
+    keeper.current?.keep(after);
+  }, []);
+
+  const tryAgain = useCallback(() => {
+    keeper.current?.flush();
+  }, []);
+
+  return { loaded, kept, change, tryAgain };
+}
+
+function placeOf(stored: StoredCheck, place: string | null): string {
+  const all = stepsOf(stored);
+  const wanted = place ?? stored.progress.step;
+  if (wanted === "answer") return completeRecord(stored).ok ? "answer" : firstOpenStep(all);
+  return (wanted && stepFor(wanted, all)) || firstOpenStep(all);
+}
+
+/** One check on this phone: its steps and its answer. */
+export function CheckPlace({ opened, id, place, preferences }: CheckPlaceProps) {
+  const { loaded, kept, change, tryAgain } = useCheck(opened, id);
+  const stored = loaded.state === "here" ? loaded.stored : null;
+  const shown = stored && placeOf(stored, place);
+
+  useEffect(() => {
+    if (!shown) return;
+    const href = shown === "answer" ? answerHref(id) : stepHref(id, shown);
+    if (shown !== place) goTo(href, { replace: true });
+    change((before) =>
+      before.progress.step === shown ? before : changeProgress(before, { step: shown }),
+    );
+  }, [shown, place, id, change]);
+
+  const go = useCallback((step: string) => goTo(stepHref(id, step)), [id]);
+
+  if (loaded.state === "loading") return <p class="later-waiting">One moment …</p>;
+  if (!stored) {
+    const sentence = loaded.state === "gone" ? loaded.sentence : null;
+    return (
+      <Screen
+        top={<span class="screen-name">Stopfit</span>}
+        actions={
+          <ButtonLink look="main" href={checksHref}>
+            To the list of checks
+          </ButtonLink>
+        }
+      >
+        <h1>This check is not here</h1>
+        <Notice tone="care" live>
+          <p>
+            {sentence
+              ? sentenceText(sentence, preferences.length)
+              : "It was deleted, or it was never on this phone. A deleted check can be brought back from the list."}
+          </p>
+        </Notice>
+      </Screen>
+    );
+  }
+  if (shown === "answer") {
+    return (
+      <AnswerScreen
+        stored={stored}
+        unit={preferences.length}
+        go={go}
+        onChange={(changed) => change(() => changed)}
+      />
+    );
+  }
+  return (
+    <StepScreen
+      stored={stored}
+      place={shown ?? ""}
+      change={change}
+      preferences={preferences}
+      kept={opened.fault ? { notKept: opened.fault.sentence } : kept}
+      tryAgain={() => {
+        tryAgain();
+        if (opened.fault) opened.tryAgain();
+      }}
+    />
+  );
+}

@@ -1,0 +1,100 @@
+import { useId } from "preact/hooks";
+import { recordBounds } from "../../records/checkRecord.ts";
+import { withField } from "../../records/entryPath.ts";
+import { sentenceText } from "../../records/quantityText.ts";
+import { changeRecord, completeRecord } from "../../records/storedCheck.ts";
+import { saveCheckFile } from "../checkFile.ts";
+import { Button, ButtonLink } from "../parts/Button.tsx";
+import { Card } from "../parts/Card.tsx";
+import { Notice } from "../parts/Notice.tsx";
+import { stepHref } from "../router.ts";
+import type { StepProps } from "./stepProps.ts";
+import { cautionsHold, stepFor } from "./steps.ts";
+
+/** What is still missing, with the way there; what was passed over, with what stays unsaid. */
+export function FinishStep({ stored, change, all, preferences }: StepProps) {
+  const completion = completeRecord(stored);
+  const missing = completion.ok ? [] : completion.missing;
+  const passed = all.filter(
+    (step) => !step.needed && step.state !== "done" && step.id !== "finish",
+  );
+  const notes = useId();
+  const nameOf = (id: string) => all.find((step) => step.id === id)?.name ?? id;
+  return (
+    <>
+      {missing.length > 0 ? (
+        <Card heading={missing.length === 1 ? "One thing is missing" : `${missing.length} things are missing`}>
+          <ul class="missing">
+            {missing.map(({ field, sentence }) => {
+              const step = stepFor(field, all);
+              return (
+                <li key={field}>
+                  <span>{sentenceText(sentence, preferences.length)}</span>
+                  {step && (
+                    <ButtonLink href={stepHref(stored.id, step)} label={`Go to: ${nameOf(step)}`}>
+                      Go there
+                    </ButtonLink>
+                  )}
+                </li>
+              );
+            })}
+          </ul>
+        </Card>
+      ) : (
+        <Notice tone="ok" live>
+          <p>Everything that the answer needs is there.</p>
+        </Notice>
+      )}
+      {!cautionsHold(stored) && (
+        <Notice tone="care">
+          <p>The cautions for this vehicle are not acknowledged yet.</p>
+          <div class="row">
+            <ButtonLink href={stepHref(stored.id, "cautions")}>Read them</ButtonLink>
+          </div>
+        </Notice>
+      )}
+      {passed.length > 0 && (
+        <Card heading="Passed over">
+          <p class="small soft">
+            The answer comes without these, and says what it then can't say. You can come back any
+            time.
+          </p>
+          <ul class="passed">
+            {passed.map((step) => (
+              <li key={step.id}>
+                <a href={stepHref(stored.id, step.id)}>
+                  {step.section === "Right side" ? `Right: ${step.name}` : step.name}
+                </a>
+              </li>
+            ))}
+          </ul>
+        </Card>
+      )}
+      <div class="field">
+        <label class="field-label" for={notes}>
+          Notes
+        </label>
+        <span class="field-hint">
+          What the next person should know: worn parts, what was hard to reach.
+        </span>
+        <span class="field-box">
+          <textarea
+            id={notes}
+            rows={4}
+            maxLength={recordBounds.notesCharacters}
+            value={stored.record.notes ?? ""}
+            onInput={(event) => {
+              const text = event.currentTarget.value;
+              change((current) =>
+                changeRecord(current, (record) => withField(record, "notes", text || undefined)),
+              );
+            }}
+          />
+        </span>
+      </div>
+      <Button wide icon="file" onClick={() => saveCheckFile(stored)}>
+        Save as a file
+      </Button>
+    </>
+  );
+}

@@ -1,0 +1,131 @@
+import type { ComponentChildren } from "preact";
+import { type Entry, parseText } from "../../records/entry.ts";
+import { entryOutcome, entryPath } from "../../records/entryPath.ts";
+import type { AllowedSign } from "../../records/lengthEntry.ts";
+import { sentenceText } from "../../records/quantityText.ts";
+import { catalogueEntry, type EntryKind, entryUnit } from "../../records/readingCatalogue.ts";
+import { type StoredCheck, setEntry } from "../../records/storedCheck.ts";
+import type { EntryUnit } from "../../records/units.ts";
+import { Segmented } from "../parts/Choices.tsx";
+import { TextField } from "../parts/Field.tsx";
+import type { Tone } from "../parts/Notice.tsx";
+import type { Preferences } from "../preferences.ts";
+import { valueRemark } from "./remarks.ts";
+import { useSettled } from "./settled.ts";
+import type { Change } from "./stepProps.ts";
+
+export interface NumberEntryProps {
+  readonly id: string;
+  readonly stored: StoredCheck;
+  readonly change: Change;
+  readonly preferences: Preferences;
+  readonly label: ComponentChildren;
+  readonly hint?: ComponentChildren;
+  /** What is measured, where the catalogue does not know the id: a number that only helps to find another. */
+  readonly kind?: EntryKind;
+  /** Shown behind the field where the number has no unit of its own. */
+  readonly unitWords?: string;
+  readonly big?: boolean;
+  readonly placeholder?: string;
+  /** The values that can be at all, where the catalogue does not know the id. */
+  readonly allowed?: AllowedSign;
+  readonly unitChoice?: boolean;
+  readonly onEnter?: () => void;
+  /** Called beside the entry's own change, with the check as it then is. */
+  readonly after?: (stored: StoredCheck) => StoredCheck;
+}
+
+const unitPairs: { readonly [Kind in EntryKind]?: readonly [EntryUnit, EntryUnit] } = {
+  length: ["mm", "in"],
+  mass: ["kg", "lb"],
+  rate: ["N/mm", "lbf/in"],
+  damping: ["N·s/mm", "lbf·s/in"],
+  force: ["N", "lbf"],
+};
+
+/** A text kept beside the record that only helps to find another number: its value, model's unit. */
+export function helperValue(
+  stored: StoredCheck,
+  id: string,
+  kind: EntryKind,
+  allowed: "aboveZero" | "zeroOrMore" | "any" = "aboveZero",
+): number | null {
+  const entry = stored.entries[id];
+  if (!entry) return null;
+  const parsed = parseText(entry.texts[0] ?? "", kind, entry.unit, allowed);
+  return parsed.ok ? parsed.value.value : null;
+}
+
+function messageOf(
+  id: string,
+  entry: Entry,
+  kind: EntryKind,
+  unit: Preferences["length"],
+  allowed: AllowedSign,
+): { tone: Tone; message: string } | null {
+  if ((entry.texts[0] ?? "").trim() === "") return null;
+  const known = entryPath(id) !== null;
+  const outcome = known
+    ? entryOutcome(id, entry)
+    : parseText(entry.texts[0] ?? "", kind, entry.unit, allowed);
+  if (!outcome.ok) return { tone: "no", message: sentenceText(outcome.fault.sentence, unit) };
+  if (!known || typeof outcome.value !== "number") return null;
+  const remark = valueRemark(id, outcome.value, entry.unit);
+  return remark ? { tone: remark.tone, message: sentenceText(remark.sentence, unit) } : null;
+}
+
+/** One plain number, kept as typed even where it can't be read. */
+export function NumberEntry({
+  id,
+  stored,
+  change,
+  preferences,
+  label,
+  hint,
+  kind = catalogueEntry(id).kind,
+  unitWords,
+  big = false,
+  placeholder,
+  allowed = "any",
+  unitChoice = false,
+  onEnter,
+  after = (changed) => changed,
+}: NumberEntryProps) {
+  const usual: EntryUnit = kind === "mass" ? preferences.mass : entryUnit(kind, preferences.length);
+  const entry: Entry = stored.entries[id] ?? { texts: [""], unit: usual, tol: "" };
+  const settled = useSettled(`${id}|${entry.texts[0]}|${entry.unit}`);
+  const said = settled ? messageOf(id, entry, kind, preferences.length, allowed) : null;
+  const pair = unitPairs[kind];
+  const put = (update: (old: Entry) => Entry) =>
+    change((current) =>
+      after(
+        setEntry(current, id, update(current.entries[id] ?? { texts: [""], unit: usual, tol: "" })),
+      ),
+    );
+  const shownUnit = unitWords ?? (entry.unit === "deg" ? "°" : entry.unit);
+  return (
+    <div class="stack-close">
+      <TextField
+        label={label}
+        {...(hint !== undefined && { hint })}
+        big={big}
+        {...(placeholder !== undefined && { placeholder })}
+        value={entry.texts[0] ?? ""}
+        onInput={(text) => put((old) => ({ ...old, texts: [text] }))}
+        keys="decimal"
+        {...(shownUnit && { unit: shownUnit })}
+        {...(onEnter && { onEnter })}
+        {...said}
+      />
+      {unitChoice && pair && (
+        <Segmented
+          legend="Unit"
+          legendUnseen
+          value={entry.unit === pair[1] ? pair[1] : pair[0]}
+          onChange={(unit) => put((old) => ({ ...old, unit }))}
+          options={pair.map((unit) => ({ value: unit, name: unit }))}
+        />
+      )}
+    </div>
+  );
+}

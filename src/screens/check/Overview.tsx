@@ -1,0 +1,86 @@
+import { useEffect, useRef } from "preact/hooks";
+import { Button } from "../parts/Button.tsx";
+import { Icon, type IconName } from "../parts/Icon.tsx";
+import { type Step, sections } from "./steps.ts";
+
+interface Props {
+  readonly all: readonly Step[];
+  readonly at: number;
+  readonly onGo: (step: string) => void;
+}
+
+function stateOf(step: Step): { words: string; icon: IconName | null; look: string } {
+  if (step.unreadable) return { words: "can't be read", icon: "cross", look: "unreadable" };
+  if (step.state === "done") return { words: "done", icon: "tick", look: "done" };
+  if (step.state === "skipped") {
+    return {
+      words: step.needed ? "skipped, still needed" : "skipped",
+      icon: "minus",
+      look: "skipped",
+    };
+  }
+  return { words: step.needed ? "to do" : "can be skipped", icon: null, look: "todo" };
+}
+
+/** All steps of this check, to go to any of them. */
+export function Overview({ all, at, onGo }: Props) {
+  return (
+    <nav aria-label="All steps" class="overview">
+      {sections.map((section) => {
+        const own = all.filter((step) => step.section === section);
+        if (own.length === 0) return null;
+        return (
+          <section key={section}>
+            <h2>{section}</h2>
+            <ol>
+              {own.map((step) => {
+                const { words, icon, look } = stateOf(step);
+                return (
+                  <li key={step.id}>
+                    <button
+                      type="button"
+                      class={`overview-step overview-${look}`}
+                      aria-current={all[at]?.id === step.id ? "step" : undefined}
+                      onClick={() => onGo(step.id)}
+                    >
+                      <span class="overview-mark">{icon && <Icon name={icon} size={16} />}</span>
+                      <span class="overview-name">{step.name}</span>
+                      <span class={look === "done" ? "unseen" : "overview-state"}>{words}</span>
+                    </button>
+                  </li>
+                );
+              })}
+            </ol>
+          </section>
+        );
+      })}
+    </nav>
+  );
+}
+
+export function OverviewDialog({ onLeave, ...props }: Props & { onLeave: () => void }) {
+  const dialog = useRef<HTMLDialogElement>(null);
+  useEffect(() => {
+    const element = dialog.current;
+    if (element && !element.open) element.showModal();
+    element?.querySelector('[aria-current="step"]')?.scrollIntoView({ block: "center" });
+  }, []);
+  return (
+    <dialog
+      ref={dialog}
+      class="dialog overview-dialog"
+      aria-label="All steps"
+      onCancel={(event) => {
+        event.preventDefault();
+        onLeave();
+      }}
+    >
+      <Overview {...props} />
+      <div class="overview-leave">
+        <Button look="main" wide onClick={onLeave}>
+          Back to this step
+        </Button>
+      </div>
+    </dialog>
+  );
+}

@@ -1,0 +1,34 @@
+import { chooseRightGeometry } from "../../records/storedCheck.ts";
+import { Choices } from "../parts/Choices.tsx";
+import { readingGuide } from "./readingGuide.ts";
+import type { StepProps } from "./stepProps.ts";
+import { rightGeometry } from "./steps.ts";
+
+export function RightGeometryStep({ stored, change }: StepProps) {
+  const kind = stored.record.layout?.kind ?? "arm";
+  const names = rightGeometry(kind).map((name) => readingGuide(name, kind).name.toLowerCase());
+  return (
+    <>
+      <Choices
+        legend="Are the parts on the right the same as on the left?"
+        value={stored.progress.rightGeometry}
+        onChange={(choice) => change((current) => chooseRightGeometry(current, choice))}
+        options={[
+          {
+            value: "same",
+            name: "Same as left",
+            hint: "Same arms and brackets, nothing bent: the distances and angles are taken over.",
+          },
+          {
+            value: "own",
+            name: "Measure the right side too",
+            hint: "After an accident, or where left and right differ by design.",
+          },
+        ]}
+      />
+      <p class="small soft">
+        This is about {names.join(", ")}. Gap and clearances are always measured on each side.
+      </p>
+    </>
+  );
+}

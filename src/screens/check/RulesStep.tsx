@@ -1,0 +1,164 @@
+import { useEffect } from "preact/hooks";
+import type { DesignEvent, RoadClass } from "../../physics/fitment.ts";
+import { mmPerInch } from "../../records/units.ts";
+import { Button } from "../parts/Button.tsx";
+import { Card } from "../parts/Card.tsx";
+import { CheckLine } from "../parts/Choices.tsx";
+import { SelectField } from "../parts/Field.tsx";
+import { Notice } from "../parts/Notice.tsx";
+import { chosen, withChoice } from "./choice.ts";
+import { NumberEntry } from "./NumberEntry.tsx";
+import {
+  type EventField,
+  eventEntryId,
+  hasOwnEvents,
+  isLeftOut,
+  usualRules,
+  withEventEntries,
+  withEvents,
+  withLeftOut,
+  withRoadClass,
+  withUsualRules,
+} from "./rules.ts";
+import type { StepProps } from "./stepProps.ts";
+import { uses } from "./UseStep.tsx";
+
+const roads: readonly { value: RoadClass; text: string }[] = [
+  { value: "A", text: "A: very smooth" },
+  { value: "B", text: "B: smooth" },
+  { value: "C", text: "C: average, patched" },
+  { value: "D", text: "D: rough, unmade" },
+  { value: "E", text: "E: very rough" },
+];
+
+const kilometresPerMile = 1.609344;
+
+export function RulesStep({ stored, change, preferences }: StepProps) {
+  const usual = usualRules(stored);
+  const { rules } = stored.record;
+  const use = uses.find(({ value }) => value === stored.record.vehicle?.use);
+  const props = { stored, change, preferences };
+  const inches = preferences.length === "in";
+
+  useEffect(() => {
+    change((current) => {
+      const known = withEventEntries(current);
+      return chosen(known, "rules") === "seen" ? known : withChoice(known, "rules", "seen");
+    });
+  }, [change]);
+
+  const lengthText = (mm: number) => (inches ? `${(mm / mmPerInch).toFixed(1)} in` : `${mm} mm`);
+  const speedText = (kmPerH: number) =>
+    inches ? `${kmPerH} (${Math.round(kmPerH / kilometresPerMile)} mph)` : `${kmPerH}`;
+  const number = (
+    name: "speedKmPerH" | "allowedContactsPerKm" | "accelerationCapG" | "reserveMm" | "balanceMm",
+    label: string,
+    usualText: string,
+    unitWords?: string,
+  ) => (
+    <NumberEntry
+      {...props}
+      id={`rules.${name}`}
+      label={label}
+      hint={rules?.[name] === undefined ? `Usual: ${usualText}` : `Changed. Usual: ${usualText}`}
+      placeholder={String(usual[name])}
+      {...(unitWords && { unitWords })}
+    />
+  );
+  const event = (kind: DesignEvent["kind"], field: EventField, label: string, value: number) => {
+    const length = field !== "speedKmPerH";
+    const text = length ? lengthText(Math.round(1000 * value)) : speedText(value);
+    return (
+      <NumberEntry
+        {...props}
+        id={eventEntryId(kind, field)}
+        kind={length ? "length" : "number"}
+        allowed="aboveZero"
+        label={label}
+        hint={`Usual: ${text}`}
+        placeholder={length ? text.replace(/ .*/, "") : String(value)}
+        {...(!length && { unitWords: "km/h" })}
+        after={withEvents}
+      />
+    );
+  };
+
+  return (
+    <>
+      <Notice tone="info">
+        <p>
+          These are the usual demands for <strong>{use?.name.toLowerCase() ?? "daily driving"}</strong>
+          : common practice, from no standard. Change what you know better. An empty field means the
+          usual value. The change stays with this check.
+        </p>
+      </Notice>
+      <Card heading="Road">
+        <SelectField
+          label="Road class (ISO 8608)"
+          hint={
+            rules?.roadClass === undefined
+              ? `Usual: ${usual.roadClass}`
+              : `Changed. Usual: ${usual.roadClass}`
+          }
+          value={rules?.roadClass ?? usual.roadClass}
+          options={roads}
+          onChange={(value) =>
+            change((current) => withRoadClass(current, value as RoadClass))
+          }
+        />
+        {number("speedKmPerH", "Speed", speedText(usual.speedKmPerH), "km/h")}
+        {number(
+          "allowedContactsPerKm",
+          "Contacts allowed",
+          `${usual.allowedContactsPerKm} per km; ten times that for a progressive stop`,
+          "per km",
+        )}
+      </Card>
+      {hasOwnEvents(stored) ? (
+        <Notice tone="care">
+          <p>
+            This check came with {rules?.events?.length ?? 0} events of its own. They are kept as
+            they are. “All as usual” puts the usual ones in their place.
+          </p>
+        </Notice>
+      ) : (
+        usual.events.map((each) => (
+          <Card key={each.kind} heading={each.kind === "obstacle" ? "Obstacle" : "Landing"}>
+            <CheckLine
+              checked={!isLeftOut(stored, each.kind)}
+              onChange={(checked) =>
+                change((current) => withLeftOut(current, each.kind, !checked))
+              }
+              hint={
+                each.kind === "obstacle"
+                  ? "A rounded bump, driven over."
+                  : "A drop onto flat ground, both wheels at once."
+              }
+            >
+              The stop must stand this
+            </CheckLine>
+            {!isLeftOut(stored, each.kind) && (
+              <>
+                {event(each.kind, "heightM", "Height", each.heightM)}
+                {each.kind === "obstacle" && (
+                  <>
+                    {event(each.kind, "lengthM", "Length", each.lengthM)}
+                    {event(each.kind, "speedKmPerH", "Speed", each.speedKmPerH)}
+                  </>
+                )}
+              </>
+            )}
+          </Card>
+        ))
+      )}
+      <Card heading="Limits">
+        {number("accelerationCapG", "Greatest upward acceleration", `${usual.accelerationCapG} g`, "g")}
+        {number("reserveMm", "Reserve wanted before anything harder", lengthText(usual.reserveMm))}
+        {number("balanceMm", "Left to right may differ by", lengthText(usual.balanceMm))}
+      </Card>
+      <Button wide icon="undo" disabled={rules === undefined} onClick={() => change(withUsualRules)}>
+        All as usual
+      </Button>
+    </>
+  );
+}

@@ -1,0 +1,36 @@
+import { changeProgress } from "../../records/storedCheck.ts";
+import { StandingPicture } from "../drawings/StandingPicture.tsx";
+import { CheckLine } from "../parts/Choices.tsx";
+import { standingSteps } from "./standing.ts";
+import type { StepProps } from "./stepProps.ts";
+
+export function StandingStep({ stored, change }: StepProps) {
+  const { stood } = stored.progress;
+  return (
+    <>
+      <p class="soft">A reading is only as good as the way the vehicle stands. Tick off each.</p>
+      <div class="choices">
+        {standingSteps.map(({ id, words, hint }) => (
+          <CheckLine
+            key={id}
+            checked={stood.includes(id)}
+            hint={hint}
+            picture={
+              <span class="standing-picture" aria-hidden="true">
+                <StandingPicture step={id} />
+              </span>
+            }
+            onChange={(checked) =>
+              change((current) => {
+                const others = current.progress.stood.filter((each) => each !== id);
+                return changeProgress(current, { stood: checked ? [...others, id] : others });
+              })
+            }
+          >
+            {words}
+          </CheckLine>
+        ))}
+      </div>
+    </>
+  );
+}

@@ -1,0 +1,192 @@
+import { useEffect, useState } from "preact/hooks";
+import { changeProgress, completeRecord, type StoredCheck } from "../../records/storedCheck.ts";
+import type { KeepState } from "../../storage/keeper.ts";
+import { Button, ButtonLink } from "../parts/Button.tsx";
+import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
+import type { Preferences } from "../preferences.ts";
+import { answerHref, checksHref, goTo, stepHref } from "../router.ts";
+import { KeptLine, NotKept } from "./Kept.tsx";
+import { Overview, OverviewDialog } from "./Overview.tsx";
+import { ProgressBar } from "./ProgressBar.tsx";
+import { StepContent } from "./StepContent.tsx";
+import type { Change } from "./stepProps.ts";
+import { cautionsHold, type Step, stepsOf } from "./steps.ts";
+
+interface Props {
+  readonly stored: StoredCheck;
+  readonly place: string;
+  readonly change: Change;
+  readonly preferences: Preferences;
+  readonly kept: KeepState;
+  readonly tryAgain: () => void;
+}
+
+/** Steps at the vehicle wait until the cautions have been read. */
+function waitsForCautions(stored: StoredCheck, step: Step): boolean {
+  const atTheVehicle =
+    step.id === "standing" || step.section === "Left side" || step.section === "Right side";
+  return atTheVehicle && !cautionsHold(stored);
+}
+
+function nameOfCheck(stored: StoredCheck): string {
+  return stored.name || stored.record.vehicle?.label || "New check";
+}
+
+function headingOf(step: Step): string {
+  if (step.id === "right.geometry") return step.name;
+  if (step.section === "Left side") return `Left: ${step.name}`;
+  if (step.section === "Right side") return `Right: ${step.name}`;
+  return step.name;
+}
+
+export function StepScreen({ stored, place, change, preferences, kept, tryAgain }: Props) {
+  const [overview, setOverview] = useState(false);
+  /** The step that waits for the cautions. */
+  const [waiting, setWaiting] = useState<string | null>(null);
+  const all = stepsOf(stored);
+  const at = Math.max(
+    0,
+    all.findIndex((step) => step.id === place),
+  );
+  const step = all[at];
+  const heading = useHeadingFocus(place);
+  const waits = step !== undefined && waitsForCautions(stored, step);
+  useEffect(() => {
+    if (!waits) return;
+    setWaiting(place);
+    goTo(stepHref(stored.id, "cautions"), { replace: true });
+  }, [waits, place, stored.id]);
+  if (!step || waits) return null;
+
+  const go = (id: string) => {
+    setOverview(false);
+    goTo(stepHref(stored.id, id));
+  };
+  const after = all[at + 1];
+  const before = all[at - 1];
+  const complete = completeRecord(stored).ok;
+  const locked = step.id === "cautions" && step.state !== "done";
+
+  const next = () => {
+    if (step.id === "cautions" && waiting) {
+      setWaiting(null);
+      go(waiting);
+    } else if (after) {
+      go(after.id);
+    }
+  };
+  const pass = () => {
+    if (step.state === "todo") {
+      change((current) =>
+        changeProgress(current, {
+          skipped: [...new Set([...current.progress.skipped, step.id])],
+        }),
+      );
+    }
+    next();
+  };
+
+  return (
+    <Screen
+      wide
+      top={
+        <>
+          <ButtonLink look="quiet" href={checksHref} icon="back" label="To the list of checks" />
+          <span class="screen-name">{nameOfCheck(stored)}</span>
+          <KeptLine kept={kept} />
+          <span class="narrow-only">
+            <Button look="quiet" icon="steps" label="All steps" onClick={() => setOverview(true)} />
+          </span>
+        </>
+      }
+      below={<ProgressBar all={all} at={at} />}
+      actions={
+        <>
+          {before && <Button icon="back" label="Back" onClick={() => go(before.id)} />}
+          {complete && step.id !== "finish" && (
+            <ButtonLink href={answerHref(stored.id)}>Answer</ButtonLink>
+          )}
+          {after && <MainAction step={step} locked={locked} onNext={next} onPass={pass} />}
+          {step.id === "finish" && (
+            <FinishAction ready={complete} onAnswer={() => goTo(answerHref(stored.id))} />
+          )}
+        </>
+      }
+    >
+      {overview && (
+        <OverviewDialog all={all} at={at} onGo={go} onLeave={() => setOverview(false)} />
+      )}
+      <div class="step-columns">
+        <aside class="wide-only step-aside">
+          <Overview all={all} at={at} onGo={go} />
+        </aside>
+        <div class="stack step-content">
+          <NotKept kept={kept} stored={stored} tryAgain={tryAgain} />
+          <h1 ref={heading} tabIndex={-1}>
+            {headingOf(step)}
+          </h1>
+          <StepContent
+            key={step.id}
+            stored={stored}
+            change={change}
+            step={step}
+            all={all}
+            preferences={preferences}
+            go={go}
+            next={() => {
+              if (step.state === "done" && !step.unreadable) next();
+            }}
+            waiting={all.find(({ id }) => id === waiting)?.name}
+          />
+        </div>
+      </div>
+    </Screen>
+  );
+}
+
+function MainAction({
+  step,
+  locked,
+  onNext,
+  onPass,
+}: {
+  step: Step;
+  locked: boolean;
+  onNext: () => void;
+  onPass: () => void;
+}) {
+  if (locked) {
+    return (
+      <Button look="main" disabled onClick={onNext}>
+        Tick each to go on
+      </Button>
+    );
+  }
+  if (step.unreadable) {
+    return (
+      <Button wide onClick={onPass}>
+        Go on, put right later
+      </Button>
+    );
+  }
+  if (step.state === "done") {
+    return (
+      <Button look="main" onClick={onNext}>
+        Next
+      </Button>
+    );
+  }
+  return (
+    <Button wide onClick={onPass}>
+      {step.needed ? "Skip for now" : "Skip"}
+    </Button>
+  );
+}
+
+function FinishAction({ ready, onAnswer }: { ready: boolean; onAnswer: () => void }) {
+  return (
+    <Button look="main" disabled={!ready} onClick={onAnswer}>
+      {ready ? "Show the answer" : "Not complete yet"}
+    </Button>
+  );
+}

@@ -1,0 +1,31 @@
+import type { Use } from "../../physics/fitment.ts";
+import { changeRecord } from "../../records/storedCheck.ts";
+import { Choices } from "../parts/Choices.tsx";
+import type { StepProps } from "./stepProps.ts";
+
+export const uses: readonly { value: Use; name: string; hint: string }[] = [
+  { value: "daily", name: "Daily driving", hint: "Made roads, now and then a speed hump." },
+  { value: "towing", name: "Towing or full load", hint: "Made roads, faster, with weight behind." },
+  { value: "offroad", name: "Off-road", hint: "Tracks, ruts and landings." },
+];
+
+export function UseStep({ stored, change }: StepProps) {
+  return (
+    <>
+      <Choices
+        legend="Choose the hardest that it is regularly used for"
+        options={uses}
+        value={stored.record.vehicle?.use ?? null}
+        onChange={(use) =>
+          change((current) =>
+            changeRecord(current, (record) => ({ ...record, vehicle: { ...record.vehicle, use } })),
+          )
+        }
+      />
+      <p class="small soft">
+        The use sets the roads, obstacles and landings that the stop is judged by. You see them, and
+        can change them, under Demands.
+      </p>
+    </>
+  );
+}

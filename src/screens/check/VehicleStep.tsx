@@ -1,0 +1,85 @@
+import { recordBounds } from "../../records/checkRecord.ts";
+import { changeRecord, type StoredCheck, setEntry } from "../../records/storedCheck.ts";
+import { Segmented } from "../parts/Choices.tsx";
+import { TextField } from "../parts/Field.tsx";
+import { Notice } from "../parts/Notice.tsx";
+import { chosen, withChoice } from "./choice.ts";
+import { NumberEntry } from "./NumberEntry.tsx";
+import type { StepProps } from "./stepProps.ts";
+import { raisedChoice } from "./steps.ts";
+
+const lift = "vehicle.liftMm";
+const parkedLift = "vehicle.liftWhenRaised";
+
+/** "No" makes the lift 0; what was typed for "yes" is there again when that is chosen. */
+export function withRaised(stored: StoredCheck, raised: "yes" | "no"): StoredCheck {
+  const typed = stored.entries[lift] ?? { texts: [""], unit: "mm", tol: "" };
+  const marked = withChoice(stored, "vehicle.raised", raised);
+  if (raised === "no") {
+    const parked = {
+      ...marked,
+      entries: { ...marked.entries, [parkedLift]: typed },
+    };
+    return setEntry(parked, lift, { texts: ["0"], unit: "mm", tol: "" });
+  }
+  return setEntry(marked, lift, stored.entries[parkedLift] ?? { ...typed, texts: [""] });
+}
+
+export function VehicleStep({ stored, change, preferences, next }: StepProps) {
+  const { vehicle } = stored.record;
+  const raised = raisedChoice(stored);
+  return (
+    <>
+      <TextField
+        label="Vehicle"
+        hint="So that you find it again: model, body, plate or job number."
+        value={vehicle?.label ?? ""}
+        maxLength={recordBounds.labelCharacters}
+        capitals
+        onInput={(label) =>
+          change((current) => ({
+            ...changeRecord(current, (record) => ({
+              ...record,
+              vehicle: { ...record.vehicle, label },
+            })),
+            // The list shows the vehicle until the check is given a name of its own.
+            name: current.name === (current.record.vehicle?.label ?? "") ? label : current.name,
+          }))
+        }
+        onEnter={next}
+      />
+      <Segmented
+        legend="Is it raised above its standard height?"
+        value={raised}
+        onChange={(value) => change((current) => withRaised(current, value))}
+        options={[
+          { value: "no", name: "No" },
+          { value: "yes", name: "Yes, raised" },
+        ]}
+      />
+      {raised === "yes" && (
+        <>
+          <NumberEntry
+            id={lift}
+            stored={stored}
+            change={change}
+            preferences={preferences}
+            label="Raised by"
+            hint="By springs, spacers or body blocks, at this axle."
+            unitChoice
+            onEnter={next}
+          />
+          <Notice tone="care" live>
+            <p>
+              Raised vehicles bring cautions of their own. You will be asked to acknowledge them
+              before you measure.
+            </p>
+          </Notice>
+        </>
+      )}
+      {chosen(stored, "vehicle.raised") === null && (vehicle?.liftMm ?? 0) < 0 && (
+        <p class="small soft">This check says that the vehicle is lowered.</p>
+      )}
+    </>
+  );
+}

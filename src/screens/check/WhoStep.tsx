@@ -1,0 +1,50 @@
+import type { Author, Role } from "../../records/checkRecord.ts";
+import { changeRecord } from "../../records/storedCheck.ts";
+import { Choices } from "../parts/Choices.tsx";
+import { TextField } from "../parts/Field.tsx";
+import { changePreferences } from "../preferences.ts";
+import type { StepProps } from "./stepProps.ts";
+
+const roles: readonly { value: Role; name: string; hint: string }[] = [
+  { value: "installer", name: "Installer", hint: "You fit the part." },
+  { value: "customer", name: "Owner", hint: "You measure your own vehicle." },
+  { value: "support", name: "Support", hint: "You enter it for somebody else." },
+];
+
+export function WhoStep({ stored, change, next }: StepProps) {
+  const author = stored.record.author ?? {};
+  const put = (part: Partial<Author>) =>
+    change((current) => {
+      const merged = { role: "installer" as Role, ...current.record.author, ...part };
+      const { name, contact, ...rest } = merged;
+      const whole: Author = { ...rest, ...(name && { name }), ...(contact && { contact }) };
+      changePreferences({ author: whole });
+      return changeRecord(current, (record) => ({ ...record, author: whole }));
+    });
+  return (
+    <>
+      <Choices
+        legend="You are"
+        options={roles}
+        value={author.role ?? null}
+        onChange={(role) => put({ role })}
+      />
+      <TextField
+        label="Name (if you like)"
+        value={author.name ?? ""}
+        maxLength={100}
+        capitals
+        onInput={(name) => put({ name })}
+        onEnter={next}
+      />
+      <TextField
+        label="Phone or e-mail (if you like)"
+        hint="Stays on this phone until you send the check yourself."
+        value={author.contact ?? ""}
+        maxLength={200}
+        onInput={(contact) => put({ contact })}
+        onEnter={next}
+      />
+    </>
+  );
+}

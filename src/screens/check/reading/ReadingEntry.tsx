@@ -1,0 +1,192 @@
+import { useEffect, useRef, useState } from "preact/hooks";
+import { type Entry, readEntry } from "../../../records/entry.ts";
+import { limitKindOf } from "../../../records/entryPath.ts";
+import { sentenceText } from "../../../records/quantityText.ts";
+import { catalogueEntry, entryName, entryUnit } from "../../../records/readingCatalogue.ts";
+import { type StoredCheck, setEntry } from "../../../records/storedCheck.ts";
+import type { EntryUnit } from "../../../records/units.ts";
+import { Button } from "../../parts/Button.tsx";
+import { Segmented } from "../../parts/Choices.tsx";
+import { TextField } from "../../parts/Field.tsx";
+import { Notice } from "../../parts/Notice.tsx";
+import type { Preferences } from "../../preferences.ts";
+import { entryRemarks, geometryRemark } from "../remarks.ts";
+import { useSettled } from "../settled.ts";
+import type { Change } from "../stepProps.ts";
+import { isMinus, withSign } from "./angleSign.ts";
+import { equivalentText } from "./equivalent.ts";
+import { FractionKeys } from "./FractionKeys.tsx";
+import { ToleranceField } from "./ToleranceField.tsx";
+
+interface Props {
+  readonly id: string;
+  readonly stored: StoredCheck;
+  readonly change: Change;
+  readonly preferences: Preferences;
+  /** Words for the two signs of an angle; absent where a minus means nothing. */
+  readonly signs?: { readonly plus: string; readonly minus: string } | undefined;
+  readonly onEnter?: () => void;
+}
+
+/** The entry of a reading as it stands, or an empty one in the person's own unit. */
+export function entryOf(stored: StoredCheck, id: string, preferences: Preferences): Entry {
+  const { kind } = catalogueEntry(id);
+  const unit: EntryUnit = kind === "mass" ? preferences.mass : entryUnit(kind, preferences.length);
+  return stored.entries[id] ?? { texts: [""], unit, tol: "" };
+}
+
+const spokenUnits: { readonly [Unit in EntryUnit]?: string } = {
+  mm: "millimetres",
+  in: "inches",
+  kg: "kilograms",
+  lb: "pounds",
+  deg: "degrees",
+};
+
+/** One reading: its repeats, its unit, its ±, and what can be said about it. */
+export function ReadingEntry({ id, stored, change, preferences, signs, onEnter }: Props) {
+  const { kind } = catalogueEntry(id);
+  const entry = entryOf(stored, id, preferences);
+  const texts = entry.texts.length === 0 ? [""] : entry.texts;
+  const [active, setActive] = useState(0);
+  const newest = useRef<HTMLInputElement>(null);
+  const [added, setAdded] = useState(0);
+  useEffect(() => {
+    if (added > 0) newest.current?.focus();
+  }, [added]);
+
+  const name = entryName(id, limitKindOf(stored.record, id));
+  const label = name.charAt(0).toUpperCase() + name.slice(1);
+  const settled = useSettled(`${id}|${entry.texts.join("|")}|${entry.unit}|${entry.tol}`);
+  const remarks = settled ? entryRemarks(stored, id, entry) : [];
+  const reading = readEntry(id, entry);
+  const geometry =
+    settled && reading.ok && remarks.length === 0 ? geometryRemark(stored, id) : null;
+
+  const put = (update: (current: Entry) => Entry) =>
+    change((current) => setEntry(current, id, update(entryOf(current, id, preferences))));
+  const setText = (index: number, text: string) =>
+    put((current) => ({
+      ...current,
+      texts: (current.texts.length === 0 ? [""] : current.texts).map((old, at) =>
+        at === index ? text : old,
+      ),
+    }));
+  const repeated = texts.length > 1;
+  const current = Math.min(active, texts.length - 1);
+
+  return (
+    <div class="stack-close reading-entry">
+      {texts.map((text, index) => (
+        <div key={index} class="reading-row" onFocusCapture={() => setActive(index)}>
+          <TextField
+            label={repeated ? `${label}, time ${index + 1}` : label}
+            labelUnseen
+            big={!repeated}
+            value={text}
+            onInput={(typed) => setText(index, typed)}
+            keys="decimal"
+            unit={entry.unit === "deg" ? "°" : entry.unit}
+            unitSpoken={spokenUnits[entry.unit] ?? entry.unit}
+            inputRef={index === texts.length - 1 ? newest : null}
+            {...(onEnter && { onEnter })}
+            {...(remarks[0]?.tone === "no" && { tone: "no" as const })}
+          />
+          {repeated && (
+            <Button
+              look="quiet"
+              icon="cross"
+              label={`Take out time ${index + 1}`}
+              onClick={() =>
+                put((old) => ({ ...old, texts: old.texts.filter((_, at) => at !== index) }))
+              }
+            />
+          )}
+        </div>
+      ))}
+      <p class="small soft reading-equivalent">{equivalentText(kind, entry, reading)}</p>
+      {kind === "length" && (
+        <Segmented
+          legend="Unit of this reading"
+          legendUnseen
+          value={entry.unit === "in" ? "in" : "mm"}
+          onChange={(unit) => put((old) => ({ ...old, unit }))}
+          options={[
+            { value: "mm", name: "mm" },
+            { value: "in", name: "inches" },
+          ]}
+        />
+      )}
+      {kind === "mass" && (
+        <Segmented
+          legend="Unit of this reading"
+          legendUnseen
+          value={entry.unit === "lb" ? "lb" : "kg"}
+          onChange={(unit) => put((old) => ({ ...old, unit }))}
+          options={[
+            { value: "kg", name: "kg" },
+            { value: "lb", name: "lb" },
+          ]}
+        />
+      )}
+      {kind === "length" && entry.unit === "in" && (
+        <FractionKeys text={texts[current] ?? ""} onText={(text) => setText(current, text)} />
+      )}
+      {signs && (
+        <Segmented
+          legend="Which way"
+          legendUnseen
+          value={isMinus(texts[current] ?? "") ? "minus" : "plus"}
+          onChange={(sign) =>
+            put((old) => ({
+              ...old,
+              texts: old.texts.map((each) => withSign(each, sign === "minus")),
+            }))
+          }
+          options={[
+            { value: "plus", name: signs.plus },
+            { value: "minus", name: signs.minus },
+          ]}
+        />
+      )}
+      <div class="stack-close" aria-live="polite">
+        {remarks.map((remark) => (
+          <Notice key={remark.tone} tone={remark.tone}>
+            <p>{sentenceText(remark.sentence, entry.unit === "in" ? "in" : preferences.length)}</p>
+            {remark.fix && (
+              <div class="row">
+                <Button
+                  onClick={() => {
+                    const { fix } = remark;
+                    if (fix) put((old) => ({ ...old, unit: fix }));
+                  }}
+                >
+                  {remark.fix === "in" ? "Yes, inches" : "Yes, mm"}
+                </Button>
+              </div>
+            )}
+          </Notice>
+        ))}
+        {geometry && (
+          <Notice tone={geometry.tone}>
+            <p>{sentenceText(geometry.sentence, preferences.length)}</p>
+          </Notice>
+        )}
+      </div>
+      {reading.ok && (
+        <Button
+          wide
+          icon="plus"
+          onClick={() => {
+            put((old) => ({ ...old, texts: [...old.texts, ""] }));
+            setActive(texts.length);
+            setAdded((count) => count + 1);
+          }}
+        >
+          Measure again
+        </Button>
+      )}
+      <ToleranceField id={id} entry={entry} onTol={(tol) => put((old) => ({ ...old, tol }))} />
+    </div>
+  );
+}

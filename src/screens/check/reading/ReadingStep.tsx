@@ -1,0 +1,103 @@
+import type { Side } from "../../../physics/fitment.ts";
+import { entryLengthUnit, readEntry } from "../../../records/entry.ts";
+import type { StoredCheck } from "../../../records/storedCheck.ts";
+import type { LengthUnit } from "../../../records/units.ts";
+import { drawingValues, drawnReadingOf } from "../../drawings/drawingValues.ts";
+import { ReadingDrawing } from "../../drawings/ReadingDrawing.tsx";
+import type { Preferences } from "../../preferences.ts";
+import { type ReadingGuide, readingGuide } from "../readingGuide.ts";
+import type { StepProps } from "../stepProps.ts";
+import { sidesOf } from "../steps.ts";
+import { LimitOptions } from "./LimitOptions.tsx";
+import { ReadingEntry } from "./ReadingEntry.tsx";
+import { WheelPerOuter } from "./WheelPerOuter.tsx";
+
+/** The side a reading is taken on; shared geometry is measured on the first side. */
+export function sideOf(stored: StoredCheck, id: string): Side {
+  const side = /^(left|right)\./.exec(id)?.[1];
+  return side === "left" || side === "right" ? side : (sidesOf(stored)[0] ?? "left");
+}
+
+export function guideOf(stored: StoredCheck, id: string): ReadingGuide {
+  const kind = stored.record.layout?.kind ?? "arm";
+  const match = /^(left|right)\.limits\.(\d+)$/.exec(id);
+  const corner = stored.record.corners.find((each) => each.side === match?.[1]);
+  return readingGuide(id, kind, corner?.limits[Number(match?.[2] ?? -1)]);
+}
+
+function limitIndexOf(id: string): number {
+  return Number(/\.limits\.(\d+)$/.exec(id)?.[1] ?? -1);
+}
+
+function lengthUnitOf(stored: StoredCheck, id: string, preferences: Preferences): LengthUnit {
+  const entry = stored.entries[id];
+  return entry ? entryLengthUnit(entry) : preferences.length;
+}
+
+/** One reading as it was typed; a mean of several is better shown as a number. */
+function typedText(stored: StoredCheck, id: string): string | undefined {
+  const entry = stored.entries[id];
+  const reading = entry && readEntry(id, entry);
+  return reading?.ok && reading.value.values.length === 1 ? reading.value.typed?.[0] : undefined;
+}
+
+function signsOf(stored: StoredCheck, id: string) {
+  const name = id.replace(/^(left|right)\./, "");
+  const kind = stored.record.layout?.kind;
+  if (name === "stopLean") {
+    return kind === "strut" || kind === "axle"
+      ? undefined
+      : { plus: "+ top toward pivot", minus: "− top away" };
+  }
+  return name.endsWith("Angle")
+    ? { plus: "+ lower at wheel", minus: "− higher at wheel" }
+    : undefined;
+}
+
+/** One reading on one screen. */
+export function ReadingStep({ stored, change, step, preferences, next }: StepProps) {
+  const { id } = step;
+  const guide = guideOf(stored, id);
+  const side = sideOf(stored, id);
+  const { record } = stored;
+  const index = limitIndexOf(id);
+  const limit = record.corners.find((corner) => corner.side === side)?.limits[index];
+  const drawn = drawnReadingOf(id, limit?.kind);
+  return (
+    <div class="reading-layout">
+      <div class="reading-show">
+        <p class="reading-how">{guide.how}</p>
+        {drawn && (
+          <ReadingDrawing
+            layoutKind={record.layout?.kind ?? "arm"}
+            reading={drawn}
+            values={drawingValues(record, side, index)}
+            side={side}
+            axle={record.axle}
+            at={limit?.at}
+            unit={lengthUnitOf(stored, id, preferences)}
+            text={typedText(stored, id)}
+          />
+        )}
+      </div>
+      <div class="stack">
+        <ReadingEntry
+          id={id}
+          stored={stored}
+          change={change}
+          preferences={preferences}
+          signs={signsOf(stored, id)}
+          onEnter={next}
+        />
+        <p class="small">
+          <strong>What goes wrong:</strong> {guide.wrong}
+        </p>
+        {guide.note && <p class="small soft">{guide.note}</p>}
+        <LimitOptions id={id} stored={stored} change={change} preferences={preferences} />
+        {id === "pivotToOuter" && (
+          <WheelPerOuter stored={stored} change={change} preferences={preferences} />
+        )}
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,34 @@
+import type { Reading } from "../../../physics/fitment.ts";
+import type { Outcome } from "../../../physics/outcome.ts";
+import type { Entry } from "../../../records/entry.ts";
+import { sixteenths } from "../../../records/quantityText.ts";
+import type { EntryKind } from "../../../records/readingCatalogue.ts";
+import { fromModel, mmPerInch } from "../../../records/units.ts";
+
+/** The reading in the other unit, and the mean where it was taken more than once. Empty: nothing to say. */
+export function equivalentText(kind: EntryKind, entry: Entry, reading: Outcome<Reading>): string {
+  if (!reading.ok) return "";
+  const { values } = reading.value;
+  const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
+  const before = values.length > 1 ? `Mean of ${values.length}: ` : "= ";
+  switch (kind) {
+    case "length": {
+      const mm = `${mean.toFixed(1)} mm`;
+      const inches = `${(mean / mmPerInch).toFixed(2)} in (about ${sixteenths(mean / mmPerInch)})`;
+      if (values.length > 1)
+        return entry.unit === "in" ? `${before}${inches} = ${mm}` : `${before}${mm} = ${inches}`;
+      return `${before}${entry.unit === "in" ? mm : inches}`;
+    }
+    case "mass": {
+      const kg = `${mean.toFixed(0)} kg`;
+      const lb = `${fromModel(mean, "lb").toFixed(0)} lb`;
+      if (values.length > 1)
+        return entry.unit === "lb" ? `${before}${lb} = ${kg}` : `${before}${kg} = ${lb}`;
+      return `${before}${entry.unit === "lb" ? kg : lb}`;
+    }
+    case "angle":
+      return values.length > 1 ? `${before}${mean.toFixed(1)}°` : "";
+    default:
+      return "";
+  }
+}

@@ -1,0 +1,198 @@
+import type { LayoutKind } from "../../physics/fitment.ts";
+import { kinematicsOf } from "../../physics/kinematics/kinematics.ts";
+import type { ReadingId } from "../../physics/outcome.ts";
+import type { Quantity, QuantityKind, Sentence } from "../../physics/sentence.ts";
+import type { CheckLayout } from "../../records/checkRecord.ts";
+import { type Entry, readEntry } from "../../records/entry.ts";
+import { entryOutcome, limitKindOf } from "../../records/entryPath.ts";
+import {
+  type CatalogueEntry,
+  catalogueEntry,
+  type EntryKind,
+} from "../../records/readingCatalogue.ts";
+import type { StoredCheck } from "../../records/storedCheck.ts";
+import { type EntryUnit, mmPerCentimetre, mmPerInch } from "../../records/units.ts";
+import type { Tone } from "../parts/Notice.tsx";
+
+/** Something said about what was typed. It never stops anyone. */
+export interface Remark {
+  readonly tone: Tone;
+  readonly sentence: Sentence;
+  /** The unit it was probably measured in. */
+  readonly fix?: EntryUnit;
+}
+
+/** The lever ratios seen on vehicles, and the scatter allowed: as the plausibility check has them. */
+const ratios = [0.8, 6] as const;
+const scatterFactor = 3;
+
+const quantityKinds: { readonly [Kind in EntryKind]: QuantityKind } = {
+  length: "length",
+  angle: "angle",
+  mass: "mass",
+  rate: "rate",
+  damping: "count",
+  force: "force",
+  number: "count",
+};
+
+function quantity(kind: EntryKind, value: number): Quantity {
+  return { kind: quantityKinds[kind], value };
+}
+
+function isWithin(value: number, [least, greatest]: readonly [number, number]): boolean {
+  return value >= least && value <= greatest;
+}
+
+function slip(value: number, unit: EntryUnit, known: CatalogueEntry): Remark | null {
+  if (known.kind !== "length") return null;
+  if (unit === "mm" && isWithin(value * mmPerInch, known.believable)) {
+    return {
+      tone: "unsure",
+      sentence: [
+        "That is ",
+        quantity("length", value),
+        ", less than is usually seen here. Was it measured in inches?",
+      ],
+      fix: "in",
+    };
+  }
+  if (unit === "in" && isWithin(value / mmPerInch, known.believable)) {
+    return {
+      tone: "unsure",
+      sentence: [
+        "That is ",
+        quantity("length", value),
+        ", more than is usually seen here. Was it measured in mm?",
+      ],
+      fix: "mm",
+    };
+  }
+  if (unit === "mm" && isWithin(value * mmPerCentimetre, known.believable)) {
+    return {
+      tone: "unsure",
+      sentence: [
+        "That is ",
+        quantity("length", value),
+        ', less than is usually seen here. Was it centimetres? Then type "cm" behind it.',
+      ],
+    };
+  }
+  return null;
+}
+
+function outside(value: number, known: CatalogueEntry): Remark | null {
+  const [least, greatest] = known.believable;
+  if (isWithin(value, known.believable)) return null;
+  return {
+    tone: "unsure",
+    sentence: [
+      "Usually seen here: ",
+      quantity(known.kind, least),
+      " to ",
+      quantity(known.kind, greatest),
+      ". Look again, please. If it is so, go on: it is kept as it is.",
+    ],
+  };
+}
+
+/** What can be said of one value by itself, model's unit. */
+export function valueRemark(
+  id: ReadingId,
+  value: number,
+  unit: EntryUnit,
+  kind = catalogueEntry(id),
+): Remark | null {
+  if (isWithin(value, kind.believable)) return null;
+  return slip(value, unit, kind) ?? outside(value, kind);
+}
+
+/** What can be said of a reading's entry by itself. Nothing for an empty one. */
+export function entryRemarks(stored: StoredCheck, id: ReadingId, entry: Entry): Remark[] {
+  const outcome = readEntry(id, entry);
+  if (!outcome.ok) {
+    return outcome.fault.code === "entryEmpty"
+      ? []
+      : [{ tone: "no", sentence: outcome.fault.sentence }];
+  }
+  const known = catalogueEntry(id, limitKindOf(stored.record, id));
+  const { values, tol } = outcome.value;
+  const remarks: Remark[] = [];
+  const odd = values
+    .map((value) => valueRemark(id, value, entry.unit, known))
+    .find((remark) => remark !== null);
+  if (odd) remarks.push(odd);
+  const scatter = Math.max(...values) - Math.min(...values);
+  if (!odd && values.length > 1 && tol > 0 && scatter > scatterFactor * tol) {
+    remarks.push({
+      tone: "unsure",
+      sentence: [
+        "The repeats differ by ",
+        quantity(known.kind, scatter),
+        ", more than three times your ± of ",
+        quantity(known.kind, tol),
+        ". Measure again, and take out the one that is wrong.",
+      ],
+    });
+  }
+  return remarks;
+}
+
+/** What can be said of a plain number. Nothing for an empty one. */
+export function numberRemark(id: ReadingId, entry: Entry): Remark | null {
+  const outcome = entryOutcome(id, entry);
+  if (!outcome.ok) {
+    return outcome.fault.code === "entryEmpty"
+      ? null
+      : { tone: "no", sentence: outcome.fault.sentence };
+  }
+  return typeof outcome.value === "number" ? valueRemark(id, outcome.value, entry.unit) : null;
+}
+
+function completeLayout(stored: StoredCheck): CheckLayout | null {
+  const { layout } = stored.record;
+  const readings = layout?.readings ?? {};
+  const kind: LayoutKind | undefined = layout?.kind;
+  const has = (...names: (keyof typeof readings)[]) =>
+    names.every((name) => readings[name] !== undefined);
+  const whole =
+    (kind === "arm" && has("pivotToStop", "pivotToOuter")) ||
+    (kind === "damper" && has("pivotToMount", "pivotToOuter", "damperLength")) ||
+    (kind === "axle" && has("track", "stopSpacing")) ||
+    kind === "strut";
+  return whole ? ({ ...layout, kind, readings } as CheckLayout) : null;
+}
+
+/** What the geometry so far comes to: the lever ratio, or that these readings can't all be right. */
+export function geometryRemark(stored: StoredCheck, id: ReadingId): Remark | null {
+  const name = id.replace(/^(left|right)\./, "");
+  const readings = stored.record.layout?.readings;
+  if (!readings || !(name in readings)) return null;
+  const track = readings.track?.values[0];
+  const spacing = readings.stopSpacing?.values[0];
+  if (stored.record.layout?.kind === "axle" && track !== undefined && spacing !== undefined) {
+    return spacing > track
+      ? {
+          tone: "unsure",
+          sentence: ["The stops would stand further apart than the wheels. Look at both readings."],
+        }
+      : null;
+  }
+  const layout = completeLayout(stored);
+  if (!layout || layout.kind === "strut") return null;
+  const right = stored.record.corners.find((corner) => corner.side === "right");
+  const kinematics = kinematicsOf(layout, id.startsWith("right.") ? right?.geometry : undefined);
+  const ratio = kinematics.ok ? kinematics.value.ratio(0) : kinematics;
+  if (!ratio.ok) return { tone: "unsure", sentence: ratio.fault.sentence };
+  const quantityOfRatio: Quantity = { kind: "ratio", value: ratio.value };
+  return isWithin(ratio.value, ratios)
+    ? { tone: "info", sentence: ["Lever ratio so far, wheel to stop: ", quantityOfRatio, "."] }
+    : {
+        tone: "unsure",
+        sentence: [
+          "These readings make the lever ratio ",
+          quantityOfRatio,
+          ", which is hardly ever seen. Look again at the distances.",
+        ],
+      };
+}

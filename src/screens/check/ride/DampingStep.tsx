@@ -1,0 +1,85 @@
+import { Button } from "../../parts/Button.tsx";
+import { Choices } from "../../parts/Choices.tsx";
+import { chosen, withChoice } from "../choice.ts";
+import type { StepProps } from "../stepProps.ts";
+import { EstimateLine } from "./EstimateLine.tsx";
+import { RideTyped } from "./RideTyped.tsx";
+import { RideWays } from "./RideWays.tsx";
+import { dampingShares } from "./usualValues.ts";
+import { cornerMass } from "./withEstimates.ts";
+
+export function DampingStep({ stored, change, preferences, go }: StepProps) {
+  const props = { stored, change, preferences };
+  const needsRate = stored.record.ride?.wheelRateNPerMm === undefined;
+  const needsMass = cornerMass(stored) === null;
+  return (
+    <>
+      <p>What the damper holds against the wheel per speed, at the wheel, in bump and rebound.</p>
+      <RideWays
+        stored={stored}
+        change={change}
+        names={["damperBumpNsPerMm", "damperReboundNsPerMm"]}
+        legend="Damping"
+        options={[
+          {
+            value: "share",
+            name: "Estimate it by feel",
+            hint: "As a share of critical damping. Common practice, with a wide ±.",
+          },
+          { value: "typed", name: "I know it", hint: "From the damper's test sheet." },
+        ]}
+        unsaid="Then neither the contacts per kilometre nor the impacts can be worked out."
+      >
+        {(way) => (
+          <>
+            {way === "share" && (
+              <>
+                <Choices
+                  legend="How do the dampers feel?"
+                  value={chosen(stored, "damping.share")}
+                  onChange={(share) =>
+                    change((current) => withChoice(current, "damping.share", share))
+                  }
+                  options={dampingShares.map((share) => ({
+                    value: share.id,
+                    name: share.words,
+                    hint: `${Math.round(100 * share.value)} ± ${Math.round(100 * share.tol)} % of critical, rebound twice bump`,
+                  }))}
+                />
+                <EstimateLine {...props} name="damperBumpNsPerMm" lead="In bump " />
+                {(needsRate || needsMass) && (
+                  <div class="row">
+                    {needsRate && (
+                      <Button onClick={() => go("ride.wheelRateNPerMm")}>To the spring rate</Button>
+                    )}
+                    {needsMass && (
+                      <Button
+                        onClick={() =>
+                          go(`${stored.record.corners[0]?.side ?? "left"}.cornerMassKg`)
+                        }
+                      >
+                        To the weight
+                      </Button>
+                    )}
+                  </div>
+                )}
+                {!needsRate && !needsMass && (
+                  <EstimateLine {...props} name="damperReboundNsPerMm" lead="In rebound " />
+                )}
+              </>
+            )}
+            {way === "typed" && (
+              <>
+                <RideTyped {...props} name="damperBumpNsPerMm" label="In bump" />
+                <RideTyped {...props} name="damperReboundNsPerMm" label="In rebound" />
+                <p class="small soft">
+                  At the wheel: the damper's own figure divided by its lever ratio squared.
+                </p>
+              </>
+            )}
+          </>
+        )}
+      </RideWays>
+    </>
+  );
+}

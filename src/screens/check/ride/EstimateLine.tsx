@@ -1,0 +1,43 @@
+import type { RideQuantity } from "../../../physics/fitment.ts";
+import { sentenceText } from "../../../records/quantityText.ts";
+import type { StoredCheck } from "../../../records/storedCheck.ts";
+import { Notice } from "../../parts/Notice.tsx";
+import type { Preferences } from "../../preferences.ts";
+import { rideText } from "./rideText.ts";
+import { estimateOf } from "./withEstimates.ts";
+
+/** What an estimate comes to, marked as one, or what it still needs. */
+export function EstimateLine({
+  stored,
+  name,
+  preferences,
+  lead = "",
+}: {
+  stored: StoredCheck;
+  name: RideQuantity;
+  preferences: Preferences;
+  lead?: string;
+}) {
+  const outcome = estimateOf(stored, name);
+  if (!outcome) return null;
+  if (!outcome.ok) {
+    const waiting = outcome.fault.code === "estimateIncomplete";
+    return (
+      <Notice tone={waiting ? "info" : "no"} live>
+        <p>{sentenceText(outcome.fault.sentence, preferences.length)}</p>
+      </Notice>
+    );
+  }
+  const { value, tol, how } = outcome.value;
+  return (
+    <Notice tone="care" live>
+      <p>
+        {lead}
+        <strong>
+          {rideText(name, value, preferences)} ± {rideText(name, tol, preferences)}
+        </strong>
+        , estimated: {how}. The ± widens the band of the answer.
+      </p>
+    </Notice>
+  );
+}

@@ -1,0 +1,96 @@
+import { setEntry } from "../../../records/storedCheck.ts";
+import { Choices } from "../../parts/Choices.tsx";
+import { Notice } from "../../parts/Notice.tsx";
+import { chosen, withChoice } from "../choice.ts";
+import type { StepProps } from "../stepProps.ts";
+import { EstimateLine } from "./EstimateLine.tsx";
+import { helperInputs } from "./helpers.ts";
+import { RideTyped } from "./RideTyped.tsx";
+import { TolerancedEntry } from "./TolerancedEntry.tsx";
+import { payloadShares } from "./usualValues.ts";
+import { rideWay, withRideWay } from "./ways.ts";
+
+const names = ["payloadPerCornerKg"] as const;
+const id = "ride.payloadPerCornerKg";
+
+/** Payload on top of how the vehicle stands now. */
+export function PayloadStep({ stored, change, preferences }: StepProps) {
+  const way = rideWay(stored, "payloadPerCornerKg");
+  const none = way === "typed" && chosen(stored, "payload.none") === "yes";
+  return (
+    <>
+      <p>
+        What it will carry at most, on top of the way it stands now: people, cargo, the weight of a
+        trailer on the hitch.
+      </p>
+      <Choices
+        legend="Payload"
+        value={none ? "none" : way}
+        onChange={(value) =>
+          change((current) => {
+            if (value !== "none") {
+              return withRideWay(withChoice(current, "payload.none", null), names, value);
+            }
+            const typed = withRideWay(current, names, "typed");
+            return setEntry(withChoice(typed, "payload.none", "yes"), id, {
+              texts: ["0"],
+              unit: preferences.mass,
+              tol: "",
+            });
+          })
+        }
+        options={[
+          { value: "none", name: "None", hint: "It never carries more than now." },
+          {
+            value: "total",
+            name: "I know the whole load",
+            hint: "Shared out to this wheel below.",
+          },
+          { value: "typed", name: "I know it for one wheel" },
+          { value: "unknown", name: "Not known" },
+        ]}
+      />
+      {way === "total" && (
+        <>
+          <TolerancedEntry
+            input={helperInputs.payloadTotal}
+            stored={stored}
+            change={change}
+            preferences={preferences}
+            label="The whole load"
+            usual="5 %"
+          />
+          <Choices
+            legend="How much of it stands over this axle?"
+            value={chosen(stored, "payload.share")}
+            onChange={(share) => change((current) => withChoice(current, "payload.share", share))}
+            options={payloadShares.map((share) => ({ value: share.id, name: share.words }))}
+          />
+          <EstimateLine
+            stored={stored}
+            name="payloadPerCornerKg"
+            preferences={preferences}
+            lead="On each wheel of this axle: "
+          />
+        </>
+      )}
+      {way === "typed" && !none && (
+        <RideTyped
+          stored={stored}
+          change={change}
+          preferences={preferences}
+          name="payloadPerCornerKg"
+          label="Payload on one wheel of this axle"
+        />
+      )}
+      {way === "unknown" && (
+        <Notice tone="unsure" live>
+          <p>
+            Then nothing can be said of the loaded vehicle: neither how far it sags nor how often
+            the stop is reached. The load on the plate of the vehicle is a good start.
+          </p>
+        </Notice>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,106 @@
+import type { ComponentChildren } from "preact";
+import { useId } from "preact/hooks";
+import { parseText } from "../../../records/entry.ts";
+import { sentenceText } from "../../../records/quantityText.ts";
+import { entryUnit } from "../../../records/readingCatalogue.ts";
+import { type Entry, type StoredCheck, setEntry } from "../../../records/storedCheck.ts";
+import type { EntryUnit } from "../../../records/units.ts";
+import { Segmented } from "../../parts/Choices.tsx";
+import { TextField } from "../../parts/Field.tsx";
+import type { Preferences } from "../../preferences.ts";
+import { useSettled } from "../settled.ts";
+import type { Change } from "../stepProps.ts";
+import type { HelperInput } from "./helpers.ts";
+
+const unitPairs: { readonly [kind: string]: readonly [EntryUnit, EntryUnit] } = {
+  length: ["mm", "in"],
+  mass: ["kg", "lb"],
+  rate: ["N/mm", "lbf/in"],
+  damping: ["N·s/mm", "lbf·s/in"],
+};
+
+/** A value and its ± side by side. An empty ± is the one shown in grey. */
+export function TolerancedEntry({
+  input,
+  stored,
+  change,
+  preferences,
+  label,
+  hint,
+  unitWords,
+  usual,
+}: {
+  input: HelperInput;
+  stored: StoredCheck;
+  change: Change;
+  preferences: Preferences;
+  label: ComponentChildren;
+  hint?: ComponentChildren;
+  unitWords?: string;
+  /** Shown in the ± field while it is empty. */
+  usual: string;
+}) {
+  const { id, kind } = input;
+  const name = useId();
+  const first: EntryUnit = kind === "mass" ? preferences.mass : entryUnit(kind, preferences.length);
+  const blank: Entry = { texts: [""], unit: first, tol: "" };
+  const entry = stored.entries[id] ?? blank;
+  const text = entry.texts[0] ?? "";
+  const settled = useSettled(`${id}|${text}|${entry.tol}|${entry.unit}`);
+  const put = (part: Partial<Entry>) =>
+    change((current) => setEntry(current, id, { ...(current.entries[id] ?? blank), ...part }));
+  const valueFault =
+    settled && text.trim() !== "" ? faultOf(text, entry.unit, input, "aboveZero") : null;
+  const tolFault =
+    settled && entry.tol.trim() !== "" ? faultOf(entry.tol, entry.unit, input, "zeroOrMore") : null;
+  const pair = unitPairs[kind];
+  const unit = unitWords ?? entry.unit;
+  return (
+    <fieldset class="field toleranced" aria-labelledby={name}>
+      <legend id={name} class="field-label">
+        {label}
+      </legend>
+      {hint && <span class="field-hint">{hint}</span>}
+      <div class="toleranced-row">
+        <TextField
+          label="Value"
+          labelUnseen
+          value={text}
+          keys="decimal"
+          onInput={(typed) => put({ texts: [typed] })}
+          {...(unit && { unit })}
+          {...(valueFault && { tone: "no" as const, message: valueFault })}
+        />
+        <TextField
+          label="Plus or minus"
+          labelUnseen
+          value={entry.tol}
+          keys="decimal"
+          placeholder={usual}
+          lead="±"
+          onInput={(tol) => put({ tol })}
+          {...(tolFault && { tone: "no" as const, message: tolFault })}
+        />
+      </div>
+      {pair && (
+        <Segmented
+          legend="Unit"
+          legendUnseen
+          value={entry.unit === pair[1] ? pair[1] : pair[0]}
+          onChange={(chosen) => put({ unit: chosen })}
+          options={pair.map((each) => ({ value: each, name: each }))}
+        />
+      )}
+    </fieldset>
+  );
+}
+
+function faultOf(
+  text: string,
+  unit: EntryUnit,
+  { kind }: HelperInput,
+  allowed: "aboveZero" | "zeroOrMore",
+): string | null {
+  const parsed = parseText(text, kind, unit, allowed);
+  return parsed.ok ? null : sentenceText(parsed.fault.sentence, "mm");
+}

@@ -1,0 +1,59 @@
+import { Choices } from "../../parts/Choices.tsx";
+import { chosen, withChoice } from "../choice.ts";
+import type { StepProps } from "../stepProps.ts";
+import { EstimateLine } from "./EstimateLine.tsx";
+import { RideTyped } from "./RideTyped.tsx";
+import { RideWays } from "./RideWays.tsx";
+import { tyreRates } from "./usualValues.ts";
+
+export function TyreRateStep({ stored, change, preferences }: StepProps) {
+  return (
+    <>
+      <p>How much load flattens the tyre by one millimetre. Seldom printed anywhere.</p>
+      <RideWays
+        stored={stored}
+        change={change}
+        names={["tyreRateNPerMm"]}
+        legend="Tyre rate"
+        options={[
+          {
+            value: "usual",
+            name: "Take a usual value",
+            hint: "By the sort of tyre. Common practice, with a wide ±.",
+          },
+          { value: "typed", name: "I know it" },
+        ]}
+        unsaid="Then neither the contacts per kilometre nor the impacts can be worked out."
+      >
+        {(way) => (
+          <>
+            {way === "usual" && (
+              <>
+                <Choices
+                  legend="Sort of tyre"
+                  value={chosen(stored, "tyre.sort")}
+                  onChange={(sort) => change((current) => withChoice(current, "tyre.sort", sort))}
+                  options={tyreRates.map((tyre) => ({
+                    value: tyre.id,
+                    name: tyre.words.charAt(0).toUpperCase() + tyre.words.slice(1),
+                  }))}
+                />
+                <EstimateLine stored={stored} name="tyreRateNPerMm" preferences={preferences} />
+              </>
+            )}
+            {way === "typed" && (
+              <RideTyped
+                stored={stored}
+                change={change}
+                preferences={preferences}
+                name="tyreRateNPerMm"
+                label="Tyre rate"
+                hint="At the pressure it is used at."
+              />
+            )}
+          </>
+        )}
+      </RideWays>
+    </>
+  );
+}

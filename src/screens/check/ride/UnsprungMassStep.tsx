@@ -1,0 +1,50 @@
+import type { StepProps } from "../stepProps.ts";
+import { EstimateLine } from "./EstimateLine.tsx";
+import { RideTyped } from "./RideTyped.tsx";
+import { RideWays } from "./RideWays.tsx";
+import { unsprungShares } from "./usualValues.ts";
+
+export function UnsprungMassStep({ stored, change, preferences }: StepProps) {
+  const axle = stored.record.layout?.kind === "axle";
+  const share = unsprungShares[axle ? "axle" : "independent"];
+  return (
+    <>
+      <p>
+        What moves up and down with the wheel: tyre, wheel, brake, hub and half of the arms, or half
+        of the axle.
+      </p>
+      <RideWays
+        stored={stored}
+        change={change}
+        names={["unsprungMassKg"]}
+        legend="Unsprung mass at one wheel"
+        options={[
+          {
+            value: "share",
+            name: "Take the usual share",
+            hint: `${Math.round(100 * share.value)} ± ${Math.round(100 * share.tol)} % of the weight on the wheel, ${axle ? "beam axle" : "independent wheels"}. Common practice.`,
+          },
+          { value: "typed", name: "I know it" },
+        ]}
+        unsaid="Then impacts can't be worked out: no peak force, and no stiffness that works."
+      >
+        {(way) => (
+          <>
+            {way === "share" && (
+              <EstimateLine stored={stored} name="unsprungMassKg" preferences={preferences} />
+            )}
+            {way === "typed" && (
+              <RideTyped
+                stored={stored}
+                change={change}
+                preferences={preferences}
+                name="unsprungMassKg"
+                label="Unsprung mass"
+              />
+            )}
+          </>
+        )}
+      </RideWays>
+    </>
+  );
+}

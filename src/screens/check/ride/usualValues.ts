@@ -1,0 +1,33 @@
+/*
+ * Starting values for those who can't measure. All of them common practice, none from a published
+ * source; each carries a ± wide enough to say so.
+ */
+
+/** ± of half an axle's weight as the weight on one wheel, as a share: left and right seldom agree better. */
+export const halvingTolerance = 0.05;
+
+export const payloadShares = [
+  { id: "all", value: 1, words: "All of it (behind or over this axle)" },
+  { id: "most", value: 0.75, words: "Most of it" },
+  { id: "half", value: 0.5, words: "Half of it (between the axles)" },
+  { id: "little", value: 0.25, words: "Little of it" },
+] as const;
+
+export const unsprungShares = {
+  independent: { value: 0.12, tol: 0.04 },
+  axle: { value: 0.2, tol: 0.06 },
+} as const;
+
+/** N/mm at the pressure that the tyre is used at. */
+export const tyreRates = [
+  { id: "car", value: 210, tol: 40, words: "a car tyre" },
+  { id: "light", value: 260, tol: 60, words: "a light truck or all-terrain tyre" },
+  { id: "heavy", value: 380, tol: 90, words: "a heavy load tyre at high pressure" },
+] as const;
+
+/** Share of critical damping, mean of bump and rebound. */
+export const dampingShares = [
+  { id: "soft", value: 0.25, tol: 0.08, words: "Soft or worn" },
+  { id: "usual", value: 0.35, tol: 0.1, words: "As most are" },
+  { id: "firm", value: 0.5, tol: 0.12, words: "Firm or heavy duty" },
+] as const;

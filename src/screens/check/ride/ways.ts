@@ -1,0 +1,66 @@
+import type { RideQuantity } from "../../../physics/fitment.ts";
+import { withField } from "../../../records/entryPath.ts";
+import { changeRecord, type StoredCheck, setEntry } from "../../../records/storedCheck.ts";
+import { chosen, withChoice } from "../choice.ts";
+import { wayOf } from "../steps.ts";
+
+const asideId = (name: RideQuantity) => `aside.ride.${name}`;
+
+/** How a ride quantity is come by: "typed", "unknown", or the name of an estimate; null: not chosen. */
+export function rideWay(stored: StoredCheck, name: RideQuantity): string | null {
+  const way = chosen(stored, wayOf(`ride.${name}`));
+  if (way !== null) return way;
+  return stored.record.ride?.[name] === undefined ? null : "typed";
+}
+
+/** The record without this quantity, its ± and how it was come by. Entries stay. */
+export function withoutRide(stored: StoredCheck, name: RideQuantity): StoredCheck {
+  return changeRecord(stored, (record) => {
+    if (!record.ride) return record;
+    const { tolerances = {}, estimated = {} } = record.ride;
+    const keptTolerances = withField(tolerances, name, undefined);
+    const keptEstimated = withField(estimated, name, undefined);
+    let ride = withField(record.ride, name, undefined);
+    ride = withField(
+      ride,
+      "tolerances",
+      Object.keys(keptTolerances).length === 0 ? undefined : keptTolerances,
+    );
+    ride = withField(
+      ride,
+      "estimated",
+      Object.keys(keptEstimated).length === 0 ? undefined : keptEstimated,
+    );
+    return withField(record, "ride", Object.keys(ride).length === 0 ? undefined : ride);
+  });
+}
+
+/** The check with another way chosen; a typed value waits and is there again when typing is chosen. */
+export function withRideWay(
+  stored: StoredCheck,
+  names: readonly RideQuantity[],
+  way: string,
+): StoredCheck {
+  const [first] = names;
+  if (!first) return stored;
+  const before = rideWay(stored, first);
+  if (before === way) return withChoice(stored, wayOf(`ride.${first}`), way);
+  let changed = withChoice(stored, wayOf(`ride.${first}`), way);
+  for (const name of names) {
+    const id = `ride.${name}`;
+    const entry = changed.entries[id];
+    if (before === "typed" && entry) {
+      changed = { ...changed, entries: { ...changed.entries, [asideId(name)]: entry } };
+    }
+    if (way === "typed") {
+      const { [id]: _, ...others } = changed.entries;
+      const typed = changed.entries[asideId(name)];
+      changed = withoutRide({ ...changed, entries: others }, name);
+      if (typed) changed = setEntry(changed, id, typed);
+    } else {
+      const { [id]: _, ...others } = changed.entries;
+      changed = withoutRide({ ...changed, entries: others }, name);
+    }
+  }
+  return changed;
+}

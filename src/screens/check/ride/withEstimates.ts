@@ -1,0 +1,205 @@
+import {
+  coilSpringRate,
+  steelShearModulus,
+  wheelRateFromCoil,
+} from "../../../physics/estimates/coilSpring.ts";
+import {
+  dampingFromShare,
+  usualReboundPerBump,
+} from "../../../physics/estimates/dampingFromShare.ts";
+import type { Estimate, Toleranced } from "../../../physics/estimates/estimate.ts";
+import { wheelRateFromSag } from "../../../physics/estimates/wheelRateFromSag.ts";
+import type { RideQuantity, Side } from "../../../physics/fitment.ts";
+import { fail, type Outcome, succeed } from "../../../physics/outcome.ts";
+import { entryText } from "../../../records/entry.ts";
+import { type StoredCheck, setEntry, setEstimate } from "../../../records/storedCheck.ts";
+import type { LengthUnit } from "../../../records/units.ts";
+import { chosen } from "../choice.ts";
+import { sidesOf, wayOf } from "../steps.ts";
+import { helperInputs, helperToleranced } from "./helpers.ts";
+import {
+  dampingShares,
+  halvingTolerance,
+  payloadShares,
+  tyreRates,
+  unsprungShares,
+} from "./usualValues.ts";
+import { rideWay, withoutRide } from "./ways.ts";
+
+function mean(values: readonly number[]): number {
+  return values.reduce((sum, value) => sum + value, 0) / values.length;
+}
+
+/** The weight on a wheel of this axle, mean of the sides that are known. */
+export function cornerMass(stored: StoredCheck): Toleranced | null {
+  const readings = stored.record.corners.flatMap(({ cornerMassKg }) =>
+    cornerMassKg ? [{ value: mean(cornerMassKg.values), tol: cornerMassKg.tol }] : [],
+  );
+  if (readings.length === 0) return null;
+  return {
+    value: mean(readings.map(({ value }) => value)),
+    tol: Math.max(...readings.map(({ tol }) => tol)),
+  };
+}
+
+function needs(words: string): Outcome<never> {
+  return fail("estimateIncomplete", [words]);
+}
+
+function scaled(base: Toleranced, share: Toleranced, how: string): Outcome<Estimate> {
+  const value = base.value * share.value;
+  const tol = value * Math.hypot(base.tol / base.value, share.tol / share.value);
+  return succeed({ value, tol, how });
+}
+
+function percent(share: number): string {
+  return `${Math.round(100 * share)} %`;
+}
+
+function payload(stored: StoredCheck): Outcome<Estimate> {
+  const total = helperToleranced(stored, helperInputs.payloadTotal);
+  const share = payloadShares.find(({ id }) => id === chosen(stored, "payload.share"));
+  if (!total) return needs("Type the whole load.");
+  if (!share) return needs("Choose how much of it is over this axle.");
+  return scaled(
+    total,
+    { value: share.value / 2, tol: 0.1 * (share.value / 2) },
+    `half of ${percent(share.value)} of a load of ${total.value.toFixed(0)} kg`,
+  );
+}
+
+function unsprung(stored: StoredCheck): Outcome<Estimate> {
+  const mass = cornerMass(stored);
+  if (!mass) return needs("This needs the weight on a wheel first.");
+  const share = unsprungShares[stored.record.layout?.kind === "axle" ? "axle" : "independent"];
+  return scaled(mass, share, `${percent(share.value)} of the weight on the wheel, common practice`);
+}
+
+function tyreRate(stored: StoredCheck): Outcome<Estimate> {
+  const tyre = tyreRates.find(({ id }) => id === chosen(stored, "tyre.sort"));
+  if (!tyre) return needs("Choose the sort of tyre.");
+  return succeed({
+    value: tyre.value,
+    tol: tyre.tol,
+    how: `usual for ${tyre.words}, common practice`,
+  });
+}
+
+function rateFromSag(stored: StoredCheck): Outcome<Estimate> {
+  const load = helperToleranced(stored, helperInputs.sagLoad);
+  const sag = helperToleranced(stored, helperInputs.sag);
+  if (!load) return needs("Type the load that was put over this wheel.");
+  if (!sag) return needs("Type how far the wheel arch came down.");
+  return wheelRateFromSag(load, sag, null);
+}
+
+function rateFromCoil(stored: StoredCheck): Outcome<Estimate> {
+  const wire = helperToleranced(stored, helperInputs.coilWire);
+  const outside = helperToleranced(stored, helperInputs.coilOutside);
+  const activeCoils = helperToleranced(stored, helperInputs.coilActive);
+  const ratio = helperToleranced(stored, helperInputs.coilRatio);
+  if (!wire) return needs("Type the wire's thickness.");
+  if (!outside) return needs("Type the coil's outside diameter.");
+  if (!activeCoils) return needs("Count the coils that are free to move.");
+  const meanCoil = {
+    value: outside.value - wire.value,
+    tol: Math.hypot(outside.tol, wire.tol),
+  };
+  const coil = { wire, meanCoil, activeCoils, shearModulus: steelShearModulus };
+  if (ratio) return wheelRateFromCoil(coil, ratio);
+  const alone = coilSpringRate(coil);
+  return alone.ok ? needs("Type the spring's lever ratio.") : alone;
+}
+
+function damping(stored: StoredCheck): Outcome<{ bump: Estimate; rebound: Estimate }> {
+  const share = dampingShares.find(({ id }) => id === chosen(stored, "damping.share"));
+  const { ride } = stored.record;
+  const mass = cornerMass(stored);
+  if (!share) return needs("Choose how the dampers feel.");
+  if (ride?.wheelRateNPerMm === undefined) {
+    return needs("This needs the ride spring's rate at the wheel first.");
+  }
+  if (!mass) return needs("This needs the weight on a wheel first.");
+  const unsprungMass = ride.unsprungMassKg ?? 0;
+  const sprung = {
+    value: mass.value - unsprungMass,
+    tol: Math.hypot(mass.tol, ride.tolerances?.unsprungMassKg ?? 0),
+  };
+  const rate = { value: ride.wheelRateNPerMm, tol: ride.tolerances?.wheelRateNPerMm ?? 0 };
+  return dampingFromShare(share, rate, sprung, usualReboundPerBump);
+}
+
+/** What each estimated quantity comes to, or what it still needs. Null: it is not estimated. */
+export function estimateOf(stored: StoredCheck, name: RideQuantity): Outcome<Estimate> | null {
+  const way = rideWay(stored, name === "damperReboundNsPerMm" ? "damperBumpNsPerMm" : name);
+  switch (name) {
+    case "payloadPerCornerKg":
+      return way === "total" ? payload(stored) : null;
+    case "unsprungMassKg":
+      return way === "share" ? unsprung(stored) : null;
+    case "tyreRateNPerMm":
+      return way === "usual" ? tyreRate(stored) : null;
+    case "wheelRateNPerMm":
+      if (way === "sag") return rateFromSag(stored);
+      return way === "coil" ? rateFromCoil(stored) : null;
+    case "damperBumpNsPerMm":
+    case "damperReboundNsPerMm": {
+      if (way !== "share") return null;
+      const both = damping(stored);
+      if (!both.ok) return both;
+      return succeed(name === "damperBumpNsPerMm" ? both.value.bump : both.value.rebound);
+    }
+  }
+}
+
+const estimateOrder: readonly RideQuantity[] = [
+  "payloadPerCornerKg",
+  "unsprungMassKg",
+  "tyreRateNPerMm",
+  "wheelRateNPerMm",
+  "damperBumpNsPerMm",
+  "damperReboundNsPerMm",
+];
+
+/** Half of the axle's weight on each wheel that has no scale reading of its own. */
+function withAxleHalved(stored: StoredCheck): StoredCheck {
+  const axle = helperToleranced(stored, helperInputs.axleMass);
+  return sidesOf(stored).reduce((current: StoredCheck, side: Side) => {
+    const id = `${side}.cornerMassKg`;
+    if (chosen(current, wayOf(id)) !== "axle") return current;
+    const unit = current.entries[helperInputs.axleMass.id]?.unit ?? "kg";
+    const half = axle && axle.value / 2;
+    const tol = axle && Math.hypot(axle.tol / 2, halvingTolerance * (axle.value / 2));
+    const texts = [half === null ? "" : entryText(half, "mass", unit)];
+    const entry = {
+      texts,
+      unit,
+      tol: tol === null ? "" : entryText(round(tol), "mass", "kg") + (unit === "lb" ? " kg" : ""),
+    };
+    const old = current.entries[id];
+    return old && old.texts[0] === texts[0] && old.tol === entry.tol && old.unit === unit
+      ? current
+      : setEntry(current, id, entry);
+  }, stored);
+}
+
+function round(value: number): number {
+  return Number(value.toPrecision(3));
+}
+
+/**
+ * The check with every estimate made anew from what it is made of, so that none is left over from
+ * readings that have changed since. The very same check where nothing changes.
+ */
+export function withEstimates(stored: StoredCheck, unit: LengthUnit): StoredCheck {
+  return estimateOrder.reduce((current, name) => {
+    const outcome = estimateOf(current, name);
+    if (outcome === null) return current;
+    const { ride } = current.record;
+    if (!outcome.ok) return ride?.[name] === undefined ? current : withoutRide(current, name);
+    const { value, tol, how } = outcome.value;
+    const same =
+      ride?.[name] === value && ride.tolerances?.[name] === tol && ride.estimated?.[name] === how;
+    return same ? current : setEstimate(current, name, { value, tolerance: tol, how }, unit);
+  }, withAxleHalved(stored));
+}

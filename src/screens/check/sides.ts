@@ -1,0 +1,62 @@
+import type { Side } from "../../physics/fitment.ts";
+import type { PartialCorner } from "../../records/checkRecord.ts";
+import { withCorner } from "../../records/entryPath.ts";
+import { changeRecord, type Entry, type StoredCheck } from "../../records/storedCheck.ts";
+import { chosen, withChoice } from "./choice.ts";
+import { sidesOf } from "./steps.ts";
+
+export type Sides = "both" | Side;
+
+export function chosenSides(stored: StoredCheck): Sides | null {
+  const sides = sidesOf(stored);
+  return sides.length === 2 ? "both" : (sides[0] ?? null);
+}
+
+const asideId = (side: Side) => `aside.${side}`;
+
+/** The check without this side; what was read there waits beside the record until it is wanted again. */
+function withSideAside(stored: StoredCheck, side: Side): StoredCheck {
+  const corner = stored.record.corners.find((each) => each.side === side);
+  if (!corner) return stored;
+  const entries: Record<string, Entry> = {};
+  for (const [id, entry] of Object.entries(stored.entries)) {
+    entries[id.startsWith(`${side}.`) ? `aside.${id}` : id] = entry;
+  }
+  const kept = withChoice({ ...stored, entries }, asideId(side), JSON.stringify(corner));
+  return changeRecord(kept, (record) => ({
+    ...record,
+    corners: record.corners.filter((each) => each.side !== side),
+  }));
+}
+
+function readCorner(text: string | null, side: Side): PartialCorner {
+  const empty: PartialCorner = { side, limits: [] };
+  if (text === null) return empty;
+  try {
+    return { ...empty, ...(JSON.parse(text) as PartialCorner) };
+  } catch {
+    return empty;
+  }
+}
+
+function withSideBack(stored: StoredCheck, side: Side): StoredCheck {
+  if (sidesOf(stored).includes(side)) return stored;
+  const corner = readCorner(chosen(stored, asideId(side)), side);
+  const entries: Record<string, Entry> = {};
+  const prefix = `aside.${side}.`;
+  for (const [id, entry] of Object.entries(stored.entries)) {
+    entries[id.startsWith(prefix) ? id.slice("aside.".length) : id] = entry;
+  }
+  const back = withChoice({ ...stored, entries }, asideId(side), null);
+  return changeRecord(back, (record) => withCorner(record, side, () => corner));
+}
+
+/** The check with these sides to measure, and nothing typed for the other one lost. */
+export function withSides(stored: StoredCheck, sides: Sides): StoredCheck {
+  const wanted: readonly Side[] = sides === "both" ? ["left", "right"] : [sides];
+  return (["left", "right"] as const).reduce(
+    (current, side) =>
+      wanted.includes(side) ? withSideBack(current, side) : withSideAside(current, side),
+    stored,
+  );
+}

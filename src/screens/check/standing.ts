@@ -1,0 +1,35 @@
+/** What the vehicle must be before it is measured; each has its picture. */
+export const standingSteps = [
+  {
+    id: "level",
+    words: "It stands level",
+    hint: "Firm, flat ground, front to back and side to side.",
+  },
+  {
+    id: "tyres",
+    words: "Tyres at their driving pressure",
+    hint: "Cold, as the vehicle is used. A soft tyre changes every height.",
+  },
+  {
+    id: "load",
+    words: "Its usual load is in it",
+    hint: "Fuel, tools, rack, bumper: what it always carries. Extra payload comes later.",
+  },
+  {
+    id: "settled",
+    words: "Rolled and bounced",
+    hint: "Roll it a length forward and back, then push down each end three times.",
+  },
+  {
+    id: "wheels",
+    words: "On its own wheels",
+    hint: "No jack, no lift arms under the frame: the springs carry it.",
+  },
+  {
+    id: "chocked",
+    words: "Chocked",
+    hint: "A wheel chocked both ways, brake on, key out.",
+  },
+] as const;
+
+export type StandingStep = (typeof standingSteps)[number]["id"];

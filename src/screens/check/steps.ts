@@ -1,0 +1,369 @@
+import type { GeometryReadingName, LayoutKind, Side } from "../../physics/fitment.ts";
+import type { ReadingId } from "../../physics/outcome.ts";
+import { layoutReadingNames, type PartialCorner } from "../../records/checkRecord.ts";
+import { entryOutcome } from "../../records/entryPath.ts";
+import type { StoredCheck } from "../../records/storedCheck.ts";
+import { chosen } from "./choice.ts";
+import { limitNames, readingGuide } from "./readingGuide.ts";
+import { standingSteps } from "./standing.ts";
+
+export const sections = [
+  "Vehicle",
+  "Safety",
+  "Layout",
+  "Left side",
+  "Right side",
+  "The stop",
+  "Load and rates",
+  "Demands",
+  "Finish",
+] as const;
+
+export type Section = (typeof sections)[number];
+
+export interface Step {
+  /** In the address; a reading's step has the reading's id. */
+  readonly id: string;
+  readonly section: Section;
+  readonly name: string;
+  /** Without it there is no answer. */
+  readonly needed: boolean;
+  readonly state: "done" | "skipped" | "todo";
+  /** Something is typed that can't be read. */
+  readonly unreadable: boolean;
+  readonly reading: boolean;
+}
+
+const geometryOrder: { readonly [Kind in LayoutKind]: readonly GeometryReadingName[] } = {
+  arm: ["pivotToStop", "pivotToOuter", "armAngle", "stopLineAngle", "stopLean"],
+  damper: [
+    "pivotToMount",
+    "pivotToOuter",
+    "damperLength",
+    "armAngle",
+    "mountLineAngle",
+    "stopLean",
+  ],
+  strut: ["stopLean"],
+  axle: ["track", "stopSpacing", "stopLean"],
+};
+
+/** Track and stop spacing belong to the whole axle; every other reading may differ on the right. */
+export function rightGeometry(kind: LayoutKind): readonly GeometryReadingName[] {
+  return geometryOrder[kind].filter((name) => name !== "track" && name !== "stopSpacing");
+}
+
+const rideSteps = [
+  { id: "ride.payloadPerCornerKg", name: "Payload on this axle" },
+  { id: "ride.unsprungMassKg", name: "Unsprung mass" },
+  { id: "ride.wheelRateNPerMm", name: "Ride spring rate at the wheel" },
+  { id: "ride.tyreRateNPerMm", name: "Tyre rate" },
+  { id: "ride.damperBumpNsPerMm", name: "Damping" },
+] as const;
+
+/** The choice kept under an entry's id with this ending says how the value is come by. */
+export const wayOf = (id: string): string => `${id}.way`;
+
+interface Draft {
+  readonly id: string;
+  readonly section: Section;
+  readonly name: string;
+  readonly needed?: boolean;
+  readonly done: boolean;
+  readonly reading?: boolean;
+  /** Entries beside the one of the step's own id that are typed on its screen. */
+  readonly typedHere?: readonly string[];
+}
+
+export function sidesOf(stored: StoredCheck): readonly Side[] {
+  return stored.record.corners.map((corner) => corner.side);
+}
+
+/** Whether the vehicle is raised, as it was answered or as the record of a file has it. */
+export function raisedChoice(stored: StoredCheck): "yes" | "no" | null {
+  const answered = chosen(stored, "vehicle.raised");
+  if (answered === "yes" || answered === "no") return answered;
+  if (!stored.entries["vehicle.liftMm"]) return null;
+  return stored.record.vehicle?.liftMm === 0 ? "no" : "yes";
+}
+
+export function cautionLevel(stored: StoredCheck): "level" | "raised" {
+  const lift = stored.record.vehicle?.liftMm;
+  if (lift !== undefined) return lift > 0 ? "raised" : "level";
+  return chosen(stored, "vehicle.raised") === "yes" ? "raised" : "level";
+}
+
+/** Cautions acknowledged for a raised vehicle hold for a level one, not the other way round. */
+export function cautionsHold(stored: StoredCheck): boolean {
+  const { cautionsFor } = stored.progress;
+  return cautionsFor === "raised" || (cautionsFor === "level" && cautionLevel(stored) === "level");
+}
+
+function vehicleDrafts(stored: StoredCheck): Draft[] {
+  const { vehicle, author } = stored.record;
+  return [
+    {
+      id: "vehicle",
+      section: "Vehicle",
+      name: "The vehicle",
+      done:
+        Boolean(vehicle?.label?.trim()) &&
+        vehicle?.liftMm !== undefined &&
+        raisedChoice(stored) !== null,
+      typedHere: ["vehicle.liftMm"],
+    },
+    { id: "use", section: "Vehicle", name: "What it is used for", done: Boolean(vehicle?.use) },
+    { id: "who", section: "Vehicle", name: "Who measures", done: Boolean(author?.role) },
+    { id: "cautions", section: "Safety", name: "Before you measure", done: cautionsHold(stored) },
+    {
+      id: "standing",
+      section: "Safety",
+      name: "Stand the vehicle",
+      needed: false,
+      done: standingSteps.every(({ id }) => stored.progress.stood.includes(id)),
+    },
+  ];
+}
+
+function layoutDrafts(stored: StoredCheck): Draft[] {
+  const { axle, layout, corners } = stored.record;
+  return [
+    {
+      id: "axle",
+      section: "Layout",
+      name: "Which axle, which sides",
+      done: Boolean(axle) && corners.length > 0,
+    },
+    { id: "layout", section: "Layout", name: "How the stop sits", done: Boolean(layout?.kind) },
+  ];
+}
+
+function geometryDrafts(
+  stored: StoredCheck,
+  kind: LayoutKind,
+  section: Section,
+  names: readonly GeometryReadingName[],
+  prefix: "" | "right.",
+): Draft[] {
+  const readings =
+    prefix === ""
+      ? stored.record.layout?.readings
+      : stored.record.corners.find((corner) => corner.side === "right")?.geometry;
+  return names.map((name) => ({
+    id: `${prefix}${name}`,
+    section,
+    name: readingGuide(name, kind).name,
+    needed: layoutReadingNames[kind].needed.includes(name),
+    done: readings?.[name] !== undefined,
+    reading: true,
+    ...(name === "pivotToOuter" && prefix === "" && { typedHere: ["layout.wheelPerOuter"] }),
+  }));
+}
+
+function cornerDrafts(stored: StoredCheck, corner: PartialCorner, kind: LayoutKind): Draft[] {
+  const { side } = corner;
+  const section: Section = side === "left" ? "Left side" : "Right side";
+  const asked = corner.limits.length > 0 || chosen(stored, `${side}.limits`) === "none";
+  return [
+    {
+      id: `${side}.gap`,
+      section,
+      name: readingGuide(`${side}.gap`, kind).name,
+      done: corner.gap !== undefined,
+      reading: true,
+    },
+    {
+      id: `${side}.rideHeight`,
+      section,
+      name: "Ride height",
+      needed: false,
+      done: corner.rideHeight !== undefined,
+      reading: true,
+    },
+    { id: `${side}.limits`, section, name: "What could touch first", done: asked },
+    ...corner.limits.map((limit, index) => ({
+      id: `${side}.limits.${index}`,
+      section,
+      name: limitNames[limit.kind],
+      done: limit.reading !== undefined,
+      reading: true,
+      typedHere: [`${side}.limits.${index}.perWheel`],
+    })),
+  ];
+}
+
+function sideDrafts(stored: StoredCheck, kind: LayoutKind): Draft[] {
+  const drafts: Draft[] = [];
+  const { corners } = stored.record;
+  corners.forEach((corner, place) => {
+    const section: Section = corner.side === "left" ? "Left side" : "Right side";
+    if (place === 0) {
+      drafts.push(...geometryDrafts(stored, kind, section, geometryOrder[kind], ""));
+    } else {
+      drafts.push({
+        id: "right.geometry",
+        section,
+        name: "Same geometry as left?",
+        done: stored.progress.rightGeometry !== null,
+      });
+      if (stored.progress.rightGeometry === "own") {
+        drafts.push(...geometryDrafts(stored, kind, section, rightGeometry(kind), "right."));
+      }
+    }
+    drafts.push(...cornerDrafts(stored, corner, kind));
+  });
+  return drafts;
+}
+
+export type StopSource = "pack" | "hand" | "file";
+
+export function stopSource(stored: StoredCheck): StopSource | null {
+  const source = chosen(stored, "stop.source");
+  if (source === "pack" || source === "hand") return source;
+  return stored.record.stop?.curve ? "file" : null;
+}
+
+function stopDrafts(stored: StoredCheck): Draft[] {
+  const { stop } = stored.record;
+  const source = stopSource(stored);
+  const whole =
+    stop?.freeHeight !== undefined &&
+    stop.usableCompressionMm !== undefined &&
+    stop.curve !== undefined;
+  const drafts: Draft[] = [
+    {
+      id: "stop",
+      section: "The stop",
+      name: "Which stop",
+      done: source === "hand" ? Boolean(stop?.name?.trim() && stop.duty) : source !== null && whole,
+    },
+  ];
+  if (source === null) return drafts;
+  drafts.push({
+    id: "stop.freeHeight",
+    section: "The stop",
+    name: "Height of the stop",
+    done: stop?.freeHeight !== undefined && stop.usableCompressionMm !== undefined,
+    reading: true,
+    typedHere: ["stop.usableCompressionMm"],
+  });
+  if (source === "pack") return drafts;
+  drafts.push(
+    {
+      id: "stop.curve",
+      section: "The stop",
+      name: "Force over compression",
+      done: stop?.curve !== undefined,
+    },
+    {
+      id: "stop.damping",
+      section: "The stop",
+      name: "Tested at speed?",
+      needed: false,
+      done: stop?.testedAtSpeed === true ? stop.damping != null : stop?.testedAtSpeed === false,
+    },
+  );
+  return drafts;
+}
+
+function rideDrafts(stored: StoredCheck): Draft[] {
+  const { ride, corners } = stored.record;
+  const section: Section = "Load and rates";
+  const settled = (id: string) => chosen(stored, wayOf(id)) === "unknown";
+  return [
+    ...corners.map((corner) => ({
+      id: `${corner.side}.cornerMassKg`,
+      section,
+      name: `Weight on the ${corner.side} wheel`,
+      needed: false,
+      done: corner.cornerMassKg !== undefined || settled(`${corner.side}.cornerMassKg`),
+      reading: true,
+    })),
+    ...rideSteps.map(({ id, name }) => {
+      const damping = id === "ride.damperBumpNsPerMm";
+      const field = id.slice("ride.".length) as keyof NonNullable<typeof ride>;
+      return {
+        id,
+        section,
+        name,
+        needed: false,
+        done:
+          settled(id) ||
+          (ride?.[field] !== undefined && (!damping || ride.damperReboundNsPerMm !== undefined)),
+        ...(damping && { typedHere: ["ride.damperReboundNsPerMm"] }),
+      };
+    }),
+  ];
+}
+
+/** Something is typed under this id, and it can't be read. */
+function isUnreadable(stored: StoredCheck, id: ReadingId): boolean {
+  const entry = stored.entries[id];
+  if (!entry) return false;
+  const outcome = entryOutcome(id, entry);
+  return !outcome.ok && outcome.fault.code !== "entryEmpty";
+}
+
+/** Every step of this check in order, as far as it is known which there are. */
+export function stepsOf(stored: StoredCheck): Step[] {
+  const kind = stored.record.layout?.kind;
+  const drafts: Draft[] = [
+    ...vehicleDrafts(stored),
+    ...layoutDrafts(stored),
+    ...(kind ? sideDrafts(stored, kind) : []),
+    ...stopDrafts(stored),
+    ...rideDrafts(stored),
+    {
+      id: "rules",
+      section: "Demands",
+      name: "What it must stand",
+      needed: false,
+      done: chosen(stored, "rules") === "seen",
+    },
+    { id: "finish", section: "Finish", name: "To the answer", needed: false, done: false },
+  ];
+  return drafts.map(({ typedHere = [], needed = true, reading = false, ...draft }) => ({
+    ...draft,
+    needed,
+    reading,
+    unreadable: [draft.id, ...typedHere].some((id) => isUnreadable(stored, id)),
+    state: draft.done ? "done" : stored.progress.skipped.includes(draft.id) ? "skipped" : "todo",
+  }));
+}
+
+/** The first step that is neither done nor passed over, else the last. */
+export function firstOpenStep(all: readonly Step[]): string {
+  return (all.find((step) => step.state === "todo") ?? all.at(-1))?.id ?? "vehicle";
+}
+
+/**
+ * The step where a reading or field is entered: its own, or the one whose screen holds it. Null where
+ * this check has no such step.
+ */
+export function stepFor(id: string, all: readonly Step[]): string | null {
+  const has = (candidate: string) => all.some((step) => step.id === candidate);
+  if (has(id)) return id;
+  const shared: { readonly [id: string]: string } = {
+    "vehicle.liftMm": "vehicle",
+    "vehicle.label": "vehicle",
+    "vehicle.use": "use",
+    "ride.damperReboundNsPerMm": "ride.damperBumpNsPerMm",
+    "stop.usableCompressionMm": "stop.freeHeight",
+    "layout.wheelPerOuter": "pivotToOuter",
+    "layout.kind": "layout",
+    corners: "axle",
+    "stop.name": "stop",
+    "stop.duty": "stop",
+    cornerMassKg: "left.cornerMassKg",
+    safety: "cautions",
+  };
+  const place = shared[id] ?? id.replace(/\.perWheel$/, "");
+  if (has(place)) return place;
+  if (id.startsWith("rules.") && has("rules")) return "rules";
+  if (id.startsWith("ride.") && has("ride.payloadPerCornerKg")) return "ride.payloadPerCornerKg";
+  if (id.startsWith("stop.") && has("stop")) return "stop";
+  const withoutSide = id.replace(/^(left|right)\./, "");
+  if (has(withoutSide)) return withoutSide;
+  const sided = all.find((step) => step.id === `left.${id}` || step.id === `right.${id}`);
+  return sided?.id ?? null;
+}

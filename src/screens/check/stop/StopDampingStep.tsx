@@ -1,0 +1,78 @@
+import { entryOutcome } from "../../../records/entryPath.ts";
+import { sentenceText } from "../../../records/quantityText.ts";
+import { stopFaults } from "../../../records/recordRules.ts";
+import { changeRecord, setEntry, type StoredCheck } from "../../../records/storedCheck.ts";
+import { Choices } from "../../parts/Choices.tsx";
+import { Notice } from "../../parts/Notice.tsx";
+import { useSettled } from "../settled.ts";
+import type { StepProps } from "../stepProps.ts";
+import { TableEntry } from "./TableEntry.tsx";
+
+const id = "stop.damping";
+
+/** Whether the stop was tested at speed. A table typed before is there again when it is "yes". */
+export function withTestedAtSpeed(stored: StoredCheck, tested: boolean): StoredCheck {
+  const marked = changeRecord(stored, (record) => ({
+    ...record,
+    stop: { ...record.stop, testedAtSpeed: tested, damping: null },
+  }));
+  const entry = marked.entries[id];
+  return tested && entry ? setEntry(marked, id, entry) : marked;
+}
+
+export function StopDampingStep({ stored, change, preferences }: StepProps) {
+  const { stop } = stored.record;
+  const tested = stop?.testedAtSpeed;
+  const entry = stored.entries[id];
+  const settled = useSettled(JSON.stringify(entry ?? null));
+  const outcome = entry && settled && tested ? entryOutcome(id, entry) : null;
+  const unreadable =
+    outcome && !outcome.ok && outcome.fault.code !== "entryEmpty" ? outcome.fault : null;
+  const fault =
+    unreadable ?? (settled ? stopFaults(stop ?? {}).find(({ reading }) => reading === id) : null);
+  return (
+    <>
+      <Choices
+        legend="How was this stop tested?"
+        value={tested === undefined ? null : tested ? "speed" : "slow"}
+        onChange={(value) => change((current) => withTestedAtSpeed(current, value === "speed"))}
+        options={[
+          {
+            value: "slow",
+            name: "Only pressed slowly, or not known",
+            hint: "Nothing is then said about its damping: impacts are worked out without, and say so.",
+          },
+          {
+            value: "speed",
+            name: "At several speeds and depths",
+            hint: "Its damping, in and out, is on the sheet.",
+          },
+        ]}
+      />
+      {tested && (
+        <>
+          <p class="small">
+            Damping never follows from a slow test. Type only what was measured at speed.
+          </p>
+          <TableEntry
+            id={id}
+            kind="damping"
+            columns={[
+              { name: "Pressed by", metric: "mm", inches: "in" },
+              { name: "Going in", metric: "N·s/mm", inches: "lbf·s/in" },
+              { name: "Coming out", metric: "N·s/mm", inches: "lbf·s/in" },
+            ]}
+            startRows={3}
+            stored={stored}
+            change={change}
+          />
+        </>
+      )}
+      {fault && (
+        <Notice tone="no" live>
+          <p>{sentenceText(fault.sentence, preferences.length)}</p>
+        </Notice>
+      )}
+    </>
+  );
+}

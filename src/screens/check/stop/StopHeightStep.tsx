@@ -1,0 +1,57 @@
+import { sentenceText } from "../../../records/quantityText.ts";
+import { stopFaults } from "../../../records/recordRules.ts";
+import { drawingValues } from "../../drawings/drawingValues.ts";
+import { ReadingDrawing } from "../../drawings/ReadingDrawing.tsx";
+import { Notice } from "../../parts/Notice.tsx";
+import { NumberEntry } from "../NumberEntry.tsx";
+import { ReadingEntry } from "../reading/ReadingEntry.tsx";
+import { readingGuide } from "../readingGuide.ts";
+import type { StepProps } from "../stepProps.ts";
+import { sidesOf, stopSource } from "../steps.ts";
+
+export function StopHeightStep({ stored, change, step, preferences }: StepProps) {
+  const { record } = stored;
+  const guide = readingGuide(step.id, record.layout?.kind ?? "arm");
+  const side = sidesOf(stored)[0] ?? "left";
+  const fault = stopFaults(record.stop ?? {}).find(({ code }) => code === "usableAboveHeight");
+  return (
+    <div class="reading-layout">
+      <div class="reading-show">
+        <p class="reading-how">{guide.how}</p>
+        <ReadingDrawing
+          layoutKind={record.layout?.kind ?? "arm"}
+          reading="freeHeight"
+          values={drawingValues(record, side)}
+          side={side}
+          axle={record.axle}
+          unit={preferences.length}
+        />
+      </div>
+      <div class="stack">
+        {stopSource(stored) === "pack" && (
+          <p class="small soft">
+            From the reference pack. If the stop at hand measures otherwise, type what you measure.
+          </p>
+        )}
+        <ReadingEntry id={step.id} stored={stored} change={change} preferences={preferences} />
+        <p class="small">
+          <strong>What goes wrong:</strong> {guide.wrong}
+        </p>
+        <NumberEntry
+          id="stop.usableCompressionMm"
+          stored={stored}
+          change={change}
+          preferences={preferences}
+          label="Usable compression"
+          hint="How far it may be pressed before it is solid, from its test sheet."
+          unitChoice
+        />
+        {fault && (
+          <Notice tone="no" live>
+            <p>{sentenceText(fault.sentence, preferences.length)}</p>
+          </Notice>
+        )}
+      </div>
+    </div>
+  );
+}

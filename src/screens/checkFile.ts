@@ -1,0 +1,39 @@
+import { completeRecord, type StoredCheck } from "../records/storedCheck.ts";
+
+/** A name that every file system takes. */
+export function checkFileName(stored: StoredCheck): string {
+  const label = (stored.name || stored.record.vehicle?.label || "check")
+    .normalize("NFKD")
+    .replace(/[^\p{L}\p{N}]+/gu, "-")
+    .replace(/^-+|-+$/g, "")
+    .slice(0, 60);
+  return `stopfit-${label || "check"}-${stored.createdAt.slice(0, 10)}.json`;
+}
+
+/**
+ * The check as a file holds it: the record, and beside it, while it is not complete, what was typed and
+ * how far it is, so that it can be gone on with on another phone.
+ */
+export function checkFileText(stored: StoredCheck): string {
+  const completion = completeRecord(stored);
+  const content = completion.ok
+    ? completion.value
+    : {
+        ...stored.record,
+        draft: { name: stored.name, entries: stored.entries, progress: stored.progress },
+      };
+  return `${JSON.stringify(content, null, 2)}\n`;
+}
+
+export function saveCheckFile(stored: StoredCheck): void {
+  const address = URL.createObjectURL(
+    new Blob([checkFileText(stored)], { type: "application/json" }),
+  );
+  const link = document.createElement("a");
+  link.href = address;
+  link.download = checkFileName(stored);
+  document.body.append(link);
+  link.click();
+  link.remove();
+  setTimeout(() => URL.revokeObjectURL(address), 60_000);
+}

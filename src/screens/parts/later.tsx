@@ -1,0 +1,49 @@
+import type { ComponentType } from "preact";
+import { useEffect, useState } from "preact/hooks";
+import { Button } from "./Button.tsx";
+import { Notice } from "./Notice.tsx";
+
+/** A component whose code is fetched when it is first shown. `preload` fetches it ahead of that. */
+export function later<Props extends object>(
+  load: () => Promise<ComponentType<Props>>,
+  { quiet = false }: { quiet?: boolean } = {},
+): ((props: Props) => preact.JSX.Element | null) & { preload: () => Promise<void> } {
+  let loaded: ComponentType<Props> | null = null;
+  const preload = async () => {
+    loaded ??= await load();
+  };
+
+  function Later(props: Props) {
+    const [state, setState] = useState<"waiting" | "ready" | "failed">(
+      loaded ? "ready" : "waiting",
+    );
+    useEffect(() => {
+      if (state !== "waiting") return;
+      let left = false;
+      preload().then(
+        () => !left && setState("ready"),
+        () => !left && setState("failed"),
+      );
+      return () => {
+        left = true;
+      };
+    }, [state]);
+    if (loaded) {
+      const Loaded = loaded;
+      return <Loaded {...props} />;
+    }
+    if (quiet) return null;
+    if (state === "waiting") return <p class="later-waiting">One moment …</p>;
+    return (
+      <Notice tone="no" live>
+        <p>This part of Stopfit could not be fetched. Look for a signal, then try again.</p>
+        <div class="row">
+          <Button look="main" onClick={() => setState("waiting")}>
+            Try again
+          </Button>
+        </div>
+      </Notice>
+    );
+  }
+  return Object.assign(Later, { preload });
+}

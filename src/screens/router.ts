@@ -1,0 +1,60 @@
+import { useEffect, useState } from "preact/hooks";
+
+export type Route =
+  | { readonly screen: "checks" }
+  /** A null step is the one that the check was left at. */
+  | { readonly screen: "step"; readonly id: string; readonly step: string | null }
+  | { readonly screen: "answer"; readonly id: string }
+  | { readonly screen: "unknown" };
+
+function decoded(text: string): string | null {
+  try {
+    return decodeURIComponent(text);
+  } catch {
+    return null;
+  }
+}
+
+export function readRoute(hash: string): Route {
+  const parts = hash
+    .replace(/^#?\/?/, "")
+    .split("/")
+    .filter(Boolean)
+    .map(decoded);
+  const [first, id, step] = parts;
+  if (first === undefined) return { screen: "checks" };
+  if (first !== "check" || !id || parts.length > 3 || step === null) return { screen: "unknown" };
+  return step === "answer" ? { screen: "answer", id } : { screen: "step", id, step: step ?? null };
+}
+
+export const checksHref = "#/";
+
+export function stepHref(id: string, step?: string): string {
+  const base = `#/check/${encodeURIComponent(id)}`;
+  return step === undefined ? base : `${base}/${encodeURIComponent(step)}`;
+}
+
+export function answerHref(id: string): string {
+  return stepHref(id, "answer");
+}
+
+/** `replace` leaves no way back to the address before. */
+export function goTo(href: string, { replace = false }: { replace?: boolean } = {}): void {
+  if (replace) {
+    history.replaceState(history.state, "", href);
+    window.dispatchEvent(new HashChangeEvent("hashchange"));
+  } else {
+    location.hash = href;
+  }
+}
+
+export function useRoute(): Route {
+  const [hash, setHash] = useState(() => location.hash);
+  useEffect(() => {
+    const follow = () => setHash(location.hash);
+    window.addEventListener("hashchange", follow);
+    follow();
+    return () => window.removeEventListener("hashchange", follow);
+  }, []);
+  return readRoute(hash);
+}

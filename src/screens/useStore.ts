@@ -1,0 +1,45 @@
+import { useEffect, useRef, useState } from "preact/hooks";
+import type { Fault, Outcome } from "../physics/outcome.ts";
+import type { CheckStore } from "../storage/checkStore.ts";
+import { withoutStorage } from "./withoutStorage.ts";
+
+export interface OpenedStore {
+  readonly store: CheckStore;
+  /** Why nothing is kept; null where it is. */
+  readonly fault: Fault | null;
+  readonly tryAgain: () => void;
+}
+
+/** What was held only in memory so far is kept as soon as it can be. */
+async function moveAll(from: CheckStore, to: CheckStore): Promise<void> {
+  const held = await from.list();
+  if (!held.ok) return;
+  for (const stored of held.value) await to.put(stored);
+}
+
+/** The store of checks, or one that holds them only while the page is open. Null: still opening. */
+export function useStore(open: () => Promise<Outcome<CheckStore>>): OpenedStore | null {
+  const [attempt, setAttempt] = useState(0);
+  const [opened, setOpened] = useState<OpenedStore | null>(null);
+  const before = useRef<OpenedStore | null>(null);
+  useEffect(() => {
+    let left = false;
+    const tryAgain = () => setAttempt((count) => count + 1);
+    const start = async () => {
+      const outcome = await open();
+      if (left) return;
+      const held = before.current?.fault ? before.current.store : null;
+      if (outcome.ok && held) await moveAll(held, outcome.value);
+      if (left) return;
+      before.current = outcome.ok
+        ? { store: outcome.value, fault: null, tryAgain }
+        : { store: held ?? withoutStorage(outcome.fault), fault: outcome.fault, tryAgain };
+      setOpened(before.current);
+    };
+    start();
+    return () => {
+      left = true;
+    };
+  }, [open, attempt]);
+  return opened;
+}
