@@ -14,6 +14,61 @@ import {
 } from "./geometry.ts";
 import type { Measurement } from "./measurement.ts";
 
+export function labelSizeOf(text: string): Size {
+  return { width: Math.round(16 + 10.4 * text.length), height: 26 };
+}
+
+const anywhere: Frame = { left: -1e5, top: -1e5, right: 1e5, bottom: 1e5 };
+
+/** The picture points that the marks of a measurement reach, before they are kept inside the picture. */
+export function marksOf(measurement: Measurement, text: string, view: View): Point[] {
+  const size = labelSizeOf(text);
+  const corners = (at: Point, width: number, height: number) => [
+    { x: at.x - width / 2, y: at.y - height / 2 },
+    { x: at.x + width / 2, y: at.y + height / 2 },
+  ];
+  if (measurement.kind === "mass") return [];
+  if (measurement.kind === "length") {
+    const plan = dimensionPlan(measurement, view, size, anywhere);
+    return [
+      ...corners(plan.badgeA, 22, 22),
+      ...corners(plan.badgeB, 22, 22),
+      ...corners(plan.label, size.width, size.height),
+      plan.a,
+      plan.b,
+    ];
+  }
+  const plan = anglePlan(measurement, view, size, anywhere);
+  return [
+    ...corners(plan.badgeA, 22, 22),
+    ...corners(plan.badgeB, 22, 22),
+    ...corners(plan.label, size.width, size.height),
+    ...corners(plan.plus, 16, 16),
+    ...plan.arc,
+    ...plan.plusArc,
+    plan.referenceEnd,
+  ];
+}
+
+function dimensionPlan(
+  { a, b, along, away, offset }: Extract<Measurement, { kind: "length" }>,
+  view: View,
+  size: Size,
+  frame: Frame,
+): DimensionPlan {
+  const [from, to] = [view.at(a), view.at(b)];
+  return planDimension(from, to, view.turned(along), view.turned(away), offset, size, frame);
+}
+
+function anglePlan(
+  { vertex, reference, line, positive, reach }: Extract<Measurement, { kind: "angle" }>,
+  view: View,
+  size: Size,
+  frame: Frame,
+): AnglePlan {
+  return planAngle(view, vertex, reference, line, positive, reach, size, frame);
+}
+
 interface MeasureProps {
   readonly view: View;
   readonly measurement: Measurement;
@@ -24,26 +79,16 @@ interface MeasureProps {
 
 /** The measurement itself: its two points A and B, or its angle, with the current number. */
 export function Measure({ view, measurement, text, frame }: MeasureProps) {
-  const labelSize = { width: Math.round(16 + 10.4 * text.length), height: 26 };
+  const size = labelSizeOf(text);
   if (measurement.kind === "length") {
-    const { a, b, along, away, offset } = measurement;
-    const plan = planDimension(
-      view.at(a),
-      view.at(b),
-      view.turned(along),
-      view.turned(away),
-      offset,
-      labelSize,
-      frame,
-    );
-    return <Dimension plan={plan} along={view.turned(along)} text={text} size={labelSize} />;
+    const plan = dimensionPlan(measurement, view, size, frame);
+    const along = view.turned(measurement.along);
+    return <Dimension plan={plan} along={along} text={text} size={size} />;
   }
   if (measurement.kind === "angle") {
-    const { vertex, reference, line, positive, reach } = measurement;
-    const plan = planAngle(view, vertex, reference, line, positive, reach, labelSize, frame);
-    return <Angle plan={plan} text={text} size={labelSize} />;
+    return <Angle plan={anglePlan(measurement, view, size, frame)} text={text} size={size} />;
   }
-  return <Label at={view.at(measurement.at)} text={text} size={labelSize} />;
+  return <Label at={view.at(measurement.at)} text={text} size={size} />;
 }
 
 type Size = { readonly width: number; readonly height: number };

@@ -11,9 +11,17 @@ import {
   drawnNumbers,
   isKnown,
 } from "./drawnNumbers.ts";
-import { add, type Frame, fitView, type Point, tenths, type View } from "./geometry.ts";
+import {
+  add,
+  type Frame,
+  fitView,
+  fitViewAndMarks,
+  type Point,
+  tenths,
+  type View,
+} from "./geometry.ts";
 import { sceneBounds } from "./LayoutPicture.tsx";
-import { Measure } from "./Measure.tsx";
+import { Measure, marksOf } from "./Measure.tsx";
 import { type Measurement, measurementOf } from "./measurement.ts";
 import { Plate } from "./parts.tsx";
 import { Scene } from "./scenes.tsx";
@@ -62,16 +70,17 @@ export function ReadingDrawing({
   const measurement = measurementOf(reading, numbers, skeleton, side, atStop ? "stop" : "wheel");
   const direction = outboardDirection(detail, side, axle);
   const close = isClose(layoutKind, reading, detail, atStop);
-  const frame = frameFor(reading, close, detail, direction);
-  const view = fitView(
+  const words = readingWords(layoutKind, reading, atStop);
+  const number = text ?? numberText(reading, values[reading], unit);
+  const view = fitViewAndMarks(
     detail === null
       ? focus(reading, skeleton, measurement, atStop)
       : detailBounds(detail, reading, numbers),
-    frame,
+    frameFor(reading, close, detail, direction),
     direction,
+    (tried) => marksOf(measurement, number, tried),
+    whole,
   );
-  const words = readingWords(layoutKind, reading, atStop);
-  const number = text ?? numberText(reading, values[reading], unit);
   const description = [
     words.how,
     words.a && `A: ${words.a}. B: ${words.b}.`,

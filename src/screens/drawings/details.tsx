@@ -150,8 +150,8 @@ function WheelAndArch({ view, numbers, onScale }: NumbersProps & { readonly onSc
           { x: -690, y: -110 },
         ]}
       />
-      <Line view={view} tone="part" points={arch} />
       <WheelFromSide view={view} centre={{ x: 0, y: 0 }} />
+      <Line view={view} tone="part" points={arch} />
       {onScale && (
         <Box
           view={view}

@@ -86,6 +86,38 @@ export function fitView(
   };
 }
 
+/**
+ * Like fitView, but gives up room inside `frame` wherever the `marks` of a view (px points that do not
+ * grow with the scale) would fall outside `room`.
+ */
+export function fitViewAndMarks(
+  points: readonly Point[],
+  frame: Frame,
+  direction: 1 | -1,
+  marks: (view: View) => readonly Point[],
+  room: Frame,
+): View {
+  let inner = frame;
+  let view = fitView(points, inner, direction);
+  for (let round = 0; round < 6; round++) {
+    const placed = marks(view);
+    const over = {
+      left: Math.max(0, ...placed.map(({ x }) => room.left - x)),
+      right: Math.max(0, ...placed.map(({ x }) => x - room.right)),
+      top: Math.max(0, ...placed.map(({ y }) => room.top - y)),
+      bottom: Math.max(0, ...placed.map(({ y }) => y - room.bottom)),
+    };
+    if (Math.max(over.left, over.right, over.top, over.bottom) < 0.5) break;
+    const narrowed = (low: number, high: number, least: number) =>
+      high - low < least ? [(low + high - least) / 2, (low + high + least) / 2] : [low, high];
+    const [left = 0, right = 0] = narrowed(inner.left + over.left, inner.right - over.right, 60);
+    const [top = 0, bottom = 0] = narrowed(inner.top + over.top, inner.bottom - over.bottom, 40);
+    inner = { left, top, right, bottom };
+    view = fitView(points, inner, direction);
+  }
+  return view;
+}
+
 /** Points from direction `from` to direction `to` (degrees, counterclockwise from outboard, y up). */
 export function arcPoints(centre: Point, radius: number, from: number, to: number): Point[] {
   const steps = Math.max(2, Math.ceil(Math.abs(to - from) / 6));

@@ -1,5 +1,5 @@
 import type { LayoutKind } from "../../physics/fitment.ts";
-import type { DrawnNumbers, DrawnReading } from "./drawnNumbers.ts";
+import { clamp, type DrawnNumbers, type DrawnReading } from "./drawnNumbers.ts";
 import { add, belowHorizontal, leaning, type Point } from "./geometry.ts";
 
 /**
@@ -56,7 +56,7 @@ export function skeletonOf(
   const archY =
     reading === "limit:tyre"
       ? points.wheelCentre.y + tyreRadius + numbers["limit:tyre"]
-      : points.wheelCentre.y + Math.max(numbers.rideHeight, tyreRadius + 40);
+      : points.wheelCentre.y + clamp(numbers.rideHeight, tyreRadius + 40, 800);
   return { kind, axis, archY, ...points };
 }
 
