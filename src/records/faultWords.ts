@@ -133,7 +133,7 @@ function limitField(
 function placeWords(name: string, rest: Path): string {
   const [first, second] = rest;
   if (first === "values")
-    return typeof second === "number" ? `value ${second + 1} ` : "its values ";
+    return typeof second === "number" ? `value ${second + 1} ` : "its list of values ";
   if (first === "typed") return "the text that was typed ";
   if (first === "tol") return "its ± ";
   if (typeof first === "number") {

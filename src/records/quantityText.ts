@@ -56,7 +56,7 @@ const metric: { readonly [Kind in QuantityKind]: Writer } = {
   acceleration: (acceleration) => `${fixed(acceleration, 2)} g`,
   share: (share) => `${fixed(100 * share, 0)} %`,
   ratio: (ratio) => `${fixed(ratio, 2)} : 1`,
-  count: (count) => threeFigures(count),
+  count: (count) => (count > 0 && count < 0.001 ? "under 0.001" : threeFigures(count)),
 };
 
 const imperial: { readonly [Kind in QuantityKind]: Writer } = {
@@ -70,13 +70,17 @@ const imperial: { readonly [Kind in QuantityKind]: Writer } = {
   speed: (speed) => `${fixed(speed / mmPerInch, 1)} in/s`,
 };
 
-/** One number with its unit in the person's own units. What is not a finite number is "unknown". */
+/** Beyond this nothing is a measurement, in any unit. */
+const greatestShown = 1e12;
+
+/** One number with its unit in the person's own units. What is not a usable number is "unknown". */
 export function quantityText(
   quantity: Quantity,
   unit: LengthUnit,
   options: TextOptions = {},
 ): string {
-  if (!Number.isFinite(quantity.value)) return "unknown";
+  // Written so that NaN fails it too.
+  if (!(Math.abs(quantity.value) <= greatestShown)) return "unknown";
   return (unit === "in" ? imperial : metric)[quantity.kind](quantity.value, options);
 }
 

@@ -1,4 +1,10 @@
-import type { GeometryReadingName, LayoutKind, RideQuantity, Side } from "../physics/fitment.ts";
+import type {
+  GeometryReadingName,
+  LayoutKind,
+  RideQuantity,
+  Side,
+  State,
+} from "../physics/fitment.ts";
 import type { ReadingId } from "../physics/outcome.ts";
 import {
   type CheckRecord,
@@ -44,6 +50,8 @@ export interface StoredCheck {
   readonly deletedAt?: string;
   /** Counted up by the store at each write; absent until first kept. */
   readonly revision?: number;
+  /** The verdict that the answer last gave; what has changed since is not in it. */
+  readonly lastVerdict?: State;
   readonly record: PartialCheckRecord;
   readonly entries: { readonly [id: ReadingId]: Entry };
   readonly progress: Progress;
