@@ -10,7 +10,7 @@ import type {
 import { fail, type Outcome, succeed } from "./outcome.ts";
 import { roadTravel } from "./road/roadTravel.ts";
 import { rulesOf } from "./road/useRules.ts";
-import type { CornerDynamics } from "./stiffness/cornerDynamics.ts";
+import { type CornerDynamics, cornerDynamics } from "./stiffness/cornerDynamics.ts";
 import { isProgressive, secantRate, stiffnessClassOf } from "./stop/stiffnessClass.ts";
 import { type StopCurve, stopCurve } from "./stop/stopCurve.ts";
 import { cornerDoubt } from "./uncertainty/cornerDoubt.ts";
@@ -252,4 +252,12 @@ export function completeAssessment(
     return { ...completed, advice: advise(fitment, corner, completed, rules) };
   });
   return { verdict: verdictOf(corners), reason: reasonOf(corners), corners };
+}
+
+/** The whole answer: `assessStatic`, with every design event and stiffness class run. Same errors. */
+export function assessFitment(fitment: Fitment, options: AssessOptions = {}): Outcome<Assessment> {
+  const assessed = assessStatic(fitment, options);
+  if (!assessed.ok) return assessed;
+  const dynamics = fitment.corners.map((corner) => cornerDynamics(fitment, corner));
+  return succeed(completeAssessment(fitment, assessed.value, dynamics));
 }

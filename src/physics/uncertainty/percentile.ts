@@ -76,15 +76,23 @@ export function coverageInterval(draws: Float64Array, count: number, probability
   return [low, percentile(draws, count - 1 - tail, Math.floor(tail), count)];
 }
 
-/** The value at a place between ranks, 0 … count − 1, all before `sortedTo` being the least already. */
-function percentile(draws: Float64Array, place: number, sortedTo: number, count: number): number {
+/** The value at a place between ranks, 0 … count − 1, where the least stand before `from` already. */
+function percentile(draws: Float64Array, place: number, from: number, count: number): number {
   const rank = Math.floor(place);
-  const low = selectRank(draws, rank, sortedTo, count - 1);
-  if (rank === count - 1 || place === rank) return low;
-  let high = Number.POSITIVE_INFINITY;
-  for (let index = rank + 1; index < count; index++) {
-    const value = draws[index] as number;
-    if (value < high) high = value;
+  const share = place - rank;
+  if (share === 0) return selectRank(draws, rank, from, count - 1);
+  let low: number;
+  let high: number;
+  if (2 * rank < count) {
+    high = selectRank(draws, rank + 1, from, count - 1);
+    low = Number.NEGATIVE_INFINITY;
+    for (let index = from; index <= rank; index++) low = Math.max(low, draws[index] as number);
+  } else {
+    low = selectRank(draws, rank, from, count - 1);
+    high = Number.POSITIVE_INFINITY;
+    for (let index = rank + 1; index < count; index++) {
+      high = Math.min(high, draws[index] as number);
+    }
   }
-  return low + (place - rank) * (high - low);
+  return low + share * (high - low);
 }
