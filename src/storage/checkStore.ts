@@ -1,6 +1,6 @@
 import { type Outcome, succeed } from "../physics/outcome.ts";
 import { copyStored, newId, type StoredCheck } from "../records/storedCheck.ts";
-import { type Database, DatabaseHandle, databaseName } from "./database.ts";
+import { DatabaseHandle, databaseName, transact, type WriteTransaction } from "./database.ts";
 import { isSame, mergeChecks } from "./mergeChecks.ts";
 import { storeFault } from "./storeFault.ts";
 
@@ -67,7 +67,7 @@ class IndexedCheckStore implements CheckStore {
   }
 
   async open(): Promise<Outcome<CheckStore>> {
-    const joined = await this.handle.run((database) => this.joinUnjoined(database));
+    const joined = await this.write(joinUnjoined);
     return joined.ok ? succeed(this) : joined;
   }
 
@@ -92,8 +92,8 @@ class IndexedCheckStore implements CheckStore {
 
   async put(stored: StoredCheck): Promise<Outcome<StoredCheck>> {
     const lineage = this.lineages.get(lineageKey(stored));
-    const written = await this.handle.run((database) =>
-      this.writeJoined(database, stored, lineage ?? null),
+    const written = await this.write((transaction) =>
+      this.writeJoined(transaction, stored, lineage ?? null),
     );
     if (!written.ok) return written;
     this.remember(stored, stored, written.value);
@@ -103,11 +103,10 @@ class IndexedCheckStore implements CheckStore {
   }
 
   async add(stored: StoredCheck): Promise<Outcome<boolean>> {
-    const added = await this.handle.run(async (database) => {
-      const transaction = database.transaction("checks", "readwrite", { durability: "strict" });
-      const present = (await transaction.store.getKey(stored.id)) !== undefined;
-      if (!present) await transaction.store.put({ ...stored, revision: 1 });
-      await transaction.done;
+    const added = await this.write(async (transaction) => {
+      const checks = transaction.objectStore("checks");
+      const present = (await checks.getKey(stored.id)) !== undefined;
+      if (!present) await checks.put({ ...stored, revision: 1 });
       return !present;
     });
     if (added.ok && added.value) {
@@ -121,13 +120,12 @@ class IndexedCheckStore implements CheckStore {
     id: string,
     change: (stored: StoredCheck) => StoredCheck,
   ): Promise<Outcome<StoredCheck>> {
-    const written = await this.handle.run(async (database) => {
-      const transaction = database.transaction("checks", "readwrite", { durability: "strict" });
-      const current = await transaction.store.get(id);
+    const written = await this.write(async (transaction) => {
+      const checks = transaction.objectStore("checks");
+      const current = await checks.get(id);
       if (current === undefined) return null;
       const next = { ...change(current), id, revision: (current.revision ?? 0) + 1 };
-      await transaction.store.put(next);
-      await transaction.done;
+      await checks.put(next);
       return next;
     });
     if (!written.ok) return written;
@@ -154,16 +152,14 @@ class IndexedCheckStore implements CheckStore {
 
   async purge(before: Date): Promise<Outcome<number>> {
     const limit = before.toISOString();
-    const gone = await this.handle.run(async (database) => {
-      const transaction = database.transaction("checks", "readwrite", { durability: "strict" });
+    const gone = await this.write(async (transaction) => {
       const ids: string[] = [];
-      for await (const cursor of transaction.store) {
+      for await (const cursor of transaction.objectStore("checks")) {
         const { deletedAt, id } = cursor.value;
         if (deletedAt === undefined || deletedAt >= limit) continue;
         await cursor.delete();
         ids.push(id);
       }
-      await transaction.done;
       return ids;
     });
     if (!gone.ok) return gone;
@@ -198,40 +194,25 @@ class IndexedCheckStore implements CheckStore {
     this.listeners.clear();
   }
 
-  /** One transaction: read what is stored, join, write; and what was put away of it is done with. */
+  private write<Value>(
+    work: (transaction: WriteTransaction) => Promise<Value>,
+  ): Promise<Outcome<Value>> {
+    return this.handle.run((database) => transact(database, work));
+  }
+
+  /** Reads what is stored, joins, writes; what was put away of it is then done with. */
   private async writeJoined(
-    database: Database,
+    transaction: WriteTransaction,
     stored: StoredCheck,
     lineage: Lineage | null,
   ): Promise<StoredCheck> {
-    const transaction = database.transaction(["checks", "unjoined"], "readwrite", {
-      durability: "strict",
-    });
     const checks = transaction.objectStore("checks");
     const id = lineage?.id ?? stored.id;
     const mine = id === stored.id ? stored : { ...stored, id, record: { ...stored.record, id } };
     const next = joinedWith(mine, (await checks.get(id)) ?? null, lineage);
     await checks.put(next);
     await transaction.objectStore("unjoined").delete(`${stored.id} ${this.tab}`);
-    await transaction.done;
     return next;
-  }
-
-  /** Joins what pages put away as they went. One transaction, so that nothing is joined twice. */
-  private async joinUnjoined(database: Database): Promise<void> {
-    const transaction = database.transaction(["checks", "unjoined"], "readwrite", {
-      durability: "strict",
-    });
-    const checks = transaction.objectStore("checks");
-    const unjoined = transaction.objectStore("unjoined");
-    for (const { key, stored, base } of await unjoined.getAll()) {
-      const current = (await checks.get(stored.id)) ?? null;
-      const lineage = base === null ? null : { id: stored.id, content: base, revision: -1 };
-      const isKept = current !== null && isSame(contentOf(current), contentOf(stored));
-      if (!isKept) await checks.put(joinedWith(stored, current, lineage));
-      await unjoined.delete(key);
-    }
-    await transaction.done;
   }
 
   private remember(handed: StoredCheck, content: StoredCheck, written: StoredCheck): void {
@@ -268,6 +249,19 @@ function joinedWith(
   if (lineage !== null) return { ...mergeChecks(lineage.content, mine, current), revision };
   if (isSame(contentOf(mine), contentOf(current))) return { ...mine, revision };
   return { ...copyStored(mine, `${mine.name} (kept from another tab)`), revision: 1 };
+}
+
+/** Joins what pages put away as they went: all of it at once, so that nothing is joined twice. */
+async function joinUnjoined(transaction: WriteTransaction): Promise<void> {
+  const checks = transaction.objectStore("checks");
+  const unjoined = transaction.objectStore("unjoined");
+  for (const { key, stored, base } of await unjoined.getAll()) {
+    const current = (await checks.get(stored.id)) ?? null;
+    const lineage = base === null ? null : { id: stored.id, content: base, revision: -1 };
+    const isKept = current !== null && isSame(contentOf(current), contentOf(stored));
+    if (!isKept) await checks.put(joinedWith(stored, current, lineage));
+    await unjoined.delete(key);
+  }
 }
 
 /** Opens the checks on this phone; joins first what pages put away as they were closed. */

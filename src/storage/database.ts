@@ -1,4 +1,4 @@
-import { type DBSchema, deleteDB, type IDBPDatabase, openDB } from "idb";
+import { type DBSchema, deleteDB, type IDBPDatabase, type IDBPTransaction, openDB } from "idb";
 import { type Outcome, succeed } from "../physics/outcome.ts";
 import type { StoredCheck } from "../records/storedCheck.ts";
 import { faultOf, isClosedHandle, storeFault } from "./storeFault.ts";
@@ -16,6 +16,40 @@ export interface StopfitDatabase extends DBSchema {
 }
 
 export type Database = IDBPDatabase<StopfitDatabase>;
+
+type StoreName = "checks" | "unjoined";
+export type WriteTransaction = IDBPTransaction<StopfitDatabase, StoreName[], "readwrite">;
+
+/**
+ * `work` in one transaction that is on disk when this is done. Throws what made it fail: a full
+ * storage shows in the transaction itself, behind the errors of whatever was asked of it afterwards.
+ */
+export async function transact<Value>(
+  database: Database,
+  work: (transaction: WriteTransaction) => Promise<Value>,
+): Promise<Value> {
+  const names: StoreName[] = ["checks", "unjoined"];
+  const transaction = database.transaction(names, "readwrite", { durability: "strict" });
+  const ended = transaction.done.then(
+    () => null,
+    (error: unknown) => ({ error }),
+  );
+  let value: Value;
+  try {
+    value = await work(transaction);
+  } catch (error) {
+    try {
+      transaction.abort();
+    } catch {
+      // It had ended already.
+    }
+    const end = await ended;
+    throw end === null || isClosedHandle(end.error) ? error : end.error;
+  }
+  const end = await ended;
+  if (end !== null) throw end.error;
+  return value;
+}
 
 /** Each entry brings the database one version further; entries are only ever added. */
 const migrations: readonly ((database: Database) => void)[] = [

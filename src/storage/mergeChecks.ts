@@ -68,6 +68,21 @@ function mergeList(base: unknown[], mine: unknown[], theirs: unknown[]): unknown
   return mine;
 }
 
+/** Where both changed one entry, the record's field follows the entry that was taken. */
+function withDisputedEntries(
+  base: StoredCheck,
+  mine: StoredCheck,
+  theirs: StoredCheck,
+  record: PartialCheckRecord,
+): PartialCheckRecord {
+  return Object.entries(mine.entries).reduce((agreed, [id, entry]) => {
+    const others = [base.entries[id], theirs.entries[id]];
+    const disputed =
+      others.every((other) => !isSame(entry, other)) && !isSame(others[0], others[1]);
+    return disputed ? recordWithEntry(agreed, id, entry) : agreed;
+  }, record);
+}
+
 /** A limit taken out on one side moves the others: its entries and readings must agree again. */
 function withLimitsAgreeing(
   record: PartialCheckRecord,
@@ -96,11 +111,17 @@ export function mergeChecks(
   mine: StoredCheck,
   theirs: StoredCheck,
 ): StoredCheck {
-  const { record, entries, progress, name } = mergeObject(
+  const {
+    record: joinedRecord,
+    entries,
+    progress,
+    name,
+  } = mergeObject(
     base as unknown as Plain,
     mine as unknown as Plain,
     theirs as unknown as Plain,
   ) as unknown as StoredCheck;
+  const record = withDisputedEntries(base, mine, theirs, joinedRecord);
   const limitCounts = (check: StoredCheck): string =>
     check.record.corners.map(({ side, limits }) => `${side}${limits.length}`).join();
   const joined =
