@@ -1,0 +1,175 @@
+import { useEffect, useMemo, useState } from "preact/hooks";
+import type { Assessor } from "../../compute/assessor.ts";
+import type { Assessment, Fitment, State, Stop } from "../../physics/fitment.ts";
+import { sentenceText } from "../../records/quantityText.ts";
+import type { LengthUnit } from "../../records/units.ts";
+import { Button } from "../parts/Button.tsx";
+import { Notice } from "../parts/Notice.tsx";
+import { ComparedStops, StopPicker } from "./compare/CompareStops.tsx";
+import { comparedFitment } from "./compare/comparedFitment.ts";
+import { packStops } from "./compare/packStops.ts";
+import { proposedStop } from "./compare/proposedStop.ts";
+import { type OtherStop, useComparison } from "./compare/useComparison.ts";
+import { useAssessment } from "./hooks/useAssessment.ts";
+import { useAssessor } from "./hooks/useAssessor.ts";
+import { TravelLadder } from "./ladder/TravelLadder.tsx";
+import { Cautions } from "./sections/Cautions.tsx";
+import { Charts } from "./sections/Charts.tsx";
+import { Figures } from "./sections/Figures.tsx";
+import { MeasureAgain } from "./sections/MeasureAgain.tsx";
+import { MissingRide } from "./sections/MissingRide.tsx";
+import { RulesUsed } from "./sections/RulesUsed.tsx";
+import { SideComparison } from "./sections/SideComparison.tsx";
+import { certification, VerdictPanel } from "./sections/VerdictPanel.tsx";
+
+/** The answer to a complete check, and the ways to ask more of it. */
+export function Answer({
+  fitment,
+  liftMm,
+  unit,
+  go,
+  onVerdict,
+  startAssessor,
+}: {
+  fitment: Fitment;
+  liftMm: number;
+  unit: LengthUnit;
+  go: (step: string) => void;
+  onVerdict: (verdict: State) => void;
+  startAssessor?: (() => Assessor) | undefined;
+}) {
+  const assessor = useAssessor(startAssessor);
+  const assessed = useAssessment(assessor, fitment, "answer");
+  const verdict = assessed.state === "complete" ? assessed.assessment.verdict : null;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: told once for every verdict
+  useEffect(() => {
+    if (verdict) onVerdict(verdict);
+  }, [verdict]);
+
+  if (assessed.state === "waiting") {
+    return <p class="later-waiting">Working out the answer …</p>;
+  }
+  if (assessed.state === "fault") {
+    const { reading, sentence } = assessed.fault;
+    return (
+      <>
+        <Notice tone="unsure" live>
+          <h1>Not sure yet</h1>
+          <p>{sentenceText(sentence, unit)}</p>
+        </Notice>
+        {reading && (
+          <Button look="main" icon="forward" onClick={() => go(reading)}>
+            To that reading
+          </Button>
+        )}
+        <Cautions raised={liftMm > 0} work />
+        <p class="small">{certification}</p>
+      </>
+    );
+  }
+  return (
+    <Answered
+      assessor={assessor}
+      fitment={assessed.fitment}
+      assessment={assessed.assessment}
+      complete={assessed.state === "complete"}
+      liftMm={liftMm}
+      unit={unit}
+      go={go}
+    />
+  );
+}
+
+function Answered({
+  assessor,
+  fitment,
+  assessment,
+  complete,
+  liftMm,
+  unit,
+  go,
+}: {
+  assessor: Assessor;
+  fitment: Fitment;
+  assessment: Assessment;
+  complete: boolean;
+  liftMm: number;
+  unit: LengthUnit;
+  go: (step: string) => void;
+}) {
+  const [picked, setPicked] = useState<Stop | null>(null);
+  const candidate = useMemo<OtherStop | null>(
+    () =>
+      picked && {
+        name: picked.name,
+        fitment: comparedFitment(fitment, picked),
+        assumed: ["The other stop closes the gap by what it is taller."],
+      },
+    [fitment, picked],
+  );
+  const proposal = useMemo(
+    () => (complete ? proposedStop(fitment, assessment) : null),
+    [complete, fitment, assessment],
+  );
+  const comparison = useComparison(assessor, candidate, "compared");
+  const proposed = useComparison(assessor, proposal, "proposed");
+  const other = picked ? comparison.other : proposed.other;
+  const work = assessment.corners.some(({ advice }) => advice.some(({ kind }) => kind !== "fits"));
+  const stops = packStops.filter(({ name }) => name !== fitment.stop.name);
+
+  return (
+    <>
+      <VerdictPanel assessment={assessment} complete={complete} unit={unit} />
+      <Cautions raised={liftMm > 0} work={work || assessment.verdict !== "ok"} />
+      <section class="stack" aria-labelledby="checks-heading">
+        <h2 id="checks-heading">Left and right</h2>
+        <SideComparison assessment={assessment} unit={unit} complete={complete} />
+      </section>
+      <MissingRide assessment={assessment} go={go} />
+      <section class="stack" aria-labelledby="ladder-heading">
+        <h2 id="ladder-heading">Travel ladder</h2>
+        <div class="ladders">
+          {assessment.corners.map((corner) => (
+            <TravelLadder key={corner.side} assessed={corner} unit={unit} />
+          ))}
+        </div>
+      </section>
+      <section class="card" aria-labelledby="again-heading">
+        <h2 id="again-heading">What to measure again</h2>
+        <MeasureAgain fitment={fitment} assessment={assessment} unit={unit} go={go} />
+      </section>
+      <section class="stack" aria-labelledby="compare-heading">
+        <h2 id="compare-heading">Another stop instead</h2>
+        <p class="small">Tap a stop to set it against {fitment.stop.name} on this vehicle.</p>
+        <StopPicker stops={stops} picked={picked?.name ?? null} onPick={setPicked} unit={unit} />
+        {picked && (
+          <ComparedStops
+            fitment={fitment}
+            assessment={assessment}
+            comparison={comparison}
+            onLeave={() => setPicked(null)}
+            unit={unit}
+          />
+        )}
+      </section>
+      {complete && (
+        <section class="stack" aria-labelledby="drawings-heading">
+          <h2 id="drawings-heading">Force, impact and stiffness</h2>
+          <Charts
+            assessor={assessor}
+            fitment={fitment}
+            assessment={assessment}
+            other={other}
+            unit={unit}
+          />
+        </section>
+      )}
+      <section class="stack" aria-labelledby="figures-heading">
+        <h2 id="figures-heading">Every figure and its formula</h2>
+        <Figures fitment={fitment} assessment={assessment} unit={unit} />
+      </section>
+      <RulesUsed fitment={fitment} unit={unit} go={go} />
+      <p class="small">{certification}</p>
+    </>
+  );
+}

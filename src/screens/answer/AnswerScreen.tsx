@@ -1,0 +1,74 @@
+import { useEffect, useMemo } from "preact/hooks";
+import type { Assessor } from "../../compute/assessor.ts";
+import type { State } from "../../physics/fitment.ts";
+import { fitmentOf } from "../../records/fitmentOf.ts";
+import { completeRecord, type StoredCheck } from "../../records/storedCheck.ts";
+import type { LengthUnit } from "../../records/units.ts";
+import { ButtonLink } from "../parts/Button.tsx";
+import { Screen } from "../parts/Screen.tsx";
+import { checksHref } from "../router.ts";
+import { Answer } from "./Answer.tsx";
+import { ChangeReading } from "./sections/AnswerActions.tsx";
+import { Incomplete } from "./sections/Incomplete.tsx";
+import { SaveRecord } from "./sections/SaveRecord.tsx";
+import "./answer.css";
+
+export interface AnswerScreenProps {
+  readonly stored: StoredCheck;
+  readonly unit: LengthUnit;
+  /** To the step of a reading or field, by its id. */
+  go(step: string): void;
+  onChange(stored: StoredCheck): void;
+  /** Another calculator than the worker's, where there is no worker. */
+  readonly startAssessor?: () => Assessor;
+}
+
+export default function AnswerScreen({
+  stored,
+  unit,
+  go,
+  onChange,
+  startAssessor,
+}: AnswerScreenProps) {
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a change of the check's progress is no change of its answer
+  const completion = useMemo(() => completeRecord(stored), [stored.record, stored.entries]);
+  const fitment = useMemo(() => (completion.ok ? fitmentOf(completion.value) : null), [completion]);
+  useEffect(() => window.scrollTo(0, 0), []);
+
+  const remember = (verdict: State) => {
+    if (stored.lastVerdict !== verdict) onChange({ ...stored, lastVerdict: verdict });
+  };
+
+  return (
+    <Screen
+      wide
+      top={
+        <>
+          <ButtonLink look="quiet" href={checksHref} icon="back" label="To the list of checks" />
+          <span class="screen-name">
+            {stored.name || stored.record.vehicle?.label || "New check"}
+          </span>
+        </>
+      }
+      actions={
+        <>
+          <ChangeReading stored={stored} go={go} />
+          {completion.ok && <SaveRecord record={completion.value} />}
+        </>
+      }
+    >
+      {fitment ? (
+        <Answer
+          fitment={fitment}
+          liftMm={stored.record.vehicle?.liftMm ?? 0}
+          unit={unit}
+          go={go}
+          onVerdict={remember}
+          startAssessor={startAssessor}
+        />
+      ) : (
+        !completion.ok && <Incomplete missing={completion.missing} unit={unit} go={go} />
+      )}
+    </Screen>
+  );
+}

@@ -1,0 +1,3 @@
+import type { Stop } from "../../../physics/fitment.ts";
+
+export const packStops: readonly Stop[] = [];

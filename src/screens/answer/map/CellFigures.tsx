@@ -1,0 +1,67 @@
+import type { UseRules } from "../../../physics/fitment.ts";
+import type { MapCell } from "../../../physics/stiffness/heightClassMap.ts";
+import { quantityText } from "../../../records/quantityText.ts";
+import type { LengthUnit } from "../../../records/units.ts";
+import { StateMark } from "../../drawings/StateMark.tsx";
+import { eventWords } from "../eventWords.ts";
+import { lengthText } from "../ladder/ladderWords.ts";
+import { failureOrder, failureWords } from "./cellWords.ts";
+
+/** What is known of the cell picked on the map. */
+export function CellFigures({
+  cell,
+  rules,
+  unit,
+}: {
+  cell: MapCell | undefined;
+  rules: UseRules;
+  unit: LengthUnit;
+}) {
+  if (!cell) return <p class="cell-figures soft">Not worked out yet.</p>;
+  const works = cell.failures.length === 0;
+  const failing = failureOrder.filter((failure) => cell.failures.includes(failure));
+  return (
+    <div class="cell-figures" role="status">
+      <p class="check-state">
+        <StateMark state={works ? "ok" : "no"} size={22} label="" />
+        <strong class={works ? "tone-ok" : "tone-no"}>
+          {works ? "Works" : `Fails: ${failing.map((failure) => failureWords[failure]).join(", ")}`}
+        </strong>
+      </p>
+      <dl class="cell-list">
+        {cell.contactMm !== null && (
+          <Figure name="Contact" value={lengthText(cell.contactMm, unit)} />
+        )}
+        {cell.restTravelMm !== null && (
+          <Figure name="Stands, loaded, at" value={lengthText(cell.restTravelMm, unit)} />
+        )}
+        {cell.fullStopMm !== null && (
+          <Figure name="Full stop" value={lengthText(cell.fullStopMm, unit)} />
+        )}
+        {cell.reserveMm !== null && (
+          <Figure name="Reserve" value={lengthText(cell.reserveMm, unit)} />
+        )}
+        {cell.events.map((event, index) => {
+          const rule = rules.events[index];
+          if (!event || !rule) return null;
+          return (
+            <Figure
+              key={eventWords(rule, unit)}
+              name={eventWords(rule, unit)}
+              value={`${quantityText({ kind: "length", value: event.peakCompressionMm }, unit)} pressed, ${quantityText({ kind: "force", value: event.peakStopForceN }, unit)}, ${quantityText({ kind: "acceleration", value: event.peakAccelerationG }, unit)}`}
+            />
+          );
+        })}
+      </dl>
+    </div>
+  );
+}
+
+function Figure({ name, value }: { name: string; value: string }) {
+  return (
+    <div>
+      <dt>{name}</dt>
+      <dd>{value}</dd>
+    </div>
+  );
+}

@@ -1,0 +1,171 @@
+import { useMemo, useState } from "preact/hooks";
+import type { Assessor } from "../../../compute/assessor.ts";
+import type { Assessment, CornerAssessment, Fitment, Side } from "../../../physics/fitment.ts";
+import { progressiveContactFactor } from "../../../physics/road/roadTravel.ts";
+import { rulesOf } from "../../../physics/road/useRules.ts";
+import { sentenceText } from "../../../records/quantityText.ts";
+import type { LengthUnit } from "../../../records/units.ts";
+import { Segmented } from "../../parts/Choices.tsx";
+import type { ComparedStop } from "../compare/useComparison.ts";
+import { ContactsChart } from "../contacts/ContactsChart.tsx";
+import { contactsByRoad } from "../contacts/contactsByRoad.ts";
+import { cornerContext } from "../formulas/cornerContext.ts";
+import { impactAssumptions } from "../formulas/impactFigures.ts";
+import { useHeightClassMap } from "../hooks/useHeightClassMap.ts";
+import { HeightClassMap } from "../map/HeightClassMap.tsx";
+import { sideWords } from "../stateWords.ts";
+import { WheelForceChart } from "../wheelForce/WheelForceChart.tsx";
+import { wheelForceCurve } from "../wheelForce/wheelForceCurve.ts";
+import { Impact } from "./Impact.tsx";
+
+/** The drawings of one side at a time; both sides where there are two, by a switch. */
+export function Charts({
+  assessor,
+  fitment,
+  assessment,
+  other,
+  unit,
+}: {
+  assessor: Assessor;
+  fitment: Fitment;
+  assessment: Assessment;
+  /** Shown against this stop: the one picked to compare, or the one proposed. */
+  other: ComparedStop | null;
+  unit: LengthUnit;
+}) {
+  const sides = assessment.corners.map(({ side }) => side);
+  const [picked, setPicked] = useState<Side>(sides[0] ?? "left");
+  const side = sides.includes(picked) ? picked : (sides[0] ?? "left");
+  const assessed = assessment.corners.find((corner) => corner.side === side);
+  if (!assessed) return null;
+  return (
+    <div class="stack">
+      {sides.length > 1 && (
+        <Segmented
+          legend="Side shown"
+          options={sides.map((one) => ({ value: one, name: sideWords[one] }))}
+          value={side}
+          onChange={setPicked}
+        />
+      )}
+      <SideCharts
+        key={side}
+        assessor={assessor}
+        fitment={fitment}
+        assessed={assessed}
+        other={other}
+        unit={unit}
+      />
+    </div>
+  );
+}
+
+function SideCharts({
+  assessor,
+  fitment,
+  assessed,
+  other,
+  unit,
+}: {
+  assessor: Assessor;
+  fitment: Fitment;
+  assessed: CornerAssessment;
+  other: ComparedStop | null;
+  unit: LengthUnit;
+}) {
+  const { side } = assessed;
+  const rules = rulesOf(fitment.use, fitment.rules);
+  const context = useMemo(() => cornerContext(fitment, assessed), [fitment, assessed]);
+  const curve = useMemo(() => curveOf(fitment, assessed), [fitment, assessed]);
+  const otherAssessed = other?.assessment.corners.find((corner) => corner.side === side);
+  const otherCurve = useMemo(
+    () => (other && otherAssessed ? curveOf(other.fitment, otherAssessed) : null),
+    [other, otherAssessed],
+  );
+  const contacts = useMemo(() => {
+    const corner = fitment.corners.find((one) => one.side === side);
+    return corner ? contactsByRoad(fitment, corner) : null;
+  }, [fitment, side]);
+  const knowsContacts =
+    contacts?.ok && contacts.value.some(({ unladenPerKm }) => unladenPerKm !== null);
+  const assumed = context ? impactAssumptions(context) : [];
+  return (
+    <div class="charts">
+      {curve?.ok && (
+        <WheelForceChart
+          heading={`${sideWords[side]}: force at the wheel`}
+          curve={curve.value}
+          compared={
+            otherCurve?.ok ? { name: other?.name ?? "", curve: otherCurve.value } : undefined
+          }
+          unit={unit}
+        />
+      )}
+      {assessed.missing.length === 0 && (
+        <Impact
+          assessor={assessor}
+          fitment={fitment}
+          assessed={assessed}
+          other={other}
+          assumed={[...assumed, ...(other?.assumed ?? [])]}
+          unit={unit}
+        />
+      )}
+      {assessed.missing.length === 0 && (
+        <MapOfSide
+          assessor={assessor}
+          fitment={fitment}
+          side={side}
+          assumed={assumed}
+          unit={unit}
+        />
+      )}
+      {contacts?.ok && knowsContacts && (
+        <ContactsChart
+          heading={`${sideWords[side]}: how often the wheel reaches the stop`}
+          contacts={contacts.value}
+          rules={rules}
+          allowedPerKm={
+            rules.allowedContactsPerKm * (assessed.progressive ? progressiveContactFactor : 1)
+          }
+          unit={unit}
+        />
+      )}
+    </div>
+  );
+}
+
+function MapOfSide({
+  assessor,
+  fitment,
+  side,
+  assumed,
+  unit,
+}: {
+  assessor: Assessor;
+  fitment: Fitment;
+  side: Side;
+  assumed: readonly string[];
+  unit: LengthUnit;
+}) {
+  const map = useHeightClassMap(assessor, fitment, side, `map ${side}`);
+  if (map.fault) return <p>{sentenceText(map.fault.sentence, unit)}</p>;
+  return (
+    <HeightClassMap
+      heading={`${sideWords[side]}: extra height and stiffness`}
+      side={side}
+      map={map}
+      rules={rulesOf(fitment.use, fitment.rules)}
+      assumed={[
+        "The height is added by a spacer; the class scales the stop's static curve.",
+        ...assumed,
+      ]}
+      unit={unit}
+    />
+  );
+}
+
+function curveOf(fitment: Fitment, assessed: CornerAssessment) {
+  const corner = fitment.corners.find(({ side }) => side === assessed.side);
+  return corner ? wheelForceCurve(fitment, corner, assessed) : null;
+}

@@ -1,0 +1,79 @@
+import { useMemo, useState } from "preact/hooks";
+import type { Assessor } from "../../../compute/assessor.ts";
+import type { CornerAssessment, Fitment } from "../../../physics/fitment.ts";
+import type { ImpactRun } from "../../../physics/impact/impact.ts";
+import type { Outcome } from "../../../physics/outcome.ts";
+import { rulesOf } from "../../../physics/road/useRules.ts";
+import { sentenceText } from "../../../records/quantityText.ts";
+import type { LengthUnit } from "../../../records/units.ts";
+import { Choices } from "../../parts/Choices.tsx";
+import type { ComparedStop } from "../compare/useComparison.ts";
+import { eventWords } from "../eventWords.ts";
+import { useImpactRun } from "../hooks/useImpactRun.ts";
+import { ImpactChart, type ImpactRecord } from "../impact/ImpactChart.tsx";
+import { sideWords } from "../stateWords.ts";
+
+/** One event of the use in time; another event is one tap away. */
+export function Impact({
+  assessor,
+  fitment,
+  assessed,
+  other,
+  assumed,
+  unit,
+}: {
+  assessor: Assessor;
+  fitment: Fitment;
+  assessed: CornerAssessment;
+  other: ComparedStop | null;
+  assumed: readonly string[];
+  unit: LengthUnit;
+}) {
+  const rules = useMemo(() => rulesOf(fitment.use, fitment.rules), [fitment]);
+  const { events } = rules;
+  const [picked, setPicked] = useState(Math.max(0, events.length - 1));
+  const event = events[picked] ?? null;
+  const { side } = assessed;
+  const own = useImpactRun(assessor, fitment, side, event);
+  const compared = useImpactRun(assessor, other?.fitment ?? null, side, event);
+  if (!event) return null;
+  if (own && !own.ok) return <p>{sentenceText(own.fault.sentence, unit)}</p>;
+  const record = (name: string, run: Outcome<ImpactRun> | null): ImpactRecord | undefined =>
+    run?.ok && run.value.trace
+      ? { name, result: run.value.result, trace: run.value.trace }
+      : undefined;
+  const stop = record(fitment.stop.name, own);
+  return (
+    <div class="stack-close">
+      {events.length > 1 && (
+        <Choices
+          legend="Event shown"
+          options={events.map((one, index) => ({
+            value: String(index),
+            name: eventWords(one, unit),
+          }))}
+          value={String(picked)}
+          onChange={(value) => setPicked(Number(value))}
+        />
+      )}
+      {stop ? (
+        <ImpactChart
+          heading={`${sideWords[side]}, loaded`}
+          event={event}
+          stop={stop}
+          other={other ? record(other.name, compared) : undefined}
+          marks={{
+            contactMm: assessed.wheelTravelToContactMm,
+            fullStopMm: assessed.wheelTravelToFullStopMm,
+            hardLimitMm: assessed.wheelTravelToHardLimitMm,
+          }}
+          rules={rules}
+          assumed={assumed}
+          unit={unit}
+        />
+      ) : (
+        <p class="soft">Working out the impact …</p>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,40 @@
+import type { MissingField } from "../../../records/completeRecord.ts";
+import { sentenceText } from "../../../records/quantityText.ts";
+import type { LengthUnit } from "../../../records/units.ts";
+import { StateMark } from "../../drawings/StateMark.tsx";
+import { Icon } from "../../parts/Icon.tsx";
+
+/** A check without an answer yet: everything that is missing, each a way to its step. */
+export function Incomplete({
+  missing,
+  unit,
+  go,
+}: {
+  missing: readonly MissingField[];
+  unit: LengthUnit;
+  go: (step: string) => void;
+}) {
+  return (
+    <section class="verdict verdict-unsure">
+      <div class="verdict-head">
+        <StateMark state="unsure" size={56} label="" />
+        <h1 class="tone-unsure" tabIndex={-1}>
+          No answer yet
+        </h1>
+      </div>
+      <p class="verdict-reason">
+        {missing.length === 1 ? "One thing is missing." : `${missing.length} things are missing.`}
+      </p>
+      <ul class="again-list">
+        {missing.map(({ field, sentence }) => (
+          <li key={`${field} ${sentenceText(sentence, unit)}`}>
+            <button type="button" class="again" onClick={() => go(field)}>
+              <span class="again-why">{sentenceText(sentence, unit)}</span>
+              <Icon name="forward" />
+            </button>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}

@@ -1,0 +1,123 @@
+import type { Assessment, DoubtShare, Fitment, Side } from "../../../physics/fitment.ts";
+import { sentenceText } from "../../../records/quantityText.ts";
+import type { LengthUnit } from "../../../records/units.ts";
+import { Icon } from "../../parts/Icon.tsx";
+import { readingById, readingKind, readingWords } from "../formulas/readingById.ts";
+import { lengthText } from "../ladder/ladderWords.ts";
+import { sideWords } from "../stateWords.ts";
+
+interface Doubt {
+  readonly reading: string;
+  readonly share: number;
+  readonly about: string;
+  readonly side: Side;
+}
+
+const most = 5;
+const worthTelling = 0.03;
+
+function doubtsOf({ corners }: Assessment): Doubt[] {
+  const greatest = new Map<string, Doubt>();
+  const add = (shares: readonly DoubtShare[], side: Side, about: string) => {
+    for (const { reading, share } of shares) {
+      const known = greatest.get(reading);
+      if (share >= worthTelling && (!known || known.share < share)) {
+        greatest.set(reading, { reading, share, about, side });
+      }
+    }
+  };
+  for (const { side, doubt } of corners) {
+    add(doubt.reserve, side, "reserve");
+    add(doubt.contact, side, "travel to contact");
+  }
+  return [...greatest.values()].sort((a, b) => b.share - a.share).slice(0, most);
+}
+
+/** Which reading to take again, and why: those asked for first, then the shares of the doubt. */
+export function MeasureAgain({
+  fitment,
+  assessment,
+  unit,
+  go,
+}: {
+  fitment: Fitment;
+  assessment: Assessment;
+  unit: LengthUnit;
+  go: (step: string) => void;
+}) {
+  const asked = assessment.corners.flatMap(({ side, checks }) =>
+    checks.flatMap(({ state, reading, sentence }) =>
+      state === "unsure" && reading ? [{ side, reading, sentence }] : [],
+    ),
+  );
+  const doubts = doubtsOf(assessment);
+  return (
+    <>
+      {asked.length > 0 && (
+        <ul class="again-list">
+          {asked.map(({ side, reading, sentence }) => (
+            <li key={`${side} ${reading}`}>
+              <button type="button" class="again" onClick={() => go(reading)}>
+                <span class="again-name">{capital(readingWords(fitment, reading))}</span>
+                <span class="again-why">{sentenceText(sentence, unit)}</span>
+                <Icon name="forward" />
+              </button>
+            </li>
+          ))}
+        </ul>
+      )}
+      {doubts.length > 0 && (
+        <>
+          <p>
+            {asked.length > 0
+              ? "What else makes the figures uncertain:"
+              : "Where the doubt comes from. Taking the first again, more closely, sharpens the answer most."}
+          </p>
+          <ul class="again-list">
+            {doubts.map(({ reading, share, about, side }) => (
+              <li key={reading}>
+                <button type="button" class="again" onClick={() => go(reading)}>
+                  <span class="again-name">{capital(readingWords(fitment, reading))}</span>
+                  <span class="again-bar" aria-hidden="true">
+                    <span style={{ width: `${(100 * share).toFixed(1)}%` }} />
+                  </span>
+                  <span class="again-why">
+                    {shareWords(share)} ({(100 * share).toFixed(0)} %) of the doubt about the{" "}
+                    {about}, {sideWords[side].toLowerCase()}
+                    {toleranceWords(fitment, reading, unit)}
+                  </span>
+                  <Icon name="forward" />
+                </button>
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+    </>
+  );
+}
+
+function shareWords(share: number): string {
+  if (share >= 0.75) return "Nearly all";
+  if (share >= 0.5) return "Most";
+  if (share >= 0.25) return "A good part";
+  return "A small part";
+}
+
+function toleranceWords(fitment: Fitment, id: string, unit: LengthUnit): string {
+  const reading = readingById(fitment, id);
+  if (!reading) return "";
+  const kind = readingKind(id);
+  const tolerance =
+    kind === "length"
+      ? lengthText(reading.tol, unit)
+      : kind === "angle"
+        ? `${reading.tol}°`
+        : undefined;
+  const times = reading.values.length === 1 ? "read once" : `read ${reading.values.length} times`;
+  return tolerance ? `: ${times}, ± ${tolerance}` : `: ${times}`;
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

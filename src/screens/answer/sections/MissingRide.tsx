@@ -1,0 +1,64 @@
+import type { Assessment, RideQuantity } from "../../../physics/fitment.ts";
+import { catalogueEntry } from "../../../records/readingCatalogue.ts";
+import { Button } from "../../parts/Button.tsx";
+
+type Missing = RideQuantity | "cornerMassKg";
+
+const forRoad: readonly Missing[] = [
+  "cornerMassKg",
+  "tyreRateNPerMm",
+  "damperBumpNsPerMm",
+  "damperReboundNsPerMm",
+];
+const forLoad: readonly Missing[] = ["payloadPerCornerKg", "wheelRateNPerMm"];
+
+/** What the answer cannot say for want of ride data, and the steps that ask for them. */
+export function MissingRide({
+  assessment,
+  go,
+}: {
+  assessment: Assessment;
+  go: (step: string) => void;
+}) {
+  const steps = new Map<string, string>();
+  const names = new Set<Missing>();
+  for (const { side, missing } of assessment.corners) {
+    for (const name of missing) {
+      names.add(name);
+      const id = name === "cornerMassKg" ? `${side}.${name}` : `ride.${name}`;
+      steps.set(id, `${name === "cornerMassKg" ? `${side} ` : ""}${catalogueEntry(id).name}`);
+    }
+  }
+  if (names.size === 0) return null;
+  const unsaid = [
+    ...(forRoad.some((name) => names.has(name)) ? ["how often the wheel reaches the stop"] : []),
+    ...(forLoad.some((name) => names.has(name)) ? ["how the load changes it"] : []),
+    "how hard an impact is",
+    "which stiffness works",
+  ];
+  return (
+    <section class="card">
+      <h2>What cannot be said yet</h2>
+      <p>
+        {capital(listed(unsaid))}. For that these must be known, weighed, looked up or estimated:
+      </p>
+      <ul class="missing-list">
+        {[...steps].map(([id, words]) => (
+          <li key={id}>
+            <Button wide icon="forward" onClick={() => go(id)}>
+              {capital(words)}
+            </Button>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function listed(words: readonly string[]): string {
+  return words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} and ${words.at(-1)}`;
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

@@ -1,0 +1,49 @@
+import type { Fitment, Use } from "../../../physics/fitment.ts";
+import { rulesOf } from "../../../physics/road/useRules.ts";
+import type { LengthUnit } from "../../../records/units.ts";
+import { Button } from "../../parts/Button.tsx";
+import { eventWords, speedText } from "../eventWords.ts";
+import { lengthText } from "../ladder/ladderWords.ts";
+
+const useWords: Record<Use, string> = {
+  daily: "daily use",
+  towing: "towing",
+  offroad: "off-road use",
+};
+
+/** What the vehicle must stand in this use: defaults of ours, or as changed for this check. */
+export function RulesUsed({
+  fitment,
+  unit,
+  go,
+}: {
+  fitment: Fitment;
+  unit: LengthUnit;
+  go: (step: string) => void;
+}) {
+  const rules = rulesOf(fitment.use, fitment.rules);
+  const changed = Object.keys(fitment.rules ?? {}).length > 0;
+  return (
+    <section class="card">
+      <h2>What it must stand: {useWords[fitment.use]}</h2>
+      <ul class="plain-list">
+        <li>
+          Road class {rules.roadClass} at {speedText(rules.speedKmPerH, unit)}, at most{" "}
+          {rules.allowedContactsPerKm} contacts per km.
+        </li>
+        {rules.events.map((event) => (
+          <li key={eventWords(event, unit)}>{eventWords(event, unit)}.</li>
+        ))}
+        <li>Upward acceleration of the body at most {rules.accelerationCapG} g.</li>
+        <li>Reserve of at least {lengthText(rules.reserveMm, unit)} past full stop.</li>
+      </ul>
+      <p class="small">
+        {changed ? "Changed for this check." : "Defaults, common practice."} None of it comes from a
+        published standard.
+      </p>
+      <Button icon="pencil" onClick={() => go("rules")}>
+        Change the demands
+      </Button>
+    </section>
+  );
+}

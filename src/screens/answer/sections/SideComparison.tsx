@@ -1,0 +1,131 @@
+import type { Assessment, Check, CheckId, CornerAssessment } from "../../../physics/fitment.ts";
+import { sentenceText } from "../../../records/quantityText.ts";
+import type { LengthUnit } from "../../../records/units.ts";
+import { StateMark } from "../../drawings/StateMark.tsx";
+import { probabilityNumber, probabilityWords } from "../probabilityWords.ts";
+import { checkStateWords, checkTitles, sideWords } from "../stateWords.ts";
+
+const order: readonly CheckId[] = [
+  "clearance",
+  "earlyContact",
+  "stiffness",
+  "balance",
+  "plausible",
+];
+
+const probabilityOf: Partial<Record<CheckId, string>> = {
+  clearance: "enough reserve",
+  earlyContact: "enough free travel",
+};
+
+/** Every check of every side: state, sentence, probability; left and right beside each other. */
+export function SideComparison({
+  assessment,
+  unit,
+  complete = true,
+}: {
+  assessment: Assessment;
+  unit: LengthUnit;
+  /** False while impacts, and with them the stiffness, are still being worked out. */
+  complete?: boolean;
+}) {
+  const { corners } = assessment;
+  const asked = order.filter((id) => corners.some(({ checks }) => checkOf(checks, id)));
+  return (
+    <table class="sides">
+      <caption class="unseen">The checks, side by side</caption>
+      <thead>
+        <tr>
+          {corners.map(({ side }) => (
+            <th key={side} scope="col">
+              {sideWords[side]}
+            </th>
+          ))}
+        </tr>
+      </thead>
+      {asked.map((id) => (
+        <CheckRows key={id} id={id} corners={corners} unit={unit} complete={complete} />
+      ))}
+    </table>
+  );
+}
+
+function checkOf(checks: readonly Check[], id: CheckId): Check | undefined {
+  return checks.find((check) => check.id === id);
+}
+
+function CheckRows({
+  id,
+  corners,
+  unit,
+  complete,
+}: {
+  id: CheckId;
+  corners: readonly CornerAssessment[];
+  unit: LengthUnit;
+  complete: boolean;
+}) {
+  const pending =
+    id === "stiffness" && !complete && corners.every(({ missing }) => missing.length === 0);
+  const checks = corners.map((corner) => checkOf(corner.checks, id));
+  const texts = checks.map((check) =>
+    check ? `${check.state} ${sentenceText(check.sentence, unit)}` : "",
+  );
+  const [first] = checks;
+  const alike = corners.length > 1 && first !== undefined && new Set(texts).size === 1;
+  return (
+    <tbody>
+      <tr class="sides-title">
+        <th scope="rowgroup" colSpan={corners.length}>
+          {checkTitles[id]}
+        </th>
+      </tr>
+      <tr>
+        {pending ? (
+          <td colSpan={corners.length} class="soft">
+            Being worked out …
+          </td>
+        ) : alike ? (
+          <td colSpan={corners.length}>
+            <CheckCell check={first} unit={unit} both />
+          </td>
+        ) : (
+          checks.map((check, index) => (
+            <td key={corners[index]?.side}>
+              {check ? <CheckCell check={check} unit={unit} /> : "–"}
+            </td>
+          ))
+        )}
+      </tr>
+    </tbody>
+  );
+}
+
+function CheckCell({
+  check: { id, state, sentence, probability },
+  unit,
+  both = false,
+}: {
+  check: Check;
+  unit: LengthUnit;
+  both?: boolean;
+}) {
+  const what = probabilityOf[id];
+  return (
+    <>
+      <p class="check-state">
+        <StateMark state={state} size={22} label="" />
+        <strong class={`tone-${state}`}>
+          {both && "Both sides: "}
+          {checkStateWords[state]}
+        </strong>
+      </p>
+      <p class="check-sentence">{sentenceText(sentence, unit)}</p>
+      {probability !== undefined && what && (
+        <p class="check-probability">
+          {what}: {probabilityWords(probability)} ({probabilityNumber(probability)})
+        </p>
+      )}
+    </>
+  );
+}

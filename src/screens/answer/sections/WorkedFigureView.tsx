@@ -1,0 +1,54 @@
+import type { LengthUnit } from "../../../records/units.ts";
+import { formulaQuantity, formulaSentence } from "../formulas/formulaText.ts";
+import type { WorkedFigure } from "../formulas/workedFigure.ts";
+
+/** A formula in letters, with this vehicle's numbers, what every letter is, and where it comes from. */
+export function WorkedFigureView({
+  heading,
+  figure: { symbols, steps, source, assumed },
+  unit,
+}: {
+  heading: string;
+  figure: WorkedFigure;
+  unit: LengthUnit;
+}) {
+  return (
+    <div class="worked">
+      <h4>{heading}</h4>
+      <ol class="worked-steps">
+        {steps.map(({ formula, worked, result }, index) => (
+          <li key={index}>
+            <p class="formula">{formula}</p>
+            <p class="formula">= {formulaSentence(worked, unit)}</p>
+            <p class={index === steps.length - 1 ? "formula formula-result" : "formula"}>
+              = {formulaQuantity(result, unit)}
+            </p>
+          </li>
+        ))}
+      </ol>
+      {symbols.length > 0 && (
+        <dl class="worked-symbols">
+          {symbols.map(({ symbol, meaning, value, origin }) => (
+            <div key={`${symbol} ${meaning}`}>
+              <dt>{symbol}</dt>
+              <dd>
+                {meaning}: {typeof value === "string" ? value : formulaQuantity(value, unit)}{" "}
+                <span class="soft">({origin})</span>
+              </dd>
+            </div>
+          ))}
+        </dl>
+      )}
+      {assumed.length > 0 && (
+        <p class="small">
+          <strong>Assumed: </strong>
+          {assumed.join(" ")}
+        </p>
+      )}
+      <p class="small soft">
+        <strong>Source: </strong>
+        {source}
+      </p>
+    </div>
+  );
+}
