@@ -1,0 +1,107 @@
+import { fail, type Outcome } from "../physics/outcome.ts";
+import { base64urlLength, fromBase64url, toBase64url } from "./base64url.ts";
+import { digitsLength, fromDigits, toDigits } from "./decimalDigits.ts";
+import { altered, type Frame, frameBytes, frameLength, readFrame } from "./frame.ts";
+
+/** The version of the packed form and its dictionary: the first character of every payload. */
+export const linkVersion = 1;
+
+/** letters: shortest as text, for links. digits: smallest in a QR code. */
+export type Spelling = "letters" | "digits";
+
+interface Speller {
+  readonly sign: string;
+  readonly length: (bytes: number) => number;
+  readonly write: (bytes: Uint8Array) => string;
+  readonly read: (text: string) => Uint8Array | null;
+  readonly run: RegExp;
+}
+
+const spellers: { readonly [Name in Spelling]: Speller } = {
+  letters: {
+    sign: "b",
+    length: base64urlLength,
+    write: toBase64url,
+    read: fromBase64url,
+    run: /^[A-Za-z0-9_-]*/,
+  },
+  digits: {
+    sign: "d",
+    length: digitsLength,
+    write: toDigits,
+    read: fromDigits,
+    run: /^\d*/,
+  },
+};
+
+/**
+ * Ends every payload in letters, because programs that make links clickable leave out a last
+ * "-" or "_". Nothing depends on its arrival.
+ */
+const endSign = "e";
+
+export function payloadText(frame: Frame, spelling: Spelling): string {
+  const { sign, write } = spellers[spelling];
+  const end = spelling === "letters" ? endSign : "";
+  return `${linkVersion}${sign}${write(frameBytes(frame))}${end}`;
+}
+
+/** Characters of the payload of a frame with so many bytes. */
+export function payloadLength(frameByteCount: number, spelling: Spelling): number {
+  const end = spelling === "letters" ? endSign.length : 0;
+  return 2 + spellers[spelling].length(frameByteCount) + end;
+}
+
+/** Far above the longest payload there can be; what is longer is not looked at. */
+const payloadCharactersLimit = 200_000;
+
+/**
+ * The frame that a payload spells. A payload that is cut short, altered, of a newer version or no
+ * payload at all is a sentence. What follows the last character of an intact one is passed over.
+ */
+export function readPayload(text: string, what = "The link"): Outcome<Frame> {
+  const trimmed = text.trim();
+  if (trimmed.length > payloadCharactersLimit) {
+    return fail("payloadTooLong", [
+      `${what} is longer than any link with a check. Ask for the check as a file.`,
+    ]);
+  }
+  const [, version, sign] = /^(\d)([a-z])/.exec(trimmed) ?? [];
+  if (trimmed === "") return notWhole(what);
+  if (version === undefined) return notACheck(what);
+  if (Number(version) > linkVersion) return newer(what);
+  const speller = Object.values(spellers).find((each) => each.sign === sign);
+  if (Number(version) !== linkVersion || speller === undefined) return notACheck(what);
+
+  const spelled = speller.run.exec(trimmed.slice(2))?.[0] ?? "";
+  const begun = speller.read(spelled.slice(0, speller.length(7)));
+  const length = begun === null ? null : frameLength(begun);
+  if (length === null) return begun === null ? altered(what) : notWhole(what);
+  const wanted = speller.length(length);
+  if (wanted > payloadCharactersLimit) return altered(what);
+  if (spelled.length < wanted) {
+    return fail("payloadCut", [
+      `${what} is cut short: ${spelled.length} of ${wanted} characters arrived. Ask for it to be sent again, or for the check as a file.`,
+    ]);
+  }
+  const bytes = speller.read(spelled.slice(0, wanted));
+  return bytes === null ? altered(what) : readFrame(bytes, what);
+}
+
+function notWhole(what: string): Outcome<never> {
+  return fail("payloadCut", [
+    `${what} is cut short: nearly all of it is missing. Ask for it to be sent again, or for the check as a file.`,
+  ]);
+}
+
+function newer(what: string): Outcome<never> {
+  return fail("payloadNewer", [
+    `${what} was made by a newer version of Stopfit than this one. Update Stopfit, then open it again.`,
+  ]);
+}
+
+function notACheck(what: string): Outcome<never> {
+  return fail("payloadForeign", [
+    `${what} holds no check from Stopfit. Look whether it is the right one.`,
+  ]);
+}

@@ -1,0 +1,100 @@
+import { fail, type Outcome, succeed } from "../physics/outcome.ts";
+import type { CheckRecord } from "../records/checkRecord.ts";
+import { crc32 } from "./checksum.ts";
+import { pack, unpackedBytesLimit } from "./compression.ts";
+import { type Frame, packedBytesLimit } from "./frame.ts";
+import { payloadText, readPayload } from "./payload.ts";
+import { toShortText } from "./shortText.ts";
+
+export interface ShareLink {
+  readonly address: string;
+  readonly photosLeftOut: number;
+  /** Some programs for messages cut an address as long as this one. */
+  readonly long: boolean;
+}
+
+/** Addresses up to here go through every common program whole (common practice, no source). */
+const shortAddressCharacters = 2000;
+
+/** What stands between the app's own address and the payload. The part after # reaches no server. */
+export const openPrefix = "#/open/";
+
+/** The app's own address without what is open in it. */
+export function appAddress(location: Pick<Location, "origin" | "pathname">): string {
+  return `${location.origin}${location.pathname}`;
+}
+
+export interface PackedCheck {
+  readonly photosLeftOut: number;
+  readonly body: Uint8Array;
+}
+
+/** The record without its photos, packed for a link or codes. */
+export function packCheck(record: CheckRecord): Outcome<PackedCheck> {
+  const { photos, ...withoutPhotos } = record;
+  const photosLeftOut = photos?.length ?? 0;
+  const text = toShortText(photosLeftOut > 0 ? withoutPhotos : record);
+  const body = pack(text);
+  const unpackedBytes = new TextEncoder().encode(text).length;
+  if (body.length > packedBytesLimit || unpackedBytes > unpackedBytesLimit) {
+    return fail("tooLargeForLink", [
+      "This check is too large for a link or a code: its notes or test data are very long. Send it as a file.",
+    ]);
+  }
+  return succeed({ photosLeftOut, body });
+}
+
+export function wholeFrame({ photosLeftOut, body }: PackedCheck): Frame {
+  return { photosLeftOut, parts: 1, part: 0, mark: crc32(body), body };
+}
+
+export function linkTo(payload: string, app: string): string {
+  return `${app}${openPrefix}${payload}`;
+}
+
+/** A link that holds the whole record but its photos. */
+export function shareLink(record: CheckRecord, app: string): Outcome<ShareLink> {
+  const packed = packCheck(record);
+  if (!packed.ok) return packed;
+  const address = linkTo(payloadText(wholeFrame(packed.value), "letters"), app);
+  return succeed({
+    address,
+    photosLeftOut: packed.value.photosLeftOut,
+    long: address.length > shortAddressCharacters,
+  });
+}
+
+const linkStart = /#\/open\/(\d[a-z])/g;
+const lettersRun = /[A-Za-z0-9_-]*/y;
+/** How programs for mail break a long line: a plain break, or quoted-printable's "=" before it. */
+const lineBreak = /=?[ \t]*\r?\n(?:>[> ]*)?[ \t]*/y;
+
+/**
+ * Every payload of the links in a pasted text, in order, each once. A link that was broken into
+ * lines on its way is put together again.
+ */
+export function findPayloads(text: string): string[] {
+  const found = new Set<string>();
+  for (const match of text.matchAll(linkStart)) {
+    let at = match.index + "#/open/".length;
+    let payload = "";
+    for (let line = 0; line < 2000; line += 1) {
+      lettersRun.lastIndex = at;
+      const run = lettersRun.exec(text)?.[0] ?? "";
+      payload += run;
+      at += run.length;
+      if (run === "" || !isCut(payload)) break;
+      lineBreak.lastIndex = at;
+      const broken = lineBreak.exec(text)?.[0];
+      if (broken === undefined) break;
+      at += broken.length;
+    }
+    found.add(payload);
+  }
+  return [...found];
+}
+
+function isCut(payload: string): boolean {
+  const frame = readPayload(payload);
+  return !frame.ok && frame.fault.code === "payloadCut";
+}

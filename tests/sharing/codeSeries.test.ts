@@ -1,0 +1,177 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { inModelUnits } from "../../src/physics/sentence.ts";
+import type { CheckRecord } from "../../src/records/checkRecord.ts";
+import {
+  addCode,
+  type CodeCollection,
+  missingCodes,
+  missingWords,
+  readCode,
+} from "../../src/sharing/codeCollection.ts";
+import { codeSeries, digitsPerCode, largestCodeVersion } from "../../src/sharing/codeSeries.ts";
+import { drawCode } from "../../src/sharing/qrDrawing.ts";
+import { checkOfFrame } from "../../src/sharing/sharedCheck.ts";
+import { anyRecord } from "../records/arbitraries.ts";
+
+const app = "https://stopfit.example/app/";
+
+/** Long enough for several codes. */
+const longRecord = fc
+  .tuple(anyRecord, fc.string({ minLength: 600, maxLength: 1500 }))
+  .map(([record, notes]): CheckRecord => ({ ...record, notes }));
+
+function seriesOf(record: CheckRecord) {
+  const series = codeSeries(record, app);
+  if (!series.ok) throw new Error(inModelUnits(series.fault.sentence));
+  return series.value;
+}
+
+function textsOf(record: CheckRecord): string[] {
+  return seriesOf(record).codes.map(({ address, digits }) => `${address}${digits}`);
+}
+
+function scan(texts: readonly string[], before: CodeCollection | null = null) {
+  let collection = before;
+  let whole = null;
+  let repeats = 0;
+  const faults: string[] = [];
+  for (const text of texts) {
+    const frame = readCode(text);
+    const scanned = frame.ok ? addCode(collection, frame.value) : frame;
+    if (!scanned.ok) {
+      faults.push(inModelUnits(scanned.fault.sentence));
+      continue;
+    }
+    collection = scanned.value.collection;
+    repeats += scanned.value.repeated ? 1 : 0;
+    whole ??= scanned.value.whole;
+  }
+  return { collection, whole, repeats, faults };
+}
+
+const withoutPhotos = ({ photos: _, ...rest }: CheckRecord) => rest;
+
+describe("a series of codes", () => {
+  it("gives the very same record in any order, with repeats", () => {
+    fc.assert(
+      fc.property(
+        fc.oneof(anyRecord, longRecord),
+        fc.infiniteStream(fc.nat()),
+        (record, numbers) => {
+          const texts = textsOf(record);
+          const order = texts
+            .flatMap((text) => [text, text])
+            .map((text) => ({ text, key: numbers.next().value ?? 0 }))
+            .sort((a, b) => a.key - b.key)
+            .map(({ text }) => text);
+          const { whole, faults, repeats } = scan(order);
+          expect(faults).toEqual([]);
+          expect(repeats).toBe(texts.length);
+          const shared = whole === null ? null : checkOfFrame(whole);
+          expect(shared).toEqual({
+            ok: true,
+            value: {
+              record: record.photos?.length ? withoutPhotos(record) : record,
+              photosLeftOut: record.photos?.length ?? 0,
+            },
+          });
+        },
+      ),
+    );
+  });
+
+  it("fits each code into the largest version, and is no more codes than needed", () => {
+    fc.assert(
+      fc.property(fc.oneof(anyRecord, longRecord), (record) => {
+        const { codes } = seriesOf(record);
+        const room = digitsPerCode(app);
+        for (const { address, digits } of codes) {
+          expect(digits.length).toBeLessThanOrEqual(room);
+          const drawn = drawCode(address, digits);
+          expect(drawn.ok && drawn.value.size).toBeLessThanOrEqual(17 + 4 * largestCodeVersion);
+        }
+        const all = codes.reduce((sum, { digits }) => sum + digits.length, 0);
+        if (codes.length > 1) expect(all).toBeGreaterThan(room * (codes.length - 1) * 0.9);
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  it("uses the room of a version 14 code at level L to the last digit", () => {
+    const room = digitsPerCode(app);
+    const full = drawCode(`${app}#/open/1d`, "7".repeat(room));
+    expect(full).toMatchObject({ ok: true, value: { size: 73 } });
+    expect(drawCode(`${app}#/open/1d`, "7".repeat(room + 1)).ok).toBe(false);
+  });
+
+  it("names the codes that are missing", () => {
+    fc.assert(
+      fc.property(longRecord, fc.nat(), (record, which) => {
+        const texts = textsOf(record);
+        fc.pre(texts.length > 1);
+        const left = which % texts.length;
+        const { collection, whole } = scan(texts.filter((_, index) => index !== left));
+        expect(whole).toBeNull();
+        if (collection === null) throw new Error("nothing collected");
+        expect(missingCodes(collection)).toEqual([left + 1]);
+        expect(missingWords(collection)).toBe(`code ${left + 1} of ${texts.length} is missing`);
+      }),
+      { numRuns: 40 },
+    );
+  });
+
+  it("lists several missing codes in words", () => {
+    const collection = { parts: 4, mark: 1, photosLeftOut: 0, bodies: new Map() };
+    expect(missingWords(collection)).toBe("codes 1, 2, 3 and 4 of 4 are missing");
+  });
+
+  it("refuses a code of another check and keeps what was scanned", () => {
+    fc.assert(
+      fc.property(longRecord, longRecord, (one, other) => {
+        const ones = textsOf(one);
+        const others = textsOf(other);
+        fc.pre(ones.length > 1 && JSON.stringify(one) !== JSON.stringify(other));
+        const mixed = [ones[0] ?? "", others[0] ?? "", ...ones.slice(1)];
+        const { whole, faults } = scan(mixed);
+        expect(faults).toHaveLength(1);
+        expect(faults[0]).toContain("belongs to another check");
+        expect(faults[0]).toContain(`of ${ones.length}`);
+        expect(whole === null ? null : checkOfFrame(whole)).toMatchObject({
+          ok: true,
+          value: { record: { id: one.id } },
+        });
+      }),
+      { numRuns: 40 },
+    );
+  });
+
+  it("does not open one code of several as if it were the check", () => {
+    const [record] = fc.sample(longRecord, { numRuns: 1, seed: 7 });
+    if (record === undefined) throw new Error("no record");
+    const frame = readCode(textsOf(record)[0] ?? "");
+    expect(frame.ok && checkOfFrame(frame.value, "The code")).toMatchObject({
+      ok: false,
+      fault: { code: "oneCodeOfSeveral" },
+    });
+  });
+
+  it.each(["", "https://example.com/", "WIFI:S:a;;", "tel:123"])(
+    "says that %j is no check",
+    (t) => {
+      expect(readCode(t)).toMatchObject({ ok: false, fault: { code: "codeForeign" } });
+    },
+  );
+
+  it("ends in an outcome whatever is scanned", () => {
+    fc.assert(
+      fc.property(
+        fc.string().map((text) => `https://a.example/#/open/1d${text}`),
+        (text) => {
+          const frame = readCode(text);
+          expect(frame.ok).toBe(false);
+        },
+      ),
+    );
+  });
+});
