@@ -1,4 +1,5 @@
 import { changeProgress, type StoredCheck } from "../../records/storedCheck.ts";
+import { CautionPicture } from "../drawings/CautionPicture.tsx";
 import { CheckLine } from "../parts/Choices.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { cautionsOf, raisedCautions } from "./cautions.ts";
@@ -47,10 +48,15 @@ export function CautionsStep({ stored, change, waiting }: StepProps) {
       )}
       <p class="soft">Tap each one when you have read it and will keep to it.</p>
       <div class="choices">
-        {cautions.map(({ id, words }) => (
+        {cautions.map(({ id, picture, words }) => (
           <CheckLine
             key={id}
             checked={ticked.includes(id)}
+            picture={
+              <span class="standing-picture" aria-hidden="true">
+                <CautionPicture caution={picture} />
+              </span>
+            }
             onChange={(checked) => change((current) => withTick(current, id, checked))}
           >
             <span class={raisedCautions.some((each) => each.id === id) ? "caution-raised" : ""}>

@@ -2,15 +2,17 @@ import { useCallback, useEffect, useRef, useState } from "preact/hooks";
 import type { Sentence } from "../../physics/sentence.ts";
 import { sentenceText } from "../../records/quantityText.ts";
 import { changeProgress, completeRecord, type StoredCheck } from "../../records/storedCheck.ts";
+import type { LengthUnit } from "../../records/units.ts";
 import { createKeeper, type Keeper, type KeepState } from "../../storage/keeper.ts";
 import type { AnswerScreenProps } from "../answer/AnswerScreen.tsx";
 import { ButtonLink } from "../parts/Button.tsx";
 import { later } from "../parts/later.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { Screen } from "../parts/Screen.tsx";
-import type { Preferences } from "../preferences.ts";
+import { type Preferences, preferences } from "../preferences.ts";
 import { answerHref, checksHref, goTo, stepHref } from "../router.ts";
 import type { OpenedStore } from "../useStore.ts";
+import { withEstimates } from "./ride/withEstimates.ts";
 import { StepScreen } from "./StepScreen.tsx";
 import { firstOpenStep, stepFor, stepsOf } from "./steps.ts";
 import "../styles/check.css";
@@ -31,6 +33,17 @@ type Loaded =
   | { readonly state: "loading" }
   | { readonly state: "gone"; readonly sentence: Sentence | null }
   | { readonly state: "here"; readonly stored: StoredCheck };
+
+/** After a change: estimates made anew, and no verdict left over that belongs to other readings. */
+function agreeing(before: StoredCheck, after: StoredCheck, unit: LengthUnit): StoredCheck {
+  if (after === before) return before;
+  const estimated = withEstimates(after, unit);
+  if (estimated.record === before.record || after.lastVerdict !== before.lastVerdict) {
+    return estimated;
+  }
+  const { lastVerdict: _, ...rest } = estimated;
+  return rest;
+}
 
 function useCheck(opened: OpenedStore, id: string) {
   const { store } = opened;
@@ -70,7 +83,7 @@ function useCheck(opened: OpenedStore, id: string) {
   const change = useCallback((update: (stored: StoredCheck) => StoredCheck) => {
     const before = current.current;
     if (!before) return;
-    const after = update(before);
+    const after = agreeing(before, update(before), preferences().length);
     if (after === before) return;
     current.current = after;
     setLoaded({ state: "here", stored: after });
@@ -92,7 +105,7 @@ function placeOf(stored: StoredCheck, place: string | null): string {
 }
 
 /** One check on this phone: its steps and its answer. */
-export function CheckPlace({ opened, id, place, preferences }: CheckPlaceProps) {
+export function CheckPlace({ opened, id, place, preferences: wanted }: CheckPlaceProps) {
   const { loaded, kept, change, tryAgain } = useCheck(opened, id);
   const stored = loaded.state === "here" ? loaded.stored : null;
   const shown = stored && placeOf(stored, place);
@@ -124,7 +137,7 @@ export function CheckPlace({ opened, id, place, preferences }: CheckPlaceProps) 
         <Notice tone="care" live>
           <p>
             {sentence
-              ? sentenceText(sentence, preferences.length)
+              ? sentenceText(sentence, wanted.length)
               : "It was deleted, or it was never on this phone. A deleted check can be brought back from the list."}
           </p>
         </Notice>
@@ -135,7 +148,7 @@ export function CheckPlace({ opened, id, place, preferences }: CheckPlaceProps) 
     return (
       <AnswerScreen
         stored={stored}
-        unit={preferences.length}
+        unit={wanted.length}
         go={go}
         onChange={(changed) => change(() => changed)}
       />
@@ -146,7 +159,7 @@ export function CheckPlace({ opened, id, place, preferences }: CheckPlaceProps) 
       stored={stored}
       place={shown ?? ""}
       change={change}
-      preferences={preferences}
+      preferences={wanted}
       kept={opened.fault ? { notKept: opened.fault.sentence } : kept}
       tryAgain={() => {
         tryAgain();

@@ -23,7 +23,11 @@ export function FinishStep({ stored, change, all, preferences }: StepProps) {
   return (
     <>
       {missing.length > 0 ? (
-        <Card heading={missing.length === 1 ? "One thing is missing" : `${missing.length} things are missing`}>
+        <Card
+          heading={
+            missing.length === 1 ? "One thing is missing" : `${missing.length} things are missing`
+          }
+        >
           <ul class="missing">
             {missing.map(({ field, sentence }) => {
               const step = stepFor(field, all);

@@ -87,9 +87,10 @@ export function RulesStep({ stored, change, preferences }: StepProps) {
     <>
       <Notice tone="info">
         <p>
-          These are the usual demands for <strong>{use?.name.toLowerCase() ?? "daily driving"}</strong>
-          : common practice, from no standard. Change what you know better. An empty field means the
-          usual value. The change stays with this check.
+          These are the usual demands for{" "}
+          <strong>{use?.name.toLowerCase() ?? "daily driving"}</strong>: common practice, from no
+          standard. Change what you know better. An empty field means the usual value. The change
+          stays with this check.
         </p>
       </Notice>
       <Card heading="Road">
@@ -102,9 +103,7 @@ export function RulesStep({ stored, change, preferences }: StepProps) {
           }
           value={rules?.roadClass ?? usual.roadClass}
           options={roads}
-          onChange={(value) =>
-            change((current) => withRoadClass(current, value as RoadClass))
-          }
+          onChange={(value) => change((current) => withRoadClass(current, value as RoadClass))}
         />
         {number("speedKmPerH", "Speed", speedText(usual.speedKmPerH), "km/h")}
         {number(
@@ -126,9 +125,7 @@ export function RulesStep({ stored, change, preferences }: StepProps) {
           <Card key={each.kind} heading={each.kind === "obstacle" ? "Obstacle" : "Landing"}>
             <CheckLine
               checked={!isLeftOut(stored, each.kind)}
-              onChange={(checked) =>
-                change((current) => withLeftOut(current, each.kind, !checked))
-              }
+              onChange={(checked) => change((current) => withLeftOut(current, each.kind, !checked))}
               hint={
                 each.kind === "obstacle"
                   ? "A rounded bump, driven over."
@@ -152,11 +149,21 @@ export function RulesStep({ stored, change, preferences }: StepProps) {
         ))
       )}
       <Card heading="Limits">
-        {number("accelerationCapG", "Greatest upward acceleration", `${usual.accelerationCapG} g`, "g")}
+        {number(
+          "accelerationCapG",
+          "Greatest upward acceleration",
+          `${usual.accelerationCapG} g`,
+          "g",
+        )}
         {number("reserveMm", "Reserve wanted before anything harder", lengthText(usual.reserveMm))}
         {number("balanceMm", "Left to right may differ by", lengthText(usual.balanceMm))}
       </Card>
-      <Button wide icon="undo" disabled={rules === undefined} onClick={() => change(withUsualRules)}>
+      <Button
+        wide
+        icon="undo"
+        disabled={rules === undefined}
+        onClick={() => change(withUsualRules)}
+      >
         All as usual
       </Button>
     </>

@@ -1,5 +1,8 @@
+import type { CautionPictureName } from "../drawings/CautionPicture.tsx";
+
 export interface Caution {
   readonly id: string;
+  readonly picture: CautionPictureName;
   readonly words: string;
 }
 
@@ -7,32 +10,39 @@ export interface Caution {
 export const levelCautions: readonly Caution[] = [
   {
     id: "caution.ground",
+    picture: "ground",
     words: "Level, firm ground. Wheels chocked on both sides before anyone reaches under.",
   },
   {
     id: "caution.jack",
+    picture: "jack",
     words:
       "Never under a vehicle held by a jack alone. Rated stands, on the points rated for them.",
   },
   {
     id: "caution.energy",
+    picture: "energy",
     words: "Springs and gas dampers hold energy. Loosen nothing to take these readings.",
   },
   {
     id: "caution.loads",
+    picture: "loads",
     words: "A taller stop limits upward travel and can raise the loads in frame and mounts.",
   },
   {
     id: "caution.travel",
+    picture: "travel",
     words:
       "Before driving with a changed stop: check the whole travel by hand, with the spring out.",
   },
   {
     id: "caution.rules",
+    picture: "rules",
     words: "Local rules on raised vehicles and the vehicle maker's instructions come first.",
   },
   {
     id: "caution.screening",
+    picture: "screening",
     words: "The result screens an installation. It does not certify it.",
   },
 ];
@@ -41,10 +51,12 @@ export const levelCautions: readonly Caution[] = [
 export const raisedCautions: readonly Caution[] = [
   {
     id: "caution.raised",
+    picture: "raised",
     words: "A raised vehicle handles, brakes and rolls differently.",
   },
   {
     id: "caution.qualified",
+    picture: "qualified",
     words:
       "Brake hoses, ABS wires, driveshaft angles, headlamp aim and steering: have a qualified person check them.",
   },

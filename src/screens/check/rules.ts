@@ -87,10 +87,7 @@ export function withLeftOut(
   return withEvents(withChoice(stored, leftOutId(kind), leftOut ? "yes" : null));
 }
 
-export function withRoadClass(
-  stored: StoredCheck,
-  roadClass: UseRules["roadClass"],
-): StoredCheck {
+export function withRoadClass(stored: StoredCheck, roadClass: UseRules["roadClass"]): StoredCheck {
   const own = roadClass === usualRules(stored).roadClass ? undefined : roadClass;
   return changeRecord(stored, (record) => {
     const rules = withField(record.rules ?? {}, "roadClass", own);

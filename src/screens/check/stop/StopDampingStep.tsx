@@ -1,24 +1,14 @@
 import { entryOutcome } from "../../../records/entryPath.ts";
 import { sentenceText } from "../../../records/quantityText.ts";
 import { stopFaults } from "../../../records/recordRules.ts";
-import { changeRecord, setEntry, type StoredCheck } from "../../../records/storedCheck.ts";
 import { Choices } from "../../parts/Choices.tsx";
 import { Notice } from "../../parts/Notice.tsx";
 import { useSettled } from "../settled.ts";
 import type { StepProps } from "../stepProps.ts";
 import { TableEntry } from "./TableEntry.tsx";
+import { withTestedAtSpeed } from "./testedAtSpeed.ts";
 
 const id = "stop.damping";
-
-/** Whether the stop was tested at speed. A table typed before is there again when it is "yes". */
-export function withTestedAtSpeed(stored: StoredCheck, tested: boolean): StoredCheck {
-  const marked = changeRecord(stored, (record) => ({
-    ...record,
-    stop: { ...record.stop, testedAtSpeed: tested, damping: null },
-  }));
-  const entry = marked.entries[id];
-  return tested && entry ? setEntry(marked, id, entry) : marked;
-}
 
 export function StopDampingStep({ stored, change, preferences }: StepProps) {
   const { stop } = stored.record;

@@ -71,8 +71,20 @@ export function TableEntry({
         value={inches ? "in" : "mm"}
         onChange={(unit) => put((texts) => texts, unit)}
         options={[
-          { value: "mm", name: columns.map(({ metric }) => metric).filter(isFirst).join(" and ") },
-          { value: "in", name: columns.map(({ inches: unit }) => unit).filter(isFirst).join(" and ") },
+          {
+            value: "mm",
+            name: columns
+              .map(({ metric }) => metric)
+              .filter(isFirst)
+              .join(" and "),
+          },
+          {
+            value: "in",
+            name: columns
+              .map(({ inches: unit }) => unit)
+              .filter(isFirst)
+              .join(" and "),
+          },
         ]}
       />
       <table ref={table} class="entry-table">
@@ -91,7 +103,6 @@ export function TableEntry({
         </thead>
         <tbody>
           {Array.from({ length: rows }, (_, row) => (
-            // biome-ignore lint/suspicious/noArrayIndexKey: rows have no other identity
             <tr key={row}>
               <th scope="row">{row + 1}</th>
               {columns.map((column, place) => {

@@ -16,7 +16,12 @@ export function pastedCells(text: string, width: number): string[] | null {
         : /\s+/;
   const rows = lines
     .slice(0, mostRows)
-    .map((line) => line.trim().split(separator).map((cell) => cell.trim()))
+    .map((line) =>
+      line
+        .trim()
+        .split(separator)
+        .map((cell) => cell.trim()),
+    )
     .filter((cells) => cells.some((cell) => /\d/.test(cell)));
   if (rows.length === 0 || (rows.length === 1 && (rows[0]?.length ?? 0) < 2)) return null;
   if (rows.some((cells) => cells.length < width)) return null;

@@ -1,0 +1,164 @@
+import { useEffect, useState } from "preact/hooks";
+import type { Outcome } from "../../../physics/outcome.ts";
+import {
+  isProgressive,
+  secantRate,
+  stiffnessClassOf,
+} from "../../../physics/stop/stiffnessClass.ts";
+import { stopCurve } from "../../../physics/stop/stopCurve.ts";
+import { type CheckStop, recordBounds } from "../../../records/checkRecord.ts";
+import { quantityText, sentenceText } from "../../../records/quantityText.ts";
+import { changeRecord } from "../../../records/storedCheck.ts";
+import type { LengthUnit } from "../../../records/units.ts";
+import { Choices, Segmented } from "../../parts/Choices.tsx";
+import { TextField } from "../../parts/Field.tsx";
+import { Notice } from "../../parts/Notice.tsx";
+import type { StepProps } from "../stepProps.ts";
+import { stopSource } from "../steps.ts";
+import { packStops } from "./packStops.ts";
+import { withPackStop, withStopSource } from "./stopSources.ts";
+
+const dutyWords: { readonly [Duty in CheckStop["duty"]]: string } = {
+  impact: "for impacts",
+  carry: "made to stay in contact under load",
+};
+
+function mean(values: readonly number[]): number {
+  return values.reduce((sum, value) => sum + value, 0) / Math.max(1, values.length);
+}
+
+/** Height, stiffness by its number, duty: what tells one stop from another. */
+export function stopFigures(stop: CheckStop, unit: LengthUnit): string {
+  const length = (value: number) => quantityText({ kind: "length", value }, unit);
+  const curve = stopCurve(stop);
+  const stiffness = curve.ok
+    ? `class ${quantityText({ kind: "rate", value: stiffnessClassOf(secantRate(curve.value)) }, unit)}${isProgressive(curve.value) ? ", progressive" : ""}`
+    : "no usable curve";
+  return [
+    `${length(mean(stop.freeHeight.values))} tall, ${length(stop.usableCompressionMm)} usable`,
+    stiffness,
+    dutyWords[stop.duty],
+    stop.testedAtSpeed ? "tested at speed" : "tested slowly only",
+  ].join(" · ");
+}
+
+export function StopStep({ stored, change, preferences }: StepProps) {
+  const source = stopSource(stored);
+  const { stop } = stored.record;
+  return (
+    <>
+      <p>The stop that is fitted, or the one that is to be judged.</p>
+      {source === "file" && stop && (
+        <Notice tone="info">
+          <p>
+            This check came with its stop: <strong>{stop.name}</strong>. It stays unless you choose
+            another.
+          </p>
+        </Notice>
+      )}
+      <Choices
+        legend="Where are its figures?"
+        value={source === "file" ? null : source}
+        onChange={(value) => change((current) => withStopSource(current, value))}
+        options={[
+          {
+            value: "pack",
+            name: "In the reference pack",
+            hint: "Choose it from the list of tested stops.",
+          },
+          {
+            value: "hand",
+            name: "I type them",
+            hint: "Free height and test sheet at hand: forces at several depths.",
+          },
+        ]}
+      />
+      {source === "pack" && (
+        <PackList
+          name={stop?.name ?? null}
+          unit={preferences.length}
+          onStop={(chosenStop) =>
+            change((current) => withPackStop(current, chosenStop, preferences.length))
+          }
+        />
+      )}
+      {source === "hand" && (
+        <>
+          <TextField
+            label="Name of the stop"
+            hint="As it is printed on it or on the box."
+            value={stop?.name ?? ""}
+            maxLength={recordBounds.labelCharacters}
+            capitals
+            onInput={(name) =>
+              change((current) =>
+                changeRecord(current, (record) => ({ ...record, stop: { ...record.stop, name } })),
+              )
+            }
+          />
+          <Segmented
+            legend="Its duty"
+            value={stop?.duty ?? null}
+            onChange={(duty) =>
+              change((current) =>
+                changeRecord(current, (record) => ({ ...record, stop: { ...record.stop, duty } })),
+              )
+            }
+            options={[
+              { value: "impact", name: "Takes impacts" },
+              { value: "carry", name: "Helps carry load" },
+            ]}
+          />
+          <p class="small soft">
+            Most stops take impacts and are free when parked. A stop that helps to carry is made to
+            stay in contact under load; it is judged differently.
+          </p>
+        </>
+      )}
+    </>
+  );
+}
+
+function PackList({
+  name,
+  unit,
+  onStop,
+}: {
+  name: string | null;
+  unit: LengthUnit;
+  onStop: (stop: CheckStop) => void;
+}) {
+  const [stops, setStops] = useState<Outcome<readonly CheckStop[]> | null>(null);
+  useEffect(() => {
+    let left = false;
+    packStops().then((outcome) => {
+      if (!left) setStops(outcome);
+    });
+    return () => {
+      left = true;
+    };
+  }, []);
+  if (!stops) return <p class="soft">One moment …</p>;
+  if (!stops.ok) {
+    return (
+      <Notice tone="no" live>
+        <p>{sentenceText(stops.fault.sentence, unit)}</p>
+      </Notice>
+    );
+  }
+  return (
+    <Choices
+      legend="Stops of the reference pack"
+      value={stops.value.some((stop) => stop.name === name) ? name : null}
+      onChange={(chosenName) => {
+        const stop = stops.value.find((each) => each.name === chosenName);
+        if (stop) onStop(stop);
+      }}
+      options={stops.value.map((stop) => ({
+        value: stop.name,
+        name: stop.name,
+        hint: stopFigures(stop, unit),
+      }))}
+    />
+  );
+}

@@ -1,0 +1,90 @@
+import type { CheckStop } from "../../../records/checkRecord.ts";
+import { withField } from "../../../records/entryPath.ts";
+import {
+  changeRecord,
+  chooseStop,
+  type Entry,
+  type StoredCheck,
+  setEntry,
+} from "../../../records/storedCheck.ts";
+import type { LengthUnit } from "../../../records/units.ts";
+import { chosen, withChoice } from "../choice.ts";
+import { type StopSource, stopSource } from "../steps.ts";
+import { withTestedAtSpeed } from "./testedAtSpeed.ts";
+
+const asidePrefix = "aside.stop.hand.";
+const handFields = "aside.stop.hand";
+
+interface HandStop {
+  readonly name?: string;
+  readonly duty?: "impact" | "carry";
+  readonly testedAtSpeed?: boolean;
+}
+
+/** What was typed by hand waits beside the record while a stop of the pack is chosen. */
+function withHandAside(stored: StoredCheck): StoredCheck {
+  const source = stopSource(stored);
+  if (source !== "hand" && source !== "file") return stored;
+  const entries: Record<string, Entry> = { ...stored.entries };
+  for (const [id, entry] of Object.entries(stored.entries)) {
+    if (id.startsWith("stop.") && id !== "stop.source") {
+      entries[`${asidePrefix}${id}`] = entry;
+      delete entries[id];
+    }
+  }
+  const { name, duty, testedAtSpeed } = stored.record.stop ?? {};
+  const fields: HandStop = {
+    ...(name !== undefined && { name }),
+    ...(duty !== undefined && { duty }),
+    ...(testedAtSpeed !== undefined && { testedAtSpeed }),
+  };
+  return withChoice({ ...stored, entries }, handFields, JSON.stringify(fields));
+}
+
+function readHandStop(text: string | null): HandStop {
+  if (text === null) return {};
+  try {
+    return JSON.parse(text) as HandStop;
+  } catch {
+    return {};
+  }
+}
+
+function withHandBack(stored: StoredCheck): StoredCheck {
+  const fields = readHandStop(chosen(stored, handFields));
+  const { testedAtSpeed, ...named } = fields;
+  const others: Record<string, Entry> = {};
+  const typed: [string, Entry][] = [];
+  for (const [id, entry] of Object.entries(stored.entries)) {
+    if (id.startsWith(asidePrefix)) typed.push([id.slice(asidePrefix.length), entry]);
+    else if (!id.startsWith("stop.") || id === "stop.source") others[id] = entry;
+  }
+  const emptied = changeRecord({ ...stored, entries: others }, (record) => ({
+    ...record,
+    stop: named,
+  }));
+  const filled = typed.reduce((current, [id, entry]) => setEntry(current, id, entry), emptied);
+  return testedAtSpeed === undefined ? filled : withTestedAtSpeed(filled, testedAtSpeed);
+}
+
+/** The check with its stop from the pack or by hand; a stop already there is what "by hand" begins with. */
+export function withStopSource(
+  stored: StoredCheck,
+  source: Exclude<StopSource, "file">,
+): StoredCheck {
+  const before = stopSource(stored);
+  if (before === source) return stored;
+  if (source === "pack") {
+    const emptied = changeRecord(withHandAside(stored), (record) =>
+      withField(record, "stop", undefined),
+    );
+    return withChoice(emptied, "stop.source", "pack");
+  }
+  const typed = chosen(stored, handFields) !== null;
+  return withChoice(typed ? withHandBack(stored) : stored, "stop.source", "hand");
+}
+
+/** The check with this stop of the pack. */
+export function withPackStop(stored: StoredCheck, stop: CheckStop, unit: LengthUnit): StoredCheck {
+  return withChoice(chooseStop(withHandAside(stored), stop, unit), "stop.source", "pack");
+}

@@ -1,0 +1,237 @@
+import type { ComponentChildren } from "preact";
+import { useCallback, useEffect, useRef, useState } from "preact/hooks";
+import type { Outcome } from "../../physics/outcome.ts";
+import { inModelUnits, type Sentence } from "../../physics/sentence.ts";
+import {
+  changeRecord,
+  newStoredCheck,
+  renameStored,
+  type StoredCheck,
+} from "../../records/storedCheck.ts";
+import { Button } from "../parts/Button.tsx";
+import { Disclosure } from "../parts/Disclosure.tsx";
+import { Notice } from "../parts/Notice.tsx";
+import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
+import type { Preferences } from "../preferences.ts";
+import { goTo, stepHref } from "../router.ts";
+import type { OpenedStore } from "../useStore.ts";
+import { CheckRow } from "./CheckRow.tsx";
+import { checkName } from "./checkName.ts";
+import { DeletedChecks } from "./DeletedChecks.tsx";
+import { isDemoDue, markDemoLoaded } from "./demoDue.ts";
+import { KeepDialog } from "./KeepDialog.tsx";
+import type { OpenedFiles } from "./openFiles.ts";
+import { RenameDialog } from "./RenameDialog.tsx";
+import { UndoBar } from "./UndoBar.tsx";
+import { Units } from "./Units.tsx";
+
+interface Props {
+  readonly opened: OpenedStore | null;
+  readonly preferences: Preferences;
+  /** Whether the app works offline, and a new version. */
+  readonly notice: ComponentChildren;
+}
+
+const keptOnlyHere =
+  "Checks stay on this phone, in this browser. Nothing is sent anywhere unless you send it yourself.";
+
+/** The checks on this phone. */
+export function Checks({ opened, preferences, notice }: Props) {
+  const heading = useHeadingFocus("checks");
+  const [checks, setChecks] = useState<readonly StoredCheck[] | null>(null);
+  const [deleted, setDeleted] = useState<readonly StoredCheck[]>([]);
+  const [said, setSaid] = useState<Sentence | null>(null);
+  const [undo, setUndo] = useState<StoredCheck | null>(null);
+  const [renaming, setRenaming] = useState<StoredCheck | null>(null);
+  const [files, setFiles] = useState<OpenedFiles | null>(null);
+  const picker = useRef<HTMLInputElement>(null);
+  const store = opened?.store ?? null;
+
+  const refresh = useCallback(async () => {
+    if (!store) return;
+    const [present, gone] = await Promise.all([store.list(), store.list("deleted")]);
+    if (!present.ok) {
+      setSaid(present.fault.sentence);
+      setChecks([]);
+      return;
+    }
+    setChecks(present.value);
+    setDeleted(gone.ok ? gone.value : []);
+  }, [store]);
+
+  useEffect(() => {
+    if (!store) return;
+    refresh();
+    return store.subscribe(() => refresh());
+  }, [store, refresh]);
+
+  const settle = async (work: Promise<Outcome<unknown>>) => {
+    const outcome = await work;
+    setSaid(outcome.ok ? null : outcome.fault.sentence);
+    await refresh();
+    return outcome.ok;
+  };
+
+  const addDemo = useCallback(async () => {
+    if (!store) return;
+    const { addDemoChecks } = await import("./demoChecks.ts");
+    const outcome = await addDemoChecks(store, preferences.length);
+    setSaid(outcome.ok ? null : outcome.fault.sentence);
+    if (outcome.ok) markDemoLoaded();
+    await refresh();
+  }, [store, preferences.length, refresh]);
+
+  useEffect(() => {
+    if (store && isDemoDue()) addDemo();
+  }, [store, addDemo]);
+
+  const startNew = async () => {
+    if (!store) return;
+    const { author } = preferences;
+    const fresh = newStoredCheck();
+    const check = author ? changeRecord(fresh, (record) => ({ ...record, author })) : fresh;
+    // Where nothing can be kept the check goes on in memory, and its screen offers the file.
+    await store.put(check);
+    goTo(stepHref(check.id, "vehicle"));
+  };
+
+  const openFiles = async (list: FileList | null) => {
+    const picked = [...(list ?? [])];
+    if (picker.current) picker.current.value = "";
+    if (picked.length === 0) return;
+    const { readFiles } = await import("./openFiles.ts");
+    setFiles(await readFiles(picked, preferences.length));
+  };
+
+  const keepFiles = async (keep: readonly StoredCheck[]) => {
+    setFiles(null);
+    if (!store) return;
+    const { keepChecks } = await import("./openFiles.ts");
+    const outcome = await keepChecks(store, keep);
+    setSaid(outcome.ok ? null : outcome.fault.sentence);
+    await refresh();
+  };
+
+  return (
+    <Screen
+      top={<span class="screen-name brand">Stopfit</span>}
+      actions={
+        <>
+          <Button look="main" icon="plus" onClick={startNew} disabled={!store}>
+            New check
+          </Button>
+          <Button icon="file" onClick={() => picker.current?.click()} disabled={!store}>
+            Open a file
+          </Button>
+        </>
+      }
+    >
+      <h1 ref={heading} tabIndex={-1}>
+        Checks on this phone
+      </h1>
+      <input
+        ref={picker}
+        type="file"
+        multiple
+        accept=".json,.txt,application/json,text/plain"
+        class="unseen"
+        tabIndex={-1}
+        aria-label="Files to open"
+        onChange={(event) => openFiles(event.currentTarget.files)}
+      />
+      {notice}
+      {opened?.fault && (
+        <Notice tone="no" live>
+          <p>{inModelUnits(opened.fault.sentence)}</p>
+          <div class="row">
+            <Button onClick={opened.tryAgain}>Try again</Button>
+          </div>
+        </Notice>
+      )}
+      {said && !opened?.fault && (
+        <Notice tone="no" live>
+          <p>{inModelUnits(said)}</p>
+        </Notice>
+      )}
+      {checks === null && <p class="soft">One moment …</p>}
+      {checks?.length === 0 && <FirstWords />}
+      {checks && checks.length > 0 && (
+        <ul class="check-list">
+          {checks.map((stored) => (
+            <CheckRow
+              key={stored.id}
+              stored={stored}
+              onRename={() => setRenaming(stored)}
+              onCopy={() => store && settle(store.copy(stored.id, `${checkName(stored)} (copy)`))}
+              onSave={async () => (await import("../checkFile.ts")).saveCheckFile(stored)}
+              onDelete={async () => {
+                if (store && (await settle(store.remove(stored.id)))) setUndo(stored);
+              }}
+            />
+          ))}
+        </ul>
+      )}
+      <div class="row">
+        <Button onClick={addDemo} disabled={!store}>
+          Open demo checks
+        </Button>
+      </div>
+      {deleted.length > 0 && (
+        <DeletedChecks deleted={deleted} onRestore={(id) => store && settle(store.restore(id))} />
+      )}
+      <Disclosure summary="Units">
+        <Units preferences={preferences} />
+      </Disclosure>
+      <p class="small soft">{keptOnlyHere}</p>
+      {renaming && (
+        <RenameDialog
+          stored={renaming}
+          onLeave={() => setRenaming(null)}
+          onName={(name) => {
+            setRenaming(null);
+            if (store) {
+              settle(store.update(renaming.id, (current) => renameStored(current, name)));
+            }
+          }}
+        />
+      )}
+      {files && (
+        <KeepDialog
+          files={files}
+          present={checks ?? []}
+          onLeave={() => setFiles(null)}
+          onKeep={keepFiles}
+        />
+      )}
+      {undo && (
+        <UndoBar
+          key={undo.id}
+          words={`Deleted: ${checkName(undo)}`}
+          onUndo={() => {
+            setUndo(null);
+            if (store) settle(store.restore(undo.id));
+          }}
+          onGone={() => setUndo(null)}
+        />
+      )}
+    </Screen>
+  );
+}
+
+function FirstWords() {
+  return (
+    <div class="card">
+      <h2>Does this bump stop fit this vehicle?</h2>
+      <p>
+        You measure one axle with a tape, the vehicle on its wheels. Stopfit leads you from reading
+        to reading and tells you whether the stop meets its pad at the right point of the travel,
+        does its work before anything harder touches, and has the right stiffness. It works without
+        a signal.
+      </p>
+      <p>
+        Start with “New check”, or look at the demo checks to see what comes out. Allow half an hour
+        for a whole axle.
+      </p>
+    </div>
+  );
+}

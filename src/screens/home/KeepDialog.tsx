@@ -1,0 +1,72 @@
+import { inModelUnits } from "../../physics/sentence.ts";
+import type { StoredCheck } from "../../records/storedCheck.ts";
+import { Button } from "../parts/Button.tsx";
+import { Dialog } from "../parts/Dialog.tsx";
+import { Notice } from "../parts/Notice.tsx";
+import { checkName, dateText } from "./checkName.ts";
+import type { OpenedFiles } from "./openFiles.ts";
+
+/** What the opened files hold, asked before anything is stored. */
+export function KeepDialog({
+  files,
+  present,
+  onLeave,
+  onKeep,
+}: {
+  files: OpenedFiles;
+  present: readonly StoredCheck[];
+  onLeave: () => void;
+  onKeep: (checks: readonly StoredCheck[]) => void;
+}) {
+  const { checks, refused } = files;
+  const count = checks.length;
+  return (
+    <Dialog
+      heading={
+        count === 0
+          ? "Nothing to keep"
+          : count === 1
+            ? "Keep this check on this phone?"
+            : `Keep these ${count} checks on this phone?`
+      }
+      onLeave={onLeave}
+      actions={
+        count === 0 ? (
+          <Button look="main" onClick={onLeave}>
+            Close
+          </Button>
+        ) : (
+          <>
+            <Button onClick={onLeave}>Don't keep</Button>
+            <Button look="main" onClick={() => onKeep(checks)}>
+              Keep
+            </Button>
+          </>
+        )
+      }
+    >
+      {count > 0 && (
+        <ul class="stack-close keep-list">
+          {checks.map((check) => (
+            <li key={check.id}>
+              <strong>{checkName(check)}</strong>{" "}
+              <span class="small soft">
+                {dateText(check.createdAt)}
+                {check.progress.step === "answer" ? "" : " · not complete"}
+                {present.some(({ id }) => id === check.id) &&
+                  " · already here: this one is kept beside it"}
+              </span>
+            </li>
+          ))}
+        </ul>
+      )}
+      {refused.map(({ file, sentence }) => (
+        <Notice key={file} tone="no">
+          <p>
+            <strong>{file}</strong>: {inModelUnits(sentence)}
+          </p>
+        </Notice>
+      ))}
+    </Dialog>
+  );
+}

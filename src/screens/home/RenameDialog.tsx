@@ -1,0 +1,44 @@
+import { useState } from "preact/hooks";
+import type { StoredCheck } from "../../records/storedCheck.ts";
+import { Button } from "../parts/Button.tsx";
+import { Dialog } from "../parts/Dialog.tsx";
+import { TextField } from "../parts/Field.tsx";
+import { checkName } from "./checkName.ts";
+
+export function RenameDialog({
+  stored,
+  onLeave,
+  onName,
+}: {
+  stored: StoredCheck;
+  onLeave: () => void;
+  onName: (name: string) => void;
+}) {
+  const [name, setName] = useState(stored.name || checkName(stored));
+  const done = () => onName(name.trim());
+  return (
+    <Dialog
+      heading="Rename"
+      onLeave={onLeave}
+      actions={
+        <>
+          <Button onClick={onLeave}>Leave it</Button>
+          <Button look="main" onClick={done} disabled={name.trim() === ""}>
+            Rename
+          </Button>
+        </>
+      }
+    >
+      <TextField
+        label="Name"
+        value={name}
+        maxLength={200}
+        capitals
+        onInput={setName}
+        onEnter={() => {
+          if (name.trim() !== "") done();
+        }}
+      />
+    </Dialog>
+  );
+}

@@ -1,0 +1,40 @@
+import { useEffect, useRef } from "preact/hooks";
+import { Button } from "../parts/Button.tsx";
+
+/** How long one can change one's mind, ms. */
+export const undoTime = 10_000;
+
+/** Says what was done and takes it back. Stays while it is used with the keyboard or the pointer. */
+export function UndoBar({
+  words,
+  onUndo,
+  onGone,
+}: {
+  words: string;
+  onUndo: () => void;
+  onGone: () => void;
+}) {
+  const bar = useRef<HTMLDivElement>(null);
+  const button = useRef<HTMLButtonElement>(null);
+  const gone = useRef(onGone);
+  gone.current = onGone;
+  useEffect(() => {
+    button.current?.focus({ preventScroll: true });
+    let timer: ReturnType<typeof setTimeout>;
+    const leave = () => {
+      const used = bar.current?.matches(":hover") || bar.current?.querySelector(":focus-visible");
+      if (used) timer = setTimeout(leave, 1000);
+      else gone.current();
+    };
+    timer = setTimeout(leave, undoTime);
+    return () => clearTimeout(timer);
+  }, []);
+  return (
+    <div ref={bar} class="undo-bar" role="status">
+      <span>{words}</span>
+      <Button look="main" icon="undo" buttonRef={button} onClick={onUndo}>
+        Undo
+      </Button>
+    </div>
+  );
+}

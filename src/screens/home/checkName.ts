@@ -1,0 +1,11 @@
+import type { StoredCheck } from "../../records/storedCheck.ts";
+
+export function checkName(stored: StoredCheck): string {
+  return stored.name.trim() || stored.record.vehicle?.label?.trim() || "No name yet";
+}
+
+export function dateText(iso: string): string {
+  const date = new Date(iso);
+  if (Number.isNaN(date.getTime())) return "";
+  return date.toLocaleDateString("en-GB", { day: "numeric", month: "short", year: "numeric" });
+}

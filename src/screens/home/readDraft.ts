@@ -1,0 +1,148 @@
+import * as z from "zod/mini";
+import { recordBounds } from "../../records/checkRecord.ts";
+import { entryPath } from "../../records/entryPath.ts";
+import { readJsonText } from "../../records/jsonText.ts";
+import {
+  changeRecord,
+  chooseLayout,
+  chooseRightGeometry,
+  type Entry,
+  newStoredCheck,
+  type StoredCheck,
+  setEntry,
+} from "../../records/storedCheck.ts";
+import { withEstimates } from "../check/ride/withEstimates.ts";
+import { withEvents } from "../check/rules.ts";
+import { withTestedAtSpeed } from "../check/stop/testedAtSpeed.ts";
+
+const text = (most: number) => z.string().check(z.maxLength(most));
+
+const entrySchema = z.object({
+  texts: z.array(text(20_000)).check(z.maxLength(3 * recordBounds.curvePoints)),
+  unit: z.enum([
+    "mm",
+    "in",
+    "kg",
+    "lb",
+    "N",
+    "lbf",
+    "N/mm",
+    "lbf/in",
+    "N·s/mm",
+    "lbf·s/in",
+    "deg",
+    "",
+  ]),
+  tol: text(recordBounds.typedCharacters),
+});
+
+const draftSchema = z.object({
+  format: z.literal("stopfit-check"),
+  version: z.literal(1),
+  createdAt: z.iso.datetime(),
+  author: z.optional(
+    z.object({
+      role: z.enum(["installer", "customer", "support"]),
+      name: z.optional(text(recordBounds.labelCharacters)),
+      contact: z.optional(text(recordBounds.labelCharacters)),
+    }),
+  ),
+  vehicle: z.optional(
+    z.object({
+      label: z.optional(text(recordBounds.labelCharacters)),
+      use: z.optional(z.enum(["daily", "towing", "offroad"])),
+    }),
+  ),
+  axle: z.optional(z.enum(["front", "rear"])),
+  layout: z.optional(z.object({ kind: z.optional(z.enum(["arm", "damper", "strut", "axle"])) })),
+  corners: z
+    .array(
+      z.object({
+        side: z.enum(["left", "right"]),
+        limits: z
+          .array(
+            z.object({
+              kind: z.enum(["tyre", "damper", "spring", "metal", "other"]),
+              at: z.enum(["wheel", "stop"]),
+            }),
+          )
+          .check(z.maxLength(recordBounds.limits)),
+      }),
+    )
+    .check(z.maxLength(2)),
+  stop: z.optional(
+    z.object({
+      name: z.optional(text(recordBounds.labelCharacters)),
+      duty: z.optional(z.enum(["impact", "carry"])),
+      testedAtSpeed: z.optional(z.boolean()),
+    }),
+  ),
+  rules: z.optional(z.object({ roadClass: z.optional(z.enum(["A", "B", "C", "D", "E"])) })),
+  notes: z.optional(text(recordBounds.notesCharacters)),
+  draft: z.object({
+    name: text(recordBounds.labelCharacters),
+    entries: z.record(text(80), entrySchema),
+    progress: z.object({
+      step: text(80),
+      skipped: z.array(text(80)).check(z.maxLength(200)),
+      rightGeometry: z.nullable(z.enum(["same", "own"])),
+    }),
+  }),
+});
+
+type Draft = z.infer<typeof draftSchema>;
+
+/** Zod gives an absent optional field as undefined; a record has no such field at all. */
+function withoutUndefined<Shape extends object>(
+  shape: Shape,
+): { [Name in keyof Shape]: Exclude<Shape[Name], undefined> } {
+  return Object.fromEntries(Object.entries(shape).filter(([, value]) => value !== undefined)) as {
+    [Name in keyof Shape]: Exclude<Shape[Name], undefined>;
+  };
+}
+
+function storedFromDraft(draft: Draft): StoredCheck {
+  const fresh = newStoredCheck(draft.draft.name);
+  const { vehicle, author, axle, stop, rules, notes, corners, createdAt } = draft;
+  let stored = changeRecord(fresh, (record) => ({
+    ...record,
+    ...withoutUndefined({
+      createdAt,
+      axle,
+      notes,
+      author: author && withoutUndefined(author),
+      stop: stop && withoutUndefined({ name: stop.name, duty: stop.duty }),
+      rules: rules?.roadClass && { roadClass: rules.roadClass },
+    }),
+    vehicle: { ...record.vehicle, ...withoutUndefined(vehicle ?? {}) },
+    corners,
+  }));
+  stored = { ...stored, createdAt, entries: draft.draft.entries as { [id: string]: Entry } };
+  for (const [id, entry] of Object.entries(stored.entries)) {
+    if (entryPath(id) !== null && !isOfAnotherSide(id, draft)) stored = setEntry(stored, id, entry);
+  }
+  if (draft.layout?.kind) stored = chooseLayout(stored, draft.layout.kind);
+  const { rightGeometry, step, skipped } = draft.draft.progress;
+  if (rightGeometry) stored = chooseRightGeometry(stored, rightGeometry);
+  if (stop?.testedAtSpeed !== undefined) stored = withTestedAtSpeed(stored, stop.testedAtSpeed);
+  // Cautions and standing the vehicle are asked anew: another person may go on with it.
+  return withEstimates(
+    withEvents({ ...stored, progress: { ...stored.progress, step, skipped } }),
+    "mm",
+  );
+}
+
+function isOfAnotherSide(id: string, draft: Draft): boolean {
+  const side = /^(left|right)\./.exec(id)?.[1];
+  return side !== undefined && !draft.corners.some((corner) => corner.side === side);
+}
+
+/** A check that was saved before it was complete, as a new check of this phone; null: it is none. */
+export function readDraftText(fileText: string): StoredCheck | null {
+  const json = readJsonText(fileText, "The file");
+  if (!json.ok) return null;
+  const parsed = draftSchema.safeParse(json.value);
+  if (!parsed.success) return null;
+  const sides = parsed.data.corners.map(({ side }) => side);
+  return new Set(sides).size === sides.length ? storedFromDraft(parsed.data) : null;
+}
