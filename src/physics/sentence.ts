@@ -30,7 +30,7 @@ export function length(value: number): Quantity {
 const modelUnits: Record<QuantityKind, (value: number) => string> = {
   length: (mm) => `${mm.toFixed(1)} mm`,
   angle: (degrees) => `${degrees.toFixed(1)}°`,
-  rate: (rate) => `${rate.toPrecision(3)} N/mm`,
+  rate: (rate) => `${Number(rate.toPrecision(3))} N/mm`,
   force: (newtons) => `${newtons.toFixed(0)} N`,
   mass: (kilograms) => `${kilograms.toFixed(0)} kg`,
   energy: (joules) => `${joules.toFixed(1)} J`,

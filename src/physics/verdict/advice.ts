@@ -45,7 +45,8 @@ export function advise(
     named.add(check.reading);
     advice.push({ kind: "measureAgain", reading: check.reading, sentence: check.sentence });
   }
-  if (clearance === "ok" && early === "ok") advice.unshift(fitsAdvice(room));
+  const troubled = assessed.checks.some(({ state }) => state === "care" || state === "no");
+  if (clearance === "ok" && early === "ok" && !troubled) advice.unshift(fitsAdvice(room));
   return advice;
 }
 
