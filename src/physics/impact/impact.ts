@@ -43,8 +43,10 @@ export interface ImpactRun {
 
 export const impactDefaults = { tolerance: 1e-6, mostSteps: 20_000 } as const;
 
-/** Errors of a step that count as one tolerance: m, m, m/s, m/s. */
+/** Errors of a step that count as one tolerance, per m/s of the event's own speed: m, m, m/s, m/s. */
 const allowedScale = [0.05, 0.05, 1, 1] as const;
+/** Between these, m/s, the errors allowed follow the event's speed, so that a gentle event is as sure. */
+const speedRange = [1e-3, 1] as const;
 const firstStepS = 1e-4;
 const leastStepS = 1e-12;
 /** Turns of a switch without a step between, before a step is taken as it is. */
@@ -110,7 +112,9 @@ class ImpactIntegration {
     this.#solver = new DormandPrince(this.#car);
     this.#tolerance = options.tolerance ?? impactDefaults.tolerance;
     this.#mostSteps = options.mostSteps ?? impactDefaults.mostSteps;
-    this.#allowed = Float64Array.from(allowedScale, (scale) => this.#tolerance * scale);
+    const eventSpeed = Math.max(-profile.startSpeed, profile.amplitude * profile.angularSpeed);
+    const speed = Math.min(Math.max(eventSpeed, speedRange[0]), speedRange[1]);
+    this.#allowed = Float64Array.from(allowedScale, (scale) => this.#tolerance * scale * speed);
     this.#tracer =
       options.traceStepS === undefined
         ? null

@@ -55,8 +55,9 @@ export function restPosition(corner: RestCorner, payloadKg: number): Outcome<num
     return succeed(springAlone);
   }
   let low = least;
-  let high = Math.min(greatest, Math.max(springAlone, least));
-  if (!(excess(low) <= 0 && excess(high) >= 0)) {
+  let high = Math.min(greatest, springAlone);
+  const pastReach = springAlone > greatest && excess(greatest) < 0;
+  if (pastReach || springAlone < least || excess(least) > 0) {
     return fail(
       "sagOutOfReach",
       [

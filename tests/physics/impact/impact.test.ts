@@ -1,0 +1,317 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import type { DesignEvent, EventResult, Fitment } from "../../../src/physics/fitment.ts";
+import { type ImpactRun, simulateImpact } from "../../../src/physics/impact/impact.ts";
+import {
+  type ImpactSetup,
+  impactSetupOf,
+  settled,
+} from "../../../src/physics/impact/impactSetup.ts";
+import { rulesOf } from "../../../src/physics/road/useRules.ts";
+import { tolerances } from "../../vectors/vectors.ts";
+import { type DemoCorner, demoCorners, loadedSetup, unwrapped } from "../demoFitments.ts";
+import { odexSolver } from "./odexSolver.ts";
+import { plainQuarterCar } from "./plainQuarterCar.ts";
+
+const events = demoCorners.flatMap((demo) =>
+  rulesOf(demo.fitment.use).events.map((event, index) => ({
+    name: `${demo.name}, ${event.kind}`,
+    demo,
+    event,
+    wanted: demo.wanted.events[index] as EventResult,
+    setup: loadedSetup(demo.fitment, demo.corner),
+  })),
+);
+const cases = events.map((each) => [each.name, each] as const);
+
+const figures = [
+  ["peakWheelTravelMm", tolerances.event],
+  ["peakCompressionMm", tolerances.event],
+  ["peakStopForceN", tolerances.event],
+  ["peakAccelerationG", tolerances.event],
+  ["energyInJ", tolerances.energy],
+  ["energyOutJ", tolerances.energy],
+  ["leaveSpeedMmPerS", tolerances.leaveSpeed],
+] as const;
+
+function expectFigures(got: EventResult, wanted: EventResult, allowed: (one: number) => number) {
+  for (const [name, tolerance] of figures) {
+    const difference = Math.abs(got[name] - wanted[name]);
+    expect(difference, name).toBeLessThanOrEqual(allowed(tolerance) * Math.abs(wanted[name]));
+  }
+  expect([got.fullStop, got.hardContact]).toEqual([wanted.fullStop, wanted.hardContact]);
+}
+
+/** Below this, J, energies are not told apart. */
+const leastEnergy = 0.1;
+
+/** What does not add up, as a share of the energy that came in and went through the stop. */
+function imbalance({ energy, result }: ImpactRun): number {
+  const { start, road, kinetic, potential, damper, stop } = energy;
+  const handled = Math.abs(start) + Math.abs(road) + result.energyInJ;
+  return (start + road - kinetic - potential - damper - stop) / Math.max(leastEnergy, handled);
+}
+
+function run(setup: ImpactSetup, event: DesignEvent, tolerance?: number): ImpactRun {
+  return unwrapped(simulateImpact(setup, event, tolerance === undefined ? {} : { tolerance }));
+}
+
+describe("impacts of the demo corners", () => {
+  it.each(cases)("agree with the vectors: %s", (_, { setup, event, wanted }) => {
+    expectFigures(run(setup, event).result, wanted, (tolerance) => tolerance);
+  });
+
+  it.each(cases)("keep their energy to 1 part in 1000: %s", (_, { setup, event }) => {
+    expect(Math.abs(imbalance(run(setup, event)))).toBeLessThan(1e-3);
+    expect(Math.abs(imbalance(run(setup, event, 1e-9)))).toBeLessThan(1e-7);
+  });
+
+  it.each(cases)(
+    "are settled, no figure moves by 5 parts in 10 000 with a tighter tolerance: %s",
+    (_, each) => {
+      const { result } = run(each.setup, each.event);
+      const finer = run(each.setup, each.event, 1e-9);
+      expectFigures(result, finer.result, () => 5e-4);
+    },
+  );
+
+  it.each(cases)("agree to 1 part in 1000 with odex on the plain equations: %s", (_, each) => {
+    const { setup, event } = each;
+    const { result } = run(setup, event);
+    const car = plainQuarterCar(setup, event);
+    const solver = odexSolver(6);
+    solver.absoluteTolerance = 1e-9;
+    solver.relativeTolerance = 1e-9;
+    solver.maxSteps = 1e6;
+    solver.maxStepSize = 1e-3;
+    solver.denseOutput = true;
+    const peaks = { wheelTravel: 0, compression: 0, stopForce: 0, acceleration: 0 };
+    let leaveSpeed = 0;
+    let before = car.observe(0, car.start);
+    const output = solver.grid(1e-5, (t, y) => {
+      const now = car.observe(t, y);
+      for (const name of ["wheelTravel", "compression", "stopForce", "acceleration"] as const) {
+        peaks[name] = Math.max(peaks[name], now[name]);
+      }
+      if (before.compression > 0 && now.compression <= 0) {
+        leaveSpeed = Math.max(leaveSpeed, -1000 * now.travelSpeed);
+      }
+      before = now;
+    });
+    const { y } = solver.solve(car.derivative, 0, car.start, car.endS, output);
+    const odex: EventResult = {
+      ...result,
+      peakWheelTravelMm: peaks.wheelTravel,
+      peakCompressionMm: peaks.compression,
+      peakStopForceN: peaks.stopForce,
+      peakAccelerationG: peaks.acceleration / 9.80665,
+      energyInJ: y[4] as number,
+      energyOutJ: y[5] as number,
+      leaveSpeedMmPerS: leaveSpeed,
+    };
+    expectFigures(result, odex, () => 1e-3);
+  });
+});
+
+const arm = demoCorners[0] as DemoCorner;
+const carrying = demoCorners.find(({ name }) => name.startsWith("damper")) as DemoCorner;
+const armSetup = loadedSetup(arm.fitment, arm.corner);
+const landing: DesignEvent = { kind: "landing", heightM: 0.1 };
+
+describe("any impact", () => {
+  const anySetup = fc
+    .record({
+      demo: fc.constantFrom(...demoCorners),
+      extraHeightMm: fc.double({ min: -40, max: 60, noNaN: true }),
+      stopScale: fc.double({ min: 0.02, max: 50, noNaN: true }),
+      payload: fc.double({ min: 0, max: 400, noNaN: true }),
+      damperScale: fc.double({ min: 0.1, max: 5, noNaN: true }),
+    })
+    .map(({ demo, extraHeightMm, stopScale, payload, damperScale }) => {
+      const ride = demo.fitment.ride ?? {};
+      const fitment: Fitment = {
+        ...demo.fitment,
+        ride: {
+          ...ride,
+          payloadPerCornerKg: payload,
+          damperBumpNsPerMm: damperScale * (ride.damperBumpNsPerMm ?? 0),
+          damperReboundNsPerMm: damperScale * (ride.damperReboundNsPerMm ?? 0),
+        },
+      };
+      return impactSetupOf(fitment, demo.corner, { loaded: true, extraHeightMm, stopScale });
+    });
+  const anyEvent: fc.Arbitrary<DesignEvent> = fc.oneof(
+    fc.record({
+      kind: fc.constant("landing" as const),
+      heightM: fc.double({ min: 0, max: 0.6, noNaN: true }),
+    }),
+    fc.record({
+      kind: fc.constant("obstacle" as const),
+      heightM: fc.double({ min: 0, max: 0.2, noNaN: true }),
+      lengthM: fc.double({ min: 0.6, max: 4, noNaN: true }),
+      speedKmPerH: fc.double({ min: 10, max: 130, noNaN: true }),
+    }),
+  );
+
+  it("keeps its energy within 0.1 %, is finite, and settles, or ends in a named fault", () => {
+    fc.assert(
+      fc.property(anySetup, anyEvent, (setup, event) => {
+        if (!setup.ok) {
+          expect(setup.fault.code).toBe("sagOutOfReach");
+          return;
+        }
+        const outcome = simulateImpact(setup.value, event);
+        if (!outcome.ok) {
+          expect(outcome.fault.code).toBe("impactPastReach");
+          return;
+        }
+        const { result, steps } = outcome.value;
+        expect(steps).toBeLessThan(20_000);
+        for (const [name] of figures) expect(Number.isFinite(result[name]), name).toBe(true);
+        expect(Math.abs(imbalance(outcome.value))).toBeLessThan(1e-3);
+        const finer = run(setup.value, event, 1e-9).result;
+        const travel = Math.abs(result.peakWheelTravelMm - finer.peakWheelTravelMm);
+        expect(travel).toBeLessThan(5e-4 * (1 + Math.abs(finer.peakWheelTravelMm)));
+        expect(Math.abs(result.peakStopForceN - finer.peakStopForceN)).toBeLessThan(
+          1e-3 * (100 + finer.peakStopForceN),
+        );
+      }),
+      { numRuns: 150 },
+    );
+  });
+
+  it("that lets an undamped stop go again gives back what went in", () => {
+    for (const each of events.filter(({ setup }) => setup.damping === null)) {
+      const { result } = run(each.setup, { kind: "landing", heightM: 0.08 });
+      expect(Math.abs(result.energyOutJ - result.energyInJ)).toBeLessThan(
+        1e-4 * result.energyInJ + 1e-9,
+      );
+    }
+  });
+
+  it("without a drop stays at rest", () => {
+    const { result } = run(armSetup, { kind: "landing", heightM: 0 });
+    expect(result.peakWheelTravelMm).toBeCloseTo(armSetup.restTravelMm, 9);
+    expect(result).toMatchObject({ energyInJ: 0, energyOutJ: 0, leaveSpeedMmPerS: 0 });
+  });
+
+  it("stays at rest on a stop that carries part of the payload", () => {
+    const pressed = unwrapped(settled(armSetup, { extraHeightMm: 30 }));
+    const { result } = run(pressed, { kind: "landing", heightM: 0 });
+    expect(pressed.restTravelMm).toBeLessThan(armSetup.restTravelMm);
+    expect(result.peakCompressionMm).toBeGreaterThan(0);
+    expect(result.peakAccelerationG).toBeLessThan(1e-9);
+  });
+});
+
+describe("a run's trace", () => {
+  it("runs from start to end and holds the peaks", () => {
+    for (const { setup, event } of events) {
+      const { result, trace } = unwrapped(simulateImpact(setup, event, { traceStepS: 2e-4 }));
+      if (trace === null) throw new Error("no trace");
+      const car = plainQuarterCar(setup, event);
+      expect(trace.timeS[0]).toBe(0);
+      expect(trace.timeS.at(-1)).toBeCloseTo(car.endS, 12);
+      const greatest = (values: Float64Array) => values.reduce((a, b) => Math.max(a, b), 0);
+      const pairs = [
+        [greatest(trace.wheelTravelMm), result.peakWheelTravelMm],
+        [greatest(trace.compressionMm), result.peakCompressionMm],
+        [greatest(trace.stopForceN), result.peakStopForceN],
+        [greatest(trace.accelerationG), result.peakAccelerationG],
+      ] as const;
+      for (const [seen, peak] of pairs) {
+        expect(seen).toBeLessThanOrEqual(peak * (1 + 1e-5));
+        expect(seen).toBeGreaterThan(peak * 0.98);
+      }
+    }
+  });
+
+  it("is not made unless asked for, and changes no figure", () => {
+    const plain = run(armSetup, landing);
+    expect(plain.trace).toBeNull();
+    const traced = unwrapped(simulateImpact(armSetup, landing, { traceStepS: 0.001 }));
+    expect(traced.result).toEqual(plain.result);
+  });
+});
+
+describe("what cannot be worked out", () => {
+  const codeOf = (setup: ImpactSetup, event: DesignEvent, mostSteps?: number) => {
+    const outcome = simulateImpact(setup, event, mostSteps === undefined ? {} : { mostSteps });
+    return outcome.ok ? "ok" : outcome.fault.code;
+  };
+
+  it.each<[string, Partial<ImpactSetup>]>([
+    ["a spring as stiff as a wall", { wheelRateNPerMm: 1e12 }],
+    ["a damper as stiff as a wall", { damperBumpNsPerMm: 1e9, damperReboundNsPerMm: 1e9 }],
+    ["a tyre as stiff as a wall", { tyreRateNPerMm: 1e14 }],
+    ["a wheel of no mass", { unsprungMassKg: 1e-12 }],
+    ["a stop as stiff as a wall", { stop: armSetup.stop.scaled(1e12) }],
+  ])("ends within its steps: %s", (_, change) => {
+    const code = codeOf({ ...armSetup, ...change }, landing);
+    expect(["ok", "impactTooStiff"]).toContain(code);
+  });
+
+  it("names a stiff one", () => {
+    expect(codeOf({ ...armSetup, damperBumpNsPerMm: 1e9 }, landing)).toBe("impactTooStiff");
+    expect(codeOf(armSetup, landing, 20)).toBe("impactTooStiff");
+    expect(
+      codeOf(armSetup, { kind: "obstacle", heightM: 0.1, lengthM: 2, speedKmPerH: 1e-3 }),
+    ).toBe("impactTooStiff");
+  });
+
+  it("names one that is not finite", () => {
+    expect(codeOf({ ...armSetup, sprungMassKg: Number.NaN }, landing)).toBe("impactNotFinite");
+    expect(codeOf({ ...armSetup, wheelRateNPerMm: Number.POSITIVE_INFINITY }, landing)).toBe(
+      "impactNotFinite",
+    );
+  });
+
+  it("names a wheel that rises past the layout's reach", () => {
+    const soft = { ...armSetup, stop: armSetup.stop.scaled(1e-6), hardLimitMm: null };
+    expect(codeOf(soft, { kind: "landing", heightM: 3 })).toBe("impactPastReach");
+  });
+
+  it.each<DesignEvent>([
+    { kind: "landing", heightM: Number.NaN },
+    { kind: "landing", heightM: -1 },
+    { kind: "obstacle", heightM: 0.1, lengthM: 0, speedKmPerH: 40 },
+    { kind: "obstacle", heightM: 0.1, lengthM: 2, speedKmPerH: 0 },
+    { kind: "obstacle", heightM: Number.POSITIVE_INFINITY, lengthM: 2, speedKmPerH: 40 },
+  ])("names an event that cannot be: %o", (event) => {
+    expect(codeOf(armSetup, event)).toBe("eventNotUsable");
+  });
+
+  it.each([
+    "unsprungMassKg",
+    "wheelRateNPerMm",
+    "tyreRateNPerMm",
+    "damperBumpNsPerMm",
+    "damperReboundNsPerMm",
+    "payloadPerCornerKg",
+  ] as const)("names the ride value that is missing or cannot be: %s", (name) => {
+    const { [name]: _, ...ride } = carrying.fitment.ride ?? {};
+    const missing = impactSetupOf({ ...carrying.fitment, ride }, carrying.corner, { loaded: true });
+    expect(missing).toMatchObject({
+      ok: false,
+      fault: { code: "rideUnknown", reading: `ride.${name}` },
+    });
+    const wrong = { ...carrying.fitment, ride: { ...carrying.fitment.ride, [name]: Number.NaN } };
+    expect(impactSetupOf(wrong, carrying.corner, { loaded: true })).toMatchObject({
+      ok: false,
+      fault: { code: "rideNotUsable", reading: `ride.${name}` },
+    });
+  });
+
+  it("names a corner weight that is missing or less than the unsprung mass", () => {
+    const { cornerMassKg: _, ...unweighed } = arm.corner;
+    expect(impactSetupOf(arm.fitment, unweighed, { loaded: true })).toMatchObject({
+      ok: false,
+      fault: { code: "rideUnknown", reading: "left.cornerMassKg" },
+    });
+    const light = { ...arm.corner, cornerMassKg: { values: [30], tol: 1 } };
+    expect(impactSetupOf(arm.fitment, light, { loaded: true })).toMatchObject({
+      ok: false,
+      fault: { code: "noSprungMass" },
+    });
+  });
+});
