@@ -14,43 +14,43 @@ const {
   magnitude,
 } = recordBounds;
 
-const number = z.number().check(z.gte(-magnitude), z.lte(magnitude));
+export const numberSchema = z.number().check(z.gte(-magnitude), z.lte(magnitude));
 const label = z.string().check(z.maxLength(labelCharacters));
 const filledLabel = label.check(z.regex(/\S/, "must not be empty"));
 
-const reading = z.looseObject({
-  values: z.array(number).check(z.minLength(1), z.maxLength(repeats)),
-  tol: number.check(z.gte(0)),
+export const readingSchema = z.looseObject({
+  values: z.array(numberSchema).check(z.minLength(1), z.maxLength(repeats)),
+  tol: numberSchema.check(z.gte(0)),
   typed: z.optional(
     z.array(z.string().check(z.maxLength(typedCharacters))).check(z.maxLength(repeats)),
   ),
 });
 
 const geometryFields = {
-  pivotToStop: reading,
-  pivotToOuter: reading,
-  pivotToMount: reading,
-  damperLength: reading,
-  track: reading,
-  stopSpacing: reading,
-  armAngle: reading,
-  stopLineAngle: reading,
-  mountLineAngle: reading,
-  stopLean: reading,
+  pivotToStop: readingSchema,
+  pivotToOuter: readingSchema,
+  pivotToMount: readingSchema,
+  damperLength: readingSchema,
+  track: readingSchema,
+  stopSpacing: readingSchema,
+  armAngle: readingSchema,
+  stopLineAngle: readingSchema,
+  mountLineAngle: readingSchema,
+  stopLean: readingSchema,
 };
 
-const lean = { stopLean: z.optional(reading) };
-const wheelPerOuter = z.optional(number);
+const lean = { stopLean: z.optional(readingSchema) };
+const wheelPerOuter = z.optional(numberSchema);
 
-const layout = z.discriminatedUnion("kind", [
+export const layoutSchema = z.discriminatedUnion("kind", [
   z.looseObject({
     kind: z.literal("arm"),
     wheelPerOuter,
     readings: z.looseObject({
-      pivotToStop: reading,
-      pivotToOuter: reading,
-      armAngle: z.optional(reading),
-      stopLineAngle: z.optional(reading),
+      pivotToStop: readingSchema,
+      pivotToOuter: readingSchema,
+      armAngle: z.optional(readingSchema),
+      stopLineAngle: z.optional(readingSchema),
       ...lean,
     }),
   }),
@@ -58,11 +58,11 @@ const layout = z.discriminatedUnion("kind", [
     kind: z.literal("damper"),
     wheelPerOuter,
     readings: z.looseObject({
-      pivotToMount: reading,
-      pivotToOuter: reading,
-      damperLength: reading,
-      armAngle: z.optional(reading),
-      mountLineAngle: z.optional(reading),
+      pivotToMount: readingSchema,
+      pivotToOuter: readingSchema,
+      damperLength: readingSchema,
+      armAngle: z.optional(readingSchema),
+      mountLineAngle: z.optional(readingSchema),
       ...lean,
     }),
   }),
@@ -70,46 +70,50 @@ const layout = z.discriminatedUnion("kind", [
   z.looseObject({
     kind: z.literal("axle"),
     wheelPerOuter,
-    readings: z.looseObject({ track: reading, stopSpacing: reading, ...lean }),
+    readings: z.looseObject({ track: readingSchema, stopSpacing: readingSchema, ...lean }),
   }),
 ]);
 
-const limit = z.looseObject({
+export const limitSchema = z.looseObject({
   kind: z.enum(["tyre", "damper", "spring", "metal", "other"]),
   at: z.enum(["wheel", "stop"]),
-  perWheel: z.optional(number),
-  reading,
+  perWheel: z.optional(numberSchema),
+  reading: readingSchema,
 });
 
 const corner = z.looseObject({
   side: z.enum(["left", "right"]),
-  gap: reading,
-  rideHeight: z.optional(reading),
-  cornerMassKg: z.optional(reading),
+  gap: readingSchema,
+  rideHeight: z.optional(readingSchema),
+  cornerMassKg: z.optional(readingSchema),
   geometry: z.optional(z.partial(z.looseObject(geometryFields))),
-  limits: z.array(limit).check(z.maxLength(limits)),
+  limits: z.array(limitSchema).check(z.maxLength(limits)),
 });
 
 /** A stop as a record and a pack hold it. */
 export const stopSchema = z.looseObject({
   name: filledLabel,
   duty: z.enum(["impact", "carry"]),
-  freeHeight: reading,
-  usableCompressionMm: number,
-  curve: z.array(z.tuple([number, number])).check(z.minLength(1), z.maxLength(curvePoints)),
+  freeHeight: readingSchema,
+  usableCompressionMm: numberSchema,
+  curve: z
+    .array(z.tuple([numberSchema, numberSchema]))
+    .check(z.minLength(1), z.maxLength(curvePoints)),
   damping: z.nullable(
-    z.array(z.tuple([number, number, number])).check(z.minLength(1), z.maxLength(curvePoints)),
+    z
+      .array(z.tuple([numberSchema, numberSchema, numberSchema]))
+      .check(z.minLength(1), z.maxLength(curvePoints)),
   ),
   testedAtSpeed: z.boolean(),
 });
 
 const rideFields = {
-  unsprungMassKg: number,
-  wheelRateNPerMm: number,
-  tyreRateNPerMm: number,
-  damperBumpNsPerMm: number,
-  damperReboundNsPerMm: number,
-  payloadPerCornerKg: number,
+  unsprungMassKg: numberSchema,
+  wheelRateNPerMm: numberSchema,
+  tyreRateNPerMm: numberSchema,
+  damperBumpNsPerMm: numberSchema,
+  damperReboundNsPerMm: numberSchema,
+  payloadPerCornerKg: numberSchema,
 };
 const rideWords = {
   unsprungMassKg: label,
@@ -127,24 +131,24 @@ export const rideSchema = z.looseObject({
   estimated: z.optional(z.partial(z.looseObject(rideWords))),
 });
 
-const rules = z.partial(
+export const rulesSchema = z.partial(
   z.looseObject({
     roadClass: z.enum(["A", "B", "C", "D", "E"]),
-    speedKmPerH: number,
-    allowedContactsPerKm: number,
-    accelerationCapG: number,
-    reserveMm: number,
-    balanceMm: number,
+    speedKmPerH: numberSchema,
+    allowedContactsPerKm: numberSchema,
+    accelerationCapG: numberSchema,
+    reserveMm: numberSchema,
+    balanceMm: numberSchema,
     events: z
       .array(
         z.discriminatedUnion("kind", [
           z.looseObject({
             kind: z.literal("obstacle"),
-            heightM: number,
-            lengthM: number,
-            speedKmPerH: number,
+            heightM: numberSchema,
+            lengthM: numberSchema,
+            speedKmPerH: numberSchema,
           }),
-          z.looseObject({ kind: z.literal("landing"), heightM: number }),
+          z.looseObject({ kind: z.literal("landing"), heightM: numberSchema }),
         ]),
       )
       .check(z.maxLength(events)),
@@ -190,15 +194,15 @@ export const checkSchema = z.looseObject({
   vehicle: z.looseObject({
     label: filledLabel,
     platformId: z.nullable(label),
-    liftMm: number,
+    liftMm: numberSchema,
     use: z.enum(["daily", "towing", "offroad"]),
   }),
   axle: z.enum(["front", "rear"]),
-  layout,
+  layout: layoutSchema,
   corners: z.array(corner).check(z.minLength(1), z.maxLength(2)),
   stop: stopSchema,
   ride: z.optional(rideSchema),
-  rules: z.optional(rules),
+  rules: z.optional(rulesSchema),
   photos: z.optional(z.array(photo).check(z.maxLength(photos))),
   notes: z.optional(z.string().check(z.maxLength(notesCharacters))),
 });

@@ -1,0 +1,73 @@
+import type { GeometryReadingName, LayoutKind, Ride, Use, UseRules } from "../physics/fitment.ts";
+import type { Axle, CheckLayout, CheckLimit, CheckStop, TypedReading } from "./checkRecord.ts";
+
+export const packFormat = "stopfit-pack";
+export const packVersion = 1;
+
+/** A stop of the pack: as a record holds it, with what tells one stop from another at the bench. */
+export interface PackStop extends CheckStop {
+  readonly id: string;
+  readonly material?: string;
+  readonly outerDiameterMm?: number;
+  readonly mounting?: string;
+  readonly notes?: string;
+}
+
+/** One axle of a vehicle as it usually stands: geometry, heights, masses, rates and hard limits. */
+export interface Platform {
+  readonly id: string;
+  readonly label: string;
+  readonly axle: Axle;
+  readonly layout: CheckLayout;
+  readonly rideHeight?: TypedReading;
+  /** The gap with its usual stop, unladen. */
+  readonly gap?: TypedReading;
+  readonly cornerMassKg?: TypedReading;
+  readonly ride?: Ride;
+  readonly limits: readonly CheckLimit[];
+  /** The id of the stop it usually has. */
+  readonly usualStop: string | null;
+  readonly notes?: string;
+}
+
+/** What the maker keeps: platforms, stops and house rules. */
+export interface Pack {
+  readonly format: typeof packFormat;
+  readonly version: typeof packVersion;
+  readonly name: string;
+  readonly notes?: string;
+  readonly stops: readonly PackStop[];
+  readonly platforms: readonly Platform[];
+  readonly rules?: { readonly [Each in Use]?: Partial<UseRules> };
+}
+
+/** How much a pack may hold. */
+export const packBounds = { stops: 2000, platforms: 2000, textCharacters: 32_000_000 } as const;
+
+/** The stop as a record holds it: a copy, so that a later pack changes no old check. */
+export function recordStop(stop: PackStop): CheckStop {
+  const { id: _id, material: _material, outerDiameterMm: _diameter, ...rest } = stop;
+  const { mounting: _mounting, notes: _notes, ...own } = rest;
+  return own;
+}
+
+/** The platform of this id, where the pack has one. */
+export function platformOf(pack: Pack, id: string | null): Platform | null {
+  return pack.platforms.find((platform) => platform.id === id) ?? null;
+}
+
+export function stopOf(pack: Pack, id: string | null): PackStop | null {
+  return pack.stops.find((stop) => stop.id === id) ?? null;
+}
+
+/** A platform's reading of this layout, where it has that layout and gives the reading. */
+export function platformReading(
+  platform: Platform,
+  kind: LayoutKind,
+  name: GeometryReadingName,
+): TypedReading | null {
+  if (platform.layout.kind !== kind) return null;
+  const readings: { readonly [Name in GeometryReadingName]?: TypedReading } =
+    platform.layout.readings;
+  return readings[name] ?? null;
+}
