@@ -13,7 +13,8 @@ import { linkTo, openPrefix, packCheck } from "./shareLink.ts";
  * Why 14: it is the largest whose modules are 4 whole px on a screen 360 px wide with margins of
  * 16 px. That is some 0.74 mm on a phone. A camera of 1280 × 720 that sees 65° across and is sharp
  * from 0.25 m on, as cameras at desks commonly are (common practice, no source), sees 4.0 px/mm
- * there: 3.0 px a module. The reader used here needs 2.8 px (tests/sharing/codeReading.test.ts).
+ * there: 3.0 px a module, at which the reader used here reads most frames, and at 2 px none
+ * (tests/sharing/codeReading.test.ts).
  *
  * Error correction is level L: a screen has no torn corners, and for the same check the higher
  * levels need smaller modules, which costs more than they mend.

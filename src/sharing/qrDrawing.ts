@@ -8,6 +8,7 @@ export interface DrawnCode {
   readonly size: number;
   /** The dark modules as the outline of an SVG path, one unit a module. */
   readonly path: string;
+  isDark(x: number, y: number): boolean;
 }
 
 /** Light modules all round that a reader needs (ISO/IEC 18004:2015, 6.3.8). */
@@ -20,7 +21,11 @@ export function drawCode(text: string, digits = ""): Outcome<DrawnCode> {
       digits === "" ? mode.ascii(text) : mode.multi(mode.ascii(text), mode.numeric(digits)),
       { minCorrectionLevel: correction.L, maxVersion: largestCodeVersion },
     );
-    return succeed({ size: code.size, path: toSvgPath(code) });
+    return succeed({
+      size: code.size,
+      path: toSvgPath(code),
+      isDark: (x, y) => code.get(x, y),
+    });
   } catch {
     return fail("codeTooDense", [
       "The check does not fit in codes that can be scanned. Send it as a file or a link.",
