@@ -169,7 +169,7 @@ const stopProfile: readonly (readonly [number, number])[] = [
 ];
 
 export function stopHalfWidth(freeHeight: number): number {
-  return clamp(0.42 * freeHeight, 10, 70);
+  return Math.min(0.42 * freeHeight, 70);
 }
 
 /** The stop between its mounted end and its face; it bulges as it is pressed below `freeHeight`. */
