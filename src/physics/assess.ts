@@ -7,7 +7,8 @@ import type {
   Interval,
   UseRules,
 } from "./fitment.ts";
-import { fail, type Outcome, succeed } from "./outcome.ts";
+import { fitmentFault } from "./fitmentFault.ts";
+import { type Outcome, succeed } from "./outcome.ts";
 import { roadTravel } from "./road/roadTravel.ts";
 import { rulesOf } from "./road/useRules.ts";
 import { type CornerDynamics, cornerDynamics } from "./stiffness/cornerDynamics.ts";
@@ -43,17 +44,13 @@ export interface AssessOptions {
  * The static half of the answer (model.md, sections 1 to 4 and 6): kinematics, travel budget, road
  * contacts, doubt and checks. Events are null, and stiffness is unsure until `completeAssessment`.
  *
- * Errors: the first reading, curve or geometry that cannot be computed with, by its name;
- * `corners-wrong` for other than one or two different sides.
+ * Errors: those of `fitmentFault`, then the first reading, curve or geometry that cannot be computed
+ * with, by its name.
  */
 export function assessStatic(fitment: Fitment, options: AssessOptions = {}): Outcome<Assessment> {
-  const sides = new Set(fitment.corners.map(({ side }) => side));
-  if (fitment.corners.length === 0 || sides.size !== fitment.corners.length || sides.size > 2) {
-    return fail("corners-wrong", [
-      "A check needs one or two corners, of different sides. Measure the left, the right or both.",
-    ]);
-  }
   const rules = rulesOf(fitment.use, fitment.rules);
+  const fault = fitmentFault(fitment, rules);
+  if (fault !== null) return { ok: false, fault };
   const curve = stopCurve(fitment.stop);
   if (!curve.ok) return curve;
   const draws = new SharedDraws(options.samples, options.seed);

@@ -19,7 +19,7 @@ export interface FirstHardLimit {
  * the wheel touches after reading / perWheel; a limit at the stop after z(reading). One that the layout
  * cannot reach never touches. Null where no limit was measured.
  *
- * Errors: an impossible reading, by its name; `per-wheel-not-positive`; `limit-out-of-reach` where the
+ * Errors: an impossible reading, by its name; `perWheelNotPositive`; `limitOutOfReach` where the
  * layout can reach none of them.
  */
 export function travelToHardLimit(
@@ -35,7 +35,7 @@ export function travelToHardLimit(
     const perWheel = limit.perWheel ?? 1;
     if (!(Number.isFinite(perWheel) && perWheel > 0)) {
       return fail(
-        "per-wheel-not-positive",
+        "perWheelNotPositive",
         [
           `${capital(readingName(id, limit.kind))} must close by more than nothing per wheel travel.`,
         ],
@@ -51,7 +51,7 @@ export function travelToHardLimit(
   if (first !== null) return succeed(first);
   const id = `${corner.side}.limits.0`;
   return fail(
-    "limit-out-of-reach",
+    "limitOutOfReach",
     [
       `${capital(readingName(id, corner.limits[0]?.kind))} is more than this suspension can move: it reaches `,
       length(kinematics.range[1]),

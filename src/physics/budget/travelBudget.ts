@@ -49,8 +49,8 @@ export interface CornerBudget {
  * The travel budget of one corner (model.md, section 3).
  *
  * @param reserveWanted mm that must be left between full stop and hard limit, ≥ 0
- * Errors: those of `cornerReadings`, `kinematicsOf` and `travelToHardLimit`; `gap-out-of-reach` and
- * `full-stop-out-of-reach` where the layout cannot close the stop that far.
+ * Errors: those of `cornerReadings`, `kinematicsOf` and `travelToHardLimit`; `gapOutOfReach` and
+ * `fullStopOutOfReach` where the layout cannot close the stop that far.
  */
 export function travelBudget(
   fitment: Fitment,
@@ -70,7 +70,7 @@ export function travelBudget(
   if (!ratio.ok) return ratio;
   if (!kinematics.value.wheelTravel(gapMm).ok) {
     return fail(
-      "gap-out-of-reach",
+      "gapOutOfReach",
       [
         `${capital(readingName(gapId))}, `,
         length(gapMm),
@@ -81,7 +81,7 @@ export function travelBudget(
   }
   if (!kinematics.value.wheelTravel(gapMm + stop.usableCompressionMm).ok) {
     return fail(
-      "full-stop-out-of-reach",
+      "fullStopOutOfReach",
       [
         "This suspension cannot press the stop by its usable ",
         length(stop.usableCompressionMm),
@@ -96,7 +96,7 @@ export function travelBudget(
   const figures = new Float64Array(6);
   if (!model.evaluate(placeMeans(places.value), figures)) {
     return fail(
-      "limit-out-of-reach",
+      "limitOutOfReach",
       ["The hard limit lies where this suspension cannot reach. Measure it again."],
       `${corner.side}.limits.${limit.value?.index ?? 0}`,
     );

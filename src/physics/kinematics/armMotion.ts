@@ -16,7 +16,7 @@ import {
  * asin on the branch |ψ|, |ω| < 90°, on which s and z rise together; sin and cos of the sum are
  * written out, so that an inversion costs one square root and no inverse sine.
  *
- * Errors: `arm-too-steep` where |θ0| ≥ 89.95°, `lever-lost` where |φ0+β| ≥ 89.95°; unreachable where an
+ * Errors: `armTooSteep` where |θ0| ≥ 89.95°, `leverLost` where |φ0+β| ≥ 89.95°; unreachable where an
  * argument of asin passes ±1 or a line passes 89.95°.
  */
 export class ArmMotion implements LayoutMotion {
@@ -38,8 +38,8 @@ export class ArmMotion implements LayoutMotion {
   set(readings: Float64Array): MotionFault | null {
     const outerAngle = (readings[2] as number) * radiansPerDegree;
     const stopAngle = ((readings[3] as number) + (readings[4] as number)) * radiansPerDegree;
-    if (!(Math.abs(outerAngle) < steepest)) return "arm-too-steep";
-    if (!(Math.abs(stopAngle) < steepest)) return "lever-lost";
+    if (!(Math.abs(outerAngle) < steepest)) return "armTooSteep";
+    if (!(Math.abs(stopAngle) < steepest)) return "leverLost";
     this.#stopArm = readings[0] as number;
     this.#wheelArm = this.#wheelPerOuter * (readings[1] as number);
     this.#outerAngle = outerAngle;

@@ -18,8 +18,8 @@ import {
  * cos γ0 = (a − L0·sin(φ0+β))/q, sin γ0 = L0·cos(φ0+β)/q. z(α) as for the arm. The branch is
  * 0 < γ < 180° and |θ0 − α| < 90°, on which s and z rise together.
  *
- * Errors: `arm-too-steep` where |θ0| ≥ 89.95°; `lever-lost` where |φ0+β| ≥ 89.95° (the damper points at
- * the pivot, or lengthens as the wheel rises); `degenerate-triangle` where the upper mount falls on
+ * Errors: `armTooSteep` where |θ0| ≥ 89.95°; `leverLost` where |φ0+β| ≥ 89.95° (the damper points at
+ * the pivot, or lengthens as the wheel rises); `degenerateTriangle` where the upper mount falls on
  * the pivot (q below a hundredth of a or L0) or the three points lie on one line.
  */
 export class DamperMotion implements LayoutMotion {
@@ -45,16 +45,16 @@ export class DamperMotion implements LayoutMotion {
     const lengthAtRide = readings[5] as number;
     const outerAngle = (readings[2] as number) * radiansPerDegree;
     const mountAngle = ((readings[3] as number) + (readings[4] as number)) * radiansPerDegree;
-    if (!(Math.abs(outerAngle) < steepest)) return "arm-too-steep";
-    if (!(Math.abs(mountAngle) < steepest)) return "lever-lost";
+    if (!(Math.abs(outerAngle) < steepest)) return "armTooSteep";
+    if (!(Math.abs(mountAngle) < steepest)) return "leverLost";
     const sinMount = Math.sin(mountAngle);
     const along = mountArm - lengthAtRide * sinMount;
     const across = lengthAtRide * cosineOf(mountAngle, sinMount);
     const upperArm = Math.sqrt(along * along + across * across);
-    if (!(upperArm > 0.01 * Math.max(mountArm, lengthAtRide))) return "degenerate-triangle";
+    if (!(upperArm > 0.01 * Math.max(mountArm, lengthAtRide))) return "degenerateTriangle";
     const cosTriangle = along / upperArm;
     const sinTriangle = across / upperArm;
-    if (!(sinTriangle > leastCosine)) return "degenerate-triangle";
+    if (!(sinTriangle > leastCosine)) return "degenerateTriangle";
     const sinOuter = Math.sin(outerAngle);
     const cosOuter = cosineOf(outerAngle, sinOuter);
     this.#mountArm = mountArm;

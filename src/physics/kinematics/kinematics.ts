@@ -44,8 +44,8 @@ export function motionOf(layout: Layout, movement: AxleMovement = "both"): Layou
  * The kinematics of a layout at its mean readings; `geometry` holds a corner's own readings, which go
  * before the layout's. For a beam axle, `movement` says whether both wheels rise or one.
  *
- * Errors: a missing or impossible reading, by its name; `wheel-per-outer-not-positive`; `arm-too-steep`,
- * `lever-lost`, `degenerate-triangle`, `stop-leans-flat` where the readings give no motion.
+ * Errors: a missing or impossible reading, by its name; `wheelPerOuterNotPositive`; `armTooSteep`,
+ * `leverLost`, `degenerateTriangle`, `stopLeansFlat` where the readings give no motion.
  */
 export function kinematicsOf(
   layout: Layout,
@@ -55,7 +55,7 @@ export function kinematicsOf(
 ): Outcome<Kinematics> {
   const wheelPerOuter = layout.wheelPerOuter ?? 1;
   if (!(Number.isFinite(wheelPerOuter) && wheelPerOuter > 0 && wheelPerOuter <= 1e3)) {
-    return fail("wheel-per-outer-not-positive", [
+    return fail("wheelPerOuterNotPositive", [
       "The wheel's travel per travel of the outer joint must be a number above zero.",
     ]);
   }
@@ -103,13 +103,12 @@ function kinematicsFrom(motion: LayoutMotion): Kinematics {
 }
 
 const motionSentences: Readonly<Record<MotionFault, string>> = {
-  "arm-too-steep":
-    "The arm stands upright, so it cannot move the wheel. Measure the arm angle again.",
-  "lever-lost":
+  armTooSteep: "The arm stands upright, so it cannot move the wheel. Measure the arm angle again.",
+  leverLost:
     "With these angles the stop's axis points along the arm, so it has no lever. Measure the lean and the angles again.",
-  "degenerate-triangle":
+  degenerateTriangle:
     "With these readings the pivot and the damper's two mounts do not form a triangle. Measure the damper length and the lean again.",
-  "stop-leans-flat": "The stop lies flat, so the wheel cannot close it. Measure its lean again.",
+  stopLeansFlat: "The stop lies flat, so the wheel cannot close it. Measure its lean again.",
 };
 
 function motionFault(
@@ -119,10 +118,10 @@ function motionFault(
   side: Corner["side"] | undefined,
 ): Fault {
   const name = {
-    "arm-too-steep": "armAngle",
-    "lever-lost": "stopLean",
-    "degenerate-triangle": "damperLength",
-    "stop-leans-flat": "stopLean",
+    armTooSteep: "armAngle",
+    leverLost: "stopLean",
+    degenerateTriangle: "damperLength",
+    stopLeansFlat: "stopLean",
   }[fault];
   const place = geometryReadings(layout, geometry, side).find((entry) => entry.name === name);
   return { code: fault, sentence: [motionSentences[fault]], reading: place?.id ?? name };

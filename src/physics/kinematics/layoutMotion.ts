@@ -12,11 +12,7 @@ export function cosineOf(angle: number, sine: number): number {
 }
 
 /** Why a set of readings gives no motion. */
-export type MotionFault =
-  | "arm-too-steep"
-  | "lever-lost"
-  | "degenerate-triangle"
-  | "stop-leans-flat";
+export type MotionFault = "armTooSteep" | "leverLost" | "degenerateTriangle" | "stopLeansFlat";
 
 /**
  * One layout's kinematics for one set of readings, in a form for inner loops: nothing is allocated,

@@ -31,12 +31,12 @@ abstract class StraightMotion implements LayoutMotion {
 
 /**
  * Strut: s = z·cos β (model.md, section 1). Wheel and outer joint are one, so κ does not enter.
- * Error: `stop-leans-flat` where |β| ≥ 89.95°.
+ * Error: `stopLeansFlat` where |β| ≥ 89.95°.
  */
 export class StrutMotion extends StraightMotion {
   set(readings: Float64Array): MotionFault | null {
     const lean = (readings[0] as number) * radiansPerDegree;
-    if (!(Math.abs(lean) < steepest)) return "stop-leans-flat";
+    if (!(Math.abs(lean) < steepest)) return "stopLeansFlat";
     this.stopPerWheel = Math.cos(lean);
     return null;
   }
@@ -49,7 +49,7 @@ export type AxleMovement = "both" | "one";
  * Beam axle (model.md, section 1): both wheels up together s = z·cos β; one wheel up with the other on
  * the ground s = z·cos β·(T + S)/(2T), since the axle then turns about the other wheel's contact and a
  * stop stands (T + S)/2 away from it. Track T and stop spacing S in mm. κ does not enter.
- * Error: `stop-leans-flat` where |β| ≥ 89.95°.
+ * Error: `stopLeansFlat` where |β| ≥ 89.95°.
  */
 export class AxleMotion extends StraightMotion {
   readonly #movement: AxleMovement;
@@ -63,7 +63,7 @@ export class AxleMotion extends StraightMotion {
     const track = readings[0] as number;
     const spacing = readings[1] as number;
     const lean = (readings[2] as number) * radiansPerDegree;
-    if (!(Math.abs(lean) < steepest)) return "stop-leans-flat";
+    if (!(Math.abs(lean) < steepest)) return "stopLeansFlat";
     const share = this.#movement === "both" ? 1 : (track + spacing) / (2 * track);
     this.stopPerWheel = Math.cos(lean) * share;
     return null;

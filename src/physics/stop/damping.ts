@@ -17,7 +17,7 @@ export const undamped: StopDamping = { coefficient: () => 0 };
  * The stop's damping from its table of tests at speed: straight lines between points, end values held.
  * Undamped where there is no table or the stop was not tested at speed.
  *
- * Errors: `damping-not-finite`, `damping-negative`, `damping-not-rising` (compression must rise row by row).
+ * Errors: `dampingNotFinite`, `dampingNegative`, `dampingNotRising` (compression must rise row by row).
  */
 export function stopDamping(stop: Stop): Outcome<StopDamping> {
   const table = stop.damping;
@@ -25,13 +25,13 @@ export function stopDamping(stop: Stop): Outcome<StopDamping> {
   let before = Number.NEGATIVE_INFINITY;
   for (const row of table) {
     if (!row.every(Number.isFinite)) {
-      return fail("damping-not-finite", ["A row of the stop's damping is not a usable number."]);
+      return fail("dampingNotFinite", ["A row of the stop's damping is not a usable number."]);
     }
     if (row[1] < 0 || row[2] < 0) {
-      return fail("damping-negative", ["The stop's damping cannot be below zero."]);
+      return fail("dampingNegative", ["The stop's damping cannot be below zero."]);
     }
     if (row[0] <= before) {
-      return fail("damping-not-rising", [
+      return fail("dampingNotRising", [
         "The compression in the stop's damping table must rise from row to row.",
       ]);
     }

@@ -28,20 +28,20 @@ export const fullStopSteepening = 10;
  * The stop's static curve: PCHIP through (0, 0) and the points, straight on at the end slope past the
  * last point, and 10 × the end slope more past the usable compression δu.
  *
- * Errors, each a named outcome: `curve-empty`, `curve-not-finite`, `curve-not-rising` (the points must rise
- * in both columns from (0, 0)), `usable-not-positive`, `usable-above-free-height`.
+ * Errors, each a named outcome: `curveEmpty`, `curveNotFinite`, `curveNotRising` (the points must rise
+ * in both columns from (0, 0)), `usableNotPositive`, `usableAboveFreeHeight`.
  */
 export function stopCurve(stop: Stop): Outcome<StopCurve> {
   const usable = stop.usableCompressionMm;
   if (!(Number.isFinite(usable) && usable > 0)) {
-    return fail("usable-not-positive", [
+    return fail("usableNotPositive", [
       "The usable compression of the stop must be above zero. Look it up again.",
     ]);
   }
   const freeHeight = meanOf(stop.freeHeight);
   if (!(usable < freeHeight)) {
     return fail(
-      "usable-above-free-height",
+      "usableAboveFreeHeight",
       [
         "The stop cannot be pressed by ",
         length(usable),
@@ -54,16 +54,16 @@ export function stopCurve(stop: Stop): Outcome<StopCurve> {
   const points =
     first !== undefined && first[0] === 0 && first[1] === 0 ? stop.curve.slice(1) : stop.curve;
   if (points.length === 0) {
-    return fail("curve-empty", ["The stop has no force curve. Give at least one tested point."]);
+    return fail("curveEmpty", ["The stop has no force curve. Give at least one tested point."]);
   }
   const depths = [0];
   const forces = [0];
   for (const [depth, force] of points) {
     if (!(Number.isFinite(depth) && Number.isFinite(force))) {
-      return fail("curve-not-finite", ["A point of the stop's force curve is not a usable number."]);
+      return fail("curveNotFinite", ["A point of the stop's force curve is not a usable number."]);
     }
     if (depth <= (depths.at(-1) as number) || force <= (forces.at(-1) as number)) {
-      return fail("curve-not-rising", [
+      return fail("curveNotRising", [
         "The stop's force curve must rise: at ",
         length(depth),
         " compression or force is no greater than at the point before it.",

@@ -17,8 +17,8 @@ export function meanOf(reading: Reading): number {
  *
  * Valid: at least one value, all finite, magnitudes up to 1e5; tolerance finite and ≥ 0; lengths and
  * masses above 0, gaps at least 0 (0 = the stop touches already), angles within ±90° exclusive.
- * Errors: `reading-missing`, `reading-not-finite`, `tolerance-negative`, `length-not-positive`,
- * `gap-negative`, `mass-not-positive`, `angle-too-steep`, each naming the reading.
+ * Errors: `readingMissing`, `readingNotFinite`, `toleranceNegative`, `lengthNotPositive`,
+ * `gapNegative`, `massNotPositive`, `angleTooSteep`, each naming the reading.
  */
 export function checkedMean(
   reading: Reading | undefined,
@@ -28,19 +28,19 @@ export function checkedMean(
 ): Outcome<number> {
   const name = readingName(id, limitKind);
   if (reading === undefined || reading.values.length === 0) {
-    return fail("reading-missing", [`There is no value for ${name}. Measure it.`], id);
+    return fail("readingMissing", [`There is no value for ${name}. Measure it.`], id);
   }
   const usable = (value: number) => Number.isFinite(value) && Math.abs(value) <= 1e5;
   if (!reading.values.every(usable)) {
     return fail(
-      "reading-not-finite",
+      "readingNotFinite",
       [`${capital(name)} is not a usable number. Type it again.`],
       id,
     );
   }
   if (!usable(reading.tol) || reading.tol < 0) {
     return fail(
-      "tolerance-negative",
+      "toleranceNegative",
       [`The ± of ${name} must be zero or more. Type the tool's half-width again.`],
       id,
     );
@@ -48,23 +48,23 @@ export function checkedMean(
   const mean = meanOf(reading);
   if (sort === "length" && mean <= 0) {
     return fail(
-      "length-not-positive",
+      "lengthNotPositive",
       [`${capital(name)} must be above zero. Measure it again.`],
       id,
     );
   }
   if (sort === "mass" && mean <= 0) {
-    return fail("mass-not-positive", [`${capital(name)} must be above zero. Weigh it again.`], id);
+    return fail("massNotPositive", [`${capital(name)} must be above zero. Weigh it again.`], id);
   }
   if (sort === "gap" && mean < 0) {
     return fail(
-      "gap-negative",
+      "gapNegative",
       [`${capital(name)} cannot be below zero. Type 0 if the stop already touches its pad.`],
       id,
     );
   }
   if (sort === "angle" && Math.abs(mean) >= 90) {
-    return fail("angle-too-steep", [`${capital(name)} must lie between −90° and 90°.`], id);
+    return fail("angleTooSteep", [`${capital(name)} must lie between −90° and 90°.`], id);
   }
   return succeed(mean);
 }

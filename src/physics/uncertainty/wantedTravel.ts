@@ -26,7 +26,7 @@ export function rideInDoubt(fitment: Fitment): readonly (DrawnReading & { name: 
     const mean = ride?.[name];
     const halfWidth = ride?.tolerances?.[name];
     if (mean === undefined || halfWidth === undefined) continue;
-    if (!(Number.isFinite(mean) && Number.isFinite(halfWidth) && halfWidth > 0)) continue;
+    if (halfWidth === 0) continue;
     drawn.push({ id: `ride.${name}`, name, mean, halfWidth, standardError: 0 });
   }
   return drawn;

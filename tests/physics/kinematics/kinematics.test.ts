@@ -263,15 +263,15 @@ describe("the beam axle", () => {
 
 describe("readings that give no motion", () => {
   const cases: readonly [string, string, Layout["kind"], Record<string, number>][] = [
-    ["arm-too-steep", "armAngle", "arm", { pivotToStop: 150, pivotToOuter: 400, armAngle: 89.99 }],
+    ["armTooSteep", "armAngle", "arm", { pivotToStop: 150, pivotToOuter: 400, armAngle: 89.99 }],
     [
-      "lever-lost",
+      "leverLost",
       "stopLean",
       "arm",
       { pivotToStop: 150, pivotToOuter: 400, armAngle: 40, stopLean: 55 },
     ],
     [
-      "degenerate-triangle",
+      "degenerateTriangle",
       "damperLength",
       "damper",
       {
@@ -283,18 +283,18 @@ describe("readings that give no motion", () => {
       },
     ],
     [
-      "lever-lost",
+      "leverLost",
       "stopLean",
       "damper",
       { pivotToMount: 300, pivotToOuter: 400, mountLineAngle: 60, stopLean: 35, damperLength: 400 },
     ],
-    ["stop-leans-flat", "stopLean", "strut", { stopLean: 89.96 }],
-    ["angle-too-steep", "stopLean", "strut", { stopLean: 90 }],
-    ["length-not-positive", "pivotToStop", "arm", { pivotToStop: -150, pivotToOuter: 400 }],
-    ["length-not-positive", "track", "axle", { track: 0, stopSpacing: 900 }],
-    ["reading-not-finite", "pivotToOuter", "arm", { pivotToStop: 150, pivotToOuter: Infinity }],
-    ["reading-not-finite", "armAngle", "arm", { pivotToStop: 1, pivotToOuter: 1, armAngle: NaN }],
-    ["reading-missing", "damperLength", "damper", { pivotToMount: 300, pivotToOuter: 400 }],
+    ["stopLeansFlat", "stopLean", "strut", { stopLean: 89.96 }],
+    ["angleTooSteep", "stopLean", "strut", { stopLean: 90 }],
+    ["lengthNotPositive", "pivotToStop", "arm", { pivotToStop: -150, pivotToOuter: 400 }],
+    ["lengthNotPositive", "track", "axle", { track: 0, stopSpacing: 900 }],
+    ["readingNotFinite", "pivotToOuter", "arm", { pivotToStop: 150, pivotToOuter: Infinity }],
+    ["readingNotFinite", "armAngle", "arm", { pivotToStop: 1, pivotToOuter: 1, armAngle: NaN }],
+    ["readingMissing", "damperLength", "damper", { pivotToMount: 300, pivotToOuter: 400 }],
   ];
 
   it.each(cases)("%s names %s (%s)", (code, blamed, kind, readings) => {
@@ -306,7 +306,7 @@ describe("readings that give no motion", () => {
     const layout = layoutOf("arm", { pivotToStop: 150, pivotToOuter: 400 }, 0);
     expect(kinematicsOf(layout)).toMatchObject({
       ok: false,
-      fault: { code: "wheel-per-outer-not-positive" },
+      fault: { code: "wheelPerOuterNotPositive" },
     });
   });
 });

@@ -208,10 +208,10 @@ describe("the stop's static curve", () => {
   });
 
   it.each<[string, Stop]>([
-    ["curve-empty", stopOf([], 10)],
-    ["curve-empty", stopOf([[0, 0]], 10)],
+    ["curveEmpty", stopOf([], 10)],
+    ["curveEmpty", stopOf([[0, 0]], 10)],
     [
-      "curve-not-rising",
+      "curveNotRising",
       stopOf(
         [
           [10, 800],
@@ -221,7 +221,7 @@ describe("the stop's static curve", () => {
       ),
     ],
     [
-      "curve-not-rising",
+      "curveNotRising",
       stopOf(
         [
           [10, 800],
@@ -230,12 +230,12 @@ describe("the stop's static curve", () => {
         10,
       ),
     ],
-    ["curve-not-rising", stopOf([[-1, 800]], 10)],
-    ["curve-not-finite", stopOf([[10, Number.NaN]], 10)],
-    ["curve-not-finite", stopOf([[Infinity, 10]], 10)],
-    ["usable-not-positive", stopOf([[10, 800]], 0)],
-    ["usable-not-positive", stopOf([[10, 800]], Number.NaN)],
-    ["usable-above-free-height", stopOf([[10, 800]], 40, 40)],
+    ["curveNotRising", stopOf([[-1, 800]], 10)],
+    ["curveNotFinite", stopOf([[10, Number.NaN]], 10)],
+    ["curveNotFinite", stopOf([[Infinity, 10]], 10)],
+    ["usableNotPositive", stopOf([[10, 800]], 0)],
+    ["usableNotPositive", stopOf([[10, 800]], Number.NaN)],
+    ["usableAboveFreeHeight", stopOf([[10, 800]], 40, 40)],
   ])("refuses with %s", (code, stop) => {
     expect(stopCurve(stop)).toMatchObject({ ok: false, fault: { code } });
   });
@@ -276,15 +276,15 @@ describe("the stop's damping", () => {
   });
 
   it.each<[string, Stop["damping"]]>([
-    ["damping-negative", [[0, -0.1, 0.1]]],
+    ["dampingNegative", [[0, -0.1, 0.1]]],
     [
-      "damping-not-rising",
+      "dampingNotRising",
       [
         [5, 0.1, 0.1],
         [5, 0.2, 0.2],
       ],
     ],
-    ["damping-not-finite", [[0, Number.NaN, 0.1]]],
+    ["dampingNotFinite", [[0, Number.NaN, 0.1]]],
   ])("refuses with %s", (code, damping) => {
     expect(stopDamping({ ...tested, damping })).toMatchObject({ ok: false, fault: { code } });
   });

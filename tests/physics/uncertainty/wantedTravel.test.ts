@@ -1,0 +1,98 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import type { Ride } from "../../../src/physics/fitment.ts";
+import { kinematicsOf } from "../../../src/physics/kinematics/kinematics.ts";
+import { roadTravel } from "../../../src/physics/road/roadTravel.ts";
+import { rulesOf } from "../../../src/physics/road/useRules.ts";
+import { stopCurve } from "../../../src/physics/stop/stopCurve.ts";
+import {
+  type RoadCornerWithCurve,
+  WantedTravelModel,
+} from "../../../src/physics/uncertainty/wantedTravel.ts";
+import { demoFitment, unwrapped } from "../demoFitments.ts";
+
+const number = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+
+const rides = fc.record({
+  unsprungMassKg: number(20, 90),
+  wheelRateNPerMm: number(8, 120),
+  tyreRateNPerMm: number(100, 400),
+  damperBumpNsPerMm: number(0.3, 6),
+  damperReboundNsPerMm: number(0.3, 9),
+  payloadPerCornerKg: number(0, 500),
+});
+
+describe("free travel wanted, as the draws take it", () => {
+  it("is what the road figures give, the stop carrying payload or not", () => {
+    let carrying = 0;
+    fc.assert(
+      fc.property(
+        fc.constantFrom("arm-fits", "damper-shaft", "axle-towing-early" as const),
+        rides,
+        number(0, 60),
+        fc.constantFrom("daily", "towing", "offroad" as const),
+        (name, values, gapMm, use) => {
+          const fitment = demoFitment(name);
+          const kinematics = unwrapped(kinematicsOf(fitment.layout));
+          const corner: RoadCornerWithCurve = {
+            kinematics,
+            stop: unwrapped(stopCurve(fitment.stop)),
+            gapMm,
+            travelToContactMm: unwrapped(kinematics.wheelTravel(gapMm)),
+            progressive: false,
+            cornerMassKg: 500,
+            wheelRateNPerMm: values.wheelRateNPerMm,
+            tyreRateNPerMm: values.tyreRateNPerMm,
+            damperBumpNsPerMm: values.damperBumpNsPerMm,
+            damperReboundNsPerMm: values.damperReboundNsPerMm,
+            payloadKg: values.payloadPerCornerKg,
+          };
+          const rules = rulesOf(use);
+          const road = roadTravel(corner, rules);
+          // Set value by value on a model made for another ride, as the draws do.
+          const model = new WantedTravelModel(corner, {}, rules);
+          for (const [quantity, value] of Object.entries(values)) {
+            model.set(quantity as keyof Omit<Ride, "tolerances" | "estimated">, value);
+          }
+          if (road.freeTravelNeededMm === null) {
+            expect(road.faults.length).toBeGreaterThan(0);
+            expect(model.laden()).toBeNaN();
+            return;
+          }
+          if (Number(road.loadedSagMm) > corner.travelToContactMm) carrying++;
+          expect(Math.abs(model.laden() - road.freeTravelNeededMm)).toBeLessThan(1e-7);
+          expect(Math.abs(model.unladen() - Number(road.freeTravelNeededUnladenMm))).toBeLessThan(
+            1e-9,
+          );
+        },
+      ),
+      { numRuns: 1500 },
+    );
+    expect(carrying).toBeGreaterThan(200);
+  });
+
+  it("is nothing that could pass for a number where a value is not above 0", () => {
+    const fitment = demoFitment("arm-fits");
+    const kinematics = unwrapped(kinematicsOf(fitment.layout));
+    const model = new WantedTravelModel(
+      {
+        kinematics,
+        stop: unwrapped(stopCurve(fitment.stop)),
+        gapMm: 21,
+        travelToContactMm: unwrapped(kinematics.wheelTravel(21)),
+        progressive: false,
+        cornerMassKg: 500,
+        wheelRateNPerMm: null,
+        tyreRateNPerMm: null,
+        damperBumpNsPerMm: null,
+        damperReboundNsPerMm: null,
+        payloadKg: null,
+      },
+      fitment.ride ?? {},
+      rulesOf("daily"),
+    );
+    expect(model.laden()).toBeGreaterThan(0);
+    model.set("damperBumpNsPerMm", -9);
+    expect(model.unladen()).toBeNaN();
+  });
+});
