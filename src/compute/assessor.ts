@@ -245,9 +245,15 @@ class WorkerAssessor implements Assessor {
     for (const each of pending) each.fault(fault);
   }
 
+  /** Drops a worker that stays silent; a page that slept meanwhile waits anew. */
   #keepWatch(): void {
     if (this.#watch !== null) clearTimeout(this.#watch);
-    this.#watch =
-      this.#pending.size === 0 ? null : setTimeout(() => this.#drop(lost), this.#patienceMs);
+    this.#watch = null;
+    if (this.#pending.size === 0) return;
+    const from = Date.now();
+    this.#watch = setTimeout(() => {
+      if (Date.now() - from > 2 * this.#patienceMs) this.#keepWatch();
+      else this.#drop(lost);
+    }, this.#patienceMs);
   }
 }
