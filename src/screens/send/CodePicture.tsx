@@ -1,0 +1,24 @@
+import type { NumberedCode } from "../../sharing/codeSeries.ts";
+import { drawCode, quietZone } from "../../sharing/qrDrawing.ts";
+import { FaultNotice } from "./FaultNotice.tsx";
+
+/** One QR code: dark on light in every colour scheme, as readers expect it. */
+export function CodePicture({ code, of }: { code: NumberedCode; of: number }) {
+  const drawn = drawCode(code.address, code.digits);
+  if (!drawn.ok) return <FaultNotice fault={drawn.fault} />;
+  const { size, path } = drawn.value;
+  const side = size + 2 * quietZone;
+  return (
+    <svg
+      class="code-picture"
+      role="img"
+      aria-label={of === 1 ? "QR code of this check" : `QR code ${code.number} of ${of}`}
+      viewBox={`${-quietZone} ${-quietZone} ${side} ${side}`}
+      shape-rendering="crispEdges"
+      data-modules={side}
+    >
+      <rect x={-quietZone} y={-quietZone} width={side} height={side} fill="#ffffff" />
+      <path d={path} fill="#000000" />
+    </svg>
+  );
+}

@@ -1,0 +1,11 @@
+import type { Fault } from "../../physics/outcome.ts";
+import { inModelUnits } from "../../physics/sentence.ts";
+import { Notice } from "../parts/Notice.tsx";
+
+export function FaultNotice({ fault }: { fault: Fault }) {
+  return (
+    <Notice tone="no" live>
+      <p>{inModelUnits(fault.sentence)}</p>
+    </Notice>
+  );
+}

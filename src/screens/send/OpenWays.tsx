@@ -1,0 +1,78 @@
+import { useId, useRef, useState } from "preact/hooks";
+import { Button, ButtonLink } from "../parts/Button.tsx";
+import { Card } from "../parts/Card.tsx";
+import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
+import { scanHref } from "./shareRoutes.ts";
+import "./send.css";
+
+export interface OpenWaysProps {
+  /** Why the way before did not lead to a check. */
+  readonly notice?: preact.ComponentChildren;
+  onFiles(files: readonly File[]): void;
+  onText(text: string): void;
+  onLeave(): void;
+}
+
+/** The ways in for a check that someone sent: a file, a code, a link. */
+export function OpenWays({ notice, onFiles, onText, onLeave }: OpenWaysProps) {
+  const id = useId();
+  const heading = useHeadingFocus("open ways");
+  const picker = useRef<HTMLInputElement>(null);
+  const [text, setText] = useState("");
+  return (
+    <Screen
+      top={<span class="screen-name">Stopfit</span>}
+      actions={<Button onClick={onLeave}>To the list of checks</Button>}
+    >
+      <h1 ref={heading} tabIndex={-1}>
+        Open a check
+      </h1>
+      {notice}
+      <Card heading="From a file">
+        <p>A check that was saved or shared as a file, several at once if you like.</p>
+        <input
+          ref={picker}
+          type="file"
+          multiple
+          accept=".json,.txt,application/json,text/plain"
+          class="unseen"
+          tabIndex={-1}
+          aria-label="Files to open"
+          onChange={(event) => {
+            const files = [...(event.currentTarget.files ?? [])];
+            event.currentTarget.value = "";
+            if (files.length > 0) onFiles(files);
+          }}
+        />
+        <Button look="main" icon="file" wide onClick={() => picker.current?.click()}>
+          Choose a file
+        </Button>
+      </Card>
+      <Card heading="From a code">
+        <p>QR codes that another device shows on its screen.</p>
+        <ButtonLink wide href={scanHref}>
+          Scan a code
+        </ButtonLink>
+      </Card>
+      <Card heading="From a link">
+        <p>Tap the link where it was sent to you, or paste it here with whatever is around it.</p>
+        <label class="field" for={id}>
+          <span class="field-label">Link or message</span>
+          <textarea
+            id={id}
+            class="paste-text"
+            rows={3}
+            value={text}
+            autocomplete="off"
+            autocapitalize="off"
+            spellcheck={false}
+            onInput={(event) => setText(event.currentTarget.value)}
+          />
+        </label>
+        <Button wide onClick={() => onText(text)} disabled={text.trim() === ""}>
+          Open the link
+        </Button>
+      </Card>
+    </Screen>
+  );
+}

@@ -1,0 +1,75 @@
+import type { Outcome } from "../../physics/outcome.ts";
+import { succeed } from "../../physics/outcome.ts";
+import type { CheckRecord } from "../../records/checkRecord.ts";
+import { newId, type StoredCheck, storedFromRecord } from "../../records/storedCheck.ts";
+import type { LengthUnit } from "../../records/units.ts";
+import type { CheckStore } from "../../storage/checkStore.ts";
+import { isSame } from "../../storage/mergeChecks.ts";
+
+export interface PresentVersions {
+  /** Checks on this phone with the id of the record, newest change first. */
+  readonly versions: readonly StoredCheck[];
+  /** The one whose record is the very same, if there is one. */
+  readonly same: StoredCheck | null;
+}
+
+export async function presentVersions(
+  store: CheckStore,
+  record: CheckRecord,
+): Promise<Outcome<PresentVersions>> {
+  const list = await store.list();
+  if (!list.ok) return list;
+  const versions = list.value.filter(
+    (stored) => stored.id === record.id || stored.record.id === record.id,
+  );
+  const same = versions.find((stored) => isSame(stored.record, record)) ?? null;
+  return succeed({ versions, same });
+}
+
+function received(record: CheckRecord, unit: LengthUnit): StoredCheck {
+  return { ...storedFromRecord(record, { unit }), updatedAt: new Date().toISOString() };
+}
+
+/**
+ * Keeps a received check. Where its id is taken, also by a deleted check, it is kept beside that one;
+ * its record stays as it came, id and all, so that both are known as versions of one check.
+ */
+export async function keepReceived(
+  store: CheckStore,
+  record: CheckRecord,
+  unit: LengthUnit,
+): Promise<Outcome<StoredCheck>> {
+  const stored = received(record, unit);
+  const added = await store.add(stored);
+  if (!added.ok) return added;
+  if (added.value) return succeed(stored);
+  const beside = { ...stored, id: newId(), name: `${stored.name} (received)` };
+  const kept = await store.add(beside);
+  return kept.ok ? succeed(beside) : kept;
+}
+
+/** Puts a received check in the place of one that is here, which goes to the deleted ones first. */
+export async function replaceWithReceived(
+  store: CheckStore,
+  present: StoredCheck,
+  record: CheckRecord,
+  unit: LengthUnit,
+): Promise<Outcome<StoredCheck>> {
+  const current = await store.get(present.id);
+  if (!current.ok) return current;
+  const before = current.value ?? present;
+  const { revision: _, ...content } = before;
+  const aside = await store.add({
+    ...content,
+    id: newId(),
+    name: `${before.name} (before it was replaced)`,
+    deletedAt: new Date().toISOString(),
+  });
+  if (!aside.ok) return aside;
+  return store.update(present.id, ({ id, name, revision }) => ({
+    ...received(record, unit),
+    id,
+    name,
+    ...(revision !== undefined && { revision }),
+  }));
+}

@@ -1,0 +1,53 @@
+import { fail, type Outcome } from "../physics/outcome.ts";
+import { recordBounds } from "../records/checkRecord.ts";
+import { readCheckText } from "../records/readCheck.ts";
+import { checkOfPayload, type SharedCheck } from "./sharedCheck.ts";
+import { findPayloads } from "./shareLink.ts";
+
+/** One thing that someone sent: a file's text, or a message with a link in it. */
+export interface ReceivedText {
+  /** How a sentence names it: "The file", "The file “marlow.txt”", "The pasted text". */
+  readonly what: string;
+  readonly text: string;
+}
+
+/** No character takes more than four bytes in UTF-8, and a check is letters and digits. */
+const fileBytesLimit = recordBounds.textCharacters;
+
+/** The text of a file, if it is small enough to be a check; a larger one is not even read. */
+export async function readFileText(file: File): Promise<Outcome<ReceivedText>> {
+  const what = `The file “${file.name}”`;
+  if (file.size > fileBytesLimit) {
+    const most = Math.round(fileBytesLimit / 1e6);
+    const size = Math.round(file.size / 1e6);
+    return fail("fileTooLarge", [
+      `${what} is too large to be a check: ${size} MB, and the most is ${most} MB. It was not read.`,
+    ]);
+  }
+  try {
+    return { ok: true, value: { what, text: await file.text() } };
+  } catch {
+    return fail("fileUnreadable", [`${what} could not be read. Choose it again.`]);
+  }
+}
+
+/** The check in a text: a record as a file holds it, or the first link with a check. */
+export function checkOfText({ text, what }: ReceivedText): Outcome<SharedCheck> {
+  const [payload] = looksLikeRecord(text) ? [] : findPayloads(text);
+  if (payload !== undefined) return checkOfPayload(payload);
+  const bare = /^\s*(\d[bd][A-Za-z0-9_-]{20,})\s*$/.exec(text)?.[1];
+  if (bare !== undefined) return checkOfPayload(bare);
+  if (!looksLikeRecord(text)) {
+    return fail("noCheckInText", [
+      `${what} holds no check: neither a file that Stopfit saved nor a link to one.`,
+    ]);
+  }
+  const read = readCheckText(text, what);
+  return read.ok
+    ? { ok: true, value: { record: read.value, photosLeftOut: 0 } }
+    : { ok: false, fault: read.fault };
+}
+
+function looksLikeRecord(text: string): boolean {
+  return /^\ufeff?\s*[{[]/.test(text);
+}
