@@ -33,9 +33,12 @@ export function FinishStep({ stored, change, all, preferences }: StepProps) {
               const step = stepFor(field, all);
               return (
                 <li key={field}>
-                  <span>{sentenceText(sentence, preferences.length)}</span>
+                  <p>{sentenceText(sentence, preferences.length)}</p>
                   {step && (
-                    <ButtonLink href={stepHref(stored.id, step)} label={`Go to: ${nameOf(step)}`}>
+                    <ButtonLink
+                      href={stepHref(stored.id, step)}
+                      label={`Go there: ${nameOf(step)}`}
+                    >
                       Go there
                     </ButtonLink>
                   )}

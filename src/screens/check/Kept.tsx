@@ -18,7 +18,7 @@ export function KeptLine({ kept }: { kept: KeepState }) {
   if (kept === "keeping") {
     return (
       <span class="kept-line" role="status">
-        Keeping …
+        Keeping
       </span>
     );
   }

@@ -10,7 +10,7 @@ interface Props {
 }
 
 function stateOf(step: Step): { words: string; icon: IconName | null; look: string } {
-  if (step.unreadable) return { words: "can't be read", icon: "cross", look: "unreadable" };
+  if (step.unreadable) return { words: "to put right", icon: "cross", look: "unreadable" };
   if (step.state === "done") return { words: "done", icon: "tick", look: "done" };
   if (step.state === "skipped") {
     return {

@@ -163,11 +163,7 @@ function MainAction({
     );
   }
   if (step.unreadable) {
-    return (
-      <Button wide onClick={onPass}>
-        Go on, put right later
-      </Button>
-    );
+    return <Button onClick={onPass}>Go on, put right later</Button>;
   }
   if (step.state === "done") {
     return (
@@ -176,11 +172,7 @@ function MainAction({
       </Button>
     );
   }
-  return (
-    <Button wide onClick={onPass}>
-      {step.needed ? "Skip for now" : "Skip"}
-    </Button>
-  );
+  return <Button onClick={onPass}>{step.needed ? "Skip for now" : "Skip"}</Button>;
 }
 
 function FinishAction({ ready, onAnswer }: { ready: boolean; onAnswer: () => void }) {

@@ -1,10 +1,11 @@
 import { recordBounds } from "../../records/checkRecord.ts";
 import { changeRecord, type StoredCheck, setEntry } from "../../records/storedCheck.ts";
 import { Segmented } from "../parts/Choices.tsx";
-import { TextField } from "../parts/Field.tsx";
+import { SelectField, TextField } from "../parts/Field.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { chosen, withChoice } from "./choice.ts";
 import { NumberEntry } from "./NumberEntry.tsx";
+import { platformName, platforms, withPlatform } from "./platforms.ts";
 import type { StepProps } from "./stepProps.ts";
 import { raisedChoice } from "./steps.ts";
 
@@ -47,6 +48,20 @@ export function VehicleStep({ stored, change, preferences, next }: StepProps) {
           }))
         }
         onEnter={next}
+      />
+      <SelectField
+        label="In the reference pack"
+        hint="Then its usual weights and rates can be taken over, and odd readings stand out."
+        value={vehicle?.platformId ?? ""}
+        options={[
+          { value: "", text: "Not in the list" },
+          ...platforms.map((platform) => ({ value: platform.id, text: platformName(platform) })),
+        ]}
+        onChange={(id) =>
+          change((current) =>
+            withPlatform(current, platforms.find((platform) => platform.id === id) ?? null),
+          )
+        }
       />
       <Segmented
         legend="Is it raised above its standard height?"

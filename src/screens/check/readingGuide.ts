@@ -17,14 +17,14 @@ const lowerPositive =
 
 const pivotToOuter: ReadingGuide = {
   name: "Pivot to outer joint",
-  how: "From the centre of the arm's inner pivot bolt (A) straight to the centre of the outer ball joint (B). On a trailing arm: to the wheel centre.",
+  how: "From the arm's pivot bolt, its centre (A), straight to the outer joint's centre (B). Trailing arm: to the wheel centre.",
   wrong:
     "Measured to the edge of the wheel or the brake disc, the lever ratio comes out too large.",
 };
 
 const armAngle: ReadingGuide = {
   name: "Arm angle",
-  how: "Between a level line (A) and the line from the centre of the pivot bolt to the centre of the outer joint (B).",
+  how: "Between a level line and the line from the pivot bolt's centre (A) to the outer joint's centre (B).",
   wrong:
     "The arm's edge is often cranked. Lay the gauge along the two bolt centres, on level ground.",
   note: lowerPositive,
@@ -35,7 +35,7 @@ const lineNote =
 
 const stopLean: ReadingGuide = {
   name: "Lean of the stop",
-  how: "Between a plumb line (A) and the line along which the stop is pressed (B), seen along the vehicle.",
+  how: "Between a plumb line and the line along which the stop is pressed (A to B), seen from front or rear.",
   wrong: "The bracket may lean another way than the stop. Hold the gauge along the rubber.",
   note: "Top toward the pivot is positive; top away from it takes a minus. Upright: 0. Skip it and 0 is used.",
 };
@@ -51,7 +51,7 @@ const guides: { readonly [Kind in LayoutKind]: GeometryGuides } = {
   arm: {
     pivotToStop: {
       name: "Pivot to stop",
-      how: "From the centre of the arm's inner pivot bolt (A) straight to the point where stop and pad meet (B).",
+      how: "From the arm's pivot bolt, its centre (A), straight to where stop and pad meet (B).",
       wrong:
         "Not along the arm's edge, and not to the stop's mounting bolt: the straight line counts.",
     },
@@ -59,7 +59,7 @@ const guides: { readonly [Kind in LayoutKind]: GeometryGuides } = {
     armAngle,
     stopLineAngle: {
       name: "Angle of the line to the stop",
-      how: "Between a level line (A) and the line from the pivot bolt to the point where stop and pad meet (B).",
+      how: "Between a level line and the line from the pivot bolt (A) to where stop and pad meet (B).",
       wrong: "This is not the arm's own angle where the pad stands above or below the arm.",
       note: `${lineNote} ${lowerPositive}`,
     },
@@ -68,7 +68,7 @@ const guides: { readonly [Kind in LayoutKind]: GeometryGuides } = {
   damper: {
     pivotToMount: {
       name: "Pivot to damper mount",
-      how: "From the centre of the arm's inner pivot bolt (A) straight to the centre of the damper's lower bolt (B).",
+      how: "From the arm's pivot bolt, its centre (A), straight to the centre of the damper's lower bolt (B).",
       wrong:
         "The lower bolt often sits beside the arm. Measure to the bolt, not to the arm under it.",
     },
@@ -81,14 +81,14 @@ const guides: { readonly [Kind in LayoutKind]: GeometryGuides } = {
     armAngle,
     mountLineAngle: {
       name: "Angle of the line to the damper mount",
-      how: "Between a level line (A) and the line from the pivot bolt to the damper's lower bolt (B).",
+      how: "Between a level line and the line from the pivot bolt (A) to the damper's lower bolt (B).",
       wrong: "This is not the arm's own angle where the bolt stands above or below the arm.",
       note: `${lineNote} ${lowerPositive}`,
     },
     stopLean: {
       ...stopLean,
       name: "Lean of the damper",
-      how: "Between a plumb line (A) and the line of the damper's rod (B), seen along the vehicle.",
+      how: "Between a plumb line and the line of the damper's rod (A to B), seen from front or rear.",
       wrong: "The spring around it may sit crooked. Hold the gauge along the damper's body.",
     },
   },
@@ -96,7 +96,7 @@ const guides: { readonly [Kind in LayoutKind]: GeometryGuides } = {
     stopLean: {
       ...leanOnBody,
       name: "Lean of the strut",
-      how: "Between a plumb line (A) and the line of the strut's rod (B), seen from the front.",
+      how: "Between a plumb line and the line of the strut's rod (A to B), seen from front or rear.",
       wrong: "Not the spring: it may sit at an angle of its own. Hold the gauge along the body.",
     },
   },
@@ -117,7 +117,7 @@ const guides: { readonly [Kind in LayoutKind]: GeometryGuides } = {
 
 const onTheRod: ReadingGuide = {
   name: "Gap",
-  how: "Along the rod, from the top of the damper's body (A) up to the stop's lower end (B).",
+  how: "Along the rod, from the stop's lower end (A) to the top of the damper's body (B).",
   wrong:
     "A dust boot hides the stop's end. Slide it up. With the wheel off the ground the gap is too long.",
   note: "Already touching? Type 0.1 mm.",
@@ -125,7 +125,7 @@ const onTheRod: ReadingGuide = {
 
 const toThePad: ReadingGuide = {
   name: "Gap",
-  how: "Along the stop's own axis, from the pad that it lands on (A) to the tip of the rubber (B).",
+  how: "Along the stop's own axis, from the tip of the rubber (A) to the pad that it lands on (B).",
   wrong:
     "Straight up is too short where the stop leans. With the wheel off the ground it is too long.",
   note: "Already touching? Type 0.1 mm.",

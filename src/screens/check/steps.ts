@@ -2,9 +2,10 @@ import type { GeometryReadingName, LayoutKind, Side } from "../../physics/fitmen
 import type { ReadingId } from "../../physics/outcome.ts";
 import { layoutReadingNames, type PartialCorner } from "../../records/checkRecord.ts";
 import { entryOutcome } from "../../records/entryPath.ts";
+import { recordFaults } from "../../records/recordRules.ts";
 import type { StoredCheck } from "../../records/storedCheck.ts";
 import { chosen } from "./choice.ts";
-import { limitNames, readingGuide } from "./readingGuide.ts";
+import { readingGuide } from "./readingGuide.ts";
 import { standingSteps } from "./standing.ts";
 
 export const sections = [
@@ -29,7 +30,7 @@ export interface Step {
   /** Without it there is no answer. */
   readonly needed: boolean;
   readonly state: "done" | "skipped" | "todo";
-  /** Something is typed that can't be read. */
+  /** Something is typed that can't be read, or that can't be so. */
   readonly unreadable: boolean;
   readonly reading: boolean;
 }
@@ -184,7 +185,7 @@ function cornerDrafts(stored: StoredCheck, corner: PartialCorner, kind: LayoutKi
     ...corner.limits.map((limit, index) => ({
       id: `${side}.limits.${index}`,
       section,
-      name: limitNames[limit.kind],
+      name: readingGuide(`${side}.limits.${index}`, kind, limit).name,
       done: limit.reading !== undefined,
       reading: true,
       typedHere: [`${side}.limits.${index}.perWheel`],
@@ -322,11 +323,12 @@ export function stepsOf(stored: StoredCheck): Step[] {
     },
     { id: "finish", section: "Finish", name: "To the answer", needed: false, done: false },
   ];
+  const faulty = new Set(recordFaults(stored.record).map(({ reading }) => reading));
   return drafts.map(({ typedHere = [], needed = true, reading = false, ...draft }) => ({
     ...draft,
     needed,
     reading,
-    unreadable: [draft.id, ...typedHere].some((id) => isUnreadable(stored, id)),
+    unreadable: [draft.id, ...typedHere].some((id) => faulty.has(id) || isUnreadable(stored, id)),
     state: draft.done ? "done" : stored.progress.skipped.includes(draft.id) ? "skipped" : "todo",
   }));
 }

@@ -108,7 +108,7 @@ export function CheckLine({
         onChange={(event) => onChange(event.currentTarget.checked)}
       />
       <span>
-        <span class="choice-name">{children}</span>
+        <span class={hint ? "choice-name" : ""}>{children}</span>
         {hint && <span class="choice-hint">{hint}</span>}
       </span>
       {picture}

@@ -36,9 +36,9 @@ export function Screen({
       </header>
       <main class="screen-main">{children}</main>
       {actions && (
-        <div class="action-bar">
+        <footer class="action-bar">
           <div class="action-bar-row">{actions}</div>
-        </div>
+        </footer>
       )}
     </div>
   );

@@ -82,7 +82,7 @@ export function LimitOptions({ id, stored, change, preferences }: Props) {
           />
           {(stored.record.layout?.kind === "arm" || stored.record.layout?.kind === "damper") && (
             <>
-              <h3>Find it from the arm</h3>
+              <p class="field-label">Or find it from the arm</p>
               <NumberEntry
                 {...props}
                 id={`${id}.helperMount`}

@@ -10,6 +10,7 @@ import { Segmented } from "../../parts/Choices.tsx";
 import { TextField } from "../../parts/Field.tsx";
 import { Notice } from "../../parts/Notice.tsx";
 import type { Preferences } from "../../preferences.ts";
+import { packRemark } from "../platforms.ts";
 import { entryRemarks, geometryRemark } from "../remarks.ts";
 import { useSettled } from "../settled.ts";
 import type { Change } from "../stepProps.ts";
@@ -63,6 +64,8 @@ export function ReadingEntry({ id, stored, change, preferences, signs, onEnter }
   const geometry =
     settled && reading.ok && remarks.length === 0 ? geometryRemark(stored, id) : null;
 
+  const pack = packRemark(stored, id, reading.ok && settled ? reading.value : null);
+
   const put = (update: (current: Entry) => Entry) =>
     change((current) => setEntry(current, id, update(entryOf(current, id, preferences))));
   const setText = (index: number, text: string) =>
@@ -104,7 +107,6 @@ export function ReadingEntry({ id, stored, change, preferences, signs, onEnter }
           )}
         </div>
       ))}
-      <p class="small soft reading-equivalent">{equivalentText(kind, entry, reading)}</p>
       {kind === "length" && (
         <Segmented
           legend="Unit of this reading"
@@ -129,6 +131,7 @@ export function ReadingEntry({ id, stored, change, preferences, signs, onEnter }
           ]}
         />
       )}
+      <p class="small soft reading-equivalent">{equivalentText(kind, entry, reading)}</p>
       {kind === "length" && entry.unit === "in" && (
         <FractionKeys text={texts[current] ?? ""} onText={(text) => setText(current, text)} />
       )}
@@ -167,6 +170,11 @@ export function ReadingEntry({ id, stored, change, preferences, signs, onEnter }
             )}
           </Notice>
         ))}
+        {pack && (
+          <Notice tone={pack.tone}>
+            <p>{sentenceText(pack.sentence, entry.unit === "in" ? "in" : preferences.length)}</p>
+          </Notice>
+        )}
         {geometry && (
           <Notice tone={geometry.tone}>
             <p>{sentenceText(geometry.sentence, preferences.length)}</p>

@@ -66,7 +66,12 @@ export function ReadingStep({ stored, change, step, preferences, next }: StepPro
   return (
     <div class="reading-layout">
       <div class="reading-show">
-        <p class="reading-how">{guide.how}</p>
+        <div class="reading-how">
+          <p>{guide.how}</p>
+          <p class="small soft">
+            <strong>What goes wrong:</strong> {guide.wrong}
+          </p>
+        </div>
         {drawn && (
           <ReadingDrawing
             layoutKind={record.layout?.kind ?? "arm"}
@@ -89,9 +94,6 @@ export function ReadingStep({ stored, change, step, preferences, next }: StepPro
           signs={signsOf(stored, id)}
           onEnter={next}
         />
-        <p class="small">
-          <strong>What goes wrong:</strong> {guide.wrong}
-        </p>
         {guide.note && <p class="small soft">{guide.note}</p>}
         <LimitOptions id={id} stored={stored} change={change} preferences={preferences} />
         {id === "pivotToOuter" && (

@@ -1,23 +1,29 @@
 import type { Side } from "../../../physics/fitment.ts";
 import { withCorner, withField } from "../../../records/entryPath.ts";
+import { sentenceText } from "../../../records/quantityText.ts";
 import { changeRecord, type StoredCheck, setEntry } from "../../../records/storedCheck.ts";
 import { drawingValues } from "../../drawings/drawingValues.ts";
 import { ReadingDrawing } from "../../drawings/ReadingDrawing.tsx";
 import { Choices } from "../../parts/Choices.tsx";
 import { Notice } from "../../parts/Notice.tsx";
 import { chosen, withChoice } from "../choice.ts";
+import { packCornerMass } from "../platforms.ts";
 import { ReadingEntry } from "../reading/ReadingEntry.tsx";
 import { readingGuide } from "../readingGuide.ts";
+import { useRevealed } from "../revealed.ts";
 import type { StepProps } from "../stepProps.ts";
 import { sidesOf, wayOf } from "../steps.ts";
 import { helperInputs } from "./helpers.ts";
+import { packOption } from "./RideWays.tsx";
 import { TolerancedEntry } from "./TolerancedEntry.tsx";
 
-type MassWay = "scale" | "axle" | "unknown";
+type MassWay = "scale" | "axle" | "pack" | "unknown";
 
 export function massWay(stored: StoredCheck, side: Side): MassWay | null {
   const way = chosen(stored, wayOf(`${side}.cornerMassKg`));
-  if (way === "scale" || way === "axle" || way === "unknown") return way;
+  if (way === "scale" || way === "axle" || way === "pack" || way === "unknown") {
+    return way;
+  }
   return stored.record.corners.find((corner) => corner.side === side)?.cornerMassKg
     ? "scale"
     : null;
@@ -41,13 +47,13 @@ function withOneWay(stored: StoredCheck, side: Side, way: MassWay): StoredCheck 
   return way === "scale" && scaled ? setEntry(changed, id, scaled) : changed;
 }
 
-/** The check with this way to the weight. Half an axle stands for both wheels that have none yet. */
+/** The check with this way to the weight. What is not of one wheel alone stands for both, where the other has none yet. */
 export function withMassWay(stored: StoredCheck, side: Side, way: MassWay): StoredCheck {
   const changed = withOneWay(stored, side, way);
-  if (way !== "axle") return changed;
+  if (way !== "axle" && way !== "pack") return changed;
   return sidesOf(changed).reduce(
     (current, other) =>
-      massWay(current, other) === null ? withOneWay(current, other, "axle") : current,
+      massWay(current, other) === null ? withOneWay(current, other, way) : current,
     changed,
   );
 }
@@ -56,6 +62,9 @@ export function CornerMassStep({ stored, change, step, preferences, next }: Step
   const side: Side = step.id.startsWith("right") ? "right" : "left";
   const way = massWay(stored, side);
   const { record } = stored;
+  const opened = useRevealed(way);
+  const pack = packCornerMass(stored);
+  const massUnit = preferences.mass === "lb" ? "in" : "mm";
   const guide = readingGuide(step.id, record.layout?.kind ?? "arm");
   return (
     <>
@@ -70,60 +79,77 @@ export function CornerMassStep({ stored, change, step, preferences, next }: Step
             name: "Half of the axle's weight",
             hint: "From a weighbridge: both wheels of this axle on the plate.",
           },
+          ...(pack
+            ? [{ value: "pack" as const, name: packOption.name, hint: packOption.hint }]
+            : []),
           { value: "unknown", name: "Not known" },
         ]}
       />
-      {way === "scale" && (
-        <>
-          <p>{guide.how}</p>
-          <ReadingDrawing
-            layoutKind={record.layout?.kind ?? "arm"}
-            reading="cornerMass"
-            values={drawingValues(record, side)}
-            side={side}
-            axle={record.axle}
-            unit={preferences.mass === "lb" ? "in" : "mm"}
-          />
-          <ReadingEntry
-            id={step.id}
-            stored={stored}
-            change={change}
-            preferences={preferences}
-            onEnter={next}
-          />
-          <p class="small">
-            <strong>What goes wrong:</strong> {guide.wrong}
-          </p>
-        </>
-      )}
-      {way === "axle" && (
-        <>
-          <TolerancedEntry
-            input={helperInputs.axleMass}
-            stored={stored}
-            change={change}
-            preferences={preferences}
-            label="Weight of this axle"
-            hint="As the vehicle stands now, driver out."
-            usual="2 %"
-          />
+      <div ref={opened} class="stack">
+        {way === "scale" && (
+          <>
+            <p>{guide.how}</p>
+            <ReadingDrawing
+              layoutKind={record.layout?.kind ?? "arm"}
+              reading="cornerMass"
+              values={drawingValues(record, side)}
+              side={side}
+              axle={record.axle}
+              unit={preferences.mass === "lb" ? "in" : "mm"}
+            />
+            <ReadingEntry
+              id={step.id}
+              stored={stored}
+              change={change}
+              preferences={preferences}
+              onEnter={next}
+            />
+            <p class="small">
+              <strong>What goes wrong:</strong> {guide.wrong}
+            </p>
+          </>
+        )}
+        {way === "axle" && (
+          <>
+            <TolerancedEntry
+              input={helperInputs.axleMass}
+              stored={stored}
+              change={change}
+              preferences={preferences}
+              label="Weight of this axle"
+              hint="As the vehicle stands now, driver out."
+              usual="2 %"
+            />
+            <Notice tone="care">
+              <p>
+                Half of it counts for each wheel, with ± 5 % for what left and right differ by
+                (common practice). Tank, battery and driver make one side heavier; a wheel scale
+                says how much.
+              </p>
+            </Notice>
+          </>
+        )}
+        {way === "pack" && pack && (
           <Notice tone="care">
             <p>
-              Half of it counts for each wheel, with ± 5 % for what left and right differ by (common
-              practice). Tank, battery and driver make one side heavier; a wheel scale says how
-              much.
+              <strong>
+                {sentenceText([{ kind: "mass", value: pack.values[0] ?? 0 }], massUnit)} ±{" "}
+                {sentenceText([{ kind: "mass", value: pack.tol }], massUnit)}
+              </strong>
+              , usual for this vehicle by the reference pack. Bodies, tanks and racks differ: a
+              weighbridge ticket is better.
             </p>
           </Notice>
-        </>
-      )}
-      {way === "unknown" && (
-        <Notice tone="unsure" live>
-          <p>
-            Then the answer can't say how often the wheel reaches the stop, how hard, nor which
-            stiffness works. A weighbridge ticket for this axle is enough to find out.
-          </p>
-        </Notice>
-      )}
+        )}
+        {way === "unknown" && (
+          <Notice tone="unsure" live>
+            <p>
+              Then the answer can't say how often the wheel reaches the stop, how hard, nor which
+              stiffness works. A weighbridge ticket for this axle is enough to find out.
+            </p>
+          </Notice>
+        )}
+      </div>
     </>
   );
 }

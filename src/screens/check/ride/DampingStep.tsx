@@ -18,6 +18,7 @@ export function DampingStep({ stored, change, preferences, go }: StepProps) {
       <RideWays
         stored={stored}
         change={change}
+        preferences={preferences}
         names={["damperBumpNsPerMm", "damperReboundNsPerMm"]}
         legend="Damping"
         options={[

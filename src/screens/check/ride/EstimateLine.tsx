@@ -3,7 +3,7 @@ import { sentenceText } from "../../../records/quantityText.ts";
 import type { StoredCheck } from "../../../records/storedCheck.ts";
 import { Notice } from "../../parts/Notice.tsx";
 import type { Preferences } from "../../preferences.ts";
-import { rideText } from "./rideText.ts";
+import { rideRange } from "./rideText.ts";
 import { estimateOf } from "./withEstimates.ts";
 
 /** What an estimate comes to, marked as one, or what it still needs. */
@@ -33,10 +33,8 @@ export function EstimateLine({
     <Notice tone="care" live>
       <p>
         {lead}
-        <strong>
-          {rideText(name, value, preferences)} ± {rideText(name, tol, preferences)}
-        </strong>
-        , estimated: {how}. The ± widens the band of the answer.
+        <strong>{rideRange(name, value, tol, preferences)}</strong>, estimated: {how}. The ± widens
+        the band of the answer.
       </p>
     </Notice>
   );

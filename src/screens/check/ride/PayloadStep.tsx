@@ -2,10 +2,12 @@ import { setEntry } from "../../../records/storedCheck.ts";
 import { Choices } from "../../parts/Choices.tsx";
 import { Notice } from "../../parts/Notice.tsx";
 import { chosen, withChoice } from "../choice.ts";
+import { packRide } from "../platforms.ts";
 import type { StepProps } from "../stepProps.ts";
 import { EstimateLine } from "./EstimateLine.tsx";
 import { helperInputs } from "./helpers.ts";
 import { RideTyped } from "./RideTyped.tsx";
+import { packOption } from "./RideWays.tsx";
 import { TolerancedEntry } from "./TolerancedEntry.tsx";
 import { payloadShares } from "./usualValues.ts";
 import { rideWay, withRideWay } from "./ways.ts";
@@ -40,6 +42,7 @@ export function PayloadStep({ stored, change, preferences }: StepProps) {
           })
         }
         options={[
+          ...(packRide(stored, "payloadPerCornerKg") ? [packOption] : []),
           { value: "none", name: "None", hint: "It never carries more than now." },
           {
             value: "total",
@@ -50,6 +53,9 @@ export function PayloadStep({ stored, change, preferences }: StepProps) {
           { value: "unknown", name: "Not known" },
         ]}
       />
+      {way === "pack" && (
+        <EstimateLine stored={stored} name="payloadPerCornerKg" preferences={preferences} />
+      )}
       {way === "total" && (
         <>
           <TolerancedEntry

@@ -2,19 +2,29 @@ import type { ComponentChildren } from "preact";
 import type { RideQuantity } from "../../../physics/fitment.ts";
 import { Choices, type Option } from "../../parts/Choices.tsx";
 import { Notice } from "../../parts/Notice.tsx";
+import { packRide } from "../platforms.ts";
+import { useRevealed } from "../revealed.ts";
 import type { StepProps } from "../stepProps.ts";
+import { EstimateLine } from "./EstimateLine.tsx";
 import { rideWay, withRideWay } from "./ways.ts";
+
+export const packOption: Option<string> = {
+  value: "pack",
+  name: "From the reference pack",
+  hint: "What is usual for this vehicle, with a ±.",
+};
 
 /** How a quantity is come by, what that way needs, and what stays unsaid where it is not known. */
 export function RideWays({
   stored,
   change,
+  preferences,
   names,
   legend,
   options,
   unsaid,
   children,
-}: Pick<StepProps, "stored" | "change"> & {
+}: Pick<StepProps, "stored" | "change" | "preferences"> & {
   /** The first carries the choice. */
   names: readonly [RideQuantity, ...RideQuantity[]];
   legend: ComponentChildren;
@@ -23,20 +33,32 @@ export function RideWays({
   children: (way: string | null) => ComponentChildren;
 }) {
   const way = rideWay(stored, names[0]);
+  const opened = useRevealed(way);
+  const inPack = names.every((name) => packRide(stored, name) !== null);
   return (
     <>
       <Choices
         legend={legend}
         value={way}
         onChange={(chosenWay) => change((current) => withRideWay(current, names, chosenWay))}
-        options={[...options, { value: "unknown", name: "Not known" }]}
+        options={[
+          ...(inPack ? [packOption] : []),
+          ...options,
+          { value: "unknown", name: "Not known" },
+        ]}
       />
-      {children(way)}
-      {way === "unknown" && (
-        <Notice tone="unsure" live>
-          <p>{unsaid}</p>
-        </Notice>
-      )}
+      <div ref={opened} class="stack">
+        {children(way)}
+        {way === "pack" &&
+          names.map((name) => (
+            <EstimateLine key={name} stored={stored} name={name} preferences={preferences} />
+          ))}
+        {way === "unknown" && (
+          <Notice tone="unsure" live>
+            <p>{unsaid}</p>
+          </Notice>
+        )}
+      </div>
     </>
   );
 }

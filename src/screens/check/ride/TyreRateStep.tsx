@@ -13,6 +13,7 @@ export function TyreRateStep({ stored, change, preferences }: StepProps) {
       <RideWays
         stored={stored}
         change={change}
+        preferences={preferences}
         names={["tyreRateNPerMm"]}
         legend="Tyre rate"
         options={[

@@ -16,6 +16,7 @@ export function UnsprungMassStep({ stored, change, preferences }: StepProps) {
       <RideWays
         stored={stored}
         change={change}
+        preferences={preferences}
         names={["unsprungMassKg"]}
         legend="Unsprung mass at one wheel"
         options={[

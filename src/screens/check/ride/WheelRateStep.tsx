@@ -13,6 +13,7 @@ export function WheelRateStep({ stored, change, preferences }: StepProps) {
       <RideWays
         stored={stored}
         change={change}
+        preferences={preferences}
         names={["wheelRateNPerMm"]}
         legend="Ride spring rate at the wheel"
         options={[

@@ -1,27 +1,35 @@
 import type { RideQuantity } from "../../../physics/fitment.ts";
-import { fromModel } from "../../../records/units.ts";
+import { catalogueEntry, entryUnit } from "../../../records/readingCatalogue.ts";
+import { type EntryUnit, fromModel } from "../../../records/units.ts";
 import type { Preferences } from "../../preferences.ts";
 
 function figures(value: number): string {
   return String(Number(value.toPrecision(3)));
 }
 
+/** A value and its ± with the unit once, both to the place that the ± can tell: "1.74 ± 0.51 N·s/mm". */
+export function rideRange(
+  name: RideQuantity,
+  value: number,
+  tol: number,
+  preferences: Preferences,
+): string {
+  const unit = rideUnit(name, preferences);
+  const shown = fromModel(value, unit);
+  const shownTol = fromModel(tol, unit);
+  if (!(shownTol > 0)) return rideText(name, value, preferences);
+  const places = Math.min(3, Math.max(0, 1 - Math.floor(Math.log10(shownTol))));
+  return `${shown.toFixed(places)} ± ${shownTol.toFixed(places)} ${unit}`;
+}
+
+function rideUnit(name: RideQuantity, preferences: Preferences): EntryUnit {
+  const { kind } = catalogueEntry(`ride.${name}`);
+  return kind === "mass" ? preferences.mass : entryUnit(kind, preferences.length);
+}
+
 /** A ride quantity in the person's units, three figures. */
 export function rideText(name: RideQuantity, value: number, preferences: Preferences): string {
-  const inches = preferences.length === "in";
-  switch (name) {
-    case "unsprungMassKg":
-    case "payloadPerCornerKg":
-      return preferences.mass === "lb"
-        ? `${fromModel(value, "lb").toFixed(0)} lb`
-        : `${value.toFixed(0)} kg`;
-    case "wheelRateNPerMm":
-    case "tyreRateNPerMm":
-      return inches ? `${figures(fromModel(value, "lbf/in"))} lbf/in` : `${figures(value)} N/mm`;
-    case "damperBumpNsPerMm":
-    case "damperReboundNsPerMm":
-      return inches
-        ? `${figures(fromModel(value, "lbf·s/in"))} lbf·s/in`
-        : `${figures(value)} N·s/mm`;
-  }
+  const unit = rideUnit(name, preferences);
+  const shown = fromModel(value, unit);
+  return `${unit === "kg" || unit === "lb" ? shown.toFixed(0) : figures(shown)} ${unit}`;
 }

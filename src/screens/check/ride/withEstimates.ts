@@ -15,6 +15,7 @@ import { entryText } from "../../../records/entry.ts";
 import { type StoredCheck, setEntry, setEstimate } from "../../../records/storedCheck.ts";
 import type { LengthUnit } from "../../../records/units.ts";
 import { chosen } from "../choice.ts";
+import { packCornerMass, packRide } from "../platforms.ts";
 import { sidesOf, wayOf } from "../steps.ts";
 import { helperInputs, helperToleranced } from "./helpers.ts";
 import {
@@ -132,6 +133,10 @@ function damping(stored: StoredCheck): Outcome<{ bump: Estimate; rebound: Estima
 /** What each estimated quantity comes to, or what it still needs. Null: it is not estimated. */
 export function estimateOf(stored: StoredCheck, name: RideQuantity): Outcome<Estimate> | null {
   const way = rideWay(stored, name === "damperReboundNsPerMm" ? "damperBumpNsPerMm" : name);
+  if (way === "pack") {
+    const pack = packRide(stored, name);
+    return pack ? succeed(pack) : needs("The reference pack has no such value for this vehicle.");
+  }
   switch (name) {
     case "payloadPerCornerKg":
       return way === "total" ? payload(stored) : null;
@@ -161,25 +166,28 @@ const estimateOrder: readonly RideQuantity[] = [
   "damperReboundNsPerMm",
 ];
 
-/** Half of the axle's weight on each wheel that has no scale reading of its own. */
-function withAxleHalved(stored: StoredCheck): StoredCheck {
+/** The weight on each wheel that has no scale reading of its own: half of the axle's, or the pack's. */
+function withCornerMasses(stored: StoredCheck): StoredCheck {
   const axle = helperToleranced(stored, helperInputs.axleMass);
+  const half = axle && {
+    value: axle.value / 2,
+    tol: Math.hypot(axle.tol / 2, halvingTolerance * (axle.value / 2)),
+  };
+  const reference = packCornerMass(stored);
+  const pack = reference && { value: mean(reference.values), tol: reference.tol };
   return sidesOf(stored).reduce((current: StoredCheck, side: Side) => {
     const id = `${side}.cornerMassKg`;
-    if (chosen(current, wayOf(id)) !== "axle") return current;
-    const unit = current.entries[helperInputs.axleMass.id]?.unit ?? "kg";
-    const half = axle && axle.value / 2;
-    const tol = axle && Math.hypot(axle.tol / 2, halvingTolerance * (axle.value / 2));
-    const texts = [half === null ? "" : entryText(half, "mass", unit)];
-    const entry = {
-      texts,
-      unit,
-      tol: tol === null ? "" : entryText(round(tol), "mass", "kg") + (unit === "lb" ? " kg" : ""),
+    const way = chosen(current, wayOf(id));
+    if (way !== "axle" && way !== "pack") return current;
+    const mass = way === "axle" ? half : pack;
+    const entry: Entry = {
+      texts: [mass ? entryText(mass.value, "mass", "kg") : ""],
+      unit: "kg",
+      tol: mass ? entryText(round(mass.tol), "mass", "kg") : "",
     };
     const old = current.entries[id];
-    return old && old.texts[0] === texts[0] && old.tol === entry.tol && old.unit === unit
-      ? current
-      : setEntry(current, id, entry);
+    const same = old && old.texts[0] === entry.texts[0] && old.tol === entry.tol;
+    return same ? current : setEntry(current, id, entry);
   }, stored);
 }
 
@@ -201,5 +209,5 @@ export function withEstimates(stored: StoredCheck, unit: LengthUnit): StoredChec
     const same =
       ride?.[name] === value && ride.tolerances?.[name] === tol && ride.estimated?.[name] === how;
     return same ? current : setEstimate(current, name, { value, tolerance: tol, how }, unit);
-  }, withAxleHalved(stored));
+  }, withCornerMasses(stored));
 }

@@ -1,3 +1,4 @@
+import { type Entry, parseText } from "../../../records/entry.ts";
 import { entryOutcome } from "../../../records/entryPath.ts";
 import { sentenceText } from "../../../records/quantityText.ts";
 import { stopFaults } from "../../../records/recordRules.ts";
@@ -8,6 +9,21 @@ import { CurvePlot } from "./CurvePlot.tsx";
 import { TableEntry } from "./TableEntry.tsx";
 
 const id = "stop.curve";
+
+/** The first row that is not deeper and harder than the one before; -1 where all are. */
+export function firstNotRising({ texts, unit }: Entry): number {
+  let last = [0, 0] as const;
+  for (let row = 0; 2 * row < texts.length; row += 1) {
+    const depth = parseText(texts[2 * row] ?? "", "length", unit, "zeroOrMore");
+    const force = parseText(texts[2 * row + 1] ?? "", "force", unit, "zeroOrMore");
+    if (!depth.ok || !force.ok) continue;
+    const point = [depth.value.value, force.value.value] as const;
+    const origin = row === 0 && point[0] === 0 && point[1] === 0;
+    if (!origin && (point[0] <= last[0] || point[1] <= last[1])) return row;
+    last = point;
+  }
+  return -1;
+}
 
 export function CurveStep({ stored, change, preferences }: StepProps) {
   const entry = stored.entries[id];
@@ -24,7 +40,13 @@ export function CurveStep({ stored, change, preferences }: StepProps) {
         From its test sheet: how far the stop was pressed and the force it gave. The first point (0,
         0) goes without saying. A copied table can be pasted into the first field.
       </p>
-      <CurvePlot stop={stored.record.stop ?? {}} unit={preferences.length} />
+      {fault ? (
+        <Notice tone="no" live>
+          <p>{sentenceText(fault.sentence, preferences.length)}</p>
+        </Notice>
+      ) : (
+        <CurvePlot stop={stored.record.stop ?? {}} unit={preferences.length} />
+      )}
       <TableEntry
         id={id}
         kind="force"
@@ -33,14 +55,10 @@ export function CurveStep({ stored, change, preferences }: StepProps) {
           { name: "Force", metric: "N", inches: "lbf" },
         ]}
         startRows={4}
+        wrongRow={settled && entry ? firstNotRising(entry) : -1}
         stored={stored}
         change={change}
       />
-      {fault && (
-        <Notice tone="no" live>
-          <p>{sentenceText(fault.sentence, preferences.length)}</p>
-        </Notice>
-      )}
     </>
   );
 }

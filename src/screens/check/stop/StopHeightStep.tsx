@@ -17,7 +17,12 @@ export function StopHeightStep({ stored, change, step, preferences }: StepProps)
   return (
     <div class="reading-layout">
       <div class="reading-show">
-        <p class="reading-how">{guide.how}</p>
+        <div class="reading-how">
+          <p>{guide.how}</p>
+          <p class="small soft">
+            <strong>What goes wrong:</strong> {guide.wrong}
+          </p>
+        </div>
         <ReadingDrawing
           layoutKind={record.layout?.kind ?? "arm"}
           reading="freeHeight"
@@ -34,9 +39,6 @@ export function StopHeightStep({ stored, change, step, preferences }: StepProps)
           </p>
         )}
         <ReadingEntry id={step.id} stored={stored} change={change} preferences={preferences} />
-        <p class="small">
-          <strong>What goes wrong:</strong> {guide.wrong}
-        </p>
         <NumberEntry
           id="stop.usableCompressionMm"
           stored={stored}

@@ -1,5 +1,3 @@
-import { useEffect, useState } from "preact/hooks";
-import type { Outcome } from "../../../physics/outcome.ts";
 import {
   isProgressive,
   secantRate,
@@ -7,12 +5,16 @@ import {
 } from "../../../physics/stop/stiffnessClass.ts";
 import { stopCurve } from "../../../physics/stop/stopCurve.ts";
 import { type CheckStop, recordBounds } from "../../../records/checkRecord.ts";
-import { quantityText, sentenceText } from "../../../records/quantityText.ts";
+import { demoPack } from "../../../records/demoPack.ts";
+import { recordStop, stopOf } from "../../../records/pack.ts";
+import { quantityText } from "../../../records/quantityText.ts";
 import { changeRecord } from "../../../records/storedCheck.ts";
 import type { LengthUnit } from "../../../records/units.ts";
 import { Choices, Segmented } from "../../parts/Choices.tsx";
 import { TextField } from "../../parts/Field.tsx";
 import { Notice } from "../../parts/Notice.tsx";
+import { chosen, withChoice } from "../choice.ts";
+import { platformOfCheck } from "../platforms.ts";
 import type { StepProps } from "../stepProps.ts";
 import { stopSource } from "../steps.ts";
 import { packStops } from "./packStops.ts";
@@ -73,15 +75,7 @@ export function StopStep({ stored, change, preferences }: StepProps) {
           },
         ]}
       />
-      {source === "pack" && (
-        <PackList
-          name={stop?.name ?? null}
-          unit={preferences.length}
-          onStop={(chosenStop) =>
-            change((current) => withPackStop(current, chosenStop, preferences.length))
-          }
-        />
-      )}
+      {source === "pack" && <PackList stored={stored} change={change} preferences={preferences} />}
       {source === "hand" && (
         <>
           <TextField
@@ -120,43 +114,28 @@ export function StopStep({ stored, change, preferences }: StepProps) {
 }
 
 function PackList({
-  name,
-  unit,
-  onStop,
-}: {
-  name: string | null;
-  unit: LengthUnit;
-  onStop: (stop: CheckStop) => void;
-}) {
-  const [stops, setStops] = useState<Outcome<readonly CheckStop[]> | null>(null);
-  useEffect(() => {
-    let left = false;
-    packStops().then((outcome) => {
-      if (!left) setStops(outcome);
-    });
-    return () => {
-      left = true;
-    };
-  }, []);
-  if (!stops) return <p class="soft">One moment …</p>;
-  if (!stops.ok) {
-    return (
-      <Notice tone="no" live>
-        <p>{sentenceText(stops.fault.sentence, unit)}</p>
-      </Notice>
-    );
-  }
+  stored,
+  change,
+  preferences,
+}: Pick<StepProps, "stored" | "change" | "preferences">) {
+  const stops = packStops(stored);
+  const usual = platformOfCheck(stored)?.usualStop;
+  const unit = preferences.length;
+  const chosenId = chosen(stored, "stop.packId");
   return (
     <Choices
-      legend="Stops of the reference pack"
-      value={stops.value.some((stop) => stop.name === name) ? name : null}
-      onChange={(chosenName) => {
-        const stop = stops.value.find((each) => each.name === chosenName);
-        if (stop) onStop(stop);
+      legend={`Stops of the reference pack (${stops.length})`}
+      value={chosenId}
+      onChange={(id) => {
+        const stop = stopOf(demoPack, id);
+        if (!stop) return;
+        change((current) =>
+          withChoice(withPackStop(current, recordStop(stop), unit), "stop.packId", id),
+        );
       }}
-      options={stops.value.map((stop) => ({
-        value: stop.name,
-        name: stop.name,
+      options={stops.map((stop) => ({
+        value: stop.id,
+        name: stop.id === usual ? `${stop.name} (usual on this vehicle)` : stop.name,
         hint: stopFigures(stop, unit),
       }))}
     />

@@ -19,6 +19,7 @@ export function TableEntry({
   kind,
   columns,
   startRows,
+  wrongRow = -1,
   stored,
   change,
 }: Pick<StepProps, "stored" | "change"> & {
@@ -27,6 +28,8 @@ export function TableEntry({
   kind: EntryKind;
   columns: readonly Column[];
   startRows: number;
+  /** A row that can be read but can't be so, counted from 0. */
+  wrongRow?: number;
 }) {
   const width = columns.length;
   const blank: Entry = { texts: Array(startRows * width).fill(""), unit: "mm", tol: "" };
@@ -108,7 +111,7 @@ export function TableEntry({
               {columns.map((column, place) => {
                 const index = row * width + place;
                 const text = entry.texts[index] ?? "";
-                const wrong = isWrong(text, place);
+                const wrong = row === wrongRow || isWrong(text, place);
                 return (
                   <td key={column.name}>
                     <input

@@ -1,16 +1,10 @@
-import { fail, type Outcome, succeed } from "../../../physics/outcome.ts";
-import type { CheckRecord, CheckStop } from "../../../records/checkRecord.ts";
+import { demoPack } from "../../../records/demoPack.ts";
+import type { PackStop } from "../../../records/pack.ts";
+import type { StoredCheck } from "../../../records/storedCheck.ts";
+import { platformOfCheck } from "../platforms.ts";
 
-const records = import.meta.glob<CheckRecord>("../../../../demo-data/checks/*.json", {
-  import: "default",
-});
-
-/** The stops of the reference pack. */
-export async function packStops(): Promise<Outcome<readonly CheckStop[]>> {
-  try {
-    const all = await Promise.all(Object.values(records).map((load) => load()));
-    return succeed(all.map(({ stop }) => stop));
-  } catch {
-    return fail("packUnreadable", ["The reference pack could not be fetched. Try again."]);
-  }
+/** The stops of the reference pack; the one that this platform usually has comes first. */
+export function packStops(stored: StoredCheck): readonly PackStop[] {
+  const usual = platformOfCheck(stored)?.usualStop;
+  return [...demoPack.stops].sort((a, b) => Number(b.id === usual) - Number(a.id === usual));
 }

@@ -67,7 +67,7 @@ function withHandBack(stored: StoredCheck): StoredCheck {
   return testedAtSpeed === undefined ? filled : withTestedAtSpeed(filled, testedAtSpeed);
 }
 
-/** The check with its stop from the pack or by hand; a stop already there is what "by hand" begins with. */
+/** The check with its stop from the pack or by hand; the stop of a file is what "by hand" begins with. */
 export function withStopSource(
   stored: StoredCheck,
   source: Exclude<StopSource, "file">,
@@ -80,8 +80,7 @@ export function withStopSource(
     );
     return withChoice(emptied, "stop.source", "pack");
   }
-  const typed = chosen(stored, handFields) !== null;
-  return withChoice(typed ? withHandBack(stored) : stored, "stop.source", "hand");
+  return withChoice(before === "file" ? stored : withHandBack(stored), "stop.source", "hand");
 }
 
 /** The check with this stop of the pack. */

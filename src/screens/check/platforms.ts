@@ -1,0 +1,116 @@
+import type { Reading, RideQuantity } from "../../physics/fitment.ts";
+import type { ReadingId } from "../../physics/outcome.ts";
+import type { Sentence } from "../../physics/sentence.ts";
+import { demoPack } from "../../records/demoPack.ts";
+import { isGeometryName } from "../../records/entryPath.ts";
+import { type Platform, platformOf, platformReading } from "../../records/pack.ts";
+import { catalogueEntry } from "../../records/readingCatalogue.ts";
+import { changeRecord, chooseLayout, type StoredCheck } from "../../records/storedCheck.ts";
+import type { Tone } from "../parts/Notice.tsx";
+
+export const platforms: readonly Platform[] = demoPack.platforms;
+
+/** The platform of the reference pack that this check is on; null where there is none. */
+export function platformOfCheck(stored: StoredCheck): Platform | null {
+  return platformOf(demoPack, stored.record.vehicle?.platformId ?? null);
+}
+
+/** The check on this platform. Axle, layout and name are filled in where they are still open. */
+export function withPlatform(stored: StoredCheck, platform: Platform | null): StoredCheck {
+  const marked = changeRecord(stored, (record) => ({
+    ...record,
+    vehicle: { ...record.vehicle, platformId: platform?.id ?? null },
+  }));
+  if (!platform) return marked;
+  const { record } = marked;
+  const named = record.vehicle?.label?.trim()
+    ? marked
+    : {
+        ...changeRecord(marked, (before) => ({
+          ...before,
+          vehicle: { ...before.vehicle, label: platform.label },
+        })),
+        name: marked.name || platform.label,
+      };
+  const placed = record.axle
+    ? named
+    : changeRecord(named, (before) => ({ ...before, axle: platform.axle }));
+  return record.layout?.kind ? placed : chooseLayout(placed, platform.layout.kind);
+}
+
+export function platformName({ label, axle }: Platform): string {
+  return `${label}, ${axle} axle`;
+}
+
+/** A ride quantity of the platform with its ±; null where the pack does not give it. */
+export function packRide(
+  stored: StoredCheck,
+  name: RideQuantity,
+): { readonly value: number; readonly tol: number; readonly how: string } | null {
+  const platform = platformOfCheck(stored);
+  const value = platform?.ride?.[name];
+  if (!platform || value === undefined) return null;
+  return {
+    value,
+    tol: platform.ride?.tolerances?.[name] ?? 0,
+    how: `reference pack, ${platformName(platform)}`,
+  };
+}
+
+export function packCornerMass(stored: StoredCheck): Reading | null {
+  return platformOfCheck(stored)?.cornerMassKg ?? null;
+}
+
+function mean({ values }: Reading): number {
+  return values.reduce((sum, value) => sum + value, 0) / values.length;
+}
+
+/** How far a distance or angle may be from the pack's before it is asked again. */
+const farShare = 0.15;
+const farDegrees = 6;
+
+function packReading(stored: StoredCheck, name: string): Reading | null {
+  const platform = platformOfCheck(stored);
+  if (!platform) return null;
+  if (isGeometryName(name)) {
+    return platformReading(platform, stored.record.layout?.kind ?? "arm", name);
+  }
+  if (name === "gap") return platform.gap ?? null;
+  return name === "rideHeight" ? (platform.rideHeight ?? null) : null;
+}
+
+/** What the reference pack has in this place, and whether the reading is far from it. */
+export function packRemark(
+  stored: StoredCheck,
+  id: ReadingId,
+  reading: Reading | null,
+): { readonly tone: Tone; readonly sentence: Sentence } | null {
+  const name = id.replace(/^(left|right)\./, "");
+  const reference = packReading(stored, name);
+  if (!reference) return null;
+  const angle = catalogueEntry(id).kind === "angle";
+  const kind = angle ? "angle" : "length";
+  const usual = mean(reference);
+  if (!isGeometryName(name)) {
+    return {
+      tone: "info",
+      sentence: [
+        "Reference pack, at standard height with its usual stop: ",
+        { kind, value: usual },
+        ".",
+      ],
+    };
+  }
+  const far = angle ? farDegrees : farShare * usual;
+  if (reading && Math.abs(mean(reading) - usual) > Math.max(far, reference.tol + reading.tol)) {
+    return {
+      tone: "unsure",
+      sentence: [
+        "The reference pack has ",
+        { kind, value: usual },
+        " here. Look again, and make sure that it is the same vehicle and the same point.",
+      ],
+    };
+  }
+  return { tone: "info", sentence: ["Reference pack: ", { kind, value: usual }, "."] };
+}
