@@ -1,0 +1,50 @@
+import { readFileSync } from "node:fs";
+import type { Download, Locator, Page } from "playwright-core";
+import type { CheckRecord } from "../../../src/records/checkRecord.ts";
+import { pick } from "./controls.ts";
+
+export async function downloadedRecord(
+  download: Download,
+): Promise<{ file: string; record: CheckRecord }> {
+  const file = await download.path();
+  return { file, record: JSON.parse(readFileSync(file, "utf8")) as CheckRecord };
+}
+
+/** The first screen: the checks on this phone. */
+export class CheckList {
+  constructor(readonly page: Page) {}
+
+  get heading(): Locator {
+    return this.page.getByRole("heading", { name: "Checks on this phone" });
+  }
+
+  ready(release: string): Locator {
+    return this.page.getByText(`Ready offline · version ${release}`);
+  }
+
+  check(name: string): Locator {
+    return this.page.getByRole("link").filter({ hasText: name });
+  }
+
+  get newCheck(): Locator {
+    return this.page.getByRole("button", { name: "New check" });
+  }
+
+  async open(address: string): Promise<this> {
+    await this.page.goto(address);
+    await this.heading.waitFor();
+    return this;
+  }
+
+  async useInches(): Promise<void> {
+    await this.page.getByText("Units", { exact: true }).click();
+    await pick(this.page.getByRole("radio", { name: "inches" }));
+    await this.page.getByText("Units", { exact: true }).click();
+  }
+
+  /** What can be done with a check, beside opening it. */
+  async act(name: string, action: "Rename" | "Copy" | "Save as a file" | "Delete"): Promise<void> {
+    await this.page.getByRole("button", { name: `More for ${name}`, exact: true }).click();
+    await this.page.getByRole("button", { name: action, exact: true }).click();
+  }
+}

@@ -1,0 +1,273 @@
+import type { Locator, Page } from "playwright-core";
+import type { Reading } from "../../../src/physics/fitment.ts";
+import type { CheckCorner, CheckRecord } from "../../../src/records/checkRecord.ts";
+import { pick } from "./controls.ts";
+import type { Typist } from "./typist.ts";
+
+const useWords = { daily: "Daily driving", towing: "Towing or full load", offroad: "Off-road" };
+const roleWords = { installer: "Installer", customer: "Owner", support: "Support" };
+const layoutWords = {
+  arm: "On an arm",
+  damper: "On a damper's rod",
+  strut: "On a strut",
+  axle: "On a beam axle",
+};
+const limitWords = {
+  tyre: "Tyre on the arch",
+  damper: "Damper at its end",
+  spring: "Spring coils closed",
+  metal: "Metal on metal",
+  other: "Something else",
+};
+const dutyWords = { impact: "Takes impacts", carry: "Helps carry load" };
+
+const rideLegends = {
+  "ride.unsprungMassKg": "Unsprung mass",
+  "ride.wheelRateNPerMm": "Rate at the wheel",
+  "ride.tyreRateNPerMm": "Tyre rate",
+} as const;
+
+/** The screens of a check, by what a person reads on them. */
+export class CheckSteps {
+  constructor(
+    readonly page: Page,
+    readonly typist: Typist,
+  ) {}
+
+  get main(): Locator {
+    return this.page.locator("main");
+  }
+
+  /** The reading or field this screen asks for, as its address names it. */
+  get step(): string {
+    return decodeURIComponent(new URL(this.page.url()).hash.split("/")[3] ?? "");
+  }
+
+  get kept(): Locator {
+    return this.page.getByRole("status").filter({ hasText: /^\s*Kept$/ });
+  }
+
+  field(name: string | RegExp): Locator {
+    return this.main.getByRole("textbox", { name });
+  }
+
+  /** The one big field of a reading's screen; `time` counts repeats from 0. */
+  reading(time = 0): Locator {
+    return this.main.getByRole("textbox").nth(time);
+  }
+
+  button(name: string | RegExp): Locator {
+    return this.page.getByRole("button", { name, exact: typeof name === "string" });
+  }
+
+  /** Presses a button and waits until another step is shown. */
+  async leaveBy(button: Locator): Promise<void> {
+    const before = this.step;
+    await button.click();
+    await this.page.waitForFunction(
+      (step) => decodeURIComponent(location.hash.split("/")[3] ?? "") !== step,
+      before,
+    );
+    await this.page.getByRole("heading", { level: 1 }).waitFor();
+  }
+
+  next(): Promise<void> {
+    return this.leaveBy(this.button("Next"));
+  }
+
+  back(): Promise<void> {
+    return this.leaveBy(this.button("Back"));
+  }
+
+  skip(): Promise<void> {
+    return this.leaveBy(this.button(/^Skip/));
+  }
+
+  async choose(name: string): Promise<void> {
+    await pick(this.main.getByRole("radio", { name: new RegExp(`^${name}`) }));
+  }
+
+  async tickAll(): Promise<void> {
+    for (const box of await this.main.getByRole("checkbox").all()) await pick(box);
+  }
+
+  async tolerance(text: string): Promise<void> {
+    await this.main.getByText(/^How exact:/).click();
+    await this.field("Or your own ±").fill(text);
+  }
+
+  private async typeReading(reading: Reading, kind: "length" | "other"): Promise<void> {
+    const write = (value: number) => (kind === "length" ? this.typist.length(value) : `${value}`);
+    for (const [time, value] of reading.values.entries()) {
+      if (time > 0) await this.button("Measure again").click();
+      await this.reading(time).fill(write(value));
+    }
+    await this.tolerance(kind === "length" ? this.typist.tolerance(reading.tol) : `${reading.tol}`);
+  }
+
+  private async typeToleranced(legend: string, text: string): Promise<void> {
+    await this.main
+      .getByRole("group", { name: legend })
+      .getByRole("textbox", { name: "Value" })
+      .fill(text);
+  }
+
+  private async typeTable(rows: readonly (readonly number[])[], names: string[]): Promise<void> {
+    for (const [row, values] of rows.entries()) {
+      const cells = names.map((name) => this.field(`Row ${row + 1}, ${name}`));
+      if ((await cells[0]?.count()) === 0) await this.button("Another row").click();
+      for (const [place, cell] of cells.entries()) await cell.fill(`${values[place]}`);
+    }
+    const spare = this.field(`Row ${rows.length + 1}, ${names[0]}`);
+    while ((await spare.count()) > 0) {
+      await this.button(`Take out row ${rows.length + 1}`).click();
+    }
+  }
+
+  /** Fills in the screen shown from a complete record. */
+  async fill(record: CheckRecord, stopFrom: "hand" | "pack"): Promise<void> {
+    const { step } = this;
+    const side = step.startsWith("right.") ? "right" : "left";
+    const corner = record.corners.find((each) => each.side === side) ?? record.corners[0];
+    if (!corner) throw new Error("The record has no corner.");
+    const limit = corner.limits[Number(/\.limits\.(\d+)$/.exec(step)?.[1] ?? -1)];
+    if (limit) await this.fillLimit(limit);
+    else if (step.startsWith("ride.")) await this.fillRide(step, record);
+    else if (/^stop(\.|$)/.test(step)) await this.fillStop(step, record, stopFrom);
+    else await this.fillOther(step, record, corner);
+  }
+
+  private async fillLimit(limit: CheckCorner["limits"][number]): Promise<void> {
+    await this.typeReading(limit.reading, "length");
+    if (limit.at === "stop") {
+      await this.choose("At the stop");
+    } else if (limit.perWheel !== undefined && limit.perWheel !== 1) {
+      await this.main.getByText(/^Closes by/).click();
+      await this.field("Closing per wheel travel").fill(`${limit.perWheel}`);
+    }
+  }
+
+  private async fillRide(step: string, { ride }: CheckRecord): Promise<void> {
+    const { perLength } = this.typist;
+    if (step === "ride.payloadPerCornerKg") {
+      await this.choose("I know it for one wheel");
+      await this.typeToleranced("Payload on one wheel", `${ride?.payloadPerCornerKg ?? 0}`);
+      return;
+    }
+    await this.choose("I know it");
+    if (step === "ride.damperBumpNsPerMm") {
+      await this.typeToleranced("In bump", perLength(ride?.damperBumpNsPerMm ?? 0));
+      await this.typeToleranced("In rebound", perLength(ride?.damperReboundNsPerMm ?? 0));
+      return;
+    }
+    const name = step as keyof typeof rideLegends;
+    const quantity = step.slice("ride.".length) as
+      | "unsprungMassKg"
+      | "wheelRateNPerMm"
+      | "tyreRateNPerMm";
+    const value = ride?.[quantity] ?? 0;
+    const text = quantity === "unsprungMassKg" ? `${value}` : perLength(value);
+    await this.typeToleranced(rideLegends[name], text);
+  }
+
+  private async fillStop(step: string, { stop }: CheckRecord, from: "hand" | "pack") {
+    switch (step) {
+      case "stop":
+        if (from === "pack") {
+          await this.choose("In the reference pack");
+          await this.choose(stop.name);
+        } else {
+          await this.choose("I type them");
+          await this.field("Name of the stop").fill(stop.name);
+          await this.choose(dutyWords[stop.duty]);
+        }
+        return;
+      case "stop.freeHeight":
+        if (from === "pack") return;
+        await this.field("Usable compression").fill(this.typist.length(stop.usableCompressionMm));
+        await this.typeReading(stop.freeHeight, "length");
+        return;
+      case "stop.curve":
+        await this.typeTable(stop.curve, ["pressed by", "force"]);
+        return;
+      default:
+        if (stop.testedAtSpeed && stop.damping) {
+          await this.choose("At several speeds and depths");
+          await this.typeTable(stop.damping, ["pressed by", "going in", "coming out"]);
+        } else {
+          await this.choose("Only pressed slowly, or not known");
+        }
+    }
+  }
+
+  private async fillOther(step: string, record: CheckRecord, corner: CheckCorner): Promise<void> {
+    const { vehicle, layout } = record;
+    switch (step.replace(/^(left|right)\./, "")) {
+      case "vehicle":
+        await this.field("Vehicle").fill(vehicle.label);
+        await this.choose(vehicle.liftMm > 0 ? "Yes, raised" : "No");
+        if (vehicle.liftMm > 0) {
+          await this.field("Raised by").fill(this.typist.length(vehicle.liftMm));
+        }
+        return;
+      case "use":
+        return this.choose(useWords[vehicle.use]);
+      case "who":
+        return this.choose(roleWords[record.author.role]);
+      case "cautions":
+      case "standing":
+        return this.tickAll();
+      case "axle":
+        await this.choose(record.axle === "front" ? "Front" : "Rear");
+        return this.choose(record.corners.length === 2 ? "Left and right" : "Left only");
+      case "layout":
+        return this.choose(layoutWords[layout.kind]);
+      case "geometry":
+        return this.choose("Same as left");
+      case "limits":
+        for (const { kind } of corner.limits) {
+          await pick(this.main.getByRole("checkbox", { name: new RegExp(`^${limitWords[kind]}`) }));
+        }
+        return;
+      case "gap":
+        return this.typeReading(corner.gap, "length");
+      case "rideHeight":
+        if (corner.rideHeight) await this.typeReading(corner.rideHeight, "length");
+        return;
+      case "cornerMassKg":
+        await this.choose("Wheel scale");
+        if (corner.cornerMassKg) await this.typeReading(corner.cornerMassKg, "other");
+        return;
+      case "rules":
+      case "finish":
+        return;
+      default: {
+        const readings: { readonly [name: string]: Reading | undefined } = layout.readings;
+        const reading = readings[step];
+        if (!reading) return;
+        const angle = /Angle$|Lean$/.test(step);
+        await this.typeReading(reading, angle ? "other" : "length");
+      }
+    }
+  }
+
+  /** On from the step shown to `last`, filling in every screen; "answer" goes all the way. */
+  async fillUpTo(
+    last: string,
+    record: CheckRecord,
+    stopFrom: "hand" | "pack",
+    onStep: (step: string) => Promise<void> | void = () => undefined,
+  ): Promise<void> {
+    for (let screens = 0; this.step !== last; screens++) {
+      if (screens > 80) throw new Error(`"${last}" was never reached; at "${this.step}".`);
+      await this.fill(record, stopFrom);
+      await onStep(this.step);
+      const onward = this.button(this.step === "finish" ? "Show the answer" : /^(Next|Skip)$/);
+      if ((await onward.count()) === 0) {
+        const said = (await this.main.textContent())?.slice(0, 600);
+        throw new Error(`No way on from "${this.step}": ${said}`);
+      }
+      await this.leaveBy(onward);
+    }
+  }
+}
