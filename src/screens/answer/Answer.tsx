@@ -1,13 +1,13 @@
 import { useEffect, useMemo, useState } from "preact/hooks";
 import type { Assessor } from "../../compute/assessor.ts";
 import type { Assessment, Fitment, State, Stop } from "../../physics/fitment.ts";
+import { demoPack } from "../../records/demoPack.ts";
 import { sentenceText } from "../../records/quantityText.ts";
 import type { LengthUnit } from "../../records/units.ts";
 import { Button } from "../parts/Button.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { ComparedStops, StopPicker } from "./compare/CompareStops.tsx";
 import { comparedFitment } from "./compare/comparedFitment.ts";
-import { packStops } from "./compare/packStops.ts";
 import { proposedStop } from "./compare/proposedStop.ts";
 import { type OtherStop, useComparison } from "./compare/useComparison.ts";
 import { useAssessment } from "./hooks/useAssessment.ts";
@@ -16,6 +16,7 @@ import { TravelLadder } from "./ladder/TravelLadder.tsx";
 import { Cautions } from "./sections/Cautions.tsx";
 import { Charts } from "./sections/Charts.tsx";
 import { Figures } from "./sections/Figures.tsx";
+import { Jumps } from "./sections/Jumps.tsx";
 import { MeasureAgain } from "./sections/MeasureAgain.tsx";
 import { MissingRide } from "./sections/MissingRide.tsx";
 import { RulesUsed } from "./sections/RulesUsed.tsx";
@@ -101,7 +102,7 @@ function Answered({
   const candidate = useMemo<OtherStop | null>(
     () =>
       picked && {
-        name: picked.name,
+        name: [picked.name],
         fitment: comparedFitment(fitment, picked),
         assumed: ["The other stop closes the gap by what it is taller."],
       },
@@ -115,31 +116,54 @@ function Answered({
   const proposed = useComparison(assessor, proposal, "proposed");
   const other = picked ? comparison.other : proposed.other;
   const work = assessment.corners.some(({ advice }) => advice.some(({ kind }) => kind !== "fits"));
-  const stops = packStops.filter(({ name }) => name !== fitment.stop.name);
+  const stops = demoPack.stops.filter(({ name }) => name !== fitment.stop.name);
 
   return (
     <>
-      <VerdictPanel assessment={assessment} complete={complete} unit={unit} />
+      <VerdictPanel
+        assessment={assessment}
+        complete={complete}
+        proposed={proposed.other}
+        unit={unit}
+      />
+      <Jumps
+        places={[
+          ["ladder-heading", "Travel ladder"],
+          ["again-heading", "Measure again"],
+          ["compare-heading", "Another stop"],
+          ["drawings-heading", "Force and impact"],
+        ]}
+      />
       <Cautions raised={liftMm > 0} work={work || assessment.verdict !== "ok"} />
       <section class="stack" aria-labelledby="checks-heading">
-        <h2 id="checks-heading">Left and right</h2>
+        <h2 id="checks-heading" tabIndex={-1}>
+          Left and right
+        </h2>
         <SideComparison assessment={assessment} unit={unit} complete={complete} />
       </section>
       <MissingRide assessment={assessment} go={go} />
       <section class="stack" aria-labelledby="ladder-heading">
-        <h2 id="ladder-heading">Travel ladder</h2>
+        <h2 id="ladder-heading" tabIndex={-1}>
+          Travel ladder
+        </h2>
         <div class="ladders">
           {assessment.corners.map((corner) => (
             <TravelLadder key={corner.side} assessed={corner} unit={unit} />
           ))}
         </div>
+        <Figures group="travel" fitment={fitment} assessment={assessment} unit={unit} />
       </section>
       <section class="card" aria-labelledby="again-heading">
-        <h2 id="again-heading">What to measure again</h2>
+        <h2 id="again-heading" tabIndex={-1}>
+          What to measure again
+        </h2>
         <MeasureAgain fitment={fitment} assessment={assessment} unit={unit} go={go} />
+        <Figures group="doubt" fitment={fitment} assessment={assessment} unit={unit} />
       </section>
       <section class="stack" aria-labelledby="compare-heading">
-        <h2 id="compare-heading">Another stop instead</h2>
+        <h2 id="compare-heading" tabIndex={-1}>
+          Another stop instead
+        </h2>
         <p class="small">Tap a stop to set it against {fitment.stop.name} on this vehicle.</p>
         <StopPicker stops={stops} picked={picked?.name ?? null} onPick={setPicked} unit={unit} />
         {picked && (
@@ -154,7 +178,9 @@ function Answered({
       </section>
       {complete && (
         <section class="stack" aria-labelledby="drawings-heading">
-          <h2 id="drawings-heading">Force, impact and stiffness</h2>
+          <h2 id="drawings-heading" tabIndex={-1}>
+            Force, impact and stiffness
+          </h2>
           <Charts
             assessor={assessor}
             fitment={fitment}
@@ -162,12 +188,11 @@ function Answered({
             other={other}
             unit={unit}
           />
+          <Figures group="stop" fitment={fitment} assessment={assessment} unit={unit} />
+          <Figures group="impact" fitment={fitment} assessment={assessment} unit={unit} />
+          <Figures group="road" fitment={fitment} assessment={assessment} unit={unit} />
         </section>
       )}
-      <section class="stack" aria-labelledby="figures-heading">
-        <h2 id="figures-heading">Every figure and its formula</h2>
-        <Figures fitment={fitment} assessment={assessment} unit={unit} />
-      </section>
       <RulesUsed fitment={fitment} unit={unit} go={go} />
       <p class="small">{certification}</p>
     </>

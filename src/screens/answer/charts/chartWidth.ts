@@ -1,17 +1,15 @@
-import type { RefObject } from "preact";
-import { useLayoutEffect, useRef, useState } from "preact/hooks";
+import { useLayoutEffect, useState } from "preact/hooks";
 
 const narrowest = 288;
 
 /** The width its holder has for a drawing, px, followed as the window changes. */
 export function useChartWidth(widest: number): {
-  holder: RefObject<HTMLDivElement | null>;
+  holder: (element: HTMLDivElement | null) => void;
   width: number;
 } {
-  const holder = useRef<HTMLDivElement>(null);
+  const [element, holder] = useState<HTMLDivElement | null>(null);
   const [width, setWidth] = useState(Math.min(328, widest));
   useLayoutEffect(() => {
-    const element = holder.current;
     if (!element) return;
     const measure = () => {
       const space = element.clientWidth;
@@ -22,6 +20,6 @@ export function useChartWidth(widest: number): {
     const observer = new ResizeObserver(measure);
     observer.observe(element);
     return () => observer.disconnect();
-  }, [widest]);
+  }, [element, widest]);
   return { holder, width };
 }

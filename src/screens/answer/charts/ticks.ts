@@ -18,6 +18,7 @@ export function decadeTicks(from: number, to: number, most: number): number[] {
   const last = Math.floor(Math.log10(to) + 1e-9);
   const every = Math.max(1, Math.ceil((last - first + 1) / most));
   const ticks: number[] = [];
-  for (let exponent = last; exponent >= first; exponent -= every) ticks.unshift(10 ** exponent);
+  for (let exponent = last; exponent >= first; exponent -= every)
+    ticks.unshift(Number(`1e${exponent}`));
   return ticks;
 }

@@ -9,7 +9,7 @@ import { Button } from "../../parts/Button.tsx";
 import { Notice } from "../../parts/Notice.tsx";
 import { lengthText } from "../ladder/ladderWords.ts";
 import { TravelLadder } from "../ladder/TravelLadder.tsx";
-import { rateText } from "../map/HeightClassMap.tsx";
+import { classText } from "../map/HeightClassMap.tsx";
 import { SideComparison } from "../sections/SideComparison.tsx";
 import { verdictWords } from "../stateWords.ts";
 import type { Comparison } from "./useComparison.ts";
@@ -38,7 +38,7 @@ export function StopPicker({
           >
             <span class="stop-name">{stop.name}</span>
             <span class="stop-figures">
-              {lengthText(meanOf(stop.freeHeight), unit)} high, {classText(stop, unit)}
+              {lengthText(meanOf(stop.freeHeight), unit)} high, {stopClassText(stop, unit)}
               {stop.duty === "carry" && ", made to carry"}
             </span>
           </button>
@@ -48,9 +48,9 @@ export function StopPicker({
   );
 }
 
-function classText(stop: Stop, unit: LengthUnit): string {
+function stopClassText(stop: Stop, unit: LengthUnit): string {
   const curve = stopCurve(stop);
-  return curve.ok ? rateText(stiffnessClassOf(secantRate(curve.value)), unit) : "class not known";
+  return curve.ok ? classText(stiffnessClassOf(secantRate(curve.value)), unit) : "class not known";
 }
 
 /** This stop and the other one: verdicts, checks and ladders side by side, drawings over each other. */
@@ -76,9 +76,10 @@ export function ComparedStops({
   }
   const { other } = comparison;
   if (!other) return <p class="soft">Working out the other stop …</p>;
+  const otherName = sentenceText(other.name, unit);
   const both = [
     { name: fitment.stop.name, where: "fitted", assessment },
-    { name: other.name, where: "instead", assessment: other.assessment },
+    { name: otherName, where: "instead", assessment: other.assessment },
   ];
   return (
     <div class="stack">
@@ -102,7 +103,7 @@ export function ComparedStops({
         The other stop on the same mount: the gap is taken to change by what it is taller or
         shorter. Fit it and measure the gap before relying on it.
       </p>
-      <h3>{other.name}: the checks</h3>
+      <h3>{otherName}: the checks</h3>
       <SideComparison assessment={other.assessment} unit={unit} />
       <div class="ladders">
         {assessment.corners.map((corner) => {
@@ -120,7 +121,7 @@ export function ComparedStops({
                   key={`${corner.side} instead`}
                   assessed={theirs}
                   unit={unit}
-                  label={other.name}
+                  label={otherName}
                 />
               )}
             </>

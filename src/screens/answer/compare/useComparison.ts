@@ -2,18 +2,19 @@ import { useMemo } from "preact/hooks";
 import type { Assessor } from "../../../compute/assessor.ts";
 import type { Assessment, Fitment } from "../../../physics/fitment.ts";
 import type { Fault, Outcome } from "../../../physics/outcome.ts";
+import type { Sentence } from "../../../physics/sentence.ts";
 import { useAssessment } from "../hooks/useAssessment.ts";
 
 /** Another stop, or this one at another height, on the same vehicle. */
 export interface OtherStop {
-  readonly name: string;
+  readonly name: Sentence;
   readonly fitment: Outcome<Fitment>;
   /** What has to be true for its figures, beyond what holds for this stop's. */
   readonly assumed: readonly string[];
 }
 
 export interface ComparedStop {
-  readonly name: string;
+  readonly name: Sentence;
   readonly fitment: Fitment;
   readonly assessment: Assessment;
   readonly assumed: readonly string[];

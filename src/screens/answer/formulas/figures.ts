@@ -37,6 +37,8 @@ export type FigureGroup = "travel" | "stop" | "road" | "impact" | "doubt";
 export interface Figure {
   readonly id: string;
   readonly title: string;
+  /** What it is one of, where several of a kind follow each other: an event. */
+  readonly about?: string;
   readonly group: FigureGroup;
   /** A word where the figure is none; null: not known for this corner. */
   value(assessed: CornerAssessment): Quantity | string | null;
@@ -262,27 +264,27 @@ const eventParts: readonly {
   readonly title: string;
   readonly make: (value: number) => Quantity;
 }[] = [
-  { name: "peakWheelTravelMm", title: "greatest wheel travel", make: mm },
-  { name: "peakCompressionMm", title: "greatest compression of the stop", make: mm },
+  { name: "peakWheelTravelMm", title: "Greatest wheel travel", make: mm },
+  { name: "peakCompressionMm", title: "Greatest compression of the stop", make: mm },
   {
     name: "peakStopForceN",
-    title: "greatest force of the stop",
+    title: "Greatest force of the stop",
     make: (value) => quantity("force", value),
   },
   {
     name: "peakAccelerationG",
-    title: "greatest upward acceleration",
+    title: "Greatest upward acceleration",
     make: (value) => quantity("acceleration", value),
   },
-  { name: "energyInJ", title: "energy into the stop", make: (value) => quantity("energy", value) },
+  { name: "energyInJ", title: "Energy into the stop", make: (value) => quantity("energy", value) },
   {
     name: "energyOutJ",
-    title: "energy back out of the stop",
+    title: "Energy back out of the stop",
     make: (value) => quantity("energy", value),
   },
   {
     name: "leaveSpeedMmPerS",
-    title: "speed as the wheel leaves the stop",
+    title: "Speed as the wheel leaves the stop",
     make: (value) => quantity("speed", value),
   },
 ];
@@ -291,7 +293,8 @@ function impactFigures(rules: UseRules, unit: LengthUnit): readonly Figure[] {
   return rules.events.flatMap((event, index) =>
     eventParts.map(({ name, title, make }) => ({
       id: `event${index}.${name}`,
-      title: `${eventWords(event, unit)}: ${title}`,
+      title,
+      about: eventWords(event, unit),
       group: "impact" as const,
       value: (corner: CornerAssessment) => orNull(make, corner.events?.[index]?.[name]),
       worked: (context: CornerContext) => impactFigure(context, index, name),

@@ -195,6 +195,7 @@ function PanelDrawing({
   const limits = panel.limits.map((limit) => ({ ...limit, at: panel.axis.of(limit.value) }));
   const greatest = Math.max(...series.flat(), 0);
   const near = limits.filter(({ at }) => at <= 1.6 * greatest || limits.length === 1);
+  const uppermost = Math.max(...near.map(({ at }) => at));
   const domain: [number, number] = [
     Math.min(0, ...series.flat()),
     Math.max(greatest, ...near.map(({ at }) => at)) * 1.06 || 1,
@@ -214,14 +215,18 @@ function PanelDrawing({
       <LeftAxis
         scale={y}
         x={start}
-        ticks={linearTicks(domain[0], domain[1], 4)}
+        ticks={linearTicks(domain[0], domain[1], 6)}
         gridRight={finish}
         label={panel.label}
       />
       {near.map(({ at, words, name }) => (
         <g key={name} class={`mark mark-${name}`}>
           <line x1={start} x2={finish} y1={y.at(at)} y2={y.at(at)} />
-          <text x={finish} y={y.at(at) - 4} text-anchor="end">
+          <text
+            x={finish}
+            y={y.at(at) + (near.length > 1 && at === uppermost ? -4 : 14)}
+            text-anchor="end"
+          >
             {words}
           </text>
         </g>

@@ -11,8 +11,8 @@ import { bandText, ladderWords, lengthText } from "./ladderWords.ts";
 const height = 336;
 const top = 30;
 const bottom = 26;
-const columnWidth = 34;
-const numbersWidth = 74;
+const columnWidth = 30;
+const numbersWidth = 72;
 const labelGap = 36;
 
 const title = { left: "Left", right: "Right" } as const;
@@ -28,7 +28,7 @@ export function TravelLadder({
   /** Which stop, where two are shown side by side. */
   label?: string;
 }) {
-  const { holder, width } = useChartWidth(440);
+  const { holder, width } = useChartWidth(520);
   const ladder = ladderOf(assessed);
   const words = ladderWords(assessed.side, ladder, unit);
   const heading = `${title[assessed.side]}: wheel travel up from ride${label && `, ${label}`}`;
@@ -37,7 +37,7 @@ export function TravelLadder({
       heading={heading}
       words={words}
       assumed={
-        ladder.sagMm === null
+        ladder.sagMm === null || ladder.sagMm === 0
           ? []
           : ["The load sinks the vehicle on a linear spring; the bands are those of the readings."]
       }
@@ -89,7 +89,7 @@ function LadderDrawing({
         unladen
       </text>
       <text class="ladder-head" x={right} y={14}>
-        {sagMm === null ? "loaded: not known" : "loaded"}
+        {sagMm === null ? "loaded: not known" : sagMm === 0 ? "no load given" : "loaded"}
       </text>
       <Column ladder={ladder} scale={scale} x={left} rest={0} />
       {sagMm !== null && <Column ladder={ladder} scale={scale} x={right} rest={sagMm} />}
@@ -100,13 +100,21 @@ function LadderDrawing({
           <g key={rung.id} class={`rung rung-${rung.id}`}>
             <path
               class="rung-leader"
-              d={`M${left + columnWidth} ${y}L${left + columnWidth + 12} ${labelY}H${middle - 48}${
-                sagMm === null ? "" : `M${right} ${y}L${right - 12} ${labelY}H${middle + 48}`
+              d={`M${left + columnWidth} ${y}L${left + columnWidth + 12} ${labelY}H${middle - 38}${
+                sagMm === null ? "" : `M${right} ${y}L${right - 12} ${labelY}H${middle + 38}`
               }`}
             />
-            <text class="rung-words" x={middle} y={labelY + 4} text-anchor="middle">
-              {rung.words}
-            </text>
+            {rung.lines.map((line, row) => (
+              <text
+                key={line}
+                class="rung-words"
+                x={middle}
+                y={labelY + 4 + 14 * row}
+                text-anchor="middle"
+              >
+                {line}
+              </text>
+            ))}
             <Numbers rung={rung} rest={0} x={left - 6} y={labelY} anchor="end" unit={unit} />
             {sagMm !== null && (
               <Numbers
@@ -125,11 +133,11 @@ function LadderDrawing({
         ride
       </text>
       <text class="rung-number" x={left - 6} y={scale.at(0) + 5} text-anchor="end">
-        {lengthText(0, unit)}
+        0
       </text>
       {sagMm !== null && (
         <text class="rung-number" x={right + columnWidth + 6} y={scale.at(sagMm) + 5}>
-          {lengthText(0, unit)}
+          0
         </text>
       )}
     </svg>

@@ -5,7 +5,10 @@ export type RungId = "contact" | "fullStop" | "hardLimit";
 /** One mark of the travel ladder; wheel travel in mm from the measured ride height. */
 export interface Rung {
   readonly id: RungId;
+  /** In a sentence: "damper closed". */
   readonly words: string;
+  /** Beside the ladder, one or two short lines. */
+  readonly lines: readonly string[];
   readonly travelMm: number;
   readonly band: Interval | null;
 }
@@ -18,12 +21,12 @@ export interface Ladder {
   readonly leastMm: number;
 }
 
-const limitWords: Record<LimitKind, string> = {
-  tyre: "tyre touches",
-  damper: "damper closed",
-  spring: "spring bound",
-  metal: "metal touches",
-  other: "hard limit",
+const limitWords: Record<LimitKind, readonly [string, string]> = {
+  tyre: ["tyre touches", "(tyre)"],
+  damper: ["damper closed", "(damper)"],
+  spring: ["spring bound", "(spring)"],
+  metal: ["metal touches", "(metal)"],
+  other: ["hard limit", ""],
 };
 
 export function ladderOf(assessed: CornerAssessment): Ladder {
@@ -32,20 +35,24 @@ export function ladderOf(assessed: CornerAssessment): Ladder {
     {
       id: "contact",
       words: "contact",
+      lines: ["contact"],
       travelMm: assessed.wheelTravelToContactMm,
       band: intervals.wheelTravelToContactMm,
     },
     {
       id: "fullStop",
       words: "full stop",
+      lines: ["full stop"],
       travelMm: assessed.wheelTravelToFullStopMm,
       band: intervals.wheelTravelToFullStopMm,
     },
   ];
   if (assessed.wheelTravelToHardLimitMm !== null) {
+    const [words, kind] = limitWords[assessed.hardLimit ?? "other"];
     rungs.push({
       id: "hardLimit",
-      words: assessed.hardLimit ? limitWords[assessed.hardLimit] : "hard limit",
+      words,
+      lines: ["hard limit", ...(kind ? [kind] : [])],
       travelMm: assessed.wheelTravelToHardLimitMm,
       band: intervals.wheelTravelToHardLimitMm,
     });

@@ -4,7 +4,7 @@ import type { Side, UseRules } from "../../../physics/fitment.ts";
 import type { MapCell } from "../../../physics/stiffness/heightClassMap.ts";
 import { stiffnessClassOf } from "../../../physics/stop/stiffnessClass.ts";
 import { quantityText } from "../../../records/quantityText.ts";
-import type { LengthUnit } from "../../../records/units.ts";
+import { fromModel, type LengthUnit } from "../../../records/units.ts";
 import { Button } from "../../parts/Button.tsx";
 import { ChartFigure } from "../charts/ChartFigure.tsx";
 import { useChartWidth } from "../charts/chartWidth.ts";
@@ -85,7 +85,7 @@ export function HeightClassMap({
             />
             <Stepper
               name="Stiffness class"
-              value={rateText(layout.classes[place.row] ?? 0, unit)}
+              value={classText(layout.classes[place.row] ?? 0, unit)}
               less={place.row > 0 ? () => move(0, -1) : null}
               more={place.row < layout.classes.length - 1 ? () => move(0, 1) : null}
             />
@@ -131,8 +131,11 @@ export function heightText(mm: number, unit: LengthUnit): string {
   return mm > 0 ? `+${text}` : text;
 }
 
-export function rateText(rate: number, unit: LengthUnit): string {
-  return quantityText({ kind: "rate", value: rate }, unit);
+/** A class is a round number in N/mm; in lbf/in it is shown whole. */
+export function classText(stiffnessClass: number, unit: LengthUnit): string {
+  return unit === "in"
+    ? `${fromModel(stiffnessClass, "lbf/in").toFixed(0)} lbf/in`
+    : `${stiffnessClass} N/mm`;
 }
 
 function mapWords({ cells, done }: FillingMap, layout: MapLayout, unit: LengthUnit): string {
@@ -148,7 +151,13 @@ function mapWords({ cells, done }: FillingMap, layout: MapLayout, unit: LengthUn
   }
   const heights = working.map(({ extraHeightMm }) => extraHeightMm);
   const classes = working.map(({ stiffnessClass }) => stiffnessClass);
-  return `${working.length} of ${total} combinations work: extra height ${heightText(Math.min(...heights), unit)} to ${heightText(Math.max(...heights), unit)}, classes ${rateText(Math.min(...classes), unit)} to ${rateText(Math.max(...classes), unit)}.${filling}`;
+  const full = new Set(heights).size * new Set(classes).size;
+  return `${working.length} of ${total} combinations work: extra height ${fromTo(heights, (height) => heightText(height, unit))}, class ${fromTo(classes, (one) => classText(one, unit))}${working.length < full ? ", not every pair of them" : ""}.${filling}`;
+}
+
+function fromTo(values: readonly number[], text: (value: number) => string): string {
+  const [least, greatest] = [Math.min(...values), Math.max(...values)];
+  return least === greatest ? text(least) : `${text(least)} to ${text(greatest)}`;
 }
 
 function Stepper({
@@ -188,7 +197,7 @@ function MapTable({
       caption={`${heading}: what fails`}
       columns={[
         { name: "Extra height" },
-        ...layout.classes.map((one) => ({ name: rateText(one, unit) })),
+        ...layout.classes.map((one) => ({ name: classText(one, unit) })),
       ]}
       rows={layout.heights.map((height, column) => [
         heightText(height, unit),

@@ -5,7 +5,7 @@ import type { LengthUnit } from "../../../records/units.ts";
 import { lengthAxis, tickText } from "../charts/axisUnit.ts";
 import { Hatches } from "../charts/Hatches.tsx";
 import { failureWords, foremost } from "./cellWords.ts";
-import { heightText, type Place, rateText } from "./HeightClassMap.tsx";
+import { classText, heightText, type Place } from "./HeightClassMap.tsx";
 import { outline } from "./outline.ts";
 
 const left = 52;
@@ -85,7 +85,7 @@ export function MapDrawing({
       aria-valuemin={0}
       aria-valuemax={heights.length * classes.length - 1}
       aria-valuenow={place.row * heights.length + place.column}
-      aria-valuetext={`extra height ${heightText(heights[place.column] ?? 0, unit)}, class ${rateText(classes[place.row] ?? 0, unit)}: ${told}`}
+      aria-valuetext={`extra height ${heightText(heights[place.column] ?? 0, unit)}, class ${classText(classes[place.row] ?? 0, unit)}: ${told}`}
       onClick={pickFrom}
       onKeyDown={moveBy}
     >
@@ -102,7 +102,7 @@ export function MapDrawing({
         </text>
         {classes.map((one, row) => (
           <text key={one} class="axis-number" x={left - 6} y={y(row) + 16} text-anchor="end">
-            {rateText(one, unit).replace(/ .*$/, "")}
+            {classText(one, unit).replace(/ .*$/, "")}
           </text>
         ))}
         {heights.map((height, column) =>

@@ -96,7 +96,9 @@ function SideCharts({
           heading={`${sideWords[side]}: force at the wheel`}
           curve={curve.value}
           compared={
-            otherCurve?.ok ? { name: other?.name ?? "", curve: otherCurve.value } : undefined
+            other && otherCurve?.ok
+              ? { name: sentenceText(other.name, unit), curve: otherCurve.value }
+              : undefined
           }
           unit={unit}
         />

@@ -1,8 +1,10 @@
+import { Fragment } from "preact";
 import { useState } from "preact/hooks";
 import type { Assessment, CornerAssessment, Fitment } from "../../../physics/fitment.ts";
 import { rulesOf } from "../../../physics/road/useRules.ts";
 import { quantityText } from "../../../records/quantityText.ts";
 import type { LengthUnit } from "../../../records/units.ts";
+import { Disclosure } from "../../parts/Disclosure.tsx";
 import { Icon } from "../../parts/Icon.tsx";
 import { contactsText } from "../contacts/contactsWords.ts";
 import { cornerContext } from "../formulas/cornerContext.ts";
@@ -13,51 +15,44 @@ import { probabilityNumber } from "../probabilityWords.ts";
 import { sideWords } from "../stateWords.ts";
 import { WorkedFigureView } from "./WorkedFigureView.tsx";
 
-const groups: readonly (readonly [FigureGroup, string])[] = [
-  ["travel", "Travel and height"],
-  ["stop", "The stop"],
-  ["road", "On the road"],
-  ["impact", "In an impact"],
-  ["doubt", "How sure"],
-];
+const groupWords: Record<FigureGroup, string> = {
+  travel: "Figures of travel and height",
+  stop: "Figures of the stop",
+  road: "Figures of the road",
+  impact: "Figures of the impacts",
+  doubt: "How sure, in figures",
+};
 
-/** Every number of the answer; each opens to its formula with this vehicle's numbers. */
+/** The numbers of one part of the answer; each opens to its formula with this vehicle's numbers. */
 export function Figures({
+  group,
   fitment,
   assessment,
   unit,
 }: {
+  group: FigureGroup;
   fitment: Fitment;
   assessment: Assessment;
   unit: LengthUnit;
 }) {
-  const figures = figuresOf(rulesOf(fitment.use, fitment.rules), unit);
+  const known = figuresOf(rulesOf(fitment.use, fitment.rules), unit).filter(
+    (figure) =>
+      figure.group === group && assessment.corners.some((corner) => figure.value(corner) !== null),
+  );
+  if (known.length === 0) return null;
   return (
-    <>
-      {groups.map(([group, words]) => {
-        const known = figures.filter(
-          (figure) =>
-            figure.group === group &&
-            assessment.corners.some((corner) => figure.value(corner) !== null),
-        );
-        return (
-          known.length > 0 && (
-            <section key={group} class="stack-close">
-              <h3>{words}</h3>
-              {known.map((figure) => (
-                <FigureRow
-                  key={figure.id}
-                  figure={figure}
-                  fitment={fitment}
-                  assessment={assessment}
-                  unit={unit}
-                />
-              ))}
-            </section>
-          )
-        );
-      })}
-    </>
+    <Disclosure summary={`${groupWords[group]}, each with its formula`}>
+      <div class="figures">
+        {known.map((figure, index) => (
+          <Fragment key={figure.id}>
+            {figure.about && figure.about !== known[index - 1]?.about && (
+              <h3 class="figures-about">{figure.about}</h3>
+            )}
+            <FigureRow figure={figure} fitment={fitment} assessment={assessment} unit={unit} />
+          </Fragment>
+        ))}
+      </div>
+    </Disclosure>
   );
 }
 
@@ -73,9 +68,11 @@ function FigureRow({
   unit: LengthUnit;
 }) {
   const [open, setOpen] = useState(false);
+  const texts = assessment.corners.map((corner) => figureText(figure, corner, unit));
+  const alike = new Set(texts).size === 1;
   return (
     <details
-      class="disclosure figure"
+      class="figure"
       onToggle={(event) => setOpen(event.currentTarget.open)}
       data-figure={figure.id}
     >
@@ -83,15 +80,21 @@ function FigureRow({
         <Icon name="forward" />
         <span class="figure-title">{figure.title}</span>
         <span class="figure-values">
-          {assessment.corners.map((corner) => (
-            <span key={corner.side}>
-              <small>{sideWords[corner.side]}</small> {figureText(figure, corner, unit)}
+          {alike ? (
+            <span>
+              {assessment.corners.length > 1 && <small>both</small>} {texts[0]}
             </span>
-          ))}
+          ) : (
+            assessment.corners.map(({ side }, index) => (
+              <span key={side}>
+                <small>{sideWords[side]}</small> {texts[index]}
+              </span>
+            ))
+          )}
         </span>
       </summary>
       {open && (
-        <div class="disclosure-body">
+        <div class="figure-body">
           {assessment.corners.map((corner) => (
             <CornerWorking
               key={corner.side}

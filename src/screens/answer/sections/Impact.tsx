@@ -61,7 +61,7 @@ export function Impact({
           heading={`${sideWords[side]}, loaded`}
           event={event}
           stop={stop}
-          other={other ? record(other.name, compared) : undefined}
+          other={other ? record(sentenceText(other.name, unit), compared) : undefined}
           marks={{
             contactMm: assessed.wheelTravelToContactMm,
             fullStopMm: assessed.wheelTravelToFullStopMm,

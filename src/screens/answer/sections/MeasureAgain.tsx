@@ -1,4 +1,11 @@
-import type { Assessment, DoubtShare, Fitment, Side } from "../../../physics/fitment.ts";
+import type {
+  Assessment,
+  CornerAssessment,
+  DoubtShare,
+  Fitment,
+  Side,
+} from "../../../physics/fitment.ts";
+import type { Sentence } from "../../../physics/sentence.ts";
 import { sentenceText } from "../../../records/quantityText.ts";
 import type { LengthUnit } from "../../../records/units.ts";
 import { Icon } from "../../parts/Icon.tsx";
@@ -33,6 +40,27 @@ function doubtsOf({ corners }: Assessment): Doubt[] {
   return [...greatest.values()].sort((a, b) => b.share - a.share).slice(0, most);
 }
 
+interface Asked {
+  readonly reading: string;
+  readonly sentence: Sentence;
+}
+
+/** What the unsure checks ask for, each reading once; what was never given is asked for elsewhere. */
+function askedOf({ corners }: Assessment): Asked[] {
+  const asked = new Map<string, Asked>();
+  for (const { checks, missing } of corners) {
+    for (const { state, reading, sentence } of checks) {
+      if (state !== "unsure" || !reading || isMissing(reading, missing)) continue;
+      if (!asked.has(reading)) asked.set(reading, { reading, sentence });
+    }
+  }
+  return [...asked.values()];
+}
+
+function isMissing(reading: string, missing: CornerAssessment["missing"]): boolean {
+  return missing.some((name) => reading.split(".").at(-1) === name);
+}
+
 /** Which reading to take again, and why: those asked for first, then the shares of the doubt. */
 export function MeasureAgain({
   fitment,
@@ -45,18 +73,14 @@ export function MeasureAgain({
   unit: LengthUnit;
   go: (step: string) => void;
 }) {
-  const asked = assessment.corners.flatMap(({ side, checks }) =>
-    checks.flatMap(({ state, reading, sentence }) =>
-      state === "unsure" && reading ? [{ side, reading, sentence }] : [],
-    ),
-  );
+  const asked = askedOf(assessment);
   const doubts = doubtsOf(assessment);
   return (
     <>
       {asked.length > 0 && (
         <ul class="again-list">
-          {asked.map(({ side, reading, sentence }) => (
-            <li key={`${side} ${reading}`}>
+          {asked.map(({ reading, sentence }) => (
+            <li key={reading}>
               <button type="button" class="again" onClick={() => go(reading)}>
                 <span class="again-name">{capital(readingWords(fitment, reading))}</span>
                 <span class="again-why">{sentenceText(sentence, unit)}</span>
@@ -71,7 +95,9 @@ export function MeasureAgain({
           <p>
             {asked.length > 0
               ? "What else makes the figures uncertain:"
-              : "Where the doubt comes from. Taking the first again, more closely, sharpens the answer most."}
+              : decided(assessment)
+                ? "No reading has to be taken again for what is said here. What doubt there is comes from:"
+                : "Taking the first again, more closely, sharpens the answer most:"}
           </p>
           <ul class="again-list">
             {doubts.map(({ reading, share, about, side }) => (
@@ -94,6 +120,17 @@ export function MeasureAgain({
         </>
       )}
     </>
+  );
+}
+
+/** No probability lies between the decisions' limits: a closer reading would not change the answer. */
+function decided({ corners }: Assessment): boolean {
+  return corners.every(({ checks, missing }) =>
+    checks.every(
+      ({ state, reading, probability }) =>
+        (state !== "unsure" || (reading !== undefined && isMissing(reading, missing))) &&
+        (probability === undefined || probability >= 0.95 || probability <= 0.05),
+    ),
   );
 }
 

@@ -1,16 +1,16 @@
 import { useState } from "preact/hooks";
 import type { CheckRecord } from "../../../records/checkRecord.ts";
+import { downloadCheck } from "../../../sharing/checkFile.ts";
 import { Button } from "../../parts/Button.tsx";
 import { Notice } from "../../parts/Notice.tsx";
 
 /** The check as a file that another phone, the desk or `assess` can read. */
 export function SaveRecord({ record }: { record: CheckRecord }) {
   const [failed, setFailed] = useState(false);
-  const save = async () => {
-    setFailed(false);
+  const save = () => {
     try {
-      const { downloadCheck } = await import("../../../sharing/checkFile.ts");
       downloadCheck(record);
+      setFailed(false);
     } catch {
       setFailed(true);
     }
@@ -22,7 +22,7 @@ export function SaveRecord({ record }: { record: CheckRecord }) {
       </Button>
       {failed && (
         <Notice tone="no" live>
-          <p>The file could not be made. Try again, or copy the check from the list.</p>
+          <p>This browser did not save the file. The check itself is kept in the list.</p>
         </Notice>
       )}
     </>

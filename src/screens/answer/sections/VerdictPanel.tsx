@@ -1,8 +1,8 @@
-import type { Advice, Assessment, Interval } from "../../../physics/fitment.ts";
+import type { Assessment } from "../../../physics/fitment.ts";
 import { sentenceText } from "../../../records/quantityText.ts";
 import type { LengthUnit } from "../../../records/units.ts";
 import { StateMark } from "../../drawings/StateMark.tsx";
-import { bandText } from "../ladder/ladderWords.ts";
+import type { ComparedStop } from "../compare/useComparison.ts";
 import { sideWords, verdictWords } from "../stateWords.ts";
 
 export const certification = "The result screens an installation; it does not certify it.";
@@ -10,18 +10,20 @@ export const certification = "The result screens an installation; it does not ce
 interface Told {
   readonly where: string;
   readonly text: string;
-  readonly band: Interval | null;
 }
 
 /** The verdict in word, shape and colour, why, and what to do: all of it without scrolling. */
 export function VerdictPanel({
   assessment,
   complete,
+  proposed,
   unit,
 }: {
   assessment: Assessment;
   /** False while impacts and stiffness are still being worked out. */
   complete: boolean;
+  /** The other height that the advice names, tried on this vehicle. */
+  proposed: ComparedStop | null;
   unit: LengthUnit;
 }) {
   const settled = complete || assessment.verdict === "no";
@@ -40,14 +42,27 @@ export function VerdictPanel({
         <div class="verdict-advice">
           <h2>What to do</h2>
           <ul>
-            {advice.map(({ where, text, band }) => (
+            {advice.map(({ where, text }) => (
               <li key={`${where} ${text}`}>
                 {where && <strong>{where}: </strong>}
                 {text}
-                {band && <span class="verdict-band"> 95 % range: {bandText(band, unit)}.</span>}
               </li>
             ))}
           </ul>
+        </div>
+      )}
+      {settled && proposed && (
+        <div class="verdict-proposed">
+          <p class="check-state">
+            <StateMark state={proposed.assessment.verdict} size={22} label="" />
+            <span>
+              Tried with {sentenceText(proposed.name, unit)}:{" "}
+              <strong class={`tone-${proposed.assessment.verdict}`}>
+                {verdictWords[proposed.assessment.verdict].toLowerCase()}
+              </strong>
+            </span>
+          </p>
+          <p class="check-sentence">{sentenceText(proposed.assessment.reason, unit)}</p>
         </div>
       )}
       <p class="verdict-limits">{certification}</p>
@@ -55,26 +70,20 @@ export function VerdictPanel({
   );
 }
 
-/** The first two things to do of each side; once, where both sides have the same. */
+/** The first two things to do of each side, most useful first; once, where both sides have the same. */
 function adviceOf({ corners }: Assessment, unit: LengthUnit): Told[] {
-  const told = corners.flatMap(({ side, advice, intervals }) =>
-    advice.slice(0, 2).map((one) => ({
-      where: sideWords[side],
-      text: sentenceText(one.sentence, unit),
-      band: bandOf(one, intervals.tallerMm),
-    })),
-  );
-  const merged: Told[] = [];
-  for (const one of told) {
+  const told = corners
+    .flatMap(({ side, advice }) =>
+      advice.slice(0, 2).map(({ sentence }, rank) => ({
+        rank,
+        where: sideWords[side],
+        text: sentenceText(sentence, unit),
+      })),
+    )
+    .sort((a, b) => a.rank - b.rank);
+  return told.flatMap((one) => {
     const same = told.filter(({ text }) => text === one.text);
-    if (same.length < 2) merged.push(one);
-    else if (same[0] === one) {
-      merged.push({ ...one, where: corners.length === same.length ? "Both sides" : one.where });
-    }
-  }
-  return merged;
-}
-
-function bandOf({ kind }: Advice, taller: Interval | null): Interval | null {
-  return kind === "taller" || kind === "shorter" ? taller : null;
+    if (same.length < 2) return [one];
+    return same[0] === one ? [{ ...one, where: "Both sides" }] : [];
+  });
 }

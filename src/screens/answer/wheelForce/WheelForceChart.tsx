@@ -249,7 +249,11 @@ function wheelForceWords(curve: WheelForceCurve, unit: LengthUnit): string {
       : `hard limit at ${lengthText(curve.hardLimitMm, unit)}`,
   ].join(", ");
   const end = newtons(forceAt(curve.points, curve.endMm), unit);
-  return `The force at the wheel rises with the spring alone to contact, then with spring and stop together, to ${end} where the travel ends. Marks: ${marks}. ${energyWords(curve, unit)}`;
+  const course =
+    curve.springJ === null
+      ? "The stop presses on the wheel from contact on"
+      : "The force at the wheel rises with the spring alone to contact, then with spring and stop together";
+  return `${course}, to ${end} where the travel ends. Marks: ${marks}. ${energyWords(curve, unit)}`;
 }
 
 function ForceTable({

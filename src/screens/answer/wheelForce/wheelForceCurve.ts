@@ -54,6 +54,7 @@ export function wheelForceCurve(
   const knees = [assessed.wheelTravelToContactMm, fullStopMm].filter((z) => z > 0 && z < last);
   const endMm = Math.min(fullStopMm, hardLimitMm ?? fullStopMm);
   kinematics.value.evaluate(endMm, closing);
+  const stopJ = stop.value.energy((closing[0] ?? 0) - gap) / 1000;
   return succeed({
     points: [...travels, ...knees].sort((a, b) => a - b).map(at),
     contactMm: assessed.wheelTravelToContactMm,
@@ -61,7 +62,7 @@ export function wheelForceCurve(
     hardLimitMm,
     endMm,
     springJ: rate === null ? null : (rate * endMm * endMm) / 2000,
-    stopJ: stop.value.energy((closing[0] ?? 0) - gap) / 1000,
+    stopJ,
   });
 }
 

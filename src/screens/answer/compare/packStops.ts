@@ -1,3 +1,0 @@
-import type { Stop } from "../../../physics/fitment.ts";
-
-export const packStops: readonly Stop[] = [];

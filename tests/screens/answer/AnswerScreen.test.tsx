@@ -1,0 +1,231 @@
+import { cleanup, fireEvent, render, screen, waitFor, within } from "@testing-library/preact";
+import { afterEach, describe, expect, it, vi } from "vitest";
+import type { CheckRecord } from "../../../src/records/checkRecord.ts";
+import { type StoredCheck, storedFromRecord } from "../../../src/records/storedCheck.ts";
+import type { LengthUnit } from "../../../src/records/units.ts";
+import AnswerScreen from "../../../src/screens/answer/AnswerScreen.tsx";
+import vectors from "../../vectors/examples.json";
+import { type DemoName, demoNames, demoRecord } from "./demoChecks.ts";
+import { startDeskAssessor } from "./deskAssessor.ts";
+
+afterEach(cleanup);
+
+function show(record: CheckRecord | StoredCheck, unit: LengthUnit = "mm") {
+  const stored = "entries" in record ? record : storedFromRecord(record);
+  const go = vi.fn<(step: string) => void>();
+  const onChange = vi.fn<(changed: StoredCheck) => void>();
+  const view = render(
+    <AnswerScreen
+      stored={stored}
+      unit={unit}
+      go={go}
+      onChange={onChange}
+      startAssessor={startDeskAssessor}
+    />,
+  );
+  return { ...view, go, onChange };
+}
+
+const patience = { timeout: 15_000 };
+const answered = () => waitFor(() => screen.getByText("Force, impact and stiffness"), patience);
+
+const words = {
+  ok: "It fits",
+  care: "It fits, take care",
+  no: "It does not fit",
+  unsure: "Not sure yet",
+} as const;
+
+type Word = keyof typeof words;
+
+/** The worst of the vectors' own check states: no > unsure > care > ok. */
+function wantedVerdict(name: DemoName): Word {
+  const vector = vectors.find(({ id }) => id === demoRecord(name).id);
+  const states = (vector?.corners ?? []).flatMap((corner) => [
+    corner.clearance,
+    corner.earlyContact,
+    corner.stiffness,
+  ]);
+  const order: readonly Word[] = ["no", "unsure", "care", "ok"];
+  return order.find((state) => states.includes(state)) ?? "ok";
+}
+
+describe.each(demoNames)("the answer to %s", (name) => {
+  it.each(["mm", "in"] as const)(
+    "gives the vectors' verdict and finite numbers, in %s",
+    async (unit) => {
+      const { container, onChange } = show(demoRecord(name), unit);
+      await answered();
+      expect(screen.getByRole("heading", { level: 1 }).textContent).toBe(
+        words[wantedVerdict(name)],
+      );
+      expect(container.textContent).not.toMatch(/NaN|Infinity|undefined|\[object/);
+      expect(container.innerHTML).not.toMatch(/NaN|Infinity/);
+      expect(container.textContent).toContain(
+        "The result screens an installation; it does not certify it.",
+      );
+      await waitFor(() =>
+        expect(onChange.mock.calls.at(-1)?.[0].lastVerdict).toBe(wantedVerdict(name)),
+      );
+      if (unit === "in") expect(container.textContent).not.toMatch(/\d mm\b/);
+    },
+    30_000,
+  );
+
+  it("shows each side's checks with the vectors' states", async () => {
+    show(demoRecord(name));
+    await answered();
+    const vector = vectors.find(({ id }) => id === demoRecord(name).id);
+    const table = screen.getByRole("table", { name: "The checks, side by side" });
+    const told = { ok: "in order", care: "take care", no: "fails", unsure: "not sure" } as const;
+    for (const [title, check] of [
+      ["Full stop before anything harder", "clearance"],
+      ["Contact not too early", "earlyContact"],
+      ["Stiffness", "stiffness"],
+    ] as const) {
+      const heading = within(table).getByRole("rowheader", { name: title });
+      const row = heading.closest("tbody");
+      const cells = [...(row?.querySelectorAll("td strong") ?? [])].map((cell) =>
+        (cell.textContent ?? "").replace("Both sides: ", ""),
+      );
+      const wanted = (vector?.corners ?? []).map((corner) => told[corner[check] as Word]);
+      expect(cells).toEqual(cells.length === wanted.length ? wanted : wanted.slice(0, 1));
+    }
+  }, 30_000);
+});
+
+describe("cautions", () => {
+  it("stand open with those of a raised vehicle where it is raised", async () => {
+    show(demoRecord("arm-needs-taller"));
+    await answered();
+    expect(screen.getByText(/Never under a vehicle held by a jack alone/)).toBeTruthy();
+    expect(screen.getByText(/A raised vehicle handles, brakes and rolls differently/)).toBeTruthy();
+    expect(
+      screen.getByText(/Never under a vehicle/).closest("details"),
+      "not folded away",
+    ).toBeNull();
+  }, 30_000);
+
+  it("are there, folded, where nothing has to be done and nothing is raised", async () => {
+    show(demoRecord("arm-fits"));
+    await answered();
+    expect(screen.getByText(/Never under a vehicle/).closest("details")).toBeTruthy();
+    expect(screen.queryByText(/A raised vehicle handles/)).toBeNull();
+  }, 30_000);
+});
+
+describe("a figure", () => {
+  it("opens to its formula with this vehicle's numbers", async () => {
+    const { container } = show(demoRecord("arm-fits"));
+    await answered();
+    const figure = container.querySelector<HTMLDetailsElement>('[data-figure="leverRatio"]');
+    if (!figure) throw new Error("no figure");
+    expect(figure.textContent).toContain("2.74 : 1");
+    figure.open = true;
+    fireEvent(figure, new Event("toggle"));
+    await waitFor(() => within(figure).getAllByText("R = κ·b·cos θ0 / [a·cos(φ0 + β)]"));
+    expect(figure.textContent).toContain("411 mm");
+    expect(figure.textContent).toContain("2.7421 : 1");
+    expect(figure.textContent).toContain("mean of 3 readings");
+  }, 30_000);
+});
+
+describe("what to measure again", () => {
+  it("leads to that reading", async () => {
+    const { go } = show(demoRecord("arm-fits"));
+    await answered();
+    const button = screen.getByRole("button", { name: /^Left gap/ });
+    expect(button.textContent).toMatch(/of the doubt about the travel to contact, left/);
+    fireEvent.click(button);
+    expect(go).toHaveBeenCalledWith("left.gap");
+  }, 30_000);
+});
+
+describe("ride data that are not known", () => {
+  it("are named, with a way to the step that asks for them, and nothing is guessed", async () => {
+    const { ride: _ride, ...record } = demoRecord("arm-fits");
+    const { go, container } = show(record);
+    await waitFor(() => screen.getByText("What cannot be said yet"), patience);
+    await answered();
+    expect(screen.getByRole("heading", { level: 1 }).textContent).toBe("Not sure yet");
+    fireEvent.click(screen.getByRole("button", { name: "Wheel rate" }));
+    expect(go).toHaveBeenCalledWith("ride.wheelRateNPerMm");
+    expect(container.textContent).toContain("the stop alone is drawn");
+    expect(screen.queryByText(/how often the wheel reaches the stop:/)).toBeNull();
+    expect(screen.queryByRole("slider")).toBeNull();
+  }, 30_000);
+});
+
+describe("a check that is not complete", () => {
+  it("lists what is missing, each a way to its step", () => {
+    const { stop: _stop, ...record } = demoRecord("arm-fits");
+    const stored = storedFromRecord(demoRecord("arm-fits"));
+    const { go } = show({ ...stored, record, entries: {} });
+    expect(screen.getByRole("heading", { level: 1 }).textContent).toBe("No answer yet");
+    const missing = screen.getByRole("button", { name: /The stop is not chosen yet/ });
+    fireEvent.click(missing);
+    expect(go).toHaveBeenCalledWith("stop.name");
+  });
+});
+
+describe("readings that cannot be computed with", () => {
+  it("are told in a sentence, with the way to the reading to blame", async () => {
+    const record = demoRecord("arm-fits");
+    const [left, ...rest] = record.corners;
+    if (!left) throw new Error("no corner");
+    const far: CheckRecord = {
+      ...record,
+      corners: [{ ...left, gap: { values: [400], tol: 1 } }, ...rest],
+    };
+    const { go, container } = show(far);
+    await waitFor(() => screen.getByRole("button", { name: "To that reading" }), patience);
+    expect(container.textContent).not.toMatch(/NaN|Infinity/);
+    fireEvent.click(screen.getByRole("button", { name: "To that reading" }));
+    expect(go.mock.calls[0]?.[0]).toMatch(/^(left\.|pivotToStop)/);
+    expect(screen.getByText(/Never under a vehicle held by a jack alone/)).toBeTruthy();
+  }, 30_000);
+});
+
+describe("the map of height and stiffness", () => {
+  it("tells the figures of the cell gone to, by keys and by the large buttons", async () => {
+    show(demoRecord("arm-fits"));
+    await answered();
+    const map = await waitFor(() => screen.getByRole("slider"), patience);
+    expect(map.getAttribute("aria-valuetext")).toMatch(/^extra height 0.0 mm, class 250 N\/mm/);
+    await waitFor(() => expect(map.getAttribute("aria-valuetext")).toMatch(/works$/), patience);
+    fireEvent.keyDown(map, { key: "ArrowRight" });
+    fireEvent.keyDown(map, { key: "ArrowUp" });
+    expect(map.getAttribute("aria-valuetext")).toMatch(/^extra height \+5.0 mm, class 400 N\/mm/);
+    fireEvent.click(screen.getByRole("button", { name: "Extra height: more" }));
+    fireEvent.click(screen.getByRole("button", { name: "Extra height: more" }));
+    await waitFor(
+      () => expect(map.getAttribute("aria-valuetext")).toMatch(/15.0 mm.*contact too early/),
+      patience,
+    );
+  }, 30_000);
+});
+
+describe("another stop", () => {
+  it("is set against this one by one tap, on the same vehicle", async () => {
+    show(demoRecord("arm-needs-taller"));
+    await answered();
+    fireEvent.click(
+      await waitFor(() => screen.getByRole("button", { name: /^Tall progressive/ }), patience),
+    );
+    await waitFor(() => screen.getByText("Tall progressive: the checks"), patience);
+    expect(screen.getAllByRole("table", { name: "The checks, side by side" })).toHaveLength(2);
+    expect(screen.getByText("fitted").closest("section")?.textContent).toContain("It does not fit");
+    expect(screen.getAllByText("Left: wheel travel up from ride, Tall progressive")).toBeTruthy();
+    fireEvent.click(screen.getByRole("button", { name: "Leave the comparison" }));
+    await waitFor(() => expect(screen.queryByText("Tall progressive: the checks")).toBeNull());
+  }, 30_000);
+
+  it("that is too tall for the gap is refused with a reason", async () => {
+    show(demoRecord("arm-fits"));
+    await answered();
+    fireEvent.click(
+      await waitFor(() => screen.getByRole("button", { name: /^Tall firm/ }), patience),
+    );
+    await waitFor(() => screen.getByText(/it would be pressed in by/), patience);
+  }, 30_000);
+});

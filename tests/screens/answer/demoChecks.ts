@@ -1,0 +1,29 @@
+import { readFileSync } from "node:fs";
+import { assessFitment } from "../../../src/physics/assess.ts";
+import type { Assessment, Fitment } from "../../../src/physics/fitment.ts";
+import type { CheckRecord } from "../../../src/records/checkRecord.ts";
+import { fitmentOf } from "../../../src/records/fitmentOf.ts";
+
+export const demoNames = [
+  "arm-fits",
+  "arm-needs-taller",
+  "axle-towing-early",
+  "damper-shaft",
+  "strut-too-stiff",
+] as const;
+
+export type DemoName = (typeof demoNames)[number];
+
+export function demoRecord(name: DemoName): CheckRecord {
+  return JSON.parse(readFileSync(`demo-data/checks/${name}.json`, "utf8"));
+}
+
+export function demoFitment(name: DemoName): Fitment {
+  return fitmentOf(demoRecord(name));
+}
+
+export function assessed(fitment: Fitment): Assessment {
+  const outcome = assessFitment(fitment, { samples: 10_000 });
+  if (!outcome.ok) throw new Error(outcome.fault.code);
+  return outcome.value;
+}

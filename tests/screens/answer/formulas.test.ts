@@ -1,0 +1,138 @@
+import { describe, expect, it } from "vitest";
+import type { Corner, CornerAssessment, Fitment } from "../../../src/physics/fitment.ts";
+import { rulesOf } from "../../../src/physics/road/useRules.ts";
+import { cornerContext } from "../../../src/screens/answer/formulas/cornerContext.ts";
+import { type Figure, figuresOf } from "../../../src/screens/answer/formulas/figures.ts";
+import {
+  formulaQuantity,
+  formulaSentence,
+} from "../../../src/screens/answer/formulas/formulaText.ts";
+import { plain } from "../../../src/screens/answer/formulas/plainNumber.ts";
+import { lastValue, type WorkedFigure } from "../../../src/screens/answer/formulas/workedFigure.ts";
+import { assessed, demoFitment, demoNames } from "./demoChecks.ts";
+
+/** Steps in a formula may round differently from the calculation's own order of operations. */
+const agreement = 1e-9;
+
+interface Worked {
+  readonly figure: Figure;
+  readonly corner: CornerAssessment;
+  readonly shown: number;
+  readonly worked: WorkedFigure | undefined;
+}
+
+function everyFigure(fitment: Fitment): Worked[] {
+  const found: Worked[] = [];
+  for (const corner of assessed(fitment).corners) {
+    const context = cornerContext(fitment, corner);
+    if (!context) throw new Error("no context");
+    for (const figure of figuresOf(rulesOf(fitment.use, fitment.rules), "mm")) {
+      const value = figure.value(corner);
+      if (value === null || typeof value === "string") continue;
+      found.push({ figure, corner, shown: value.value, worked: figure.worked(context) });
+    }
+  }
+  return found;
+}
+
+function expectAgreement(found: readonly Worked[]): void {
+  for (const { figure, corner, shown, worked } of found) {
+    const last = worked && lastValue(worked);
+    expect(last, `${corner.side} ${figure.id}`).toBeDefined();
+    const off = Math.abs((last ?? Number.NaN) - shown) / Math.max(1, Math.abs(shown));
+    expect(off, `${corner.side} ${figure.id}`).toBeLessThanOrEqual(agreement);
+  }
+}
+
+/** The right side with readings of its own, as far off as two sides of one vehicle may be. */
+function withOwnRightGeometry(fitment: Fitment): Fitment {
+  const geometry = Object.fromEntries(
+    Object.entries(fitment.layout.readings).map(([name, reading]) => [
+      name,
+      { values: reading.values.map((value: number) => 1.02 * value + 0.3), tol: reading.tol },
+    ]),
+  );
+  return {
+    ...fitment,
+    corners: fitment.corners.map(
+      (corner): Corner => (corner.side === "right" ? { ...corner, geometry } : corner),
+    ),
+  };
+}
+
+describe.each(demoNames)("the working of %s", (name) => {
+  const fitment = demoFitment(name);
+
+  it("ends in the figure shown, for every figure", () => {
+    const found = everyFigure(fitment);
+    expect(found.length).toBeGreaterThan(25);
+    expectAgreement(found);
+  });
+
+  it("ends in it too where the right side was measured apart and the angles are not the arm's", () => {
+    expectAgreement(everyFigure(withOwnRightGeometry(fitment)));
+  });
+
+  it.each(["mm", "in"] as const)("reads as finite numbers in %s", (unit) => {
+    for (const { figure, worked } of everyFigure(fitment)) {
+      for (const step of worked?.steps ?? []) {
+        const text = `${formulaSentence(step.worked, unit)} ${formulaQuantity(step.result, unit)}`;
+        expect(text, figure.id).not.toMatch(/NaN|Infinity|unknown|undefined/);
+        expect(step.formula.length, figure.id).toBeGreaterThan(2);
+      }
+      expect(worked?.source.length, figure.id).toBeGreaterThan(5);
+    }
+  });
+
+  it("names in its symbols every letter with a value and an origin", () => {
+    for (const { figure, worked } of everyFigure(fitment)) {
+      for (const { symbol, meaning, value, origin } of worked?.symbols ?? []) {
+        expect(symbol && meaning && origin, figure.id).toBeTruthy();
+        if (typeof value !== "string") expect(Number.isFinite(value.value), figure.id).toBe(true);
+      }
+    }
+  });
+});
+
+describe("a carrying stop that touches under load", () => {
+  const fitment = demoFitment("damper-shaft");
+  const heavy: Fitment = { ...fitment, ride: { ...fitment.ride, payloadPerCornerKg: 220 } };
+
+  it("has a sag whose working counts the stop's force", () => {
+    const found = everyFigure(heavy);
+    const sag = found.find(({ figure }) => figure.id === "loadedSag");
+    expect(sag?.worked?.steps.map(({ formula }) => formula)).toContain("F_stop·ds/dz at that sag");
+    expectAgreement(found);
+    const [load, stop] = sag?.worked?.steps.map(({ result }) => result.value) ?? [];
+    const spring = (fitment.ride?.wheelRateNPerMm ?? 0) * (sag?.shown ?? 0);
+    expect(spring + (stop ?? 0)).toBeCloseTo(load ?? 0, 6);
+  });
+});
+
+describe("an undamped impact", () => {
+  it("has force and energy that the static curve gives at the greatest compression", () => {
+    const found = everyFigure(demoFitment("arm-fits"));
+    for (const [part, kept] of [
+      ["peakStopForceN", 1e-3],
+      ["energyInJ", 1e-3],
+    ] as const) {
+      const one = found.find(({ figure }) => figure.id === `event1.${part}`);
+      const check = one?.worked?.steps.at(-2);
+      expect(check?.formula).toMatch(/^check:/);
+      expect(Math.abs((check?.result.value ?? 0) / (one?.shown ?? 1) - 1)).toBeLessThan(kept);
+    }
+  });
+});
+
+describe("a number inside a formula", () => {
+  it.each([
+    [0, "0"],
+    [0.1, "0.1"],
+    [2700, "2700"],
+    [16.6666667, "16.667"],
+    [9.131191580537418e-7, "9.131 · 10⁻⁷"],
+    [2.5e7, "2.5 · 10⁷"],
+  ])("%d is written %s", (value, text) => {
+    expect(plain(value)).toBe(text);
+  });
+});
