@@ -173,7 +173,7 @@ export interface DimensionPlan {
 }
 
 const badgeBeyond = 15;
-const labelClear = 8;
+const labelClear = 12;
 
 /**
  * A drafting dimension from a to b: its line runs `offset` px beside them on the side of `away`, the
@@ -247,7 +247,7 @@ export function planAngle(
     view.at(arcPoints(about, radius / view.scale, degrees, degrees)[0] ?? about);
   const reachPx = reach * view.scale;
   const arcRadius = Math.max(0.66 * reachPx, 30);
-  const plusRadius = reachPx + 34;
+  const plusRadius = reachPx + 40;
   const plusEnd = reference + positive * plusDegrees;
   const lineSide = Math.sign(line - reference) || positive;
   const unit = view.turned(arcPoints({ x: 0, y: 0 }, 1, reference, reference)[0] ?? { x: 1, y: 0 });

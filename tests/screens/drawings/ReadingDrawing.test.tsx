@@ -56,7 +56,7 @@ const anyValues = fc.record(Object.fromEntries(everyReading.map((name) => [name,
 
 const side = fc.constantFrom<Side>("left", "right");
 
-describe.each(pairs)("%s, %s", (layoutKind, reading) => {
+describe.each(pairs)("%s, %s", { timeout: 30_000 }, (layoutKind, reading) => {
   it("has finite numbers only, and its marks inside the picture, whatever the record holds", () => {
     fc.assert(
       fc.property(
@@ -94,7 +94,7 @@ describe.each(pairs)("%s, %s", (layoutKind, reading) => {
           unmount();
         },
       ),
-      { numRuns: 12 },
+      { numRuns: 8 },
     );
   });
 
@@ -156,7 +156,7 @@ const trueRange: { readonly [Name in DrawnReading]?: readonly [number, number] }
 const lengths = pairs.filter(([, reading]) => trueRange[reading] !== undefined);
 const angles = pairs.filter(([, reading]) => isAngle(reading));
 
-describe.each(lengths)("to scale: %s, %s", (layoutKind, reading) => {
+describe.each(lengths)("to scale: %s, %s", { timeout: 30_000 }, (layoutKind, reading) => {
   it("has A and B as far apart as the number says", () => {
     const [least, greatest] = trueRange[reading] ?? [0, 0];
     fc.assert(
@@ -173,12 +173,12 @@ describe.each(lengths)("to scale: %s, %s", (layoutKind, reading) => {
           unmount();
         },
       ),
-      { numRuns: 15 },
+      { numRuns: 10 },
     );
   });
 });
 
-describe.each(angles)("to scale: %s, %s", (layoutKind, reading) => {
+describe.each(angles)("to scale: %s, %s", { timeout: 30_000 }, (layoutKind, reading) => {
   it("leans its line by the angle, positive the way the words say", () => {
     fc.assert(
       fc.property(fc.double({ min: -45, max: 55, noNaN: true }), (value) => {
@@ -191,7 +191,7 @@ describe.each(angles)("to scale: %s, %s", (layoutKind, reading) => {
         expect(Math.abs(drawn - (value * Math.PI) / 180)).toBeLessThan(rounding);
         unmount();
       }),
-      { numRuns: 15 },
+      { numRuns: 10 },
     );
     const { svg } = draw({ layoutKind, reading });
     const words = {
