@@ -94,7 +94,7 @@ describe.each(pairs)("%s, %s", { timeout: 30_000 }, (layoutKind, reading) => {
           unmount();
         },
       ),
-      { numRuns: 8 },
+      { numRuns: 6 },
     );
   });
 
@@ -173,7 +173,7 @@ describe.each(lengths)("to scale: %s, %s", { timeout: 30_000 }, (layoutKind, rea
           unmount();
         },
       ),
-      { numRuns: 10 },
+      { numRuns: 6 },
     );
   });
 });
@@ -191,7 +191,7 @@ describe.each(angles)("to scale: %s, %s", { timeout: 30_000 }, (layoutKind, read
         expect(Math.abs(drawn - (value * Math.PI) / 180)).toBeLessThan(rounding);
         unmount();
       }),
-      { numRuns: 10 },
+      { numRuns: 6 },
     );
     const { svg } = draw({ layoutKind, reading });
     const words = {
