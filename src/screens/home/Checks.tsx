@@ -120,7 +120,7 @@ export function Checks({ opened, preferences, notice }: Props) {
           <Button look="main" icon="plus" onClick={startNew} disabled={!store}>
             New check
           </Button>
-          <Button icon="file" onClick={() => picker.current?.click()} disabled={!store}>
+          <Button onClick={() => picker.current?.click()} disabled={!store}>
             Open a file
           </Button>
         </>

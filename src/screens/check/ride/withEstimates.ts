@@ -12,7 +12,12 @@ import { wheelRateFromSag } from "../../../physics/estimates/wheelRateFromSag.ts
 import type { RideQuantity, Side } from "../../../physics/fitment.ts";
 import { fail, type Outcome, succeed } from "../../../physics/outcome.ts";
 import { entryText } from "../../../records/entry.ts";
-import { type StoredCheck, setEntry, setEstimate } from "../../../records/storedCheck.ts";
+import {
+  type Entry,
+  type StoredCheck,
+  setEntry,
+  setEstimate,
+} from "../../../records/storedCheck.ts";
 import type { LengthUnit } from "../../../records/units.ts";
 import { chosen } from "../choice.ts";
 import { packCornerMass, packRide } from "../platforms.ts";

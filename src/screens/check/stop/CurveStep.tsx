@@ -12,7 +12,7 @@ const id = "stop.curve";
 
 /** The first row that is not deeper and harder than the one before; -1 where all are. */
 export function firstNotRising({ texts, unit }: Entry): number {
-  let last = [0, 0] as const;
+  let last: readonly [number, number] = [0, 0];
   for (let row = 0; 2 * row < texts.length; row += 1) {
     const depth = parseText(texts[2 * row] ?? "", "length", unit, "zeroOrMore");
     const force = parseText(texts[2 * row + 1] ?? "", "force", unit, "zeroOrMore");
