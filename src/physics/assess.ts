@@ -41,7 +41,7 @@ export interface AssessOptions {
 }
 
 /**
- * The static half of the answer (model.md, sections 1 to 4 and 6): kinematics, travel budget, road
+ * The static half of the answer: kinematics, travel budget, road
  * contacts, doubt and checks. Events are null, and stiffness is unsure until `completeAssessment`.
  *
  * Errors: those of `fitmentFault`, then the first reading, curve or geometry that cannot be computed
@@ -224,7 +224,7 @@ function compressionAt(corner: CornerBudget, sag: number | null): number | null 
 }
 
 /**
- * Joins the dynamic half (model.md, section 5) to a static assessment of the same fitment: events,
+ * Joins the dynamic half to a static assessment of the same fitment: events,
  * classes that work, the stiffness check, and from them advice, verdict and reason anew. A corner
  * without dynamics stays as it is.
  */

@@ -16,7 +16,7 @@ export const figure = {
 export type FigureName = keyof typeof figure;
 
 /**
- * The travel budget of one corner as a function of its readings (model.md, section 3), the same for
+ * The travel budget of one corner as a function of its readings, the same for
  * the means, every draw and every difference. Nothing is allocated; what the layout cannot reach is
  * NaN, which stays inside the physics.
  *

@@ -15,7 +15,7 @@ export interface FirstHardLimit {
 }
 
 /**
- * z_h of a corner at its mean readings: the least of all hard limits (model.md, section 3). A limit at
+ * z_h of a corner at its mean readings: the least of all hard limits. A limit at
  * the wheel touches after reading / perWheel; a limit at the stop after z(reading). One that the layout
  * cannot reach never touches. Null where no limit was measured.
  *

@@ -46,7 +46,7 @@ export interface CornerBudget {
 }
 
 /**
- * The travel budget of one corner (model.md, section 3).
+ * The travel budget of one corner.
  *
  * @param reserveWanted mm that must be left between full stop and hard limit, ≥ 0
  * Errors: those of `cornerReadings`, `kinematicsOf` and `travelToHardLimit`; `gapOutOfReach` and

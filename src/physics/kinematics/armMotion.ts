@@ -8,7 +8,7 @@ import {
 } from "./layoutMotion.ts";
 
 /**
- * The stop acts on an arm that swings about a fixed axis (model.md, section 1, arm; plane geometry).
+ * The stop acts on an arm that swings about a fixed axis (plane geometry in the plane square to that axis).
  *
  * With ψ = θ0 − α the outer line's angle below the horizontal after a rotation α (outer end up
  * positive) and ω = φ0 + β − α the stop line's angle against the square of the stop's axis:

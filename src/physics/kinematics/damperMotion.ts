@@ -8,7 +8,7 @@ import {
 } from "./layoutMotion.ts";
 
 /**
- * The stop sits on the rod of a damper whose lower mount is on the arm (model.md, section 1, damper).
+ * The stop sits on the rod of a damper whose lower mount is on the arm (plane geometry).
  *
  * Pivot, lower mount and upper mount form a triangle with sides a (pivot to lower mount), q (pivot to
  * upper mount, fixed) and the damper's length L; γ is its angle at the pivot and falls by α as the arm

@@ -18,7 +18,7 @@ export type MotionFault = "armTooSteep" | "leverLost" | "degenerateTriangle" | "
  * One layout's kinematics for one set of readings, in a form for inner loops: nothing is allocated,
  * and what cannot be reached is NaN, which never leaves the physics: `kinematics.ts` turns it into an
  * outcome, and the draws count it. Wheel travel z and stop closing s in mm, zero at the measured ride
- * height, positive in jounce and as the gap closes (model.md, section 1).
+ * height, positive in jounce and as the gap closes.
  */
 export interface LayoutMotion {
   /**

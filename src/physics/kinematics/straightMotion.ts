@@ -30,7 +30,7 @@ abstract class StraightMotion implements LayoutMotion {
 }
 
 /**
- * Strut: s = z·cos β (model.md, section 1). Wheel and outer joint are one, so κ does not enter.
+ * Strut: s = z·cos β. Wheel and outer joint are one, so κ does not enter.
  * Error: `stopLeansFlat` where |β| ≥ 89.95°.
  */
 export class StrutMotion extends StraightMotion {
@@ -46,7 +46,7 @@ export class StrutMotion extends StraightMotion {
 export type AxleMovement = "both" | "one";
 
 /**
- * Beam axle (model.md, section 1): both wheels up together s = z·cos β; one wheel up with the other on
+ * Beam axle: both wheels up together s = z·cos β; one wheel up with the other on
  * the ground s = z·cos β·(T + S)/(2T), since the axle then turns about the other wheel's contact and a
  * stop stands (T + S)/2 away from it. Track T and stop spacing S in mm. κ does not enter.
  * Error: `stopLeansFlat` where |β| ≥ 89.95°.

@@ -5,7 +5,7 @@ import { meanOf } from "../uncertainty/readingMean.ts";
 import { pchipSlopes } from "./pchip.ts";
 
 /**
- * A stop's static force over its compression (model.md, section 2). x: compression in mm, positive as
+ * A stop's static force over its compression. x: compression in mm, positive as
  * the stop is pressed; at x ≤ 0 the stop is free and gives nothing. Finite for every finite x.
  */
 export interface StopCurve {

@@ -68,7 +68,7 @@ function wantedContributions(
     (index, value) => {
       const model = new WantedTravelModel(road.corner, values, rules);
       const quantity = ride[index];
-      if (quantity !== undefined) model.set(quantity.name, value);
+      if (quantity !== undefined) model.set(quantity.place, value);
       return laden === null ? model.unladen() : model.laden();
     },
     atMeans,

@@ -9,7 +9,7 @@ import { coverageInterval } from "./percentile.ts";
 
 /** Draws made where nothing else is asked for: a percentile's own scatter is then about 1 % of an interval. */
 export const defaultSamples = 40_000;
-/** Fewest draws that are worth a 95 % interval (model.md, section 6). */
+/** Fewest draws that are worth a 95 % interval. */
 export const leastSamples = 10_000;
 /** The fixed seed: phone and command line draw the same numbers. */
 export const defaultSeed = 20_080_101;

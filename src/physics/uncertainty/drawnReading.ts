@@ -5,7 +5,8 @@ import { meanOf } from "./readingMean.ts";
 
 /**
  * What is known of one quantity: its mean, a rectangular ±halfWidth for the tool, and a normal part
- * for the scatter of its repeats (model.md, section 6). All in the quantity's own unit.
+ * for the scatter of its repeats. All in the quantity's own unit. With few repeats
+ * a t distribution would be wider (JCGM 101:2008, 6.4.9); the tool's part then usually outweighs it.
  */
 export interface DrawnReading {
   readonly id: ReadingId;

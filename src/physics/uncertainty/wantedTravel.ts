@@ -18,34 +18,44 @@ export const rideQuantities: readonly RideQuantity[] = [
   "payloadPerCornerKg",
 ];
 
-/** Ride values that were estimated with a tolerance, as rectangular quantities. */
-export function rideInDoubt(fitment: Fitment): readonly (DrawnReading & { name: RideQuantity })[] {
-  const { ride } = fitment;
-  const drawn: (DrawnReading & { name: RideQuantity })[] = [];
-  for (const name of rideQuantities) {
+/** A ride value that was estimated with a tolerance, and its place in `rideQuantities`. */
+export type RideInDoubt = DrawnReading & { readonly place: number };
+
+/**
+ * The ride values that carry a tolerance, as rectangular quantities. None for a stop made to carry,
+ * whose early contact is judged without a probability.
+ */
+export function rideInDoubt({ ride, stop }: Fitment): readonly RideInDoubt[] {
+  if (stop.duty === "carry") return [];
+  return rideQuantities.flatMap((name, place) => {
     const mean = ride?.[name];
     const halfWidth = ride?.tolerances?.[name];
-    if (mean === undefined || halfWidth === undefined) continue;
-    if (halfWidth === 0) continue;
-    drawn.push({ id: `ride.${name}`, name, mean, halfWidth, standardError: 0 });
-  }
-  return drawn;
+    return mean === undefined || halfWidth === undefined || halfWidth === 0
+      ? []
+      : [{ id: `ride.${name}`, place, mean, halfWidth, standardError: 0 }];
+  });
 }
 
 /** A corner on the road, with the stop's whole curve. */
 export type RoadCornerWithCurve = RoadCorner & { readonly stop: StopCurve };
 
+const wheelRate = rideQuantities.indexOf("wheelRateNPerMm");
+const tyreRate = rideQuantities.indexOf("tyreRateNPerMm");
+const bumpDamping = rideQuantities.indexOf("damperBumpNsPerMm");
+const reboundDamping = rideQuantities.indexOf("damperReboundNsPerMm");
+const payload = rideQuantities.indexOf("payloadPerCornerKg");
+
 /**
  * Free travel wanted z_need, mm, unladen and laden, as a function of the ride values alone, for draws
- * and differences where those were estimated; the geometry stays at its means (model.md, sections 4
- * and 6). NaN where a value is not above 0 or the payload is out of the layout's reach.
+ * and differences where those were estimated; the geometry stays at its means. NaN where a value is not above 0 or the payload is out of the layout's reach.
  */
 export class WantedTravelModel {
   readonly #corner: RoadCornerWithCurve;
   readonly #speed: number;
   readonly #intensity: number;
   readonly #allowed: number;
-  readonly #values: Record<RideQuantity, number>;
+  /** By place in `rideQuantities`; NaN where not known. */
+  readonly #values: Float64Array;
   readonly #closing = new Float64Array(3);
 
   constructor(corner: RoadCornerWithCurve, ride: Ride, rules: UseRules) {
@@ -54,19 +64,12 @@ export class WantedTravelModel {
     this.#intensity = roadVelocityIntensity(rules.roadClass, this.#speed);
     this.#allowed =
       rules.allowedContactsPerKm * (corner.progressive ? progressiveContactFactor : 1);
-    const value = (name: RideQuantity) => ride[name] ?? Number.NaN;
-    this.#values = {
-      unsprungMassKg: value("unsprungMassKg"),
-      wheelRateNPerMm: value("wheelRateNPerMm"),
-      tyreRateNPerMm: value("tyreRateNPerMm"),
-      damperBumpNsPerMm: value("damperBumpNsPerMm"),
-      damperReboundNsPerMm: value("damperReboundNsPerMm"),
-      payloadPerCornerKg: value("payloadPerCornerKg"),
-    };
+    this.#values = Float64Array.from(rideQuantities, (name) => ride[name] ?? Number.NaN);
   }
 
-  set(name: RideQuantity, value: number): void {
-    this.#values[name] = value;
+  /** @param place of the quantity in `rideQuantities` */
+  set(place: number, value: number): void {
+    this.#values[place] = value;
   }
 
   unladen(): number {
@@ -74,43 +77,45 @@ export class WantedTravelModel {
   }
 
   laden(): number {
-    const payload = this.#values.payloadPerCornerKg;
-    return payload >= 0 ? this.#wanted(payload) : Number.NaN;
+    const load = this.#values[payload] as number;
+    return load >= 0 ? this.#wanted(load) : Number.NaN;
   }
 
-  #wanted(payload: number): number {
-    const mass = (this.#corner.cornerMassKg ?? Number.NaN) + payload;
-    const { tyreRateNPerMm, damperBumpNsPerMm, damperReboundNsPerMm } = this.#values;
-    const damping = 500 * (damperBumpNsPerMm + damperReboundNsPerMm);
-    if (!(mass > 0 && tyreRateNPerMm > 0 && damping > 0)) return Number.NaN;
+  #wanted(payloadKg: number): number {
+    const values = this.#values;
+    const mass = (this.#corner.cornerMassKg ?? Number.NaN) + payloadKg;
+    const tyre = 1000 * (values[tyreRate] as number);
+    const damping = 500 * ((values[bumpDamping] as number) + (values[reboundDamping] as number));
+    if (!(mass > 0 && tyre > 0 && damping > 0)) return Number.NaN;
     const sigma = 1000 * Math.sqrt(travelVariance(this.#intensity, mass, damping));
-    const upcrossings = zeroUpcrossingsPerSecond(1000 * tyreRateNPerMm, mass);
-    const sag = payload === 0 ? 0 : this.#sag(payload);
+    const upcrossings = zeroUpcrossingsPerSecond(tyre, mass);
+    const sag = payloadKg === 0 ? 0 : this.#sag(payloadKg);
     return sag + levelPassedPerKm(this.#allowed, sigma, upcrossings, this.#speed);
   }
 
   /** Newton's method from the spring alone; whatever does not settle goes to the bracketing solver. */
-  #sag(payload: number): number {
-    const { wheelRateNPerMm } = this.#values;
-    if (!(wheelRateNPerMm > 0)) return Number.NaN;
+  #sag(payloadKg: number): number {
+    const rate = this.#values[wheelRate] as number;
+    if (!(rate > 0)) return Number.NaN;
     const { kinematics, stop, gapMm, travelToContactMm } = this.#corner;
-    const load = payload * standardGravity;
-    let z = load / wheelRateNPerMm;
-    if (z <= travelToContactMm && z <= kinematics.range[1]) return z;
+    const load = payloadKg * standardGravity;
+    const springAlone = load / rate;
+    if (springAlone <= travelToContactMm) return springAlone;
     const closing = this.#closing;
+    let z = Math.min(springAlone, kinematics.range[1]);
     for (let step = 0; step < 30; step++) {
       kinematics.evaluate(z, closing);
       const compression = (closing[0] as number) - gapMm;
       const ratio = closing[1] as number;
       const force = stop.force(compression);
-      const rate =
-        wheelRateNPerMm + stop.slope(compression) * ratio * ratio + force * (closing[2] as number);
-      const change = (wheelRateNPerMm * z + force * ratio - load) / rate;
+      const stiffness =
+        rate + stop.slope(compression) * ratio * ratio + force * (closing[2] as number);
+      const change = (rate * z + force * ratio - load) / stiffness;
       z -= change;
-      if (!(rate > 0) || z <= travelToContactMm) break;
+      if (!(stiffness > 0 && z > travelToContactMm && z <= kinematics.range[1])) break;
       if (Math.abs(change) < 1e-9) return z;
     }
-    const rest = restPosition({ kinematics, stop, gapMm, wheelRateNPerMm }, payload);
+    const rest = restPosition({ kinematics, stop, gapMm, wheelRateNPerMm: rate }, payloadKg);
     return rest.ok ? rest.value : Number.NaN;
   }
 }
@@ -123,7 +128,7 @@ export interface WantedTravels {
 
 /**
  * z_need of a corner for the draws: at the mean readings where no ride value carries a tolerance
- * (model.md, section 6), else drawn with those that do.
+ *, else drawn with those that do.
  */
 export function wantedTravels(
   fitment: Fitment,
@@ -140,10 +145,10 @@ export function wantedTravels(
   const columns = inDoubt.map((quantity) => draws.column(quantity));
   const ladenDraws = laden === null ? null : new Float64Array(draws.samples);
   const unladenDraws = unladen === null ? null : new Float64Array(draws.samples);
+  const places = inDoubt.map(({ place }) => place);
   for (let draw = 0; draw < draws.samples; draw++) {
-    for (let index = 0; index < inDoubt.length; index++) {
-      const { name } = inDoubt[index] as { name: RideQuantity };
-      model.set(name, (columns[index] as Float64Array)[draw] as number);
+    for (let index = 0; index < places.length; index++) {
+      model.set(places[index] as number, (columns[index] as Float64Array)[draw] as number);
     }
     if (ladenDraws !== null) ladenDraws[draw] = model.laden();
     if (unladenDraws !== null) unladenDraws[draw] = model.unladen();

@@ -1,6 +1,6 @@
 import type { Advice, Check, Corner, CornerAssessment, Fitment, UseRules } from "../fitment.ts";
 import { kinematicsOf } from "../kinematics/kinematics.ts";
-import { limitTouches } from "../readingNames.ts";
+import { limitTouches, readingName } from "../readingNames.ts";
 import { length, type Sentence } from "../sentence.ts";
 import { meanOf } from "../uncertainty/readingMean.ts";
 import { carryShares } from "./decisions.ts";
@@ -143,20 +143,24 @@ function tallerAdvice(assessed: CornerAssessment, leastTaller: number, most: num
 
 /** The mean is enough but its doubt is not: as much more height as makes it sure, or a closer reading. */
 function sureHeightAdvice(assessed: CornerAssessment, room: HeightRoom): Advice {
-  const sure = assessed.intervals.spacerMm?.[1] ?? 0;
+  const sure = Math.max(0, assessed.intervals.spacerMm?.[1] ?? 0);
   const reading = assessed.checks.find((check) => check.id === "clearance")?.reading;
-  return {
-    kind: "taller",
-    ...(reading === undefined ? {} : { reading }),
-    sentence:
-      room.most !== null && sure > room.most
-        ? [
-            "Measure again more closely: the spacer of ",
-            length(Math.max(0, sure)),
-            " that would make it sure would be met too early.",
-          ]
-        : ["A spacer of ", length(Math.max(0, sure)), " makes it sure; so may a closer reading."],
-  };
+  const named = reading === undefined ? {} : { reading };
+  return room.most !== null && sure > room.most
+    ? {
+        kind: "measureAgain",
+        ...named,
+        sentence: [
+          `Measure ${readingName(reading ?? `${assessed.side}.gap`)} again, more closely: the spacer of `,
+          length(sure),
+          " that would make it sure would be met too early.",
+        ],
+      }
+    : {
+        kind: "taller",
+        ...named,
+        sentence: ["A spacer of ", length(sure), " makes it sure; so may a closer reading."],
+      };
 }
 
 function noHeightFits(
@@ -166,19 +170,23 @@ function noHeightFits(
   rules: UseRules,
 ): Advice {
   const kind = assessed.hardLimit;
-  const short = Math.max(0, wanted - most) * assessed.leverRatio;
+  const room = Math.max(0, wanted - most) * assessed.leverRatio;
   return {
     kind: "noHeightFits",
     sentence: [
-      "No height fits: for ",
+      "No height fits: to keep ",
       length(rules.reserveMm),
-      " of reserve the stop must change in height by at least ",
-      length(wanted),
-      " and may by ",
-      length(most),
-      " at most before it is met too early. What would help: make room where ",
-      `${kind === null ? "the hard limit is met" : limitTouches[kind]} (about `,
-      length(short),
+      wanted < 0
+        ? " of reserve the stop may shrink by no more than "
+        : " of reserve the stop must grow by at least ",
+      length(Math.abs(wanted)),
+      most < 0
+        ? ", but not to be met too early it must shrink by at least "
+        : ", but not to be met too early it may grow by no more than ",
+      length(Math.abs(most)),
+      ". What would help: more room before ",
+      `${kind === null ? "the hard limit" : limitTouches[kind]} (about `,
+      length(room),
       " of wheel travel), a stop of another build that does its work in less compression, or less payload.",
     ],
   };

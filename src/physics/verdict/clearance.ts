@@ -12,7 +12,7 @@ import { decide } from "./decisions.ts";
 
 /**
  * Does anything harder touch before the stop has done its work? Decided by P(reserve ≥ 5 mm) and
- * P(reserve ≥ 0) (model.md, sections 3 and 6). Unsure where no limit was measured, or where more than
+ * P(reserve ≥ 0). Unsure where no limit was measured, or where more than
  * 5 % of the draws leave the layout's reach.
  */
 export function clearanceCheck(evidence: CornerEvidence): Check {

@@ -20,7 +20,7 @@ export function worstState(states: Iterable<State>): State {
  * most, else unsure.
  *
  * Clearance: wanted reserve ≥ 5 mm, lesser reserve ≥ 0. Early contact: wanted z_c ≥ z_need laden,
- * lesser z_c ≥ z_need unladen (model.md, section 6).
+ * lesser z_c ≥ z_need unladen.
  */
 export function decide(wantedKept: number, lesserKept: number): State {
   if (wantedKept >= sureEnough) return "ok";

@@ -7,7 +7,7 @@ import { type MissingRideData, missingCheck } from "./missingRideData.ts";
 
 /**
  * Is the stop met too often? For duty impact decided by P(z_c ≥ z_need) laden and unladen; for duty
- * carry by its compression under load, without a probability (model.md, section 6). Where ride data
+ * carry by its compression under load, without a probability. Where ride data
  * are missing, the check says which, and is unsure unless what is known already decides.
  */
 export function earlyContactCheck(evidence: CornerEvidence): Check {

@@ -34,7 +34,7 @@ interface Oddity {
 /**
  * Can these readings be right? Unsure, naming the reading, where the lever ratio lies outside 0.8…6,
  * the gap is larger than all travel, a length fits only if divided or multiplied by 25.4, or repeats
- * differ (greatest less least) by more than 3 × their tolerance (model.md, section 6); also where the
+ * differ (greatest less least) by more than 3 × their tolerance; also where the
  * stops of a beam axle would stand outside its wheels.
  */
 export function plausibleCheck(evidence: CornerEvidence): Check {

@@ -19,7 +19,7 @@ export function stiffnessNotComputed(side: Side, missing: readonly MissingRideDa
 }
 
 /**
- * Is the stop's class among those that work in every event of the use (model.md, section 6)? Ok if so;
+ * Is the stop's class among those that work in every event of the use? Ok if so;
  * else no, with the side on which it lies, or that no class works at this height. Unsure where the
  * events could not be run: what is missing, or why.
  */

@@ -1,12 +1,13 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import type { Ride } from "../../../src/physics/fitment.ts";
+import type { RideQuantity } from "../../../src/physics/fitment.ts";
 import { kinematicsOf } from "../../../src/physics/kinematics/kinematics.ts";
 import { roadTravel } from "../../../src/physics/road/roadTravel.ts";
 import { rulesOf } from "../../../src/physics/road/useRules.ts";
 import { stopCurve } from "../../../src/physics/stop/stopCurve.ts";
 import {
   type RoadCornerWithCurve,
+  rideQuantities,
   WantedTravelModel,
 } from "../../../src/physics/uncertainty/wantedTravel.ts";
 import { demoFitment, unwrapped } from "../demoFitments.ts";
@@ -52,7 +53,7 @@ describe("free travel wanted, as the draws take it", () => {
           // Set value by value on a model made for another ride, as the draws do.
           const model = new WantedTravelModel(corner, {}, rules);
           for (const [quantity, value] of Object.entries(values)) {
-            model.set(quantity as keyof Omit<Ride, "tolerances" | "estimated">, value);
+            model.set(rideQuantities.indexOf(quantity as RideQuantity), value);
           }
           if (road.freeTravelNeededMm === null) {
             expect(road.faults.length).toBeGreaterThan(0);
@@ -92,7 +93,7 @@ describe("free travel wanted, as the draws take it", () => {
       rulesOf("daily"),
     );
     expect(model.laden()).toBeGreaterThan(0);
-    model.set("damperBumpNsPerMm", -9);
+    model.set(rideQuantities.indexOf("damperBumpNsPerMm"), -9);
     expect(model.unladen()).toBeNaN();
   });
 });
