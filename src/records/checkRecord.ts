@@ -165,6 +165,8 @@ export const recordBounds = {
   /** Characters of a whole record with its photos. */
   textCharacters: 32_000_000,
   nesting: 40,
+  /** Numbers, texts, lists and groups in one file, all told: a full record has some thousands. */
+  values: 500_000,
   /** The greatest magnitude any number may have. */
   magnitude: 1e9,
 } as const;

@@ -58,6 +58,7 @@ const colonAhead = /[ \t\r\n]*:/y;
 /** Nesting and repeated fields, found in one pass that needs no stack of its own calls. */
 function scan(text: string, what: string): Outcome<null> {
   const open: (Set<string> | null)[] = [];
+  let values = 0;
   for (let at = 0; at < text.length; at += 1) {
     const code = text.charCodeAt(at);
     if (code === quote) {
@@ -81,10 +82,14 @@ function scan(text: string, what: string): Outcome<null> {
       at = end;
     } else if (code === 123 || code === 91) {
       open.push(code === 123 ? new Set() : null);
+      values += 1;
       if (open.length > recordBounds.nesting) return tooDeep(what);
     } else if (code === 125 || code === 93) {
       open.pop();
+    } else if (code === 44) {
+      values += 1;
     }
+    if (values > recordBounds.values) return tooMany(what);
   }
   return succeed(null);
 }
@@ -108,29 +113,59 @@ function tooDeep(what: string): Outcome<never> {
   ]);
 }
 
-/** Plain data all the way: not too deep, no "__proto__", every number finite. */
+function tooMany(what: string): Outcome<never> {
+  return fail("tooMany", [
+    `${what} holds more than ${recordBounds.values} values, which no check does. It is not read.`,
+  ]);
+}
+
+interface Place {
+  readonly container: object;
+  /** Null for a list, whose items need no names. */
+  readonly names: readonly string[] | null;
+  /** The field that the container is in, for a sentence. */
+  readonly within: string;
+  next: number;
+}
+
+function placeOf(container: object, within: string): Place {
+  const names = Array.isArray(container) ? null : Object.keys(container);
+  return { container, names, within, next: 0 };
+}
+
+/**
+ * Plain data all the way: not too deep, no "__proto__", every number finite. Walks with one place for
+ * each level of nesting, so that it costs no memory of its own.
+ */
 export function checkPlainData(value: unknown, what: string): Outcome<unknown> {
-  const waiting: { value: unknown; name: string; depth: number }[] = [
-    { value, name: "", depth: 0 },
-  ];
-  for (let item = waiting.pop(); item !== undefined; item = waiting.pop()) {
-    const { value: current, name, depth } = item;
-    if (typeof current === "number" && !Number.isFinite(current)) {
+  const open: Place[] = [placeOf([value], "")];
+  let values = 0;
+  for (let place = open.at(-1); place !== undefined; place = open.at(-1)) {
+    const { container, names, within, next } = place;
+    const count = names === null ? (container as readonly unknown[]).length : names.length;
+    if (next >= count) {
+      open.pop();
+      continue;
+    }
+    place.next += 1;
+    values += 1;
+    if (values > recordBounds.values) return tooMany(what);
+    const name = names === null ? within : (names[next] ?? "");
+    if (name === "__proto__") {
+      return fail("fieldForbidden", [
+        `${what} has a field named “__proto__”, which no check has. It is not read.`,
+      ]);
+    }
+    const item: unknown = Reflect.get(container, names === null ? next : name);
+    if (typeof item === "number" && !Number.isFinite(item)) {
       return fail("numberNotFinite", [
         `${what}: a number in “${shortened(name)}” is too large to be a number.`,
       ]);
     }
-    if (typeof current !== "object" || current === null) continue;
-    if (depth >= recordBounds.nesting) return tooDeep(what);
-    for (const key of Object.keys(current)) {
-      if (key === "__proto__") {
-        return fail("fieldForbidden", [
-          `${what} has a field named “__proto__”, which no check has. It is not read.`,
-        ]);
-      }
-      const inner: unknown = (current as { readonly [key: string]: unknown })[key];
-      waiting.push({ value: inner, name: Array.isArray(current) ? name : key, depth: depth + 1 });
-    }
+    if (typeof item !== "object" || item === null) continue;
+    // The first place holds the value itself and is no level of it.
+    if (open.length > recordBounds.nesting) return tooDeep(what);
+    open.push(placeOf(item, name));
   }
   return succeed(value);
 }

@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import type { Outcome } from "../../src/physics/outcome.ts";
 import { inModelUnits } from "../../src/physics/sentence.ts";
 import { entryText, parseText } from "../../src/records/entry.ts";
@@ -14,6 +14,9 @@ import {
 } from "../../src/records/lengthEntry.ts";
 import { sixteenths } from "../../src/records/quantityText.ts";
 import { fromModel, plainDecimal, toModel } from "../../src/records/units.ts";
+
+// Generated cases by the hundred take their time on a busy machine.
+vi.setConfig({ testTimeout: 60_000 });
 
 function value<Value>(outcome: Outcome<Value>): Value {
   if (!outcome.ok) throw new Error(inModelUnits(outcome.fault.sentence));

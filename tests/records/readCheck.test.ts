@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from "node:fs";
 import fc from "fast-check";
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import { readingName } from "../../src/physics/readingNames.ts";
 import { inModelUnits } from "../../src/physics/sentence.ts";
 import type { CheckRecord } from "../../src/records/checkRecord.ts";
@@ -9,6 +9,9 @@ import { fitmentOf } from "../../src/records/fitmentOf.ts";
 import { readCheckText, readCheckValue } from "../../src/records/readCheck.ts";
 import { catalogueEntry, entryName } from "../../src/records/readingCatalogue.ts";
 import { anyRecord } from "./arbitraries.ts";
+
+// Generated records by the hundred take their time on a busy machine.
+vi.setConfig({ testTimeout: 60_000 });
 
 const folder = new URL("../../demo-data/checks/", import.meta.url);
 const texts = readdirSync(folder).map((file) => readFileSync(new URL(file, folder), "utf8"));
@@ -289,7 +292,7 @@ describe("what is refused, in a sentence that names the field in plain words", (
           expect(words).not.toMatch(/undefined|NaN|\[object/);
         }
       }),
-      { numRuns: 500 },
+      { numRuns: 300 },
     );
   });
 });
@@ -370,6 +373,29 @@ describe("text meant to harm", () => {
       /holds 1001, and the most is 1000/,
     );
     expect(faults(altered(set("vehicle.label", "a".repeat(201))))[0]).toMatch(/201 characters/);
+  });
+
+  it("more values than any check has", () => {
+    const whole = (field: string) =>
+      altered(() => undefined).replace('"axle"', `"x":${field},"axle"`);
+    expect(faults(whole(`[${"1,".repeat(400_000)}1]`))).toEqual([]);
+    for (const many of ["1,", "[],", "{},", '"",']) {
+      const text = whole(`[${many.repeat(600_000)}1]`);
+      expect(faults(text)[0]).toMatch(/holds more than 500000 values/);
+      expect(readCheckValue(JSON.parse(text)).ok).toBe(false);
+    }
+    expect(faults(altered(set("notes", ",[{".repeat(6000))))).toEqual([]);
+  });
+
+  it("nesting is counted to the level", () => {
+    const deepest = `${'{"a":'.repeat(39)}1${"}".repeat(39)}`;
+    expect(faults(altered(() => undefined).replace('"axle"', `"x":${deepest},"axle"`))).toEqual([]);
+    const deeper = `${'{"a":'.repeat(40)}1${"}".repeat(40)}`;
+    expect(faults(altered(() => undefined).replace('"axle"', `"x":${deeper},"axle"`))[0]).toMatch(
+      /more than 40 deep/,
+    );
+    expect(readCheckValue({ ...JSON.parse(texts[0] ?? ""), x: JSON.parse(deepest) }).ok).toBe(true);
+    expect(readCheckValue({ ...JSON.parse(texts[0] ?? ""), x: JSON.parse(deeper) }).ok).toBe(false);
   });
 
   it("any text at all", () => {

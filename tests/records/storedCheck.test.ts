@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from "node:fs";
 import fc from "fast-check";
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import { inModelUnits } from "../../src/physics/sentence.ts";
 import type { CheckRecord } from "../../src/records/checkRecord.ts";
 import { readCheckValue } from "../../src/records/readCheck.ts";
@@ -22,6 +22,9 @@ import {
   storedFromRecord,
 } from "../../src/records/storedCheck.ts";
 import { anyRecord } from "./arbitraries.ts";
+
+// Generated cases by the hundred take their time on a busy machine.
+vi.setConfig({ testTimeout: 60_000 });
 
 const folder = new URL("../../demo-data/checks/", import.meta.url);
 const examples: CheckRecord[] = readdirSync(folder).map((file) =>

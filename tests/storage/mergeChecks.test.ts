@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import {
   addLimit,
   newStoredCheck,
@@ -9,6 +9,9 @@ import {
   setEntry,
 } from "../../src/records/storedCheck.ts";
 import { isSame, mergeChecks } from "../../src/storage/mergeChecks.ts";
+
+// Generated cases by the hundred take their time on a busy machine.
+vi.setConfig({ testTimeout: 60_000 });
 
 const ids = [
   "left.gap",
