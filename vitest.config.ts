@@ -13,6 +13,7 @@ export default defineConfig({
           environment: "node",
           include: ["tests/**/*.test.ts"],
           exclude: [...withDom, ...inBrowser],
+          testTimeout: 60_000,
         },
       },
       {

@@ -10,7 +10,8 @@ import {
   firstOrderContributions,
 } from "../../src/physics/uncertainty/firstOrder.ts";
 
-// Source: JCGM 100:2008, H.1, end-gauge calibration; figures recalled, from memory:
+// Source: JCGM 100:2008, H.1, end-gauge calibration; inputs as quoted in the documentation of the library
+// GTC, contributions and results recalled, from memory:
 // l = ls + d − ls·(δα·θ + αs·δθ); u(ls) = 25 nm, u(d) = 9.7 nm, αs = (11.5 ± 2)·10⁻⁶/°C, δα = ±10⁻⁶/°C,
 // θ = −0.1 °C with u = 0.41 °C, δθ = ±0.05 °C. Contributions 25, 9.7, 2.9 and 16.6 nm; u(l) = 32 nm,
 // with the terms of second order 34 nm.
