@@ -48,8 +48,9 @@ export async function takeShare(
 }
 
 /** What was shared last, and no longer kept. Texts come as files without a name. */
-export async function takeReceived(caches: CacheStorage): Promise<File[]> {
+export async function takeReceived(caches: CacheStorage | undefined): Promise<File[]> {
   const files: File[] = [];
+  if (caches === undefined) return files;
   try {
     const cache = await caches.open(cacheName);
     for (const key of await cache.keys()) {

@@ -61,7 +61,7 @@ export default function SharePlace({
   useEffect(() => {
     if (route.screen !== "received") return;
     const receive = async () => {
-      const files = await takeReceived(caches);
+      const files = await takeReceived(globalThis.caches);
       if (files.length > 0) await takeFiles(files);
       else if (!launched?.length) setFaults([nothingArrived]);
     };
