@@ -6,9 +6,10 @@ import { sentenceText } from "../../records/quantityText.ts";
 import type { LengthUnit } from "../../records/units.ts";
 import { Button } from "../parts/Button.tsx";
 import { Notice } from "../parts/Notice.tsx";
-import { ComparedStops, StopPicker } from "./compare/CompareStops.tsx";
+import { ComparedStops } from "./compare/ComparedStops.tsx";
 import { comparedFitment } from "./compare/comparedFitment.ts";
 import { proposedStop } from "./compare/proposedStop.ts";
+import { StopPicker } from "./compare/StopPicker.tsx";
 import { type OtherStop, useComparison } from "./compare/useComparison.ts";
 import { useAssessment } from "./hooks/useAssessment.ts";
 import { useAssessor } from "./hooks/useAssessor.ts";
@@ -137,7 +138,7 @@ function Answered({
       <Cautions raised={liftMm > 0} work={work || assessment.verdict !== "ok"} />
       <section class="stack" aria-labelledby="checks-heading">
         <h2 id="checks-heading" tabIndex={-1}>
-          Left and right
+          {assessment.corners.length > 1 ? "Left and right" : "The checks"}
         </h2>
         <SideComparison assessment={assessment} unit={unit} complete={complete} />
       </section>
@@ -165,7 +166,13 @@ function Answered({
           Another stop instead
         </h2>
         <p class="small">Tap a stop to set it against {fitment.stop.name} on this vehicle.</p>
-        <StopPicker stops={stops} picked={picked?.name ?? null} onPick={setPicked} unit={unit} />
+        <StopPicker
+          fitment={fitment}
+          stops={stops}
+          picked={picked?.name ?? null}
+          onPick={setPicked}
+          unit={unit}
+        />
         {picked && (
           <ComparedStops
             fitment={fitment}

@@ -223,6 +223,7 @@ describe("another stop", () => {
   it("that is too tall for the gap is refused with a reason", async () => {
     show(demoRecord("arm-fits"));
     await answered();
+    fireEvent.click(screen.getByRole("button", { name: /^All \d+ stops of the pack/ }));
     fireEvent.click(
       await waitFor(() => screen.getByRole("button", { name: /^Tall firm/ }), patience),
     );

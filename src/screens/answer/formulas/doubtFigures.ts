@@ -1,7 +1,6 @@
-import type { DoubtShare, Reading } from "../../../physics/fitment.ts";
+import type { DoubtShare } from "../../../physics/fitment.ts";
+import { drawnReading, standardUncertainty } from "../../../physics/uncertainty/drawnReading.ts";
 import type { CornerContext } from "./cornerContext.ts";
-import { meanOf } from "./measured.ts";
-import { plain } from "./plainNumber.ts";
 import { readingById, readingKind, readingWords } from "./readingById.ts";
 import {
   type FormulaStep,
@@ -11,17 +10,6 @@ import {
   type WorkedFigure,
 } from "./workedFigure.ts";
 
-/** u² = tol²/3 + s²/n: rectangular half-width and, with repeats, their scatter about the mean. */
-export function standardUncertainty({ values, tol }: Reading): number {
-  const count = values.length;
-  const mean = meanOf({ values, tol });
-  const scatter =
-    count < 2
-      ? 0
-      : values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (count - 1) / count;
-  return Math.sqrt(tol ** 2 / 3 + scatter);
-}
-
 const source =
   "Monte Carlo through the formulas of the travel budget, one draw a reading shared by all that uses it (JCGM 101:2008); shares of the doubt by first order (JCGM 100:2008, 5.1.2).";
 
@@ -30,18 +18,47 @@ function symbols(context: CornerContext, shares: readonly DoubtShare[]): Formula
     const reading = readingById(context.fitment, id);
     const kind = readingKind(id);
     if (!reading || !kind) return [];
-    const uncertainty = standardUncertainty(reading);
+    const uncertainty = standardUncertainty(drawnReading(id, reading));
     return [
       {
         symbol: "u",
         meaning: readingWords(context.fitment, id),
         value: quantity(kind, uncertainty),
-        origin: `± ${plain(reading.tol)} / √3${
-          reading.values.length > 1 ? ` and the scatter of ${reading.values.length} repeats` : ""
-        }; ${share < 0.01 ? "less than 1" : (100 * share).toFixed(0)} % of the doubt`,
+        origin: [
+          "± ",
+          quantity(kind, reading.tol),
+          ` over √3${
+            reading.values.length > 1 ? ` and the scatter of ${reading.values.length} repeats` : ""
+          }; ${share < 0.01 ? "less than 1" : (100 * share).toFixed(0)} % of the doubt`,
+        ],
       },
     ];
   });
+}
+
+/** How the doubt of the reading that matters most comes from its ± and its repeats. */
+function firstUncertainty(context: CornerContext, shares: readonly DoubtShare[]): FormulaStep[] {
+  const id = shares[0]?.reading ?? "";
+  const reading = readingById(context.fitment, id);
+  const kind = readingKind(id);
+  if (!reading || !kind) return [];
+  const drawn = drawnReading(id, reading);
+  const repeated = reading.values.length > 1;
+  return [
+    {
+      formula: `u = ${repeated ? "√[tol²/3 + (s/√n)²]" : "tol/√3"}, each reading; first: ${readingWords(context.fitment, id)}`,
+      worked: repeated
+        ? [
+            "√[(",
+            quantity(kind, drawn.halfWidth),
+            ")²/3 + (",
+            quantity(kind, drawn.standardError),
+            ")²]",
+          ]
+        : [quantity(kind, drawn.halfWidth), " / √3"],
+      result: quantity(kind, standardUncertainty(drawn)),
+    },
+  ];
 }
 
 function percentiles([low, high]: readonly [number, number], words: string): FormulaStep[] {
@@ -67,7 +84,10 @@ function percentiles([low, high]: readonly [number, number], words: string): For
 export function contactInterval(context: CornerContext): WorkedFigure {
   return {
     symbols: symbols(context, context.assessed.doubt.contact),
-    steps: percentiles(context.assessed.intervals.wheelTravelToContactMm, "travel to contact"),
+    steps: [
+      ...firstUncertainty(context, context.assessed.doubt.contact),
+      ...percentiles(context.assessed.intervals.wheelTravelToContactMm, "travel to contact"),
+    ],
     source,
     assumed: ["The readings err independently of each other."],
   };
@@ -78,7 +98,10 @@ export function reserveInterval(context: CornerContext): WorkedFigure | undefine
   return interval
     ? {
         symbols: symbols(context, context.assessed.doubt.reserve),
-        steps: percentiles(interval, "the reserve"),
+        steps: [
+          ...firstUncertainty(context, context.assessed.doubt.reserve),
+          ...percentiles(interval, "the reserve"),
+        ],
         source,
         assumed: ["The readings err independently of each other."],
       }
@@ -91,6 +114,7 @@ export function clearanceProbability(context: CornerContext): WorkedFigure | und
   return {
     symbols: symbols(context, context.assessed.doubt.reserve),
     steps: [
+      ...firstUncertainty(context, context.assessed.doubt.reserve),
       {
         formula: "P(reserve ≥ wanted reserve)",
         worked: ["share of draws with a reserve of at least ", mm(context.rules.reserveMm)],
@@ -109,6 +133,7 @@ export function earlyContactProbability(context: CornerContext): WorkedFigure | 
   return {
     symbols: symbols(context, context.assessed.doubt.contact),
     steps: [
+      ...firstUncertainty(context, context.assessed.doubt.contact),
       {
         formula: "P(z_c ≥ z_need), loaded",
         worked: ["share of draws with a travel to contact of at least ", mm(needed)],

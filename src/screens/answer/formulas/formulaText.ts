@@ -33,7 +33,8 @@ function fixed(value: number, decimals: number): string {
   return text === "-0" ? "0" : text.replace("-", "−");
 }
 
-export function formulaSentence(sentence: Sentence, unit: LengthUnit): string {
+export function formulaSentence(sentence: string | Sentence, unit: LengthUnit): string {
+  if (typeof sentence === "string") return sentence;
   return sentence
     .map((part) => (typeof part === "string" ? part : formulaQuantity(part, unit)))
     .join("");

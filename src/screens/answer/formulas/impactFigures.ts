@@ -96,7 +96,7 @@ export function impactFigure(
       symbol: "W",
       meaning: "weight on this wheel",
       value: quantity("force", total * standardGravity),
-      origin: "mass times standard gravity",
+      origin: `mass times standard gravity gₙ, ${standardGravity} m/s²`,
     },
     context.gapSymbol,
   ];
@@ -104,7 +104,7 @@ export function impactFigure(
     ...sag.steps,
     event.kind === "landing"
       ? {
-          formula: "speed at touch-down = √(2·g·h)",
+          formula: "speed at touch-down = √(2·gₙ·h)",
           worked: [`√(2 · ${standardGravity} · ${plain(event.heightM)}) m/s`],
           result: quantity("speed", 1000 * Math.sqrt(2 * standardGravity * event.heightM)),
         }

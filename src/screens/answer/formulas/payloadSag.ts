@@ -38,7 +38,7 @@ export function sagWorking(context: CornerContext): Sag | undefined {
   const touches = closing > context.gap;
   const steps: FormulaStep[] = [
     {
-      formula: "payload · g",
+      formula: "payload · gₙ",
       worked: [quantity("mass", payload), ` · ${standardGravity} m/s²`],
       result: quantity("force", load),
     },
@@ -54,7 +54,7 @@ export function sagWorking(context: CornerContext): Sag | undefined {
     });
   }
   steps.push({
-    formula: touches ? "sag = (payload·g − F_stop·ds/dz) / kw" : "sag = payload·g / kw",
+    formula: touches ? "sag = (payload·gₙ − F_stop·ds/dz) / kw" : "sag = payload·gₙ / kw",
     worked: [
       ...(touches
         ? ["(", quantity("force", load), " − ", quantity("force", stopAtWheel), ")"]
@@ -73,6 +73,12 @@ export function sagWorking(context: CornerContext): Sag | undefined {
         meaning: "load this wheel carries on top",
         value: quantity("mass", payload),
         origin: "ride data",
+      },
+      {
+        symbol: "gₙ",
+        meaning: "standard gravity",
+        value: `${standardGravity} m/s²`,
+        origin: "NIST SP 811",
       },
       {
         symbol: "kw",

@@ -5,7 +5,7 @@ export interface FormulaSymbol {
   readonly symbol: string;
   readonly meaning: string;
   readonly value: Quantity | string;
-  readonly origin: string;
+  readonly origin: string | Sentence;
 }
 
 /** One line of the working: in letters, the same with this vehicle's numbers, and what it gives. */

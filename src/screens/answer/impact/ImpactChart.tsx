@@ -106,7 +106,7 @@ export function ImpactChart({
     <ChartFigure
       heading={title}
       words={words}
-      says={impactWords(stop, unit)}
+      says={words}
       assumed={assumed}
       drawing={
         <div ref={holder}>

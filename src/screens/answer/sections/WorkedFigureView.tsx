@@ -14,7 +14,7 @@ export function WorkedFigureView({
 }) {
   return (
     <div class="worked">
-      <h4>{heading}</h4>
+      <h3>{heading}</h3>
       <ol class="worked-steps">
         {steps.map(({ formula, worked, result }, index) => (
           <li key={index}>
@@ -33,7 +33,7 @@ export function WorkedFigureView({
               <dt>{symbol}</dt>
               <dd>
                 {meaning}: {typeof value === "string" ? value : formulaQuantity(value, unit)}{" "}
-                <span class="soft">({origin})</span>
+                <span class="soft">({formulaSentence(origin, unit)})</span>
               </dd>
             </div>
           ))}

@@ -1,57 +1,16 @@
-import type { Assessment, Fitment, Stop } from "../../../physics/fitment.ts";
-import { secantRate, stiffnessClassOf } from "../../../physics/stop/stiffnessClass.ts";
-import { stopCurve } from "../../../physics/stop/stopCurve.ts";
-import { meanOf } from "../../../physics/uncertainty/readingMean.ts";
+import { Fragment } from "preact";
+import type { Assessment, Fitment } from "../../../physics/fitment.ts";
 import { sentenceText } from "../../../records/quantityText.ts";
 import type { LengthUnit } from "../../../records/units.ts";
 import { StateMark } from "../../drawings/StateMark.tsx";
 import { Button } from "../../parts/Button.tsx";
+import { Disclosure } from "../../parts/Disclosure.tsx";
 import { Notice } from "../../parts/Notice.tsx";
-import { lengthText } from "../ladder/ladderWords.ts";
 import { TravelLadder } from "../ladder/TravelLadder.tsx";
-import { classText } from "../map/HeightClassMap.tsx";
 import { SideComparison } from "../sections/SideComparison.tsx";
-import { verdictWords } from "../stateWords.ts";
+import { sideWords, verdictWords } from "../stateWords.ts";
+import { ComparedFigures } from "./ComparedFigures.tsx";
 import type { Comparison } from "./useComparison.ts";
-
-/** Stops to set against this one; a tap on one shows both side by side. */
-export function StopPicker({
-  stops,
-  picked,
-  onPick,
-  unit,
-}: {
-  stops: readonly Stop[];
-  picked: string | null;
-  onPick: (stop: Stop | null) => void;
-  unit: LengthUnit;
-}) {
-  return (
-    <ul class="stop-picker">
-      {stops.map((stop) => (
-        <li key={stop.name}>
-          <button
-            type="button"
-            class="stop-choice"
-            aria-pressed={picked === stop.name}
-            onClick={() => onPick(picked === stop.name ? null : stop)}
-          >
-            <span class="stop-name">{stop.name}</span>
-            <span class="stop-figures">
-              {lengthText(meanOf(stop.freeHeight), unit)} high, {stopClassText(stop, unit)}
-              {stop.duty === "carry" && ", made to carry"}
-            </span>
-          </button>
-        </li>
-      ))}
-    </ul>
-  );
-}
-
-function stopClassText(stop: Stop, unit: LengthUnit): string {
-  const curve = stopCurve(stop);
-  return curve.ok ? classText(stiffnessClassOf(secantRate(curve.value)), unit) : "class not known";
-}
 
 /** This stop and the other one: verdicts, checks and ladders side by side, drawings over each other. */
 export function ComparedStops({
@@ -105,29 +64,28 @@ export function ComparedStops({
       </p>
       <h3>{otherName}: the checks</h3>
       <SideComparison assessment={other.assessment} unit={unit} />
-      <div class="ladders">
-        {assessment.corners.map((corner) => {
-          const theirs = other.assessment.corners.find(({ side }) => side === corner.side);
-          return (
-            <>
-              <TravelLadder
-                key={`${corner.side} fitted`}
-                assessed={corner}
-                unit={unit}
-                label={fitment.stop.name}
-              />
-              {theirs && (
-                <TravelLadder
-                  key={`${corner.side} instead`}
-                  assessed={theirs}
+      {assessment.corners.map((corner) => {
+        const theirs = other.assessment.corners.find(({ side }) => side === corner.side);
+        return (
+          theirs && (
+            <Fragment key={corner.side}>
+              <div class="ladders">
+                <TravelLadder assessed={corner} unit={unit} label={fitment.stop.name} />
+                <TravelLadder assessed={theirs} unit={unit} label={otherName} />
+              </div>
+              <Disclosure summary={`${sideWords[corner.side]}: the two stops in figures`}>
+                <ComparedFigures
+                  fitment={fitment}
+                  fitted={corner}
+                  instead={theirs}
+                  names={[fitment.stop.name, otherName]}
                   unit={unit}
-                  label={otherName}
                 />
-              )}
-            </>
-          );
-        })}
-      </div>
+              </Disclosure>
+            </Fragment>
+          )
+        );
+      })}
       <Button icon="cross" onClick={onLeave}>
         Leave the comparison
       </Button>

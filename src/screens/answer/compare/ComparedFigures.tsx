@@ -1,0 +1,43 @@
+import type { CornerAssessment, Fitment } from "../../../physics/fitment.ts";
+import { rulesOf } from "../../../physics/road/useRules.ts";
+import type { LengthUnit } from "../../../records/units.ts";
+import { DataTable } from "../charts/DataTable.tsx";
+import { figuresOf } from "../formulas/figures.ts";
+import { figureText } from "../sections/Figures.tsx";
+import { sideWords } from "../stateWords.ts";
+
+const left: readonly string[] = ["leverRatio", "contactInterval", "reserveInterval"];
+
+/** One side's figures of both stops in two columns. */
+export function ComparedFigures({
+  fitment,
+  fitted,
+  instead,
+  names,
+  unit,
+}: {
+  fitment: Fitment;
+  fitted: CornerAssessment;
+  instead: CornerAssessment;
+  names: readonly [string, string];
+  unit: LengthUnit;
+}) {
+  const rows = figuresOf(rulesOf(fitment.use, fitment.rules), unit)
+    .filter(
+      (figure) =>
+        !left.includes(figure.id) &&
+        (figure.value(fitted) !== null || figure.value(instead) !== null),
+    )
+    .map((figure) => [
+      figure.about ? `${figure.about}: ${figure.title.toLowerCase()}` : figure.title,
+      figureText(figure, fitted, unit),
+      figureText(figure, instead, unit),
+    ]);
+  return (
+    <DataTable
+      caption={`${sideWords[fitted.side]}: the two stops in figures`}
+      columns={[{ name: "Figure" }, { name: names[0] }, { name: names[1] }]}
+      rows={rows}
+    />
+  );
+}

@@ -1,0 +1,77 @@
+import { useState } from "preact/hooks";
+import type { Fitment, Stop } from "../../../physics/fitment.ts";
+import { secantRate, stiffnessClassOf } from "../../../physics/stop/stiffnessClass.ts";
+import { stopCurve } from "../../../physics/stop/stopCurve.ts";
+import { meanOf } from "../../../physics/uncertainty/readingMean.ts";
+import type { LengthUnit } from "../../../records/units.ts";
+import { Button } from "../../parts/Button.tsx";
+import { lengthText } from "../ladder/ladderWords.ts";
+import { classText } from "../map/HeightClassMap.tsx";
+
+const shownFirst = 6;
+
+/** Stops to set against the fitted one, likeliest first; a tap on one shows both side by side. */
+export function StopPicker({
+  fitment,
+  stops,
+  picked,
+  onPick,
+  unit,
+}: {
+  fitment: Fitment;
+  stops: readonly Stop[];
+  picked: string | null;
+  onPick: (stop: Stop | null) => void;
+  unit: LengthUnit;
+}) {
+  const [all, setAll] = useState(false);
+  const ordered = likeliestFirst(fitment, stops);
+  const shown = all ? ordered : ordered.slice(0, shownFirst);
+  return (
+    <>
+      <ul class="stop-picker">
+        {shown.map((stop) => (
+          <li key={stop.name}>
+            <button
+              type="button"
+              class="stop-choice"
+              aria-pressed={picked === stop.name}
+              onClick={() => onPick(picked === stop.name ? null : stop)}
+            >
+              <span class="stop-name">{stop.name}</span>
+              <span class="stop-figures">
+                {lengthText(meanOf(stop.freeHeight), unit)} high, {stopClassText(stop, unit)}
+                {stop.duty === "carry" && ", made to carry"}
+              </span>
+            </button>
+          </li>
+        ))}
+      </ul>
+      {shown.length < ordered.length && (
+        <Button icon="plus" onClick={() => setAll(true)}>
+          All {ordered.length} stops of the pack
+        </Button>
+      )}
+    </>
+  );
+}
+
+/** Of the fitted one's duty and short enough for the gaps first, then by how near in height. */
+function likeliestFirst(fitment: Fitment, stops: readonly Stop[]): Stop[] {
+  const height = meanOf(fitment.stop.freeHeight);
+  const leastGap = Math.min(...fitment.corners.map(({ gap }) => meanOf(gap)));
+  const distance = (stop: Stop) => {
+    const taller = meanOf(stop.freeHeight) - height;
+    return (
+      Math.abs(taller) +
+      (taller > leastGap ? 10_000 : 0) +
+      (stop.duty === fitment.stop.duty ? 0 : 1000)
+    );
+  };
+  return [...stops].sort((a, b) => distance(a) - distance(b));
+}
+
+function stopClassText(stop: Stop, unit: LengthUnit): string {
+  const curve = stopCurve(stop);
+  return curve.ok ? classText(stiffnessClassOf(secantRate(curve.value)), unit) : "class not known";
+}
