@@ -7,11 +7,17 @@ import { later } from "./parts/later.tsx";
 import { Screen, useHeadingFocus } from "./parts/Screen.tsx";
 import { usePreferences } from "./preferences.ts";
 import { checksHref, useRoute } from "./router.ts";
+import type { SharePlaceProps } from "./send/SharePlace.tsx";
+import { useLaunchedFiles } from "./send/useLaunchedFiles.ts";
 import { useStore } from "./useStore.ts";
 
 const openStore = () => openCheckStore();
 
 export const CheckPlace = later(async () => (await import("./check/CheckPlace.tsx")).CheckPlace);
+
+const SharePlace = later<SharePlaceProps>(
+  async () => (await import("./send/SharePlace.tsx")).default,
+);
 
 const OfflineNotice = later(
   async () => (await import("./offline/OfflineNotice.tsx")).OfflineNotice,
@@ -41,6 +47,7 @@ export function App({ open = openStore }: { open?: () => Promise<Outcome<CheckSt
   const route = useRoute();
   const preferences = usePreferences();
   const opened = useStore(open);
+  const launched = useLaunchedFiles();
   const filling = route.screen === "step";
   const offline = <OfflineNotice filling={filling} />;
 
@@ -55,6 +62,13 @@ export function App({ open = openStore }: { open?: () => Promise<Outcome<CheckSt
         place={route.screen === "answer" ? "answer" : route.step}
         preferences={preferences}
       />
+    ) : (
+      <p class="later-waiting">One moment …</p>
+    );
+  }
+  if (route.screen === "open" || route.screen === "scan" || route.screen === "received") {
+    screen = opened ? (
+      <SharePlace route={route} opened={opened} unit={preferences.length} launched={launched} />
     ) : (
       <p class="later-waiting">One moment …</p>
     );

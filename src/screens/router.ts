@@ -1,6 +1,8 @@
 import { useEffect, useState } from "preact/hooks";
+import { readShareRoute, type ShareRoute } from "./send/shareRoutes.ts";
 
 export type Route =
+  | ShareRoute
   | { readonly screen: "checks" }
   /** A null step is the one that the check was left at. */
   | { readonly screen: "step"; readonly id: string; readonly step: string | null }
@@ -16,6 +18,8 @@ function decoded(text: string): string | null {
 }
 
 export function readRoute(hash: string): Route {
+  const shared = readShareRoute(hash);
+  if (shared) return shared;
   const parts = hash
     .replace(/^#?\/?/, "")
     .split("/")

@@ -43,9 +43,13 @@ export function checkOfText({ text, what }: ReceivedText): Outcome<SharedCheck> 
     ]);
   }
   const read = readCheckText(text, what);
-  return read.ok
-    ? { ok: true, value: { record: read.value, photosLeftOut: 0 } }
-    : { ok: false, fault: read.fault };
+  if (read.ok) return { ok: true, value: { record: read.value, photosLeftOut: 0 } };
+  if (/"draft"\s*:/.test(text)) {
+    return fail("checkNotComplete", [
+      `${what} is a check that is not complete yet. Open it with “Open a file” in the list of checks.`,
+    ]);
+  }
+  return { ok: false, fault: read.fault };
 }
 
 function looksLikeRecord(text: string): boolean {

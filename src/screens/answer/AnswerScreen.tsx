@@ -7,10 +7,10 @@ import type { LengthUnit } from "../../records/units.ts";
 import { ButtonLink } from "../parts/Button.tsx";
 import { Screen } from "../parts/Screen.tsx";
 import { checksHref } from "../router.ts";
+import { SendButton } from "../send/SendButton.tsx";
 import { Answer } from "./Answer.tsx";
 import { ChangeReading } from "./sections/AnswerActions.tsx";
 import { Incomplete } from "./sections/Incomplete.tsx";
-import { SaveRecord } from "./sections/SaveRecord.tsx";
 import "./answer.css";
 
 export interface AnswerScreenProps {
@@ -53,7 +53,7 @@ export default function AnswerScreen({
       actions={
         <>
           <ChangeReading stored={stored} go={go} />
-          {completion.ok && <SaveRecord record={completion.value} />}
+          {completion.ok && <SendButton stored={stored} unit={unit} />}
         </>
       }
     >

@@ -19,12 +19,14 @@ export function CheckRow({
   onRename,
   onCopy,
   onSave,
+  onSend,
   onDelete,
 }: {
   stored: StoredCheck;
   onRename: () => void;
   onCopy: () => void;
   onSave: () => void;
+  onSend: () => void;
   onDelete: () => void;
 }) {
   const [open, setOpen] = useState(false);
@@ -69,6 +71,9 @@ export function CheckRow({
           </Button>
           <Button icon="copy" onClick={close(onCopy)}>
             Copy
+          </Button>
+          <Button icon="forward" onClick={close(onSend)}>
+            Send
           </Button>
           <Button icon="file" onClick={close(onSave)}>
             Save as a file

@@ -8,12 +8,14 @@ import {
   renameStored,
   type StoredCheck,
 } from "../../records/storedCheck.ts";
-import { Button } from "../parts/Button.tsx";
+import { Button, ButtonLink } from "../parts/Button.tsx";
 import { Disclosure } from "../parts/Disclosure.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import type { Preferences } from "../preferences.ts";
 import { goTo, stepHref } from "../router.ts";
+import { SendStored } from "../send/SendButton.tsx";
+import { openHref } from "../send/shareRoutes.ts";
 import type { OpenedStore } from "../useStore.ts";
 import { CheckRow } from "./CheckRow.tsx";
 import { checkName } from "./checkName.ts";
@@ -42,6 +44,7 @@ export function Checks({ opened, preferences, notice }: Props) {
   const [deleted, setDeleted] = useState<readonly StoredCheck[]>([]);
   const [said, setSaid] = useState<Sentence | null>(null);
   const [undo, setUndo] = useState<StoredCheck | null>(null);
+  const [sending, setSending] = useState<StoredCheck | null>(null);
   const [renaming, setRenaming] = useState<StoredCheck | null>(null);
   const [files, setFiles] = useState<OpenedFiles | null>(null);
   const picker = useRef<HTMLInputElement>(null);
@@ -164,6 +167,7 @@ export function Checks({ opened, preferences, notice }: Props) {
               onRename={() => setRenaming(stored)}
               onCopy={() => store && settle(store.copy(stored.id, `${checkName(stored)} (copy)`))}
               onSave={async () => (await import("../checkFile.ts")).saveCheckFile(stored)}
+              onSend={() => setSending(stored)}
               onDelete={async () => {
                 if (store && (await settle(store.remove(stored.id)))) setUndo(stored);
               }}
@@ -172,6 +176,7 @@ export function Checks({ opened, preferences, notice }: Props) {
         </ul>
       )}
       <div class="row">
+        <ButtonLink href={openHref}>Open a link or a code</ButtonLink>
         <Button onClick={addDemo} disabled={!store}>
           Open demo checks
         </Button>
@@ -183,6 +188,9 @@ export function Checks({ opened, preferences, notice }: Props) {
         <Units preferences={preferences} />
       </Disclosure>
       <p class="small soft">{keptOnlyHere}</p>
+      {sending && (
+        <SendStored stored={sending} unit={preferences.length} onLeave={() => setSending(null)} />
+      )}
       {renaming && (
         <RenameDialog
           stored={renaming}

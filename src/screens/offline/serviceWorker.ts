@@ -1,3 +1,4 @@
+import { isShare, takeShare } from "../../sharing/shareTarget.ts";
 import type { KeptAnswer, PageMessage } from "./messages.ts";
 import {
   keepRelease,
@@ -26,6 +27,10 @@ self.addEventListener("activate", (event) => {
 
 self.addEventListener("fetch", (event) => {
   const { request } = event;
+  if (isShare(request, scope)) {
+    event.respondWith(takeShare(request, caches, scope));
+    return;
+  }
   if (request.method !== "GET" || !request.url.startsWith(scope)) return;
   event.respondWith(answer(request));
 });

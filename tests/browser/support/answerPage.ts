@@ -164,10 +164,12 @@ export class AnswerPage {
   }
 
   async saveFile(): Promise<Download> {
+    await this.page.getByRole("button", { name: "Send", exact: true }).click();
     const [download] = await Promise.all([
       this.page.waitForEvent("download"),
-      this.page.getByRole("button", { name: "Save as a file" }).click(),
+      this.page.getByRole("button", { name: "Save the file" }).click(),
     ]);
+    await this.page.getByRole("button", { name: "Close" }).click();
     return download;
   }
 
