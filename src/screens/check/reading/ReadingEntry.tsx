@@ -131,7 +131,9 @@ export function ReadingEntry({ id, stored, change, preferences, signs, onEnter }
           ]}
         />
       )}
-      <p class="small soft reading-equivalent">{equivalentText(kind, entry, reading)}</p>
+      {(kind !== "angle" || repeated) && (
+        <p class="small soft reading-equivalent">{equivalentText(kind, entry, reading)}</p>
+      )}
       {kind === "length" && entry.unit === "in" && (
         <FractionKeys text={texts[current] ?? ""} onText={(text) => setText(current, text)} />
       )}

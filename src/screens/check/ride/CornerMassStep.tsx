@@ -1,62 +1,18 @@
 import type { Side } from "../../../physics/fitment.ts";
-import { withCorner, withField } from "../../../records/entryPath.ts";
 import { sentenceText } from "../../../records/quantityText.ts";
-import { changeRecord, type StoredCheck, setEntry } from "../../../records/storedCheck.ts";
 import { drawingValues } from "../../drawings/drawingValues.ts";
 import { ReadingDrawing } from "../../drawings/ReadingDrawing.tsx";
 import { Choices } from "../../parts/Choices.tsx";
 import { Notice } from "../../parts/Notice.tsx";
-import { chosen, withChoice } from "../choice.ts";
 import { packCornerMass } from "../platforms.ts";
 import { ReadingEntry } from "../reading/ReadingEntry.tsx";
 import { readingGuide } from "../readingGuide.ts";
 import { useRevealed } from "../revealed.ts";
 import type { StepProps } from "../stepProps.ts";
-import { sidesOf, wayOf } from "../steps.ts";
+import { type MassWay, massWay, withMassWay } from "./cornerMassWay.ts";
 import { helperInputs } from "./helpers.ts";
 import { packOption } from "./RideWays.tsx";
 import { TolerancedEntry } from "./TolerancedEntry.tsx";
-
-type MassWay = "scale" | "axle" | "pack" | "unknown";
-
-export function massWay(stored: StoredCheck, side: Side): MassWay | null {
-  const way = chosen(stored, wayOf(`${side}.cornerMassKg`));
-  if (way === "scale" || way === "axle" || way === "pack" || way === "unknown") {
-    return way;
-  }
-  return stored.record.corners.find((corner) => corner.side === side)?.cornerMassKg
-    ? "scale"
-    : null;
-}
-
-function withOneWay(stored: StoredCheck, side: Side, way: MassWay): StoredCheck {
-  const id = `${side}.cornerMassKg`;
-  const aside = `aside.${id}`;
-  const before = massWay(stored, side);
-  const entry = stored.entries[id];
-  let changed = withChoice(stored, wayOf(id), way);
-  if (before === way) return changed;
-  if (before === "scale" && entry) {
-    changed = { ...changed, entries: { ...changed.entries, [aside]: entry } };
-  }
-  const { [id]: _, ...others } = changed.entries;
-  changed = changeRecord({ ...changed, entries: others }, (record) =>
-    withCorner(record, side, (corner) => withField(corner, "cornerMassKg", undefined)),
-  );
-  const scaled = changed.entries[aside];
-  return way === "scale" && scaled ? setEntry(changed, id, scaled) : changed;
-}
-
-/** The check with this way to the weight. What is not of one wheel alone stands for both, where the other has none yet. */
-export function withMassWay(stored: StoredCheck, side: Side, way: MassWay): StoredCheck {
-  const changed = withOneWay(stored, side, way);
-  if (way !== "axle" && way !== "pack") return changed;
-  return sidesOf(changed).reduce(
-    (current, other) =>
-      massWay(current, other) === null ? withOneWay(current, other, way) : current,
-    changed,
-  );
-}
 
 export function CornerMassStep({ stored, change, step, preferences, next }: StepProps) {
   const side: Side = step.id.startsWith("right") ? "right" : "left";

@@ -16,7 +16,7 @@ export function rideRange(
 ): string {
   const unit = rideUnit(name, preferences);
   const shown = fromModel(value, unit);
-  const shownTol = fromModel(tol, unit);
+  const shownTol = Number(fromModel(tol, unit).toPrecision(2));
   if (!(shownTol > 0)) return rideText(name, value, preferences);
   const places = Math.min(3, Math.max(0, 1 - Math.floor(Math.log10(shownTol))));
   return `${shown.toFixed(places)} ± ${shownTol.toFixed(places)} ${unit}`;

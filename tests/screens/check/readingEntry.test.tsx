@@ -1,0 +1,197 @@
+import "fake-indexeddb/auto";
+import { cleanup, fireEvent, screen, waitFor, within } from "@testing-library/preact";
+import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import {
+  changeProgress,
+  changeRecord,
+  chooseLayout,
+  newStoredCheck,
+  type StoredCheck,
+} from "../../../src/records/storedCheck.ts";
+import { withSides } from "../../../src/screens/check/sides.ts";
+import { changePreferences } from "../../../src/screens/preferences.ts";
+import {
+  choose,
+  freshPhone,
+  heading,
+  keep,
+  kept,
+  reload,
+  startApp,
+  tap,
+  type,
+} from "../startApp.tsx";
+
+let stored: StoredCheck;
+
+beforeEach(async () => {
+  freshPhone();
+  const fresh = chooseLayout(withSides(newStoredCheck("Tern"), "both"), "arm");
+  const named = changeRecord(fresh, (record) => ({
+    ...record,
+    axle: "front",
+    vehicle: { label: "Tern", platformId: null, liftMm: 0, use: "daily" },
+  }));
+  stored = changeProgress(named, { cautionsFor: "level" });
+  await keep(stored);
+});
+
+afterEach(() => {
+  cleanup();
+  vi.unstubAllGlobals();
+});
+
+const at = async (step: string, name: string | RegExp) => {
+  startApp(`#/check/${stored.id}/${step}`);
+  await heading(name);
+};
+const pivotToStop = "Distance from pivot to stop";
+
+async function keptReading(name: "pivotToStop" | "armAngle") {
+  await waitFor(() => screen.getByText("Kept"));
+  return (await kept(stored.id)).record.layout?.readings?.[name];
+}
+
+describe("typing a reading", () => {
+  // The exact inch of NIST SP 811, Appendix B: 25.4 mm.
+  it.each([
+    ["58,7", "mm", 58.7],
+    ["5.87 cm", "mm", 58.7],
+    ["2 5/16", "inches", 2.3125 * 25.4],
+    ["2-5/16", "inches", 2.3125 * 25.4],
+    ["5/16", "inches", 0.3125 * 25.4],
+    ["2.31", "inches", 2.31 * 25.4],
+    ['2 5/16"', "mm", 2.3125 * 25.4],
+  ] as const)("takes “%s” with %s chosen", async (text, unit, mm) => {
+    await at("pivotToStop", "Left: Pivot to stop");
+    await choose(unit);
+    await type(pivotToStop, text);
+    await waitFor(async () =>
+      expect((await keptReading("pivotToStop"))?.values[0]).toBeCloseTo(mm, 9),
+    );
+  });
+
+  it("puts a fraction behind the whole inches with one tap, and another in its place", async () => {
+    await at("pivotToStop", "Left: Pivot to stop");
+    await choose("inches");
+    const input = await type(pivotToStop, "6");
+    await tap("5/16");
+    expect(input.value).toBe("6 5/16");
+    await tap("1/2");
+    expect(input.value).toBe("6 1/2");
+    await tap("Take back the last");
+    expect(input.value).toBe("6");
+  });
+
+  it("keeps what can't be read, says so, and shows it again after a reload", async () => {
+    await at("left.gap", "Left: Gap");
+    const input = await type("Left gap", "about 2o");
+    expect(input.value).toBe("about 2o");
+    await screen.findByText(/can't|cannot|not a number|unit is not known/);
+    expect(screen.getByRole("button", { name: "Go on, put right later" })).toBeTruthy();
+    await reload();
+    await heading("Left: Gap");
+    expect((screen.getByLabelText("Left gap") as HTMLInputElement).value).toBe("about 2o");
+    const { record, entries } = await kept(stored.id);
+    expect(record.corners[0]?.gap).toBeUndefined();
+    expect(entries["left.gap"]?.texts).toEqual(["about 2o"]);
+  });
+
+  it("comes back to the same reading after a reload in mid-check", async () => {
+    await at("pivotToOuter", "Left: Pivot to outer joint");
+    await type("Distance from pivot to outer joint", "411");
+    await waitFor(() => screen.getByText("Kept"));
+    cleanup();
+    startApp(`#/check/${stored.id}`);
+    await heading("Left: Pivot to outer joint");
+    const input = screen.getByLabelText("Distance from pivot to outer joint") as HTMLInputElement;
+    expect(input.value).toBe("411");
+  });
+
+  it("opens in the unit it was typed in, whatever the person now prefers", async () => {
+    await at("pivotToStop", "Left: Pivot to stop");
+    await choose("inches");
+    await type(pivotToStop, "6 1/4");
+    await waitFor(() => screen.getByText("Kept"));
+    cleanup();
+    changePreferences({ length: "mm" });
+    startApp(`#/check/${stored.id}/pivotToStop`);
+    await heading("Left: Pivot to stop");
+    expect((screen.getByLabelText(pivotToStop) as HTMLInputElement).value).toBe("6 1/4");
+    expect((screen.getByRole("radio", { name: "inches" }) as HTMLInputElement).checked).toBe(true);
+    expect((await kept(stored.id)).record.layout?.readings?.pivotToStop?.typed).toEqual([
+      "6 1/4 in",
+    ]);
+  });
+
+  it("asks politely about millimetres that must have been inches, and takes the hint", async () => {
+    await at("pivotToStop", "Left: Pivot to stop");
+    await type(pivotToStop, "6");
+    await screen.findByText(/Was it measured in inches/);
+    expect(screen.getByRole("button", { name: "Next" })).toBeTruthy();
+    await tap("Yes, inches");
+    await waitFor(() => expect(screen.queryByText(/Was it measured in inches/)).toBeNull());
+    await waitFor(async () =>
+      expect((await keptReading("pivotToStop"))?.values[0]).toBeCloseTo(152.4, 9),
+    );
+  });
+
+  it("takes repeats, tells when they scatter, and takes one out again", async () => {
+    await at("pivotToStop", "Left: Pivot to stop");
+    await type(pivotToStop, "152");
+    await tap("Measure again");
+    await type(`${pivotToStop}, time 2`, "172");
+    await screen.findByText(/The repeats differ by 20.0 mm/);
+    await screen.findByText(/Mean of 2: 162.0 mm/);
+    await tap("Take out time 2");
+    await waitFor(() => expect(screen.queryByText(/The repeats differ/)).toBeNull());
+    await waitFor(async () => expect((await keptReading("pivotToStop"))?.values).toEqual([152]));
+  });
+
+  it("keeps the ± of the tool that was chosen", async () => {
+    await at("pivotToStop", "Left: Pivot to stop");
+    await type(pivotToStop, "152");
+    await choose(/Caliper or steel rule/);
+    await waitFor(async () => expect((await keptReading("pivotToStop"))?.tol).toBe(0.5));
+    await type(/your own ±/, "0.8");
+    await waitFor(async () => expect((await keptReading("pivotToStop"))?.tol).toBe(0.8));
+  });
+
+  it("types the minus of an angle by its meaning", async () => {
+    await at("armAngle", "Left: Arm angle");
+    const input = await type("Arm angle", "8,5");
+    await choose("− higher at wheel");
+    expect(input.value).toBe("-8,5");
+    await waitFor(async () => expect((await keptReading("armAngle"))?.values).toEqual([-8.5]));
+    await choose("+ lower at wheel");
+    expect(input.value).toBe("8,5");
+  });
+
+  it("goes on with Enter only when there is something to go on from", async () => {
+    await at("pivotToStop", "Left: Pivot to stop");
+    const input = screen.getByLabelText(pivotToStop);
+    fireEvent.keyDown(input, { key: "Enter" });
+    expect(screen.getByRole("heading", { level: 1 }).textContent).toBe("Left: Pivot to stop");
+    await type(pivotToStop, "152");
+    fireEvent.keyDown(input, { key: "Enter" });
+    await heading("Left: Pivot to outer joint");
+  });
+
+  it("loses nothing by back, skip and coming again", async () => {
+    await at("pivotToStop", "Left: Pivot to stop");
+    await type(pivotToStop, "152");
+    await tap("Next");
+    await heading("Left: Pivot to outer joint");
+    await tap("Skip for now");
+    await heading("Left: Arm angle");
+    await tap("Back");
+    await heading("Left: Pivot to outer joint");
+    await tap("Back");
+    await heading("Left: Pivot to stop");
+    expect((screen.getByLabelText(pivotToStop) as HTMLInputElement).value).toBe("152");
+    const steps = screen.getByRole("navigation", { name: "All steps" });
+    expect(
+      within(steps).getByRole("button", { name: /Pivot to outer joint.*skipped, still needed/ }),
+    ).toBeTruthy();
+  });
+});

@@ -1,0 +1,71 @@
+import { cleanup, fireEvent, render, screen, waitFor } from "@testing-library/preact";
+import { IDBFactory } from "fake-indexeddb";
+import { vi } from "vitest";
+import type { StoredCheck } from "../../src/records/storedCheck.ts";
+import { App } from "../../src/screens/app.tsx";
+import { changePreferences, forgetPreferencesInMemory } from "../../src/screens/preferences.ts";
+import { type CheckStore, openCheckStore } from "../../src/storage/checkStore.ts";
+
+/** A phone with nothing on it, its person at home in millimetres. */
+export function freshPhone(): void {
+  vi.stubGlobal("indexedDB", new IDBFactory());
+  localStorage.clear();
+  forgetPreferencesInMemory();
+  changePreferences({ length: "mm", mass: "kg" });
+  location.hash = "";
+}
+
+export async function openStore(): Promise<CheckStore> {
+  const opened = await openCheckStore();
+  if (!opened.ok) throw new Error("the store did not open");
+  return opened.value;
+}
+
+export async function keep(...checks: readonly StoredCheck[]): Promise<void> {
+  const store = await openStore();
+  for (const stored of checks) await store.put(stored);
+  store.close();
+}
+
+/** What is kept of a check, once the app has kept what it was given. */
+export async function kept(id: string): Promise<StoredCheck> {
+  const store = await openStore();
+  const found = await store.get(id);
+  store.close();
+  if (!found.ok || !found.value) throw new Error(`no check ${id}`);
+  return found.value;
+}
+
+export function startApp(hash = ""): void {
+  location.hash = hash;
+  render(<App />);
+}
+
+/** As after a reload: the page is gone, what the phone keeps is there. */
+export async function reload(): Promise<void> {
+  const { hash } = location;
+  await waitFor(() => screen.getByText("Kept"));
+  cleanup();
+  startApp(hash);
+}
+
+export const heading = (name: string | RegExp) =>
+  screen.findByRole("heading", { level: 1, name }, { timeout: 4000 });
+
+export async function tap(name: string | RegExp, role = "button"): Promise<void> {
+  fireEvent.click(await screen.findByRole(role, { name }));
+}
+
+export async function choose(name: string | RegExp): Promise<void> {
+  fireEvent.click(await screen.findByRole("radio", { name }));
+}
+
+export async function tick(name: string | RegExp): Promise<void> {
+  fireEvent.click(await screen.findByRole("checkbox", { name }));
+}
+
+export async function type(label: string | RegExp, text: string): Promise<HTMLInputElement> {
+  const input = (await screen.findByLabelText(label)) as HTMLInputElement;
+  fireEvent.input(input, { target: { value: text } });
+  return input;
+}
