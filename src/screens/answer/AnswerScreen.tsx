@@ -9,7 +9,7 @@ import { Screen } from "../parts/Screen.tsx";
 import { checksHref } from "../router.ts";
 import { SendButton } from "../send/SendButton.tsx";
 import { Answer } from "./Answer.tsx";
-import { ChangeReading } from "./sections/AnswerActions.tsx";
+import { ChangeReading } from "./sections/ChangeReading.tsx";
 import { Incomplete } from "./sections/Incomplete.tsx";
 import "./answer.css";
 

@@ -59,7 +59,11 @@ export function Overview({ all, at, onGo }: Props) {
   );
 }
 
-export function OverviewDialog({ onLeave, ...props }: Props & { onLeave: () => void }) {
+export function OverviewDialog({
+  onLeave,
+  leave = "Back to this step",
+  ...props
+}: Props & { onLeave: () => void; leave?: string }) {
   const dialog = useRef<HTMLDialogElement>(null);
   useEffect(() => {
     const element = dialog.current;
@@ -79,7 +83,7 @@ export function OverviewDialog({ onLeave, ...props }: Props & { onLeave: () => v
       <Overview {...props} />
       <div class="overview-leave">
         <Button look="main" wide onClick={onLeave}>
-          Back to this step
+          {leave}
         </Button>
       </div>
     </dialog>

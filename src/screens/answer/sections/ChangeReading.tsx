@@ -1,9 +1,8 @@
 import { useState } from "preact/hooks";
 import type { StoredCheck } from "../../../records/storedCheck.ts";
-import { Overview } from "../../check/Overview.tsx";
+import { OverviewDialog } from "../../check/Overview.tsx";
 import { stepsOf } from "../../check/steps.ts";
 import { Button } from "../../parts/Button.tsx";
-import { Dialog } from "../../parts/Dialog.tsx";
 
 /** All steps of the check, to change any reading. */
 export function ChangeReading({ stored, go }: { stored: StoredCheck; go: (step: string) => void }) {
@@ -14,13 +13,13 @@ export function ChangeReading({ stored, go }: { stored: StoredCheck; go: (step: 
         Change a reading
       </Button>
       {open && (
-        <Dialog
-          heading="Change a reading"
+        <OverviewDialog
+          all={stepsOf(stored)}
+          at={-1}
+          onGo={go}
           onLeave={() => setOpen(false)}
-          actions={<Button onClick={() => setOpen(false)}>Back to the answer</Button>}
-        >
-          <Overview all={stepsOf(stored)} at={-1} onGo={go} />
-        </Dialog>
+          leave="Back to the answer"
+        />
       )}
     </>
   );
