@@ -1,0 +1,112 @@
+import { type Fault, type Outcome, succeed } from "../physics/outcome.ts";
+import type { Pack } from "../records/pack.ts";
+import { DatabaseHandle, databaseName, type StoredPack } from "./database.ts";
+import type { StoreFaultCode } from "./storeFault.ts";
+
+export type { StoredPack } from "./database.ts";
+
+/** What became of a pack handed in: kept, or not, because another tab had changed it since. */
+export type PackKept =
+  | { readonly kind: "kept"; readonly stored: StoredPack }
+  | { readonly kind: "changedElsewhere"; readonly stored: StoredPack | null };
+
+/**
+ * The reference pack in use on this phone. Nothing is thrown: whatever the browser's storage does
+ * comes back as an outcome whose sentence says that the pack was not kept, and why.
+ */
+export interface PackStore {
+  /** Null where no pack has been opened or edited here: then the one that ships is in use. */
+  get(): Promise<Outcome<StoredPack | null>>;
+  /**
+   * Keeps a pack that grew from revision `from` (0: from the one that ships). Where another tab has
+   * kept one since, nothing is written and what is stored comes back instead.
+   */
+  put(pack: Pack, from: number): Promise<Outcome<PackKept>>;
+  /** Called when another tab has kept a pack. */
+  subscribe(listener: () => void): () => void;
+  close(): void;
+}
+
+const reasons: { readonly [Code in StoreFaultCode]: string } = {
+  storeRefused: "this browser refuses to store anything here, as in a private window",
+  storeFull: "the storage of this phone is full",
+  storeBlocked: "Stopfit is open in another tab with an older version",
+  storeNewer: "a newer version of Stopfit has been used on this phone. Load this page again",
+  storeSilent: "the storage of this phone does not answer",
+  storeGone: "the storage of this phone has been cleared",
+  storeFailed: "the storage of this phone reported a fault",
+};
+
+/** A fault of the storage, told of the pack instead of a check. */
+function ofPack<Value>(outcome: Outcome<Value>): Outcome<Value> {
+  if (outcome.ok) return outcome;
+  const code = outcome.fault.code as StoreFaultCode;
+  const reason = reasons[code] ?? reasons.storeFailed;
+  const fault: Fault = {
+    code,
+    sentence: [`The pack is not kept: ${reason}. Save it as a file before you close this page.`],
+  };
+  return { ok: false, fault };
+}
+
+class IndexedPackStore implements PackStore {
+  private readonly handle: DatabaseHandle;
+  private readonly channel: BroadcastChannel | null;
+  private readonly listeners = new Set<() => void>();
+
+  constructor(name: string) {
+    this.handle = new DatabaseHandle(name);
+    this.channel =
+      typeof BroadcastChannel === "undefined" ? null : new BroadcastChannel(`${name} pack`);
+    if (this.channel !== null) {
+      this.channel.onmessage = () => {
+        for (const listener of this.listeners) listener();
+      };
+    }
+  }
+
+  async get(): Promise<Outcome<StoredPack | null>> {
+    const found = await this.handle.run((database) => database.get("packs", "current"));
+    return found.ok ? succeed(found.value ?? null) : ofPack(found);
+  }
+
+  async put(pack: Pack, from: number): Promise<Outcome<PackKept>> {
+    const written = await this.handle.run(async (database): Promise<PackKept> => {
+      const transaction = database.transaction("packs", "readwrite", { durability: "strict" });
+      const ended = transaction.done;
+      // A failure is told by the request or by `done`, whichever is awaited first.
+      ended.catch(() => undefined);
+      const current = (await transaction.store.get("current")) ?? null;
+      if ((current?.revision ?? 0) !== from) {
+        await ended;
+        return { kind: "changedElsewhere", stored: current };
+      }
+      const stored: StoredPack = {
+        key: "current",
+        pack,
+        revision: from + 1,
+        keptAt: new Date().toISOString(),
+      };
+      await transaction.store.put(stored);
+      await ended;
+      return { kind: "kept", stored };
+    });
+    if (written.ok && written.value.kind === "kept") this.channel?.postMessage("kept");
+    return ofPack(written);
+  }
+
+  subscribe(listener: () => void): () => void {
+    this.listeners.add(listener);
+    return () => this.listeners.delete(listener);
+  }
+
+  close(): void {
+    this.handle.close();
+    this.channel?.close();
+    this.listeners.clear();
+  }
+}
+
+export function openPackStore(name: string = databaseName): PackStore {
+  return new IndexedPackStore(name);
+}
