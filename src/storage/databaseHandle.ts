@@ -1,0 +1,111 @@
+import { type IDBPDatabase, openDB } from "idb";
+import { type Outcome, succeed } from "../physics/outcome.ts";
+import { faultOf, isClosedHandle, storeFault } from "./storeFault.ts";
+
+/** One step of a database's history: brings it one version further. */
+export type Migration<Schema> = (database: IDBPDatabase<Schema>) => void;
+
+/** How long an opening may take before it counts as blocked, or as unanswered. */
+const patience = { blockedMs: 1500, silentMs: 8000 } as const;
+
+/** One database, opened when first needed and opened again when its handle has died. */
+export class SchemaHandle<Schema> {
+  private database: IDBPDatabase<Schema> | null = null;
+  private opening: Promise<Outcome<IDBPDatabase<Schema>>> | null = null;
+
+  /** Each migration brings the database one version further; migrations are only ever added. */
+  constructor(
+    private readonly name: string,
+    private readonly migrations: readonly Migration<Schema>[],
+  ) {}
+
+  /** The open database, where there is one at this very moment. */
+  get current(): IDBPDatabase<Schema> | null {
+    return this.database;
+  }
+
+  open(): Promise<Outcome<IDBPDatabase<Schema>>> {
+    if (this.database !== null) return Promise.resolve(succeed(this.database));
+    this.opening ??= this.openNew().finally(() => {
+      this.opening = null;
+    });
+    return this.opening;
+  }
+
+  private async openNew(): Promise<Outcome<IDBPDatabase<Schema>>> {
+    if (typeof indexedDB === "undefined" || indexedDB === null) {
+      return { ok: false, fault: storeFault("storeRefused") };
+    }
+    try {
+      return await this.openOrGiveUp();
+    } catch (error) {
+      // An opening that fails as "invalid state" is how some browsers refuse a private window.
+      return {
+        ok: false,
+        fault: isClosedHandle(error) ? storeFault("storeRefused") : faultOf(error),
+      };
+    }
+  }
+
+  private openOrGiveUp(): Promise<Outcome<IDBPDatabase<Schema>>> {
+    return new Promise((resolve, reject) => {
+      let givenUp = false;
+      const giveUp = (code: "storeBlocked" | "storeSilent"): void => {
+        givenUp = true;
+        resolve({ ok: false, fault: storeFault(code) });
+      };
+      let timer = setTimeout(() => giveUp("storeSilent"), patience.silentMs);
+      openDB<Schema>(this.name, this.migrations.length, {
+        upgrade: (database, oldVersion) => {
+          for (const migrate of this.migrations.slice(oldVersion)) migrate(database);
+        },
+        blocked: () => {
+          clearTimeout(timer);
+          timer = setTimeout(() => giveUp("storeBlocked"), patience.blockedMs);
+        },
+        blocking: () => this.close(),
+        terminated: () => {
+          this.database = null;
+        },
+      }).then(
+        (database) => {
+          clearTimeout(timer);
+          if (givenUp) {
+            database.close();
+            return;
+          }
+          this.database = database;
+          resolve(succeed(database));
+        },
+        (error) => {
+          clearTimeout(timer);
+          reject(error);
+        },
+      );
+    });
+  }
+
+  close(): void {
+    this.database?.close();
+    this.database = null;
+  }
+
+  /**
+   * `work` on the open database. A handle that has died is opened again and the work repeated once;
+   * work must therefore be one transaction, which a dead handle has not carried out.
+   */
+  async run<Value>(
+    work: (database: IDBPDatabase<Schema>) => Promise<Value>,
+  ): Promise<Outcome<Value>> {
+    for (let attempt = 0; ; attempt += 1) {
+      const opened = await this.open();
+      if (!opened.ok) return opened;
+      try {
+        return succeed(await work(opened.value));
+      } catch (error) {
+        if (attempt > 0 || !isClosedHandle(error)) return { ok: false, fault: faultOf(error) };
+        this.close();
+      }
+    }
+  }
+}
