@@ -4,7 +4,7 @@ export interface Camera {
   stop(): void;
 }
 
-const instead = "Or take a picture of the code, and choose that.";
+const instead = "You can use a picture of the code instead.";
 
 /**
  * Shows the camera at the back, or the only one, in `video`. `onEnded` is called when it ends by

@@ -132,6 +132,9 @@ export function Checks({ opened, preferences, notice }: Props) {
       <h1 ref={heading} tabIndex={-1}>
         Checks on this phone
       </h1>
+      <div class="row">
+        <ButtonLink href={openHref}>Open a link or a code</ButtonLink>
+      </div>
       <input
         ref={picker}
         type="file"
@@ -176,7 +179,6 @@ export function Checks({ opened, preferences, notice }: Props) {
         </ul>
       )}
       <div class="row">
-        <ButtonLink href={openHref}>Open a link or a code</ButtonLink>
         <Button onClick={addDemo} disabled={!store}>
           Open demo checks
         </Button>

@@ -14,7 +14,6 @@ export function CodePicture({ code, of }: { code: NumberedCode; of: number }) {
       role="img"
       aria-label={of === 1 ? "QR code of this check" : `QR code ${code.number} of ${of}`}
       viewBox={`${-quietZone} ${-quietZone} ${side} ${side}`}
-      shape-rendering="crispEdges"
       data-modules={side}
     >
       <rect x={-quietZone} y={-quietZone} width={side} height={side} fill="#ffffff" />

@@ -55,8 +55,8 @@ export function CodeWay({ record }: { record: CheckRecord }) {
       )}
       <p>
         {count > 1
-          ? `One code would be too dense to scan, so there are ${count}. On the other device open Stopfit, choose “Open a check”, then “Scan a code”, and scan them all, in any order.`
-          : "On the other device open Stopfit, choose “Open a check”, then “Scan a code”. Any camera that reads QR codes opens it too."}
+          ? `One code would be too dense to scan, so there are ${count}. On the other device open Stopfit, choose “Open a link or a code”, then “Scan a code”, and scan them all, in any order.`
+          : "On the other device open Stopfit, choose “Open a link or a code”, then “Scan a code”. Any camera that reads QR codes opens it too."}
       </p>
       <p class="small soft">Screen at full brightness, the code filling most of the picture.</p>
     </>

@@ -52,7 +52,7 @@ export function FileWay({ record }: { record: CheckRecord }) {
   return (
     <>
       <p>
-        {contents(record)} It opens in Stopfit on any device: choose “Open a check” there.{" "}
+        {contents(record)} It opens in Stopfit on any device: choose “Open a file” there.{" "}
         <span class="soft">About {sizeText(file.size)}.</span>
       </p>
       <div class="send-buttons">

@@ -99,7 +99,7 @@ export default function OpenSharedScreen({
   const leaveWords = waiting > 0 ? "Next" : "Don't keep";
   return (
     <Screen
-      top={<span class="screen-name">Stopfit</span>}
+      top={<span class="screen-name brand">Stopfit</span>}
       actions={
         same ? (
           <>

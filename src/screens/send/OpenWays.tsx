@@ -21,7 +21,7 @@ export function OpenWays({ notice, onFiles, onText, onLeave }: OpenWaysProps) {
   const [text, setText] = useState("");
   return (
     <Screen
-      top={<span class="screen-name">Stopfit</span>}
+      top={<span class="screen-name brand">Stopfit</span>}
       actions={<Button onClick={onLeave}>To the list of checks</Button>}
     >
       <h1 ref={heading} tabIndex={-1}>

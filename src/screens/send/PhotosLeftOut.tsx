@@ -3,12 +3,15 @@ import { Notice } from "../parts/Notice.tsx";
 /** Said before a way is used that does not take the photos along. */
 export function PhotosLeftOut({ count, way }: { count: number; way: "link" | "code" }) {
   if (count === 0) return null;
-  const photos = count === 1 ? "The photo does" : `The ${count} photos do`;
+  const stay =
+    count === 1
+      ? `The photo does not fit in a ${way} and stays behind`
+      : `The ${count} photos do not fit in a ${way} and stay behind`;
   return (
     <Notice tone="care">
       <p>
-        {photos} not fit in a {way} and stay behind; everything else goes along. Send the file if
-        the other side needs {count === 1 ? "it" : "them"}.
+        {stay}; everything else goes along. Send the file if the other side needs{" "}
+        {count === 1 ? "it" : "them"}.
       </p>
     </Notice>
   );

@@ -85,7 +85,7 @@ export default function ScanScreen({
 
   return (
     <Screen
-      top={<span class="screen-name">Stopfit</span>}
+      top={<span class="screen-name brand">Stopfit</span>}
       actions={
         <>
           <Button onClick={onLeave}>Leave</Button>

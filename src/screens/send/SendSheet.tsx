@@ -41,10 +41,10 @@ export default function SendSheet({ record, onLeave }: SendSheetProps) {
         onLeave();
       }}
     >
-      <header class="send-top">
+      <div class="send-top">
         <h2 id={id}>Send this check</h2>
         <Button look="quiet" icon="cross" label="Close" onClick={onLeave} />
-      </header>
+      </div>
       <div class="send-body">
         <p class="send-what">
           <strong>{record.vehicle.label}</strong>, {record.axle} axle.{" "}

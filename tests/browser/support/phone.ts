@@ -2,7 +2,8 @@ import { type Browser, type BrowserContext, chromium, type Page } from "playwrig
 import { expect } from "vitest";
 import { findChromium } from "../../../src/tooling/chromium.mjs";
 
-export async function launchChromium(): Promise<Browser> {
+/** `more` command-line switches, such as those of a film played as its camera. */
+export async function launchChromium(more: readonly string[] = []): Promise<Browser> {
   const executablePath = findChromium();
   if (!executablePath) throw new Error("No Chromium found: install it or set CHROMIUM_PATH.");
   return chromium.launch({
@@ -16,6 +17,7 @@ export async function launchChromium(): Promise<Browser> {
       "--disable-background-networking",
       "--disable-component-update",
       "--disable-sync",
+      ...more,
     ],
   });
 }
