@@ -1,10 +1,14 @@
-import { cleanup, fireEvent, render, screen, waitFor } from "@testing-library/preact";
+import { cleanup, configure, fireEvent, render, screen, waitFor } from "@testing-library/preact";
 import { IDBFactory } from "fake-indexeddb";
 import { vi } from "vitest";
 import type { StoredCheck } from "../../src/records/storedCheck.ts";
 import { App } from "../../src/screens/app.tsx";
 import { changePreferences, forgetPreferencesInMemory } from "../../src/screens/preferences.ts";
 import { type CheckStore, openCheckStore } from "../../src/storage/checkStore.ts";
+
+// Screens that come later are fetched when they are first shown.
+configure({ asyncUtilTimeout: 10_000 });
+vi.setConfig({ testTimeout: 30_000 });
 
 /** A phone with nothing on it, its person at home in millimetres. */
 export function freshPhone(): void {
@@ -49,11 +53,14 @@ export async function reload(): Promise<void> {
   startApp(hash);
 }
 
-export const heading = (name: string | RegExp) =>
-  screen.findByRole("heading", { level: 1, name }, { timeout: 4000 });
+export const heading = (name: string | RegExp) => screen.findByRole("heading", { level: 1, name });
 
 export async function tap(name: string | RegExp, role = "button"): Promise<void> {
-  fireEvent.click(await screen.findByRole(role, { name }));
+  const target = await screen.findByRole(role, { name });
+  await waitFor(() => {
+    if ((target as HTMLButtonElement).disabled) throw new Error(`${name} can't be tapped yet`);
+  });
+  fireEvent.click(target);
 }
 
 export async function choose(name: string | RegExp): Promise<void> {

@@ -1,0 +1,270 @@
+import "fake-indexeddb/auto";
+import { cleanup, fireEvent, screen, waitFor, within } from "@testing-library/preact";
+import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import {
+  completeRecord,
+  newStoredCheck,
+  type StoredCheck,
+  storedFromRecord,
+} from "../../../src/records/storedCheck.ts";
+import { pastedCells } from "../../../src/screens/check/stop/pastedTable.ts";
+import { demoRecord } from "../answer/demoChecks.ts";
+import {
+  choose,
+  freshPhone,
+  heading,
+  keep,
+  kept,
+  startApp,
+  tap,
+  tick,
+  type,
+} from "../startApp.tsx";
+
+const demo = (): StoredCheck => storedFromRecord(demoRecord("arm-fits"));
+
+beforeEach(freshPhone);
+
+afterEach(() => {
+  cleanup();
+  vi.unstubAllGlobals();
+});
+
+const stopOf = async (id: string) => (await kept(id)).record.stop;
+
+describe("the stop", () => {
+  it("of the pack comes with its number and unit, never with a colour or letter", async () => {
+    const stored = newStoredCheck("Tern");
+    await keep(stored);
+    startApp(`#/check/${stored.id}/stop`);
+    await choose(/In the reference pack/);
+    const option = await screen.findByRole("radio", { name: /^Tall progressive/ });
+    expect(option.closest("label")?.textContent).toMatch(
+      /60\.0 mm tall.*class 250 N\/mm.*tested slowly only/,
+    );
+    fireEvent.click(option);
+    await waitFor(async () => expect((await stopOf(stored.id))?.usableCompressionMm).toBe(33));
+    const { id: _, ...stop } = { id: 0, ...(await stopOf(stored.id)) };
+    expect(stop).toEqual(demoRecord("arm-fits").stop);
+  });
+
+  it("typed by hand waits while a stop of the pack is looked at", async () => {
+    const stored = newStoredCheck("Tern");
+    await keep(stored);
+    startApp(`#/check/${stored.id}/stop`);
+    await choose(/I type them/);
+    await type("Name of the stop", "Cone 80");
+    await choose("Helps carry load");
+    await tap("Next");
+    await heading("Height of the stop");
+    await type("Free height of the stop", "8o");
+    await type("Usable compression", "44");
+    await tap("Back");
+    await choose(/In the reference pack/);
+    await choose(/^Tall progressive/);
+    await choose(/I type them/);
+    expect(((await screen.findByLabelText("Name of the stop")) as HTMLInputElement).value).toBe(
+      "Cone 80",
+    );
+    await waitFor(async () => {
+      const { record, entries } = await kept(stored.id);
+      expect(record.stop).toEqual({ name: "Cone 80", duty: "carry", usableCompressionMm: 44 });
+      expect(entries["stop.freeHeight"]?.texts).toEqual(["8o"]);
+    });
+  });
+
+  it("has a curve that rows are added to, taken from and pasted into", async () => {
+    const stored = demo();
+    await keep(stored);
+    startApp(`#/check/${stored.id}/stop`);
+    await choose(/I type them/);
+    location.hash = `#/check/${stored.id}/stop.curve`;
+    await heading("Force over compression");
+    await tap("Take out row 8");
+    await waitFor(async () => expect((await stopOf(stored.id))?.curve).toHaveLength(7));
+    await tap("Another row");
+    await type("Row 8, pressed by", "33");
+    await type("Row 8, force", "24000");
+    await waitFor(async () =>
+      expect((await stopOf(stored.id))?.curve?.at(-1)).toEqual([33, 24000]),
+    );
+    await screen.findByText(/stiffness class 250 N\/mm/);
+    await type("Row 8, force", "100");
+    await screen.findByText(/the force of point 8 is not above the point before it/);
+    expect(screen.getByLabelText("Row 8, force").getAttribute("aria-invalid")).toBe("true");
+    expect(screen.getByRole("button", { name: "Go on, put right later" })).toBeTruthy();
+  });
+
+  it("gets no damping without tests at speed", async () => {
+    const stored = storedFromRecord(demoRecord("damper-shaft"));
+    await keep(stored);
+    startApp(`#/check/${stored.id}/stop.damping`);
+    await heading("Tested at speed?");
+    const table = stored.record.stop?.damping;
+    expect(table?.length).toBeGreaterThan(0);
+    await choose(/Only pressed slowly/);
+    await waitFor(async () =>
+      expect(await stopOf(stored.id)).toMatchObject({ testedAtSpeed: false, damping: null }),
+    );
+    await choose(/At several speeds/);
+    await waitFor(async () =>
+      expect(await stopOf(stored.id)).toMatchObject({ testedAtSpeed: true, damping: table }),
+    );
+  });
+});
+
+describe("a pasted table", () => {
+  it.each([
+    ["tabs and a heading", "mm\tN\n4.1\t750\n8,2\t1570", ["4.1", "750", "8,2", "1570"]],
+    ["semicolons and decimal commas", "4,1;750\n8,2;1570\n", ["4,1", "750", "8,2", "1570"]],
+    ["commas between", "4.1,750\r\n8.2,1570", ["4.1", "750", "8.2", "1570"]],
+    ["spaces", "4.1 750\n8.2   1570", ["4.1", "750", "8.2", "1570"]],
+  ])("is read with %s", (_, text, cells) => {
+    expect(pastedCells(text, 2)).toEqual(cells);
+  });
+
+  it("is left alone where it is one number, or too narrow", () => {
+    expect(pastedCells("4.1", 2)).toBeNull();
+    expect(pastedCells("4,1", 2)).toEqual(["4", "1"]);
+    expect(pastedCells("1;2\n3;4", 3)).toBeNull();
+  });
+});
+
+describe("the demands", () => {
+  const rulesOf = async (id: string) => (await kept(id)).record.rules;
+
+  it("go into the record only where they are changed, and back to the usual ones", async () => {
+    const stored = demo();
+    await keep(stored);
+    startApp(`#/check/${stored.id}/rules`);
+    await heading("What it must stand");
+    expect(await rulesOf(stored.id)).toBeUndefined();
+    await type("Contacts allowed", "5");
+    await waitFor(async () =>
+      expect(await rulesOf(stored.id)).toEqual({ allowedContactsPerKm: 5 }),
+    );
+    const obstacle = within(
+      screen.getByRole("heading", { name: "Obstacle" }).closest("section") as HTMLElement,
+    );
+    fireEvent.input(obstacle.getByLabelText("Height"), { target: { value: "120" } });
+    await waitFor(async () =>
+      expect((await rulesOf(stored.id))?.events).toEqual([
+        { kind: "obstacle", heightM: 0.12, lengthM: 2, speedKmPerH: 40 },
+        { kind: "landing", heightM: 0.1 },
+      ]),
+    );
+    await tap("All as usual");
+    await waitFor(async () => expect(await rulesOf(stored.id)).toBeUndefined());
+    expect((screen.getByLabelText("Contacts allowed") as HTMLInputElement).value).toBe("");
+  });
+
+  it("leave an event out and take it in again", async () => {
+    const stored = demo();
+    await keep(stored);
+    startApp(`#/check/${stored.id}/rules`);
+    await heading("What it must stand");
+    const landing = within(
+      screen.getByRole("heading", { name: "Landing" }).closest("section") as HTMLElement,
+    );
+    fireEvent.click(landing.getByRole("checkbox"));
+    await waitFor(async () =>
+      expect((await rulesOf(stored.id))?.events?.map(({ kind }) => kind)).toEqual(["obstacle"]),
+    );
+    fireEvent.click(landing.getByRole("checkbox"));
+    await waitFor(async () => expect(await rulesOf(stored.id)).toBeUndefined());
+  });
+
+  it("of a file can be changed like typed ones", async () => {
+    const record = {
+      ...demoRecord("arm-fits"),
+      rules: { events: [{ kind: "landing" as const, heightM: 0.3 }] },
+    };
+    const stored = storedFromRecord(record);
+    await keep(stored);
+    startApp(`#/check/${stored.id}/rules`);
+    await heading("What it must stand");
+    const landing = within(
+      screen.getByRole("heading", { name: "Landing" }).closest("section") as HTMLElement,
+    );
+    await waitFor(() =>
+      expect((landing.getByLabelText("Height") as HTMLInputElement).value).toBe("300"),
+    );
+    expect(await rulesOf(stored.id)).toEqual(record.rules);
+    fireEvent.input(landing.getByLabelText("Height"), { target: { value: "200" } });
+    await waitFor(async () =>
+      expect((await rulesOf(stored.id))?.events).toEqual([{ kind: "landing", heightM: 0.2 }]),
+    );
+  });
+});
+
+describe("the last step", () => {
+  it("lists what is missing with the way there, and only that", async () => {
+    const stored = demo();
+    const { "left.gap": _, ...entries } = stored.entries;
+    const [left, ...others] = stored.record.corners;
+    if (!left) throw new Error("the demo has a left side");
+    const { gap: _gap, ...withoutGap } = left;
+    await keep({
+      ...stored,
+      entries,
+      record: { ...stored.record, corners: [withoutGap, ...others] },
+    });
+    startApp(`#/check/${stored.id}/finish`);
+    await heading("To the answer");
+    await screen.findByText("One thing is missing");
+    const link = screen.getByRole("link", { name: "Go there: Gap" });
+    expect(link.getAttribute("href")).toBe(`#/check/${stored.id}/left.gap`);
+    const answer = screen.getByRole("button", { name: "Not complete yet" }) as HTMLButtonElement;
+    expect(answer.disabled).toBe(true);
+  });
+
+  it("leads to the answer of a complete check, whose cautions it still asks for", async () => {
+    const stored = demo();
+    expect(completeRecord(stored).ok).toBe(true);
+    await keep(stored);
+    startApp(`#/check/${stored.id}/finish`);
+    await screen.findByText("Everything that the answer needs is there.");
+    screen.getByText(/cautions for this vehicle are not acknowledged/);
+    await tap("Show the answer");
+    await waitFor(() => expect(location.hash).toBe(`#/check/${stored.id}/answer`));
+  });
+
+  it("keeps notes", async () => {
+    const stored = demo();
+    await keep(stored);
+    startApp(`#/check/${stored.id}/finish`);
+    await type("Notes", "Bush worn on the left.");
+    await waitFor(async () =>
+      expect((await kept(stored.id)).record.notes).toBe("Bush worn on the left."),
+    );
+  });
+});
+
+describe("a change of a reading", () => {
+  it("takes the verdict of the readings before away", async () => {
+    const stored: StoredCheck = {
+      ...demo(),
+      lastVerdict: "ok",
+      progress: { ...demo().progress, cautionsFor: "level" },
+    };
+    await keep(stored);
+    startApp(`#/check/${stored.id}/left.gap`);
+    await heading("Left: Gap");
+    expect((await kept(stored.id)).lastVerdict).toBe("ok");
+    await type("Left gap, time 1", "30");
+    await waitFor(async () => expect((await kept(stored.id)).lastVerdict).toBeUndefined());
+  });
+
+  it("of how the vehicle stands leaves it", async () => {
+    const stored: StoredCheck = {
+      ...demo(),
+      lastVerdict: "ok",
+      progress: { ...demo().progress, cautionsFor: "level" },
+    };
+    await keep(stored);
+    startApp(`#/check/${stored.id}/standing`);
+    await tick(/It stands level/);
+    await waitFor(async () => expect((await kept(stored.id)).progress.stood).toEqual(["level"]));
+    expect((await kept(stored.id)).lastVerdict).toBe("ok");
+  });
+});

@@ -1,0 +1,164 @@
+import fc from "fast-check";
+import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import { parseLength } from "../../src/records/lengthEntry.ts";
+import { newStoredCheck, setEntry } from "../../src/records/storedCheck.ts";
+import {
+  tapeFractions,
+  withFraction,
+  withoutLast,
+} from "../../src/screens/check/reading/fractions.ts";
+import { entryRemarks } from "../../src/screens/check/remarks.ts";
+import { checkFileName } from "../../src/screens/checkFile.ts";
+import {
+  changePreferences,
+  forgetPreferencesInMemory,
+  preferences,
+} from "../../src/screens/preferences.ts";
+import { readRoute, stepHref } from "../../src/screens/router.ts";
+
+describe("the address", () => {
+  it("leads back to the very id and step it was made of", () => {
+    fc.assert(
+      fc.property(fc.string({ minLength: 1 }), fc.string({ minLength: 1 }), (id, step) => {
+        fc.pre(step !== "answer");
+        expect(readRoute(stepHref(id, step))).toEqual({ screen: "step", id, step });
+      }),
+    );
+  });
+
+  it.each([
+    ["", "checks"],
+    ["#/", "checks"],
+    ["#/check/a", "step"],
+    ["#/check/a/left.limits.0", "step"],
+    ["#/check/a/answer", "answer"],
+    ["#/check", "unknown"],
+    ["#/check/a/b/c", "unknown"],
+    ["#/check/a/%E0%A4%A", "unknown"],
+    ["#/elsewhere", "unknown"],
+  ])("%s shows %s", (hash, screen) => {
+    expect(readRoute(hash).screen).toBe(screen);
+  });
+});
+
+describe("preferences", () => {
+  beforeEach(() => {
+    localStorage.clear();
+    forgetPreferencesInMemory();
+  });
+  afterEach(() => vi.restoreAllMocks());
+
+  it("are there again after a reload", () => {
+    changePreferences({ length: "in", author: { role: "customer", name: "Ada" } });
+    forgetPreferencesInMemory();
+    expect(preferences()).toMatchObject({
+      length: "in",
+      author: { role: "customer", name: "Ada" },
+    });
+  });
+
+  it.each(["", "{", "null", "7", '{"length":"furlong","mass":3,"author":{"role":"king"}}'])(
+    "fall back where %s is kept",
+    (text) => {
+      localStorage.setItem("stopfit.preferences", text);
+      const { length, mass, author } = preferences();
+      expect(["mm", "in"]).toContain(length);
+      expect(["kg", "lb"]).toContain(mass);
+      expect(author).toBeUndefined();
+    },
+  );
+
+  it("hold until the page is closed where the browser keeps nothing", () => {
+    vi.spyOn(Storage.prototype, "setItem").mockImplementation(() => {
+      throw new DOMException("refused", "SecurityError");
+    });
+    vi.spyOn(Storage.prototype, "getItem").mockImplementation(() => {
+      throw new DOMException("refused", "SecurityError");
+    });
+    changePreferences({ length: "in" });
+    expect(preferences().length).toBe("in");
+  });
+});
+
+describe("the fraction keys", () => {
+  it("are the sixteenths of a tape, reduced", () => {
+    expect(tapeFractions).toHaveLength(15);
+    expect(tapeFractions).toContain("3/4");
+    expect(tapeFractions).not.toContain("4/16");
+  });
+
+  it("make a text that reads as whole inches and the fraction, whatever stood there", () => {
+    const before = fc.oneof(
+      fc.constant(""),
+      fc.nat(99).map(String),
+      fc
+        .tuple(fc.nat(99), fc.constantFrom(...tapeFractions))
+        .map(([inches, part]) => `${inches} ${part}`),
+      fc.tuple(fc.nat(99), fc.nat(99)).map(([inches, part]) => `${inches}.${part}`),
+    );
+    fc.assert(
+      fc.property(before, fc.constantFrom(...tapeFractions), (text, fraction) => {
+        const [numerator = 0, denominator = 1] = fraction.split("/").map(Number);
+        const whole =
+          text.includes("/") && !text.includes(" ") ? 0 : Number.parseInt(text || "0", 10);
+        const parsed = parseLength(withFraction(text, fraction), "in");
+        expect(parsed.ok && parsed.value.mm).toBeCloseTo(
+          (whole + numerator / denominator) * 25.4,
+          9,
+        );
+      }),
+    );
+  });
+
+  it("take back the fraction first, then one character", () => {
+    expect(withoutLast("6 5/16")).toBe("6");
+    expect(withoutLast("6")).toBe("");
+    expect(withoutLast("5/")).toBe("");
+  });
+});
+
+describe("what is said of a reading", () => {
+  const stored = newStoredCheck();
+  const tones = (id: string, texts: readonly string[], unit: "mm" | "in", tol = "") =>
+    entryRemarks(stored, id, { texts, unit, tol }).map(({ tone, fix }) => fix ?? tone);
+
+  it("is nothing while it is empty or believable", () => {
+    expect(tones("left.gap", [""], "mm")).toEqual([]);
+    expect(tones("left.gap", ["21", "22"], "mm")).toEqual([]);
+  });
+
+  it("names the unit that was probably meant", () => {
+    expect(tones("pivotToOuter", ["16.2"], "mm")).toEqual(["in"]);
+    expect(tones("pivotToOuter", ["411"], "in")).toEqual(["mm"]);
+  });
+
+  it("asks about what is hardly ever seen, in either unit", () => {
+    expect(tones("pivotToOuter", ["9000"], "mm")).toEqual(["unsure"]);
+    expect(tones("armAngle", ["60"], "mm")).toEqual(["unsure"]);
+  });
+
+  // Repeats that scatter more than three times the tolerance: the computation model, section 6.
+  it("asks about repeats only beyond three times the ±", () => {
+    expect(tones("left.gap", ["20", "23"], "mm", "1")).toEqual([]);
+    expect(tones("left.gap", ["20", "23.1"], "mm", "1")).toEqual(["unsure"]);
+    expect(tones("left.gap", ["20", "30"], "mm", "0")).toEqual([]);
+  });
+
+  it("is the sentence of what can't be read, and the reading is not taken", () => {
+    expect(tones("left.gap", ["2 7/0"], "mm")).toEqual(["no"]);
+    const typed = setEntry(stored, "left.gap", { texts: ["2 7/0"], unit: "mm", tol: "" });
+    expect(typed.record.corners[0]?.gap).toBeUndefined();
+  });
+});
+
+describe("the name of a file", () => {
+  it("is one that every file system takes, whatever the check is called", () => {
+    fc.assert(
+      fc.property(fc.string({ unit: "grapheme" }), (name) => {
+        expect(
+          checkFileName({ ...newStoredCheck(name), createdAt: "2026-05-02T09:30:00Z" }),
+        ).toMatch(/^stopfit-[\p{L}\p{N}\p{M}-]+-2026-05-02\.json$/u);
+      }),
+    );
+  });
+});
