@@ -1,0 +1,105 @@
+import type { State } from "../../physics/fitment.ts";
+import { length } from "../../physics/sentence.ts";
+import { quantityText, sentenceText } from "../../records/quantityText.ts";
+import type { TallerAnswer } from "../../records/tallerQuestion.ts";
+import type { LengthUnit } from "../../records/units.ts";
+import { Cautions } from "../answer/sections/Cautions.tsx";
+import { certification } from "../answer/sections/VerdictPanel.tsx";
+import { StateMark } from "../drawings/StateMark.tsx";
+import { Button } from "../parts/Button.tsx";
+import { Disclosure } from "../parts/Disclosure.tsx";
+
+/** Yes without a height that fits is a no to every height: it must not look like a plain yes. */
+function toneOf({ answer, heightFits }: TallerAnswer): State {
+  if (answer === "cantTell") return "unsure";
+  if (answer === "no") return "ok";
+  return heightFits === false ? "no" : "care";
+}
+
+function headingOf({ answer, heightFits }: TallerAnswer): string {
+  if (answer === "cantTell") return "Can't tell yet";
+  if (answer === "no") return "No, not taller";
+  return heightFits === false ? "Taller alone won't do" : "Yes, a taller stop";
+}
+
+/** By how much, both ways of getting it, each with its 95 % range. */
+function heights(answer: TallerAnswer, unit: LengthUnit): readonly [string, string, string][] {
+  const text = (value: number) => quantityText(length(value), unit);
+  const rows: [string, string, string][] = [];
+  const add = (name: string, value: number | null, range: readonly [number, number] | null) => {
+    if (value === null || range === null) return;
+    rows.push([name, text(value), `${text(range[0])} to ${text(range[1])}`]);
+  };
+  add("By a taller stop of the same build", answer.tallerMm, answer.rangeMm);
+  add("By a spacer under the stop", answer.spacerMm, answer.spacerRangeMm);
+  return rows;
+}
+
+export function TallerAnswerView({
+  answer,
+  unit,
+  onReading,
+}: {
+  answer: TallerAnswer;
+  unit: LengthUnit;
+  /** Back to the reading that would settle it. */
+  onReading: () => void;
+}) {
+  const tone = toneOf(answer);
+  const rows = heights(answer, unit);
+  const negative = rows.length > 0 && (answer.tallerMm ?? answer.spacerMm ?? 0) < 0;
+  return (
+    <>
+      <section class={`verdict verdict-${tone}`} aria-live="polite">
+        <div class="verdict-head">
+          <StateMark state={tone} size={56} label="" />
+          <h1 class={`tone-${tone}`} tabIndex={-1}>
+            {headingOf(answer)}
+          </h1>
+        </div>
+        {rows.length > 0 && (
+          <dl class="taller-heights">
+            {rows.map(([name, value, range]) => (
+              <div key={name}>
+                <dt>{name}</dt>
+                <dd>
+                  <strong>{value}</strong> <span class="small">95 %: {range}</span>
+                </dd>
+              </div>
+            ))}
+          </dl>
+        )}
+        {negative && (
+          <p class="small">Below 0: the stop could be lower by that and still do its work.</p>
+        )}
+        {answer.why.map((sentence) => {
+          const text = sentenceText(sentence, unit);
+          return <p key={text}>{text}</p>;
+        })}
+        <p class="verdict-limits">{certification}</p>
+      </section>
+      {answer.settle && (
+        <section class="card" aria-labelledby="settle-heading">
+          <h2 id="settle-heading">What would settle it</h2>
+          <p>{sentenceText(answer.settle.sentence, unit)}</p>
+          <div class="row">
+            <Button look="main" icon="pencil" onClick={onReading}>
+              To that reading
+            </Button>
+          </div>
+        </section>
+      )}
+      <Cautions raised={answer.cautionsFor === "raised"} work={answer.answer !== "no"} />
+      {answer.assumed.length > 0 && (
+        <Disclosure summary="What this takes from the pack or assumes">
+          <ul class="plain-list">
+            {answer.assumed.map((sentence) => {
+              const text = sentenceText(sentence, unit);
+              return <li key={text}>{text}</li>;
+            })}
+          </ul>
+        </Disclosure>
+      )}
+    </>
+  );
+}

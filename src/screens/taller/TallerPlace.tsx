@@ -1,0 +1,231 @@
+import { useEffect, useMemo, useState } from "preact/hooks";
+import type { Assessor } from "../../compute/assessor.ts";
+import type { Fault } from "../../physics/outcome.ts";
+import type { CheckRecord } from "../../records/checkRecord.ts";
+import { fitmentOf } from "../../records/fitmentOf.ts";
+import type { Pack } from "../../records/pack.ts";
+import { sentenceText } from "../../records/quantityText.ts";
+import type { StoredCheck } from "../../records/storedCheck.ts";
+import { tallerAnswer, tallerRecord } from "../../records/tallerQuestion.ts";
+import type { LengthUnit } from "../../records/units.ts";
+import { useAssessment } from "../answer/hooks/useAssessment.ts";
+import { useAssessor } from "../answer/hooks/useAssessor.ts";
+import { Button, ButtonLink } from "../parts/Button.tsx";
+import { Notice } from "../parts/Notice.tsx";
+import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
+import { usePackInUse } from "../referencePack.ts";
+import { checksHref, goTo, stepHref } from "../router.ts";
+import { SendButton } from "../send/SendButton.tsx";
+import type { OpenedStore } from "../useStore.ts";
+import { keepTallerCheck } from "./keepTallerCheck.ts";
+import { TallerAnswerView } from "./TallerAnswerView.tsx";
+import { TallerForm } from "./TallerForm.tsx";
+import {
+  keepTallerDraft,
+  newDraft,
+  openOf,
+  questionOf,
+  readTallerDraft,
+  type TallerDraft,
+} from "./tallerDraft.ts";
+import { tallerAnswerHref, tallerHref } from "./tallerRoutes.ts";
+import "../answer/answer.css";
+import "../styles/check.css";
+import "./taller.css";
+
+export interface TallerPlaceProps {
+  readonly opened: OpenedStore;
+  readonly stage: "questions" | "answer";
+  readonly unit: LengthUnit;
+  /** Another calculator than the worker's, where there is no worker. */
+  readonly startAssessor?: () => Assessor;
+}
+
+/** For a customer with a tape measure: at most five readings, then yes, no or can't tell. */
+export default function TallerPlace(props: TallerPlaceProps) {
+  const { stage, unit } = props;
+  const inUse = usePackInUse();
+  const [draft, setDraft] = useState(readTallerDraft);
+  const put = (next: TallerDraft) => {
+    setDraft(next);
+    keepTallerDraft(next);
+  };
+  if (!inUse) return <p class="later-waiting">One moment …</p>;
+  const { pack } = inUse;
+  if (stage === "answer" && openOf(draft).length === 0) {
+    return <Answered {...props} pack={pack} draft={draft} put={put} />;
+  }
+  return <Questions pack={pack} draft={draft} put={put} unit={unit} />;
+}
+
+function Top() {
+  return (
+    <>
+      <ButtonLink look="quiet" href={checksHref} icon="back" label="To the list of checks" />
+      <span class="screen-name">Do I need a taller stop?</span>
+    </>
+  );
+}
+
+function Questions({
+  pack,
+  draft,
+  put,
+  unit,
+}: {
+  pack: Pack;
+  draft: TallerDraft;
+  put: (draft: TallerDraft) => void;
+  unit: LengthUnit;
+}) {
+  const heading = useHeadingFocus("taller questions");
+  const ready = openOf(draft).length === 0;
+  return (
+    <Screen
+      top={<Top />}
+      actions={
+        <>
+          <Button onClick={() => put(newDraft())}>Begin anew</Button>
+          <Button look="main" disabled={!ready} onClick={() => goTo(tallerAnswerHref)}>
+            Answer
+          </Button>
+        </>
+      }
+    >
+      <h1 ref={heading} tabIndex={-1}>
+        Do I need a taller stop?
+      </h1>
+      <p>Five readings at most, with a tape measure. The rest is known of the vehicle.</p>
+      <TallerForm
+        pack={pack}
+        draft={draft}
+        unit={unit}
+        change={(part) => put({ ...draft, ...part })}
+      />
+    </Screen>
+  );
+}
+
+function Answered({
+  opened,
+  unit,
+  pack,
+  draft,
+  put,
+  startAssessor,
+}: TallerPlaceProps & {
+  pack: Pack;
+  draft: TallerDraft;
+  put: (draft: TallerDraft) => void;
+}) {
+  const question = questionOf(draft);
+  const questionText = JSON.stringify(question);
+  const made = useMemo(() => {
+    if (question === null) return null;
+    return question.ok ? tallerRecord(pack, question.value) : question;
+  }, [questionText, pack]);
+  const { stored, notKept } = useKept(
+    opened,
+    made?.ok ? made.value.record : null,
+    draft,
+    put,
+    unit,
+  );
+  const assessor = useAssessor(startAssessor);
+  const fitment = useMemo(() => (made?.ok ? fitmentOf(made.value.record) : null), [made]);
+  const assessed = useAssessment(assessor, fitment, "taller");
+  const answer = useMemo(
+    () =>
+      made?.ok && (assessed.state === "static" || assessed.state === "complete")
+        ? tallerAnswer(made.value.record, assessed.assessment, made.value.assumed)
+        : null,
+    [made, assessed],
+  );
+  const fault: Fault | null =
+    made && !made.ok ? made.fault : assessed.state === "fault" ? assessed.fault : null;
+  const heading = useHeadingFocus("taller answer");
+  return (
+    <Screen
+      top={<Top />}
+      actions={
+        <>
+          <ButtonLink href={tallerHref} icon="back">
+            Readings
+          </ButtonLink>
+          {stored && <SendButton stored={stored} unit={unit} />}
+        </>
+      }
+    >
+      <span ref={heading} tabIndex={-1} class="unseen">
+        The answer
+      </span>
+      {fault && (
+        <Notice tone="unsure" live>
+          <h1>Can't tell yet</h1>
+          <p>{sentenceText(fault.sentence, unit)}</p>
+        </Notice>
+      )}
+      {!fault && !answer && <p class="later-waiting">Working out the answer …</p>}
+      {answer && (
+        <TallerAnswerView answer={answer} unit={unit} onReading={() => goTo(tallerHref)} />
+      )}
+      {notKept && (
+        <Notice tone="no" live>
+          <p>{sentenceText(notKept.sentence, unit)}</p>
+        </Notice>
+      )}
+      {stored && (
+        <section class="card">
+          <h2>Want it surer?</h2>
+          <p>
+            These readings are kept in your list as an ordinary check. The full check measures the
+            geometry of your own vehicle instead of taking the pack's, and judges the stiffness too.
+          </p>
+          <div class="row">
+            <ButtonLink href={stepHref(stored.id, "vehicle")} icon="forward">
+              Carry on as a full check
+            </ButtonLink>
+            <Button
+              onClick={() => {
+                put(newDraft());
+                goTo(tallerHref);
+              }}
+            >
+              Another vehicle
+            </Button>
+          </div>
+        </section>
+      )}
+    </Screen>
+  );
+}
+
+/** The answer's check, kept once for each set of readings. */
+function useKept(
+  { store }: OpenedStore,
+  record: CheckRecord | null,
+  draft: TallerDraft,
+  put: (draft: TallerDraft) => void,
+  unit: LengthUnit,
+): { stored: StoredCheck | null; notKept: Fault | null } {
+  const [kept, setKept] = useState<{ stored: StoredCheck | null; notKept: Fault | null }>({
+    stored: null,
+    notKept: null,
+  });
+  const text = record ? JSON.stringify(record) : null;
+  useEffect(() => {
+    if (!record) return;
+    let left = false;
+    keepTallerCheck(store, record, draft.keptAt, unit).then(({ stored, outcome }) => {
+      if (left) return;
+      setKept({ stored, notKept: outcome.ok ? null : outcome.fault });
+      if (stored.id !== draft.id || stored.updatedAt !== draft.keptAt) {
+        put({ ...draft, id: stored.id, createdAt: stored.createdAt, keptAt: stored.updatedAt });
+      }
+    });
+    return () => {
+      left = true;
+    };
+  }, [store, text]);
+  return kept;
+}
