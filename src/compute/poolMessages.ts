@@ -1,0 +1,34 @@
+import type { Assessment } from "../physics/fitment.ts";
+import type { Fault } from "../physics/outcome.ts";
+import type { Computed, Incoming, Way } from "../records/submission.ts";
+
+/** Work for the pool: to read what came in, or to compute the answer to what was kept. */
+export type PoolTask =
+  | { readonly kind: "read"; readonly text: string; readonly what: string; readonly way: Way }
+  | { readonly kind: "compute"; readonly text: string };
+
+export type ReadItem =
+  | { readonly ok: true; readonly value: Incoming }
+  | { readonly ok: false; readonly fault: Fault };
+
+export type PoolResult =
+  /** A text may hold several links, and so several checks. */
+  | { readonly kind: "read"; readonly items: readonly ReadItem[] }
+  | {
+      readonly kind: "computed";
+      readonly computed: Computed;
+      readonly assessment: Assessment | null;
+    }
+  | { readonly kind: "failed"; readonly fault: Fault };
+
+export type TaskOf<Kind extends PoolTask["kind"]> = Extract<PoolTask, { kind: Kind }>;
+
+export interface PoolRequest {
+  readonly ticket: number;
+  readonly task: PoolTask;
+}
+
+export interface PoolReply {
+  readonly ticket: number;
+  readonly result: PoolResult;
+}

@@ -1,0 +1,72 @@
+import { assessFitment } from "../physics/assess.ts";
+import type { Fault } from "../physics/outcome.ts";
+import { demoPack } from "../records/demoPack.ts";
+import { fitmentOf } from "../records/fitmentOf.ts";
+import { oddReadings } from "../records/oddReadings.ts";
+import { readCheckText } from "../records/readCheck.ts";
+import { computedOf, factsOf, type Incoming, type Way } from "../records/submission.ts";
+import { checkOfText } from "../sharing/receivedFile.ts";
+import { checkOfPayload, type SharedCheck } from "../sharing/sharedCheck.ts";
+import { findPayloads } from "../sharing/shareLink.ts";
+import type { PoolResult, PoolTask, ReadItem, TaskOf } from "./poolMessages.ts";
+
+/** Does one piece of the desk's work. Never throws, whatever the text is. */
+export function poolWork(task: PoolTask): PoolResult {
+  try {
+    return task.kind === "read" ? read(task) : compute(task);
+  } catch {
+    return { kind: "failed", fault: workFailed };
+  }
+}
+
+const workFailed: Fault = {
+  code: "workFailed",
+  sentence: ["This could not be worked on here. Ask for the check to be sent again."],
+};
+
+function read({ text, what, way }: TaskOf<"read">): PoolResult {
+  if (/^\ufeff?\s*[{[]/.test(text)) return { kind: "read", items: [recordItem(text, what, way)] };
+  const payloads = findPayloads(text);
+  const items =
+    payloads.length === 0
+      ? [sharedItem(checkOfText({ text, what }), way)]
+      : payloads.map((payload) => sharedItem(checkOfPayload(payload), "link"));
+  return { kind: "read", items };
+}
+
+/** A record as a file holds it: its text is kept to the last character. */
+function recordItem(text: string, what: string, way: Way): ReadItem {
+  const checked = readCheckText(text, what);
+  if (!checked.ok) return { ok: false, fault: checked.fault };
+  return { ok: true, value: { facts: factsOf(checked.value), text, way, photosLeftOut: 0 } };
+}
+
+function sharedItem(shared: ReturnType<typeof checkOfPayload>, way: Way): ReadItem {
+  return shared.ok
+    ? { ok: true, value: incomingOf(shared.value, way) }
+    : { ok: false, fault: shared.fault };
+}
+
+/** A check out of a link or a code, whose text is the record it spells. */
+export function incomingOf({ record, photosLeftOut }: SharedCheck, way: Way): Incoming {
+  return { facts: factsOf(record), text: JSON.stringify(record), way, photosLeftOut };
+}
+
+function compute({ text }: TaskOf<"compute">): PoolResult {
+  const checked = readCheckText(text, "The check");
+  if (!checked.ok) return { kind: "failed", fault: checked.fault };
+  const record = checked.value;
+  const odd = oddReadings(record, demoPack).length;
+  const assessed = assessFitment(fitmentOf(record));
+  return assessed.ok
+    ? {
+        kind: "computed",
+        computed: computedOf(assessed.value, odd),
+        assessment: assessed.value,
+      }
+    : {
+        kind: "computed",
+        computed: { verdict: "unsure", reason: assessed.fault.sentence, odd },
+        assessment: null,
+      };
+}
