@@ -320,6 +320,13 @@ export function stepsOf(stored: StoredCheck): Step[] {
       name: "What it must stand",
       needed: false,
       done: chosen(stored, "rules") === "seen",
+      typedHere: [
+        "rules.speedKmPerH",
+        "rules.allowedContactsPerKm",
+        "rules.accelerationCapG",
+        "rules.reserveMm",
+        "rules.balanceMm",
+      ],
     },
     { id: "finish", section: "Finish", name: "To the answer", needed: false, done: false },
   ];

@@ -26,6 +26,10 @@ export class CheckList {
     return this.page.getByRole("link").filter({ hasText: name });
   }
 
+  checkOf({ id }: CheckRecord): Locator {
+    return this.page.locator(`a[href^="#/check/${id}"]`);
+  }
+
   get newCheck(): Locator {
     return this.page.getByRole("button", { name: "New check" });
   }

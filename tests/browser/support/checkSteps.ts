@@ -60,6 +60,18 @@ export class CheckSteps {
     return this.page.getByRole("button", { name, exact: typeof name === "string" });
   }
 
+  /** What the page says of a field that it can't read; waits until it does. */
+  async complaint(field: Locator): Promise<string> {
+    await field.and(this.page.locator("[aria-invalid=true]")).waitFor();
+    const described = (await field.getAttribute("aria-describedby")) ?? "";
+    const message = described.split(" ").find((id) => id.endsWith("-message"));
+    const place = message
+      ? this.page.locator(`[id="${message}"]`)
+      : this.main.locator(".notice-no").first();
+    await place.waitFor();
+    return (await place.textContent()) ?? "";
+  }
+
   /** Presses a button and waits until another step is shown. */
   async leaveBy(button: Locator): Promise<void> {
     const before = this.step;
@@ -105,11 +117,13 @@ export class CheckSteps {
     await this.tolerance(kind === "length" ? this.typist.tolerance(reading.tol) : `${reading.tol}`);
   }
 
+  /** The value of a pair of value and ±. */
+  value(legend: string): Locator {
+    return this.main.getByRole("group", { name: legend }).getByRole("textbox", { name: "Value" });
+  }
+
   private async typeToleranced(legend: string, text: string): Promise<void> {
-    await this.main
-      .getByRole("group", { name: legend })
-      .getByRole("textbox", { name: "Value" })
-      .fill(text);
+    await this.value(legend).fill(text);
   }
 
   private async typeTable(rows: readonly (readonly number[])[], names: string[]): Promise<void> {

@@ -1,4 +1,5 @@
 import type { BrowserContext, Page } from "playwright-core";
+import { expect } from "vitest";
 
 /** As in a browser whose owner forbids sites to store anything. */
 export async function refuseStorage(context: BrowserContext): Promise<void> {
@@ -12,14 +13,43 @@ export async function refuseStorage(context: BrowserContext): Promise<void> {
   });
 }
 
-/** Leaves the site this many bytes more than nothing, by the browser's own quota. */
-export async function setQuota(page: Page, origin: string, bytes: number | null): Promise<void> {
+/** What a write into a database of its own ends with: "kept", or the name of the error. */
+async function trialWrite(page: Page): Promise<string> {
+  return page.evaluate(
+    () =>
+      new Promise<string>((done) => {
+        const opening = indexedDB.open("trial");
+        opening.onupgradeneeded = () => opening.result.createObjectStore("trial");
+        opening.onerror = () => done(opening.error?.name ?? "unknown");
+        opening.onsuccess = () => {
+          const database = opening.result;
+          const transaction = database.transaction("trial", "readwrite");
+          transaction.objectStore("trial").put("x".repeat(1000), 1);
+          const end = (result: string) => {
+            database.close();
+            done(result);
+          };
+          transaction.oncomplete = () => end("kept");
+          transaction.onabort = () => end(transaction.error?.name ?? "unknown");
+        };
+      }),
+  );
+}
+
+/**
+ * Fills the site's storage up, by the browser's own quota, until the function returned is called.
+ * Chromium asks for its quota anew only every half minute, so this waits until writes do fail.
+ */
+export async function fillStorage(page: Page, origin: string): Promise<() => Promise<void>> {
   const session = await page.context().newCDPSession(page);
-  await session.send("Storage.overrideQuotaForOrigin", {
-    origin,
-    ...(bytes !== null && { quotaSize: bytes }),
-  });
-  await session.detach();
+  await session.send("Storage.overrideQuotaForOrigin", { origin, quotaSize: 1 });
+  await expect
+    .poll(() => trialWrite(page), { timeout: 60_000, interval: 1000 })
+    .toBe("QuotaExceededError");
+  return async () => {
+    await session.send("Storage.overrideQuotaForOrigin", { origin });
+    await session.detach();
+  };
 }
 
 /** Every check in the browser's database, as it is stored. */
