@@ -199,7 +199,10 @@ describe("the map of height and stiffness", () => {
     fireEvent.click(screen.getByRole("button", { name: "Extra height: more" }));
     fireEvent.click(screen.getByRole("button", { name: "Extra height: more" }));
     await waitFor(
-      () => expect(map.getAttribute("aria-valuetext")).toMatch(/15.0 mm.*contact too early/),
+      () =>
+        expect(map.getAttribute("aria-valuetext")).toMatch(
+          /15.0 mm.*contact too early when loaded/,
+        ),
       patience,
     );
   }, 30_000);

@@ -61,6 +61,21 @@ describe("a taller stop of the same build", () => {
   });
 });
 
+describe("the stiffness class proposed", () => {
+  it("is the nearest that works on both sides, and then nothing fails", () => {
+    // The vectors: of this strut's classes only 160 N/mm works, on both sides.
+    const strut = demoFitment("strut-too-stiff");
+    const proposal = proposedStop(strut, assessed(strut));
+    if (!proposal?.fitment.ok) throw new Error("no proposal");
+    expect(inModelUnits(proposal.name)).toBe("this stop in class 160 N/mm");
+    const answer = assessed(proposal.fitment.value);
+    expect(answer.corners.map(({ secantRateNPerMm }) => Math.round(secantRateNPerMm))).toEqual([
+      160, 160,
+    ]);
+    expect(answer.verdict).toBe("ok");
+  });
+});
+
 describe("the height proposed", () => {
   it("is tried on the vehicle, and the clearance then holds", () => {
     const proposal = proposedStop(raised, assessed(raised));

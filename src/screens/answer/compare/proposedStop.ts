@@ -1,16 +1,25 @@
-import type { Assessment, Corner, Fitment } from "../../../physics/fitment.ts";
+import type { Advice, Assessment, Corner, Fitment } from "../../../physics/fitment.ts";
 import { succeed } from "../../../physics/outcome.ts";
-import { mm } from "../formulas/workedFigure.ts";
+import { mm, quantity } from "../formulas/workedFigure.ts";
 import { comparedFitment, shiftedGap, tallerStop } from "./comparedFitment.ts";
 import type { OtherStop } from "./useComparison.ts";
 
 /**
- * The height that the answer proposes, as a stop that can be assessed: one height for every side, by a
- * taller stop of the same build or by a spacer, enough to be sure of (the upper end of its range)
- * where that is not met too early. Null: the answer proposes no other height.
+ * What the answer proposes, as a stop that can be assessed on this vehicle: another height, or where
+ * the height stays, another stiffness class. Null: it proposes neither.
  */
-export function proposedStop(fitment: Fitment, { corners }: Assessment): OtherStop | null {
-  if (!corners.some(({ advice }) => advice.some(({ kind }) => kind === "taller"))) return null;
+export function proposedStop(fitment: Fitment, assessment: Assessment): OtherStop | null {
+  const proposes = (wanted: Advice["kind"]) =>
+    assessment.corners.some(({ advice }) => advice.some(({ kind }) => kind === wanted));
+  if (proposes("taller")) return otherHeight(fitment, assessment);
+  return proposes("otherStiffness") ? otherClass(fitment, assessment) : null;
+}
+
+/**
+ * One height for every side, by a taller stop of the same build or by a spacer, enough to be sure of
+ * (the upper end of its range) where that is not met too early.
+ */
+function otherHeight(fitment: Fitment, { corners }: Assessment): OtherStop | null {
   const most = Math.min(
     ...corners.map(({ mostExtraHeightMm }) => mostExtraHeightMm ?? Number.POSITIVE_INFINITY),
   );
@@ -32,6 +41,26 @@ export function proposedStop(fitment: Fitment, { corners }: Assessment): OtherSt
     if (fits(spacer)) return withSpacer(fitment, spacer);
   }
   return null;
+}
+
+/** The class nearest to the fitted one of those that work on every side; heights and damping stay. */
+function otherClass(fitment: Fitment, { corners }: Assessment): OtherStop | null {
+  const [first, ...others] = corners;
+  if (!first) return null;
+  const rate = first.secantRateNPerMm;
+  const distance = (stiffnessClass: number) => Math.abs(Math.log(stiffnessClass / rate));
+  const [nearest] = (first.classesThatWork ?? [])
+    .filter((one) => others.every(({ classesThatWork }) => classesThatWork?.includes(one)))
+    .sort((a, b) => distance(a) - distance(b));
+  if (nearest === undefined) return null;
+  const curve = fitment.stop.curve.map(
+    ([depth, force]) => [depth, (force * nearest) / rate] as const,
+  );
+  return {
+    name: ["this stop in class ", quantity("rate", nearest)],
+    fitment: succeed({ ...fitment, stop: { ...fitment.stop, curve } }),
+    assumed: ["The other class is this stop's curve scaled, its damping as it is."],
+  };
 }
 
 function tallerByBuild(fitment: Fitment, heightMm: number): OtherStop {

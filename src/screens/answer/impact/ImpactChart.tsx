@@ -99,7 +99,7 @@ export function ImpactChart({
     },
   ];
   const words = [stop, ...(other ? [other] : [])]
-    .map((record) => impactWords(record, unit))
+    .map((record) => impactWords(record, rules, unit))
     .join(" ");
   const title = `${heading}: ${eventWords(event, unit)}`;
   return (
@@ -237,7 +237,11 @@ function PanelDrawing({
   );
 }
 
-function impactWords({ name, result }: ImpactRecord, unit: LengthUnit): string {
+function impactWords(
+  { name, result }: ImpactRecord,
+  { accelerationCapG }: UseRules,
+  unit: LengthUnit,
+): string {
   const travel = quantityText({ kind: "length", value: result.peakWheelTravelMm }, unit);
   const force = quantityText({ kind: "force", value: result.peakStopForceN }, unit);
   const acceleration = quantityText(
@@ -247,9 +251,12 @@ function impactWords({ name, result }: ImpactRecord, unit: LengthUnit): string {
   const ends = [
     result.fullStop ? "goes past full stop" : null,
     result.hardContact ? "something harder touches" : null,
+    result.peakAccelerationG > accelerationCapG
+      ? `more than the ${accelerationCapG} g allowed`
+      : null,
   ].filter((word) => word !== null);
-  return `${name}: wheel up ${travel}, stop force ${force}, body ${acceleration} at most; ${
-    ends.length > 0 ? ends.join(", ") : "neither full stop nor hard limit is reached"
+  return `${name}: wheel up ${travel}, stop force ${force}, body up to ${acceleration}; ${
+    ends.length > 0 ? ends.join(", ") : "within what is allowed"
   }.`;
 }
 

@@ -76,6 +76,8 @@ function LadderDrawing({
     labelGap,
     [top + 8, height - bottom - 24],
   );
+  const lowest = Math.max(...labels);
+  const ridePlace = (rest: number) => Math.max(scale.at(rest) + 5, lowest + 30);
   return (
     <svg
       class="ladder"
@@ -129,14 +131,19 @@ function LadderDrawing({
           </g>
         );
       })}
-      <text class="rung-words" x={middle} y={scale.at(0) + 16} text-anchor="middle">
+      <text
+        class="rung-words"
+        x={middle}
+        y={Math.max(scale.at(0) + 16, lowest + 34)}
+        text-anchor="middle"
+      >
         ride
       </text>
-      <text class="rung-number" x={left - 6} y={scale.at(0) + 5} text-anchor="end">
+      <text class="rung-number" x={left - 6} y={ridePlace(0)} text-anchor="end">
         0
       </text>
       {sagMm !== null && (
-        <text class="rung-number" x={right + columnWidth + 6} y={scale.at(sagMm) + 5}>
+        <text class="rung-number" x={right + columnWidth + 6} y={ridePlace(sagMm)}>
           0
         </text>
       )}

@@ -5,7 +5,7 @@ import type { LengthUnit } from "../../../records/units.ts";
 import { StateMark } from "../../drawings/StateMark.tsx";
 import { eventWords } from "../eventWords.ts";
 import { lengthText } from "../ladder/ladderWords.ts";
-import { failureOrder, failureWords } from "./cellWords.ts";
+import { cellState, failureOrder, failureWords } from "./cellWords.ts";
 
 /** What is known of the cell picked on the map. */
 export function CellFigures({
@@ -18,14 +18,16 @@ export function CellFigures({
   unit: LengthUnit;
 }) {
   if (!cell) return <p class="cell-figures soft">Not worked out yet.</p>;
-  const works = cell.failures.length === 0;
+  const state = cellState(cell);
   const failing = failureOrder.filter((failure) => cell.failures.includes(failure));
   return (
     <div class="cell-figures" role="status">
       <p class="check-state">
-        <StateMark state={works ? "ok" : "no"} size={22} label="" />
-        <strong class={works ? "tone-ok" : "tone-no"}>
-          {works ? "Works" : `Fails: ${failing.map((failure) => failureWords[failure]).join(", ")}`}
+        <StateMark state={state} size={22} label="" />
+        <strong class={`tone-${state}`}>
+          {state === "ok"
+            ? "Works"
+            : `${state === "no" ? "Fails" : "Take care"}: ${failing.map((failure) => failureWords[failure]).join(", ")}`}
         </strong>
       </p>
       <dl class="cell-list">

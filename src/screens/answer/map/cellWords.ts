@@ -1,4 +1,5 @@
-import type { CellFailure } from "../../../physics/stiffness/heightClassMap.ts";
+import type { State } from "../../../physics/fitment.ts";
+import type { CellFailure, MapCell } from "../../../physics/stiffness/heightClassMap.ts";
 
 /** What a cell shows where several things fail: the first of these. */
 export const failureOrder: readonly CellFailure[] = [
@@ -15,10 +16,21 @@ export const failureWords: Record<CellFailure, string> = {
   fullStop: "past full stop in an event",
   acceleration: "too much acceleration",
   clearance: "too little reserve",
-  earlyContact: "contact too early",
+  earlyContact: "contact too early when loaded",
   notComputed: "could not be worked out",
 };
 
 export function foremost(failures: readonly CellFailure[]): CellFailure | undefined {
   return failureOrder.find((failure) => failures.includes(failure));
+}
+
+/** Events that fail and a limit that is passed are a no; too little room or too frequent contact, care. */
+export function cellState({ failures, reserveMm }: MapCell): State {
+  if (failures.length === 0) return "ok";
+  const hard = failures.some(
+    (failure) =>
+      failure !== "earlyContact" &&
+      (failure !== "clearance" || reserveMm === null || reserveMm < 0),
+  );
+  return hard ? "no" : "care";
 }

@@ -1,6 +1,6 @@
 import { useMemo, useState } from "preact/hooks";
 import type { Assessor } from "../../../compute/assessor.ts";
-import type { CornerAssessment, Fitment } from "../../../physics/fitment.ts";
+import type { CornerAssessment, Fitment, UseRules } from "../../../physics/fitment.ts";
 import type { ImpactRun } from "../../../physics/impact/impact.ts";
 import type { Outcome } from "../../../physics/outcome.ts";
 import { rulesOf } from "../../../physics/road/useRules.ts";
@@ -12,6 +12,18 @@ import { eventWords } from "../eventWords.ts";
 import { useImpactRun } from "../hooks/useImpactRun.ts";
 import { ImpactChart, type ImpactRecord } from "../impact/ImpactChart.tsx";
 import { sideWords } from "../stateWords.ts";
+
+/** The first event that the stop fails in, else the last. */
+function worstEvent(
+  { events }: CornerAssessment,
+  { accelerationCapG, ...rules }: UseRules,
+): number {
+  const failing = events?.findIndex(
+    ({ fullStop, hardContact, peakAccelerationG }) =>
+      fullStop || hardContact || peakAccelerationG > accelerationCapG,
+  );
+  return failing !== undefined && failing >= 0 ? failing : Math.max(0, rules.events.length - 1);
+}
 
 /** One event of the use in time; another event is one tap away. */
 export function Impact({
@@ -31,7 +43,7 @@ export function Impact({
 }) {
   const rules = useMemo(() => rulesOf(fitment.use, fitment.rules), [fitment]);
   const { events } = rules;
-  const [picked, setPicked] = useState(Math.max(0, events.length - 1));
+  const [picked, setPicked] = useState(() => worstEvent(assessed, rules));
   const event = events[picked] ?? null;
   const { side } = assessed;
   const own = useImpactRun(assessor, fitment, side, event);

@@ -108,8 +108,8 @@ export function MeasureAgain({
                     <span style={{ width: `${(100 * share).toFixed(1)}%` }} />
                   </span>
                   <span class="again-why">
-                    {shareWords(share)} ({(100 * share).toFixed(0)} %) of the doubt about the{" "}
-                    {about}, {sideWords[side].toLowerCase()}
+                    {shareWords(share)} ({share > 0.99 ? "over 99" : (100 * share).toFixed(0)} %) of
+                    the doubt about the {about}, {sideWords[side].toLowerCase()}
                     {toleranceWords(fitment, reading, unit)}
                   </span>
                   <Icon name="forward" />
