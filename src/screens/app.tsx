@@ -48,10 +48,11 @@ export function App({ open = openStore }: { open?: () => Promise<Outcome<CheckSt
   const preferences = usePreferences();
   const opened = useStore(open);
   const launched = useLaunchedFiles();
-  const filling = route.screen === "step";
-  const offline = <OfflineNotice filling={filling} />;
+  const onList = route.screen === "checks";
 
-  let screen = <Checks opened={opened} preferences={preferences} notice={offline} />;
+  let screen = (
+    <Checks opened={opened} preferences={preferences} notice={<OfflineNotice filling={false} />} />
+  );
   if (route.screen === "unknown") screen = <Nowhere />;
   if (route.screen === "step" || route.screen === "answer") {
     screen = opened ? (
@@ -73,5 +74,10 @@ export function App({ open = openStore }: { open?: () => Promise<Outcome<CheckSt
       <p class="later-waiting">One moment …</p>
     );
   }
-  return <Boundary place={JSON.stringify(route)}>{screen}</Boundary>;
+  return (
+    <Boundary place={JSON.stringify(route)}>
+      {!onList && <OfflineNotice filling={route.screen === "step"} updateOnly />}
+      {screen}
+    </Boundary>
+  );
 }

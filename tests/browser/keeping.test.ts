@@ -171,6 +171,24 @@ describe("a new version while a check is being filled in", () => {
     phone.expectNoTrouble();
   });
 
+  it("is asked for on the answer", async () => {
+    const { page } = await halfFilled("answer");
+    await page.getByRole("heading", { name: "Force, impact and stiffness" }).waitFor();
+    await page.waitForFunction(async () =>
+      Boolean((await navigator.serviceWorker.getRegistration())?.active),
+    );
+    await site.publish(inject("laterDist"));
+    await page.evaluate(async () => {
+      const registration = await navigator.serviceWorker.getRegistration();
+      await registration?.update();
+    });
+    await page.getByRole("button", { name: "Update now" }).click();
+    await expect.poll(() => page.getByRole("button", { name: "Update now" }).count()).toBe(0);
+    await page.getByRole("heading", { name: "Force, impact and stiffness" }).waitFor();
+    await page.getByRole("link", { name: "To the list of checks" }).click();
+    await new CheckList(page).ready(laterRelease).waitFor();
+  });
+
   it("taken in another tab leaves the one being filled in alone", async () => {
     const first = await phone.newPage();
     const list = await new CheckList(first).open(site.address);

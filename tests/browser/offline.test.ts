@@ -58,6 +58,43 @@ async function kept(page: Page): Promise<{ caches: number; addresses: string[] }
   });
 }
 
+describe("on a phone's home screen", () => {
+  it("can be installed: the browser finds nothing missing, icons included", async () => {
+    const page = await openList();
+    await ready(page, version).waitFor();
+    const session = await phone.context.newCDPSession(page);
+    const { data, errors } = await session.send("Page.getAppManifest");
+    expect(errors).toEqual([]);
+    const { icons, name } = JSON.parse(data ?? "") as {
+      name: string;
+      icons: { src: string; purpose: string; sizes: string }[];
+    };
+    expect(name).toBe("Stopfit");
+    expect(icons.map(({ purpose }) => purpose)).toContain("maskable");
+    for (const { src, sizes } of icons.filter(({ src }) => src.endsWith(".png"))) {
+      const size = await page.evaluate(async (address) => {
+        const picture = await createImageBitmap(await (await fetch(address)).blob());
+        return `${picture.width}x${picture.height}`;
+      }, src);
+      expect(size).toBe(sizes);
+    }
+    const { installabilityErrors } = await session.send("Page.getInstallabilityErrors");
+    // A test's browser context is a private window, and those install nothing.
+    const missing = installabilityErrors.filter(({ errorId }) => errorId !== "in-incognito");
+    expect(missing).toEqual([]);
+  });
+
+  it("links to the icons that a browser's tab and a home screen show", async () => {
+    const page = await openList();
+    const found = await page.evaluate(async () => {
+      const links = [...document.querySelectorAll<HTMLLinkElement>("link[rel*=icon]")];
+      const answers = await Promise.all(links.map((link) => fetch(link.href)));
+      return answers.map((answer) => answer.headers.get("content-type"));
+    });
+    expect(found).toEqual(expect.arrayContaining(["image/svg+xml", "image/png"]));
+  });
+});
+
 describe("kept for use without a signal", () => {
   it("holds every file of the release once it says so, and opens with the server gone", async () => {
     const page = await openList();

@@ -2,6 +2,7 @@ import { useEffect, useState } from "preact/hooks";
 import { Button } from "../parts/Button.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import type { OfflineState, OfflineWatch } from "./registration.ts";
+import "./offline.css";
 
 /** Once the first screen is painted, so that it is not held up by files for later. */
 async function startWatch(): Promise<OfflineWatch | null> {
@@ -18,11 +19,17 @@ function afterFirstPaint(callback: () => void): () => void {
 export interface OfflineNoticeProps {
   /** True while a check is being filled in: nothing is asked and nothing changes until it is left. */
   readonly filling: boolean;
+  /** Above a screen that has other things to say: only the question, not whether all is kept. */
+  readonly updateOnly?: boolean;
   readonly start?: () => Promise<OfflineWatch | null>;
 }
 
 /** Whether the app works without a signal, and the question whether to take a new version. */
-export function OfflineNotice({ filling, start = startWatch }: OfflineNoticeProps) {
+export function OfflineNotice({
+  filling,
+  updateOnly = false,
+  start = startWatch,
+}: OfflineNoticeProps) {
   const [watch, setWatch] = useState<OfflineWatch | null>(null);
   const [state, setState] = useState<OfflineState | null>(null);
 
@@ -44,26 +51,43 @@ export function OfflineNotice({ filling, start = startWatch }: OfflineNoticeProp
   }, [start]);
 
   if (filling || !watch || !state) return null;
-  if (state.update !== "none") {
-    return (
-      <Notice tone="info" live>
-        <p>
-          {state.update === "waiting"
-            ? "A new version is ready."
-            : "Another tab took the new version. This page still works as it is."}
-        </p>
-        <div class="row">
-          <Button look="main" onClick={() => watch.takeUpdate()}>
-            {state.update === "waiting" ? "Update now" : "Load it here"}
-          </Button>
-          <Button look="plain" onClick={() => watch.putOffUpdate()}>
-            Later
-          </Button>
-        </div>
-      </Notice>
-    );
+  if (state.update === "none") {
+    return updateOnly ? null : <KeptLine kept={state.kept} release={watch.release} />;
   }
-  return <KeptLine kept={state.kept} release={watch.release} />;
+  const question = <UpdateQuestion update={state.update} watch={watch} />;
+  return updateOnly ? (
+    <aside class="offline-above" aria-label="Version of the app">
+      {question}
+    </aside>
+  ) : (
+    question
+  );
+}
+
+function UpdateQuestion({
+  update,
+  watch,
+}: {
+  update: "waiting" | "replaced";
+  watch: OfflineWatch;
+}) {
+  return (
+    <Notice tone="info" live>
+      <p>
+        {update === "waiting"
+          ? "A new version is ready."
+          : "Another tab took the new version. This page still works as it is."}
+      </p>
+      <div class="row">
+        <Button look="main" onClick={() => watch.takeUpdate()}>
+          {update === "waiting" ? "Update now" : "Load it here"}
+        </Button>
+        <Button look="plain" onClick={() => watch.putOffUpdate()}>
+          Later
+        </Button>
+      </div>
+    </Notice>
+  );
 }
 
 function KeptLine({ kept, release }: { kept: OfflineState["kept"]; release: string }) {

@@ -97,6 +97,17 @@ describe("a new version", () => {
     expect(watch.takeUpdate).not.toHaveBeenCalled();
   });
 
+  it("is asked for above the answer, where nothing else is said", async () => {
+    const watch = new SetWatch({ kept: "kept", update: "none" });
+    const start = () => Promise.resolve(watch);
+    const { container } = render(<OfflineNotice filling={false} updateOnly start={start} />);
+    await act(() => new Promise((done) => setTimeout(done, 10)));
+    expect(container.textContent).toBe("");
+    await watch.set({ kept: "kept", update: "waiting" });
+    fireEvent.click(screen.getByRole("button", { name: "Update now" }));
+    expect(watch.takeUpdate).toHaveBeenCalledTimes(1);
+  });
+
   it("is not asked for in the middle of a check, and is asked for when it is left", async () => {
     const watch = new SetWatch({ kept: "kept", update: "none" });
     const { container, fill } = await show(watch, true);
