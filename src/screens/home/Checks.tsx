@@ -8,6 +8,7 @@ import {
   renameStored,
   type StoredCheck,
 } from "../../records/storedCheck.ts";
+import type { CheckStore } from "../../storage/checkStore.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { Disclosure } from "../parts/Disclosure.tsx";
 import { Notice } from "../parts/Notice.tsx";
@@ -36,6 +37,9 @@ interface Props {
 
 const keptOnlyHere =
   "Checks stay on this phone, in this browser. Nothing is sent anywhere unless you send it yourself.";
+
+/** Nobody who opens a check at once waits behind the verdicts of the others, ms. */
+const verdictDelay = 1500;
 
 /** The checks on this phone. */
 export function Checks({ opened, preferences, notice }: Props) {
@@ -67,6 +71,8 @@ export function Checks({ opened, preferences, notice }: Props) {
     refresh();
     return store.subscribe(() => refresh());
   }, [store, refresh]);
+
+  useVerdicts(store, checks, refresh);
 
   const settle = async (work: Promise<Outcome<unknown>>) => {
     const outcome = await work;
@@ -226,6 +232,32 @@ export function Checks({ opened, preferences, notice }: Props) {
       )}
     </Screen>
   );
+}
+
+/** The verdicts that are still open are worked out once the list stands still. */
+function useVerdicts(
+  store: CheckStore | null,
+  checks: readonly StoredCheck[] | null,
+  refresh: () => void,
+) {
+  // A verdict found changes neither, so that the work goes on through the list.
+  const versions = checks?.map(({ id, updatedAt }) => `${id} ${updatedAt}`).join() ?? "";
+  const latest = useRef(checks);
+  latest.current = checks;
+  useEffect(() => {
+    if (!store || !versions) return;
+    let left = false;
+    let stop = (): void => undefined;
+    const timer = setTimeout(async () => {
+      const { findVerdicts } = await import("./findVerdicts.ts");
+      if (!left) stop = findVerdicts(store, latest.current ?? [], refresh);
+    }, verdictDelay);
+    return () => {
+      left = true;
+      clearTimeout(timer);
+      stop();
+    };
+  }, [store, versions, refresh]);
 }
 
 function FirstWords() {
