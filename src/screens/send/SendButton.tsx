@@ -21,7 +21,7 @@ export function SendButton({
   const [open, setOpen] = useState(false);
   return (
     <>
-      <Button look={look} icon="file" onClick={() => setOpen(true)}>
+      <Button look={look} icon="forward" onClick={() => setOpen(true)}>
         Send
       </Button>
       {open && <SendStored stored={stored} unit={unit} onLeave={() => setOpen(false)} />}
