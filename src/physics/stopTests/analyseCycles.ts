@@ -1,10 +1,203 @@
-import type { Outcome } from "../outcome.ts";
-import type { CyclesAnalysis, TimeDisplacementForce } from "./benchTest.ts";
+import { fail, type Outcome, succeed } from "../outcome.ts";
+import {
+  type CycleFigure,
+  type CyclesAnalysis,
+  type Remark,
+  staticSpeedMmPerS,
+  type TimeDisplacementForce,
+} from "./benchTest.ts";
+import { type Cycle, cyclesOf } from "./cycles.ts";
+import { type LoopFigures, loopFigures } from "./loopFigures.ts";
+import { meanLoop } from "./meanLoop.ts";
+import { orientCycles, usableSamples } from "./orientCycles.ts";
+
+const fewestSamplesACycle = 16;
+/** A fitted sine that leaves more than this of the amplitude is none. */
+const greatestMisfit = 0.1;
+/** Loss below 0 by more than this share of the energy in is no measurement of a stop. */
+const gainTolerance = 0.02;
+
+export interface CyclesOptions {
+  /** Cycles whose greatest speed is at most this say nothing of damping, mm/s. */
+  readonly staticSpeedMmPerS?: number;
+  /** What the file's own numbers were multiplied by to give mm and N; 1 where absent. */
+  readonly factors?: { readonly displacement: number; readonly force: number };
+}
 
 /**
- * What time–displacement–force cycles say: energy in and out, loss per cycle, loss factor, equivalent
- * viscous damping. Cycles with missing samples are left out and told in `remarks`.
+ * What time–displacement–force cycles say: energy in and out, loss per cycle, loss factor
+ * ΔE/(2π·U) with U = ½·k·X², equivalent viscous damping ΔE/(π·ω·X²), each the mean of the whole cycles
+ * with its standard error. Sources: any vibration text (loss of a harmonic cycle); the same closed forms
+ * in the tests. Cycles with missing samples, or of another stroke or period, are left out and told in
+ * `remarks`. Displacement mm, force N, time s, in the order of time.
  *
  * Errors: "tooFewSamples", "timeNotRising", "noCycle", "energyGained", "columnsNotUsable".
  */
-export declare function analyseCycles(test: TimeDisplacementForce): Outcome<CyclesAnalysis>;
+export function analyseCycles(
+  given: TimeDisplacementForce,
+  options: CyclesOptions = {},
+): Outcome<CyclesAnalysis> {
+  const samples = usableSamples(given);
+  if (!samples.ok) return samples;
+  const remarks: Remark[] = [...samples.value.remarks];
+  const oriented = orientCycles(samples.value.samples, options.factors);
+  if (!oriented.ok) return oriented;
+  remarks.push(...oriented.value.remarks);
+  const { timeS, displacementMm } = oriented.value.samples;
+  let { forceN } = oriented.value.samples;
+  const found = cyclesOf(timeS, displacementMm);
+  const whole = found.filter((cycle) => isWhole(timeS, cycle));
+  if (whole.length === 0) return fail("noCycle", noCycle);
+  let figures = whole.map((cycle) => loopFigures(timeS, displacementMm, forceN, cycle));
+  if (!oriented.value.forceSignKnown && meanOf(figures, ({ loss }) => loss) < 0) {
+    forceN = forceN.map((force) => -force);
+    figures = whole.map((cycle) => loopFigures(timeS, displacementMm, forceN, cycle));
+    remarks.push({
+      code: "forceReversed",
+      sentence: ["The file counts a pushing force as negative; it was turned."],
+    });
+  }
+  const kept = alike(figures, found.length);
+  const cycles = kept.map((place) => whole[place] as Cycle);
+  const loops = kept.map((place) => figures[place] as LoopFigures);
+  if (loops.length < found.length) remarks.push(leftOut(found.length - loops.length, found.length));
+  const loss = figure(loops, (loop) => loop.loss);
+  const energyIn = figure(loops, (loop) => loop.energyIn);
+  if (loss.value < -gainTolerance * Math.abs(energyIn.value) - 3 * loss.standardError) {
+    return fail("energyGained", [
+      "By this file the stop gives back more energy than was put in. Check that the columns, their signs and the order of the rows are right.",
+    ]);
+  }
+  const isSine = Math.max(...loops.map(({ sineMisfit }) => sineMisfit)) <= greatestMisfit;
+  const amplitude = (loop: LoopFigures) => (isSine ? loop.amplitudeMm : loop.halfStrokeMm);
+  const amplitudeMm = meanOf(loops, amplitude);
+  const omega = meanOf(loops, (loop) => loop.omega);
+  const greatestSpeed = amplitudeMm * omega;
+  const isSlow = greatestSpeed <= (options.staticSpeedMmPerS ?? staticSpeedMmPerS);
+  if (!isSine) remarks.push(notASine);
+  if (isSlow) remarks.push(slowCycles(greatestSpeed));
+  remarks.push(...driftRemark(loops));
+  const hasRate = loops.every(({ rate, forceAmplitudeN, amplitudeMm: x }) => {
+    return rate * x > 0.02 * forceAmplitudeN;
+  });
+  return succeed({
+    kind: "cycles",
+    samples: timeS.length,
+    cycles: loops.length,
+    frequencyHz: omega / (2 * Math.PI),
+    amplitudeMm,
+    meanDisplacementMm: meanOf(loops, (loop) => loop.meanDisplacementMm),
+    meanForceN: meanOf(loops, (loop) => loop.meanForceN),
+    greatestSpeedMmPerS: greatestSpeed,
+    energyInJ: figure(loops, (loop) => loop.energyIn / 1000),
+    energyOutJ: figure(loops, (loop) => loop.energyOut / 1000),
+    lossJ: figure(loops, (loop) => loop.loss / 1000),
+    dynamicRateNPerMm: figure(loops, (loop) => loop.rate),
+    lossFactor: hasRate
+      ? figure(loops, (loop) => loop.loss / (Math.PI * loop.rate * amplitude(loop) ** 2))
+      : null,
+    equivalentDampingNsPerMm:
+      isSine && !isSlow
+        ? figure(loops, (loop) => loop.loss / (Math.PI * loop.omega * loop.amplitudeMm ** 2))
+        : null,
+    loop: meanLoop(timeS, displacementMm, forceN, cycles),
+    remarks,
+  });
+}
+
+/** Enough samples, none missing: no step of time beyond three times the cycle's mean step. */
+function isWhole(timeS: Float64Array, { startS, endS, from, to }: Cycle): boolean {
+  const count = to - from;
+  if (count < fewestSamplesACycle) return false;
+  const longest = (3 * (endS - startS)) / count;
+  for (let place = from + 1; place < to; place++) {
+    if ((timeS[place] as number) - (timeS[place - 1] as number) > longest) return false;
+  }
+  return true;
+}
+
+/** Places of the cycles whose stroke and period are those of the middle one, within a tenth. */
+function alike(figures: readonly LoopFigures[], found: number): readonly number[] {
+  const places = figures.map((_, place) => place);
+  if (found < 3) return places;
+  const stroke = median(figures.map(({ halfStrokeMm }) => halfStrokeMm));
+  const omega = median(figures.map((loop) => loop.omega));
+  return places.filter((place) => {
+    const loop = figures[place] as LoopFigures;
+    return (
+      Math.abs(loop.halfStrokeMm - stroke) <= 0.1 * stroke &&
+      Math.abs(loop.omega - omega) <= 0.1 * omega
+    );
+  });
+}
+
+function median(values: readonly number[]): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  return sorted[sorted.length >> 1] as number;
+}
+
+function meanOf(loops: readonly LoopFigures[], of: (loop: LoopFigures) => number): number {
+  return loops.reduce((sum, loop) => sum + of(loop), 0) / loops.length;
+}
+
+function figure(loops: readonly LoopFigures[], of: (loop: LoopFigures) => number): CycleFigure {
+  const value = meanOf(loops, of);
+  const squares = loops.reduce((sum, loop) => sum + (of(loop) - value) ** 2, 0);
+  const count = loops.length;
+  return {
+    value,
+    standardError: count < 2 ? 0 : Math.sqrt(squares / (count - 1) / count),
+  };
+}
+
+function driftRemark(loops: readonly LoopFigures[]): Remark[] {
+  const first = loops[0]?.peakForceN ?? 0;
+  const last = loops.at(-1)?.peakForceN ?? 0;
+  if (loops.length < 3 || Math.abs(last - first) <= 0.05 * Math.max(first, last)) return [];
+  return [
+    {
+      code: "noticeableDrift",
+      sentence: [
+        "The greatest force went from ",
+        { kind: "force", value: first },
+        " in the first cycle to ",
+        { kind: "force", value: last },
+        " in the last: the stop was still settling.",
+      ],
+    },
+  ];
+}
+
+function leftOut(count: number, found: number): Remark {
+  return {
+    code: "cyclesLeftOut",
+    sentence: [
+      { kind: "count", value: count },
+      " of ",
+      { kind: "count", value: found },
+      " cycles were left out: samples are missing in them, or their stroke or period is another.",
+    ],
+  };
+}
+
+const noCycle = [
+  "No whole cycle of at least 16 samples without a gap was found. Record at least two whole cycles, with more samples.",
+];
+
+const notASine: Remark = {
+  code: "notASine",
+  sentence: [
+    "The motion is not a sine, so no equivalent viscous damping is given; energies and loss per cycle hold.",
+  ],
+};
+
+function slowCycles(speed: number): Remark {
+  return {
+    code: "slowCycles",
+    sentence: [
+      "The stop never moved faster than ",
+      { kind: "speed", value: speed },
+      ": the loop shows what it loses at rest. Damping shows only at speed, so none is given.",
+    ],
+  };
+}

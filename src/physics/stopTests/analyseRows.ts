@@ -1,5 +1,25 @@
-import type { Outcome } from "../outcome.ts";
-import type { DepthSpeedForce, RowsAnalysis, RowsOptions } from "./benchTest.ts";
+import { fail, type Outcome, succeed } from "../outcome.ts";
+import {
+  type DampingFit,
+  type DepthSpeedForce,
+  type Remark,
+  type RowsAnalysis,
+  type RowsOptions,
+  type SpeedSeries,
+  type StaticPoint,
+  staticSpeedMmPerS,
+} from "./benchTest.ts";
+import { dampingFit, type MovingRows, pushWithSpeed } from "./dampingFit.ts";
+import { orientRows } from "./orientation.ts";
+import { sampledPlaces, valuesAt } from "./sampled.ts";
+import { speedGroups } from "./speedGroups.ts";
+import { levelMeans, staticCurve } from "./staticCurve.ts";
+import { zeroOfTest } from "./zeroOfTest.ts";
+
+const fewestRows = 4;
+/** Correlation of speed and excess force from which a reversed speed is sure, not noise. */
+const clearlyReversed = 0.2;
+const mostSeriesPoints = 500;
 
 /**
  * What depth–speed–force rows say of a stop: signs, zeros and swapped columns put right and told in
@@ -8,7 +28,118 @@ import type { DepthSpeedForce, RowsAnalysis, RowsOptions } from "./benchTest.ts"
  * Errors of the whole: "tooFewRows", "columnsNotUsable", "depthNotTold". What only curve or damping
  * lacks is the fault of that part.
  */
-export declare function analyseRows(
-  rows: DepthSpeedForce,
-  options?: RowsOptions,
-): Outcome<RowsAnalysis>;
+export function analyseRows(
+  given: DepthSpeedForce,
+  options: RowsOptions = {},
+): Outcome<RowsAnalysis> {
+  const threshold = options.staticSpeedMmPerS ?? staticSpeedMmPerS;
+  if (given.depthMm.length < fewestRows) {
+    return fail("tooFewRows", [
+      "The file holds fewer than four usable rows. A curve needs more: test at several depths.",
+    ]);
+  }
+  const oriented = orientRows(given, { ...options, staticSpeedMmPerS: threshold });
+  if (!oriented.ok) return oriented;
+  const remarks: Remark[] = [...oriented.value.remarks];
+  const slow = rowsWhere(oriented.value.rows, (speed) => Math.abs(speed) <= threshold);
+  const zero = zeroOfTest(slow.depthMm.length === 0 ? [] : levelMeans(slow.depthMm, slow.forceN));
+  if (!zero.ok) return zero;
+  remarks.push(...zero.value.remarks);
+  const { depthMm: depthZero, forceN: forceZero } = zero.value;
+  const rows: MovingRows = {
+    depthMm: oriented.value.rows.depthMm.map((depth) => depth - depthZero),
+    speedMmPerS: oriented.value.rows.speedMmPerS,
+    forceN: oriented.value.rows.forceN.map((force) => force - forceZero),
+  };
+  const still = rowsWhere(rows, (speed) => Math.abs(speed) <= threshold);
+  const curve = staticCurve(still.depthMm, still.forceN);
+  const points = curve.ok ? curve.value.curve.points : [];
+  if (curve.ok) remarks.push(...curve.value.remarks);
+  const moving = rowsWhere(rows, (speed) => Math.abs(speed) > threshold);
+  const { speedMmPerS, damping } = dampingEitherWay(moving, points, remarks);
+  const signed: MovingRows = { ...moving, speedMmPerS };
+  const depthRange = rangeOf(rows.depthMm);
+  return succeed({
+    kind: "rows",
+    rows: rows.depthMm.length,
+    staticSpeedMmPerS: threshold,
+    speeds: [...(still.depthMm.length === 0 ? [] : [series(still, 0)]), ...seriesAtSpeed(signed)],
+    depthRangeMm: depthRange,
+    staticCurve: curve.ok ? succeed(curve.value.curve) : curve,
+    damping,
+    remarks,
+  });
+}
+
+/** Damping never adds energy: where speed and force beyond the static one disagree, the sign is turned. */
+function dampingEitherWay(
+  moving: MovingRows,
+  points: readonly StaticPoint[],
+  remarks: Remark[],
+): { readonly speedMmPerS: Float64Array; readonly damping: Outcome<DampingFit> } {
+  const reversed = pushWithSpeed(moving, points) < -clearlyReversed;
+  const speedMmPerS = reversed ? moving.speedMmPerS.map((speed) => -speed) : moving.speedMmPerS;
+  if (reversed) {
+    remarks.push({
+      code: "speedReversed",
+      sentence: [
+        "The file counts speed as positive while the stop comes back; it was turned, as damping never adds energy.",
+      ],
+    });
+  }
+  const damping = dampingFit({ ...moving, speedMmPerS }, points);
+  if (damping.ok) remarks.push(...damping.value.remarks);
+  return { speedMmPerS, damping };
+}
+
+function rowsWhere(rows: MovingRows, wanted: (speed: number) => boolean): MovingRows {
+  const found = new Uint32Array(rows.speedMmPerS.length);
+  let count = 0;
+  for (let row = 0; row < found.length; row++) {
+    if (wanted(rows.speedMmPerS[row] as number)) found[count++] = row;
+  }
+  const places = found.subarray(0, count);
+  return {
+    depthMm: valuesAt(rows.depthMm, places),
+    speedMmPerS: valuesAt(rows.speedMmPerS, places),
+    forceN: valuesAt(rows.forceN, places),
+  };
+}
+
+function rangeOf(values: Float64Array): readonly [number, number] {
+  let least = Number.POSITIVE_INFINITY;
+  let most = Number.NEGATIVE_INFINITY;
+  for (const value of values) {
+    least = Math.min(least, value);
+    most = Math.max(most, value);
+  }
+  return [least, most];
+}
+
+function seriesAtSpeed(moving: MovingRows): readonly SpeedSeries[] {
+  if (moving.depthMm.length === 0) return [];
+  const groups = speedGroups(moving.speedMmPerS.map(Math.abs));
+  const all: SpeedSeries[] = [];
+  for (const sign of [1, -1]) {
+    const own = rowsWhere(moving, (speed) => Math.sign(speed) === sign);
+    for (let group = 0; group < groups.count; group++) {
+      const rows = rowsWhere(own, (speed) => groups.groupOf(Math.abs(speed)) === group);
+      if (rows.depthMm.length === 0) continue;
+      const sum = rows.speedMmPerS.reduce((total, speed) => total + speed, 0);
+      all.push(series(rows, sum / rows.depthMm.length));
+    }
+  }
+  return all;
+}
+
+function series(rows: MovingRows, speedMmPerS: number): SpeedSeries {
+  const places = sampledPlaces(rows.depthMm.length, mostSeriesPoints).sort(
+    (a, b) => (rows.depthMm[a] as number) - (rows.depthMm[b] as number),
+  );
+  return {
+    speedMmPerS,
+    rows: rows.depthMm.length,
+    depthMm: valuesAt(rows.depthMm, places),
+    forceN: valuesAt(rows.forceN, places),
+  };
+}

@@ -30,6 +30,8 @@ export const staticSpeedMmPerS = 5;
 export interface RowsOptions {
   /** Greatest speed of a static row, mm/s; `staticSpeedMmPerS` where absent. */
   readonly staticSpeedMmPerS?: number;
+  /** What the file's own numbers were multiplied by to give mm, mm/s and N; 1 where absent. */
+  readonly factors?: { readonly depth: number; readonly speed: number; readonly force: number };
 }
 
 /** What was recognised in a file and put right, or what to know of it; a screen shows every one. */
@@ -44,11 +46,14 @@ export interface Remark {
     | "rowsLeftOut"
     | "liftedOff"
     | "reboundNotTested"
+    | "compressionNotTested"
+    | "speedUnsigned"
     | "notProportional"
     | "madeMonotone"
     | "bothDirections"
     | "cyclesLeftOut"
     | "notASine"
+    | "slowCycles"
     | "noticeableDrift";
   readonly sentence: Sentence;
 }
@@ -101,6 +106,7 @@ export interface DampingFit {
   /** As a stop's `damping` takes it: [depth, in, out], values held at 0 or above. */
   readonly table: readonly (readonly [number, number, number])[];
   readonly residuals: Residuals;
+  /** Also among those of the whole analysis. */
   readonly remarks: readonly Remark[];
 }
 
@@ -145,7 +151,8 @@ export interface CyclesAnalysis {
   readonly samples: number;
   readonly cycles: number;
   readonly frequencyHz: number;
-  /** Half the stroke X, mm, by a sine fitted to the displacement. */
+  /** Half the stroke X, mm, by a sine fitted to the displacement of each cycle; where it is no sine, half
+   * of greatest less least. */
   readonly amplitudeMm: number;
   readonly meanDisplacementMm: number;
   readonly meanForceN: number;

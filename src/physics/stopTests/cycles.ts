@@ -1,0 +1,78 @@
+/** One cycle: from an upward passage of the mean displacement to the next, in time and places. */
+export interface Cycle {
+  readonly startS: number;
+  readonly endS: number;
+  /** Samples within it: from the first after its start to the last before its end, `to` excluded. */
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Share of the half stroke by which the displacement must pass the mean: noise makes no cycle. */
+const hysteresisShare = 0.3;
+
+/**
+ * Cycles of a displacement (mm) in time (s, rising). A passage is placed where the straight line through
+ * the samples of its rise meets the middle of the stroke, so that noise of one sample moves it little.
+ * Empty where fewer than two upward passages are found.
+ */
+export function cyclesOf(timeS: Float64Array, displacementMm: Float64Array): readonly Cycle[] {
+  let least = Number.POSITIVE_INFINITY;
+  let most = Number.NEGATIVE_INFINITY;
+  for (const displacement of displacementMm) {
+    least = Math.min(least, displacement);
+    most = Math.max(most, displacement);
+  }
+  const middle = (least + most) / 2;
+  const half = (most - least) / 2;
+  const passages: number[] = [];
+  let below = false;
+  let belowAt = 0;
+  for (let place = 0; place < displacementMm.length; place++) {
+    const from = (displacementMm[place] as number) - middle;
+    if (from < -hysteresisShare * half) {
+      below = true;
+      belowAt = place;
+    }
+    if (below && from > hysteresisShare * half) {
+      passages.push(passageTime(timeS, displacementMm, belowAt, place, middle));
+      below = false;
+    }
+  }
+  const cycles: Cycle[] = [];
+  let place = 0;
+  for (let index = 1; index < passages.length; index++) {
+    const startS = passages[index - 1] as number;
+    const endS = passages[index] as number;
+    while (place < timeS.length && (timeS[place] as number) <= startS) place++;
+    const from = place;
+    while (place < timeS.length && (timeS[place] as number) < endS) place++;
+    cycles.push({ startS, endS, from, to: place });
+  }
+  return cycles;
+}
+
+/** Straight line of time on displacement through the samples of the rise from `from` to `to`. */
+function passageTime(
+  timeS: Float64Array,
+  displacementMm: Float64Array,
+  from: number,
+  to: number,
+  middle: number,
+): number {
+  const count = to - from + 1;
+  const origin = timeS[from] as number;
+  let meanTime = 0;
+  let meanFrom = 0;
+  for (let place = from; place <= to; place++) {
+    meanTime += ((timeS[place] as number) - origin) / count;
+    meanFrom += ((displacementMm[place] as number) - middle) / count;
+  }
+  let squares = 0;
+  let products = 0;
+  for (let place = from; place <= to; place++) {
+    const time = (timeS[place] as number) - origin - meanTime;
+    squares += time * time;
+    products += time * ((displacementMm[place] as number) - middle - meanFrom);
+  }
+  return origin + meanTime - (meanFrom * squares) / products;
+}

@@ -1,0 +1,287 @@
+import { fail, type Outcome, succeed } from "../outcome.ts";
+import type { Sentence } from "../sentence.ts";
+import type { DampingFit, DampingRow, DampingValue, Remark, StaticPoint } from "./benchTest.ts";
+import { depthLevels } from "./depthLevels.ts";
+import { speedGroups } from "./speedGroups.ts";
+import { curveThrough, residualsFrom, staticErrorAt } from "./staticCurve.ts";
+
+/** Rows at speed: depth mm, speed mm/s (positive compressing), force N, all of one length. */
+export interface MovingRows {
+  readonly depthMm: Float64Array;
+  readonly speedMmPerS: Float64Array;
+  readonly forceN: Float64Array;
+}
+
+/** Sums for a line through the origin, y = c·v, of the rows of one depth, direction and speed. */
+interface Sums {
+  rows: number;
+  speedSquares: number;
+  products: number;
+  forceSquares: number;
+  speeds: number;
+}
+
+/**
+ * The damping table of rows at speed: at each depth, c by least squares of force less static force on
+ * speed, through the origin, compressing and rebounding apart: c = Σyv/Σv². Its standard error takes
+ * the rows' scatter, s² = Σ(y − cv)²/(n − 1), and that of the static curve there. A depth counts where
+ * it was tested at two speeds. Rows in which a rebounding stop has lifted off its plate say nothing of
+ * damping and are left out. Sources: any text on linear regression; model section 2.
+ *
+ * Errors: "staticRowsOnly", "noStaticRows", "tooFewSpeeds", "tooFewDepths".
+ */
+export function dampingFit(
+  moving: MovingRows,
+  points: readonly StaticPoint[],
+): Outcome<DampingFit> {
+  if (moving.depthMm.length === 0) return fail("staticRowsOnly", staticRowsOnly);
+  const curve = curveThrough(points);
+  if (curve === null) return fail("noStaticRows", noCurve);
+  const levels = depthLevels(moving.depthMm);
+  const groups = speedGroups(moving.speedMmPerS.map(Math.abs));
+  if (groups.count < 2) return fail("tooFewSpeeds", tooFewSpeeds);
+  const touching = 0.005 * (points.at(-1)?.forceN ?? 0);
+  const sums = Array.from({ length: 2 * levels.count * groups.count }, emptySums);
+  const depths = new Float64Array(levels.count);
+  const counts = new Float64Array(levels.count);
+  const excess = new Float64Array(moving.depthMm.length);
+  const counted = new Uint8Array(moving.depthMm.length);
+  let liftedOff = 0;
+  for (let row = 0; row < excess.length; row++) {
+    const depth = moving.depthMm[row] as number;
+    const speed = moving.speedMmPerS[row] as number;
+    const force = moving.forceN[row] as number;
+    if (depth <= 0) continue;
+    if (speed < 0 && force <= touching) {
+      liftedOff++;
+      continue;
+    }
+    const beyond = force - curve.force(depth);
+    const level = levels.levelOf(depth);
+    const direction = speed > 0 ? 0 : 1;
+    const group = groups.groupOf(Math.abs(speed));
+    addRow(sums[(direction * levels.count + level) * groups.count + group], speed, beyond);
+    depths[level] = (depths[level] as number) + depth;
+    counts[level] = (counts[level] as number) + 1;
+    excess[row] = beyond;
+    counted[row] = 1;
+  }
+  const sumsAt = (direction: 0 | 1, level: number): readonly Sums[] => {
+    const from = (direction * levels.count + level) * groups.count;
+    return sums.slice(from, from + groups.count);
+  };
+  const rows: DampingRow[] = [];
+  const byLevel = new Map<number, DampingRow>();
+  for (let level = 0; level < levels.count; level++) {
+    if (counts[level] === 0) continue;
+    const depthMm = (depths[level] as number) / (counts[level] as number);
+    const staticError = staticErrorAt(points, depthMm);
+    const compressing = lineThrough(sumsAt(0, level), staticError);
+    const rebounding = lineThrough(sumsAt(1, level), staticError);
+    if (compressing === null && rebounding === null) continue;
+    const row = { depthMm, compressing, rebounding };
+    rows.push(row);
+    byLevel.set(level, row);
+  }
+  const compressed = rows.filter((row) => row.compressing !== null).length;
+  const rebounded = rows.filter((row) => row.rebounding !== null).length;
+  if (rows.length === 0) return fail("tooFewSpeeds", tooFewSpeeds);
+  if (compressed < 2 && rebounded < 2) return fail("tooFewDepths", tooFewDepths);
+  const remarks: Remark[] = [
+    ...(compressed < 2 ? [notTested("compressionNotTested", "pressed")] : []),
+    ...(rebounded < 2 ? [notTested("reboundNotTested", "let back")] : []),
+    ...(liftedOff === 0 ? [] : [liftedOffRemark(liftedOff)]),
+    ...proportionRemark(sumsAt, levels.count, groups.count),
+  ];
+  const used = depthsAndResiduals(moving, excess, counted, (row) => {
+    const found = byLevel.get(levels.levelOf(moving.depthMm[row] as number));
+    const speed = moving.speedMmPerS[row] as number;
+    const value = speed > 0 ? found?.compressing : found?.rebounding;
+    return value === null || value === undefined ? null : value.coefficient * speed;
+  });
+  return succeed({
+    rows,
+    table: rows.map((row) => [
+      row.depthMm,
+      heldValue(rows, row.depthMm, compressed < 2, (each) => each.compressing),
+      heldValue(rows, row.depthMm, rebounded < 2, (each) => each.rebounding),
+    ]),
+    residuals: residualsFrom(used.depthMm, used.residualN),
+    remarks,
+  });
+}
+
+/** Σyv over all rows: below 0 where the force is the greater the faster the stop moves away from it. */
+export function pushWithSpeed(moving: MovingRows, points: readonly StaticPoint[]): number {
+  const curve = curveThrough(points);
+  if (curve === null) return 0;
+  let products = 0;
+  let speedSquares = 0;
+  let forceSquares = 0;
+  for (let row = 0; row < moving.depthMm.length; row++) {
+    const depth = moving.depthMm[row] as number;
+    if (depth <= 0) continue;
+    const speed = moving.speedMmPerS[row] as number;
+    const beyond = (moving.forceN[row] as number) - curve.force(depth);
+    products += speed * beyond;
+    speedSquares += speed * speed;
+    forceSquares += beyond * beyond;
+  }
+  const scale = Math.sqrt(speedSquares * forceSquares);
+  return scale > 0 ? products / scale : 0;
+}
+
+function emptySums(): Sums {
+  return { rows: 0, speedSquares: 0, products: 0, forceSquares: 0, speeds: 0 };
+}
+
+function addRow(sums: Sums | undefined, speed: number, beyond: number): void {
+  if (sums === undefined) return;
+  sums.rows++;
+  sums.speedSquares += speed * speed;
+  sums.products += speed * beyond;
+  sums.forceSquares += beyond * beyond;
+  sums.speeds += Math.abs(speed);
+}
+
+function lineThrough(groups: readonly Sums[], staticError: number): DampingValue | null {
+  const tested = groups.filter(({ rows }) => rows > 0);
+  if (tested.length < 2) return null;
+  const total = (of: (sums: Sums) => number) => tested.reduce((sum, each) => sum + of(each), 0);
+  const rows = total((each) => each.rows);
+  const speedSquares = total((each) => each.speedSquares);
+  const products = total((each) => each.products);
+  const coefficient = products / speedSquares;
+  const scatter =
+    Math.max(0, total((each) => each.forceSquares) - coefficient * products) / (rows - 1);
+  const speeds = total((each) => each.speeds);
+  return {
+    coefficient,
+    standardError: Math.hypot(
+      Math.sqrt(scatter / speedSquares),
+      (staticError * speeds) / speedSquares,
+    ),
+    rows,
+    speedsMmPerS: tested.map((each) => each.speeds / each.rows),
+  };
+}
+
+/** The direction's value at a depth, straight between tested depths, ends held; 0 where not tested. */
+function heldValue(
+  rows: readonly DampingRow[],
+  depthMm: number,
+  untested: boolean,
+  of: (row: DampingRow) => DampingValue | null,
+): number {
+  if (untested) return 0;
+  const tested = rows.flatMap((row) => {
+    const value = of(row);
+    return value === null ? [] : [[row.depthMm, Math.max(0, value.coefficient)] as const];
+  });
+  const after = tested.findIndex(([depth]) => depth >= depthMm);
+  const next = tested[after === -1 ? tested.length - 1 : after];
+  const before = tested[after - 1];
+  if (next === undefined) return 0;
+  if (before === undefined || after === -1) return next[1];
+  return before[1] + ((next[1] - before[1]) * (depthMm - before[0])) / (next[0] - before[0]);
+}
+
+function depthsAndResiduals(
+  moving: MovingRows,
+  excess: Float64Array,
+  counted: Uint8Array,
+  dampingForce: (row: number) => number | null,
+): { readonly depthMm: Float64Array; readonly residualN: Float64Array } {
+  const depthMm = new Float64Array(excess.length);
+  const residualN = new Float64Array(excess.length);
+  let used = 0;
+  for (let row = 0; row < excess.length; row++) {
+    const force = counted[row] === 1 ? dampingForce(row) : null;
+    if (force === null) continue;
+    depthMm[used] = moving.depthMm[row] as number;
+    residualN[used] = (excess[row] as number) - force;
+    used++;
+  }
+  return { depthMm: depthMm.slice(0, used), residualN: residualN.slice(0, used) };
+}
+
+/** The slower half of the speeds held against the faster half, at the depths that have both. */
+function proportionRemark(
+  sumsAt: (direction: 0 | 1, level: number) => readonly Sums[],
+  levels: number,
+  groups: number,
+): Remark[] {
+  const half = Math.floor(groups / 2);
+  let slow = 0;
+  let fast = 0;
+  let variance = 0;
+  for (const direction of [0, 1] as const) {
+    for (let level = 0; level < levels; level++) {
+      const sums = sumsAt(direction, level);
+      const slowPart = partOf(sums.slice(0, half));
+      const fastPart = partOf(sums.slice(half));
+      if (slowPart === null || fastPart === null) continue;
+      slow += slowPart.coefficient;
+      fast += fastPart.coefficient;
+      variance += slowPart.variance + fastPart.variance;
+    }
+  }
+  const differs =
+    Math.abs(fast - slow) > 0.25 * Math.max(slow, fast) &&
+    Math.abs(fast - slow) > 3 * Math.sqrt(variance);
+  if (!differs || slow <= 0) return [];
+  return [
+    {
+      code: "notProportional",
+      sentence: [
+        `The damping ${fast > slow ? "grows" : "falls"} with speed: the faster half of the speeds gives `,
+        { kind: "share", value: Math.max(0, fast / slow) },
+        " of the slower half's. The table is a mean of both; test near the speeds that matter.",
+      ],
+    },
+  ];
+}
+
+function partOf(sums: readonly Sums[]): { coefficient: number; variance: number } | null {
+  const total = (of: (each: Sums) => number) => sums.reduce((sum, each) => sum + of(each), 0);
+  const rows = total((each) => each.rows);
+  if (rows < 2) return null;
+  const speedSquares = total((each) => each.speedSquares);
+  const coefficient = total((each) => each.products) / speedSquares;
+  const scatter = total((each) => each.forceSquares) - coefficient * total((each) => each.products);
+  return { coefficient, variance: Math.max(0, scatter) / (rows - 1) / speedSquares };
+}
+
+function notTested(code: Remark["code"], motion: string): Remark {
+  return {
+    code,
+    sentence: [
+      `The stop was not tested at two speeds and two depths while ${motion}: its damping in that direction is taken as none.`,
+    ],
+  };
+}
+
+function liftedOffRemark(rows: number): Remark {
+  return {
+    code: "liftedOff",
+    sentence: [
+      { kind: "count", value: rows },
+      rows === 1
+        ? " row in which the stop had lifted off while coming back was left out of the damping."
+        : " rows in which the stop had lifted off while coming back were left out of the damping.",
+    ],
+  };
+}
+
+const staticRowsOnly: Sentence = [
+  "Every row of this test was taken slowly. Damping shows only at speed: test at two speeds or more, at two depths or more.",
+];
+const noCurve: Sentence = [
+  "Without a static curve from slow rows the damping cannot be told from the force at speed. Add rows of a slow test.",
+];
+const tooFewSpeeds: Sentence = [
+  "The rows at speed hold only one speed at a depth, which is not enough for damping. Test the same depths at two speeds or more.",
+];
+const tooFewDepths: Sentence = [
+  "The rows at speed hold only one depth, which is not enough for damping. Test at two depths or more, each at two speeds.",
+];

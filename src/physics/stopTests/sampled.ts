@@ -1,0 +1,21 @@
+/**
+ * The places of a fair sample of at most `most` out of `count`, evenly spread, first and last among
+ * them: for a plot, never for a figure.
+ */
+export function sampledPlaces(count: number, most: number): Uint32Array {
+  const taken = Math.min(count, most);
+  const places = new Uint32Array(taken);
+  for (let index = 0; index < taken; index++) {
+    places[index] = taken === 1 ? 0 : Math.round((index * (count - 1)) / (taken - 1));
+  }
+  return places;
+}
+
+/** The values at these places, in their order. */
+export function valuesAt(values: Float64Array, places: Uint32Array): Float64Array {
+  const taken = new Float64Array(places.length);
+  for (let index = 0; index < taken.length; index++) {
+    taken[index] = values[places[index] as number] as number;
+  }
+  return taken;
+}

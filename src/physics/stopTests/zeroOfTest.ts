@@ -1,0 +1,126 @@
+import { fail, type Outcome, succeed } from "../outcome.ts";
+import { length } from "../sentence.ts";
+import type { Remark } from "./benchTest.ts";
+import type { LevelMean } from "./staticCurve.ts";
+
+/** What to take off every depth, mm, and every force, N, so that (0, 0) is the first touch. */
+export interface ZeroOfTest {
+  readonly depthMm: number;
+  readonly forceN: number;
+  readonly remarks: readonly Remark[];
+}
+
+/** A run of levels counts as free of the stop where it spans this share of all depths. */
+const freeShare = 0.2;
+/** … and its forces stay within this share of the whole span of force. */
+const flatShare = 0.001;
+/** An offset below this share of its span is left alone. */
+const noticeableShare = 0.005;
+/** A test that begins this far from depth 0, in shares of its span, has no depth of its own. */
+const farShare = 0.3;
+
+/**
+ * Zeros of a test from the means of its static levels, by rising depth, force positive as the stop
+ * pushes. A flat beginning is the approach before the stop is touched: its force is the load cell's
+ * zero and its end the depth's. Without one, a force at depth 0 is the load cell's zero; depths that
+ * begin far from 0 at almost no force are positions, taken from their first. Common practice, no
+ * source.
+ *
+ * Error "depthNotTold": depths below 0 at which the stop already pushes.
+ */
+export function zeroOfTest(levels: readonly LevelMean[]): Outcome<ZeroOfTest> {
+  const first = levels[0];
+  const last = levels.at(-1);
+  if (first === undefined || last === undefined || levels.length < 3) {
+    return succeed({ depthMm: 0, forceN: 0, remarks: [] });
+  }
+  const depthSpan = last.depthMm - first.depthMm;
+  const forces = levels.map(({ forceN }) => forceN);
+  const forceSpan = Math.max(...forces) - Math.min(...forces);
+  const free = freeLevels(levels, forceSpan);
+  const end = free.at(-1);
+  if (end !== undefined && isApproach(free, depthSpan)) {
+    const zero = free.reduce((sum, { forceN }) => sum + forceN, 0) / free.length;
+    const forceN = Math.abs(zero) > noticeableShare * forceSpan ? zero : 0;
+    const touch = touchDepth(levels, free.length, zero, forceSpan);
+    const depthMm = Math.abs(touch) > 0.02 * depthSpan ? touch : 0;
+    return succeed(zeros(depthMm, forceN));
+  }
+  if (Math.abs(first.depthMm) <= 0.02 * depthSpan) {
+    const next = levels[1] as LevelMean;
+    const rate = (next.forceN - first.forceN) / (next.depthMm - first.depthMm);
+    const zero = first.forceN - rate * first.depthMm;
+    return succeed(zeros(0, Math.abs(zero) > 0.01 * forceSpan ? zero : 0));
+  }
+  const almostFree = Math.abs(first.forceN) <= 0.03 * forceSpan;
+  if (almostFree && (first.depthMm < 0 || first.depthMm > farShare * last.depthMm)) {
+    return succeed(zeros(first.depthMm, 0));
+  }
+  if (first.depthMm < 0) {
+    return fail("depthNotTold", [
+      "The stop already pushes at depths below 0, so it cannot be told where it is first touched. Measure the depth from the first touch, or let the test begin before it.",
+    ]);
+  }
+  return succeed(zeros(0, 0));
+}
+
+/** The longest beginning whose forces stay flat within their own doubt. */
+function freeLevels(levels: readonly LevelMean[], forceSpan: number): readonly LevelMean[] {
+  let least = Number.POSITIVE_INFINITY;
+  let most = Number.NEGATIVE_INFINITY;
+  let doubt = 0;
+  for (const [place, level] of levels.entries()) {
+    least = Math.min(least, level.forceN);
+    most = Math.max(most, level.forceN);
+    doubt = Math.max(doubt, level.standardErrorN);
+    if (most - least > Math.max(flatShare * forceSpan, 4 * doubt)) return levels.slice(0, place);
+  }
+  return levels;
+}
+
+function isApproach(free: readonly LevelMean[], depthSpan: number): boolean {
+  const from = free[0]?.depthMm ?? 0;
+  const to = free.at(-1)?.depthMm ?? 0;
+  return free.length >= 2 && (to - from >= freeShare * depthSpan || to <= 0.02 * depthSpan);
+}
+
+/** Where the force leaves its zero: the next levels' straight line down to it, within one level. */
+function touchDepth(
+  levels: readonly LevelMean[],
+  freeCount: number,
+  zero: number,
+  forceSpan: number,
+): number {
+  const end = levels[freeCount - 1] as LevelMean;
+  const next = levels[freeCount];
+  const after = levels[freeCount + 1];
+  if (next === undefined || after === undefined || forceSpan === 0) return end.depthMm;
+  const rate = (after.forceN - next.forceN) / (after.depthMm - next.depthMm);
+  const meets = next.depthMm - (next.forceN - zero) / rate;
+  return Math.min(next.depthMm, Math.max(end.depthMm, meets));
+}
+
+function zeros(depthMm: number, forceN: number): ZeroOfTest {
+  const remarks: Remark[] = [];
+  if (forceN !== 0) {
+    remarks.push({
+      code: "forceZero",
+      sentence: [
+        "Free of load the file shows ",
+        { kind: "force", value: forceN },
+        "; that was taken off every force.",
+      ],
+    });
+  }
+  if (depthMm !== 0) {
+    remarks.push({
+      code: "depthZero",
+      sentence: [
+        "The stop is first touched at ",
+        length(depthMm),
+        " in the file; every depth was taken from there.",
+      ],
+    });
+  }
+  return { depthMm, forceN, remarks };
+}
