@@ -1,5 +1,5 @@
 import type { ComponentChildren } from "preact";
-import { Disclosure } from "../../parts/Disclosure.tsx";
+import { Unfolding } from "../Unfolding.tsx";
 
 /** A drawing, what it says, what it assumes, and behind it the same in words and as a table. */
 export function ChartFigure({
@@ -18,7 +18,7 @@ export function ChartFigure({
   /** All of the drawing, for who does not see it. */
   words: string;
   assumed?: readonly string[];
-  table: ComponentChildren;
+  table: () => ComponentChildren;
   /** Controls and legend, between heading and drawing. */
   children?: ComponentChildren;
 }) {
@@ -34,10 +34,14 @@ export function ChartFigure({
           {assumed.join(" ")}
         </p>
       )}
-      <Disclosure summary="In words and numbers">
-        <p>{words}</p>
-        {table}
-      </Disclosure>
+      <Unfolding summary="In words and numbers">
+        {() => (
+          <>
+            <p>{words}</p>
+            {table()}
+          </>
+        )}
+      </Unfolding>
     </figure>
   );
 }

@@ -4,11 +4,11 @@ import { sentenceText } from "../../../records/quantityText.ts";
 import type { LengthUnit } from "../../../records/units.ts";
 import { StateMark } from "../../drawings/StateMark.tsx";
 import { Button } from "../../parts/Button.tsx";
-import { Disclosure } from "../../parts/Disclosure.tsx";
 import { Notice } from "../../parts/Notice.tsx";
 import { TravelLadder } from "../ladder/TravelLadder.tsx";
 import { SideComparison } from "../sections/SideComparison.tsx";
 import { sideWords, verdictWords } from "../stateWords.ts";
+import { Unfolding } from "../Unfolding.tsx";
 import { ComparedFigures } from "./ComparedFigures.tsx";
 import type { Comparison } from "./useComparison.ts";
 
@@ -73,15 +73,17 @@ export function ComparedStops({
                 <TravelLadder assessed={corner} unit={unit} label={fitment.stop.name} />
                 <TravelLadder assessed={theirs} unit={unit} label={otherName} />
               </div>
-              <Disclosure summary={`${sideWords[corner.side]}: the two stops in figures`}>
-                <ComparedFigures
-                  fitment={fitment}
-                  fitted={corner}
-                  instead={theirs}
-                  names={[fitment.stop.name, otherName]}
-                  unit={unit}
-                />
-              </Disclosure>
+              <Unfolding summary={`${sideWords[corner.side]}: the two stops in figures`}>
+                {() => (
+                  <ComparedFigures
+                    fitment={fitment}
+                    fitted={corner}
+                    instead={theirs}
+                    names={[fitment.stop.name, otherName]}
+                    unit={unit}
+                  />
+                )}
+              </Unfolding>
             </Fragment>
           )
         );

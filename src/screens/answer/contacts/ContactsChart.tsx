@@ -68,7 +68,7 @@ export function ContactsChart({
           />
         </div>
       }
-      table={
+      table={() => (
         <DataTable
           caption={heading}
           columns={[{ name: "Road class" }, { name: "Unladen" }, { name: "Laden" }]}
@@ -78,7 +78,7 @@ export function ContactsChart({
             orUnknown(ladenPerKm),
           ])}
         />
-      }
+      )}
     >
       <Legend
         items={[

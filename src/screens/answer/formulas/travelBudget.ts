@@ -131,6 +131,12 @@ export function reserve(context: CornerContext): WorkedFigure | undefined {
         value: mm(full),
         origin: "computed above",
       },
+      {
+        symbol: "r",
+        meaning: "reserve wanted",
+        value: mm(context.rules.reserveMm),
+        origin: "common practice, adjustable",
+      },
     ],
     steps: [
       {
@@ -139,7 +145,7 @@ export function reserve(context: CornerContext): WorkedFigure | undefined {
         result: mm(limit.value - full),
       },
     ],
-    source: `Wanted is at least ${context.rules.reserveMm} mm: common practice, adjustable.`,
+    source: "How much is wanted: common practice, adjustable (model, section 3).",
     assumed: [atRide],
   };
 }

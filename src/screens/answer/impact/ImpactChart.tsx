@@ -119,7 +119,7 @@ export function ImpactChart({
           />
         </div>
       }
-      table={<ImpactTable caption={title} stop={stop} other={other} unit={unit} />}
+      table={() => <ImpactTable caption={title} stop={stop} other={other} unit={unit} />}
     >
       <Legend
         items={[

@@ -41,7 +41,7 @@ export function TravelLadder({
           ? []
           : ["The load sinks the vehicle on a linear spring; the bands are those of the readings."]
       }
-      table={<LadderTable heading={heading} ladder={ladder} unit={unit} />}
+      table={() => <LadderTable heading={heading} ladder={ladder} unit={unit} />}
       drawing={
         <div ref={holder}>
           <LadderDrawing ladder={ladder} unit={unit} width={width} words={`${heading}. ${words}`} />

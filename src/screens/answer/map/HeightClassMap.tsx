@@ -93,7 +93,7 @@ export function HeightClassMap({
           <CellFigures cell={cellAt(place)} rules={rules} unit={unit} />
         </div>
       }
-      table={<MapTable heading={heading} layout={layout} cellAt={cellAt} unit={unit} />}
+      table={() => <MapTable heading={heading} layout={layout} cellAt={cellAt} unit={unit} />}
     >
       <Legend
         items={[

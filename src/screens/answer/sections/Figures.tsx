@@ -1,11 +1,8 @@
 import { Fragment } from "preact";
-import { useState } from "preact/hooks";
 import type { Assessment, CornerAssessment, Fitment } from "../../../physics/fitment.ts";
 import { rulesOf } from "../../../physics/road/useRules.ts";
 import { quantityText } from "../../../records/quantityText.ts";
 import type { LengthUnit } from "../../../records/units.ts";
-import { Disclosure } from "../../parts/Disclosure.tsx";
-import { Icon } from "../../parts/Icon.tsx";
 import { contactsText } from "../contacts/contactsWords.ts";
 import { cornerContext } from "../formulas/cornerContext.ts";
 import { type Figure, type FigureGroup, figuresOf } from "../formulas/figures.ts";
@@ -13,6 +10,7 @@ import { lastValue } from "../formulas/workedFigure.ts";
 import { bandText } from "../ladder/ladderWords.ts";
 import { probabilityNumber } from "../probabilityWords.ts";
 import { sideWords } from "../stateWords.ts";
+import { Unfolding } from "../Unfolding.tsx";
 import { WorkedFigureView } from "./WorkedFigureView.tsx";
 
 const groupWords: Record<FigureGroup, string> = {
@@ -41,18 +39,20 @@ export function Figures({
   );
   if (known.length === 0) return null;
   return (
-    <Disclosure summary={`${groupWords[group]}, each with its formula`}>
-      <div class="figures">
-        {known.map((figure, index) => (
-          <Fragment key={figure.id}>
-            {figure.about && figure.about !== known[index - 1]?.about && (
-              <h3 class="figures-about">{figure.about}</h3>
-            )}
-            <FigureRow figure={figure} fitment={fitment} assessment={assessment} unit={unit} />
-          </Fragment>
-        ))}
-      </div>
-    </Disclosure>
+    <Unfolding summary={`${groupWords[group]}, each with its formula`}>
+      {() => (
+        <div class="figures">
+          {known.map((figure, index) => (
+            <Fragment key={figure.id}>
+              {figure.about && figure.about !== known[index - 1]?.about && (
+                <h3 class="figures-about">{figure.about}</h3>
+              )}
+              <FigureRow figure={figure} fitment={fitment} assessment={assessment} unit={unit} />
+            </Fragment>
+          ))}
+        </div>
+      )}
+    </Unfolding>
   );
 }
 
@@ -67,46 +67,43 @@ function FigureRow({
   assessment: Assessment;
   unit: LengthUnit;
 }) {
-  const [open, setOpen] = useState(false);
   const texts = assessment.corners.map((corner) => figureText(figure, corner, unit));
   const alike = new Set(texts).size === 1;
   return (
-    <details
-      class="figure"
-      onToggle={(event) => setOpen(event.currentTarget.open)}
-      data-figure={figure.id}
-    >
-      <summary>
-        <Icon name="forward" />
-        <span class="figure-title">{figure.title}</span>
-        <span class="figure-values">
-          {alike ? (
-            <span>
-              {assessment.corners.length > 1 && <small>both</small>} {texts[0]}
-            </span>
-          ) : (
-            assessment.corners.map(({ side }, index) => (
-              <span key={side}>
-                <small>{sideWords[side]}</small> {texts[index]}
+    <Unfolding
+      look="figure"
+      figure={figure.id}
+      summary={
+        <>
+          <span class="figure-title">{figure.title}</span>
+          <span class="figure-values">
+            {alike ? (
+              <span>
+                {assessment.corners.length > 1 && <small>both</small>} {texts[0]}
               </span>
-            ))
-          )}
-        </span>
-      </summary>
-      {open && (
-        <div class="figure-body">
-          {assessment.corners.map((corner) => (
-            <CornerWorking
-              key={corner.side}
-              figure={figure}
-              fitment={fitment}
-              corner={corner}
-              unit={unit}
-            />
-          ))}
-        </div>
-      )}
-    </details>
+            ) : (
+              assessment.corners.map(({ side }, index) => (
+                <span key={side}>
+                  <small>{sideWords[side]}</small> {texts[index]}
+                </span>
+              ))
+            )}
+          </span>
+        </>
+      }
+    >
+      {() =>
+        assessment.corners.map((corner) => (
+          <CornerWorking
+            key={corner.side}
+            figure={figure}
+            fitment={fitment}
+            corner={corner}
+            unit={unit}
+          />
+        ))
+      }
+    </Unfolding>
   );
 }
 

@@ -57,7 +57,7 @@ export function WheelForceChart({
           />
         </div>
       }
-      table={<ForceTable heading={heading} curve={curve} compared={compared} unit={unit} />}
+      table={() => <ForceTable heading={heading} curve={curve} compared={compared} unit={unit} />}
     >
       <Legend
         items={[
