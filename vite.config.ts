@@ -95,6 +95,20 @@ export default defineConfig({
         background_color: "#edf1ef",
         theme_color: "#0c4c82",
         categories: ["utilities", "productivity"],
+        share_target: {
+          action: "./receive",
+          method: "POST",
+          enctype: "multipart/form-data",
+          params: {
+            title: "title",
+            text: "text",
+            url: "url",
+            files: [{ name: "check", accept: ["text/plain", "application/json", ".txt", ".json"] }],
+          },
+        },
+        file_handlers: [
+          { action: "./", accept: { "application/json": [".json"], "text/plain": [".txt"] } },
+        ],
         icons: [
           { src: "icon.svg", sizes: "any", type: "image/svg+xml", purpose: "any" },
           { src: "icon-192.png", sizes: "192x192", type: "image/png", purpose: "any" },
