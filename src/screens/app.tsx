@@ -28,7 +28,7 @@ function Nowhere() {
   const heading = useHeadingFocus("nowhere");
   return (
     <Screen
-      top={<span class="screen-name">Stopfit</span>}
+      top={<span class="screen-name brand">Stopfit</span>}
       actions={
         <ButtonLink look="main" href={checksHref}>
           To the list of checks

@@ -126,7 +126,7 @@ export function CheckPlace({ opened, id, place, preferences: wanted }: CheckPlac
     const sentence = loaded.state === "gone" ? loaded.sentence : null;
     return (
       <Screen
-        top={<span class="screen-name">Stopfit</span>}
+        top={<span class="screen-name brand">Stopfit</span>}
         actions={
           <ButtonLink look="main" href={checksHref}>
             To the list of checks

@@ -32,8 +32,11 @@ function nameOfCheck(stored: StoredCheck): string {
   return stored.name || stored.record.vehicle?.label || "New check";
 }
 
+/** Steps that are on one side of the list, but not of the vehicle. */
+const wholeAxle: readonly string[] = ["track", "stopSpacing", "right.geometry"];
+
 function headingOf(step: Step): string {
-  if (step.id === "right.geometry") return step.name;
+  if (wholeAxle.includes(step.id)) return step.name;
   if (step.section === "Left side") return `Left: ${step.name}`;
   if (step.section === "Right side") return `Right: ${step.name}`;
   return step.name;

@@ -27,7 +27,7 @@ export class Boundary extends Component<Props, { broken: boolean }> {
     if (!this.state.broken) return children;
     return (
       <Screen
-        top={<span class="screen-name">Stopfit</span>}
+        top={<span class="screen-name brand">Stopfit</span>}
         actions={
           <ButtonLink look="main" href="#/">
             To the list of checks

@@ -14,6 +14,11 @@ export const packOption: Option<string> = {
   hint: "What is usual for this vehicle, with a ±.",
 };
 
+const leads: { readonly [Name in RideQuantity]?: string } = {
+  damperBumpNsPerMm: "In bump ",
+  damperReboundNsPerMm: "In rebound ",
+};
+
 /** How a quantity is come by, what that way needs, and what stays unsaid where it is not known. */
 export function RideWays({
   stored,
@@ -51,7 +56,13 @@ export function RideWays({
         {children(way)}
         {way === "pack" &&
           names.map((name) => (
-            <EstimateLine key={name} stored={stored} name={name} preferences={preferences} />
+            <EstimateLine
+              key={name}
+              stored={stored}
+              name={name}
+              preferences={preferences}
+              lead={leads[name] ?? ""}
+            />
           ))}
         {way === "unknown" && (
           <Notice tone="unsure" live>
