@@ -31,7 +31,7 @@ import { earlyContactCheck } from "./verdict/earlyContact.ts";
 import { missingRideData } from "./verdict/missingRideData.ts";
 import { plausibleCheck } from "./verdict/plausible.ts";
 import { reasonOf, verdictOf } from "./verdict/reason.ts";
-import { stiffnessCheck, stiffnessNotComputed } from "./verdict/stiffness.ts";
+import { stiffnessCheck, stiffnessNotComputed, stopClasses } from "./verdict/stiffness.ts";
 
 export interface AssessOptions {
   /** Monte Carlo draws, 40 000 unless given, 10 000 at least. */
@@ -238,7 +238,11 @@ export function completeAssessment(
     const own = dynamics.find(({ side }) => side === assessed.side);
     const corner = fitment.corners.find(({ side }) => side === assessed.side);
     if (own === undefined || corner === undefined) return assessed;
-    const stiffness = stiffnessCheck(assessed.stopRateClass, own, assessed.missing);
+    const stiffness = stiffnessCheck(
+      stopClasses(assessed.secantRateNPerMm, fitment.stop.estimated),
+      own,
+      assessed.missing,
+    );
     const completed: CornerAssessment = {
       ...assessed,
       events: own.events,

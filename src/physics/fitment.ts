@@ -94,6 +94,14 @@ export interface Stop {
   readonly curve: readonly CurvePoint[];
   readonly damping: readonly DampingPoint[] | null;
   readonly testedAtSpeed: boolean;
+  /** Absent: the curve is from a test. */
+  readonly estimated?: EstimatedCurve;
+}
+
+/** A curve that was not tested: how it was come by, and the ± half-width of its forces as a share. */
+export interface EstimatedCurve {
+  readonly how: string;
+  readonly forceShare: number;
 }
 
 /**

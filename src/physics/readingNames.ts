@@ -17,6 +17,7 @@ const names: Readonly<Record<string, string>> = {
   rideHeight: "ride height",
   cornerMassKg: "corner weight",
   freeHeight: "free height of the stop",
+  curve: "force curve of the stop",
   unsprungMassKg: "unsprung mass",
   wheelRateNPerMm: "wheel rate",
   tyreRateNPerMm: "tyre rate",

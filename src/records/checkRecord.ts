@@ -4,6 +4,7 @@ import type {
   CurvePoint,
   DamperReadings,
   DampingPoint,
+  EstimatedCurve,
   GeometryReadingName,
   HardLimit,
   LayoutKind,
@@ -83,6 +84,7 @@ export interface CheckStop {
   readonly curve: readonly CurvePoint[];
   readonly damping: readonly DampingPoint[] | null;
   readonly testedAtSpeed: boolean;
+  readonly estimated?: EstimatedCurve;
 }
 
 /** A picture, as a file would hold it: its media type and its bytes in base64. */

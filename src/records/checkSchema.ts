@@ -105,6 +105,9 @@ export const stopSchema = z.looseObject({
       .check(z.minLength(1), z.maxLength(curvePoints)),
   ),
   testedAtSpeed: z.boolean(),
+  estimated: z.optional(
+    z.looseObject({ how: label, forceShare: numberSchema.check(z.gte(0), z.lte(1)) }),
+  ),
 });
 
 const rideFields = {

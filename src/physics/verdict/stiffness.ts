@@ -1,8 +1,9 @@
-import type { Check, Side } from "../fitment.ts";
+import type { Check, EstimatedCurve, Side } from "../fitment.ts";
 import type { Fault } from "../outcome.ts";
 import { readingName } from "../readingNames.ts";
 import type { Sentence } from "../sentence.ts";
 import type { CornerDynamics } from "../stiffness/cornerDynamics.ts";
+import { stiffnessClasses, stiffnessClassOf } from "../stop/stiffnessClass.ts";
 import { type MissingRideData, missingCheck } from "./missingRideData.ts";
 
 const cannotSay = "which stiffness works";
@@ -18,13 +19,29 @@ export function stiffnessNotComputed(side: Side, missing: readonly MissingRideDa
       };
 }
 
+/** The stop's own class; for a curve that is estimated, all those within its ±, rising. */
+export interface StopClasses {
+  readonly own: number;
+  readonly estimated: readonly number[] | null;
+}
+
+/** Classes of a secant rate in N/mm whose curve is known as well as `estimated` says. */
+export function stopClasses(rate: number, estimated: EstimatedCurve | undefined): StopClasses {
+  const own = stiffnessClassOf(rate);
+  if (estimated === undefined) return { own, estimated: null };
+  const least = stiffnessClassOf(Math.max(rate * (1 - estimated.forceShare), 1e-6));
+  const greatest = stiffnessClassOf(rate * (1 + estimated.forceShare));
+  return { own, estimated: stiffnessClasses.filter((each) => each >= least && each <= greatest) };
+}
+
 /**
  * Is the stop's class among those that work in every event of the use? Ok if so;
  * else no, with the side on which it lies, or that no class works at this height. Unsure where the
- * events could not be run: what is missing, or why.
+ * events could not be run: what is missing, or why; and where the curve is an estimate whose ± holds
+ * classes that work beside others that do not.
  */
 export function stiffnessCheck(
-  stopClass: number,
+  { own: stopClass, estimated }: StopClasses,
   dynamics: CornerDynamics,
   missing: readonly MissingRideData[],
 ): Check {
@@ -33,6 +50,10 @@ export function stiffnessCheck(
     return missing.length > 0
       ? missingCheck("stiffness", cannotSay, dynamics.side, missing)
       : stiffnessFault(dynamics.side, dynamics.faults[0]);
+  }
+  const working = estimated?.filter((each) => works.includes(each)) ?? [];
+  if (estimated !== null && working.length > 0 && working.length < estimated.length) {
+    return estimateTooWide(estimated, working);
   }
   if (works.includes(stopClass)) {
     return {
@@ -74,6 +95,22 @@ export function stiffnessCheck(
       ...(least === greatest
         ? [" works."]
         : [" to ", { kind: "rate", value: greatest } as const, " work."]),
+    ],
+  };
+}
+
+function estimateTooWide(estimated: readonly number[], working: readonly number[]): Check {
+  return {
+    id: "stiffness",
+    state: "unsure",
+    reading: "stop.curve",
+    sentence: [
+      "The stop's curve is an estimate: within its ± its class is ",
+      ...classList(estimated),
+      ", and of these ",
+      ...classList(working),
+      working.length === 1 ? " works here." : " work here.",
+      " Have the stop tested, or fit one that was.",
     ],
   };
 }
