@@ -4,6 +4,50 @@ import type { Axle, CheckLayout, CheckLimit, CheckStop, TypedReading } from "./c
 export const packFormat = "stopfit-pack";
 export const packVersion = 1;
 
+/** A value and its standard error; null where it was not tested. */
+export type TestedValue = readonly [value: number, standardError: number] | null;
+
+/** What one bench test of a stop gave, with enough of its rows to draw it again. Model units. */
+export interface PackTest {
+  readonly id: string;
+  /** The file it was imported from. */
+  readonly file: string;
+  readonly importedAt: string;
+  readonly kind: "rows" | "cycles";
+  /** Rows or samples in the file. */
+  readonly rows: number;
+  /** What was recognised in the file and put right, in words. */
+  readonly remarks: readonly string[];
+  readonly notes?: string;
+  /** Rows up to this speed counted as static, mm/s. */
+  readonly staticSpeedMmPerS?: number;
+  /** [mm, N, standard error N] by isotonic regression. */
+  readonly curve?: readonly (readonly [number, number, number])[];
+  /** Root mean square of the static rows' residuals, N. */
+  readonly residualRmsN?: number;
+  /** By depth: N·s/mm compressing and rebounding. */
+  readonly damping?: readonly {
+    readonly depthMm: number;
+    readonly compressing: TestedValue;
+    readonly rebounding: TestedValue;
+  }[];
+  /** A fair sample of the rows: [mm, mm/s, N]. */
+  readonly sample?: readonly (readonly [number, number, number])[];
+  readonly cycles?: {
+    readonly count: number;
+    readonly frequencyHz: number;
+    readonly amplitudeMm: number;
+    readonly energyInJ: number;
+    readonly energyOutJ: number;
+    readonly lossJ: number;
+    readonly dynamicRateNPerMm: number;
+    readonly lossFactor: number | null;
+    readonly equivalentDampingNsPerMm: number | null;
+    /** [mm, N], the mean loop. */
+    readonly loop: readonly (readonly [number, number])[];
+  };
+}
+
 /** A stop of the pack: as a record holds it, with what tells one stop from another at the bench. */
 export interface PackStop extends CheckStop {
   readonly id: string;
@@ -11,6 +55,7 @@ export interface PackStop extends CheckStop {
   readonly outerDiameterMm?: number;
   readonly mounting?: string;
   readonly notes?: string;
+  readonly tests?: readonly PackTest[];
 }
 
 /** One axle of a vehicle as it usually stands: geometry, heights, masses, rates and hard limits. */
@@ -42,12 +87,19 @@ export interface Pack {
 }
 
 /** How much a pack may hold. */
-export const packBounds = { stops: 2000, platforms: 2000, textCharacters: 32_000_000 } as const;
+export const packBounds = {
+  stops: 2000,
+  platforms: 2000,
+  testsOfStop: 50,
+  /** Points of a test's curve, sample or loop. */
+  testPoints: 2000,
+  textCharacters: 32_000_000,
+} as const;
 
 /** The stop as a record holds it: a copy, so that a later pack changes no old check. */
 export function recordStop(stop: PackStop): CheckStop {
   const { id: _id, material: _material, outerDiameterMm: _diameter, ...rest } = stop;
-  const { mounting: _mounting, notes: _notes, ...own } = rest;
+  const { mounting: _mounting, notes: _notes, tests: _tests, ...own } = rest;
   return own;
 }
 

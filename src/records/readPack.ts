@@ -20,6 +20,49 @@ const label = z.string().check(z.maxLength(recordBounds.labelCharacters));
 const id = label.check(z.regex(/\S/, "must not be empty"));
 const notes = z.optional(z.string().check(z.maxLength(recordBounds.notesCharacters)));
 
+const nullableNumber = z.nullable(numberSchema);
+const testedValue = z.nullable(z.tuple([numberSchema, numberSchema.check(z.gte(0))]));
+const points = packBounds.testPoints;
+
+const packTest = z.looseObject({
+  id,
+  file: label,
+  importedAt: label,
+  kind: z.enum(["rows", "cycles"]),
+  rows: numberSchema.check(z.gte(0)),
+  remarks: z.array(z.string().check(z.maxLength(1000))).check(z.maxLength(50)),
+  notes,
+  staticSpeedMmPerS: z.optional(numberSchema.check(z.gt(0))),
+  curve: z.optional(
+    z.array(z.tuple([numberSchema, numberSchema, numberSchema])).check(z.maxLength(points)),
+  ),
+  residualRmsN: z.optional(numberSchema),
+  damping: z.optional(
+    z
+      .array(
+        z.looseObject({ depthMm: numberSchema, compressing: testedValue, rebounding: testedValue }),
+      )
+      .check(z.maxLength(points)),
+  ),
+  sample: z.optional(
+    z.array(z.tuple([numberSchema, numberSchema, numberSchema])).check(z.maxLength(points)),
+  ),
+  cycles: z.optional(
+    z.looseObject({
+      count: numberSchema,
+      frequencyHz: numberSchema,
+      amplitudeMm: numberSchema,
+      energyInJ: numberSchema,
+      energyOutJ: numberSchema,
+      lossJ: numberSchema,
+      dynamicRateNPerMm: numberSchema,
+      lossFactor: nullableNumber,
+      equivalentDampingNsPerMm: nullableNumber,
+      loop: z.array(z.tuple([numberSchema, numberSchema])).check(z.maxLength(points)),
+    }),
+  ),
+});
+
 const packStop = z.looseObject({
   ...stopSchema.shape,
   id,
@@ -27,6 +70,7 @@ const packStop = z.looseObject({
   outerDiameterMm: z.optional(numberSchema.check(z.gt(0))),
   mounting: z.optional(label),
   notes,
+  tests: z.optional(z.array(packTest).check(z.maxLength(packBounds.testsOfStop))),
 });
 
 const platform = z.looseObject({

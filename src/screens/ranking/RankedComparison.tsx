@@ -1,0 +1,178 @@
+import { useMemo } from "preact/hooks";
+import type { Assessment, Fitment, Side } from "../../physics/fitment.ts";
+import type { RankedStop } from "../../physics/ranking/rankStops.ts";
+import { rulesOf } from "../../physics/road/useRules.ts";
+import { stopCurve } from "../../physics/stop/stopCurve.ts";
+import type { LengthUnit } from "../../records/units.ts";
+import { forceAxis, lengthAxis } from "../answer/charts/axisUnit.ts";
+import { DataTable } from "../answer/charts/DataTable.tsx";
+import { figuresOf } from "../answer/formulas/figures.ts";
+import { TravelLadder } from "../answer/ladder/TravelLadder.tsx";
+import { figureText } from "../answer/sections/Figures.tsx";
+import { sideWords, verdictWords } from "../answer/stateWords.ts";
+import { totalForce, wheelForceCurve } from "../answer/wheelForce/wheelForceCurve.ts";
+import { StateMark } from "../drawings/StateMark.tsx";
+import { Disclosure } from "../parts/Disclosure.tsx";
+import { type Series, SeriesChart } from "../plots/SeriesChart.tsx";
+import { rankedKey, rankedName } from "./rankingWords.ts";
+
+interface Shown {
+  readonly name: string;
+  readonly ranked: RankedStop;
+  readonly fitment: Fitment;
+  readonly assessment: Assessment;
+}
+
+/** Two or three stops on the same vehicle: the same charts for all of them. */
+export function RankedComparison({
+  chosen,
+  unit,
+}: {
+  chosen: readonly RankedStop[];
+  unit: LengthUnit;
+}) {
+  const shown = useMemo(
+    () =>
+      chosen.flatMap((ranked): Shown[] =>
+        ranked.fitment && ranked.assessment
+          ? [
+              {
+                name: rankedName(ranked, unit),
+                ranked,
+                fitment: ranked.fitment,
+                assessment: ranked.assessment,
+              },
+            ]
+          : [],
+      ),
+    [chosen, unit],
+  );
+  const sides = shown[0]?.assessment.corners.map(({ side }) => side) ?? [];
+  return (
+    <div class="stack">
+      <div class={`ranked-compared ranked-compared-${shown.length}`}>
+        {shown.map(({ name, ranked, assessment }) => (
+          <section key={rankedKey(ranked)} class={`compared-one verdict-${assessment.verdict}`}>
+            <h3>{name}</h3>
+            <p class="check-state">
+              <StateMark state={assessment.verdict} size={24} label="" />
+              <strong class={`tone-${assessment.verdict}`}>
+                {verdictWords[assessment.verdict]}
+              </strong>
+            </p>
+          </section>
+        ))}
+      </div>
+      <StopForces shown={shown} unit={unit} />
+      {sides.map((side) => (
+        <SideCharts key={side} side={side} shown={shown} unit={unit} />
+      ))}
+      <p class="small">
+        Every stop is taken to sit on the same mount: the gap changes by what it is taller or
+        shorter. Fit it and measure the gap before relying on it.
+      </p>
+    </div>
+  );
+}
+
+const pieces = 60;
+
+function StopForces({ shown, unit }: { shown: readonly Shown[]; unit: LengthUnit }) {
+  const series = shown.flatMap(({ name, fitment: { stop } }): Series[] => {
+    const curve = stopCurve(stop);
+    if (!curve.ok) return [];
+    const last = curve.value.usableCompressionMm;
+    return [
+      {
+        name,
+        look: "line",
+        points: Array.from({ length: pieces + 1 }, (_, index) => {
+          const depth = (last * index) / pieces;
+          return [depth, curve.value.force(depth)] as const;
+        }),
+      },
+    ];
+  });
+  return (
+    <SeriesChart
+      heading="Force of the stops over their compression"
+      words={`Force over compression, up to full stop: ${shown.map(({ name }) => name).join(", ")}.`}
+      assumed={["Pressed slowly."]}
+      x={{ words: "compression", unit: lengthAxis(unit) }}
+      y={{ words: "force of the stop", unit: forceAxis(unit) }}
+      series={series}
+    />
+  );
+}
+
+function SideCharts({
+  side,
+  shown,
+  unit,
+}: {
+  side: Side;
+  shown: readonly Shown[];
+  unit: LengthUnit;
+}) {
+  const series = shown.flatMap(({ name, fitment, assessment }): Series[] => {
+    const corner = fitment.corners.find((each) => each.side === side);
+    const assessed = assessment.corners.find((each) => each.side === side);
+    if (!corner || !assessed) return [];
+    const curve = wheelForceCurve(fitment, corner, assessed);
+    if (!curve.ok) return [];
+    return [
+      {
+        name,
+        look: "line",
+        points: curve.value.points
+          .filter(({ travelMm }) => travelMm <= curve.value.endMm)
+          .map((point) => [point.travelMm, totalForce(point)] as const),
+      },
+    ];
+  });
+  const first = shown[0];
+  if (!first) return null;
+  const rows = figuresOf(rulesOf(first.fitment.use, first.fitment.rules), unit).flatMap(
+    (figure) => {
+      const corners = shown.map(({ assessment }) =>
+        assessment.corners.find((each) => each.side === side),
+      );
+      if (corners.every((corner) => !corner || figure.value(corner) === null)) return [];
+      return [
+        [
+          figure.about ? `${figure.about}: ${figure.title.toLowerCase()}` : figure.title,
+          ...corners.map((corner) => (corner ? figureText(figure, corner, unit) : "–")),
+        ],
+      ];
+    },
+  );
+  return (
+    <>
+      <SeriesChart
+        heading={`${sideWords[side]}: wheel force over wheel travel`}
+        words="Force above what the wheel carries at ride, spring and stop together, up to full stop or the hard limit, whichever comes first."
+        assumed={["Pressed slowly, linear ride spring."]}
+        x={{ words: "wheel travel up from ride", unit: lengthAxis(unit) }}
+        y={{ words: "force at the wheel", unit: forceAxis(unit) }}
+        series={series}
+      />
+      <div class="ladders">
+        {shown.map(({ name, ranked, assessment }) => {
+          const corner = assessment.corners.find((each) => each.side === side);
+          return (
+            corner && (
+              <TravelLadder key={rankedKey(ranked)} assessed={corner} unit={unit} label={name} />
+            )
+          );
+        })}
+      </div>
+      <Disclosure summary={`${sideWords[side]}: all figures side by side`}>
+        <DataTable
+          caption={`${sideWords[side]}: the stops in figures`}
+          columns={[{ name: "Figure" }, ...shown.map(({ name }) => ({ name }))]}
+          rows={rows}
+        />
+      </Disclosure>
+    </>
+  );
+}

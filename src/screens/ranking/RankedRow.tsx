@@ -1,0 +1,82 @@
+import type { RankedStop } from "../../physics/ranking/rankStops.ts";
+import type { PackStop } from "../../records/pack.ts";
+import { sentenceText } from "../../records/quantityText.ts";
+import type { LengthUnit } from "../../records/units.ts";
+import { checkTitles, sideWords, verdictWords } from "../answer/stateWords.ts";
+import { StateMark } from "../drawings/StateMark.tsx";
+import { CheckLine } from "../parts/Choices.tsx";
+import { marginTexts, rankedName, stopFacts } from "./rankingWords.ts";
+
+/** One stop of the list: its verdict, its margins, and what fails. */
+export function RankedRow({
+  ranked,
+  stop,
+  fitted,
+  compared,
+  full,
+  unit,
+  onCompare,
+}: {
+  ranked: RankedStop;
+  /** As the pack has it; null where it is only in the check. */
+  stop: PackStop | null;
+  /** It is the one of the check. */
+  fitted: boolean;
+  compared: boolean;
+  /** As many are chosen for comparison as can be. */
+  full: boolean;
+  unit: LengthUnit;
+  onCompare: (compared: boolean) => void;
+}) {
+  const name = rankedName(ranked, unit);
+  const margins = marginTexts(ranked, unit);
+  return (
+    <li class={`card ranked ranked-${ranked.group}`}>
+      <div class="ranked-head">
+        <StateMark state={ranked.verdict} size={32} label="" />
+        <div>
+          <h3>
+            {name} {fitted && <span class="ranked-fitted">the one of this check</span>}
+          </h3>
+          <p class={`small tone-${ranked.verdict}`}>{verdictWords[ranked.verdict]}</p>
+        </div>
+      </div>
+      {stop && <p class="small soft">{stopFacts(stop, unit)}</p>}
+      {ranked.fault && <p class="small">{sentenceText(ranked.fault.sentence, unit)}</p>}
+      {margins.length > 0 && (
+        <dl class="ranked-margins">
+          {margins.map((margin) => (
+            <div key={margin.name} class={margin.short ? "margin-short" : ""}>
+              <dt>{margin.name}</dt>
+              <dd>{margin.text}</dd>
+            </div>
+          ))}
+        </dl>
+      )}
+      {ranked.shortcomings.length > 0 && (
+        <ul class="ranked-shortcomings">
+          {ranked.shortcomings.map(({ check, state, side, sentence }) => (
+            <li key={`${check} ${side}`}>
+              <StateMark state={state} size={20} label="" />
+              <span class="small">
+                <strong>
+                  {checkTitles[check]}, {sideWords[side].toLowerCase()}:
+                </strong>{" "}
+                {sentenceText(sentence, unit)}
+              </span>
+            </li>
+          ))}
+        </ul>
+      )}
+      {ranked.assessment && (
+        <CheckLine
+          checked={compared}
+          onChange={onCompare}
+          {...(full && !compared && { hint: "Three at most: take another one out first." })}
+        >
+          Compare<span class="unseen"> {name}</span>
+        </CheckLine>
+      )}
+    </li>
+  );
+}
