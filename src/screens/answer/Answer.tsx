@@ -43,7 +43,6 @@ export function Answer({
   const assessor = useAssessor(startAssessor);
   const assessed = useAssessment(assessor, fitment, "answer");
   const verdict = assessed.state === "complete" ? assessed.assessment.verdict : null;
-  // biome-ignore lint/correctness/useExhaustiveDependencies: told once for every verdict
   useEffect(() => {
     if (verdict) onVerdict(verdict);
   }, [verdict]);

@@ -30,7 +30,6 @@ export default function AnswerScreen({
   onChange,
   startAssessor,
 }: AnswerScreenProps) {
-  // biome-ignore lint/correctness/useExhaustiveDependencies: a change of the check's progress is no change of its answer
   const completion = useMemo(() => completeRecord(stored), [stored.record, stored.entries]);
   const fitment = useMemo(() => (completion.ok ? fitmentOf(completion.value) : null), [completion]);
   useEffect(() => window.scrollTo(0, 0), []);
