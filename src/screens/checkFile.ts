@@ -1,4 +1,5 @@
 import { completeRecord, type StoredCheck } from "../records/storedCheck.ts";
+import { downloadFile } from "../sharing/checkFile.ts";
 
 /** A name that every file system takes. */
 export function checkFileName(stored: StoredCheck): string {
@@ -26,14 +27,9 @@ export function checkFileText(stored: StoredCheck): string {
 }
 
 export function saveCheckFile(stored: StoredCheck): void {
-  const address = URL.createObjectURL(
-    new Blob([checkFileText(stored)], { type: "application/json" }),
-  );
-  const link = document.createElement("a");
-  link.href = address;
-  link.download = checkFileName(stored);
-  document.body.append(link);
-  link.click();
-  link.remove();
-  setTimeout(() => URL.revokeObjectURL(address), 60_000);
+  downloadFile({
+    name: checkFileName(stored),
+    text: checkFileText(stored),
+    mime: "application/json",
+  });
 }

@@ -190,7 +190,15 @@ export function Checks({ opened, preferences, notice }: Props) {
         </Button>
       </div>
       {deleted.length > 0 && (
-        <DeletedChecks deleted={deleted} onRestore={(id) => store && settle(store.restore(id))} />
+        <DeletedChecks
+          deleted={deleted}
+          onRestore={(id) => store && settle(store.restore(id))}
+          onPurge={() => {
+            setUndo(null);
+            // All that are marked by now, and none that is marked later.
+            if (store) settle(store.purge(new Date(Date.now() + 1)));
+          }}
+        />
       )}
       <Disclosure summary="Units">
         <Units preferences={preferences} />

@@ -1,17 +1,24 @@
+import { useState } from "preact/hooks";
 import type { StoredCheck } from "../../records/storedCheck.ts";
 import { Button } from "../parts/Button.tsx";
+import { Dialog } from "../parts/Dialog.tsx";
 import { Disclosure } from "../parts/Disclosure.tsx";
 import { checkName, dateText } from "./checkName.ts";
 
 export function DeletedChecks({
   deleted,
   onRestore,
+  onPurge,
 }: {
   deleted: readonly StoredCheck[];
   onRestore: (id: string) => void;
+  /** All of them, for good. */
+  onPurge: () => void;
 }) {
+  const [asking, setAsking] = useState(false);
+  const count = deleted.length;
   return (
-    <Disclosure summary={`Deleted checks (${deleted.length})`}>
+    <Disclosure summary={`Deleted checks (${count})`}>
       <ul class="stack-close">
         {deleted.map((stored) => (
           <li key={stored.id} class="deleted-row">
@@ -29,6 +36,31 @@ export function DeletedChecks({
           </li>
         ))}
       </ul>
+      <Button look="danger" icon="bin" onClick={() => setAsking(true)}>
+        Delete for good
+      </Button>
+      {asking && (
+        <Dialog
+          heading={count === 1 ? "Delete this check for good?" : `Delete ${count} checks for good?`}
+          onLeave={() => setAsking(false)}
+          actions={
+            <>
+              <Button onClick={() => setAsking(false)}>Leave them</Button>
+              <Button
+                look="danger"
+                onClick={() => {
+                  setAsking(false);
+                  onPurge();
+                }}
+              >
+                Delete for good
+              </Button>
+            </>
+          }
+        >
+          <p>Nobody can bring them back after that.</p>
+        </Dialog>
+      )}
     </Disclosure>
   );
 }

@@ -105,6 +105,23 @@ describe("the list of checks on this phone", () => {
     await waitFor(() => expect(names().sort()).toEqual(["Brant", "Tern"]));
   });
 
+  it("deletes for good only what was deleted before, and only when asked twice", async () => {
+    await keep(named("Tern"), named("Brant"));
+    startApp();
+    await tap("More for Tern");
+    await tap("Delete");
+    await screen.findByText("Deleted: Tern");
+    await tap("Delete for good");
+    await tap("Leave them");
+    await screen.findByText("Deleted checks (1)");
+    await tap("Delete for good");
+    const dialog = within(await screen.findByRole("dialog"));
+    fireEvent.click(dialog.getByRole("button", { name: "Delete for good" }));
+    await waitFor(() => expect(screen.queryByText("Deleted checks (1)")).toBeNull());
+    expect(names()).toEqual(["Brant"]);
+    expect(screen.queryByText("Deleted: Tern")).toBeNull();
+  });
+
   it("leaves more than 8 s to undo, then takes the bar away", async () => {
     vi.useFakeTimers();
     const onUndo = vi.fn();
