@@ -1,24 +1,93 @@
 import type { Fault } from "../physics/outcome.ts";
 import type { ImportOptions, TestImport } from "../records/testRows/testFile.ts";
+import type { ImportProgress, ImportReply, ImportRequest } from "./importMessages.ts";
 
-export interface ImportProgress {
-  readonly bytes: number;
-  readonly totalBytes: number;
-  readonly rows: number;
-}
+export type { ImportProgress } from "./importMessages.ts";
 
 export interface ImportHandlers {
-  /** Every ~100 ms. */
+  /** About every 100 ms while reading, once before analysing. */
   onProgress(progress: ImportProgress): void;
   onDone(result: TestImport): void;
-  /** One sentence; code "headingsNotKnown" and the like may be met by choosing `columns`. */
+  /**
+   * One sentence. Faults of the headings ("headingsNotKnown", "columnMissing", "columnsTwice",
+   * "unitNotTold", "unitNotKnown", "unitOfAnother", "columnsNotUsable") can be met by choosing `columns`.
+   */
   onFault(fault: Fault): void;
 }
 
 export interface TestImporter {
-  /** Reads and analyses a CSV file in its own worker. Returns a function that cancels. */
+  /**
+   * Reads and analyses a CSV file in a worker of its own; an import under way is ended. Returns a
+   * function that cancels, after which no handler is called.
+   */
   start(file: File, handlers: ImportHandlers, options?: ImportOptions): () => void;
   dispose(): void;
 }
 
-export declare function createTestImporter(): TestImporter;
+/** As much of a Worker as the importer uses. */
+export interface ImportWorkerLike {
+  postMessage(message: ImportRequest): void;
+  terminate(): void;
+  onmessage: ((event: MessageEvent<ImportReply>) => void) | null;
+  onerror: ((event: ErrorEvent) => void) | null;
+}
+
+const lost: Fault = {
+  code: "workerLost",
+  sentence: [
+    "Reading the file stopped on this device; it may be too large for it. Nothing was changed. Try a smaller file or another device.",
+  ],
+};
+
+const absent: Fault = {
+  code: "workerAbsent",
+  sentence: [
+    "This browser cannot read test files beside the screen. Update it, or use another browser.",
+  ],
+};
+
+/** `startWorker` only for tests without a browser. */
+export function createTestImporter(
+  startWorker: () => ImportWorkerLike = startModuleWorker,
+): TestImporter {
+  let end: (() => void) | null = null;
+  const start: TestImporter["start"] = (file, handlers, options = {}) => {
+    end?.();
+    let worker: ImportWorkerLike;
+    try {
+      worker = startWorker();
+    } catch {
+      handlers.onFault(absent);
+      return () => undefined;
+    }
+    let running = true;
+    const finish = () => {
+      running = false;
+      worker.terminate();
+      if (end === finish) end = null;
+    };
+    end = finish;
+    worker.onmessage = ({ data }) => {
+      if (!running) return;
+      if (data.kind === "progress") return handlers.onProgress(data.progress);
+      finish();
+      if (data.kind === "done") handlers.onDone(data.result);
+      else handlers.onFault(data.fault);
+    };
+    worker.onerror = (event) => {
+      event.preventDefault?.();
+      if (!running) return;
+      finish();
+      handlers.onFault(lost);
+    };
+    worker.postMessage({ file, options });
+    return () => {
+      if (running) finish();
+    };
+  };
+  return { start, dispose: () => end?.() };
+}
+
+function startModuleWorker(): ImportWorkerLike {
+  return new Worker(new URL("./importWorker.ts", import.meta.url), { type: "module" });
+}

@@ -1,0 +1,20 @@
+import type { Fault } from "../physics/outcome.ts";
+import type { ImportOptions, TestImport } from "../records/testRows/testFile.ts";
+
+export interface ImportProgress {
+  readonly phase: "reading" | "analysing";
+  readonly bytes: number;
+  readonly totalBytes: number;
+  readonly rows: number;
+}
+
+/** One file a worker; its page ends it to cancel. */
+export interface ImportRequest {
+  readonly file: File;
+  readonly options: ImportOptions;
+}
+
+export type ImportReply =
+  | { readonly kind: "progress"; readonly progress: ImportProgress }
+  | { readonly kind: "done"; readonly result: TestImport }
+  | { readonly kind: "fault"; readonly fault: Fault };

@@ -1,0 +1,135 @@
+import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
+import type { Remark } from "../../physics/stopTests/benchTest.ts";
+import { shortened } from "../jsonText.ts";
+import { type Heading, readHeading } from "./headings.ts";
+import type { TestColumn, TestQuantity } from "./testFile.ts";
+import { quantityOfUnit, testUnitOf, unitsOfQuantity } from "./testUnits.ts";
+
+/** The columns of a file and where its rows of numbers begin. */
+export interface ColumnsFound {
+  readonly columns: readonly TestColumn[];
+  readonly firstRow: number;
+  readonly remarks: readonly Remark[];
+}
+
+/** How many of the four quantities a row of headings names. */
+export function headingsIn(cells: readonly string[]): number {
+  const named = cells.map(readHeading).filter(({ quantity }) => quantity !== null);
+  return new Set(named.map(({ quantity }) => quantity)).size;
+}
+
+/**
+ * The columns by the file's own headings, among its first rows. Units may stand in the heading or in a
+ * row of their own below it. Where a heading's unit is that of another quantity and all of them fit once
+ * the names are exchanged, the units are believed and that is told.
+ *
+ * Errors: "headingsNotKnown", "columnMissing", "columnsTwice", "unitNotTold", "unitNotKnown",
+ * "unitOfAnother".
+ */
+export function columnsOf(rows: readonly (readonly string[])[]): Outcome<ColumnsFound> {
+  let best = -1;
+  let most = 1;
+  for (const [place, cells] of rows.entries()) {
+    const found = headingsIn(cells);
+    if (found > most) {
+      most = found;
+      best = place;
+    }
+  }
+  const cells = rows[best];
+  if (cells === undefined) return fail("headingsNotKnown", headingsNotKnown);
+  const below = rows[best + 1] ?? [];
+  const unitRow = below.some((cell) => bareUnit(cell) !== null);
+  const headings = cells.map((cell, index) => {
+    const heading = readHeading(cell);
+    const unit = unitRow && heading.unit === null ? bareUnit(below[index] ?? "") : null;
+    return unit === null ? heading : { ...heading, unit, unitText: below[index] ?? "" };
+  });
+  const chosen = chosenHeadings(headings);
+  if (!chosen.ok) return chosen;
+  return withUnits(chosen.value, best + (unitRow ? 2 : 1));
+}
+
+function bareUnit(cell: string) {
+  return testUnitOf(cell.trim().replace(/^[[({]|[\])}]$/g, ""));
+}
+
+type Chosen = ReadonlyMap<TestQuantity, { readonly heading: Heading; readonly index: number }>;
+
+function chosenHeadings(headings: readonly Heading[]): Outcome<Chosen> {
+  const chosen = new Map<TestQuantity, { heading: Heading; index: number }>();
+  for (const [index, heading] of headings.entries()) {
+    if (heading.quantity === null) continue;
+    const other = chosen.get(heading.quantity);
+    if (other !== undefined) {
+      return fail("columnsTwice", [
+        `Two columns are headed as ${nameOf[heading.quantity]}: “${shortened(other.heading.text)}” and “${shortened(heading.text)}”. Choose the columns, or take one out of the file.`,
+      ]);
+    }
+    chosen.set(heading.quantity, { heading, index });
+  }
+  for (const needed of ["depth", "force"] as const) {
+    if (!chosen.has(needed)) return missing(nameOf[needed]);
+  }
+  if (!chosen.has("speed") && !chosen.has("time")) return missing("speed or time");
+  if (chosen.has("speed")) chosen.delete("time");
+  return succeed(chosen);
+}
+
+const nameOf: { readonly [Each in TestQuantity]: string } = {
+  depth: "depth",
+  speed: "speed",
+  force: "force",
+  time: "time",
+};
+
+function missing(what: string): Outcome<never> {
+  return fail("columnMissing", [
+    `No column of this file is headed as ${what}. Wanted are depth, speed and force, or time, displacement and force. Choose the columns, or name them in the file.`,
+  ]);
+}
+
+function withUnits(chosen: Chosen, firstRow: number): Outcome<ColumnsFound> {
+  const columns: TestColumn[] = [];
+  let exchanged = false;
+  for (const [quantity, { heading, index }] of chosen) {
+    if (heading.unit === null) {
+      const known = unitsOfQuantity(quantity).join(", ");
+      return heading.unitText === ""
+        ? fail("unitNotTold", [
+            `The column “${shortened(heading.text)}” does not say its unit. Write it in brackets after the name, or choose it: ${known}.`,
+          ])
+        : fail("unitNotKnown", [
+            `The unit “${shortened(heading.unitText)}” of ${nameOf[quantity]} is not known. It may be ${known}.`,
+          ]);
+    }
+    const own = quantityOfUnit(heading.unit);
+    exchanged ||= own !== quantity;
+    columns.push({ index, quantity: own, unit: heading.unit, heading: heading.text });
+  }
+  if (new Set(columns.map(({ quantity }) => quantity)).size < columns.length) {
+    return fail("unitOfAnother", [
+      "The units in the headings do not go with their names: a depth is in mm, cm, m or in, a force in N, kN or lbf. Correct the headings, or choose the columns.",
+    ]);
+  }
+  const known = columns.map(({ quantity }) => quantity);
+  if (!known.includes("depth") || !known.includes("force")) return missing("depth and force");
+  return succeed({
+    columns,
+    firstRow,
+    remarks: exchanged
+      ? [
+          {
+            code: "columnsSwapped",
+            sentence: [
+              "The names and units in the headings do not go together; the units were believed.",
+            ],
+          },
+        ]
+      : [],
+  });
+}
+
+const headingsNotKnown = [
+  "No row of this file names its columns. Wanted are headings such as “Depth [mm]”, “Speed [mm/s]” and “Force [N]”, or “Time [s]”, “Displacement [mm]” and “Force [N]”; or choose the columns.",
+];

@@ -1,0 +1,47 @@
+import type { TestQuantity, TestUnit } from "./testFile.ts";
+import { testUnitOf } from "./testUnits.ts";
+
+/** What one heading says: quantity and unit as far as it does; `unitText` is the unit as written. */
+export interface Heading {
+  readonly text: string;
+  readonly quantity: TestQuantity | null;
+  readonly unit: TestUnit | null;
+  readonly unitText: string;
+}
+
+const words: readonly (readonly [TestQuantity, RegExp])[] = [
+  ["speed", /^(?:speed|velocity|geschwindigkeit|vitesse|velocidad|v)$/],
+  ["force", /^(?:force|load|kraft|effort|fuerza|last|f)$/],
+  ["time", /^(?:time|zeit|temps|tiempo|t)$/],
+  [
+    "depth",
+    /^(?:depth|compression|deflection|displacement|travel|position|stroke|crosshead|weg|hub|einfederung|course|d[eé]placement|desplazamiento|x)$/,
+  ],
+];
+
+/** Quantity by the heading's words, unit in brackets, as its last word, or after "/" or "_". */
+export function readHeading(cell: string): Heading {
+  const text = cell.trim().replace(/^"|"$/g, "");
+  const bracketed = /^(.*?)[[({]([^\])}]*)[\])}](.*)$/.exec(text);
+  if (bracketed !== null) {
+    return heading(text, `${bracketed[1] ?? ""} ${bracketed[3] ?? ""}`, bracketed[2] ?? "");
+  }
+  const last = /^(.+)\s+(\S+)$/.exec(text) ?? /^(.+?)(?:\/|_)([^_]+)$/.exec(text);
+  return last !== null && testUnitOf(last[2] ?? "") !== null
+    ? heading(text, last[1] ?? "", last[2] ?? "")
+    : heading(text, text, "");
+}
+
+function heading(text: string, name: string, unitText: string): Heading {
+  const parts = name
+    .toLowerCase()
+    .split(/[^\p{L}]+/u)
+    .filter((part) => part !== "");
+  const found = words.find(([, word]) => parts.some((part) => word.test(part)));
+  return {
+    text,
+    quantity: found?.[0] ?? null,
+    unit: testUnitOf(unitText),
+    unitText: unitText.trim(),
+  };
+}
