@@ -126,6 +126,7 @@ function Answered({
         proposed={proposed.other}
         unit={unit}
       />
+      <MissingRide assessment={assessment} go={go} />
       <Jumps
         places={[
           ["ladder-heading", "Travel ladder"],
@@ -141,7 +142,6 @@ function Answered({
         </h2>
         <SideComparison assessment={assessment} unit={unit} complete={complete} />
       </section>
-      <MissingRide assessment={assessment} go={go} />
       <section class="stack" aria-labelledby="ladder-heading">
         <h2 id="ladder-heading" tabIndex={-1}>
           Travel ladder

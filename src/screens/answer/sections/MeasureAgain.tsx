@@ -1,16 +1,11 @@
-import type {
-  Assessment,
-  CornerAssessment,
-  DoubtShare,
-  Fitment,
-  Side,
-} from "../../../physics/fitment.ts";
+import type { Assessment, DoubtShare, Fitment, Side } from "../../../physics/fitment.ts";
 import type { Sentence } from "../../../physics/sentence.ts";
 import { sentenceText } from "../../../records/quantityText.ts";
 import type { LengthUnit } from "../../../records/units.ts";
 import { Icon } from "../../parts/Icon.tsx";
 import { readingById, readingKind, readingWords } from "../formulas/readingById.ts";
 import { lengthText } from "../ladder/ladderWords.ts";
+import { isMissing } from "../missing.ts";
 import { sideWords } from "../stateWords.ts";
 
 interface Doubt {
@@ -55,10 +50,6 @@ function askedOf({ corners }: Assessment): Asked[] {
     }
   }
   return [...asked.values()];
-}
-
-function isMissing(reading: string, missing: CornerAssessment["missing"]): boolean {
-  return missing.some((name) => reading.split(".").at(-1) === name);
 }
 
 /** Which reading to take again, and why: those asked for first, then the shares of the doubt. */
@@ -128,7 +119,7 @@ function decided({ corners }: Assessment): boolean {
   return corners.every(({ checks, missing }) =>
     checks.every(
       ({ state, reading, probability }) =>
-        (state !== "unsure" || (reading !== undefined && isMissing(reading, missing))) &&
+        (state !== "unsure" || isMissing(reading, missing)) &&
         (probability === undefined || probability >= 0.95 || probability <= 0.05),
     ),
   );

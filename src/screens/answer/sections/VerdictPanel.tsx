@@ -3,7 +3,8 @@ import { sentenceText } from "../../../records/quantityText.ts";
 import type { LengthUnit } from "../../../records/units.ts";
 import { StateMark } from "../../drawings/StateMark.tsx";
 import type { ComparedStop } from "../compare/useComparison.ts";
-import { sideWords, verdictWords } from "../stateWords.ts";
+import { isMissing } from "../missing.ts";
+import { checkTitles, sideWords, verdictWords } from "../stateWords.ts";
 
 export const certification = "The result screens an installation; it does not certify it.";
 
@@ -29,6 +30,7 @@ export function VerdictPanel({
   const settled = complete || assessment.verdict === "no";
   const { verdict } = assessment;
   const advice = adviceOf(assessment, unit);
+  const soFar = inOrderSoFar(assessment);
   return (
     <section class={settled ? `verdict verdict-${verdict}` : "verdict"} aria-live="polite">
       <div class="verdict-head">
@@ -38,6 +40,7 @@ export function VerdictPanel({
         </h1>
       </div>
       {settled && <p class="verdict-reason">{sentenceText(assessment.reason, unit)}</p>}
+      {settled && soFar && <p>{soFar}</p>}
       {settled && advice.length > 0 && (
         <div class="verdict-advice">
           <h2>What to do</h2>
@@ -70,15 +73,29 @@ export function VerdictPanel({
   );
 }
 
-/** The first two things to do of each side, most useful first; once, where both sides have the same. */
+/** What cannot be decided yet does not hide what can. */
+function inOrderSoFar({ verdict, corners }: Assessment): string | null {
+  if (verdict !== "unsure") return null;
+  const ids = new Set(corners.flatMap(({ checks }) => checks.map(({ id }) => id)));
+  const fine = [...ids].filter((id) =>
+    corners.every(({ checks }) => checks.find((check) => check.id === id)?.state === "ok"),
+  );
+  const words = fine.map((id) => checkTitles[id].toLowerCase());
+  return words.length > 0 ? `In order so far: ${words.join("; ")}.` : null;
+}
+
+/** The first two things to do of each side beyond finding what is missing, most useful first; once, where both sides have the same. */
 function adviceOf({ corners }: Assessment, unit: LengthUnit): Told[] {
   const told = corners
-    .flatMap(({ side, advice }) =>
-      advice.slice(0, 2).map(({ sentence }, rank) => ({
-        rank,
-        where: sideWords[side],
-        text: sentenceText(sentence, unit),
-      })),
+    .flatMap(({ side, advice, missing }) =>
+      advice
+        .filter(({ kind, reading }) => kind !== "measureAgain" || !isMissing(reading, missing))
+        .slice(0, 2)
+        .map(({ sentence }, rank) => ({
+          rank,
+          where: sideWords[side],
+          text: sentenceText(sentence, unit),
+        })),
     )
     .sort((a, b) => a.rank - b.rank);
   return told.flatMap((one) => {
