@@ -43,12 +43,17 @@ export interface ImpactRun {
 
 export const impactDefaults = { tolerance: 1e-6, mostSteps: 20_000 } as const;
 
-/** Errors of a step that count as one tolerance, per m/s of the event's own speed: m, m, m/s, m/s. */
-const allowedScale = [0.05, 0.05, 1, 1] as const;
+/**
+ * Errors of a step that count as one tolerance, per m/s of the event's own speed: m, m, m/s, m/s, and J
+ * of what goes into a stop's damping.
+ */
+const allowedScale = [0.05, 0.05, 1, 1, 1] as const;
 /** Between these, m/s, the errors allowed follow the event's speed, so that a gentle event is as sure. */
 const speedRange = [1e-3, 1] as const;
 const firstStepS = 1e-4;
 const leastStepS = 1e-12;
+/** Rounds of false position for the place where a switch turns. */
+const mostRounds = 60;
 /** Turns of a switch without a step between, before a step is taken as it is. */
 const mostTurnsInPlace = 12;
 
@@ -90,12 +95,13 @@ class ImpactIntegration {
   readonly #probe = new Float64Array(4);
   #steps = 0;
   #size = firstStepS;
-  #lastError = 1e-4;
   #turnsInPlace = 0;
   #crossed = -1;
   #road = 0;
   #damper = 0;
   #energyIn = 0;
+  /** Held elastically by the stop, J: exact, so that only its damping is integrated. */
+  #elastic = 0;
   #energyOut = 0;
   #leaveSpeed = 0;
 
@@ -114,7 +120,8 @@ class ImpactIntegration {
     this.#mostSteps = options.mostSteps ?? impactDefaults.mostSteps;
     const eventSpeed = Math.max(-profile.startSpeed, profile.amplitude * profile.angularSpeed);
     const speed = Math.min(Math.max(eventSpeed, speedRange[0]), speedRange[1]);
-    this.#allowed = Float64Array.from(allowedScale, (scale) => this.#tolerance * scale * speed);
+    const scales = setup.damping === null ? allowedScale.slice(0, 4) : allowedScale;
+    this.#allowed = Float64Array.from(scales, (scale) => this.#tolerance * scale * speed);
     this.#tracer =
       options.traceStepS === undefined
         ? null
@@ -128,8 +135,9 @@ class ImpactIntegration {
     solver.state[2] = startSpeed;
     solver.state[3] = startSpeed;
     car.setSwitches(0, solver.state);
-    this.#peaks.takePlace(car);
+    this.#peaks.takePlace(car.wheelTravel(solver.state));
     const start = car.energy(0, solver.state);
+    this.#elastic = car.stopEnergy(solver.state);
     this.#tracer?.start();
     for (const end of bumpEndS > 0 ? [bumpEndS, endS] : [endS]) {
       car.onBump = end === bumpEndS;
@@ -179,6 +187,7 @@ class ImpactIntegration {
       if (this.#crossed >= 0 && this.#turnsInPlace < mostTurnsInPlace) {
         if (theta * size > leastStepS) {
           solver.attempt(theta * size);
+          this.#measureEnd();
           this.#commit();
           this.#turnsInPlace = 0;
         }
@@ -186,26 +195,29 @@ class ImpactIntegration {
         this.#turn(this.#crossed);
         continue;
       }
+      if (this.#crossed >= 0) this.#measureEnd();
       this.#turnsInPlace = 0;
       this.#commit();
-      this.#size =
-        size * Math.min(5, Math.max(0.2, 0.9 * (error + 1e-10) ** -0.17 * this.#lastError ** 0.04));
-      this.#lastError = Math.max(error, 1e-4);
+      this.#size = size * Math.min(5, 0.9 * Math.max(error, 1e-5) ** -0.2);
     }
     return true;
   }
 
-  /** Takes over the step tried last and adds up its energies and peaks. */
+  /** Takes over the step tried last, measured at its end, and adds up its energies and peaks. */
   #commit(): void {
     const car = this.#car;
     const solver = this.#solver;
-    this.#road += solver.quadrature(column.roadPower);
     this.#damper += solver.quadrature(column.damperPower);
-    const intoStop = solver.quadrature(column.stopPower);
-    if (car.on[switches.compressing] === 1) this.#energyIn += intoStop;
-    else this.#energyOut -= intoStop;
-    car.measure(solver.time + solver.size, solver.next);
-    this.#peaks.takePlace(car);
+    if (car.onBump) this.#road += solver.quadrature(column.roadPower);
+    if (car.on[switches.pressing] === 1) {
+      const elastic = car.stopEnergy(solver.next);
+      let intoStop = elastic - this.#elastic;
+      if (car.isDamped) intoStop += solver.quadrature(column.stopDampingPower);
+      this.#elastic = elastic;
+      if (car.on[switches.compressing] === 1) this.#energyIn += intoStop;
+      else this.#energyOut -= intoStop;
+    }
+    this.#peaks.takePlace(car.wheelTravel(solver.next));
     this.#peaks.takeStep(solver, car);
     this.#tracer?.takeStep();
     solver.accept();
@@ -215,6 +227,7 @@ class ImpactIntegration {
     const car = this.#car;
     const state = this.#solver.state;
     car.turn(index);
+    if (index === switches.pressing) this.#elastic = car.stopEnergy(state);
     if (index === switches.pressing && car.on[index] === 0) {
       const speed = 1000 * ((state[2] as number) - (state[3] as number));
       if (speed > this.#leaveSpeed) this.#leaveSpeed = speed;
@@ -222,22 +235,33 @@ class ImpactIntegration {
     this.#restart();
   }
 
-  /** Share of the step tried last at which a switch first must turn; `#crossed` is −1 where none does. */
+  #measureEnd(): void {
+    const solver = this.#solver;
+    this.#car.measure(solver.time + solver.size, solver.next);
+  }
+
+  /**
+   * Share of the step tried last at which a switch first must turn. `#crossed` is −1 where none does;
+   * the end is then what was measured last.
+   */
   #firstCrossing(): number {
-    const car = this.#car;
     const solver = this.#solver;
     this.#crossed = -1;
-    let first = 1;
-    car.measure(solver.time + solver.size, solver.next);
-    let disagreeing = this.#disagreeing();
+    this.#measureEnd();
     let upTo = 1;
+    let disagreeing = this.#disagreeing();
+    if (disagreeing === 0 && !this.#car.mayTurnWithin(solver)) return 1;
+    solver.prepareInterpolation();
     if (disagreeing === 0) {
-      solver.prepareInterpolation();
       upTo = 0.5;
       this.#measureAt(upTo);
       disagreeing = this.#disagreeing();
-      if (disagreeing === 0) return first;
-    } else solver.prepareInterpolation();
+      if (disagreeing === 0) {
+        this.#measureEnd();
+        return 1;
+      }
+    }
+    let first = 1;
     for (let index = 0; index < switchCount; index++) {
       if ((disagreeing & (1 << index)) === 0) continue;
       const theta = this.#crossing(index, upTo);
@@ -288,9 +312,10 @@ class ImpactIntegration {
         atHigh = standing;
       }
     }
-    for (let round = 0; round < 60 && high - low > 1e-13; round++) {
+    for (let round = 0; round < mostRounds && high - low > 1e-12; round++) {
       const middle = (atHigh * low - atLow * high) / (atHigh - atLow);
       const standing = this.#standing(index, middle);
+      if (this.#car.isTurning(index)) return middle;
       if (standing > 0) {
         low = middle;
         atLow = standing;
@@ -298,7 +323,6 @@ class ImpactIntegration {
       } else {
         high = middle;
         atHigh = standing;
-        if (standing === 0) break;
         atLow /= 2;
       }
     }
@@ -308,16 +332,17 @@ class ImpactIntegration {
   #result(): EventResult {
     const peaks = this.#peaks;
     const limit = this.#setup.hardLimitMm;
+    const compression = Math.max(0, this.#car.compression(peaks.wheelTravel));
     return {
       kind: this.#kind,
       peakWheelTravelMm: peaks.wheelTravel,
-      peakCompressionMm: peaks.compression,
+      peakCompressionMm: compression,
       peakStopForceN: peaks.stopForce,
       peakAccelerationG: peaks.acceleration / standardGravity,
       energyInJ: this.#energyIn,
       energyOutJ: this.#energyOut,
       leaveSpeedMmPerS: this.#leaveSpeed,
-      fullStop: peaks.compression > this.#setup.stop.usableCompressionMm,
+      fullStop: compression > this.#setup.stop.usableCompressionMm,
       hardContact: limit !== null && peaks.wheelTravel > limit,
     };
   }

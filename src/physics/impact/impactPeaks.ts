@@ -1,27 +1,31 @@
 import type { DormandPrince } from "./dormandPrince.ts";
 import { column, type QuarterCar } from "./quarterCar.ts";
 
-/** Places inside a step that are looked at where a force may be greatest there. */
-const looks = 8;
-/** A stage this near to the greatest value so far makes a step worth looking into. */
+/** Looks at the step of a damped stop, whose force may be greatest anywhere in it. */
+const damped = 9;
+/** Distance of the three looks round a top of the acceleration, as a share of the step. */
+const lookApart = 0.05;
+/** A force at least this near to the greatest so far makes a step worth looking into. */
 const nearlyGreatest = 0.98;
+/** Place of the sprung mass's speed in the state. */
+const sprungSpeed = 2;
 
-/** Greatest wheel travel, compression, stop force and upward sprung acceleration of a run. */
+/** Greatest wheel travel, stop force and upward sprung acceleration of a run. */
 export class ImpactPeaks {
+  /** mm */
   wheelTravel = Number.NEGATIVE_INFINITY;
-  compression = 0;
+  /** N */
   stopForce = 0;
   /** m/s² */
   acceleration = 0;
   readonly #state = new Float64Array(4);
   readonly #row = new Float64Array(8);
-  readonly #forces = new Float64Array(looks + 1);
-  readonly #accelerations = new Float64Array(looks + 1);
+  readonly #forces = new Float64Array(damped);
+  readonly #accelerations = new Float64Array(damped);
 
   /** Travel is greatest where a step ends, since steps end where the wheel turns. */
-  takePlace(car: QuarterCar): void {
-    if (car.wheelTravel > this.wheelTravel) this.wheelTravel = car.wheelTravel;
-    if (car.compression > this.compression) this.compression = car.compression;
+  takePlace(wheelTravel: number): void {
+    if (wheelTravel > this.wheelTravel) this.wheelTravel = wheelTravel;
   }
 
   /** Forces at the start of a step, just after a switch has turned. */
@@ -30,39 +34,44 @@ export class ImpactPeaks {
   }
 
   /**
-   * Forces over the step tried last. Its inside is searched where a stage comes near to the greatest so far:
-   * equal looks along the continuous extension, then a parabola's top through the greatest three.
+   * Forces over the step tried last. Where one may be greatest inside the step it is looked at along the
+   * continuous extension, and the top of the parabola through three looks is taken. The force of an
+   * undamped stop is greatest where the wheel turns, which ends a step.
    */
   takeStep(solver: DormandPrince, car: QuarterCar): void {
     const { rows } = solver;
     const end = 6 * car.rowLength;
+    const atStart = rows[column.sprungAcceleration] as number;
+    const atEnd = rows[end + column.sprungAcceleration] as number;
     this.#take(rows, end);
-    const forceInside = this.#mayPeak(rows, car.rowLength, column.stopForce, this.stopForce);
-    const accelerationInside = this.#mayPeak(
-      rows,
-      car.rowLength,
-      column.sprungAcceleration,
-      this.acceleration,
-    );
-    if (!(forceInside || accelerationInside)) return;
-    solver.prepareInterpolation();
+    if (this.#isNear(rows, car.rowLength, column.sprungAcceleration, this.acceleration)) {
+      const top = solver.topOfSlope(sprungSpeed);
+      if (solver.slopeAt(sprungSpeed, top) > Math.max(atStart, atEnd)) {
+        const from = Math.min(Math.max(top - lookApart, 0), 1 - 2 * lookApart);
+        this.#look(solver, car, from, lookApart, 3);
+      }
+    }
+    if (car.isDamped && this.#isNear(rows, car.rowLength, column.stopForce, this.stopForce)) {
+      this.#look(solver, car, 0, 1 / (damped - 1), damped);
+    }
+  }
+
+  /** Equal looks along the step tried last, the parabola's top where one stands highest. */
+  #look(solver: DormandPrince, car: QuarterCar, from: number, apart: number, count: number): void {
+    const row = this.#row;
     const forces = this.#forces;
     const accelerations = this.#accelerations;
-    forces[0] = rows[column.stopForce] as number;
-    accelerations[0] = rows[column.sprungAcceleration] as number;
-    for (let look = 1; look <= looks; look++) {
-      const row = this.#look(solver, car, look / looks);
+    solver.prepareInterpolation();
+    for (let look = 0; look < count; look++) {
+      const theta = from + look * apart;
+      solver.interpolate(theta, this.#state);
+      car.derivative(solver.time + theta * solver.size, this.#state, row, 0);
+      this.#take(row, 0);
       forces[look] = row[column.stopForce] as number;
       accelerations[look] = row[column.sprungAcceleration] as number;
     }
-    this.stopForce = Math.max(this.stopForce, greatestInside(forces));
-    this.acceleration = Math.max(this.acceleration, greatestInside(accelerations));
-  }
-
-  #look(solver: DormandPrince, car: QuarterCar, theta: number): Float64Array {
-    solver.interpolate(theta, this.#state);
-    car.derivative(solver.time + theta * solver.size, this.#state, this.#row, 0);
-    return this.#row;
+    this.stopForce = Math.max(this.stopForce, greatestInside(forces, count));
+    this.acceleration = Math.max(this.acceleration, greatestInside(accelerations, count));
   }
 
   #take(rows: Float64Array, offset: number): void {
@@ -72,20 +81,21 @@ export class ImpactPeaks {
     if (acceleration > this.acceleration) this.acceleration = acceleration;
   }
 
-  #mayPeak(rows: Float64Array, rowLength: number, at: number, least: number): boolean {
-    const bound =
-      nearlyGreatest * Math.max(least, rows[at] as number, rows[6 * rowLength + at] as number);
+  /** True where a stage shows a column above 0 and near to its greatest so far. */
+  #isNear(rows: Float64Array, rowLength: number, at: number, greatest: number): boolean {
+    const near = nearlyGreatest * greatest;
     for (let stage = 1; stage < 6; stage++) {
-      if (bound > 0 && (rows[stage * rowLength + at] as number) > bound) return true;
+      const value = rows[stage * rowLength + at] as number;
+      if (value > 0 && value > near) return true;
     }
     return false;
   }
 }
 
 /** Greatest of equally spaced values, by the top of the parabola through it and its neighbours. */
-function greatestInside(values: Float64Array): number {
+function greatestInside(values: Float64Array, count: number): number {
   let greatest = 0;
-  for (let place = 1; place < values.length - 1; place++) {
+  for (let place = 1; place < count - 1; place++) {
     const before = values[place - 1] as number;
     const middle = values[place] as number;
     const after = values[place + 1] as number;

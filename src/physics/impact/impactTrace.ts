@@ -69,10 +69,10 @@ export class ImpactTracer {
   #fill(t: number): void {
     const trace = this.#trace;
     const point = this.#filled++;
-    this.#car.measure(t, this.#state);
+    const wheelTravel = this.#car.wheelTravel(this.#state);
     this.#car.derivative(t, this.#state, this.#row, 0);
-    trace.wheelTravelMm[point] = this.#car.wheelTravel;
-    trace.compressionMm[point] = this.#car.compression;
+    trace.wheelTravelMm[point] = wheelTravel;
+    trace.compressionMm[point] = this.#car.compression(wheelTravel);
     trace.stopForceN[point] = Math.max(0, this.#row[column.stopForce] as number);
     trace.accelerationG[point] = (this.#row[column.sprungAcceleration] as number) / standardGravity;
   }

@@ -1,5 +1,5 @@
 import { standardGravity } from "../road/restPosition.ts";
-import type { OdeSystem } from "./dormandPrince.ts";
+import type { DormandPrince, OdeSystem } from "./dormandPrince.ts";
 import type { ImpactSetup } from "./impactSetup.ts";
 import type { RoadProfile } from "./roadProfile.ts";
 
@@ -9,9 +9,10 @@ export const hardContactRate = 2000;
 /** Columns of a row beyond the four state derivatives. */
 export const column = {
   sprungAcceleration: 2,
-  roadPower: 4,
-  damperPower: 5,
-  stopPower: 6,
+  /** Into the stop's damping: what its force is more, or less, than elastic. */
+  stopDampingPower: 4,
+  roadPower: 5,
+  damperPower: 6,
   stopForce: 7,
 } as const;
 
@@ -33,8 +34,11 @@ export const switches = {
 
 export const switchCount = 6;
 
+/** Share of the weight below which a tyre may lift and land again within one step. */
+const hardlyHolding = 0.25;
+
 /** By how much a switch's measure may stand on the wrong side: m/s, mm, mm, mm, N, N. */
-const slack = Float64Array.of(1e-9, 1e-8, 1e-8, 1e-8, 1e-6, 1e-6);
+const slack = Float64Array.of(1e-8, 1e-6, 1e-6, 1e-6, 1e-4, 1e-4);
 
 /**
  * Two masses over one wheel, with the stop through its real kinematics (model section 5). State: heights
@@ -49,40 +53,68 @@ export class QuarterCar implements OdeSystem {
   readonly on = new Uint8Array(switchCount);
   /** Measures of the switches at the place measured last. */
   readonly measures = new Float64Array(switchCount);
-  /** Wheel travel, mm, and stop compression, mm (below 0: gap left), at the place measured last. */
-  wheelTravel = 0;
-  compression = 0;
   /** True while the wheel is on the bump. */
   onBump: boolean;
+  /** Weight at this corner, N. */
+  readonly weight: number;
+  readonly isDamped: boolean;
 
   readonly #setup: ImpactSetup;
   readonly #profile: RoadProfile;
   readonly #closing = new Float64Array(3);
+  /** Wheel travels, from rest, mm, at which stop, full stop and hard limit are met; ±∞ where never or always. */
+  readonly #contactTravel: number;
+  readonly #fullStopTravel: number;
+  readonly #limitTravel: number;
   readonly #firstRate: number;
   readonly #restForce: number;
-  readonly #limit: number;
-  /** Weight at this corner, N. */
-  readonly weight: number;
+  /** N/mm */
   readonly #springRate: number;
+  /** N/m */
   readonly #tyreRate: number;
+  /** N·s/m */
   readonly #bump: number;
   readonly #rebound: number;
 
   constructor(setup: ImpactSetup, profile: RoadProfile) {
     this.#setup = setup;
     this.#profile = profile;
-    this.#firstRate = setup.stop.slope(0);
-    this.#limit = setup.hardLimitMm ?? Number.POSITIVE_INFINITY;
+    const { stop, gapMm, restTravelMm } = setup;
+    this.#contactTravel = this.#travelFor(gapMm) - restTravelMm;
+    this.#fullStopTravel = this.#travelFor(gapMm + stop.usableCompressionMm) - restTravelMm;
+    this.#limitTravel = (setup.hardLimitMm ?? Number.POSITIVE_INFINITY) - restTravelMm;
+    this.#firstRate = stop.slope(0);
+    this.isDamped = setup.damping !== null;
     this.weight = (setup.sprungMassKg + setup.unsprungMassKg) * standardGravity;
     this.#springRate = setup.wheelRateNPerMm;
     this.#tyreRate = 1000 * setup.tyreRateNPerMm;
     this.#bump = 1000 * setup.damperBumpNsPerMm;
     this.#rebound = 1000 * setup.damperReboundNsPerMm;
     this.onBump = profile.bumpEndS > 0;
-    setup.kinematics.evaluate(setup.restTravelMm, this.#closing);
+    setup.kinematics.evaluate(restTravelMm, this.#closing);
     const closing = this.#closing[0] as number;
     const slope = this.#closing[1] as number;
-    this.#restForce = setup.stop.force(closing - setup.gapMm) * slope;
+    this.#restForce = stop.force(closing - gapMm) * slope;
+  }
+
+  /** Wheel travel that closes the stop by s, mm; ±∞ past either end of the layout's reach. */
+  #travelFor(s: number): number {
+    const { kinematics } = this.#setup;
+    const travel = kinematics.wheelTravel(s);
+    if (travel.ok) return travel.value;
+    kinematics.evaluate(0, this.#closing);
+    return s > (this.#closing[0] as number) ? Number.POSITIVE_INFINITY : Number.NEGATIVE_INFINITY;
+  }
+
+  /** Wheel travel from the measured ride height, mm. */
+  wheelTravel(y: Float64Array): number {
+    return 1000 * ((y[1] as number) - (y[0] as number)) + this.#setup.restTravelMm;
+  }
+
+  /** Compression of the stop at a wheel travel, mm; below 0: gap left. */
+  compression(wheelTravel: number): number {
+    this.#setup.kinematics.evaluate(wheelTravel, this.#closing);
+    return (this.#closing[0] as number) - this.#setup.gapMm;
   }
 
   /** Sets every switch from where the car stands; at rest the wheel is about to rise. */
@@ -117,19 +149,27 @@ export class QuarterCar implements OdeSystem {
     const unsprungSpeed = y[3] as number;
     const travelSpeed = unsprungSpeed - sprungSpeed;
     const fromRest = 1000 * ((y[1] as number) - (y[0] as number));
-    const wheelTravel = fromRest + setup.restTravelMm;
     let stopForce = 0;
     let stopAtWheel = 0;
-    if (on[switches.pressing] === 1 && on[switches.pushing] === 1) {
-      setup.kinematics.evaluate(wheelTravel, this.#closing);
+    let dampingPower = 0;
+    if (on[switches.pressing] === 1) {
+      setup.kinematics.evaluate(fromRest + setup.restTravelMm, this.#closing);
       const slope = this.#closing[1] as number;
       const x = (this.#closing[0] as number) - setup.gapMm;
-      stopForce = this.#rawStopForce(x, 1000 * slope * travelSpeed);
+      const elastic = this.#elasticForce(x);
+      stopForce = elastic;
+      if (this.isDamped) {
+        const pulled = this.#dampedForce(x, elastic, 1000 * slope * travelSpeed);
+        stopForce = on[switches.pushing] === 1 ? pulled : 0;
+        dampingPower = (stopForce - elastic) * slope * travelSpeed;
+      }
       stopAtWheel = stopForce * slope;
     }
     const damper = (on[switches.compressing] === 1 ? this.#bump : this.#rebound) * travelSpeed;
     let suspension = this.#springRate * fromRest + damper + stopAtWheel - this.#restForce;
-    if (on[switches.hardContact] === 1) suspension += hardContactRate * (wheelTravel - this.#limit);
+    if (on[switches.hardContact] === 1) {
+      suspension += hardContactRate * (fromRest - this.#limitTravel);
+    }
     let road = 0;
     let roadSpeed = 0;
     if (this.onBump) {
@@ -144,40 +184,52 @@ export class QuarterCar implements OdeSystem {
     rows[offset + 1] = unsprungSpeed;
     rows[offset + 2] = suspension / setup.sprungMassKg;
     rows[offset + 3] = (tyre - suspension) / setup.unsprungMassKg;
-    rows[offset + 4] = tyre * roadSpeed;
-    rows[offset + 5] = damper * travelSpeed;
-    rows[offset + 6] = stopAtWheel * travelSpeed;
+    rows[offset + 4] = dampingPower;
+    rows[offset + 5] = tyre * roadSpeed;
+    rows[offset + 6] = damper * travelSpeed;
     rows[offset + 7] = stopForce;
   }
 
-  /** Static and damping force together, N, not cut off at 0; straight on below x = 0. */
-  #rawStopForce(x: number, closingSpeed: number): number {
-    const { stop, damping } = this.#setup;
-    const force = x >= 0 ? stop.force(x) : this.#firstRate * x;
-    if (damping === null) return force;
-    const sign = this.on[switches.compressing] === 1 ? 1 : -1;
-    return force + damping.coefficient(x, sign) * closingSpeed;
+  /** Static force, N; straight on below x = 0. */
+  #elasticForce(x: number): number {
+    return x >= 0 ? this.#setup.stop.force(x) : this.#firstRate * x;
   }
 
-  /** Fills `measures`, `wheelTravel` and `compression` for a state. */
+  /** Static and damping force together, N, not cut off at 0. */
+  #dampedForce(x: number, elastic: number, closingSpeed: number): number {
+    const sign = this.on[switches.compressing] === 1 ? 1 : -1;
+    return elastic + (this.#setup.damping?.coefficient(x, sign) ?? 0) * closingSpeed;
+  }
+
+  /** Elastic energy in the stop, J. */
+  stopEnergy(y: Float64Array): number {
+    return this.#setup.stop.energy(this.compression(this.wheelTravel(y))) / 1000;
+  }
+
+  /** Fills `measures` for a state. Every place along the travel is told by the wheel's. */
   measure(t: number, y: Float64Array): void {
-    const { measures, on } = this;
-    const setup = this.#setup;
-    const travelSpeed = (y[3] as number) - (y[2] as number);
-    this.wheelTravel = 1000 * ((y[1] as number) - (y[0] as number)) + setup.restTravelMm;
-    setup.kinematics.evaluate(this.wheelTravel, this.#closing);
-    this.compression = (this.#closing[0] as number) - setup.gapMm;
-    measures[switches.compressing] = travelSpeed;
-    measures[switches.pressing] = this.compression;
-    measures[switches.fullStop] = this.compression - setup.stop.usableCompressionMm;
-    measures[switches.hardContact] =
-      this.#limit === Number.POSITIVE_INFINITY ? -1 : this.wheelTravel - this.#limit;
+    const { measures } = this;
+    const fromRest = 1000 * ((y[1] as number) - (y[0] as number));
+    measures[switches.compressing] = (y[3] as number) - (y[2] as number);
+    measures[switches.pressing] = fromRest - this.#contactTravel;
+    measures[switches.fullStop] = fromRest - this.#fullStopTravel;
+    measures[switches.hardContact] = fromRest - this.#limitTravel;
     measures[switches.grounded] =
       this.#tyreRate * (this.roadHeight(t) - (y[1] as number)) + this.weight;
-    measures[switches.pushing] =
-      setup.damping === null || on[switches.pressing] === 0 || on[switches.compressing] === 1
-        ? 1
-        : this.#rawStopForce(this.compression, 1000 * (this.#closing[1] as number) * travelSpeed);
+    measures[switches.pushing] = this.#mayPull() ? this.#pull(y) : 1;
+  }
+
+  /** True where a damped stop rebounds: only then can it be pulled away from faster than it follows. */
+  #mayPull(): boolean {
+    return this.isDamped && this.on[switches.pressing] === 1 && this.on[switches.compressing] === 0;
+  }
+
+  /** Static and damping force together, N: below 0 where the stop would pull. */
+  #pull(y: Float64Array): number {
+    const x = this.compression(this.wheelTravel(y));
+    const closingSpeed =
+      1000 * (this.#closing[1] as number) * ((y[3] as number) - (y[2] as number));
+    return this.#dampedForce(x, this.#elasticForce(x), closingSpeed);
   }
 
   /** True where the measure taken last lies on the side that the switch stands for, within its slack. */
@@ -187,6 +239,38 @@ export class QuarterCar implements OdeSystem {
     return this.on[index] === 1 ? measure >= -allowed : measure <= allowed;
   }
 
+  /** True where the measure taken last is as good as 0. */
+  isTurning(index: number): boolean {
+    return Math.abs(this.measures[index] as number) <= (slack[index] as number);
+  }
+
+  /**
+   * True where a switch that agrees at both ends of a step, measured at its end, may have turned twice
+   * within: where the wheel's travel, or a tyre that hardly holds, first nears its turn and then leaves
+   * it again. Between turns of the wheel all other places are passed once only; a stop about to be
+   * pulled is always looked at.
+   */
+  mayTurnWithin({ time, size, state, next, rows }: DormandPrince): boolean {
+    const { on, rowLength, measures } = this;
+    const end = 6 * rowLength;
+    const travelSign = on[switches.compressing] === 1 ? 1 : -1;
+    const travelStart = travelSign * ((rows[3] as number) - (rows[2] as number));
+    const travelEnd = travelSign * ((rows[end + 3] as number) - (rows[end + 2] as number));
+    if (travelStart < 0 && travelEnd > 0) return true;
+    if (Math.abs(measures[switches.grounded] as number) < hardlyHolding * this.weight) {
+      const tyreSign = on[switches.grounded] === 1 ? 1 : -1;
+      const tyreStart = tyreSign * (this.#roadSpeed(time) - (state[3] as number));
+      const tyreEnd = tyreSign * (this.#roadSpeed(time + size) - (next[3] as number));
+      if (tyreStart < 0 && tyreEnd > 0) return true;
+    }
+    return this.#mayPull();
+  }
+
+  #roadSpeed(t: number): number {
+    const { amplitude, angularSpeed } = this.#profile;
+    return this.onBump ? amplitude * angularSpeed * Math.sin(angularSpeed * t) : 0;
+  }
+
   /** Kinetic energy and energy held in springs, tyre and hard contact (not in the stop), J. */
   energy(t: number, y: Float64Array): { kinetic: number; potential: number } {
     const setup = this.#setup;
@@ -194,7 +278,7 @@ export class QuarterCar implements OdeSystem {
       (setup.sprungMassKg * (y[2] as number) ** 2 + setup.unsprungMassKg * (y[3] as number) ** 2) /
       2;
     const fromRest = 1000 * ((y[1] as number) - (y[0] as number));
-    const pastLimit = Math.max(0, fromRest + setup.restTravelMm - this.#limit);
+    const pastLimit = Math.max(0, fromRest - this.#limitTravel);
     const springs =
       (this.#springRate * fromRest ** 2 + hardContactRate * pastLimit ** 2) / 2 -
       this.#restForce * fromRest;
