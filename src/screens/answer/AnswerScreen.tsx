@@ -12,6 +12,8 @@ import { Answer } from "./Answer.tsx";
 import { ChangeReading } from "./sections/ChangeReading.tsx";
 import { Incomplete } from "./sections/Incomplete.tsx";
 import "./answer.css";
+import "./charts/charts.css";
+import "./sections/figures.css";
 
 export interface AnswerScreenProps {
   readonly stored: StoredCheck;

@@ -255,7 +255,7 @@ function impactWords(
       ? `more than the ${accelerationCapG} g allowed`
       : null,
   ].filter((word) => word !== null);
-  return `${name}: wheel up ${travel}, stop force ${force}, body up to ${acceleration}; ${
+  return `${name.charAt(0).toUpperCase()}${name.slice(1)}: wheel up ${travel}, stop force ${force}, body up to ${acceleration}; ${
     ends.length > 0 ? ends.join(", ") : "within what is allowed"
   }.`;
 }
