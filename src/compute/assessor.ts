@@ -1,6 +1,12 @@
 import type { Assessment, DesignEvent, Fitment, Side } from "../physics/fitment.ts";
 import type { ImpactRun } from "../physics/impact/impact.ts";
 import type { Fault, Outcome } from "../physics/outcome.ts";
+import type {
+  Candidate,
+  RankedStop,
+  RankOptions,
+  RankProgress,
+} from "../physics/ranking/rankStops.ts";
 import type { CornerDynamics } from "../physics/stiffness/cornerDynamics.ts";
 import type { MapCell } from "../physics/stiffness/heightClassMap.ts";
 import type { MapLayout, Reply, Request, StopChange } from "./messages.ts";
@@ -33,10 +39,29 @@ export interface MapRequestOptions {
   readonly lane?: string;
 }
 
+export interface RankHandlers {
+  /** After each stop, with what was ranked of it, and now and then between. */
+  onProgress?(progress: RankProgress): void;
+  /** All, best first. */
+  onRanked(ranked: readonly RankedStop[]): void;
+  onFault?(fault: Fault): void;
+}
+
+export interface RankRequestOptions extends RankOptions {
+  readonly lane?: string;
+}
+
 export interface Assessor {
   /** Returns a function that cancels. Handlers of a request that was overtaken are not called again. */
   assess(fitment: Fitment, handlers: AssessHandlers, options?: AssessRequestOptions): () => void;
   map(fitment: Fitment, side: Side, handlers: MapHandlers, options?: MapRequestOptions): () => void;
+  /** Every candidate on this vehicle; returns a function that cancels. */
+  rank(
+    fitment: Fitment,
+    candidates: readonly Candidate[],
+    handlers: RankHandlers,
+    options?: RankRequestOptions,
+  ): () => void;
   /** One event in time, loaded, with the trace; several may be under way. */
   run(
     fitment: Fitment,
@@ -147,6 +172,26 @@ class WorkerAssessor implements Assessor {
             for (const cell of reply.cells) handlers.onCell(cell);
             if (reply.last) handlers.onDone();
           }
+        },
+        fault: (fault) => handlers.onFault?.(fault),
+      },
+    );
+  }
+
+  rank(
+    fitment: Fitment,
+    candidates: readonly Candidate[],
+    handlers: RankHandlers,
+    options: RankRequestOptions = {},
+  ): () => void {
+    const { lane = "rank", ...rankOptions } = options;
+    return this.#ask(
+      { kind: "rank", lane, fitment, candidates, options: rankOptions },
+      {
+        lane: `rank ${lane}`,
+        take: (reply) => {
+          if (reply.kind === "ranking") handlers.onProgress?.(reply.progress);
+          if (reply.kind === "ranked") handlers.onRanked(reply.ranked);
         },
         fault: (fault) => handlers.onFault?.(fault),
       },

@@ -3,6 +3,7 @@ import type { Corner, Fitment, Side } from "../physics/fitment.ts";
 import { type ImpactRun, simulateImpact } from "../physics/impact/impact.ts";
 import { impactSetupOf, settled } from "../physics/impact/impactSetup.ts";
 import type { Fault, Outcome } from "../physics/outcome.ts";
+import { rankStops } from "../physics/ranking/rankStops.ts";
 import { type CornerDynamics, cornerDynamicsSteps } from "../physics/stiffness/cornerDynamics.ts";
 import { heightClassMap, type MapCell } from "../physics/stiffness/heightClassMap.ts";
 import { secantRate } from "../physics/stop/stiffnessClass.ts";
@@ -22,6 +23,9 @@ export interface DeskSurroundings {
 /** How long the desk works before it looks for messages again, ms. */
 export const sliceMs = 8;
 
+/** A long work tells at least this often that it goes on, ms. */
+const tellMs = 250;
+
 interface Job {
   readonly ticket: number;
   readonly lane: string;
@@ -30,7 +34,7 @@ interface Job {
 
 /**
  * Does what it is asked in slices, so that a newer request of the same lane, or a cancellation, stops
- * an older one within a slice. Answers before maps; within a kind, first come first served. A single
+ * an older one within a slice. Answers before maps and rankings; within a kind, first come first served. A single
  * event is short enough to be run at once.
  */
 export class ComputeDesk {
@@ -52,6 +56,10 @@ export class ComputeDesk {
       case "map":
         this.#maps = this.#maps.filter((job) => job.lane !== request.lane);
         this.#maps.push({ ...request, work: this.#map(request) });
+        break;
+      case "rank":
+        this.#maps = this.#maps.filter((job) => job.lane !== request.lane);
+        this.#maps.push({ ...request, work: this.#rank(request) });
         break;
       case "run":
         this.#guarded(request.ticket, () => this.#run(request));
@@ -152,6 +160,25 @@ export class ComputeDesk {
       yield;
     }
     this.#surroundings.reply({ kind: "cells", ticket, last: true, cells });
+  }
+
+  *#rank(request: Of<"rank">): Generator<void, void, void> {
+    const { ticket, fitment, candidates, options } = request;
+    const steps = rankStops(fitment, candidates, options);
+    let toldAt = Number.NEGATIVE_INFINITY;
+    for (let step = steps.next(); ; step = steps.next()) {
+      if (step.done) {
+        this.#surroundings.reply({ kind: "ranked", ticket, last: true, ranked: step.value });
+        return;
+      }
+      const progress = step.value;
+      const now = this.#surroundings.now();
+      if (progress.ranked.length > 0 || now - toldAt >= tellMs) {
+        this.#surroundings.reply({ kind: "ranking", ticket, last: false, progress });
+        toldAt = now;
+      }
+      yield;
+    }
   }
 
   #run(request: Of<"run">): void {

@@ -1,6 +1,12 @@
 import type { Assessment, DesignEvent, Fitment, Side } from "../physics/fitment.ts";
 import type { ImpactRun } from "../physics/impact/impact.ts";
 import type { Fault } from "../physics/outcome.ts";
+import type {
+  Candidate,
+  RankedStop,
+  RankOptions,
+  RankProgress,
+} from "../physics/ranking/rankStops.ts";
 import type { CornerDynamics } from "../physics/stiffness/cornerDynamics.ts";
 import type { MapCell } from "../physics/stiffness/heightClassMap.ts";
 
@@ -38,6 +44,14 @@ export type Request =
       readonly change: StopChange;
       readonly traceStepS: number;
     }
+  | {
+      readonly kind: "rank";
+      readonly ticket: number;
+      readonly lane: string;
+      readonly fitment: Fitment;
+      readonly candidates: readonly Candidate[];
+      readonly options: RankOptions;
+    }
   | { readonly kind: "cancel"; readonly ticket: number };
 
 export interface MapLayout {
@@ -57,5 +71,7 @@ export type Reply = { readonly ticket: number; readonly last: boolean } & (
   | { readonly kind: "mapLayout"; readonly layout: MapLayout }
   | { readonly kind: "cells"; readonly cells: readonly MapCell[] }
   | { readonly kind: "run"; readonly run: ImpactRun }
+  | { readonly kind: "ranking"; readonly progress: RankProgress }
+  | { readonly kind: "ranked"; readonly ranked: readonly RankedStop[] }
   | { readonly kind: "fault"; readonly fault: Fault }
 );

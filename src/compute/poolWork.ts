@@ -30,7 +30,9 @@ function read({ text, what, way }: TaskOf<"read">): PoolResult {
   const items =
     payloads.length === 0
       ? [sharedItem(checkOfText({ text, what }), way)]
-      : payloads.map((payload) => sharedItem(checkOfPayload(payload), "link"));
+      : payloads.map((payload) =>
+          sharedItem(checkOfPayload(payload), way === "code" ? "code" : "link"),
+        );
   return { kind: "read", items };
 }
 

@@ -1,11 +1,15 @@
 import type { Outcome } from "../physics/outcome.ts";
 import { type CheckStore, openCheckStore } from "../storage/checkStore.ts";
+import type { DeskPlaceProps } from "./desk/DeskPlace.tsx";
 import { Checks } from "./home/Checks.tsx";
 import { Boundary } from "./parts/Boundary.tsx";
 import { ButtonLink } from "./parts/Button.tsx";
 import { later } from "./parts/later.tsx";
 import { Screen, useHeadingFocus } from "./parts/Screen.tsx";
 import { usePreferences } from "./preferences.ts";
+import type { ReplyBarProps } from "./reply/ReplyBar.tsx";
+import type { ReplyPlaceProps } from "./reply/ReplyPlace.tsx";
+import { hasReplies } from "./reply/repliesHere.ts";
 import { checksHref, useRoute } from "./router.ts";
 import type { SharePlaceProps } from "./send/SharePlace.tsx";
 import { useLaunchedFiles } from "./send/useLaunchedFiles.ts";
@@ -18,6 +22,18 @@ export const CheckPlace = later(async () => (await import("./check/CheckPlace.ts
 const SharePlace = later<SharePlaceProps>(
   async () => (await import("./send/SharePlace.tsx")).default,
 );
+
+const DeskPlace = later<DeskPlaceProps>(
+  async () => (await import("./desk/DeskPlace.tsx")).DeskPlace,
+);
+
+const ReplyPlace = later<ReplyPlaceProps>(
+  async () => (await import("./reply/ReplyPlace.tsx")).ReplyPlace,
+);
+
+const ReplyBar = later<ReplyBarProps>(async () => (await import("./reply/ReplyBar.tsx")).ReplyBar, {
+  quiet: true,
+});
 
 const OfflineNotice = later(
   async () => (await import("./offline/OfflineNotice.tsx")).OfflineNotice,
@@ -74,9 +90,22 @@ export function App({ open = openStore }: { open?: () => Promise<Outcome<CheckSt
       <p class="later-waiting">One moment …</p>
     );
   }
+  if (route.screen === "desk") screen = <DeskPlace route={route.desk} unit={preferences.length} />;
+  if (route.screen === "reply" && opened) {
+    screen = <ReplyPlace key={route.id} store={opened.store} id={route.id} />;
+  }
+  const checkId = route.screen === "step" || route.screen === "answer" ? route.id : null;
   return (
     <Boundary place={JSON.stringify(route)}>
       {!onList && <OfflineNotice filling={route.screen === "step"} updateOnly />}
+      {checkId && opened && hasReplies() && (
+        <ReplyBar
+          key={checkId}
+          store={opened.store}
+          id={checkId}
+          atAnswer={route.screen === "answer"}
+        />
+      )}
       {screen}
     </Boundary>
   );

@@ -1,4 +1,5 @@
 import { useEffect, useState } from "preact/hooks";
+import { type DeskRoute, readDeskRoute } from "./desk/deskRoutes.ts";
 import { readShareRoute, type ShareRoute } from "./send/shareRoutes.ts";
 
 export type Route =
@@ -7,6 +8,9 @@ export type Route =
   /** A null step is the one that the check was left at. */
   | { readonly screen: "step"; readonly id: string; readonly step: string | null }
   | { readonly screen: "answer"; readonly id: string }
+  | { readonly screen: "desk"; readonly desk: DeskRoute }
+  /** The desk's reply to a check on this phone. */
+  | { readonly screen: "reply"; readonly id: string }
   | { readonly screen: "unknown" };
 
 function decoded(text: string): string | null {
@@ -27,6 +31,11 @@ export function readRoute(hash: string): Route {
     .map(decoded);
   const [first, id, step] = parts;
   if (first === undefined) return { screen: "checks" };
+  if (first === "desk") {
+    const desk = readDeskRoute(parts.slice(1).map((part) => part ?? ""));
+    return desk ? { screen: "desk", desk } : { screen: "unknown" };
+  }
+  if (first === "reply" && id && parts.length === 2) return { screen: "reply", id };
   if (first !== "check" || !id || parts.length > 3 || step === null) return { screen: "unknown" };
   return step === "answer" ? { screen: "answer", id } : { screen: "step", id, step: step ?? null };
 }

@@ -30,6 +30,8 @@ export interface KeptReply {
   readonly storedId: string;
   readonly reply: Reply;
   readonly before: { readonly [id: string]: string };
+  /** Readings that were taken again and came out the very same. */
+  readonly same: readonly string[];
   readonly closed: 0 | 1;
 }
 

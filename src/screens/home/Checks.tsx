@@ -9,11 +9,13 @@ import {
   type StoredCheck,
 } from "../../records/storedCheck.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
+import { deskHref } from "../desk/deskRoutes.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { Disclosure } from "../parts/Disclosure.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import type { Preferences } from "../preferences.ts";
+import { replyHref } from "../reply/replyRoute.ts";
 import { goTo, stepHref } from "../router.ts";
 import { SendStored } from "../send/SendButton.tsx";
 import { openHref } from "../send/shareRoutes.ts";
@@ -107,9 +109,14 @@ export function Checks({ opened, preferences, notice }: Props) {
   const openFiles = async (list: FileList | null) => {
     const picked = [...(list ?? [])];
     if (picker.current) picker.current.value = "";
-    if (picked.length === 0) return;
+    if (picked.length === 0 || !store) return;
+    const { takeReplies } = await import("../reply/takeReplies.ts");
+    const { rest, replied } = await takeReplies(store, picked);
+    if (replied?.ok === false) setSaid(replied.fault.sentence);
+    if (replied?.ok && rest.length === 0) goTo(replyHref(replied.value));
+    if (rest.length === 0) return;
     const { readFiles } = await import("./openFiles.ts");
-    setFiles(await readFiles(picked, preferences.length));
+    setFiles(await readFiles(rest, preferences.length));
   };
 
   const keepFiles = async (keep: readonly StoredCheck[]) => {
@@ -188,6 +195,7 @@ export function Checks({ opened, preferences, notice }: Props) {
         <Button onClick={addDemo} disabled={!store}>
           Open demo checks
         </Button>
+        <ButtonLink href={deskHref}>Desk: review many checks</ButtonLink>
       </div>
       {deleted.length > 0 && (
         <DeletedChecks

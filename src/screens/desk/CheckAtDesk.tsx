@@ -1,0 +1,251 @@
+import { useEffect, useMemo, useState } from "preact/hooks";
+import type { Assessor } from "../../compute/assessor.ts";
+import { demoPack } from "../../records/demoPack.ts";
+import { fitmentOf } from "../../records/fitmentOf.ts";
+import { oddReadings } from "../../records/oddReadings.ts";
+import { sentenceText } from "../../records/quantityText.ts";
+import type { LengthUnit } from "../../records/units.ts";
+import { useAssessment } from "../answer/hooks/useAssessment.ts";
+import { useAssessor } from "../answer/hooks/useAssessor.ts";
+import { TravelLadder } from "../answer/ladder/TravelLadder.tsx";
+import { Cautions } from "../answer/sections/Cautions.tsx";
+import { Charts } from "../answer/sections/Charts.tsx";
+import { Figures } from "../answer/sections/Figures.tsx";
+import { MeasureAgain } from "../answer/sections/MeasureAgain.tsx";
+import { SideComparison } from "../answer/sections/SideComparison.tsx";
+import { certification, VerdictPanel } from "../answer/sections/VerdictPanel.tsx";
+import { Button, ButtonLink } from "../parts/Button.tsx";
+import { Disclosure } from "../parts/Disclosure.tsx";
+import { Notice } from "../parts/Notice.tsx";
+import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
+import { Decide } from "./Decide.tsx";
+import { deskCheckHref, deskHref, deskReportHref } from "./deskRoutes.ts";
+import { Facts, History, Photos, VersionDifferences, Versions } from "./parts.tsx";
+import { ReadingsTable } from "./ReadingsTable.tsx";
+import type { Desk } from "./useDesk.ts";
+import { type OpenCheck, useDecisions, useOpenCheck } from "./useOpenCheck.ts";
+import { capital, momentText, wayWords } from "./words.ts";
+import "../answer/answer.css";
+
+export interface CheckAtDeskProps {
+  readonly desk: Desk;
+  readonly submissionKey: string;
+  readonly unit: LengthUnit;
+  /** The key of the next check of the list, where there is one. */
+  readonly next: string | null;
+  onLeave(): void;
+  onNext(key: string): void;
+  readonly startAssessor?: (() => Assessor) | undefined;
+}
+
+/** One check at the desk: its answer computed here, what looks odd, and what is decided. */
+export function CheckAtDesk(props: CheckAtDeskProps) {
+  const { desk, submissionKey, onLeave } = props;
+  const open = useOpenCheck(desk, submissionKey);
+  useEffect(() => {
+    const key = (event: KeyboardEvent) => {
+      const { target } = event;
+      const busy =
+        document.querySelector("dialog[open]") ||
+        (target instanceof Element && target.matches("input[type=text], textarea, select"));
+      if (event.key === "Escape" && !busy) onLeave();
+    };
+    window.addEventListener("keydown", key);
+    return () => window.removeEventListener("keydown", key);
+  }, [onLeave]);
+
+  if (open.state === "here" && open.shown.submission.key === submissionKey) {
+    return <Opened key={submissionKey} open={open} {...props} />;
+  }
+  if (open.state === "gone") {
+    return (
+      <Screen
+        top={<span class="screen-name">Desk</span>}
+        actions={
+          <ButtonLink look="main" href={deskHref}>
+            To the desk's list
+          </ButtonLink>
+        }
+      >
+        <h1>This check is not here</h1>
+        <p>
+          {open.fault
+            ? sentenceText(open.fault.sentence, "mm")
+            : "It was never taken in at this desk, in this browser."}
+        </p>
+      </Screen>
+    );
+  }
+  return <p class="later-waiting">One moment …</p>;
+}
+
+function Opened({
+  desk,
+  open,
+  unit,
+  next,
+  onLeave,
+  onNext,
+  startAssessor,
+}: CheckAtDeskProps & { open: Extract<OpenCheck, { state: "here" }> }) {
+  const { shown, before, versions } = open;
+  const { record, submission } = shown;
+  const heading = useHeadingFocus(submission.key);
+  const decisions = useDecisions(desk, record.id);
+  const assessor = useAssessor(startAssessor);
+  const fitment = useMemo(() => fitmentOf(record), [record]);
+  const assessed = useAssessment(assessor, fitment, "answer");
+  const odd = useMemo(() => oddReadings(record, demoPack), [record]);
+  const [asked, setAsked] = useState<readonly string[]>([]);
+  const askFor = (id: string) => {
+    setAsked((ids) => (ids.includes(id) ? ids : [...ids, id]));
+    document.getElementById("decide-heading")?.scrollIntoView({ block: "start" });
+  };
+  const assessment =
+    assessed.state === "static" || assessed.state === "complete" ? assessed.assessment : null;
+  const complete = assessed.state === "complete";
+  const latest = versions[0]?.key === submission.key;
+
+  return (
+    <Screen
+      wide
+      top={
+        <>
+          <Button look="quiet" icon="back" label="To the desk's list" onClick={onLeave} />
+          <span class="screen-name">{record.vehicle.label}</span>
+        </>
+      }
+      actions={
+        <>
+          <ButtonLink href={deskReportHref(submission.key)}>Report to print</ButtonLink>
+          {next && <Button onClick={() => onNext(next)}>Next check</Button>}
+        </>
+      }
+    >
+      <div class="desk-check">
+        <div class="stack desk-check-main">
+          <header class="stack-close">
+            <h1 ref={heading} tabIndex={-1}>
+              {record.vehicle.label}, {record.axle} axle
+            </h1>
+            <p class="soft">
+              Came in {wayWords[submission.way]}, {momentText(submission.receivedAt)}. Kept as it
+              was sent; everything below is computed here.
+            </p>
+          </header>
+          {!latest && versions[0] && (
+            <Notice tone="care">
+              <p>
+                A newer version of this check has come in.{" "}
+                <a href={deskCheckHref(versions[0].key)}>Open the newest</a>
+              </p>
+            </Notice>
+          )}
+          <Versions versions={versions} shown={submission.key} />
+          {before && <VersionDifferences before={before.record} after={record} unit={unit} />}
+          {assessed.state === "waiting" && <p class="later-waiting">Working out the answer …</p>}
+          {assessed.state === "fault" && (
+            <Notice tone="unsure" live>
+              <p>{sentenceText(assessed.fault.sentence, unit)}</p>
+              {assessed.fault.reading && (
+                <Button onClick={() => askFor(assessed.fault.reading ?? "")}>
+                  Ask for that reading again
+                </Button>
+              )}
+            </Notice>
+          )}
+          {assessment && (
+            <div class="desk-verdict">
+              <VerdictPanel
+                assessment={assessment}
+                complete={complete}
+                proposed={null}
+                unit={unit}
+              />
+            </div>
+          )}
+          <section class="card" aria-labelledby="odd-heading">
+            <h2 id="odd-heading">Odd readings</h2>
+            {odd.length === 0 && <p>None: every reading is of a usual size, and they agree.</p>}
+            {odd.length > 0 && (
+              <ul class="desk-odd">
+                {odd.map(({ reading, sentence, kind }, index) => (
+                  <li key={`${reading} ${kind} ${index}`} data-odd={kind}>
+                    <span>{sentenceText(sentence, unit)}</span>
+                    <Button onClick={() => askFor(reading)}>Ask again</Button>
+                  </li>
+                ))}
+              </ul>
+            )}
+          </section>
+          {assessment && (
+            <section class="stack" aria-labelledby="sides-heading">
+              <h2 id="sides-heading">
+                {record.corners.length > 1 ? "Left and right" : "The checks"}
+              </h2>
+              <SideComparison assessment={assessment} unit={unit} complete={complete} />
+            </section>
+          )}
+          <section class="card" aria-labelledby="readings-heading">
+            <h2 id="readings-heading">Readings</h2>
+            <ReadingsTable record={record} fitment={fitment} odd={odd} unit={unit} />
+          </section>
+          {assessment && (
+            <>
+              <section class="card" aria-labelledby="doubt-heading">
+                <h2 id="doubt-heading">What causes the doubt</h2>
+                <MeasureAgain fitment={fitment} assessment={assessment} unit={unit} go={askFor} />
+                <Figures group="doubt" fitment={fitment} assessment={assessment} unit={unit} />
+              </section>
+              <section class="stack" aria-labelledby="ladder-heading">
+                <h2 id="ladder-heading">Travel ladder</h2>
+                <div class="ladders">
+                  {assessment.corners.map((corner) => (
+                    <TravelLadder key={corner.side} assessed={corner} unit={unit} />
+                  ))}
+                </div>
+                <Figures group="travel" fitment={fitment} assessment={assessment} unit={unit} />
+                <Figures group="stop" fitment={fitment} assessment={assessment} unit={unit} />
+                <Figures group="road" fitment={fitment} assessment={assessment} unit={unit} />
+                <Figures group="impact" fitment={fitment} assessment={assessment} unit={unit} />
+              </section>
+              {complete && (
+                <Disclosure summary="Force, impact and stiffness, drawn">
+                  <Charts
+                    assessor={assessor}
+                    fitment={fitment}
+                    assessment={assessment}
+                    other={null}
+                    unit={unit}
+                  />
+                </Disclosure>
+              )}
+            </>
+          )}
+          <Photos record={record} leftOut={submission.photosLeftOut} />
+          <Facts record={record} />
+          <Cautions raised={record.vehicle.liftMm > 0} work />
+          <p class="small">{certification}</p>
+        </div>
+        <div class="stack desk-check-side">
+          <Decide
+            desk={desk}
+            record={record}
+            submission={submission}
+            fitment={fitment}
+            assessment={complete ? assessment : null}
+            assessor={assessor}
+            odd={odd}
+            asked={asked}
+            onAsked={setAsked}
+            decisions={decisions}
+          />
+          <History decisions={decisions} versions={versions} />
+        </div>
+      </div>
+      <p class="unseen" role="status">
+        {complete && `${capital(record.vehicle.label)} is computed.`}
+      </p>
+    </Screen>
+  );
+}

@@ -1,0 +1,176 @@
+import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
+import type { DeskCheck } from "../../records/decision.ts";
+import { StateMark } from "../drawings/StateMark.tsx";
+import { ageWords, countWords, deskStateWords, verdictShort, whoWords } from "./words.ts";
+
+/** Rows drawn above and below those in sight. */
+const spare = 6;
+
+interface CheckListProps {
+  readonly checks: readonly DeskCheck[];
+  /** The check the keys are at, by its id. */
+  readonly at: string | null;
+  onAt(checkId: string): void;
+  onOpen(check: DeskCheck): void;
+}
+
+/** Any number of checks, of which only the rows in sight are drawn. Arrows, Enter, Home, End, Page keys. */
+export function CheckList({ checks, at, onAt, onOpen }: CheckListProps) {
+  const box = useRef<HTMLDivElement>(null);
+  const [scrolled, setScrolled] = useState(0);
+  const [size, setSize] = useState({ height: 600, row: 56 });
+  const index = Math.max(
+    0,
+    checks.findIndex(({ latest }) => latest.checkId === at),
+  );
+  const first = Math.max(0, Math.floor(scrolled / size.row) - spare);
+  const last = Math.min(checks.length, Math.ceil((scrolled + size.height) / size.row) + spare);
+
+  useLayoutEffect(() => {
+    const element = box.current;
+    if (!element) return;
+    const measure = () => {
+      const row = Number.parseFloat(getComputedStyle(element).getPropertyValue("--row")) || 56;
+      setSize({ height: element.clientHeight || 600, row });
+    };
+    measure();
+    if (typeof ResizeObserver === "undefined") return;
+    const observer = new ResizeObserver(measure);
+    observer.observe(element);
+    return () => observer.disconnect();
+  }, []);
+
+  const show = (row: number) => {
+    const element = box.current;
+    if (!element) return;
+    const top = row * size.row;
+    if (top < element.scrollTop) element.scrollTop = top;
+    else if (top + size.row > element.scrollTop + element.clientHeight) {
+      element.scrollTop = top + size.row - element.clientHeight;
+    }
+    setScrolled(element.scrollTop);
+  };
+
+  useEffect(() => {
+    if (index > 0) show(index);
+  }, [size.row]);
+
+  const go = (row: number) => {
+    const check = checks[Math.min(checks.length - 1, Math.max(0, row))];
+    if (!check) return;
+    onAt(check.latest.checkId);
+    show(checks.indexOf(check));
+  };
+  const page = Math.max(1, Math.floor(size.height / size.row) - 1);
+  const steps: { readonly [key: string]: number } = {
+    ArrowDown: index + 1,
+    ArrowUp: index - 1,
+    PageDown: index + page,
+    PageUp: index - page,
+    Home: 0,
+    End: checks.length - 1,
+  };
+
+  const current = checks[index];
+  const isDrawn = index >= first && index < last;
+  return (
+    <div
+      ref={box}
+      class="desk-list"
+      role="listbox"
+      tabIndex={0}
+      aria-label={`Checks, ${checks.length}`}
+      aria-activedescendant={current && isDrawn ? optionId(current) : undefined}
+      onScroll={(event) => setScrolled(event.currentTarget.scrollTop)}
+      onKeyDown={(event) => {
+        const to = steps[event.key];
+        if (to !== undefined) {
+          event.preventDefault();
+          go(to);
+        } else if (event.key === "Enter" && current) {
+          event.preventDefault();
+          onOpen(current);
+        }
+      }}
+    >
+      <div
+        class="desk-list-all"
+        role="presentation"
+        style={{ height: `${checks.length * size.row}px` }}
+      >
+        {checks.slice(first, last).map((check, place) => (
+          <Row
+            key={check.latest.checkId}
+            check={check}
+            place={first + place}
+            count={checks.length}
+            top={(first + place) * size.row}
+            selected={check === current}
+            onOpen={() => {
+              onAt(check.latest.checkId);
+              onOpen(check);
+            }}
+          />
+        ))}
+      </div>
+    </div>
+  );
+}
+
+function optionId({ latest }: DeskCheck): string {
+  return `check-${latest.checkId}`;
+}
+
+function Row({
+  check,
+  place,
+  count,
+  top,
+  selected,
+  onOpen,
+}: {
+  check: DeskCheck;
+  place: number;
+  count: number;
+  top: number;
+  selected: boolean;
+  onOpen: () => void;
+}) {
+  const { latest, versions, state } = check;
+  const { computed } = latest;
+  return (
+    // biome-ignore lint/a11y/useKeyWithClickEvents: the list itself takes the keys
+    // biome-ignore lint/a11y/useFocusableInteractive: the list keeps the focus
+    <div
+      id={optionId(check)}
+      role="option"
+      class="desk-row"
+      aria-selected={selected}
+      aria-posinset={place + 1}
+      aria-setsize={count}
+      style={{ transform: `translateY(${top}px)` }}
+      onClick={onOpen}
+    >
+      <span class="desk-mark">
+        {computed ? (
+          <StateMark state={computed.verdict} size={28} label="" />
+        ) : (
+          <span class="check-open-mark" aria-hidden="true" />
+        )}
+        <span>{computed ? verdictShort[computed.verdict] : "Not computed yet"}</span>
+      </span>
+      <span class="desk-vehicle">
+        <strong>{latest.vehicle}</strong>
+        <span class="small soft">
+          {latest.stop}
+          {computed && computed.odd > 0 && ` · ${countWords(computed.odd, "odd reading")}`}
+          {versions.length > 1 && ` · version ${versions.length}`}
+        </span>
+      </span>
+      <span class="desk-axle">{latest.axle === "front" ? "Front" : "Rear"}</span>
+      <span class="desk-who">{whoWords(latest)}</span>
+      <span class="desk-age">{ageWords(latest.createdAt)}</span>
+      <span class={`desk-state desk-state-${state}`}>{deskStateWords[state]}</span>
+    </div>
+  );
+}

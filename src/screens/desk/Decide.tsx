@@ -1,0 +1,287 @@
+import { useEffect, useMemo, useState } from "preact/hooks";
+import type { Assessor } from "../../compute/assessor.ts";
+import type { Assessment, Fitment } from "../../physics/fitment.ts";
+import type { Fault } from "../../physics/outcome.ts";
+import { secantRate } from "../../physics/stop/stiffnessClass.ts";
+import { stopCurve } from "../../physics/stop/stopCurve.ts";
+import { meanOf } from "../../physics/uncertainty/readingMean.ts";
+import { type CheckRecord, recordBounds } from "../../records/checkRecord.ts";
+import { type Decision, standingDecision } from "../../records/decision.ts";
+import type { OddReading } from "../../records/oddReadings.ts";
+import { sentenceText } from "../../records/quantityText.ts";
+import { acceptText, askAgainText, otherPartText } from "../../records/replyText.ts";
+import { newId } from "../../records/storedCheck.ts";
+import { type Submission, unitOf } from "../../records/submission.ts";
+import { verdictWords } from "../answer/stateWords.ts";
+import { StateMark } from "../drawings/StateMark.tsx";
+import { Button } from "../parts/Button.tsx";
+import { CheckLine, Segmented } from "../parts/Choices.tsx";
+import { TextField } from "../parts/Field.tsx";
+import { FaultNotice } from "../send/FaultNotice.tsx";
+import { deskName, keepDeskName } from "./deskName.ts";
+import { ReplyWays } from "./ReplyWays.tsx";
+import { askable, askedReadings, toldAnswer } from "./replyItems.ts";
+import type { Desk } from "./useDesk.ts";
+import { type TriedStop, useStopsTried } from "./useStopsTried.ts";
+import { capital, decisionWords, momentText } from "./words.ts";
+
+type Kind = "accept" | "askAgain" | "otherPart";
+
+const kinds = [
+  { value: "accept", name: "Accept" },
+  { value: "askAgain", name: "Ask again" },
+  { value: "otherPart", name: "Other part" },
+] as const;
+
+export interface DecideProps {
+  readonly desk: Desk;
+  readonly record: CheckRecord;
+  readonly submission: Submission;
+  readonly fitment: Fitment;
+  /** Null until it is whole. */
+  readonly assessment: Assessment | null;
+  readonly assessor: Assessor;
+  readonly odd: readonly OddReading[];
+  readonly asked: readonly string[];
+  onAsked(ids: readonly string[]): void;
+  readonly decisions: readonly Decision[];
+}
+
+/** What is decided of this version, and the reply that goes with it. */
+export function Decide(props: DecideProps) {
+  const { desk, record, submission, decisions } = props;
+  const standing = standingDecision(decisions, submission.key);
+  const [fault, setFault] = useState<Fault | null>(null);
+  const decide = async (decision: Decision) => {
+    const outcome = await desk.decide(decision);
+    setFault(outcome.ok ? null : outcome.fault);
+  };
+  return (
+    <section class="card desk-decide" aria-labelledby="decide-heading">
+      <h2 id="decide-heading" tabIndex={-1}>
+        {standing ? "Decided" : "Decide"}
+      </h2>
+      {fault && <FaultNotice fault={fault} />}
+      {standing ? (
+        <Decided record={record} decision={standing} onUndo={decide} />
+      ) : (
+        <Deciding {...props} onDecide={decide} />
+      )}
+    </section>
+  );
+}
+
+function Decided({
+  record,
+  decision,
+  onUndo,
+}: {
+  record: CheckRecord;
+  decision: Decision;
+  onUndo: (decision: Decision) => void;
+}) {
+  const undo = () =>
+    onUndo({
+      key: newId(),
+      checkId: decision.checkId,
+      submission: decision.submission,
+      kind: "undo",
+      by: deskName(),
+      at: new Date().toISOString(),
+      note: "",
+      undoes: decision.key,
+    });
+  return (
+    <div class="stack" data-decided={decision.kind}>
+      <p role="status">
+        <strong>{decisionWords[decision.kind]}</strong> by {decision.by || "no name"},{" "}
+        {momentText(decision.at)}.
+      </p>
+      {decision.note && <p>{decision.note}</p>}
+      <pre class="desk-reply">{decision.reply}</pre>
+      <ReplyWays record={record} decision={decision} />
+      <Button icon="undo" onClick={undo}>
+        Take the decision back
+      </Button>
+    </div>
+  );
+}
+
+function Deciding({
+  record,
+  submission,
+  fitment,
+  assessment,
+  assessor,
+  odd,
+  asked,
+  onAsked,
+  onDecide,
+}: DecideProps & { onDecide: (decision: Decision) => void }) {
+  const [kind, setKind] = useState<Kind>(odd.length > 0 ? "askAgain" : "accept");
+  const [by, setBy] = useState(deskName);
+  const [note, setNote] = useState("");
+  const [typed, setTyped] = useState<string | null>(null);
+  const [picked, setPicked] = useState<string | null>(null);
+  const tried = useStopsTried(assessor, fitment, kind === "otherPart");
+  const part = tried.find(({ stop }) => stop.id === picked) ?? null;
+  const unit = unitOf(record);
+  useEffect(() => {
+    if (asked.length > 0) setKind("askAgain");
+  }, [asked]);
+
+  const written = useMemo(() => {
+    const content = { record, unit, from: by, note };
+    if (kind === "askAgain") {
+      const readings = askedReadings(asked, record, fitment, odd, assessment);
+      return readings.length === 0 ? null : askAgainText(content, readings);
+    }
+    if (kind === "accept") {
+      return assessment === null ? null : acceptText(content, toldAnswer(assessment));
+    }
+    return part?.assessment ? otherPartText(content, advisedPart(part, part.assessment)) : null;
+  }, [kind, asked, record, fitment, odd, assessment, part, by, note, unit]);
+  const text = typed ?? written ?? "";
+  const missing =
+    written !== null
+      ? null
+      : kind === "askAgain"
+        ? "Choose the readings to take again."
+        : kind === "accept"
+          ? "The answer is still being worked out."
+          : "Choose a stop.";
+
+  const decide = () => {
+    keepDeskName(by);
+    onDecide({
+      key: newId(),
+      checkId: record.id,
+      submission: submission.key,
+      kind,
+      by: by.trim(),
+      at: new Date().toISOString(),
+      note: note.trim(),
+      reply: text,
+      ...(kind === "askAgain" && { readings: [...asked] }),
+      ...(kind === "otherPart" && part && { stop: part.stop.name }),
+    });
+  };
+  const change = (next: Kind) => {
+    setKind(next);
+    setTyped(null);
+  };
+
+  return (
+    <div class="stack">
+      <Segmented legend="Decision" legendUnseen options={kinds} value={kind} onChange={change} />
+      {kind === "askAgain" && (
+        <fieldset class="desk-asked">
+          <legend class="field-label">Readings to take again</legend>
+          {askable(record, fitment, assessment).map(({ id, name }) => (
+            <CheckLine
+              key={id}
+              checked={asked.includes(id)}
+              onChange={(checked) =>
+                onAsked(checked ? [...asked, id] : asked.filter((one) => one !== id))
+              }
+            >
+              {capital(name)}
+            </CheckLine>
+          ))}
+        </fieldset>
+      )}
+      {kind === "otherPart" && (
+        <StopChoice tried={tried} picked={picked} onPick={setPicked} unit={unit} />
+      )}
+      <TextField
+        label="Your name"
+        value={by}
+        onInput={setBy}
+        maxLength={recordBounds.labelCharacters}
+        capitals
+      />
+      <label class="field">
+        <span class="field-label">Note, also in the reply</span>
+        <textarea
+          class="paste-text"
+          rows={2}
+          value={note}
+          maxLength={2000}
+          onInput={(event) => setNote(event.currentTarget.value)}
+        />
+      </label>
+      {written !== null && (
+        <label class="field">
+          <span class="field-label">
+            Reply, in {unit === "in" ? "inches" : "millimetres"} as this person measures
+          </span>
+          <textarea
+            class="paste-text desk-reply-text"
+            rows={10}
+            value={text}
+            maxLength={recordBounds.notesCharacters}
+            onInput={(event) => setTyped(event.currentTarget.value)}
+          />
+        </label>
+      )}
+      {typed !== null && typed !== written && (
+        <Button onClick={() => setTyped(null)}>Write it anew</Button>
+      )}
+      {missing && <p class="small soft">{missing}</p>}
+      <Button look="main" wide disabled={written === null} onClick={decide}>
+        {kind === "accept" ? "Accept" : kind === "askAgain" ? "Ask again" : "Advise this part"}
+      </Button>
+    </div>
+  );
+}
+
+function advisedPart({ stop }: TriedStop, assessment: Assessment) {
+  const curve = stopCurve(stop);
+  return {
+    name: stop.name,
+    heightMm: meanOf(stop.freeHeight),
+    rateNPerMm: curve.ok ? secantRate(curve.value) : null,
+    answer: toldAnswer(assessment),
+  };
+}
+
+function StopChoice({
+  tried,
+  picked,
+  onPick,
+  unit,
+}: {
+  tried: readonly TriedStop[];
+  picked: string | null;
+  onPick: (id: string) => void;
+  unit: "mm" | "in";
+}) {
+  return (
+    <ul class="desk-stops" aria-label="Stops of the reference pack, tried on these readings">
+      {tried.map(({ stop, assessment, fault }) => (
+        <li key={stop.id}>
+          <button
+            type="button"
+            class="desk-stop"
+            aria-pressed={picked === stop.id}
+            disabled={assessment === null}
+            onClick={() => onPick(stop.id)}
+          >
+            {assessment && <StateMark state={assessment.verdict} size={24} label="" />}
+            <span>
+              <strong>{stop.name}</strong>
+              {assessment && `: ${verdictWords[assessment.verdict].toLowerCase()}`}
+              <span class="small soft">
+                {assessment
+                  ? sentenceText(assessment.reason, unit)
+                  : fault
+                    ? sentenceText(fault.sentence, unit)
+                    : "Being computed …"}
+              </span>
+            </span>
+          </button>
+        </li>
+      ))}
+    </ul>
+  );
+}

@@ -1,0 +1,350 @@
+import type { RefObject } from "preact";
+import { useEffect, useMemo, useRef, useState } from "preact/hooks";
+import type { Fault } from "../../physics/outcome.ts";
+import type { DeskCheck } from "../../records/decision.ts";
+import { type DeskView, type SortKey, viewed, wholeView } from "../../records/deskList.ts";
+import { sentenceText } from "../../records/quantityText.ts";
+import type { LengthUnit } from "../../records/units.ts";
+import { Button, ButtonLink } from "../parts/Button.tsx";
+import { Dialog } from "../parts/Dialog.tsx";
+import { SelectField, TextField } from "../parts/Field.tsx";
+import { Notice } from "../parts/Notice.tsx";
+import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
+import { checksHref } from "../router.ts";
+import { CheckList } from "./CheckList.tsx";
+import { deskScanHref } from "./deskRoutes.ts";
+import { ImportPanel } from "./ImportPanel.tsx";
+import { sourceOfText, sourcesOfDrop, sourcesOfFiles } from "./sources.ts";
+import type { Desk } from "./useDesk.ts";
+import { countWords } from "./words.ts";
+
+export interface ListPlace {
+  readonly view: DeskView;
+  readonly at: string | null;
+}
+
+const sorts: readonly { value: SortKey; text: string }[] = [
+  { value: "severity", text: "Severity, then age" },
+  { value: "age", text: "Age, oldest first" },
+  { value: "vehicle", text: "Vehicle" },
+  { value: "axle", text: "Axle" },
+  { value: "who", text: "Who" },
+  { value: "state", text: "State" },
+];
+
+/** The checks that came in, and the ways in for more. */
+export function DeskList({
+  desk,
+  unit,
+  place: { view, at },
+  onPlace,
+  onOpen,
+}: {
+  desk: Desk;
+  unit: LengthUnit;
+  place: ListPlace;
+  onPlace: (place: ListPlace) => void;
+  onOpen: (check: DeskCheck) => void;
+}) {
+  const heading = useHeadingFocus("desk");
+  const search = useRef<HTMLInputElement>(null);
+  const main = useRef<HTMLDivElement>(null);
+  const [pasting, setPasting] = useState(false);
+  const [over, setOver] = useState(false);
+  const [saved, setSaved] = useState<Fault | null>(null);
+  const [busy, setBusy] = useState<string | null>(null);
+  const { checks, fault, take } = desk;
+  const shown = useMemo(() => viewed(checks ?? [], view), [checks, view]);
+  const change = (part: Partial<DeskView>) => onPlace({ at, view: { ...view, ...part } });
+  const list = () => main.current?.querySelector<HTMLElement>(".desk-list");
+
+  useEffect(() => {
+    const key = (event: KeyboardEvent) => {
+      const { target } = event;
+      const typing = target instanceof Element && target.matches("input, textarea, select");
+      if (event.key === "/" && !typing && !event.ctrlKey && !event.metaKey) {
+        event.preventDefault();
+        search.current?.focus();
+      }
+      if (event.key === "Escape" && target === search.current) {
+        if (search.current?.value) change({ search: "" });
+        list()?.focus();
+      }
+    };
+    window.addEventListener("keydown", key);
+    return () => window.removeEventListener("keydown", key);
+  });
+
+  useEffect(() => {
+    const hover = (event: DragEvent) => {
+      event.preventDefault();
+      setOver(true);
+    };
+    const leave = (event: DragEvent) => {
+      if (event.relatedTarget === null) setOver(false);
+    };
+    const drop = (event: DragEvent) => {
+      event.preventDefault();
+      setOver(false);
+      if (event.dataTransfer) take(sourcesOfDrop(event.dataTransfer));
+    };
+    window.addEventListener("dragover", hover);
+    window.addEventListener("dragleave", leave);
+    window.addEventListener("drop", drop);
+    return () => {
+      window.removeEventListener("dragover", hover);
+      window.removeEventListener("dragleave", leave);
+      window.removeEventListener("drop", drop);
+    };
+  }, [take]);
+
+  const save = async (what: string, work: () => Promise<Fault | null>) => {
+    setBusy(what);
+    setSaved(await work());
+    setBusy(null);
+  };
+  const saveTable = () =>
+    save("table", async () =>
+      desk.store ? (await import("./saveFiles.ts")).saveTable(desk.store) : null,
+    );
+  const saveBackup = () =>
+    save("backup", async () =>
+      desk.store ? (await import("./saveFiles.ts")).saveBackup(desk.store) : null,
+    );
+
+  return (
+    <Screen
+      wide
+      top={
+        <>
+          <ButtonLink look="quiet" href={checksHref} icon="back" label="To the list of checks" />
+          <span class="screen-name">Desk</span>
+        </>
+      }
+      actions={
+        <>
+          <Button onClick={saveTable} disabled={!checks?.length || busy !== null}>
+            {busy === "table" ? "Writing …" : "Save a table (CSV)"}
+          </Button>
+          <Button onClick={saveBackup} disabled={!desk.store || busy !== null}>
+            {busy === "backup" ? "Writing …" : "Save a backup"}
+          </Button>
+        </>
+      }
+    >
+      <div ref={main} class={over ? "stack desk-over" : "stack"}>
+        <h1 ref={heading} tabIndex={-1}>
+          Checks sent to this desk
+        </h1>
+        {fault && (
+          <Notice tone="no" live>
+            <p>{sentenceText(fault.sentence, unit)}</p>
+          </Notice>
+        )}
+        {saved && (
+          <Notice tone="no" live>
+            <p>{sentenceText(saved.sentence, unit)}</p>
+          </Notice>
+        )}
+        <WaysIn desk={desk} onPaste={() => setPasting(true)} />
+        <ImportPanel desk={desk} unit={unit} />
+        {checks === null && <p class="soft">One moment …</p>}
+        {checks && checks.length > 0 && (
+          <>
+            <Filters
+              view={view}
+              change={change}
+              searchRef={search}
+              onList={() => list()?.focus()}
+            />
+            <p class="small soft" role="status">
+              {shown.length === checks.length
+                ? countWords(checks.length, "check")
+                : `${shown.length.toLocaleString("en-GB")} of ${countWords(checks.length, "check")}`}
+              . Keys: / search, arrows, Enter opens, Esc goes back.
+            </p>
+            {shown.length === 0 ? (
+              <div class="row">
+                <p>No check is like that.</p>
+                <Button onClick={() => onPlace({ at, view: wholeView })}>Show all</Button>
+              </div>
+            ) : (
+              <CheckList
+                checks={shown}
+                at={at}
+                onAt={(checkId) => onPlace({ view, at: checkId })}
+                onOpen={onOpen}
+              />
+            )}
+          </>
+        )}
+        <p class="small soft">
+          Every check is computed here, from its readings; what the sender's device said is not
+          used. Nothing leaves this machine but what you send yourself.
+        </p>
+      </div>
+      {pasting && (
+        <PasteDialog
+          onLeave={() => setPasting(false)}
+          onText={(text) => {
+            setPasting(false);
+            desk.take(sourceOfText(text));
+          }}
+        />
+      )}
+    </Screen>
+  );
+}
+
+function WaysIn({ desk, onPaste }: { desk: Desk; onPaste: () => void }) {
+  const files = useRef<HTMLInputElement>(null);
+  const folder = useRef<HTMLInputElement>(null);
+  const off = !desk.store || desk.importing?.state === "running";
+  const take = (input: HTMLInputElement) => {
+    const chosen = [...(input.files ?? [])];
+    input.value = "";
+    if (chosen.length > 0) desk.take(sourcesOfFiles(chosen));
+  };
+  return (
+    <div class="desk-ways">
+      <p>Drop files or a folder here, or</p>
+      <input
+        ref={files}
+        type="file"
+        multiple
+        class="unseen"
+        tabIndex={-1}
+        aria-label="Files to take in"
+        onChange={(event) => take(event.currentTarget)}
+      />
+      <input
+        ref={(element) => {
+          folder.current = element;
+          element?.setAttribute("webkitdirectory", "");
+        }}
+        type="file"
+        multiple
+        class="unseen"
+        tabIndex={-1}
+        aria-label="Folder to take in"
+        onChange={(event) => take(event.currentTarget)}
+      />
+      <div class="row">
+        <Button look="main" icon="file" disabled={off} onClick={() => files.current?.click()}>
+          Choose files
+        </Button>
+        <Button disabled={off} onClick={() => folder.current?.click()}>
+          Choose a folder
+        </Button>
+        <Button disabled={off} onClick={onPaste}>
+          Paste links
+        </Button>
+        <ButtonLink href={deskScanHref}>Scan a code</ButtonLink>
+      </div>
+    </div>
+  );
+}
+
+function Filters({
+  view,
+  change,
+  searchRef,
+  onList,
+}: {
+  view: DeskView;
+  change: (part: Partial<DeskView>) => void;
+  searchRef: RefObject<HTMLInputElement | null>;
+  onList: () => void;
+}) {
+  return (
+    <div class="desk-filters">
+      <TextField
+        label="Search"
+        value={view.search}
+        onInput={(search) => change({ search })}
+        onEnter={onList}
+        inputRef={searchRef}
+        maxLength={200}
+      />
+      <SelectField
+        label="Verdict"
+        value={view.verdict}
+        options={[
+          { value: "all", text: "All" },
+          { value: "no", text: "Does not fit" },
+          { value: "unsure", text: "Not sure" },
+          { value: "care", text: "Take care" },
+          { value: "ok", text: "Fits" },
+          { value: "waiting", text: "Not computed yet" },
+        ]}
+        onChange={(verdict) => change({ verdict: verdict as DeskView["verdict"] })}
+      />
+      <SelectField
+        label="State"
+        value={view.state}
+        options={[
+          { value: "all", text: "All" },
+          { value: "new", text: "New" },
+          { value: "askedAgain", text: "Asked again" },
+          { value: "otherPart", text: "Other part advised" },
+          { value: "accepted", text: "Accepted" },
+        ]}
+        onChange={(state) => change({ state: state as DeskView["state"] })}
+      />
+      <SelectField
+        label="Axle"
+        value={view.axle}
+        options={[
+          { value: "all", text: "Both" },
+          { value: "front", text: "Front" },
+          { value: "rear", text: "Rear" },
+        ]}
+        onChange={(axle) => change({ axle: axle as DeskView["axle"] })}
+      />
+      <SelectField
+        label="Sort by"
+        value={view.sort}
+        options={sorts}
+        onChange={(sort) => change({ sort: sort as SortKey, reversed: false })}
+      />
+      <div class="desk-toggles">
+        <Button pressed={view.reversed} onClick={() => change({ reversed: !view.reversed })}>
+          Reverse
+        </Button>
+        <Button pressed={view.onlyOdd} onClick={() => change({ onlyOdd: !view.onlyOdd })}>
+          Odd readings only
+        </Button>
+      </div>
+    </div>
+  );
+}
+
+function PasteDialog({ onLeave, onText }: { onLeave: () => void; onText: (text: string) => void }) {
+  const [text, setText] = useState("");
+  return (
+    <Dialog
+      heading="Paste links"
+      onLeave={onLeave}
+      actions={
+        <>
+          <Button onClick={onLeave}>Leave it</Button>
+          <Button look="main" disabled={text.trim() === ""} onClick={() => onText(text)}>
+            Take them in
+          </Button>
+        </>
+      }
+    >
+      <label class="field">
+        <span class="field-label">Links, or messages with links in them</span>
+        <textarea
+          class="paste-text"
+          rows={8}
+          value={text}
+          autocomplete="off"
+          spellcheck={false}
+          onInput={(event) => setText(event.currentTarget.value)}
+        />
+      </label>
+    </Dialog>
+  );
+}

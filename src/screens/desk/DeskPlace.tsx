@@ -1,0 +1,92 @@
+import { useMemo, useState } from "preact/hooks";
+import type { Assessor } from "../../compute/assessor.ts";
+import { viewed, wholeView } from "../../records/deskList.ts";
+import type { LengthUnit } from "../../records/units.ts";
+import { payloadText } from "../../sharing/payload.ts";
+import { openPrefix } from "../../sharing/shareLink.ts";
+import { later } from "../parts/later.tsx";
+import { goTo } from "../router.ts";
+import type { ScanScreenProps } from "../send/ScanScreen.tsx";
+import type { CheckAtDeskProps } from "./CheckAtDesk.tsx";
+import { DeskList, type ListPlace } from "./DeskList.tsx";
+import { type DeskRoute, deskCheckHref, deskHref } from "./deskRoutes.ts";
+import type { ReportProps } from "./Report.tsx";
+import { sourceOfText } from "./sources.ts";
+import { type DeskSurroundings, useDesk } from "./useDesk.ts";
+import "./desk.css";
+import "../send/send.css";
+
+const CheckAtDesk = later<CheckAtDeskProps>(
+  async () => (await import("./CheckAtDesk.tsx")).CheckAtDesk,
+);
+const Report = later<ReportProps>(async () => (await import("./Report.tsx")).Report);
+const ScanScreen = later<ScanScreenProps>(
+  async () => (await import("../send/ScanScreen.tsx")).default,
+);
+
+export interface DeskPlaceProps {
+  readonly route: DeskRoute;
+  readonly unit: LengthUnit;
+  readonly surroundings?: DeskSurroundings;
+  readonly startAssessor?: () => Assessor;
+}
+
+const toDesk = () => goTo(deskHref);
+
+/** The desk: its list, one check, its report, and the camera. */
+export function DeskPlace({ route, unit, surroundings, startAssessor }: DeskPlaceProps) {
+  const desk = useDesk(surroundings);
+  const [place, setPlace] = useState<ListPlace>({ view: wholeView, at: null });
+  const key = "key" in route ? route.key : null;
+  const next = useMemo(() => {
+    if (key === null || desk.checks === null) return null;
+    const shown = viewed(desk.checks, place.view);
+    const at = shown.findIndex(({ versions }) => versions.some((version) => version.key === key));
+    return shown[at + 1]?.latest.key ?? null;
+  }, [desk.checks, place.view, key]);
+
+  if (route.place === "scan") {
+    return (
+      <ScanScreen
+        onWhole={(frame) => {
+          desk.take(sourceOfText(`${openPrefix}${payloadText(frame, "letters")}`, "code"));
+          toDesk();
+        }}
+        onLeave={toDesk}
+      />
+    );
+  }
+  if (route.place === "check") {
+    return (
+      <CheckAtDesk
+        desk={desk}
+        submissionKey={route.key}
+        unit={unit}
+        next={next}
+        onLeave={toDesk}
+        onNext={(following) => goTo(deskCheckHref(following))}
+        startAssessor={startAssessor}
+      />
+    );
+  }
+  if (route.place === "report") {
+    return (
+      <Report
+        desk={desk}
+        submissionKey={route.key}
+        unit={unit}
+        onLeave={() => goTo(deskCheckHref(route.key))}
+        startAssessor={startAssessor}
+      />
+    );
+  }
+  return (
+    <DeskList
+      desk={desk}
+      unit={unit}
+      place={place}
+      onPlace={setPlace}
+      onOpen={({ latest }) => goTo(deskCheckHref(latest.key))}
+    />
+  );
+}

@@ -1,0 +1,106 @@
+import { sentenceText } from "../../records/quantityText.ts";
+import type { LengthUnit } from "../../records/units.ts";
+import { Button } from "../parts/Button.tsx";
+import { Disclosure } from "../parts/Disclosure.tsx";
+import { Notice } from "../parts/Notice.tsx";
+import type { ImportProgress } from "./importRun.ts";
+import type { Desk } from "./useDesk.ts";
+import { countWords, momentText } from "./words.ts";
+
+/** What an import does and did, what was not taken in and why, and how far computing is. */
+export function ImportPanel({ desk, unit }: { desk: Desk; unit: LengthUnit }) {
+  const { importing, interrupted } = desk;
+  return (
+    <>
+      {interrupted.length > 0 && !importing && (
+        <Notice tone="care" live>
+          <p>
+            An import begun {momentText(interrupted[0]?.startedAt ?? "")} was broken off when its
+            page was closed. What it had taken in is whole and in the list. Choose the same files
+            again to take in the rest; nothing is added twice.
+          </p>
+          <div class="row">
+            <Button onClick={desk.forgetInterrupted}>All right</Button>
+          </div>
+        </Notice>
+      )}
+      {importing && <Import progress={importing} desk={desk} unit={unit} />}
+      <Computing desk={desk} />
+    </>
+  );
+}
+
+function doneWords({ state, added, present, refusedCount }: ImportProgress): string {
+  const parts = [
+    `${countWords(added, "check")} added`,
+    ...(present > 0 ? [`${present.toLocaleString("en-GB")} here already`] : []),
+    ...(refusedCount > 0 ? [`${refusedCount.toLocaleString("en-GB")} not taken in`] : []),
+  ];
+  const begin = { running: "Taking in", ended: "Taken in", stopped: "Stopped", failed: "Stopped" };
+  return `${begin[state]}: ${parts.join(", ")}.`;
+}
+
+function Import({
+  progress,
+  desk,
+  unit,
+}: {
+  progress: ImportProgress;
+  desk: Desk;
+  unit: LengthUnit;
+}) {
+  const { state, refused, refusedCount, fault } = progress;
+  const tone = state === "failed" ? "no" : refusedCount > 0 ? "care" : "info";
+  return (
+    <Notice tone={tone} live>
+      <p data-import={state}>{doneWords(progress)}</p>
+      {fault && <p>{sentenceText(fault.sentence, unit)}</p>}
+      {refused.length > 0 && (
+        <Disclosure summary="What was not taken in, and why" open={refused.length <= 5}>
+          <ul class="plain-list desk-refused">
+            {refused.map(({ name, sentence }, index) => (
+              <li key={`${name} ${index}`}>
+                <strong>{name}</strong>: {sentenceText(sentence, unit)}
+              </li>
+            ))}
+            {refusedCount > refused.length && (
+              <li>And {countWords(refusedCount - refused.length, "more file")}.</li>
+            )}
+          </ul>
+        </Disclosure>
+      )}
+      <div class="row">
+        {state === "running" ? (
+          <Button onClick={desk.stopImport}>Stop</Button>
+        ) : (
+          <Button onClick={desk.closeImport}>Close</Button>
+        )}
+      </div>
+    </Notice>
+  );
+}
+
+function Computing({
+  desk: { checks, computing, compute, stopComputing, importing },
+}: {
+  desk: Desk;
+}) {
+  if (!checks || checks.length === 0) return null;
+  const waiting = checks.filter(({ latest }) => latest.isComputed === 0).length;
+  if (waiting === 0 || importing?.state === "running") return null;
+  const done = checks.length - waiting;
+  return (
+    <div class="desk-computing">
+      <label class="desk-progress">
+        <span>
+          {computing ? "Computing" : "Not computing"}: {done.toLocaleString("en-GB")} of{" "}
+          {countWords(checks.length, "check")}
+        </span>
+        <progress max={checks.length} value={done} />
+      </label>
+      <Button onClick={computing ? stopComputing : compute}>
+        {computing ? "Stop computing" : "Go on computing"}
+      </Button>
+    </div>
+  );
+}

@@ -1,0 +1,152 @@
+import type { Fitment, Side } from "../../physics/fitment.ts";
+import { meanOf } from "../../physics/uncertainty/readingMean.ts";
+import type { CheckRecord, TypedReading } from "../../records/checkRecord.ts";
+import { type OddReading, quantityKindOf, readingsOf } from "../../records/oddReadings.ts";
+import { quantityText } from "../../records/quantityText.ts";
+import { catalogueEntry } from "../../records/readingCatalogue.ts";
+import type { LengthUnit } from "../../records/units.ts";
+import { readingWords } from "../answer/formulas/readingById.ts";
+import { StateMark } from "../drawings/StateMark.tsx";
+import { capital } from "./words.ts";
+
+interface Line {
+  readonly name: string;
+  /** For the whole axle, or one for each side. */
+  readonly cells: { readonly [Place in Side | "both"]?: { id: string; reading: TypedReading } };
+}
+
+function linesOf(record: CheckRecord, fitment: Fitment): Line[] {
+  const lines = new Map<
+    string,
+    { name: string; cells: { [place: string]: Line["cells"]["both"] } }
+  >();
+  for (const { id, reading } of readingsOf(record)) {
+    const side = /^(left|right)\./.exec(id)?.[1];
+    const words = readingWords(fitment, id);
+    const name = side === undefined ? words : words.replace(/^(left|right) /, "");
+    const key = side === undefined ? id : `${id.slice(side.length + 1)} ${name}`;
+    const line = lines.get(key) ?? { name, cells: {} };
+    line.cells[side ?? "both"] = { id, reading };
+    lines.set(key, line);
+  }
+  return [...lines.values()] as Line[];
+}
+
+/** Scatter of the repeats: the standard deviation; nothing for one value. */
+function scatterOf({ values }: TypedReading): number | null {
+  if (values.length < 2) return null;
+  const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
+  const squares = values.reduce((sum, value) => sum + (value - mean) ** 2, 0);
+  return Math.sqrt(squares / (values.length - 1));
+}
+
+/** Every reading, left and right beside each other, with its repeats and their scatter. */
+export function ReadingsTable({
+  record,
+  fitment,
+  odd,
+  unit,
+}: {
+  record: CheckRecord;
+  fitment: Fitment;
+  odd: readonly OddReading[];
+  unit: LengthUnit;
+}) {
+  const sides = record.corners.map(({ side }) => side);
+  return (
+    <div class="desk-table-box">
+      <table class="desk-readings">
+        <caption class="unseen">Readings with their repeats and scatter</caption>
+        <thead>
+          <tr>
+            <th scope="col">Reading</th>
+            {sides.map((side) => (
+              <th key={side} scope="col">
+                {capital(side)}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {linesOf(record, fitment).map(({ name, cells }) => (
+            <tr key={`${name} ${cells.both?.id ?? cells.left?.id ?? cells.right?.id}`}>
+              <th scope="row">{capital(name)}</th>
+              {cells.both ? (
+                <td colSpan={sides.length}>
+                  <ReadingCell {...cells.both} odd={odd} unit={unit} />
+                </td>
+              ) : (
+                sides.map((side) => {
+                  const cell = cells[side];
+                  return (
+                    <td key={side}>
+                      {cell ? <ReadingCell {...cell} odd={odd} unit={unit} /> : "–"}
+                    </td>
+                  );
+                })
+              )}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+function ReadingCell({
+  id,
+  reading,
+  odd,
+  unit,
+}: {
+  id: string;
+  reading: TypedReading;
+  odd: readonly OddReading[];
+  unit: LengthUnit;
+}) {
+  const kind = quantityKindOf(id);
+  const text = (value: number) => quantityText({ kind, value }, unit);
+  const scatter = scatterOf(reading);
+  const shown = reading.values.slice(0, 8);
+  const isOdd = odd.some((one) => one.reading === id);
+  return (
+    <span class={isOdd ? "desk-reading desk-reading-odd" : "desk-reading"}>
+      <span>
+        {isOdd && <StateMark state="unsure" size={18} label="Odd:" />}
+        <strong>{text(meanOf(reading))}</strong> ± {text(reading.tol)}
+      </span>
+      {(reading.values.length > 1 || reading.typed) && (
+        <span class="small soft">
+          {(reading.typed ?? shown.map(text)).slice(0, 8).join("; ")}
+          {reading.values.length > shown.length &&
+            ` and ${reading.values.length - shown.length} more`}
+          {scatter !== null && `. Scatter ${text(scatter)}`}
+        </span>
+      )}
+      <Dots reading={reading} id={id} />
+    </span>
+  );
+}
+
+/** The repeats on a line as wide as three tolerances to each side. */
+function Dots({ reading: { values, tol }, id }: { reading: TypedReading; id: string }) {
+  if (values.length < 2 || tol <= 0) return null;
+  const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
+  const place = (value: number) => 60 + 50 * Math.max(-1, Math.min(1, (value - mean) / (3 * tol)));
+  const { name } = catalogueEntry(id);
+  return (
+    <svg
+      class="desk-dots"
+      viewBox="0 0 120 12"
+      role="img"
+      aria-label={`Repeats of ${name}, spread`}
+    >
+      <line x1="10" x2="110" y1="6" y2="6" />
+      <line x1={60 - 50 / 3} x2={60 - 50 / 3} y1="1" y2="11" />
+      <line x1={60 + 50 / 3} x2={60 + 50 / 3} y1="1" y2="11" />
+      {values.slice(0, 40).map((value, index) => (
+        <circle key={index} cx={place(value)} cy="6" r="3" />
+      ))}
+    </svg>
+  );
+}

@@ -1,0 +1,73 @@
+import { useMemo, useState } from "preact/hooks";
+import type { Fault } from "../../physics/outcome.ts";
+import type { CheckRecord } from "../../records/checkRecord.ts";
+import type { Decision } from "../../records/decision.ts";
+import { canShareFile, copyText, share } from "../../sharing/shareFile.ts";
+import { Button, ButtonLink } from "../parts/Button.tsx";
+import { FaultNotice } from "../send/FaultNotice.tsx";
+import { mailLink, replyFile } from "./replyItems.ts";
+import { saveFile } from "./saveFiles.ts";
+
+/** How a reply leaves: shared, copied, mailed, or saved as a file for that person's phone. */
+export function ReplyWays({ record, decision }: { record: CheckRecord; decision: Decision }) {
+  const text = decision.reply ?? "";
+  const [done, setDone] = useState("");
+  const [fault, setFault] = useState<Fault | null>(null);
+  // Made before the tap: browsers open the share sheet only straight after one.
+  const file = useMemo(() => replyFile(record, decision), [record, decision]);
+  const mail = useMemo(() => mailLink(record, text), [record, text]);
+  const say = (words: string, problem: Fault | null) => {
+    setDone(problem ? "" : words);
+    setFault(problem);
+  };
+  const shareable = typeof navigator.share === "function";
+  const shareIt = async () => {
+    const withFile = file !== null && canShareFile(file);
+    const outcome = await share(withFile ? { files: [file], text } : { text });
+    if (!outcome.ok) say("", outcome.fault);
+    else if (outcome.value === "handed over") say("Handed to what you chose.", null);
+  };
+  return (
+    <div class="stack-close">
+      <div class="row">
+        {shareable && (
+          <Button look="main" onClick={shareIt}>
+            Share the reply
+          </Button>
+        )}
+        <Button
+          icon="copy"
+          onClick={async () => {
+            const outcome = await copyText(text);
+            say("The text is copied.", outcome.ok ? null : copyRefused);
+          }}
+        >
+          Copy the text
+        </Button>
+        {mail && <ButtonLink href={mail}>Write a mail</ButtonLink>}
+        {file && (
+          <Button
+            icon="file"
+            onClick={() => {
+              saveFile(file);
+              say("The reply file was handed to the browser to save.", null);
+            }}
+          >
+            Save the reply file
+          </Button>
+        )}
+      </div>
+      {done && (
+        <p class="small" role="status">
+          {done}
+        </p>
+      )}
+      {fault && <FaultNotice fault={fault} />}
+    </div>
+  );
+}
+
+const copyRefused: Fault = {
+  code: "copyRefused",
+  sentence: ["The browser does not let this page copy. Mark the text and copy it by hand."],
+};

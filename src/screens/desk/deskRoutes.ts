@@ -1,0 +1,25 @@
+/** The places of the desk. */
+export type DeskRoute =
+  | { readonly place: "list" }
+  | { readonly place: "scan" }
+  | { readonly place: "check" | "report"; readonly key: string };
+
+export const deskHref = "#/desk";
+export const deskScanHref = "#/desk/scan";
+
+export function deskCheckHref(key: string): string {
+  return `${deskHref}/check/${encodeURIComponent(key)}`;
+}
+
+export function deskReportHref(key: string): string {
+  return `${deskHref}/report/${encodeURIComponent(key)}`;
+}
+
+/** The place of a route's parts after "desk"; null where there is none. */
+export function readDeskRoute(parts: readonly string[]): DeskRoute | null {
+  const [place, key] = parts;
+  if (place === undefined) return { place: "list" };
+  if (place === "scan" && parts.length === 1) return { place: "scan" };
+  if ((place === "check" || place === "report") && key && parts.length === 2) return { place, key };
+  return null;
+}

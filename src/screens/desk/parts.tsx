@@ -1,0 +1,192 @@
+import { useMemo } from "preact/hooks";
+import type { CheckRecord } from "../../records/checkRecord.ts";
+import type { Decision } from "../../records/decision.ts";
+import { sentenceText } from "../../records/quantityText.ts";
+import { entryName } from "../../records/readingCatalogue.ts";
+import { recordDifferences } from "../../records/recordDifferences.ts";
+import type { Submission } from "../../records/submission.ts";
+import type { LengthUnit } from "../../records/units.ts";
+import { dateText } from "../home/checkName.ts";
+import { Disclosure } from "../parts/Disclosure.tsx";
+import { deskCheckHref } from "./deskRoutes.ts";
+import { capital, decisionWords, momentText, wayWords, whoWords } from "./words.ts";
+
+/** The versions of a check that came in, newest first. */
+export function Versions({ versions, shown }: { versions: readonly Submission[]; shown: string }) {
+  if (versions.length < 2) return null;
+  return (
+    <nav class="desk-versions" aria-label="Versions of this check">
+      {versions.map(({ key, receivedAt }, index) => (
+        <a key={key} href={deskCheckHref(key)} aria-current={key === shown ? "page" : undefined}>
+          Version {versions.length - index}
+          <span class="small"> {momentText(receivedAt)}</span>
+        </a>
+      ))}
+    </nav>
+  );
+}
+
+export function VersionDifferences({
+  before,
+  after,
+  unit,
+}: {
+  before: CheckRecord;
+  after: CheckRecord;
+  unit: LengthUnit;
+}) {
+  const differences = useMemo(() => recordDifferences(before, after), [before, after]);
+  return (
+    <section class="card" aria-labelledby="differences-heading">
+      <h2 id="differences-heading">Changed since the version before</h2>
+      {differences.length === 0 ? (
+        <p>Nothing that is read differs.</p>
+      ) : (
+        <div class="desk-table-box">
+          <table class="desk-readings desk-differences">
+            <thead>
+              <tr>
+                <th scope="col">What</th>
+                <th scope="col">Before</th>
+                <th scope="col">Now</th>
+              </tr>
+            </thead>
+            <tbody>
+              {differences.map(({ what, before: was, after: is }, index) => (
+                <tr key={`${what} ${index}`}>
+                  <th scope="row">{capital(what)}</th>
+                  <td>{was === null ? "not there" : sentenceText(was, unit)}</td>
+                  <td>{is === null ? "not there" : sentenceText(is, unit)}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
+      )}
+    </section>
+  );
+}
+
+export function Photos({ record, leftOut }: { record: CheckRecord; leftOut: number }) {
+  const photos = record.photos ?? [];
+  if (photos.length === 0 && leftOut === 0) return null;
+  return (
+    <section class="card" aria-labelledby="photos-heading">
+      <h2 id="photos-heading">Photos</h2>
+      {leftOut > 0 && (
+        <p>
+          {leftOut === 1 ? "One photo was" : `${leftOut} photos were`} left out: links and codes
+          cannot hold photos. Ask for the file if you need them.
+        </p>
+      )}
+      <ul class="desk-photos">
+        {photos.map(({ type, data, caption, reading }, index) => {
+          const words = caption?.trim() || (reading ? entryName(reading) : `Photo ${index + 1}`);
+          return (
+            <li key={index}>
+              <figure>
+                <img src={`data:${type};base64,${data}`} alt={words} loading="lazy" />
+                <figcaption>{capital(words)}</figcaption>
+              </figure>
+            </li>
+          );
+        })}
+      </ul>
+    </section>
+  );
+}
+
+export function Facts({ record }: { record: CheckRecord }) {
+  const { author, vehicle } = record;
+  return (
+    <section class="card" aria-labelledby="facts-heading">
+      <h2 id="facts-heading">What was sent</h2>
+      <dl class="facts">
+        <dt>From</dt>
+        <dd>{whoWords({ who: author.name?.trim() ?? "", role: author.role })}</dd>
+        {author.contact && (
+          <>
+            <dt>Contact</dt>
+            <dd>{author.contact}</dd>
+          </>
+        )}
+        <dt>Begun</dt>
+        <dd>{dateText(record.createdAt)}</dd>
+        <dt>Use</dt>
+        <dd>{vehicle.use}</dd>
+        <dt>Lift</dt>
+        <dd>{vehicle.liftMm} mm</dd>
+        <dt>Stop</dt>
+        <dd>{record.stop.name}</dd>
+        <dt>Platform</dt>
+        <dd>{vehicle.platformId ?? "none named"}</dd>
+        <dt>Number</dt>
+        <dd>{record.id}</dd>
+      </dl>
+      {record.notes?.trim() && (
+        <Disclosure summary="Notes" open>
+          <p class="received-notes">{record.notes}</p>
+        </Disclosure>
+      )}
+    </section>
+  );
+}
+
+interface Event {
+  readonly at: string;
+  readonly key: string;
+  readonly words: string;
+  readonly more: readonly string[];
+}
+
+function eventsOf(decisions: readonly Decision[], versions: readonly Submission[]): Event[] {
+  const place = new Map(versions.map(({ key }, index) => [key, versions.length - index]));
+  const undone = new Set(decisions.map(({ undoes }) => undoes));
+  const came = versions.map(({ key, receivedAt, way }) => ({
+    at: receivedAt,
+    key,
+    words: `Version ${place.get(key)} came in ${wayWords[way]}`,
+    more: [],
+  }));
+  const decided = decisions.map(({ key, at, kind, by, note, readings, stop, submission }) => ({
+    at,
+    key,
+    words: `${decisionWords[kind]}${undone.has(key) ? " (taken back)" : ""}, ${by || "no name"}, version ${place.get(submission) ?? "?"}`,
+    more: [
+      ...(readings?.length ? [`Readings: ${readings.map((id) => entryName(id)).join(", ")}.`] : []),
+      ...(stop ? [`Stop: ${stop}.`] : []),
+      ...(note.trim() ? [note.trim()] : []),
+    ],
+  }));
+  return [...came, ...decided].sort((a, b) => (a.at < b.at ? 1 : -1));
+}
+
+/** What happened to a check at this desk, newest first. */
+export function History({
+  decisions,
+  versions,
+}: {
+  decisions: readonly Decision[];
+  versions: readonly Submission[];
+}) {
+  return (
+    <section class="card" aria-labelledby="history-heading">
+      <h2 id="history-heading">History</h2>
+      <ol class="desk-history">
+        {eventsOf(decisions, versions).map(({ at, key, words, more }) => (
+          <li key={key}>
+            <p>
+              <strong>{words}</strong>
+            </p>
+            <p class="small soft">{momentText(at)}</p>
+            {more.map((text) => (
+              <p key={text} class="small">
+                {text}
+              </p>
+            ))}
+          </li>
+        ))}
+      </ol>
+    </section>
+  );
+}

@@ -1,0 +1,101 @@
+import type { Assessment, Fitment, LayoutKind } from "../../physics/fitment.ts";
+import type { CheckRecord } from "../../records/checkRecord.ts";
+import type { Decision } from "../../records/decision.ts";
+import { type OddReading, readingsOf } from "../../records/oddReadings.ts";
+import { type Reply, replyFormat, replyVersion } from "../../records/reply.ts";
+import type { AskedReading, ToldAnswer } from "../../records/replyText.ts";
+import { readingWords } from "../answer/formulas/readingById.ts";
+import { verdictWords } from "../answer/stateWords.ts";
+import { readingGuide } from "../check/readingGuide.ts";
+
+/** How a reading is taken, as the phone's own step says it. */
+function howOf(record: CheckRecord, id: string): string {
+  const match = /^(left|right)\.limits\.(\d+)$/.exec(id);
+  const corner = record.corners.find(({ side }) => side === match?.[1]);
+  const limit = match ? corner?.limits[Number(match[2])] : undefined;
+  if (id.startsWith("ride.")) return "";
+  return readingGuide(id, record.layout.kind as LayoutKind, limit).how;
+}
+
+/** Readings that can be asked for: all of the record, and what its answer misses. */
+export function askable(
+  record: CheckRecord,
+  fitment: Fitment,
+  assessment: Assessment | null,
+): { readonly id: string; readonly name: string }[] {
+  const found = readingsOf(record).map(({ id }) => ({ id, name: readingWords(fitment, id) }));
+  const ids = new Set(found.map(({ id }) => id));
+  for (const { side, missing } of assessment?.corners ?? []) {
+    for (const name of missing) {
+      const id = name === "cornerMassKg" ? `${side}.${name}` : `ride.${name}`;
+      if (!ids.has(id)) found.push({ id, name: readingWords(fitment, id) });
+      ids.add(id);
+    }
+  }
+  return found;
+}
+
+/** Why a reading is asked for again: what looks odd about it, or what the answer says of it. */
+function whyOf(id: string, odd: readonly OddReading[], assessment: Assessment | null) {
+  const oddity = odd.find(({ reading }) => reading === id);
+  if (oddity) return oddity.sentence;
+  for (const { checks } of assessment?.corners ?? []) {
+    const check = checks.find(({ reading, state }) => reading === id && state === "unsure");
+    if (check) return check.sentence;
+  }
+  return null;
+}
+
+export function askedReadings(
+  ids: readonly string[],
+  record: CheckRecord,
+  fitment: Fitment,
+  odd: readonly OddReading[],
+  assessment: Assessment | null,
+): AskedReading[] {
+  const byId = new Map(readingsOf(record).map((each) => [each.id, each.reading]));
+  return ids.map((id) => ({
+    id,
+    name: readingWords(fitment, id),
+    reading: byId.get(id) ?? null,
+    why: whyOf(id, odd, assessment),
+    how: howOf(record, id),
+  }));
+}
+
+export function toldAnswer({ verdict, reason, corners }: Assessment): ToldAnswer {
+  return {
+    words: verdictWords[verdict],
+    reason,
+    advice: corners.flatMap(({ advice }) => advice.slice(0, 1).map(({ sentence }) => sentence)),
+  };
+}
+
+/** The decision as a file that opens on the phone of the one who sent the check. */
+export function replyFile(record: CheckRecord, decision: Decision): File | null {
+  if (decision.kind === "undo") return null;
+  const reply: Reply = {
+    format: replyFormat,
+    version: replyVersion,
+    id: decision.key,
+    checkId: record.id,
+    createdAt: decision.at,
+    from: decision.by,
+    kind: decision.kind,
+    vehicle: record.vehicle.label,
+    axle: record.axle,
+    readings: decision.readings ?? [],
+    text: decision.reply ?? "",
+  };
+  const name = `stopfit-reply-${record.id.slice(0, 8)}-${decision.at.slice(0, 10)}.txt`;
+  return new File([`${JSON.stringify(reply, null, 2)}\n`], name, { type: "text/plain" });
+}
+
+/** A mail link with the reply in it; null where the contact is no mail address. */
+export function mailLink(record: CheckRecord, text: string): string | null {
+  const contact = record.author.contact?.trim() ?? "";
+  if (!/^[^\s@<>"?&]+@[^\s@<>"?&]+\.[^\s@<>"?&]+$/.test(contact)) return null;
+  const subject = `Your check: ${record.vehicle.label}, ${record.axle} axle`;
+  const body = text.replace(/\r?\n/g, "\r\n");
+  return `mailto:${encodeURIComponent(contact)}?subject=${encodeURIComponent(subject)}&body=${encodeURIComponent(body)}`;
+}

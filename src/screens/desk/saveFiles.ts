@@ -1,0 +1,88 @@
+import type { Fault, Outcome } from "../../physics/outcome.ts";
+import { succeed } from "../../physics/outcome.ts";
+import type { CheckRecord } from "../../records/checkRecord.ts";
+import { byteOrderMark, csvLine } from "../../records/csv.ts";
+import { type Decision, deskChecks, deskState, standingDecision } from "../../records/decision.ts";
+import { tableHeader, tableLine } from "../../records/figuresTable.ts";
+import type { DeskStore } from "../../storage/deskStore.ts";
+import { backupFile } from "./backup.ts";
+
+/** Has the browser save a file. */
+export function saveFile(file: File): void {
+  const address = URL.createObjectURL(file);
+  const link = document.createElement("a");
+  link.href = address;
+  link.download = file.name;
+  link.hidden = true;
+  document.body.append(link);
+  link.click();
+  link.remove();
+  setTimeout(() => URL.revokeObjectURL(address), 60_000);
+}
+
+const pageSize = 100;
+
+/** Every side of every version of every check as one table. */
+export async function tableFile(store: DeskStore): Promise<Outcome<File>> {
+  const [submissions, decisions] = await Promise.all([store.submissions(), store.decisions()]);
+  if (!submissions.ok) return submissions;
+  if (!decisions.ok) return decisions;
+  const ofCheck = new Map<string, Decision[]>();
+  for (const decision of decisions.value) {
+    const known = ofCheck.get(decision.checkId);
+    if (known) known.push(decision);
+    else ofCheck.set(decision.checkId, [decision]);
+  }
+  const places = new Map<string, number>();
+  for (const { versions } of deskChecks(submissions.value, decisions.value)) {
+    versions.forEach(({ key }, index) => {
+      places.set(key, versions.length - index);
+    });
+  }
+  const parts: BlobPart[] = [byteOrderMark, csvLine(tableHeader)];
+  for await (const page of store.wholeSubmissions(pageSize)) {
+    if (!page.ok) return page;
+    const lines: string[] = [];
+    for (const { submission, text } of page.value) {
+      // Kept texts were read and found sound before they were kept.
+      const record = JSON.parse(text.replace(/^\ufeff/, "")) as CheckRecord;
+      const assessment = await store.assessment(submission.key);
+      if (!assessment.ok) return assessment;
+      const own = ofCheck.get(submission.checkId) ?? [];
+      const decision = standingDecision(own, submission.key);
+      for (const side of submission.sides) {
+        lines.push(
+          csvLine(
+            tableLine({
+              submission,
+              record,
+              side,
+              decision,
+              state: deskState(own, submission.key),
+              version: places.get(submission.key) ?? 1,
+              assessment: assessment.value,
+            }),
+          ),
+        );
+      }
+    }
+    parts.push(new Blob(lines));
+  }
+  const day = new Date().toISOString().slice(0, 10);
+  return succeed(new File(parts, `stopfit-figures-${day}.csv`, { type: "text/csv" }));
+}
+
+async function saved(made: Promise<Outcome<File>>): Promise<Fault | null> {
+  const file = await made;
+  if (!file.ok) return file.fault;
+  saveFile(file.value);
+  return null;
+}
+
+export function saveTable(store: DeskStore): Promise<Fault | null> {
+  return saved(tableFile(store));
+}
+
+export function saveBackup(store: DeskStore): Promise<Fault | null> {
+  return saved(backupFile(store));
+}

@@ -1,0 +1,73 @@
+import type { State } from "../../physics/fitment.ts";
+import type { Role } from "../../records/checkRecord.ts";
+import type { DecisionKind, DeskState } from "../../records/decision.ts";
+import type { Submission, Way } from "../../records/submission.ts";
+
+export const deskStateWords: Record<DeskState, string> = {
+  new: "New",
+  accepted: "Accepted",
+  askedAgain: "Asked again",
+  otherPart: "Other part advised",
+};
+
+export const decisionWords: Record<DecisionKind, string> = {
+  accept: "Accepted",
+  askAgain: "Asked for readings again",
+  otherPart: "Advised another part",
+  undo: "Took a decision back",
+};
+
+export const verdictShort: Record<State, string> = {
+  ok: "Fits",
+  care: "Take care",
+  no: "Does not fit",
+  unsure: "Not sure",
+};
+
+export const wayWords: Record<Way, string> = {
+  file: "as a file",
+  link: "as a link",
+  code: "as a code",
+  backup: "from a backup",
+};
+
+const roleWords: Record<Role, string> = {
+  installer: "installer",
+  customer: "customer",
+  support: "support",
+};
+
+export function whoWords({ who, role }: Pick<Submission, "who" | "role">): string {
+  return who ? `${who}, ${roleWords[role]}` : capital(roleWords[role]);
+}
+
+/** "today", "3 days", "5 weeks", "4 months", "2 years". */
+export function ageWords(since: string, now: number = Date.now()): string {
+  const days = Math.floor((now - Date.parse(since)) / 86_400_000);
+  if (!Number.isFinite(days)) return "unknown";
+  if (days < 1) return "today";
+  if (days < 2) return "1 day";
+  if (days < 21) return `${days} days`;
+  if (days < 90) return `${Math.floor(days / 7)} weeks`;
+  return days < 730 ? `${Math.floor(days / 30.44)} months` : `${Math.floor(days / 365.25)} years`;
+}
+
+export function momentText(iso: string): string {
+  const date = new Date(iso);
+  if (Number.isNaN(date.getTime())) return "";
+  return date.toLocaleString("en-GB", {
+    day: "numeric",
+    month: "short",
+    year: "numeric",
+    hour: "2-digit",
+    minute: "2-digit",
+  });
+}
+
+export function countWords(count: number, one: string, many = `${one}s`): string {
+  return `${count.toLocaleString("en-GB")} ${count === 1 ? one : many}`;
+}
+
+export function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

@@ -1,0 +1,4 @@
+/** Where the desk's reply to a check on this phone is read. */
+export function replyHref(storedId: string): string {
+  return `#/reply/${encodeURIComponent(storedId)}`;
+}

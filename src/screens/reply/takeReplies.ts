@@ -1,0 +1,78 @@
+import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
+import { looksLikeReply, readReplyText } from "../../records/readReply.ts";
+import type { Reply } from "../../records/reply.ts";
+import type { StoredCheck } from "../../records/storedCheck.ts";
+import type { CheckStore } from "../../storage/checkStore.ts";
+import { ReplyStore } from "../../storage/replyStore.ts";
+import { markReplies } from "./repliesHere.ts";
+
+/** A reply is words and a few ids; what is larger is looked at as a check. */
+const mostBytes = 400_000;
+
+/** What a reading's entry holds, as one text: differs as soon as something else is typed. */
+export function entryText(stored: StoredCheck, id: string): string {
+  const entry = stored.entries[id];
+  return entry === undefined ? "" : JSON.stringify([entry.texts, entry.unit, entry.tol]);
+}
+
+async function checkOf(
+  store: CheckStore,
+  { checkId }: Reply,
+): Promise<Outcome<StoredCheck | null>> {
+  const list = await store.list();
+  if (!list.ok) return list;
+  const versions = list.value.filter(({ id, record }) => id === checkId || record.id === checkId);
+  return succeed(versions.find(({ id }) => id === checkId) ?? versions[0] ?? null);
+}
+
+/** Keeps a reply with the check on this phone that it is about; gives that check's id here. */
+export async function keepReply(store: CheckStore, reply: Reply): Promise<Outcome<string>> {
+  const found = await checkOf(store, reply);
+  if (!found.ok) return found;
+  const stored = found.value;
+  if (stored === null) {
+    return fail("replyWithoutCheck", [
+      `This is a reply about ${reply.vehicle}, ${reply.axle} axle, but that check is not on this phone. Open it on the phone that made the check.`,
+    ]);
+  }
+  const before = Object.fromEntries(reply.readings.map((id) => [id, entryText(stored, id)]));
+  const replies = new ReplyStore();
+  const kept = await replies.add({
+    id: reply.id,
+    storedId: stored.id,
+    reply,
+    before,
+    same: [],
+    closed: 0,
+  });
+  replies.dispose();
+  if (!kept.ok) return kept;
+  markReplies();
+  return succeed(stored.id);
+}
+
+export interface TakenReplies {
+  /** Files that are no replies. */
+  readonly rest: readonly File[];
+  /** The check that the last reply is about, or why a reply could not be taken. */
+  readonly replied: Outcome<string> | null;
+}
+
+/** Takes the replies among files. */
+export async function takeReplies(
+  store: CheckStore,
+  files: readonly File[],
+): Promise<TakenReplies> {
+  const rest: File[] = [];
+  let replied: Outcome<string> | null = null;
+  for (const file of files) {
+    const text = file.size > mostBytes ? "" : await file.text().catch(() => "");
+    if (!looksLikeReply(text)) {
+      rest.push(file);
+      continue;
+    }
+    const reply = readReplyText(text, `The file “${file.name}”`);
+    replied = reply.ok ? await keepReply(store, reply.value) : reply;
+  }
+  return { rest, replied };
+}

@@ -1,0 +1,62 @@
+import { type Outcome, succeed } from "../physics/outcome.ts";
+import { SchemaHandle } from "./databaseHandle.ts";
+import {
+  type DeskSchema,
+  deskDatabaseName,
+  deskMigrations,
+  type KeptReply,
+} from "./deskDatabase.ts";
+
+/** Replies that reached this device. */
+export class ReplyStore {
+  readonly #handle: SchemaHandle<DeskSchema>;
+
+  constructor(name: string = deskDatabaseName) {
+    this.#handle = new SchemaHandle(name, deskMigrations);
+  }
+
+  /** Keeps a reply; one that was opened before stays as it is. */
+  async add(reply: KeptReply): Promise<Outcome<KeptReply>> {
+    return this.#handle.run(async (database) => {
+      const transaction = database.transaction("replies", "readwrite");
+      const present = await transaction.store.get(reply.id);
+      if (present === undefined) await transaction.store.put(reply);
+      await transaction.done;
+      return present ?? reply;
+    });
+  }
+
+  /** The newest reply to a check that is not closed; null: none. */
+  async openFor(storedId: string): Promise<Outcome<KeptReply | null>> {
+    const found = await this.#handle.run((database) =>
+      database.getAllFromIndex("replies", "storedId", storedId),
+    );
+    if (!found.ok) return found;
+    const open = found.value.filter(({ closed }) => closed === 0);
+    open.sort((a, b) => (a.reply.createdAt < b.reply.createdAt ? 1 : -1));
+    return succeed(open[0] ?? null);
+  }
+
+  /** Nothing more is to be done for it. */
+  close(id: string): Promise<Outcome<null>> {
+    return this.#change(id, (kept) => ({ ...kept, closed: 1 }));
+  }
+
+  markSame(id: string, reading: string): Promise<Outcome<null>> {
+    return this.#change(id, (kept) => ({ ...kept, same: [...new Set([...kept.same, reading])] }));
+  }
+
+  #change(id: string, change: (kept: KeptReply) => KeptReply): Promise<Outcome<null>> {
+    return this.#handle.run(async (database) => {
+      const transaction = database.transaction("replies", "readwrite");
+      const present = await transaction.store.get(id);
+      if (present !== undefined) await transaction.store.put(change(present));
+      await transaction.done;
+      return null;
+    });
+  }
+
+  dispose(): void {
+    this.#handle.close();
+  }
+}
