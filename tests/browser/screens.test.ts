@@ -1,11 +1,11 @@
-import { mkdirSync, readFileSync } from "node:fs";
+import { mkdirSync } from "node:fs";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, expect, inject, it } from "vitest";
-import type { CheckRecord } from "../../src/records/checkRecord.ts";
-import { AnswerPage } from "./support/answerPage.ts";
 import { axeViolations } from "./support/axe.ts";
 import { CheckList } from "./support/checkList.ts";
 import { CheckSteps } from "./support/checkSteps.ts";
+import { openEverything } from "./support/controls.ts";
+import { demoRecord, everyStep } from "./support/everyStep.ts";
 import { launchChromium, Phone } from "./support/phone.ts";
 import { Site } from "./support/site.ts";
 import { refuseStorage } from "./support/storage.ts";
@@ -53,31 +53,6 @@ async function look(page: Page, screen: string): Promise<void> {
     () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
   );
   if (spare > 0) wrong.push(`${screen}: ${spare} px wider than the screen`);
-}
-
-async function openEverything(page: Page): Promise<void> {
-  for (let round = 0; round < 3; round++) {
-    await page.evaluate(() => {
-      for (const details of document.querySelectorAll("details")) details.open = true;
-    });
-    await page.waitForTimeout(100);
-  }
-}
-
-function demoRecord(name: string): CheckRecord {
-  return JSON.parse(readFileSync(`demo-data/checks/${name}.json`, "utf8")) as CheckRecord;
-}
-
-async function walkThrough(record: CheckRecord, look_: typeof look): Promise<Page> {
-  const page = await phone.newPage();
-  const list = await new CheckList(page).open(site.address);
-  await list.newCheck.click();
-  const steps = new CheckSteps(page, inMillimetres);
-  await steps.field("Vehicle").waitFor();
-  await steps.fillUpTo("answer", record, "hand", (step) =>
-    look_(page, `${record.layout.kind} ${step}`),
-  );
-  return page;
 }
 
 it("a picture without words and a text too pale are found", async () => {
@@ -133,8 +108,7 @@ it("the list, with its menus and dialogs", async () => {
 
 it("every step of a check on an arm, and its answer, by day", async () => {
   phone = await Phone.open(browser, { bypassCSP: true });
-  const page = await walkThrough(demoRecord("arm-needs-taller"), look);
-  await new AnswerPage(page).complete();
+  const page = await everyStep(phone, site.address, demoRecord("arm-needs-taller"), look);
   await look(page, "arm answer");
   await openEverything(page);
   await look(page, "arm answer opened");
@@ -150,8 +124,7 @@ it("every step of a check on a damper's rod, and its answer, by night on a desk"
     width: 1280,
     height: 800,
   });
-  const page = await walkThrough(demoRecord("damper-shaft"), look);
-  await new AnswerPage(page).complete();
+  const page = await everyStep(phone, site.address, demoRecord("damper-shaft"), look);
   await openEverything(page);
   await look(page, "damper answer opened");
   expect(seen.length).toBeGreaterThan(20);

@@ -1,5 +1,6 @@
 import type { Download, Locator, Page } from "playwright-core";
 import type { PrintedAnswer } from "./assess.ts";
+import { openEverything } from "./controls.ts";
 
 const verdictWords = {
   ok: "It fits",
@@ -175,6 +176,7 @@ export class AnswerPage {
 
   /** Figures shown, by their id: one text a side, or one for both. */
   async shownFigures(): Promise<Map<string, string[]>> {
+    await openEverything(this.page);
     const shown = await this.page.evaluate(() => {
       const rows = [...document.querySelectorAll<HTMLElement>("[data-figure]")];
       return rows.map((row) => {

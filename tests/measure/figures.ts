@@ -1,0 +1,125 @@
+import { execFileSync } from "node:child_process";
+import { mkdtempSync, readdirSync, rmSync, statSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import type { Browser } from "playwright-core";
+import { ensureChromium } from "../../src/tooling/chromium.mjs";
+import { runTool } from "../../src/tooling/run.mjs";
+import { assessFile } from "../browser/support/assess.ts";
+import { axeViolations } from "../browser/support/axe.ts";
+import { CheckList } from "../browser/support/checkList.ts";
+import { openEverything } from "../browser/support/controls.ts";
+import { demoRecord, everyStep } from "../browser/support/everyStep.ts";
+import { firstScreenFiles, gzippedBytes } from "../browser/support/firstScreen.ts";
+import { launchChromium } from "../browser/support/phone.ts";
+import { Site } from "../browser/support/site.ts";
+import { type ComparedCorner, compareWithVectors } from "../vectors/vectors.ts";
+import { measureAnswerTimes } from "./answerTimes.ts";
+import { measuredPhone } from "./measuredPhone.ts";
+
+const slowness = 4;
+
+function say(what: string, figure: string): void {
+  console.log(`${what.padEnd(58)} ${figure}`);
+}
+
+function sayTimes(what: string, times: readonly number[]): void {
+  const sorted = [...times].sort((a, b) => a - b);
+  const middle = sorted[Math.floor(sorted.length / 2)] ?? Number.NaN;
+  const [least, greatest] = [sorted[0] ?? Number.NaN, sorted.at(-1) ?? Number.NaN];
+  say(
+    what,
+    `${middle.toFixed(0)} ms  (${least.toFixed(0)} … ${greatest.toFixed(0)}, ${times.length} times)`,
+  );
+}
+
+async function buildInto(dist: string): Promise<void> {
+  const env = { ...process.env, NODE_ENV: "production", VITE_DEMO: "1" };
+  const code = await runTool(
+    "vite/bin/vite.js",
+    ["build", "--logLevel", "error", "--outDir", dist],
+    {
+      env,
+    },
+  );
+  if (code !== 0) throw new Error("The build failed; its message is above.");
+}
+
+function saySizes(dist: string): void {
+  const first = firstScreenFiles(dist);
+  say("first screen, scripts and styles, gzipped", `${gzippedBytes(dist, first)} bytes`);
+  const all = readdirSync(dist, { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile())
+    .map((entry) => join(entry.parentPath, entry.name));
+  const bytes = all.reduce((sum, file) => sum + statSync(file).size, 0);
+  say("everything kept offline", `${(bytes / 1024).toFixed(0)} KiB in ${all.length} files`);
+}
+
+async function sayAgreement(): Promise<void> {
+  const files = readdirSync("demo-data/checks").filter((name) => name.endsWith(".json"));
+  let agreeing = 0;
+  let figures = 0;
+  for (const name of files) {
+    const answer = await assessFile(join("demo-data/checks", name));
+    const { compared, disagreements } = compareWithVectors(
+      answer.id,
+      answer.corners as readonly ComparedCorner[],
+    );
+    figures += compared;
+    if (disagreements.length === 0) agreeing += 1;
+    for (const line of disagreements) console.log(`  ${name}: ${line}`);
+  }
+  say("records that agree with the vectors", `${agreeing} of ${files.length}, ${figures} figures`);
+}
+
+async function sayAccessibility(browser: Browser, site: Site): Promise<void> {
+  let screens = 0;
+  const violations: string[] = [];
+  for (const colorScheme of ["light", "dark"] as const) {
+    const phone = await measuredPhone(browser, { bypassCSP: true, colorScheme });
+    const look = async (page: Parameters<typeof axeViolations>[0], screen: string) => {
+      screens += 1;
+      for (const line of await axeViolations(page)) violations.push(`${screen}: ${line}`);
+    };
+    const list = await phone.newPage();
+    await new CheckList(list).open(site.address);
+    await look(list, "list");
+    const answer = await everyStep(phone, site.address, demoRecord("arm-needs-taller"), look);
+    await openEverything(answer);
+    await look(answer, "answer");
+    await phone.close();
+  }
+  for (const line of violations) console.log(`  ${line}`);
+  say("axe violations", `${violations.length} on ${screens} screens, light and dark`);
+}
+
+const trouble = (await ensureChromium()).trouble;
+if (trouble) throw new Error(trouble);
+const dist = process.env.STOPFIT_DIST ?? mkdtempSync(join(tmpdir(), "stopfit-figures-"));
+const site = new Site();
+const browser = await launchChromium();
+try {
+  if (process.env.STOPFIT_DIST === undefined) await buildInto(dist);
+  await site.publish(dist);
+  const commit = execFileSync("git", ["rev-parse", "--short", "HEAD"]).toString().trim();
+  say("measured", `${commit}, Chromium ${browser.version()}, Node ${process.versions.node}`);
+  saySizes(dist);
+  for (const factor of [1, slowness]) {
+    const times = await measureAnswerTimes(browser, site, factor);
+    console.log(
+      factor === 1
+        ? "At the machine's own speed:"
+        : `All threads of the page slowed ${factor} times (measured: ${times.measuredFactor.toFixed(1)} times):`,
+    );
+    sayTimes("  changed reading: verdict without impacts, in the worker", times.workerStatic);
+    sayTimes("  changed reading: whole answer, in the worker", times.workerComplete);
+    sayTimes("  changed reading: verdict on the screen", times.verdictOnScreen);
+    sayTimes("  map filled, from its request", times.map);
+  }
+  await sayAgreement();
+  await sayAccessibility(browser, site);
+} finally {
+  await browser.close();
+  await site.close();
+  if (process.env.STOPFIT_DIST === undefined) rmSync(dist, { recursive: true, force: true });
+}
