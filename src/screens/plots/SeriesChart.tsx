@@ -9,7 +9,7 @@ import { Legend } from "../answer/charts/Legend.tsx";
 import { linePath } from "../answer/charts/linePath.ts";
 import { linearScale } from "../answer/charts/scale.ts";
 import { linearTicks } from "../answer/charts/ticks.ts";
-import "../answer/answer.css";
+import "../answer/charts/charts.css";
 import "./plots.css";
 
 /** Points in the model's units. */

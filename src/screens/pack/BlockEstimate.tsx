@@ -1,0 +1,134 @@
+import { useState } from "preact/hooks";
+import { rubberBlockCurve } from "../../physics/estimates/rubberBlock.ts";
+import { quantityText, sentenceText } from "../../records/quantityText.ts";
+import { plainDecimal } from "../../records/units.ts";
+import { Button } from "../parts/Button.tsx";
+import { Notice } from "../parts/Notice.tsx";
+import { type FieldProps, PackNumber } from "./fields.tsx";
+import { DraftReader, type ItemDraft, numberText } from "./itemDraft.ts";
+
+/** The curve of an old solid block from its hardness and size, marked as an estimate wherever it goes. */
+export function BlockEstimate({ draft, change }: FieldProps) {
+  const [own, setOwn] = useState<ItemDraft>({
+    unit: draft.unit,
+    texts: { "hardness.tol": "5" },
+    tables: {},
+  });
+  const fields = {
+    draft: own,
+    change: (update: (draft: ItemDraft) => ItemDraft) => setOwn(update),
+  };
+  const reader = new DraftReader(own);
+  const value = (field: string, label: string, kind: "length" | "number") => {
+    const read = reader.number(field, label, kind);
+    const tol = reader.number(`${field}.tol`, label, kind, "zeroOrMore") ?? 0;
+    return read === undefined ? null : { value: read, tol };
+  };
+  const shoreA = value("hardness", "Hardness", "number");
+  const diameter = value("diameter", "Diameter", "length");
+  const height = value("height", "Height", "length");
+  const outcome =
+    shoreA && diameter && height ? rubberBlockCurve({ shoreA, diameter, height }) : null;
+  const length = (mm: number) => quantityText({ kind: "length", value: mm }, draft.unit);
+
+  const take = () => {
+    if (!outcome?.ok || !diameter || !height) return;
+    const estimate = outcome.value;
+    change((current) => ({
+      ...current,
+      texts: {
+        ...current.texts,
+        freeHeight: numberText(height.value, "length", current.unit),
+        "freeHeight.tol": numberText(height.tol, "length", current.unit),
+        outerDiameterMm: numberText(diameter.value, "length", current.unit),
+        usableCompressionMm: numberText(
+          Number(estimate.usableCompressionMm.toFixed(2)),
+          "length",
+          current.unit,
+        ),
+        testedAtSpeed: "no",
+        estimatedHow: estimate.how,
+        estimatedShare: plainDecimal(Math.ceil(1000 * estimate.forceShare) / 10),
+      },
+      tables: {
+        ...current.tables,
+        damping: [],
+        curve: estimate.curve.flatMap(([mm, newtons]) => [
+          plainDecimal(Number(mm.toFixed(3))),
+          plainDecimal(Number(newtons.toFixed(2))),
+        ]),
+      },
+    }));
+  };
+  return (
+    <>
+      <p class="small">
+        For an old solid rubber block whose makers and figures are lost. Press a Shore A gauge on a
+        flat, clean face away from the edge, five times, and take the mean.
+      </p>
+      <div class="pack-reading">
+        <PackNumber
+          {...fields}
+          field="hardness"
+          label="Hardness"
+          kind="number"
+          unitWords="Shore A"
+        />
+        <PackNumber
+          {...fields}
+          field="hardness.tol"
+          label="± of the hardness"
+          labelUnseen
+          lead="±"
+          kind="number"
+          allowed="zeroOrMore"
+        />
+      </div>
+      {(["diameter", "height"] as const).map((field) => (
+        <div key={field} class="pack-reading">
+          <PackNumber
+            {...fields}
+            field={field}
+            label={field === "diameter" ? "Diameter of the block" : "Height of the block"}
+            kind="length"
+          />
+          <PackNumber
+            {...fields}
+            field={`${field}.tol`}
+            label={`± of the ${field}`}
+            labelUnseen
+            lead="±"
+            kind="length"
+            allowed="zeroOrMore"
+            placeholder="0"
+          />
+        </div>
+      ))}
+      {outcome && !outcome.ok && (
+        <Notice tone="no" live>
+          <p>{sentenceText(outcome.fault.sentence, draft.unit)}</p>
+        </Notice>
+      )}
+      {outcome?.ok && (
+        <Notice tone="care" live>
+          <p>
+            <strong>Estimate:</strong>{" "}
+            {quantityText({ kind: "rate", value: outcome.value.rateNPerMm.value }, draft.unit)} ±{" "}
+            {quantityText({ kind: "rate", value: outcome.value.rateNPerMm.tol }, draft.unit)} at
+            small compression, shape factor {outcome.value.shapeFactor.toFixed(2)}, usable{" "}
+            {length(outcome.value.usableCompressionMm)}.
+          </p>
+          <p class="small">
+            An estimate from hardness is ± 25 % at best. That much enters the doubt of every answer
+            with this stop. It says nothing of damping.
+          </p>
+          <div class="row">
+            <Button icon="tick" onClick={take}>
+              Take it over
+            </Button>
+          </div>
+        </Notice>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,336 @@
+import { useRef, useState } from "preact/hooks";
+import { demoPack } from "../../records/demoPack.ts";
+import type { Pack, PackStop, Platform } from "../../records/pack.ts";
+import { sentenceText } from "../../records/quantityText.ts";
+import type { LengthUnit } from "../../records/units.ts";
+import { Button, ButtonLink } from "../parts/Button.tsx";
+import { Dialog } from "../parts/Dialog.tsx";
+import { TextField } from "../parts/Field.tsx";
+import { Notice } from "../parts/Notice.tsx";
+import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
+import { stopFacts } from "../ranking/rankingWords.ts";
+import type { PackInUse } from "../referencePack.ts";
+import { checksHref, goTo } from "../router.ts";
+import { layoutWords } from "./PlatformEditor.tsx";
+import {
+  changePack,
+  copiedPlatform,
+  copiedStop,
+  undoPackChange,
+  undoWords,
+  withoutPlatform,
+  withoutStop,
+  withPlatform,
+  withStop,
+} from "./packEdits.ts";
+import { type OpenedPack, readPackFile, savePackFile } from "./packFile.ts";
+import { newItem, packItemHref, packMergeHref, packRulesHref } from "./packRoutes.ts";
+
+/** What the pack holds, and everything that can be done with it. */
+export function PackList({
+  inUse,
+  unit,
+  onMerge,
+}: {
+  inUse: PackInUse;
+  unit: LengthUnit;
+  onMerge: (theirs: Pack, file: string) => void;
+}) {
+  const heading = useHeadingFocus("pack");
+  const { pack, fault, revision } = inUse;
+  const picker = useRef<HTMLInputElement>(null);
+  const [opened, setOpened] = useState<OpenedPack | null>(null);
+  const [said, setSaid] = useState<readonly string[]>([]);
+  const [search, setSearch] = useState("");
+  const wanted = search.trim().toLowerCase();
+  const has = (text: string) => wanted === "" || text.toLowerCase().includes(wanted);
+  const stops = pack.stops.filter((stop) => has(`${stop.name} ${stopFacts(stop, unit)}`));
+  const platforms = pack.platforms.filter(({ label, axle, layout }) =>
+    has(`${label} ${axle} ${layoutWords[layout.kind]}`),
+  );
+
+  const change = async (next: Pack, words: string) => {
+    const result = await changePack(next, words);
+    setSaid(
+      result.kind === "refused"
+        ? result.faults.map((each) => sentenceText(each.sentence, unit))
+        : [],
+    );
+    if (result.kind === "changed" && result.kept.kind === "changedElsewhere") goTo(packMergeHref);
+  };
+  const open = async (list: FileList | null) => {
+    const file = list?.[0];
+    if (picker.current) picker.current.value = "";
+    if (file) setOpened(await readPackFile(file));
+  };
+  const usualOf = (id: string) => pack.platforms.filter(({ usualStop }) => usualStop === id).length;
+  const deleteStop = (stop: PackStop) => {
+    const count = usualOf(stop.id);
+    const also =
+      count === 0 ? "" : `, the usual stop of ${count} platform${count === 1 ? "" : "s"}`;
+    return change(withoutStop(pack, stop.id), `Deleted: ${stop.name}${also}`);
+  };
+  const undo = undoWords();
+
+  return (
+    <Screen
+      top={
+        <>
+          <ButtonLink look="quiet" href={checksHref} icon="back" label="To the list of checks" />
+          <span class="screen-name">Reference pack</span>
+        </>
+      }
+      actions={
+        <>
+          <Button look="main" icon="file" onClick={() => picker.current?.click()}>
+            Open a pack
+          </Button>
+          <Button onClick={() => savePackFile(pack)}>Save as a file</Button>
+        </>
+      }
+    >
+      <h1 ref={heading} tabIndex={-1}>
+        {pack.name || "Reference pack"}
+      </h1>
+      <input
+        ref={picker}
+        type="file"
+        accept=".json,application/json"
+        class="unseen"
+        tabIndex={-1}
+        aria-label="Pack to open"
+        onChange={(event) => open(event.currentTarget.files)}
+      />
+      {pack.notes && <p class="soft">{pack.notes}</p>}
+      <p class="small soft">
+        {pack.stops.length} stops, {pack.platforms.length} platforms.{" "}
+        {revision === 0 ? "As it came with Stopfit." : "Kept on this phone."} Checks keep a copy of
+        what they used: a change here changes no old answer.
+      </p>
+      {fault && (
+        <Notice tone="no" live>
+          <p>{sentenceText(fault.sentence, unit)}</p>
+        </Notice>
+      )}
+      {said.length > 0 && (
+        <Notice tone="no" live>
+          {said.map((text) => (
+            <p key={text}>{text}</p>
+          ))}
+        </Notice>
+      )}
+      {undo !== null && (
+        <Notice tone="info" live>
+          <p>{undo}.</p>
+          <div class="row">
+            <Button icon="undo" onClick={() => undoPackChange().then(() => setSaid([]))}>
+              Undo
+            </Button>
+          </div>
+        </Notice>
+      )}
+      <div class="row">
+        <ButtonLink href={packRulesHref} icon="pencil">
+          Name and house rules
+        </ButtonLink>
+        {revision !== 0 && (
+          <Button
+            icon="undo"
+            onClick={() => change(demoPack, `Left: ${pack.name}, for the pack that ships`)}
+          >
+            The pack that ships
+          </Button>
+        )}
+      </div>
+      <TextField
+        label="Search"
+        value={search}
+        onInput={setSearch}
+        placeholder="Name, class, mount"
+      />
+      <section class="stack-close" aria-labelledby="stops-heading">
+        <div class="pack-heading">
+          <h2 id="stops-heading">Stops ({stops.length})</h2>
+          <ButtonLink icon="plus" href={packItemHref("stop", newItem)}>
+            Add<span class="unseen"> a stop</span>
+          </ButtonLink>
+        </div>
+        <ul class="check-list">
+          {stops.map((stop) => (
+            <Row
+              key={stop.id}
+              name={stop.name}
+              facts={`${stopFacts(stop, unit)}${stop.tests?.length ? ` · ${stop.tests.length} test${stop.tests.length === 1 ? "" : "s"}` : ""}`}
+              href={packItemHref("stop", stop.id)}
+              onCopy={() => {
+                const copy = copiedStop(pack, stop);
+                return change(withStop(pack, copy), `Added: ${copy.name}`);
+              }}
+              onDelete={() => deleteStop(stop)}
+            />
+          ))}
+        </ul>
+      </section>
+      <section class="stack-close" aria-labelledby="platforms-heading">
+        <div class="pack-heading">
+          <h2 id="platforms-heading">Platforms ({platforms.length})</h2>
+          <ButtonLink icon="plus" href={packItemHref("platform", newItem)}>
+            Add<span class="unseen"> a platform</span>
+          </ButtonLink>
+        </div>
+        <ul class="check-list">
+          {platforms.map((platform) => (
+            <Row
+              key={platform.id}
+              name={`${platform.label}, ${platform.axle} axle`}
+              facts={platformFacts(platform, pack)}
+              href={packItemHref("platform", platform.id)}
+              onCopy={() => {
+                const copy = copiedPlatform(pack, platform);
+                return change(withPlatform(pack, copy), `Added: ${copy.label}`);
+              }}
+              onDelete={() =>
+                change(withoutPlatform(pack, platform.id), `Deleted: ${platform.label}`)
+              }
+            />
+          ))}
+        </ul>
+      </section>
+      {opened && (
+        <OpenedDialog
+          opened={opened}
+          unit={unit}
+          onLeave={() => setOpened(null)}
+          onUse={(theirs) => {
+            setOpened(null);
+            return change(theirs, `Opened: ${theirs.name}, in place of ${pack.name}`);
+          }}
+          onMerge={(theirs) => {
+            setOpened(null);
+            onMerge(theirs, opened.file);
+          }}
+        />
+      )}
+    </Screen>
+  );
+}
+
+function platformFacts({ layout, usualStop, limits }: Platform, pack: Pack): string {
+  const stop = pack.stops.find(({ id }) => id === usualStop);
+  return [
+    layoutWords[layout.kind],
+    stop ? `usual stop: ${stop.name}` : "no usual stop",
+    `${limits.length} hard limit${limits.length === 1 ? "" : "s"}`,
+  ].join(" · ");
+}
+
+function Row({
+  name,
+  facts,
+  href,
+  onCopy,
+  onDelete,
+}: {
+  name: string;
+  facts: string;
+  href: string;
+  onCopy: () => void;
+  onDelete: () => void;
+}) {
+  const [open, setOpen] = useState(false);
+  const close = (work: () => void) => () => {
+    setOpen(false);
+    work();
+  };
+  return (
+    <li class="check-row">
+      <div class="check-row-top">
+        <a class="check-link" href={href}>
+          <span class="check-words">
+            <span class="check-name">{name}</span>
+            <span class="small soft">{facts}</span>
+          </span>
+        </a>
+        <Button
+          look="quiet"
+          icon="more"
+          label={`More for ${name}`}
+          expanded={open}
+          onClick={() => setOpen(!open)}
+        />
+      </div>
+      {open && (
+        <div class="check-actions">
+          <Button icon="copy" onClick={close(onCopy)}>
+            Copy
+          </Button>
+          <Button look="danger" icon="bin" onClick={close(onDelete)}>
+            Delete
+          </Button>
+        </div>
+      )}
+    </li>
+  );
+}
+
+const mostFaults = 12;
+
+function OpenedDialog({
+  opened,
+  unit,
+  onLeave,
+  onUse,
+  onMerge,
+}: {
+  opened: OpenedPack;
+  unit: LengthUnit;
+  onLeave: () => void;
+  onUse: (pack: Pack) => void;
+  onMerge: (pack: Pack) => void;
+}) {
+  if (!opened.ok) {
+    return (
+      <Dialog
+        heading="This file can't be used"
+        onLeave={onLeave}
+        actions={
+          <Button look="main" onClick={onLeave}>
+            Close
+          </Button>
+        }
+      >
+        <p class="small soft">{opened.file}</p>
+        <ul class="plain-list">
+          {opened.faults.slice(0, mostFaults).map((fault, index) => (
+            <li key={index}>{sentenceText(fault.sentence, unit)}</li>
+          ))}
+        </ul>
+        {opened.faults.length > mostFaults && <p>And {opened.faults.length - mostFaults} more.</p>}
+      </Dialog>
+    );
+  }
+  const { pack } = opened;
+  return (
+    <Dialog
+      heading={pack.name || opened.file}
+      onLeave={onLeave}
+      actions={
+        <>
+          <Button onClick={onLeave}>Leave it</Button>
+          <Button onClick={() => onMerge(pack)}>Merge the two</Button>
+          <Button look="main" onClick={() => onUse(pack)}>
+            Use it instead
+          </Button>
+        </>
+      }
+    >
+      <p>
+        {pack.stops.length} stops, {pack.platforms.length} platforms.
+      </p>
+      <p class="small">
+        “Use it instead” puts it in place of the pack that is here; “Merge the two” shows what
+        differs first. Either can be undone.
+      </p>
+    </Dialog>
+  );
+}

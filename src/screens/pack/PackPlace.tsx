@@ -1,0 +1,76 @@
+import { useEffect, useState } from "preact/hooks";
+import type { TestImporter } from "../../compute/testImporter.ts";
+import type { Pack } from "../../records/pack.ts";
+import type { LengthUnit } from "../../records/units.ts";
+import { usePackInUse } from "../referencePack.ts";
+import { goTo } from "../router.ts";
+import { MergePacks } from "./MergePacks.tsx";
+import { PackList } from "./PackList.tsx";
+import { PlatformEditor } from "./PlatformEditor.tsx";
+import { takeOvertaken } from "./packEdits.ts";
+import { type PackRoute, packHref, packMergeHref } from "./packRoutes.ts";
+import { RulesEditor } from "./RulesEditor.tsx";
+import { StopEditor } from "./StopEditor.tsx";
+import { TestImportScreen } from "./TestImportScreen.tsx";
+import "../answer/answer.css";
+import "../answer/charts/charts.css";
+import "../styles/check.css";
+import "./pack.css";
+
+export interface PackPlaceProps {
+  readonly route: PackRoute;
+  readonly unit: LengthUnit;
+  /** Another importer than the worker's, where there is no worker. */
+  readonly startImporter?: () => TestImporter;
+}
+
+interface Other {
+  readonly pack: Pack;
+  readonly name: string;
+}
+
+/** The reference pack: its list, its items, test data, merging. */
+export default function PackPlace({ route, unit, startImporter }: PackPlaceProps) {
+  const inUse = usePackInUse();
+  const [other, setOther] = useState<Other | null>(null);
+  const merging = route.place === "merge";
+  useEffect(() => {
+    if (!merging || !inUse) return;
+    const overtaken = takeOvertaken();
+    if (overtaken !== null) {
+      setOther({ pack: overtaken, name: `${overtaken.name}, as you had changed it` });
+    } else if (other === null) goTo(packHref, { replace: true });
+  }, [merging, inUse, other]);
+
+  if (!inUse) return <p class="later-waiting">One moment …</p>;
+  const { pack } = inUse;
+  switch (route.place) {
+    case "list":
+      return (
+        <PackList
+          inUse={inUse}
+          unit={unit}
+          onMerge={(theirs, file) => {
+            setOther({ pack: theirs, name: theirs.name || file });
+            goTo(packMergeHref);
+          }}
+        />
+      );
+    case "rules":
+      return <RulesEditor pack={pack} unit={unit} />;
+    case "stop":
+      return <StopEditor pack={pack} id={route.id} unit={unit} />;
+    case "platform":
+      return <PlatformEditor pack={pack} id={route.id} unit={unit} />;
+    case "tests":
+      return (
+        <TestImportScreen pack={pack} id={route.id} unit={unit} startImporter={startImporter} />
+      );
+    case "merge":
+      return other ? (
+        <MergePacks mine={pack} theirs={other.pack} theirsName={other.name} unit={unit} />
+      ) : (
+        <p class="later-waiting">One moment …</p>
+      );
+  }
+}

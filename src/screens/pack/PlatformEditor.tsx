@@ -1,0 +1,220 @@
+import type { LayoutKind, LimitKind } from "../../physics/fitment.ts";
+import { layoutReadingNames } from "../../records/checkRecord.ts";
+import type { Pack, Platform } from "../../records/pack.ts";
+import { catalogueEntry } from "../../records/readingCatalogue.ts";
+import type { LengthUnit } from "../../records/units.ts";
+import { limitNames } from "../check/readingGuide.ts";
+import { LayoutPicture } from "../drawings/LayoutPicture.tsx";
+import { Button } from "../parts/Button.tsx";
+import { Segmented } from "../parts/Choices.tsx";
+import { SelectField } from "../parts/Field.tsx";
+import { PackNumber, PackReading, PackText } from "./fields.tsx";
+import { ItemScreen, NoSuchItem } from "./ItemScreen.tsx";
+import { setText, textOf } from "./itemDraft.ts";
+import { freeId, withPlatform } from "./packEdits.ts";
+import { newItem } from "./packRoutes.ts";
+import {
+  cornerReadings,
+  fieldLabel,
+  layoutNames,
+  limitCount,
+  platformDraft,
+  platformOfDraft,
+  rideNames,
+  withAnotherLimit,
+  withoutLimit,
+} from "./platformDraft.ts";
+import { useItemDraft } from "./useItemDraft.ts";
+
+export const layoutWords: { readonly [Kind in LayoutKind]: string } = {
+  arm: "Stop on an arm",
+  damper: "Stop on the damper rod, on an arm",
+  strut: "Strut",
+  axle: "Beam axle",
+};
+
+/** One axle of a vehicle in the pack, every field of it. */
+export function PlatformEditor({ pack, id, unit }: { pack: Pack; id: string; unit: LengthUnit }) {
+  const base = id === newItem ? null : (pack.platforms.find((each) => each.id === id) ?? null);
+  if (base === null && id !== newItem) return <NoSuchItem what="platform" />;
+  return <Editing key={id} pack={pack} id={id} base={base} unit={unit} />;
+}
+
+function Editing({
+  pack,
+  id,
+  base,
+  unit,
+}: {
+  pack: Pack;
+  id: string;
+  base: Platform | null;
+  unit: LengthUnit;
+}) {
+  const editing = useItemDraft(`platform.${id}`, JSON.stringify(base), () =>
+    platformDraft(base, unit),
+  );
+  const { draft, change } = editing;
+  const fields = { draft, change };
+  const put = (field: string) => (text: string) =>
+    change((current) => setText(current, field, text));
+  const kind = (draft.texts.layout ?? "arm") as LayoutKind;
+  const keep = () => {
+    const own =
+      base === null
+        ? freeId(
+            `${textOf(draft, "label")} ${textOf(draft, "axle")}`,
+            pack.platforms.map((each) => each.id),
+          )
+        : id;
+    const { platform, faults } = platformOfDraft(draft, base, own);
+    if (platform === null) return editing.refuse(faults);
+    return editing.keep(
+      withPlatform(pack, platform),
+      base === null ? `Added: ${platform.label}` : `Changed: ${platform.label}`,
+    );
+  };
+  return (
+    <ItemScreen
+      heading={base ? `${base.label}, ${base.axle} axle` : "New platform"}
+      editing={editing}
+      onKeep={keep}
+    >
+      <section class="card">
+        <PackText {...fields} field="label" label="Vehicle" />
+        <Segmented
+          legend="Axle"
+          value={textOf(draft, "axle") === "rear" ? "rear" : "front"}
+          onChange={put("axle")}
+          options={[
+            { value: "front", name: "Front" },
+            { value: "rear", name: "Rear" },
+          ]}
+        />
+        <SelectField
+          label="Usual stop"
+          value={textOf(draft, "usualStop")}
+          options={[
+            { value: "", text: "None given" },
+            ...pack.stops.map((stop) => ({ value: stop.id, text: stop.name })),
+          ]}
+          onChange={put("usualStop")}
+        />
+        <PackText {...fields} field="notes" label="Notes" maxLength={20_000} />
+      </section>
+      <section class="card" aria-labelledby="layout-heading">
+        <h2 id="layout-heading">Layout</h2>
+        <SelectField
+          label="Where the stop sits"
+          value={kind}
+          options={(Object.keys(layoutWords) as LayoutKind[]).map((value) => ({
+            value,
+            text: layoutWords[value],
+          }))}
+          onChange={put("layout")}
+        />
+        <LayoutPicture kind={kind} />
+        {layoutNames(kind).map((name) => {
+          const { kind: quantity, allowed } = catalogueEntry(name);
+          return (
+            <PackReading
+              key={name}
+              {...fields}
+              field={name}
+              label={fieldLabel(name)}
+              optional={!layoutReadingNames[kind].needed.includes(name)}
+              kind={quantity}
+              allowed={allowed}
+            />
+          );
+        })}
+        <PackNumber
+          {...fields}
+          field="wheelPerOuter"
+          label={fieldLabel("wheelPerOuter")}
+          kind="number"
+          placeholder="1"
+        />
+      </section>
+      <section class="card" aria-labelledby="stands-heading">
+        <h2 id="stands-heading">As it usually stands</h2>
+        {cornerReadings.map((name) => (
+          <PackReading
+            key={name}
+            {...fields}
+            field={name}
+            label={name === "gap" ? "Gap, with its usual stop" : fieldLabel(name)}
+            optional
+            kind={catalogueEntry(name).kind}
+          />
+        ))}
+        {rideNames.map((name) => {
+          const { kind: quantity, allowed } = catalogueEntry(name);
+          return (
+            <PackReading
+              key={name}
+              {...fields}
+              field={`ride.${name}`}
+              label={fieldLabel(name)}
+              optional
+              kind={quantity}
+              allowed={allowed}
+            />
+          );
+        })}
+      </section>
+      <section class="card" aria-labelledby="limits-heading">
+        <h2 id="limits-heading">Usual hard limits</h2>
+        {Array.from({ length: limitCount(draft) }, (_, index) => (
+          <fieldset key={index} class="pack-limit">
+            <legend class="field-label">Hard limit {index + 1}</legend>
+            <SelectField
+              label="What ends the travel"
+              value={textOf(draft, `limits.${index}.kind`)}
+              options={(Object.keys(limitNames) as LimitKind[]).map((value) => ({
+                value,
+                text: limitNames[value],
+              }))}
+              onChange={put(`limits.${index}.kind`)}
+            />
+            <Segmented
+              legend="Measured"
+              value={textOf(draft, `limits.${index}.at`) === "stop" ? "stop" : "wheel"}
+              onChange={put(`limits.${index}.at`)}
+              options={[
+                { value: "wheel", name: "Where it touches" },
+                { value: "stop", name: "At the stop" },
+              ]}
+            />
+            <PackReading
+              {...fields}
+              field={`limits.${index}`}
+              label={`Clearance of limit ${index + 1}`}
+              kind="length"
+            />
+            {textOf(draft, `limits.${index}.at`) !== "stop" && (
+              <PackNumber
+                {...fields}
+                field={`limits.${index}.perWheel`}
+                label={`Closing per wheel travel of limit ${index + 1}`}
+                kind="number"
+                unitWords="mm per mm"
+                placeholder="1"
+              />
+            )}
+            <Button
+              icon="bin"
+              look="danger"
+              onClick={() => change((current) => withoutLimit(current, index))}
+            >
+              Take out limit {index + 1}
+            </Button>
+          </fieldset>
+        ))}
+        <Button icon="plus" onClick={() => change(withAnotherLimit)}>
+          Another hard limit
+        </Button>
+      </section>
+    </ItemScreen>
+  );
+}

@@ -1,0 +1,103 @@
+import type { Use } from "../../physics/fitment.ts";
+import { defaultRules } from "../../physics/road/useRules.ts";
+import type { Pack } from "../../records/pack.ts";
+import { catalogueEntry } from "../../records/readingCatalogue.ts";
+import type { LengthUnit } from "../../records/units.ts";
+import { uses } from "../check/UseStep.tsx";
+import { SelectField } from "../parts/Field.tsx";
+import { type FieldProps, PackNumber, PackTable, PackText } from "./fields.tsx";
+import { ItemScreen } from "./ItemScreen.tsx";
+import { numberText, setText, textOf } from "./itemDraft.ts";
+import { fieldLabel } from "./platformDraft.ts";
+import { packOfRulesDraft, ruleNumbers, rulesDraft } from "./rulesDraft.ts";
+import { useItemDraft } from "./useItemDraft.ts";
+
+const roads = ["A", "B", "C", "D", "E"] as const;
+const unitWords: { readonly [name: string]: string } = {
+  speedKmPerH: "km/h",
+  allowedContactsPerKm: "per km",
+  accelerationCapG: "g",
+};
+
+/** The pack's name and notes, and what the house demands of each use. */
+export function RulesEditor({ pack, unit }: { pack: Pack; unit: LengthUnit }) {
+  const base = JSON.stringify([pack.name, pack.notes, pack.rules]);
+  const editing = useItemDraft("rules", base, () => rulesDraft(pack, unit));
+  const { draft, change } = editing;
+  const keep = () => {
+    const { pack: next, faults } = packOfRulesDraft(draft, pack);
+    if (next === null) return editing.refuse(faults);
+    return editing.keep(next, "Changed: name and rules");
+  };
+  return (
+    <ItemScreen heading="Name and house rules" editing={editing} onKeep={keep}>
+      <section class="card">
+        <PackText draft={draft} change={change} field="name" label="Name of the pack" />
+        <PackText draft={draft} change={change} field="notes" label="Notes" maxLength={20_000} />
+      </section>
+      <p class="small soft">
+        What each use demands. A field left empty is as in Stopfit itself, shown in grey; all of it
+        is common practice, none from a published source.
+      </p>
+      {uses.map(({ value, name }) => (
+        <RulesOfUse key={value} use={value} heading={name} draft={draft} change={change} />
+      ))}
+    </ItemScreen>
+  );
+}
+
+function RulesOfUse({ use, heading, draft, change }: FieldProps & { use: Use; heading: string }) {
+  const usual = defaultRules[use];
+  const events = usual.events
+    .map((event) =>
+      event.kind === "landing"
+        ? `landing from ${event.heightM} m`
+        : `obstacle ${event.heightM} m high, ${event.lengthM} m long, at ${event.speedKmPerH} km/h`,
+    )
+    .join("; ");
+  return (
+    <section class="card" aria-labelledby={`rules-${use}`}>
+      <h2 id={`rules-${use}`}>{heading}</h2>
+      <SelectField
+        label="Road class (ISO 8608)"
+        value={textOf(draft, `${use}.roadClass`)}
+        options={[
+          { value: "", text: `As in Stopfit: ${usual.roadClass}` },
+          ...roads.map((road) => ({ value: road, text: road })),
+        ]}
+        onChange={(road) => change((current) => setText(current, `${use}.roadClass`, road))}
+      />
+      {ruleNumbers.map((name) => {
+        const { kind, allowed } = catalogueEntry(name);
+        return (
+          <PackNumber
+            key={name}
+            draft={draft}
+            change={change}
+            field={`${use}.${name}`}
+            label={fieldLabel(name)}
+            kind={kind}
+            allowed={allowed}
+            placeholder={numberText(usual[name], kind, draft.unit)}
+            {...(unitWords[name] !== undefined && { unitWords: unitWords[name] })}
+          />
+        );
+      })}
+      <p class="small soft">Events, where none are given: {events}.</p>
+      <PackTable
+        draft={draft}
+        change={change}
+        field={`${use}.obstacles`}
+        caption={`${heading}: obstacles`}
+        columns={["Height, m", "Length, m", "Speed, km/h"]}
+      />
+      <PackTable
+        draft={draft}
+        change={change}
+        field={`${use}.landings`}
+        caption={`${heading}: landings`}
+        columns={["Landing from, m"]}
+      />
+    </section>
+  );
+}

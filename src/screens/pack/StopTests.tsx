@@ -1,0 +1,67 @@
+import { useState } from "preact/hooks";
+import type { Pack, PackStop, PackTest } from "../../records/pack.ts";
+import { quantityText } from "../../records/quantityText.ts";
+import type { LengthUnit } from "../../records/units.ts";
+import { Button } from "../parts/Button.tsx";
+import { goTo } from "../router.ts";
+import { changePack, withStop } from "./packEdits.ts";
+import { packMergeHref } from "./packRoutes.ts";
+import { TestCharts } from "./TestCharts.tsx";
+import { plotsOfPackTest } from "./testPlots.ts";
+
+/** The tests that the pack keeps of a stop. */
+export function StopTests({ pack, stop, unit }: { pack: Pack; stop: PackStop; unit: LengthUnit }) {
+  const [shown, setShown] = useState<string | null>(null);
+  const tests = stop.tests ?? [];
+  if (tests.length === 0) return <p class="small soft">No test is kept of this stop.</p>;
+  const takeOut = async (test: PackTest) => {
+    const next = { ...stop, tests: tests.filter(({ id }) => id !== test.id) };
+    const result = await changePack(withStop(pack, next), `Deleted: ${test.file} of ${stop.name}`);
+    if (result.kind === "changed" && result.kept.kind === "changedElsewhere") goTo(packMergeHref);
+  };
+  return (
+    <ul class="check-list">
+      {tests.map((test) => (
+        <li key={test.id} class="card">
+          <h3>{test.file}</h3>
+          <p class="small soft">{testFacts(test, unit)}</p>
+          {test.remarks.length > 0 && (
+            <ul class="plain-list small">
+              {test.remarks.map((remark) => (
+                <li key={remark}>{remark}</li>
+              ))}
+            </ul>
+          )}
+          <div class="row">
+            <Button
+              expanded={shown === test.id}
+              onClick={() => setShown(shown === test.id ? null : test.id)}
+            >
+              Drawings<span class="unseen"> of {test.file}</span>
+            </Button>
+            <Button look="danger" icon="bin" onClick={() => takeOut(test)}>
+              Delete<span class="unseen"> {test.file}</span>
+            </Button>
+          </div>
+          {shown === test.id && <TestCharts plots={plotsOfPackTest(test)} unit={unit} />}
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+function testFacts(test: PackTest, unit: LengthUnit): string {
+  const facts = [
+    test.kind === "rows" ? "depth, speed, force" : "cycles",
+    `${test.rows} rows`,
+    `imported ${test.importedAt.slice(0, 10)}`,
+  ];
+  if (test.curve?.length) facts.push("static curve");
+  facts.push(test.damping?.length ? "damping" : "no damping");
+  if (test.cycles) {
+    facts.push(
+      `loss ${quantityText({ kind: "energy", value: test.cycles.lossJ }, unit)} a cycle at ${test.cycles.frequencyHz.toFixed(2)} Hz`,
+    );
+  }
+  return facts.join(" · ");
+}

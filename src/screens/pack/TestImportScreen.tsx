@@ -1,0 +1,218 @@
+import { useEffect, useMemo, useRef, useState } from "preact/hooks";
+import {
+  createTestImporter,
+  type ImportProgress,
+  type TestImporter,
+} from "../../compute/testImporter.ts";
+import type { Fault } from "../../physics/outcome.ts";
+import { staticSpeedMmPerS } from "../../physics/stopTests/benchTest.ts";
+import { parseNumber } from "../../records/lengthEntry.ts";
+import type { Pack, PackStop } from "../../records/pack.ts";
+import { sentenceText } from "../../records/quantityText.ts";
+import type { TestImport } from "../../records/testRows/testFile.ts";
+import type { LengthUnit } from "../../records/units.ts";
+import { Button, ButtonLink } from "../parts/Button.tsx";
+import { TextField } from "../parts/Field.tsx";
+import { Notice } from "../parts/Notice.tsx";
+import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
+import { type ChosenColumns, ColumnChoice } from "./ColumnChoice.tsx";
+import { ImportedTest } from "./ImportedTest.tsx";
+import { NoSuchItem } from "./ItemScreen.tsx";
+import { packItemHref } from "./packRoutes.ts";
+
+type Work =
+  | { readonly state: "idle" }
+  | { readonly state: "reading"; readonly progress: ImportProgress }
+  | { readonly state: "fault"; readonly fault: Fault }
+  | { readonly state: "done"; readonly result: TestImport };
+
+/** Test data of one stop: a file is read beside the screen, looked at, and only then kept. */
+export function TestImportScreen({
+  pack,
+  id,
+  unit,
+  startImporter = createTestImporter,
+}: {
+  pack: Pack;
+  id: string;
+  unit: LengthUnit;
+  startImporter?: (() => TestImporter) | undefined;
+}) {
+  const stop = pack.stops.find((each) => each.id === id);
+  if (!stop) return <NoSuchItem what="stop" />;
+  return <Importing pack={pack} stop={stop} unit={unit} startImporter={startImporter} />;
+}
+
+function Importing({
+  pack,
+  stop,
+  unit,
+  startImporter,
+}: {
+  pack: Pack;
+  stop: PackStop;
+  unit: LengthUnit;
+  startImporter: () => TestImporter;
+}) {
+  const heading = useHeadingFocus("import");
+  const picker = useRef<HTMLInputElement>(null);
+  const importer = useMemo(() => startImporter(), [startImporter]);
+  const cancel = useRef<() => void>(() => undefined);
+  const [file, setFile] = useState<File | null>(null);
+  const [work, setWork] = useState<Work>({ state: "idle" });
+  const [threshold, setThreshold] = useState(String(staticSpeedMmPerS));
+  const [columns, setColumns] = useState<ChosenColumns | null>(null);
+  useEffect(() => () => importer.dispose(), [importer]);
+
+  const speed = parseNumber(threshold, "aboveZero");
+  const start = (chosen: File, chosenColumns: ChosenColumns | null) => {
+    cancel.current();
+    setFile(chosen);
+    setWork({
+      state: "reading",
+      progress: { phase: "reading", bytes: 0, totalBytes: chosen.size, rows: 0 },
+    });
+    cancel.current = importer.start(
+      chosen,
+      {
+        onProgress: (progress) => setWork({ state: "reading", progress }),
+        onDone: (result) => setWork({ state: "done", result }),
+        onFault: (fault) => setWork({ state: "fault", fault }),
+      },
+      {
+        ...(chosenColumns && { columns: chosenColumns }),
+        ...(speed.ok && { staticSpeedMmPerS: speed.value }),
+      },
+    );
+  };
+  const pick = (list: FileList | null) => {
+    const chosen = list?.[0];
+    if (picker.current) picker.current.value = "";
+    if (!chosen) return;
+    setColumns(null);
+    start(chosen, null);
+  };
+  return (
+    <Screen
+      wide
+      top={
+        <>
+          <ButtonLink
+            look="quiet"
+            href={packItemHref("stop", stop.id)}
+            icon="back"
+            label={`To ${stop.name}`}
+          />
+          <span class="screen-name">{stop.name}</span>
+        </>
+      }
+      actions={
+        work.state === "reading" ? (
+          <Button
+            icon="cross"
+            onClick={() => {
+              cancel.current();
+              setWork({ state: "idle" });
+            }}
+          >
+            Stop reading
+          </Button>
+        ) : (
+          <Button
+            look={work.state === "done" ? "plain" : "main"}
+            icon="file"
+            onClick={() => picker.current?.click()}
+          >
+            {work.state === "idle" ? "Choose a file" : "Another file"}
+          </Button>
+        )
+      }
+    >
+      <h1 ref={heading} tabIndex={-1}>
+        Import a test
+      </h1>
+      <input
+        ref={picker}
+        type="file"
+        accept=".csv,.txt,.tsv,text/csv,text/plain"
+        class="unseen"
+        tabIndex={-1}
+        aria-label="Test file"
+        onChange={(event) => pick(event.currentTarget.files)}
+      />
+      <p>
+        A text file of columns, with their units in the headings:{" "}
+        <strong>depth, speed, force</strong> row by row, or cycles of{" "}
+        <strong>time, displacement, force</strong>. Decimal point or comma.
+      </p>
+      <p class="small soft">
+        From static rows comes the force curve. Damping shows only at speed: it is taken from rows
+        at two speeds and two depths at least, never from static ones.
+      </p>
+      <TextField
+        label="Rows up to this speed are static"
+        value={threshold}
+        unit="mm/s"
+        keys="decimal"
+        onInput={setThreshold}
+        {...(!speed.ok && {
+          tone: "no" as const,
+          message: sentenceText(speed.fault.sentence, unit),
+        })}
+      />
+      {file && work.state !== "reading" && (
+        <div class="row">
+          <Button onClick={() => start(file, columns)} disabled={!speed.ok}>
+            Read {file.name} again
+          </Button>
+        </div>
+      )}
+      {work.state === "reading" && <Reading progress={work.progress} name={file?.name ?? ""} />}
+      {work.state === "fault" && (
+        <>
+          <Notice tone="no" live>
+            <p>{sentenceText(work.fault.sentence, unit)}</p>
+          </Notice>
+          {file && columnFaults.has(work.fault.code) && (
+            <ColumnChoice
+              file={file}
+              onColumns={(chosen) => {
+                setColumns(chosen);
+                start(file, chosen);
+              }}
+            />
+          )}
+        </>
+      )}
+      {work.state === "done" && (
+        <ImportedTest pack={pack} stop={stop} imported={work.result} unit={unit} />
+      )}
+    </Screen>
+  );
+}
+
+/** Faults that choosing the columns by hand can meet. */
+const columnFaults: ReadonlySet<string> = new Set([
+  "headingsNotKnown",
+  "columnMissing",
+  "columnsTwice",
+  "unitNotTold",
+  "unitNotKnown",
+  "unitOfAnother",
+  "columnsNotUsable",
+]);
+
+function Reading({ progress, name }: { progress: ImportProgress; name: string }) {
+  const share = progress.totalBytes > 0 ? progress.bytes / progress.totalBytes : 0;
+  return (
+    <div class="progress-line" role="status">
+      <label>
+        {progress.phase === "reading" ? `Reading ${name} …` : "Working it out …"}
+        <progress value={Math.min(1, share)} max={1} />
+      </label>
+      <p class="small soft">
+        {progress.rows.toLocaleString("en")} rows, {Math.round(100 * share)} % of the file
+      </p>
+    </div>
+  );
+}

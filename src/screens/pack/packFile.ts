@@ -1,0 +1,54 @@
+import type { Fault } from "../../physics/outcome.ts";
+import { type Pack, packBounds } from "../../records/pack.ts";
+import { readPackText } from "../../records/readPack.ts";
+
+export type OpenedPack =
+  | { readonly ok: true; readonly pack: Pack; readonly file: string }
+  | { readonly ok: false; readonly file: string; readonly faults: readonly Fault[] };
+
+/** UTF-8 takes at most three bytes for each character. */
+const mostBytes = 3 * packBounds.textCharacters;
+
+/** A pack from a file, or a sentence for everything that is wrong with it. */
+export async function readPackFile(file: File): Promise<OpenedPack> {
+  const refuse = (sentence: string): OpenedPack => ({
+    ok: false,
+    file: file.name,
+    faults: [{ code: "packFile", sentence: [sentence] }],
+  });
+  if (file.size > mostBytes) {
+    return refuse(`The file is ${Math.round(file.size / 1e6)} MB, too large to be a pack.`);
+  }
+  let text: string;
+  try {
+    text = await file.text();
+  } catch {
+    return refuse("The file can't be read. Copy it to this phone and open it again.");
+  }
+  const read = readPackText(text);
+  return read.ok
+    ? { ok: true, pack: read.value, file: file.name }
+    : { ok: false, file: file.name, faults: read.faults };
+}
+
+/** A name that every file system takes. */
+export function packFileName(pack: Pack, day: string): string {
+  const name = pack.name
+    .normalize("NFKD")
+    .replace(/[^\p{L}\p{N}]+/gu, "-")
+    .replace(/^-+|-+$/g, "")
+    .slice(0, 60);
+  return `stopfit-pack-${name || "unnamed"}-${day}.json`;
+}
+
+export function savePackFile(pack: Pack): void {
+  const text = `${JSON.stringify(pack, null, 2)}\n`;
+  const address = URL.createObjectURL(new Blob([text], { type: "application/json" }));
+  const link = document.createElement("a");
+  link.href = address;
+  link.download = packFileName(pack, new Date().toISOString().slice(0, 10));
+  document.body.append(link);
+  link.click();
+  link.remove();
+  setTimeout(() => URL.revokeObjectURL(address), 60_000);
+}

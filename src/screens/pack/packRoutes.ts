@@ -1,0 +1,28 @@
+export type PackRoute = { readonly screen: "pack" } & (
+  | { readonly place: "list" | "rules" | "merge" }
+  /** `new` begins a fresh one. */
+  | { readonly place: "stop" | "platform" | "tests"; readonly id: string }
+);
+
+export const packHref = "#/pack";
+export const packRulesHref = "#/pack/rules";
+export const packMergeHref = "#/pack/merge";
+export const newItem = "new";
+
+export function packItemHref(place: "stop" | "platform" | "tests", id: string): string {
+  return `#/pack/${place}/${encodeURIComponent(id)}`;
+}
+
+/** The place of an address's parts, or null where it is another one. */
+export function readPackRoute(parts: readonly (string | null)[]): PackRoute | null {
+  const [first, place, id] = parts;
+  if (first !== "pack" || parts.length > 3) return null;
+  if (parts.length === 1) return { screen: "pack", place: "list" };
+  if ((place === "rules" || place === "merge") && parts.length === 2) {
+    return { screen: "pack", place };
+  }
+  if ((place === "stop" || place === "platform" || place === "tests") && id) {
+    return { screen: "pack", place, id };
+  }
+  return null;
+}

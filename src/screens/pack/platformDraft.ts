@@ -1,0 +1,211 @@
+import type {
+  GeometryReadingName,
+  LayoutKind,
+  LimitKind,
+  Ride,
+  RideQuantity,
+} from "../../physics/fitment.ts";
+import {
+  type CheckLayout,
+  type CheckLimit,
+  layoutReadingNames,
+  type TypedReading,
+} from "../../records/checkRecord.ts";
+import { type Platform, platformReading } from "../../records/pack.ts";
+import { catalogueEntry } from "../../records/readingCatalogue.ts";
+import type { LengthUnit } from "../../records/units.ts";
+import {
+  DraftReader,
+  type FieldFault,
+  type ItemDraft,
+  numberText,
+  readingTexts,
+} from "./itemDraft.ts";
+
+export const cornerReadings = ["rideHeight", "gap", "cornerMassKg"] as const;
+export const rideNames: readonly RideQuantity[] = [
+  "unsprungMassKg",
+  "wheelRateNPerMm",
+  "tyreRateNPerMm",
+  "damperBumpNsPerMm",
+  "damperReboundNsPerMm",
+  "payloadPerCornerKg",
+];
+
+export function fieldLabel(name: string): string {
+  const { name: words } = catalogueEntry(name);
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}
+
+export function layoutNames(kind: LayoutKind): readonly GeometryReadingName[] {
+  return [...layoutReadingNames[kind].needed, ...layoutReadingNames[kind].optional];
+}
+
+export function limitCount(draft: ItemDraft): number {
+  return Number(draft.texts["limits.count"] ?? "0");
+}
+
+function limitTexts(limits: readonly CheckLimit[], unit: LengthUnit): { [field: string]: string } {
+  const texts: { [field: string]: string } = { "limits.count": String(limits.length) };
+  limits.forEach((limit, index) => {
+    texts[`limits.${index}.kind`] = limit.kind;
+    texts[`limits.${index}.at`] = limit.at;
+    texts[`limits.${index}.perWheel`] = numberText(limit.perWheel, "number", unit);
+    Object.assign(texts, readingTexts(`limits.${index}`, limit.reading, "length", unit));
+  });
+  return texts;
+}
+
+export function platformDraft(platform: Platform | null, unit: LengthUnit): ItemDraft {
+  if (platform === null) {
+    return { unit, texts: { axle: "front", layout: "arm", "limits.count": "0" }, tables: {} };
+  }
+  const { layout } = platform;
+  const texts: { [field: string]: string } = {
+    label: platform.label,
+    axle: platform.axle,
+    layout: layout.kind,
+    wheelPerOuter: numberText(layout.wheelPerOuter, "number", unit),
+    usualStop: platform.usualStop ?? "",
+    notes: platform.notes ?? "",
+    ...limitTexts(platform.limits, unit),
+  };
+  for (const name of layoutNames(layout.kind)) {
+    const reading = platformReading(platform, layout.kind, name) ?? undefined;
+    Object.assign(texts, readingTexts(name, reading, catalogueEntry(name).kind, unit));
+  }
+  for (const name of cornerReadings) {
+    Object.assign(texts, readingTexts(name, platform[name], catalogueEntry(name).kind, unit));
+  }
+  for (const name of rideNames) {
+    const { kind } = catalogueEntry(name);
+    texts[`ride.${name}`] = numberText(platform.ride?.[name], kind, unit);
+    texts[`ride.${name}.tol`] = numberText(platform.ride?.tolerances?.[name], kind, unit);
+  }
+  return { unit, texts, tables: {} };
+}
+
+/** The draft without one limit; those after it move down. */
+export function withoutLimit(draft: ItemDraft, gone: number): ItemDraft {
+  const texts: { [field: string]: string } = {};
+  for (const [field, text] of Object.entries(draft.texts)) {
+    const match = /^limits\.(\d+)(.*)$/.exec(field);
+    const at = match === null ? -1 : Number(match[1]);
+    if (at === gone) continue;
+    texts[at > gone ? `limits.${at - 1}${match?.[2] ?? ""}` : field] = text;
+  }
+  texts["limits.count"] = String(Math.max(0, limitCount(draft) - 1));
+  return { ...draft, texts };
+}
+
+export function withAnotherLimit(draft: ItemDraft): ItemDraft {
+  const index = limitCount(draft);
+  return {
+    ...draft,
+    texts: {
+      ...draft.texts,
+      "limits.count": String(index + 1),
+      [`limits.${index}.kind`]: "tyre",
+      [`limits.${index}.at`]: "wheel",
+    },
+  };
+}
+
+function limitsOf(reader: DraftReader, draft: ItemDraft): CheckLimit[] {
+  const limits: CheckLimit[] = [];
+  for (let index = 0; index < limitCount(draft); index += 1) {
+    const field = `limits.${index}`;
+    const label = `Hard limit ${index + 1}`;
+    const reading = reader.needed(reader.reading(field, label, "length"), field, label);
+    const perWheel = reader.number(
+      `${field}.perWheel`,
+      `${label}, closing per wheel travel`,
+      "number",
+    );
+    if (reading === undefined) continue;
+    limits.push({
+      kind: (draft.texts[`${field}.kind`] ?? "other") as LimitKind,
+      at: draft.texts[`${field}.at`] === "stop" ? "stop" : "wheel",
+      ...(perWheel !== undefined && { perWheel }),
+      reading,
+    });
+  }
+  return limits;
+}
+
+function rideOf(reader: DraftReader, base: Ride | undefined): Ride | undefined {
+  const values: { [Name in RideQuantity]?: number } = {};
+  const tolerances: { [Name in RideQuantity]?: number } = {};
+  for (const name of rideNames) {
+    const { kind, allowed } = catalogueEntry(name);
+    const label = fieldLabel(name);
+    const value = reader.number(`ride.${name}`, label, kind, allowed);
+    const tol = reader.number(`ride.${name}.tol`, `± of ${label}`, kind, "zeroOrMore");
+    if (value !== undefined) values[name] = value;
+    if (value !== undefined && tol !== undefined) tolerances[name] = tol;
+  }
+  if (Object.keys(values).length === 0) return undefined;
+  const estimated = base?.estimated;
+  return {
+    ...values,
+    ...(Object.keys(tolerances).length > 0 && { tolerances }),
+    ...(estimated !== undefined && { estimated }),
+  };
+}
+
+/** The platform of a draft, or what is wrong with it. What the screen does not edit stays as it was. */
+export function platformOfDraft(
+  draft: ItemDraft,
+  base: Platform | null,
+  id: string,
+): { readonly platform: Platform | null; readonly faults: readonly FieldFault[] } {
+  const reader = new DraftReader(draft);
+  const label = reader.neededText("label", "Name");
+  const kind = (draft.texts.layout ?? "arm") as LayoutKind;
+  const readings: { [Name in GeometryReadingName]?: TypedReading } = {};
+  for (const name of layoutNames(kind)) {
+    const entry = catalogueEntry(name);
+    const words = fieldLabel(name);
+    const reading = reader.reading(name, words, entry.kind, entry.allowed);
+    const needed = layoutReadingNames[kind].needed.includes(name);
+    const value = needed ? reader.needed(reading, name, words) : reading;
+    if (value !== undefined) readings[name] = value;
+  }
+  const wheelPerOuter = reader.number("wheelPerOuter", fieldLabel("wheelPerOuter"), "number");
+  const corner: { [Name in (typeof cornerReadings)[number]]?: TypedReading } = {};
+  for (const name of cornerReadings) {
+    const reading = reader.reading(name, fieldLabel(name), catalogueEntry(name).kind);
+    if (reading !== undefined) corner[name] = reading;
+  }
+  const limits = limitsOf(reader, draft);
+  const ride = rideOf(reader, base?.ride);
+  if (reader.faults.length > 0) return { platform: null, faults: reader.faults };
+  const {
+    rideHeight: _height,
+    gap: _gap,
+    cornerMassKg: _mass,
+    ride: _ride,
+    notes: _notes,
+    ...kept
+  } = base ?? {};
+  const notes = reader.text("notes");
+  return {
+    platform: {
+      ...kept,
+      id,
+      label,
+      axle: draft.texts.axle === "rear" ? "rear" : "front",
+      layout: {
+        kind,
+        ...(wheelPerOuter !== undefined && { wheelPerOuter }),
+        readings,
+      } as CheckLayout,
+      ...corner,
+      ...(ride !== undefined && { ride }),
+      limits,
+      usualStop: reader.text("usualStop") ?? null,
+      ...(notes !== undefined && { notes }),
+    },
+    faults: [],
+  };
+}

@@ -1,0 +1,96 @@
+import type { CurvePoint, DampingPoint } from "../../physics/fitment.ts";
+import type { PackStop } from "../../records/pack.ts";
+import { type LengthUnit, plainDecimal } from "../../records/units.ts";
+import {
+  DraftReader,
+  type FieldFault,
+  type ItemDraft,
+  numberText,
+  readingTexts,
+} from "./itemDraft.ts";
+
+/** What a new stop begins with. */
+export function stopDraft(stop: PackStop | null, unit: LengthUnit): ItemDraft {
+  if (stop === null) return { unit, texts: { duty: "impact" }, tables: {} };
+  const cells = (rows: readonly (readonly number[])[] | null) =>
+    (rows ?? []).flat().map(plainDecimal);
+  return {
+    unit,
+    texts: {
+      name: stop.name,
+      duty: stop.duty,
+      ...readingTexts("freeHeight", stop.freeHeight, "length", unit),
+      usableCompressionMm: numberText(stop.usableCompressionMm, "length", unit),
+      outerDiameterMm: numberText(stop.outerDiameterMm, "length", unit),
+      material: stop.material ?? "",
+      mounting: stop.mounting ?? "",
+      notes: stop.notes ?? "",
+      testedAtSpeed: stop.testedAtSpeed ? "yes" : "no",
+      estimatedHow: stop.estimated?.how ?? "",
+      estimatedShare: stop.estimated ? plainDecimal(100 * stop.estimated.forceShare) : "",
+    },
+    tables: { curve: cells(stop.curve), damping: cells(stop.damping) },
+  };
+}
+
+/** The stop of a draft, or what is wrong with it. What the screen does not edit stays as it was. */
+export function stopOfDraft(
+  draft: ItemDraft,
+  base: PackStop | null,
+  id: string,
+): { readonly stop: PackStop | null; readonly faults: readonly FieldFault[] } {
+  const reader = new DraftReader(draft);
+  const name = reader.neededText("name", "Name");
+  const freeHeight = reader.needed(
+    reader.reading("freeHeight", "Free height", "length"),
+    "freeHeight",
+    "Free height",
+  );
+  const usable = reader.needed(
+    reader.number("usableCompressionMm", "Usable compression", "length"),
+    "usableCompressionMm",
+    "Usable compression",
+  );
+  const curve = reader.needed(reader.table("curve", "Force curve", 2), "curve", "Force curve");
+  const damping = reader.table("damping", "Damping", 3);
+  const outerDiameterMm = reader.number("outerDiameterMm", "Outer diameter", "length");
+  const how = reader.text("estimatedHow");
+  const percent = reader.number("estimatedShare", "± of the estimate", "number", "zeroOrMore");
+  if (how !== undefined && percent === undefined) {
+    reader.fault("estimatedShare", "± of the estimate: nothing is entered yet. At best it is 25.");
+  }
+  if (freeHeight === undefined || usable === undefined || curve === undefined) {
+    return { stop: null, faults: reader.faults };
+  }
+  if (reader.faults.length > 0) return { stop: null, faults: reader.faults };
+  const {
+    material: _material,
+    mounting: _mounting,
+    notes: _notes,
+    outerDiameterMm: _diameter,
+    estimated: _estimated,
+    ...kept
+  } = base ?? {};
+  const material = reader.text("material");
+  const mounting = reader.text("mounting");
+  const notes = reader.text("notes");
+  const stop: PackStop = {
+    ...kept,
+    id,
+    name,
+    duty: draft.texts.duty === "carry" ? "carry" : "impact",
+    freeHeight,
+    usableCompressionMm: usable,
+    curve: curve.map(([depth = 0, force = 0]): CurvePoint => [depth, force]),
+    damping:
+      damping?.map(([depth = 0, into = 0, out = 0]): DampingPoint => [depth, into, out]) ?? null,
+    testedAtSpeed: draft.texts.testedAtSpeed === "yes",
+    ...(outerDiameterMm !== undefined && { outerDiameterMm }),
+    ...(material !== undefined && { material }),
+    ...(mounting !== undefined && { mounting }),
+    ...(notes !== undefined && { notes }),
+    ...(how !== undefined &&
+      percent !== undefined && { estimated: { how, forceShare: percent / 100 } }),
+  };
+  return { stop, faults: [] };
+}
