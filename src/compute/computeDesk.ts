@@ -57,10 +57,12 @@ export class ComputeDesk {
         this.#maps = this.#maps.filter((job) => job.lane !== request.lane);
         this.#maps.push({ ...request, work: this.#map(request) });
         break;
-      case "rank":
-        this.#maps = this.#maps.filter((job) => job.lane !== request.lane);
-        this.#maps.push({ ...request, work: this.#rank(request) });
+      case "rank": {
+        const lane = `rank ${request.lane}`;
+        this.#maps = this.#maps.filter((job) => job.lane !== lane);
+        this.#maps.push({ ticket: request.ticket, lane, work: this.#rank(request) });
         break;
+      }
       case "run":
         this.#guarded(request.ticket, () => this.#run(request));
         break;

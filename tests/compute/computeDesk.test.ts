@@ -177,3 +177,40 @@ describe("the desk", () => {
     expect(kinds(desk.of(2))).toEqual(["static", "complete"]);
   });
 });
+
+describe("a ranking", () => {
+  const candidates = [
+    { id: "arm", stop: arm.stop },
+    { id: "strut", stop: strut.stop },
+  ];
+
+  function rank(ticket: number): Request {
+    return { kind: "rank", ticket, lane: "rank", fitment: arm, candidates, options: { samples } };
+  }
+
+  it("tells each stop as it comes, and all in order at the end", () => {
+    const desk = new SlowDesk();
+    desk.receive(rank(1));
+    desk.finish();
+    const told = desk.of(1).flatMap((reply) => (reply.kind === "ranking" ? [reply.progress] : []));
+    expect(told.at(-1)).toMatchObject({ done: 2, total: 2 });
+    const last = desk.of(1).at(-1);
+    if (last?.kind !== "ranked") throw new Error("no ranking");
+    expect(last.last).toBe(true);
+    expect(new Set(last.ranked.map(({ id }) => id))).toEqual(new Set(["arm", "strut"]));
+    expect(told.flatMap(({ ranked }) => ranked).length).toBe(last.ranked.length);
+  });
+
+  it("waits for answers, and stops where it is cancelled or overtaken", () => {
+    const desk = new SlowDesk();
+    desk.receive(rank(1));
+    desk.turn();
+    desk.receive(assess(2));
+    desk.receive(rank(3));
+    desk.turn();
+    desk.receive({ kind: "cancel", ticket: 3 });
+    desk.finish();
+    expect(kinds(desk.of(2))).toEqual(["static", "complete"]);
+    expect(kinds([...desk.of(1), ...desk.of(3)])).not.toContain("ranked");
+  });
+});

@@ -1,0 +1,186 @@
+import type {
+  Assessment,
+  CheckId,
+  CornerAssessment,
+  Fitment,
+  Side,
+  State,
+  Stop,
+  UseRules,
+} from "../fitment.ts";
+import type { Fault } from "../outcome.ts";
+import type { Sentence } from "../sentence.ts";
+
+/** A stop that may be fitted instead of the one of the check. */
+export interface Candidate {
+  readonly id: string;
+  readonly stop: Stop;
+}
+
+/** What is left at the worst corner; null where not known. Negative = short by so much. */
+export interface Margins {
+  /** Reserve beyond the wanted one, mm of wheel travel. */
+  readonly reserveMm: number | null;
+  /** Wheel travel to contact beyond what the use needs loaded, mm. Null for a stop made to carry. */
+  readonly freeTravelMm: number | null;
+  /** Below the acceleration cap in the hardest event, g. */
+  readonly accelerationG: number | null;
+  /** Usable compression left in the hardest event, share of δu. */
+  readonly compressionShare: number | null;
+}
+
+/** What fails or is in doubt, on which side, and the check's own sentence. */
+export interface Shortcoming {
+  readonly check: CheckId;
+  readonly state: State;
+  readonly side: Side;
+  readonly sentence: Sentence;
+}
+
+/** One stop, or one stop with a spacer, on the vehicle of the check. */
+export interface RankedStop {
+  readonly id: string;
+  readonly name: string;
+  /** mm under the stop; 0 = none. */
+  readonly spacerMm: number;
+  /**
+   * fits: every check of every side is ok, but for the balance left to right, which no stop changes.
+   * nearly: nothing fails and something is care or unsure, or one check fails and nothing else is short.
+   * doesNotFit: more than that, or a fault.
+   */
+  readonly group: "fits" | "nearly" | "doesNotFit";
+  readonly verdict: State;
+  readonly margins: Margins;
+  readonly shortcomings: readonly Shortcoming[];
+  /** As assessed, for charts side by side; null where it could not be: see `fault`. */
+  readonly fitment: Fitment | null;
+  readonly assessment: Assessment | null;
+  readonly fault: Fault | null;
+}
+
+/** One assessed fitment as a row of the ranking. */
+export function rankedStop(
+  { id, stop }: Candidate,
+  spacerMm: number,
+  fitment: Fitment,
+  assessment: Assessment,
+  rules: UseRules,
+): RankedStop {
+  const shortcomings = assessment.corners.flatMap(({ side, checks }) =>
+    checks
+      .filter(({ state }) => state !== "ok")
+      .map((check) => ({ check: check.id, state: check.state, side, sentence: check.sentence })),
+  );
+  return {
+    id,
+    name: stop.name,
+    spacerMm,
+    group: groupOf(shortcomings),
+    verdict: assessment.verdict,
+    margins: marginsOf(assessment, stop, rules),
+    shortcomings,
+    fitment,
+    assessment,
+    fault: null,
+  };
+}
+
+/** A stop that cannot be assessed on this vehicle, and why. */
+export function faultyStop({ id, stop }: Candidate, fault: Fault): RankedStop {
+  return {
+    id,
+    name: stop.name,
+    spacerMm: 0,
+    group: "doesNotFit",
+    verdict: fault.code === "stopPresses" ? "no" : "unsure",
+    margins: { reserveMm: null, freeTravelMm: null, accelerationG: null, compressionShare: null },
+    shortcomings: [],
+    fitment: null,
+    assessment: null,
+    fault,
+  };
+}
+
+function groupOf(shortcomings: readonly Shortcoming[]): RankedStop["group"] {
+  const ofTheStop = shortcomings.filter(({ check }) => check !== "balance");
+  if (ofTheStop.length === 0) return "fits";
+  const short = new Set(ofTheStop.map(({ check }) => check));
+  const fails = ofTheStop.some(({ state }) => state === "no");
+  return !fails || short.size === 1 ? "nearly" : "doesNotFit";
+}
+
+function marginsOf({ corners }: Assessment, stop: Stop, rules: UseRules): Margins {
+  const least = (of: (corner: CornerAssessment) => number | null): number | null => {
+    const known = corners.map(of).filter((margin) => margin !== null);
+    return known.length === 0 ? null : Math.min(...known);
+  };
+  return {
+    reserveMm: least(({ reserveMm }) => (reserveMm === null ? null : reserveMm - rules.reserveMm)),
+    freeTravelMm:
+      stop.duty === "carry"
+        ? null
+        : least(({ wheelTravelToContactMm, freeTravelNeededMm }) =>
+            freeTravelNeededMm === null ? null : wheelTravelToContactMm - freeTravelNeededMm,
+          ),
+    accelerationG: least(({ events }) =>
+      hardest(events?.map((event) => rules.accelerationCapG - event.peakAccelerationG)),
+    ),
+    compressionShare: least(({ events }) =>
+      hardest(events?.map((event) => 1 - event.peakCompressionMm / stop.usableCompressionMm)),
+    ),
+  };
+}
+
+function hardest(margins: readonly number[] | undefined): number | null {
+  return margins === undefined || margins.length === 0 ? null : Math.min(...margins);
+}
+
+/** What counts as ample of each margin: 10 mm, 10 mm, 1 g, a quarter of δu. Common practice, no source. */
+const ample: { readonly [Each in keyof Margins]: number } = {
+  reserveMm: 10,
+  freeTravelMm: 10,
+  accelerationG: 1,
+  compressionShare: 0.25,
+};
+
+/** The least of the margins as a share of what is ample, no more than 1 each; and the sum of all. */
+export function marginScore(margins: Margins): readonly [least: number, sum: number] {
+  const shares = (Object.keys(ample) as (keyof Margins)[]).flatMap((name) => {
+    const margin = margins[name];
+    return margin === null ? [] : [Math.min(1, margin / ample[name])];
+  });
+  return shares.length === 0
+    ? [Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY]
+    : [Math.min(...shares), shares.reduce((sum, share) => sum + share, 0)];
+}
+
+const groupPlace = { fits: 0, nearly: 1, doesNotFit: 2 } as const;
+const verdictPlace: { readonly [Each in State]: number } = { ok: 0, care: 1, unsure: 2, no: 3 };
+
+/**
+ * Which of two comes first, below 0: the first. By group, then verdict, then no fault, then the least
+ * margin, then all margins, then the smaller spacer, then name and id, so that no order is left to
+ * chance.
+ */
+export function compareRanked(one: RankedStop, other: RankedStop): number {
+  const [least, sum] = marginScore(one.margins);
+  const [otherLeast, otherSum] = marginScore(other.margins);
+  return (
+    groupPlace[one.group] - groupPlace[other.group] ||
+    verdictPlace[one.verdict] - verdictPlace[other.verdict] ||
+    Number(one.fault !== null) - Number(other.fault !== null) ||
+    descending(least, otherLeast) ||
+    descending(sum, otherSum) ||
+    one.spacerMm - other.spacerMm ||
+    ascending(one.name, other.name) ||
+    ascending(one.id, other.id)
+  );
+}
+
+function descending(one: number, other: number): number {
+  return one === other ? 0 : one > other ? -1 : 1;
+}
+
+function ascending(one: string, other: string): number {
+  return one === other ? 0 : one < other ? -1 : 1;
+}

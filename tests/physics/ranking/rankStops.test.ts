@@ -1,0 +1,177 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { assessFitment } from "../../../src/physics/assess.ts";
+import type { Fitment } from "../../../src/physics/fitment.ts";
+import { fitmentWithStop } from "../../../src/physics/ranking/fitmentWithStop.ts";
+import {
+  compareRanked,
+  marginScore,
+  type RankedStop,
+} from "../../../src/physics/ranking/rankedStop.ts";
+import {
+  type Candidate,
+  type RankProgress,
+  rankStops,
+} from "../../../src/physics/ranking/rankStops.ts";
+import { meanOf } from "../../../src/physics/uncertainty/readingMean.ts";
+import { demoPack } from "../../../src/records/demoPack.ts";
+import { recordStop } from "../../../src/records/pack.ts";
+import { demoFitment } from "../demoFitments.ts";
+import { faultCode, given } from "../stopTests/outcomes.ts";
+
+const options = { samples: 10_000 };
+const pack: readonly Candidate[] = demoPack.stops.map((stop) => ({
+  id: stop.id,
+  stop: recordStop(stop),
+}));
+
+function stopNamed(id: string): Candidate {
+  const found = pack.find((candidate) => candidate.id === id);
+  if (found === undefined) throw new Error(`no stop ${id}`);
+  return found;
+}
+
+function allSteps(fitment: Fitment, candidates: readonly Candidate[]) {
+  const steps = rankStops(fitment, candidates, options);
+  const told: RankProgress[] = [];
+  for (let step = steps.next(); ; step = steps.next()) {
+    if (step.done) return { told, ranked: step.value };
+    told.push(step.value);
+  }
+}
+
+describe("the stop of the check itself", () => {
+  const fitment = demoFitment("arm-needs-taller");
+
+  test("is ranked by the very assessment of the check", () => {
+    const { ranked } = allSteps(fitment, [{ id: "own", stop: fitment.stop }]);
+    const own = ranked.find(({ spacerMm }) => spacerMm === 0);
+    expect(own?.assessment).toEqual(given(assessFitment(fitment, options)));
+  });
+});
+
+describe("several stops on the vehicle that needs a taller one", () => {
+  const fitment = demoFitment("arm-needs-taller");
+  const candidates = ["hard-block", "factory-height-block", "tall-firm", "arm-block"].map(
+    stopNamed,
+  );
+  const { told, ranked } = allSteps(fitment, candidates);
+  const row = (id: string, raised: boolean) =>
+    ranked.find((each) => each.id === id && each.spacerMm > 0 === raised);
+
+  test("each row's figures are those of its own fitment, assessed as the answer is", () => {
+    for (const each of ranked) {
+      if (each.fitment === null) continue;
+      expect(each.assessment).toEqual(given(assessFitment(each.fitment, options)));
+      expect(each.verdict).toBe(each.assessment?.verdict);
+    }
+  });
+
+  test("those that fit come first, then those that nearly do, then the others", () => {
+    const order = ranked.map(({ group }) => ["fits", "nearly", "doesNotFit"].indexOf(group));
+    expect(order).toEqual([...order].sort());
+  });
+
+  test("fits is: nothing but the balance short; and its margins are what its corners leave", () => {
+    const best = ranked[0] as RankedStop;
+    expect(best.group).toBe("fits");
+    expect(best.shortcomings.filter(({ check }) => check !== "balance")).toEqual([]);
+    const reserves = best.assessment?.corners.map(({ reserveMm }) => (reserveMm ?? 0) - 5) ?? [];
+    expect(best.margins.reserveMm).toBe(Math.min(...reserves));
+  });
+
+  test("a spacer is offered where it helps, in whole millimetres, and is worth more than none", () => {
+    const raised = row("hard-block", true) as RankedStop;
+    const plain = row("hard-block", false) as RankedStop;
+    expect(Number.isInteger(raised.spacerMm)).toBe(true);
+    expect(compareRanked(raised, plain)).toBeLessThan(0);
+    const [gap, without] = [raised, plain].map((each) => each.fitment?.corners[0]?.gap);
+    if (gap === undefined || without === undefined) throw new Error("no gap");
+    expect(meanOf(without) - meanOf(gap)).toBeCloseTo(raised.spacerMm, 9);
+  });
+
+  test("a stop taller than the gap allows is told as such, not left out", () => {
+    const pressed = row("tall-firm", false);
+    expect(pressed).toMatchObject({ group: "doesNotFit", verdict: "no" });
+    expect(pressed?.fault?.code).toBe("stopPresses");
+  });
+
+  test("progress counts up to all, and every row is told once", () => {
+    const done = told.map((progress) => progress.done);
+    expect(done).toEqual([...done].sort((a, b) => a - b));
+    expect(told.at(-1)).toMatchObject({ done: candidates.length, total: candidates.length });
+    const rows = told.flatMap((progress) => progress.ranked);
+    expect([...rows].sort(compareRanked)).toEqual(ranked);
+  });
+
+  test("it can be stopped between events", () => {
+    const steps = rankStops(fitment, candidates, options);
+    steps.next();
+    expect(steps.return([]).done).toBe(true);
+    expect(steps.next().done).toBe(true);
+  });
+});
+
+describe("another stop on the same mount", () => {
+  const fitment = demoFitment("arm-fits");
+
+  test("closes the gap by what it is taller, spacer and all; ± of both heights join", () => {
+    const { stop } = stopNamed("arm-block");
+    const changed = given(fitmentWithStop(fitment, stop, 3));
+    const by = meanOf(stop.freeHeight) - meanOf(fitment.stop.freeHeight) + 3;
+    for (const [place, corner] of changed.corners.entries()) {
+      const before = fitment.corners[place]?.gap ?? { values: [], tol: 0 };
+      expect(meanOf(corner.gap)).toBeCloseTo(meanOf(before) - by, 9);
+      expect(corner.gap.tol).toBeCloseTo(
+        Math.hypot(before.tol, stop.freeHeight.tol, fitment.stop.freeHeight.tol),
+        12,
+      );
+    }
+  });
+
+  test("the fitted stop keeps its gap and its doubt", () => {
+    expect(given(fitmentWithStop(fitment, { ...fitment.stop, name: "as in the pack" }))).toEqual(
+      fitment,
+    );
+  });
+
+  test("one that would be pressed while standing is a fault", () => {
+    expect(faultCode(fitmentWithStop(fitment, stopNamed("tall-firm").stop))).toBe("stopPresses");
+  });
+});
+
+test("the order is total: no two arrangements of the same rows rank otherwise", () => {
+  const number = fc.option(fc.double({ min: -50, max: 50, noNaN: true }), { nil: null });
+  const ranked = fc.record({
+    id: fc.constantFrom("a", "b", "c", "d"),
+    name: fc.constantFrom("one", "two"),
+    spacerMm: fc.nat(3),
+    group: fc.constantFrom("fits", "nearly", "doesNotFit"),
+    verdict: fc.constantFrom("ok", "care", "unsure", "no"),
+    margins: fc.record({
+      reserveMm: number,
+      freeTravelMm: number,
+      accelerationG: number,
+      compressionShare: number,
+    }),
+    shortcomings: fc.constant([]),
+    fitment: fc.constant(null),
+    assessment: fc.constant(null),
+    fault: fc.constant(null),
+  }) as fc.Arbitrary<RankedStop>;
+  fc.assert(
+    fc.property(
+      fc.array(ranked, { maxLength: 8 }),
+      fc.array(fc.nat(), { maxLength: 8 }),
+      (rows, keys) => {
+        const sorted = [...rows].sort(compareRanked);
+        const mixed = rows
+          .map((row, place) => ({ row, key: keys[place] ?? 0 }))
+          .sort((a, b) => a.key - b.key)
+          .map(({ row }) => row);
+        const key = (row: RankedStop) => [row.group, row.verdict, ...marginScore(row.margins)];
+        expect([...mixed].sort(compareRanked).map(key)).toEqual(sorted.map(key));
+      },
+    ),
+  );
+});
