@@ -3,7 +3,7 @@ import { ComputeDesk } from "../../../src/compute/computeDesk.ts";
 import type { Request } from "../../../src/compute/messages.ts";
 
 /** The worker's own desk, in this thread: happy-dom has no workers. */
-class DeskWorker implements WorkerLike {
+export class DeskWorker implements WorkerLike {
   onmessage: WorkerLike["onmessage"] = null;
   onerror: WorkerLike["onerror"] = null;
   onmessageerror: WorkerLike["onmessageerror"] = null;
