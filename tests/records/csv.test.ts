@@ -1,0 +1,82 @@
+import fc from "fast-check";
+import { expect, it } from "vitest";
+import { type CsvField, csvField, csvLine } from "../../src/records/csv.ts";
+import { tableHeader } from "../../src/records/figuresTable.ts";
+
+/** A reader of RFC 4180 written from the standard's grammar, section 2. */
+function readCsv(text: string): string[][] {
+  const lines: string[][] = [];
+  let line: string[] = [];
+  let field = "";
+  let quoted = false;
+  for (let at = 0; at < text.length; at += 1) {
+    const sign = text[at];
+    if (quoted) {
+      if (sign !== '"') field += sign;
+      else if (text[at + 1] === '"') {
+        field += '"';
+        at += 1;
+      } else quoted = false;
+    } else if (sign === '"' && field === "") quoted = true;
+    else if (sign === ",") {
+      line.push(field);
+      field = "";
+    } else if (sign === "\r" && text[at + 1] === "\n") {
+      lines.push([...line, field]);
+      line = [];
+      field = "";
+      at += 1;
+    } else field += sign;
+  }
+  return lines;
+}
+
+it("reads back as what was written, whatever the texts hold (RFC 4180)", () => {
+  fc.assert(
+    fc.property(
+      fc.array(
+        fc.string({ unit: "binary" }).filter((text) => !/^[=+\-@\t\r]/.test(text)),
+        {
+          minLength: 1,
+          maxLength: 6,
+        },
+      ),
+      (texts) => {
+        expect(readCsv(csvLine(texts))).toEqual([texts]);
+      },
+    ),
+  );
+});
+
+// What programs for tables take for the beginning of a formula: OWASP, CSV Injection (from memory).
+it.each(["=1+1", "+1", "-1+2", "@SUM(A1)", "\t=1", "\r=1", '=HYPERLINK("x")'])(
+  "a text that would be a formula is none: %j",
+  (text) => {
+    const [[field = ""] = []] = readCsv(`${csvField(text)}\r\n`);
+    expect(field).toBe(`'${text}`);
+    expect(field).not.toMatch(/^[=+\-@\t\r]/);
+  },
+);
+
+it("numbers stay numbers, negative ones too; what is no usable number is empty", () => {
+  const fields: CsvField[] = [
+    -3.25,
+    0,
+    1e-7,
+    Number.NaN,
+    Number.POSITIVE_INFINITY,
+    null,
+    undefined,
+  ];
+  expect(csvLine(fields)).toBe("-3.25,0,1e-7,,,,\r\n");
+});
+
+it("every column of lengths, masses, forces and rates names its unit, and no header comes twice", () => {
+  expect(new Set(tableHeader).size).toBe(tableHeader.length);
+  for (const header of ["gap (mm)", "reserve (mm)", "wheel rate (N/mm)", "corner weight (kg)"]) {
+    expect(tableHeader).toContain(header);
+  }
+  const measured = tableHeader.filter((name) => /travel|height|force|mass|energy/.test(name));
+  const words = /check: |classes|enough|repeats|passed|^event \d$|share/;
+  expect(measured.filter((name) => !/\(.+\)$/.test(name) && !words.test(name))).toEqual([]);
+});
