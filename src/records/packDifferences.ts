@@ -1,0 +1,128 @@
+import type { Pack } from "./pack.ts";
+import { fromModelText } from "./packValueText.ts";
+
+/** One field that differs: its plain name and both values as text in model units; null = not given. */
+export interface FieldDifference {
+  /** "curve", "freeHeight", "layout.readings.armAngle", "limits.0". */
+  readonly path: string;
+  readonly name: string;
+  readonly mine: string | null;
+  readonly theirs: string | null;
+}
+
+/** One stop, platform or set of rules that the two packs do not share exactly. */
+export interface PackDifference {
+  /** Stable key for `choices`: "stop tall-firm", "platform …", "rules towing", "pack name". */
+  readonly key: string;
+  readonly list: "stop" | "platform" | "rules" | "pack";
+  readonly id: string;
+  readonly label: string;
+  readonly kind: "onlyMine" | "onlyTheirs" | "differs";
+  /** Empty unless it differs. */
+  readonly fields: readonly FieldDifference[];
+}
+
+/** Any stop, platform, rules or part of one, as plain data. */
+export type PlainGroup = { readonly [name: string]: unknown };
+
+/** One entry of a pack under its key. */
+export interface PackEntry {
+  readonly list: PackDifference["list"];
+  readonly id: string;
+  readonly label: string;
+  readonly value: unknown;
+}
+
+const headFields = ["name", "notes"] as const;
+const uses = ["daily", "towing", "offroad"] as const;
+
+/** Everything a pack holds, under the keys of its differences; stops first, then platforms, rules, head. */
+export function packEntries(pack: Pack): ReadonlyMap<string, PackEntry> {
+  const entries = new Map<string, PackEntry>();
+  const add = (entry: PackEntry) => entries.set(`${entry.list} ${entry.id}`, entry);
+  for (const stop of pack.stops) add({ list: "stop", id: stop.id, label: stop.name, value: stop });
+  for (const platform of pack.platforms) {
+    const label = `${platform.label}, ${platform.axle}`;
+    add({ list: "platform", id: platform.id, label, value: platform });
+  }
+  for (const use of uses) {
+    const value = pack.rules?.[use];
+    if (value !== undefined) add({ list: "rules", id: use, label: `Rules for ${use} use`, value });
+  }
+  for (const field of headFields) {
+    const value = pack[field];
+    if (value !== undefined) add({ list: "pack", id: field, label: headLabel[field], value });
+  }
+  return entries;
+}
+
+const headLabel = { name: "Name of the pack", notes: "Notes of the pack" } as const;
+
+/** What differs between two packs: in the order of mine, then what only theirs has. */
+export function packDifferences(mine: Pack, theirs: Pack): readonly PackDifference[] {
+  const own = packEntries(mine);
+  const other = packEntries(theirs);
+  const differences: PackDifference[] = [];
+  const order = ["stop", "platform", "rules", "pack"];
+  for (const key of new Set([...own.keys(), ...other.keys()])) {
+    const before = own.get(key);
+    const after = other.get(key);
+    const entry = before ?? after;
+    if (entry === undefined) continue;
+    const { list, id, label } = entry;
+    if (before === undefined || after === undefined) {
+      const kind = after === undefined ? "onlyMine" : "onlyTheirs";
+      differences.push({ key, list, id, label, kind, fields: [] });
+    } else if (!same(before.value, after.value)) {
+      const fields = fieldDifferences(before.value, after.value, list === "pack" ? id : "");
+      differences.push({ key, list, id, label, kind: "differs", fields });
+    }
+  }
+  return differences.sort((a, b) => order.indexOf(a.list) - order.indexOf(b.list));
+}
+
+/** Equal as data, whatever the order of the fields. */
+export function same(one: unknown, other: unknown): boolean {
+  if (Object.is(one, other)) return true;
+  if (Array.isArray(one) || Array.isArray(other)) {
+    return (
+      Array.isArray(one) &&
+      Array.isArray(other) &&
+      one.length === other.length &&
+      one.every((value, place) => same(value, other[place]))
+    );
+  }
+  if (!isGroup(one) || !isGroup(other)) return false;
+  const names = namesOf(one, other);
+  return names.every((name) => same(one[name], other[name]));
+}
+
+function isGroup(value: unknown): value is PlainGroup {
+  return typeof value === "object" && value !== null && !Array.isArray(value);
+}
+
+/** Names whose value is given in either. */
+function namesOf(one: PlainGroup, other: PlainGroup): readonly string[] {
+  return [...new Set([...Object.keys(one), ...Object.keys(other)])].filter(
+    (name) => one[name] !== undefined || other[name] !== undefined,
+  );
+}
+
+/** A reading, a table and a text are one field each; groups of them are gone into. */
+function fieldDifferences(mine: unknown, theirs: unknown, path: string): FieldDifference[] {
+  if (same(mine, theirs)) return [];
+  const groups = [mine, theirs].filter((value) => value !== undefined);
+  if (groups.length > 0 && groups.every((value) => isGroup(value) && !isReading(value))) {
+    const one = (mine ?? {}) as PlainGroup;
+    const other = (theirs ?? {}) as PlainGroup;
+    return namesOf(one, other).flatMap((name) =>
+      fieldDifferences(one[name], other[name], path === "" ? name : `${path}.${name}`),
+    );
+  }
+  const { name, text } = fromModelText(path);
+  return [{ path, name, mine: text(mine), theirs: text(theirs) }];
+}
+
+function isReading(value: unknown): boolean {
+  return isGroup(value) && Array.isArray(value.values);
+}
