@@ -164,13 +164,14 @@ export class AnswerPage {
     await this.page.getByRole("heading", { name: "Force, impact and stiffness" }).waitFor();
   }
 
+  /** Sends the check as a file to this phone itself. */
   async saveFile(): Promise<Download> {
     await this.page.getByRole("button", { name: "Send", exact: true }).click();
     const [download] = await Promise.all([
       this.page.waitForEvent("download"),
       this.page.getByRole("button", { name: "Save the file" }).click(),
     ]);
-    await this.page.getByRole("button", { name: "Close" }).click();
+    await this.page.getByRole("button", { name: "Close", exact: true }).click();
     return download;
   }
 
