@@ -2,11 +2,13 @@ import type { Outcome } from "../physics/outcome.ts";
 import { type CheckStore, openCheckStore } from "../storage/checkStore.ts";
 import type { DeskPlaceProps } from "./desk/DeskPlace.tsx";
 import { Checks } from "./home/Checks.tsx";
+import type { PackPlaceProps } from "./pack/PackPlace.tsx";
 import { Boundary } from "./parts/Boundary.tsx";
 import { ButtonLink } from "./parts/Button.tsx";
 import { later } from "./parts/later.tsx";
 import { Screen, useHeadingFocus } from "./parts/Screen.tsx";
 import { usePreferences } from "./preferences.ts";
+import type { RankingPlaceProps } from "./ranking/RankingPlace.tsx";
 import type { ReplyBarProps } from "./reply/ReplyBar.tsx";
 import type { ReplyPlaceProps } from "./reply/ReplyPlace.tsx";
 import { hasReplies } from "./reply/repliesHere.ts";
@@ -25,6 +27,12 @@ const SharePlace = later<SharePlaceProps>(
 
 const DeskPlace = later<DeskPlaceProps>(
   async () => (await import("./desk/DeskPlace.tsx")).DeskPlace,
+);
+
+const PackPlace = later<PackPlaceProps>(async () => (await import("./pack/PackPlace.tsx")).default);
+
+const RankingPlace = later<RankingPlaceProps>(
+  async () => (await import("./ranking/RankingPlace.tsx")).default,
 );
 
 const ReplyPlace = later<ReplyPlaceProps>(
@@ -86,6 +94,14 @@ export function App({ open = openStore }: { open?: () => Promise<Outcome<CheckSt
   if (route.screen === "open" || route.screen === "scan" || route.screen === "received") {
     screen = opened ? (
       <SharePlace route={route} opened={opened} unit={preferences.length} launched={launched} />
+    ) : (
+      <p class="later-waiting">One moment …</p>
+    );
+  }
+  if (route.screen === "pack") screen = <PackPlace route={route} unit={preferences.length} />;
+  if (route.screen === "stops") {
+    screen = opened ? (
+      <RankingPlace key={route.id} opened={opened} id={route.id} unit={preferences.length} />
     ) : (
       <p class="later-waiting">One moment …</p>
     );

@@ -1,13 +1,19 @@
 import { useEffect, useState } from "preact/hooks";
 import { type DeskRoute, readDeskRoute } from "./desk/deskRoutes.ts";
+import { type PackRoute, readPackRoute } from "./pack/packRoutes.ts";
 import { readShareRoute, type ShareRoute } from "./send/shareRoutes.ts";
+import { readTallerRoute, type TallerRoute } from "./taller/tallerRoutes.ts";
 
 export type Route =
   | ShareRoute
+  | PackRoute
+  | TallerRoute
   | { readonly screen: "checks" }
   /** A null step is the one that the check was left at. */
   | { readonly screen: "step"; readonly id: string; readonly step: string | null }
   | { readonly screen: "answer"; readonly id: string }
+  /** Which stop of the pack fits the vehicle of this check. */
+  | { readonly screen: "stops"; readonly id: string }
   | { readonly screen: "desk"; readonly desk: DeskRoute }
   /** The desk's reply to a check on this phone. */
   | { readonly screen: "reply"; readonly id: string }
@@ -31,12 +37,15 @@ export function readRoute(hash: string): Route {
     .map(decoded);
   const [first, id, step] = parts;
   if (first === undefined) return { screen: "checks" };
+  const own = readPackRoute(parts) ?? readTallerRoute(parts);
+  if (own) return own;
   if (first === "desk") {
     const desk = readDeskRoute(parts.slice(1).map((part) => part ?? ""));
     return desk ? { screen: "desk", desk } : { screen: "unknown" };
   }
   if (first === "reply" && id && parts.length === 2) return { screen: "reply", id };
   if (first !== "check" || !id || parts.length > 3 || step === null) return { screen: "unknown" };
+  if (step === "stops") return { screen: "stops", id };
   return step === "answer" ? { screen: "answer", id } : { screen: "step", id, step: step ?? null };
 }
 
@@ -49,6 +58,10 @@ export function stepHref(id: string, step?: string): string {
 
 export function answerHref(id: string): string {
   return stepHref(id, "answer");
+}
+
+export function stopsHref(id: string): string {
+  return stepHref(id, "stops");
 }
 
 /** `replace` leaves no way back to the address before. */
