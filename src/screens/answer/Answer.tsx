@@ -1,13 +1,13 @@
 import { useEffect, useMemo, useState } from "preact/hooks";
 import type { Assessor } from "../../compute/assessor.ts";
 import type { Assessment, Fitment, State, Stop } from "../../physics/fitment.ts";
+import { fitmentWithStop } from "../../physics/ranking/fitmentWithStop.ts";
 import { demoPack } from "../../records/demoPack.ts";
 import { sentenceText } from "../../records/quantityText.ts";
 import type { LengthUnit } from "../../records/units.ts";
 import { Button } from "../parts/Button.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { ComparedStops } from "./compare/ComparedStops.tsx";
-import { comparedFitment } from "./compare/comparedFitment.ts";
 import { proposedStop } from "./compare/proposedStop.ts";
 import { StopPicker } from "./compare/StopPicker.tsx";
 import { type OtherStop, useComparison } from "./compare/useComparison.ts";
@@ -103,7 +103,7 @@ function Answered({
     () =>
       picked && {
         name: [picked.name],
-        fitment: comparedFitment(fitment, picked),
+        fitment: fitmentWithStop(fitment, picked),
         assumed: ["The other stop closes the gap by what it is taller."],
       },
     [fitment, picked],

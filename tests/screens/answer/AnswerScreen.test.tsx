@@ -246,6 +246,6 @@ describe("another stop", () => {
     fireEvent.click(
       await waitFor(() => screen.getByRole("button", { name: /^Tall firm/ }), patience),
     );
-    await waitFor(() => screen.getByText(/it would be pressed in by/), patience);
+    await waitFor(() => screen.getByText(/it would be pressed by/), patience);
   }, 30_000);
 });

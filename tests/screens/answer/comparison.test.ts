@@ -1,12 +1,10 @@
 import { describe, expect, it } from "vitest";
+import { fitmentWithStop } from "../../../src/physics/ranking/fitmentWithStop.ts";
 import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { secantRate } from "../../../src/physics/stop/stiffnessClass.ts";
 import { stopCurve } from "../../../src/physics/stop/stopCurve.ts";
-import {
-  comparedFitment,
-  tallerStop,
-} from "../../../src/screens/answer/compare/comparedFitment.ts";
 import { proposedStop } from "../../../src/screens/answer/compare/proposedStop.ts";
+import { tallerStop } from "../../../src/screens/answer/compare/tallerStop.ts";
 import { assessed, demoFitment } from "./demoChecks.ts";
 
 const marlow = demoFitment("arm-fits");
@@ -14,7 +12,7 @@ const raised = demoFitment("arm-needs-taller");
 
 describe("another stop on the same mount", () => {
   it("closes the gap by what it is taller, and widens its doubt by both heights'", () => {
-    const outcome = comparedFitment(raised, marlow.stop);
+    const outcome = fitmentWithStop(raised, marlow.stop);
     if (!outcome.ok) throw new Error(outcome.fault.code);
     const [left] = outcome.value.corners;
     // 60 mm against 42 mm: 18 mm taller on a gap of 40 mm ± 1.5 mm, heights ± 1 mm each.
@@ -24,16 +22,16 @@ describe("another stop on the same mount", () => {
   });
 
   it("is refused where it would be pressed in with the vehicle standing", () => {
-    const outcome = comparedFitment(marlow, demoFitment("axle-towing-early").stop);
+    const outcome = fitmentWithStop(marlow, demoFitment("axle-towing-early").stop);
     expect(outcome.ok).toBe(false);
     if (outcome.ok) return;
     expect(outcome.fault.reading).toBe("left.gap");
     // 130 mm − 60 mm − 21.25 mm
-    expect(inModelUnits(outcome.fault.sentence)).toContain("pressed in by 48.8 mm");
+    expect(inModelUnits(outcome.fault.sentence)).toContain("pressed by 48.8 mm");
   });
 
   it("keeps every other reading", () => {
-    const outcome = comparedFitment(raised, marlow.stop);
+    const outcome = fitmentWithStop(raised, marlow.stop);
     if (!outcome.ok) throw new Error(outcome.fault.code);
     expect(outcome.value.layout).toEqual(raised.layout);
     expect(outcome.value.corners.map(({ limits }) => limits)).toEqual(

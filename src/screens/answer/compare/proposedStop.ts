@@ -1,7 +1,8 @@
-import type { Advice, Assessment, Corner, Fitment } from "../../../physics/fitment.ts";
+import type { Advice, Assessment, Fitment } from "../../../physics/fitment.ts";
 import { succeed } from "../../../physics/outcome.ts";
+import { fitmentWithStop } from "../../../physics/ranking/fitmentWithStop.ts";
 import { mm, quantity } from "../formulas/workedFigure.ts";
-import { comparedFitment, shiftedGap, tallerStop } from "./comparedFitment.ts";
+import { tallerStop } from "./tallerStop.ts";
 import type { OtherStop } from "./useComparison.ts";
 
 /**
@@ -66,7 +67,7 @@ function otherClass(fitment: Fitment, { corners }: Assessment): OtherStop | null
 function tallerByBuild(fitment: Fitment, heightMm: number): OtherStop {
   return {
     name: ["a stop taller by ", mm(heightMm)],
-    fitment: comparedFitment(fitment, tallerStop(fitment.stop, heightMm)),
+    fitment: fitmentWithStop(fitment, tallerStop(fitment.stop, heightMm)),
     assumed: [
       "The taller stop is of the same build and stiffness class.",
       ...(fitment.stop.testedAtSpeed ? ["It is not tested at speed: without damping."] : []),
@@ -75,13 +76,9 @@ function tallerByBuild(fitment: Fitment, heightMm: number): OtherStop {
 }
 
 function withSpacer(fitment: Fitment, heightMm: number): OtherStop {
-  const raised = (corner: Corner): Corner => ({
-    ...corner,
-    gap: shiftedGap(corner.gap, heightMm, []),
-  });
   return {
     name: ["a spacer of ", mm(heightMm)],
-    fitment: succeed({ ...fitment, corners: fitment.corners.map(raised) }),
+    fitment: fitmentWithStop(fitment, fitment.stop, heightMm),
     assumed: ["The spacer is rigid."],
   };
 }
