@@ -5,7 +5,7 @@ import type { Fault } from "../../physics/outcome.ts";
 import { demoPack } from "../../records/demoPack.ts";
 import type { PackStop } from "../../records/pack.ts";
 import { recordStop } from "../../records/pack.ts";
-import { comparedFitment } from "../answer/compare/comparedFitment.ts";
+import { fitmentWithStop } from "../../physics/ranking/fitmentWithStop.ts";
 
 /** A stop of the pack, tried on this check's readings. */
 export interface TriedStop {
@@ -44,7 +44,7 @@ export function useStopsTried(
     const stops = demoPack.stops.filter(({ name }) => name !== fitment.stop.name);
     setTried(stops.map((stop) => ({ stop, assessment: null, fault: null })));
     for (const [index, stop] of stops.entries()) {
-      const other = comparedFitment(fitment, recordStop(stop));
+      const other = fitmentWithStop(fitment, recordStop(stop));
       if (!other.ok) {
         put(index, { fault: other.fault });
         continue;
