@@ -26,6 +26,8 @@ import type { Desk } from "./useDesk.ts";
 import { type OpenCheck, useDecisions, useOpenCheck } from "./useOpenCheck.ts";
 import { capital, momentText, wayWords } from "./words.ts";
 import "../answer/answer.css";
+import "../answer/charts/charts.css";
+import "../answer/sections/figures.css";
 
 export interface CheckAtDeskProps {
   readonly desk: Desk;

@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useState } from "preact/hooks";
+import { useEffect, useMemo, useRef, useState } from "preact/hooks";
 import type { Assessor } from "../../compute/assessor.ts";
 import type { Assessment, Fitment } from "../../physics/fitment.ts";
 import type { Fault } from "../../physics/outcome.ts";
@@ -52,13 +52,16 @@ export function Decide(props: DecideProps) {
   const { desk, record, submission, decisions } = props;
   const standing = standingDecision(decisions, submission.key);
   const [fault, setFault] = useState<Fault | null>(null);
+  const heading = useRef<HTMLHeadingElement>(null);
   const decide = async (decision: Decision) => {
     const outcome = await desk.decide(decision);
     setFault(outcome.ok ? null : outcome.fault);
+    heading.current?.focus();
+    heading.current?.scrollIntoView({ block: "nearest" });
   };
   return (
     <section class="card desk-decide" aria-labelledby="decide-heading">
-      <h2 id="decide-heading" tabIndex={-1}>
+      <h2 id="decide-heading" ref={heading} tabIndex={-1}>
         {standing ? "Decided" : "Decide"}
       </h2>
       {fault && <FaultNotice fault={fault} />}
@@ -150,6 +153,7 @@ function Deciding({
         : kind === "accept"
           ? "The answer is still being worked out."
           : "Choose a stop.";
+  const nameless = by.trim() === "";
 
   const decide = () => {
     keepDeskName(by);
@@ -227,8 +231,10 @@ function Deciding({
       {typed !== null && typed !== written && (
         <Button onClick={() => setTyped(null)}>Write it anew</Button>
       )}
-      {missing && <p class="small soft">{missing}</p>}
-      <Button look="main" wide disabled={written === null} onClick={decide}>
+      {(missing || nameless) && (
+        <p class="small soft">{missing ?? "Give your name: it stands beside the decision."}</p>
+      )}
+      <Button look="main" wide disabled={written === null || nameless} onClick={decide}>
         {kind === "accept" ? "Accept" : kind === "askAgain" ? "Ask again" : "Advise this part"}
       </Button>
     </div>

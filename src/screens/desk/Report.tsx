@@ -32,6 +32,8 @@ import type { Desk } from "./useDesk.ts";
 import { useDecisions, useOpenCheck } from "./useOpenCheck.ts";
 import { capital, whoWords } from "./words.ts";
 import "../answer/answer.css";
+import "../answer/charts/charts.css";
+import "../answer/sections/figures.css";
 import "./report.css";
 
 export interface ReportProps {

@@ -2,10 +2,10 @@ import { useEffect, useMemo, useState } from "preact/hooks";
 import type { Assessor } from "../../compute/assessor.ts";
 import type { Assessment, Fitment, State } from "../../physics/fitment.ts";
 import type { Fault } from "../../physics/outcome.ts";
+import { fitmentWithStop } from "../../physics/ranking/fitmentWithStop.ts";
 import { demoPack } from "../../records/demoPack.ts";
 import type { PackStop } from "../../records/pack.ts";
 import { recordStop } from "../../records/pack.ts";
-import { fitmentWithStop } from "../../physics/ranking/fitmentWithStop.ts";
 
 /** A stop of the pack, tried on this check's readings. */
 export interface TriedStop {
