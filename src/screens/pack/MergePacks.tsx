@@ -9,7 +9,6 @@ import {
 } from "../../records/packMerge.ts";
 import { sentenceText } from "../../records/quantityText.ts";
 import type { LengthUnit } from "../../records/units.ts";
-import { DataTable } from "../answer/charts/DataTable.tsx";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { Segmented } from "../parts/Choices.tsx";
 import { Notice } from "../parts/Notice.tsx";
@@ -112,15 +111,25 @@ export function MergePacks({
               <small>{listWords[difference.list]}</small> {difference.label}
             </h2>
             {difference.fields.length > 0 && (
-              <DataTable
-                caption={`${difference.label}: what differs`}
-                columns={[{ name: "Field" }, { name: "Here" }, { name: "Other" }]}
-                rows={difference.fields.map(({ name, mine: own, theirs: other }) => [
-                  name,
-                  own ?? "not given",
-                  other ?? "not given",
-                ])}
-              />
+              <table class="pack-differs">
+                <caption class="unseen">{difference.label}: what differs</caption>
+                <thead>
+                  <tr>
+                    <th scope="col">Field</th>
+                    <th scope="col">Here</th>
+                    <th scope="col">Other</th>
+                  </tr>
+                </thead>
+                <tbody>
+                  {difference.fields.map(({ path, name, mine: own, theirs: other }) => (
+                    <tr key={path}>
+                      <th scope="row">{name}</th>
+                      <td>{own ?? "not given"}</td>
+                      <td>{other ?? "not given"}</td>
+                    </tr>
+                  ))}
+                </tbody>
+              </table>
             )}
             <Segmented
               legend={

@@ -130,7 +130,7 @@ function Editing({
           </p>
         )}
       </section>
-      <section class="card" aria-labelledby="tests-heading">
+      <section class="stack-close" aria-labelledby="tests-heading">
         <h2 id="tests-heading">Tests</h2>
         {base === null ? (
           <p class="small">Keep the stop first; then its tests can be imported.</p>

@@ -22,26 +22,28 @@ export function StopTests({ pack, stop, unit }: { pack: Pack; stop: PackStop; un
   return (
     <ul class="check-list">
       {tests.map((test) => (
-        <li key={test.id} class="card">
-          <h3>{test.file}</h3>
-          <p class="small soft">{testFacts(test, unit)}</p>
-          {test.remarks.length > 0 && (
-            <ul class="plain-list small">
-              {test.remarks.map((remark) => (
-                <li key={remark}>{remark}</li>
-              ))}
-            </ul>
-          )}
-          <div class="row">
-            <Button
-              expanded={shown === test.id}
-              onClick={() => setShown(shown === test.id ? null : test.id)}
-            >
-              Drawings<span class="unseen"> of {test.file}</span>
-            </Button>
-            <Button look="danger" icon="bin" onClick={() => takeOut(test)}>
-              Delete<span class="unseen"> {test.file}</span>
-            </Button>
+        <li key={test.id} class="stack-close">
+          <div class="card">
+            <h3>{test.file}</h3>
+            <p class="small soft">{testFacts(test, unit)}</p>
+            {test.remarks.length > 0 && (
+              <ul class="plain-list small">
+                {test.remarks.map((remark) => (
+                  <li key={remark}>{remark}</li>
+                ))}
+              </ul>
+            )}
+            <div class="row">
+              <Button
+                expanded={shown === test.id}
+                onClick={() => setShown(shown === test.id ? null : test.id)}
+              >
+                Drawings<span class="unseen"> of {test.file}</span>
+              </Button>
+              <Button look="danger" icon="bin" onClick={() => takeOut(test)}>
+                Delete<span class="unseen"> {test.file}</span>
+              </Button>
+            </div>
           </div>
           {shown === test.id && <TestCharts plots={plotsOfPackTest(test)} unit={unit} />}
         </li>

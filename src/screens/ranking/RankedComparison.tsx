@@ -50,10 +50,10 @@ export function RankedComparison({
   const sides = shown[0]?.assessment.corners.map(({ side }) => side) ?? [];
   return (
     <div class="stack">
-      <div class={`ranked-compared ranked-compared-${shown.length}`}>
+      <div class="ranked-compared">
         {shown.map(({ name, ranked, assessment }) => (
           <section key={rankedKey(ranked)} class={`compared-one verdict-${assessment.verdict}`}>
-            <h3>{name}</h3>
+            <h2>{name}</h2>
             <p class="check-state">
               <StateMark state={assessment.verdict} size={24} label="" />
               <strong class={`tone-${assessment.verdict}`}>

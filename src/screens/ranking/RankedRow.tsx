@@ -2,10 +2,10 @@ import type { RankedStop } from "../../physics/ranking/rankStops.ts";
 import type { PackStop } from "../../records/pack.ts";
 import { sentenceText } from "../../records/quantityText.ts";
 import type { LengthUnit } from "../../records/units.ts";
-import { checkTitles, sideWords, verdictWords } from "../answer/stateWords.ts";
+import { verdictWords } from "../answer/stateWords.ts";
 import { StateMark } from "../drawings/StateMark.tsx";
 import { CheckLine } from "../parts/Choices.tsx";
-import { marginTexts, rankedName, stopFacts } from "./rankingWords.ts";
+import { marginTexts, rankedName, shortcomingsTold, stopFacts } from "./rankingWords.ts";
 
 /** One stop of the list: its verdict, its margins, and what fails. */
 export function RankedRow({
@@ -55,14 +55,11 @@ export function RankedRow({
       )}
       {ranked.shortcomings.length > 0 && (
         <ul class="ranked-shortcomings">
-          {ranked.shortcomings.map(({ check, state, side, sentence }) => (
-            <li key={`${check} ${side}`}>
+          {shortcomingsTold(ranked, unit).map(({ state, title, text }) => (
+            <li key={title}>
               <StateMark state={state} size={20} label="" />
               <span class="small">
-                <strong>
-                  {checkTitles[check]}, {sideWords[side].toLowerCase()}:
-                </strong>{" "}
-                {sentenceText(sentence, unit)}
+                <strong>{title}:</strong> {text}
               </span>
             </li>
           ))}

@@ -1,10 +1,12 @@
+import type { State } from "../../physics/fitment.ts";
 import type { RankedStop } from "../../physics/ranking/rankStops.ts";
 import { secantRate, stiffnessClassOf } from "../../physics/stop/stiffnessClass.ts";
 import { stopCurve } from "../../physics/stop/stopCurve.ts";
 import { meanOf } from "../../physics/uncertainty/readingMean.ts";
 import type { PackStop } from "../../records/pack.ts";
-import { quantityText } from "../../records/quantityText.ts";
+import { quantityText, sentenceText } from "../../records/quantityText.ts";
 import type { LengthUnit } from "../../records/units.ts";
+import { checkTitles, sideWords } from "../answer/stateWords.ts";
 
 /** One for each row of the list: a stop may be there twice, with a spacer and without. */
 export function rankedKey({ id, spacerMm }: RankedStop): string {
@@ -64,4 +66,29 @@ export function marginTexts({ margins }: RankedStop, unit: LengthUnit): readonly
     });
   }
   return texts;
+}
+
+export interface ToldShortcoming {
+  readonly state: State;
+  readonly title: string;
+  readonly text: string;
+}
+
+/** What fails or is in doubt; once, where both sides say the same. */
+export function shortcomingsTold(
+  { shortcomings }: RankedStop,
+  unit: LengthUnit,
+): readonly ToldShortcoming[] {
+  const texts = shortcomings.map(({ check, state, side, sentence }) => ({
+    check,
+    state,
+    side,
+    text: sentenceText(sentence, unit),
+  }));
+  return texts.flatMap(({ check, state, side, text }, index) => {
+    const alike = texts.filter((each) => each.check === check && each.text === text);
+    if (texts.findIndex((each) => each.check === check && each.text === text) !== index) return [];
+    const where = alike.length > 1 ? "both sides" : sideWords[side].toLowerCase();
+    return [{ state, title: `${checkTitles[check]}, ${where}`, text }];
+  });
 }

@@ -1,0 +1,39 @@
+import { useEffect, useState } from "preact/hooks";
+import type { Assessor } from "../../compute/assessor.ts";
+import type { Fitment } from "../../physics/fitment.ts";
+import type { Fault } from "../../physics/outcome.ts";
+import type { Candidate, RankedStop } from "../../physics/ranking/rankStops.ts";
+
+export interface Ranking {
+  readonly done: number;
+  readonly total: number;
+  /** As they come in; in order once finished. */
+  readonly ranked: readonly RankedStop[];
+  readonly finished: boolean;
+  readonly fault: Fault | null;
+}
+
+/** Every candidate on the vehicle of the check, worked out beside the screen. */
+export function useRanking(
+  assessor: Assessor,
+  fitment: Fitment | null,
+  candidates: readonly Candidate[],
+): Ranking {
+  const [ranking, setRanking] = useState<Ranking>(() => begun(candidates.length));
+  useEffect(() => {
+    setRanking(begun(candidates.length));
+    if (!fitment) return;
+    return assessor.rank(fitment, candidates, {
+      onProgress: ({ done, total, ranked }) =>
+        setRanking((before) => ({ ...before, done, total, ranked: [...before.ranked, ...ranked] })),
+      onRanked: (ranked) =>
+        setRanking((before) => ({ ...before, done: before.total, ranked, finished: true })),
+      onFault: (fault) => setRanking((before) => ({ ...before, fault, finished: true })),
+    });
+  }, [assessor, fitment, candidates]);
+  return ranking;
+}
+
+function begun(total: number): Ranking {
+  return { done: 0, total, ranked: [], finished: false, fault: null };
+}
