@@ -164,6 +164,11 @@ function Answered({
         <h2 id="compare-heading" tabIndex={-1}>
           Another stop instead
         </h2>
+        <div class="row">
+          <Button icon="forward" onClick={() => go("stops")}>
+            Which stop of the pack fits?
+          </Button>
+        </div>
         <p class="small">Tap a stop to set it against {fitment.stop.name} on this vehicle.</p>
         <StopPicker
           fitment={fitment}

@@ -22,16 +22,22 @@ function headingOf({ answer, heightFits }: TallerAnswer): string {
   return heightFits === false ? "Taller alone won't do" : "Yes, a taller stop";
 }
 
-/** By how much, both ways of getting it, each with its 95 % range. */
+/** By how much, both ways of getting it, each with its 95 % range; or how much there is to spare. */
 function heights(answer: TallerAnswer, unit: LengthUnit): readonly [string, string, string][] {
   const text = (value: number) => quantityText(length(value), unit);
   const rows: [string, string, string][] = [];
-  const add = (name: string, value: number | null, range: readonly [number, number] | null) => {
+  const add = (what: string, value: number | null, range: readonly [number, number] | null) => {
     if (value === null || range === null) return;
-    rows.push([name, text(value), `${text(range[0])} to ${text(range[1])}`]);
+    const spare = value < 0;
+    const [least, greatest] = spare ? [-range[1], -range[0]] : range;
+    rows.push([
+      spare ? `Height to spare, ${what}` : `Taller by, ${what}`,
+      text(Math.abs(value)),
+      `${text(least)} to ${text(greatest)}`,
+    ]);
   };
-  add("By a taller stop of the same build", answer.tallerMm, answer.rangeMm);
-  add("By a spacer under the stop", answer.spacerMm, answer.spacerRangeMm);
+  add("with a stop of the same build", answer.tallerMm, answer.rangeMm);
+  add("with a spacer under the stop", answer.spacerMm, answer.spacerRangeMm);
   return rows;
 }
 
@@ -47,7 +53,6 @@ export function TallerAnswerView({
 }) {
   const tone = toneOf(answer);
   const rows = heights(answer, unit);
-  const negative = rows.length > 0 && (answer.tallerMm ?? answer.spacerMm ?? 0) < 0;
   return (
     <>
       <section class={`verdict verdict-${tone}`} aria-live="polite">
@@ -68,9 +73,6 @@ export function TallerAnswerView({
               </div>
             ))}
           </dl>
-        )}
-        {negative && (
-          <p class="small">Below 0: the stop could be lower by that and still do its work.</p>
         )}
         {answer.why.map((sentence) => {
           const text = sentenceText(sentence, unit);

@@ -14,10 +14,15 @@ function mean(reading: { readonly values: readonly number[] } | undefined): numb
   return reading.values.reduce((sum, value) => sum + value, 0) / reading.values.length;
 }
 
-/** Closing per wheel travel of a limit does not change what is measured: the clearance itself. */
-function usualClearance(platform: Platform, kind: "tyre" | "damper"): number | null {
-  const limit = platform.limits.find((each) => each.kind === kind && each.at === "wheel");
-  return limit ? mean(limit.reading) : null;
+/** How this clearance is measured on the platform, and what it usually is. */
+function clearanceOn(
+  { limits, layout }: Platform,
+  kind: "tyre" | "damper",
+): { readonly at: "wheel" | "stop"; readonly usualMm: number | null } {
+  const limit = limits.find((each) => each.kind === kind);
+  if (limit) return { at: limit.at, usualMm: mean(limit.reading) };
+  const onTheRod = kind === "damper" && (layout.kind === "strut" || layout.kind === "damper");
+  return { at: onTheRod ? "stop" : "wheel", usualMm: null };
 }
 
 /** The vehicle, the five readings and what it carries, one after another. */
@@ -112,7 +117,8 @@ export function TallerForm({
               draft.clearanceKind === "tyre" ? "Clearance over the tyre" : "Rod left on the damper"
             }
             platform={platform}
-            usualMm={usualClearance(platform, draft.clearanceKind)}
+            clearanceAt={clearanceOn(platform, draft.clearanceKind).at}
+            usualMm={clearanceOn(platform, draft.clearanceKind).usualMm}
           >
             <Segmented
               legend="What can you get at?"

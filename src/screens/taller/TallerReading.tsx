@@ -3,7 +3,7 @@ import { type Entry, entryLengthUnit, readEntry } from "../../records/entry.ts";
 import type { Platform } from "../../records/pack.ts";
 import { quantityText, sentenceText } from "../../records/quantityText.ts";
 import { catalogueEntry, isBelievable } from "../../records/readingCatalogue.ts";
-import type { LengthUnit } from "../../records/units.ts";
+import { type LengthUnit, mmPerInch } from "../../records/units.ts";
 import { equivalentText } from "../check/reading/equivalent.ts";
 import { FractionKeys } from "../check/reading/FractionKeys.tsx";
 import { readingGuide } from "../check/readingGuide.ts";
@@ -39,6 +39,7 @@ export function TallerReading({
   platform,
   side,
   clearanceKind,
+  clearanceAt = "wheel",
   entry: given,
   unit,
   usualMm,
@@ -51,6 +52,8 @@ export function TallerReading({
   platform: Platform;
   side: "left" | "right";
   clearanceKind: "tyre" | "damper";
+  /** Measured where it touches, or as closing of the stop. */
+  clearanceAt?: "wheel" | "stop";
   entry: Entry | undefined;
   unit: LengthUnit;
   /** What the pack has in this place; null where it has nothing. */
@@ -71,7 +74,7 @@ export function TallerReading({
   const guide = readingGuide(
     id,
     kind,
-    name === "clearance" ? { kind: clearanceKind, at: "wheel" } : undefined,
+    name === "clearance" ? { kind: clearanceKind, at: clearanceAt } : undefined,
   );
   const shownUnit = entryLengthUnit(entry);
   const said = settled ? remark(id, entry, reading, shownUnit) : null;
@@ -89,6 +92,7 @@ export function TallerReading({
           values={valuesOf(platform, drawn, typedMm)}
           side={side}
           axle={platform.axle}
+          {...(name === "clearance" && { at: clearanceAt })}
           unit={shownUnit}
         />
         <div class="stack-close">
@@ -148,7 +152,7 @@ function remark(
   if (isBelievable(id, value)) return null;
   const [least, greatest] = catalogueEntry(id).believable;
   const text = (mm: number) => quantityText({ kind: "length", value: mm }, unit);
-  const other = entry.unit === "in" ? value / 25.4 : value * 25.4;
+  const other = entry.unit === "in" ? value / mmPerInch : value * mmPerInch;
   const slip = isBelievable(id, other)
     ? ` Is it ${entry.unit === "in" ? "millimetres" : "inches"}?`
     : "";
