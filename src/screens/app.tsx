@@ -15,6 +15,7 @@ import { hasReplies } from "./reply/repliesHere.ts";
 import { checksHref, useRoute } from "./router.ts";
 import type { SharePlaceProps } from "./send/SharePlace.tsx";
 import { useLaunchedFiles } from "./send/useLaunchedFiles.ts";
+import type { TallerPlaceProps } from "./taller/TallerPlace.tsx";
 import { useStore } from "./useStore.ts";
 
 const openStore = () => openCheckStore();
@@ -33,6 +34,10 @@ const PackPlace = later<PackPlaceProps>(async () => (await import("./pack/PackPl
 
 const RankingPlace = later<RankingPlaceProps>(
   async () => (await import("./ranking/RankingPlace.tsx")).default,
+);
+
+const TallerPlace = later<TallerPlaceProps>(
+  async () => (await import("./taller/TallerPlace.tsx")).default,
 );
 
 const ReplyPlace = later<ReplyPlaceProps>(
@@ -99,6 +104,13 @@ export function App({ open = openStore }: { open?: () => Promise<Outcome<CheckSt
     );
   }
   if (route.screen === "pack") screen = <PackPlace route={route} unit={preferences.length} />;
+  if (route.screen === "taller") {
+    screen = opened ? (
+      <TallerPlace opened={opened} stage={route.stage} unit={preferences.length} />
+    ) : (
+      <p class="later-waiting">One moment …</p>
+    );
+  }
   if (route.screen === "stops") {
     screen = opened ? (
       <RankingPlace key={route.id} opened={opened} id={route.id} unit={preferences.length} />

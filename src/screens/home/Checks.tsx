@@ -10,6 +10,7 @@ import {
 } from "../../records/storedCheck.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
 import { deskHref } from "../desk/deskRoutes.ts";
+import { packHref } from "../pack/packRoutes.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { Disclosure } from "../parts/Disclosure.tsx";
 import { Notice } from "../parts/Notice.tsx";
@@ -19,6 +20,7 @@ import { replyHref } from "../reply/replyRoute.ts";
 import { goTo, stepHref } from "../router.ts";
 import { SendStored } from "../send/SendButton.tsx";
 import { openHref } from "../send/shareRoutes.ts";
+import { tallerHref } from "../taller/tallerRoutes.ts";
 import type { OpenedStore } from "../useStore.ts";
 import { CheckRow } from "./CheckRow.tsx";
 import { checkName } from "./checkName.ts";
@@ -147,6 +149,7 @@ export function Checks({ opened, preferences, notice }: Props) {
       </h1>
       <div class="row">
         <ButtonLink href={openHref}>Open a link or a code</ButtonLink>
+        <ButtonLink href={tallerHref}>Do I need a taller stop?</ButtonLink>
       </div>
       <input
         ref={picker}
@@ -196,6 +199,7 @@ export function Checks({ opened, preferences, notice }: Props) {
           Open demo checks
         </Button>
         <ButtonLink href={deskHref}>Desk: review many checks</ButtonLink>
+        <ButtonLink href={packHref}>Reference pack</ButtonLink>
       </div>
       {deleted.length > 0 && (
         <DeletedChecks
