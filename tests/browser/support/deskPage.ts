@@ -1,0 +1,90 @@
+import type { Locator, Page } from "playwright-core";
+
+/** The desk: the checks that came in, and one of them. */
+export class DeskPage {
+  constructor(readonly page: Page) {}
+
+  get heading(): Locator {
+    return this.page.getByRole("heading", { name: "Checks sent to this desk" });
+  }
+
+  get rows(): Locator {
+    return this.list.getByRole("option");
+  }
+
+  get list(): Locator {
+    return this.page.getByRole("listbox");
+  }
+
+  get refused(): Locator {
+    return this.page.locator(".desk-refused li");
+  }
+
+  async open(address: string): Promise<this> {
+    await this.page.goto(`${address}#/desk`);
+    await this.heading.waitFor();
+    await this.page.getByRole("button", { name: "Choose files" }).waitFor();
+    return this;
+  }
+
+  /** What an import said once it had ended. */
+  async ended(): Promise<string> {
+    const said = this.page.locator('[data-import="ended"]');
+    await said.waitFor({ timeout: 110_000 });
+    return (await said.textContent()) ?? "";
+  }
+
+  async takeFiles(files: Parameters<Locator["setInputFiles"]>[0]): Promise<string> {
+    await this.closeImport();
+    await this.page.getByLabel("Files to take in").setInputFiles(files);
+    return this.ended();
+  }
+
+  /** What was said about an import before is put away, so that it is not taken for the next one's. */
+  async closeImport(): Promise<void> {
+    const close = this.page.getByRole("button", { name: "Close", exact: true });
+    if (await close.isVisible()) await close.click();
+  }
+
+  async paste(text: string): Promise<string> {
+    await this.closeImport();
+    await this.page.getByRole("button", { name: "Paste links" }).click();
+    await this.page.getByLabel("Links, or messages with links in them").fill(text);
+    await this.page.getByRole("button", { name: "Take them in" }).click();
+    return this.ended();
+  }
+
+  row(words: string): Locator {
+    return this.rows.filter({ hasText: words });
+  }
+
+  /** Opens a check and waits until its answer is whole. */
+  async openCheck(words: string): Promise<void> {
+    await this.row(words).click();
+    await this.computed();
+  }
+
+  async computed(): Promise<void> {
+    await this.page.getByText("is computed.").waitFor({ state: "attached", timeout: 60_000 });
+  }
+
+  async choose(kind: "Accept" | "Ask again" | "Other part"): Promise<void> {
+    await this.page.locator(".desk-decide .segmented label").filter({ hasText: kind }).click();
+  }
+
+  async name(name: string): Promise<void> {
+    await this.page.getByLabel("Your name").fill(name);
+  }
+
+  decided(kind: "accept" | "askAgain" | "otherPart"): Locator {
+    return this.page.locator(`[data-decided="${kind}"]`);
+  }
+
+  async saved(button: string): Promise<string> {
+    const [download] = await Promise.all([
+      this.page.waitForEvent("download"),
+      this.page.getByRole("button", { name: button }).click(),
+    ]);
+    return download.path();
+  }
+}

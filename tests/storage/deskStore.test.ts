@@ -1,0 +1,181 @@
+import "fake-indexeddb/auto";
+import { IDBFactory } from "fake-indexeddb";
+import { beforeEach, describe, expect, it, vi } from "vitest";
+import type { CheckRecord } from "../../src/records/checkRecord.ts";
+import type { Decision } from "../../src/records/decision.ts";
+import { factsOf, type Incoming } from "../../src/records/submission.ts";
+import { type DeskStore, openDeskStore } from "../../src/storage/deskStore.ts";
+import { ReplyStore } from "../../src/storage/replyStore.ts";
+import { generateRecords } from "../support/generateRecords.ts";
+
+beforeEach(() => {
+  vi.stubGlobal("indexedDB", new IDBFactory());
+});
+
+async function open(): Promise<DeskStore> {
+  const opened = await openDeskStore();
+  if (!opened.ok) throw new Error(opened.fault.code);
+  return opened.value;
+}
+
+function value<Value>(outcome: { ok: true; value: Value } | { ok: false }): Value {
+  if (!outcome.ok) throw new Error("it failed");
+  return outcome.value;
+}
+
+const records = [...generateRecords(5)];
+
+function incoming(record: CheckRecord, text = JSON.stringify(record)): Incoming {
+  return { facts: factsOf(record), text, way: "file", photosLeftOut: 0 };
+}
+
+function decision(key: string, at: string): Decision {
+  return {
+    key,
+    checkId: records[0]?.id ?? "",
+    submission: "one",
+    kind: "accept",
+    by: "M. Lind",
+    at,
+    note: "",
+  };
+}
+
+describe("submissions", () => {
+  it("are kept to the last character; the same content again is here already", async () => {
+    const store = await open();
+    const [first] = records;
+    if (!first) throw new Error("no record");
+    const text = ` ${JSON.stringify(first, null, 4)}\n`;
+    expect(value(await store.add([incoming(first, text)]))).toEqual({ added: 1, present: 0 });
+    expect(value(await store.add([incoming(first)]))).toEqual({ added: 0, present: 1 });
+    const [kept, ...more] = value(await store.submissions());
+    expect(more).toEqual([]);
+    expect(value(await store.text(kept?.key ?? ""))).toBe(text);
+  });
+
+  it("another content under the same id is a version beside it, later than it", async () => {
+    const store = await open();
+    const [first] = records;
+    if (!first) throw new Error("no record");
+    await store.add([incoming(first), incoming({ ...first, notes: "again" })]);
+    const versions = value(await store.versions(first.id));
+    expect(versions).toHaveLength(2);
+    const times = versions.map(({ receivedAt }) => receivedAt);
+    expect(new Set(times).size).toBe(2);
+  });
+
+  it("two contents with one digest are both kept", async () => {
+    const store = await open();
+    const [first] = records;
+    if (!first) throw new Error("no record");
+    const one = incoming(first);
+    const other = { ...incoming({ ...first, notes: "other" }), facts: one.facts };
+    expect(value(await store.add([one, other])).added).toBe(2);
+    expect(value(await store.add([other, one]))).toEqual({ added: 0, present: 2 });
+  });
+
+  it("a batch is kept whole or not at all", async () => {
+    const store = await open();
+    const bad = { ...incoming(records[1] as CheckRecord), text: (() => "") as unknown as string };
+    const added = await store.add([incoming(records[0] as CheckRecord), bad]);
+    expect(added.ok).toBe(false);
+    expect(value(await store.submissions())).toEqual([]);
+  });
+
+  it("wait to be computed until their result is kept, after a reload too", async () => {
+    const store = await open();
+    await store.add(records.map((record) => incoming(record)));
+    const keys = value(await store.uncomputed(10));
+    expect(keys).toHaveLength(5);
+    await store.keepResults([
+      {
+        key: keys[0] ?? "",
+        computed: { verdict: "no", reason: ["Why."], odd: 2 },
+        assessment: null,
+      },
+    ]);
+    store.close();
+    const again = await open();
+    expect(value(await again.countUncomputed())).toBe(4);
+    expect(value(await again.submission(keys[0] ?? ""))?.computed?.verdict).toBe("no");
+  });
+
+  it("are read a page at a time, every one once", async () => {
+    const store = await open();
+    await store.add(records.map((record) => incoming(record)));
+    const sizes: number[] = [];
+    const ids = new Set<string>();
+    for await (const page of store.wholeSubmissions(2)) {
+      sizes.push(value(page).length);
+      for (const { submission, text } of value(page)) {
+        expect(JSON.parse(text).id).toBe(submission.checkId);
+        ids.add(submission.checkId);
+      }
+    }
+    expect(sizes).toEqual([2, 2, 1]);
+    expect(ids.size).toBe(5);
+  });
+});
+
+describe("decisions", () => {
+  it("of two tabs are both kept, and one comes in only once", async () => {
+    const [one, other] = [await open(), await open()];
+    await Promise.all([
+      one.decide([decision("a", "2026-05-03T10:00:00.000Z")]),
+      other.decide([decision("b", "2026-05-03T10:00:00.001Z")]),
+    ]);
+    expect(value(await one.decide([decision("a", "2020-01-01T00:00:00.000Z")]))).toBe(0);
+    const kept = value(await other.decisions());
+    expect(kept.map(({ key, at }) => [key, at])).toEqual([
+      ["a", "2026-05-03T10:00:00.000Z"],
+      ["b", "2026-05-03T10:00:00.001Z"],
+    ]);
+  });
+});
+
+describe("imports", () => {
+  it("that were begun and never ended are known", async () => {
+    const store = await open();
+    const begun = value(await store.beginImport("2026-05-03T10:00:00.000Z"));
+    expect(value(await store.begunImports())).toEqual([begun]);
+    await store.endImport(begun.key);
+    expect(value(await store.begunImports())).toEqual([]);
+  });
+});
+
+describe("replies on the phone", () => {
+  const reply = (id: string, createdAt: string) => ({
+    id,
+    storedId: "check",
+    before: {},
+    same: [],
+    closed: 0 as const,
+    reply: {
+      format: "stopfit-reply" as const,
+      version: 1 as const,
+      id,
+      checkId: "check",
+      createdAt,
+      from: "M. Lind",
+      kind: "askAgain" as const,
+      vehicle: "Marlow",
+      axle: "front" as const,
+      readings: ["left.gap"],
+      text: "Hello",
+    },
+  });
+
+  it("the newest open one counts; opened twice it stays as it is; closed it is gone", async () => {
+    const store = new ReplyStore();
+    await store.add(reply("a", "2026-05-03T10:00:00.000Z"));
+    await store.add(reply("b", "2026-05-04T10:00:00.000Z"));
+    await store.markSame("b", "left.gap");
+    const again = value(await store.add(reply("b", "2026-05-04T10:00:00.000Z")));
+    expect(again.same).toEqual(["left.gap"]);
+    expect(value(await store.openFor("check"))?.id).toBe("b");
+    await store.close("b");
+    expect(value(await store.openFor("check"))?.id).toBe("a");
+    expect(value(await store.openFor("other"))).toBeNull();
+  });
+});
