@@ -1,0 +1,320 @@
+import { mkdtempSync, openSync, readFileSync, rmSync, truncateSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import type { Browser, Page } from "playwright-core";
+import { afterAll, afterEach, beforeAll, beforeEach, expect, inject, it } from "vitest";
+import { backupLineText } from "../../src/records/backupLine.ts";
+import type { CheckRecord } from "../../src/records/checkRecord.ts";
+import { generateRecords } from "../support/generateRecords.ts";
+import { DeskPage } from "./support/deskPage.ts";
+import { launchChromium, Phone } from "./support/phone.ts";
+import { Site } from "./support/site.ts";
+
+const demo = JSON.parse(readFileSync("demo-data/checks/arm-fits.json", "utf8")) as CheckRecord;
+
+let browser: Browser;
+let site: Site;
+let office: Phone;
+let folder: string;
+
+beforeAll(async () => {
+  browser = await launchChromium();
+});
+
+afterAll(async () => {
+  await browser.close();
+});
+
+beforeEach(async () => {
+  folder = mkdtempSync(join(tmpdir(), "stopfit-desk-"));
+  site = new Site();
+  await site.publish(inject("dist"));
+  office = await Phone.open(browser, { width: 1280, height: 800 });
+});
+
+afterEach(async () => {
+  await office.close();
+  await site.close();
+  rmSync(folder, { recursive: true, force: true });
+});
+
+async function openDesk(): Promise<DeskPage> {
+  return new DeskPage(await office.newPage()).open(site.address);
+}
+
+function writeRecords(count: number, seed: number): void {
+  let number = 0;
+  for (const record of generateRecords(count, seed)) {
+    number += 1;
+    writeFileSync(join(folder, `check-${number}.json`), JSON.stringify(record));
+  }
+}
+
+interface Kept {
+  readonly submissions: readonly { readonly key: string; readonly checkId: string }[];
+  readonly texts: readonly string[];
+  readonly decisions: readonly { readonly key: string; readonly by: string }[];
+}
+
+/** What the desk's database holds: submissions, the keys of texts, decisions. */
+async function kept(page: Page): Promise<Kept> {
+  return page.evaluate(
+    () =>
+      new Promise<Kept>((done, failed) => {
+        const opening = indexedDB.open("stopfit-desk");
+        opening.onerror = () => failed(opening.error);
+        opening.onsuccess = () => {
+          const database = opening.result;
+          const reading = database.transaction(["submissions", "texts", "decisions"]);
+          const submissions = reading.objectStore("submissions").getAll();
+          const texts = reading.objectStore("texts").getAllKeys();
+          const decisions = reading.objectStore("decisions").getAll();
+          reading.oncomplete = () => {
+            database.close();
+            done({
+              submissions: submissions.result,
+              texts: texts.result.map(String),
+              decisions: decisions.result,
+            });
+          };
+        };
+      }),
+  );
+}
+
+async function heapMegabytes(page: Page): Promise<number> {
+  const session = await page.context().newCDPSession(page);
+  await session.send("HeapProfiler.collectGarbage");
+  await session.send("Performance.enable");
+  const { metrics } = await session.send("Performance.getMetrics");
+  await session.detach();
+  return (metrics.find(({ name }) => name === "JSHeapUsedSize")?.value ?? Number.NaN) / 1e6;
+}
+
+it("takes 10 000 records in without a dropped one, holds none of them in memory, and lists them by keys", async () => {
+  const file = join(folder, "ten-thousand.txt");
+  const lines = [backupLineText({ kind: "header", createdAt: "2026-05-02T10:00:00.000Z" })];
+  for (const record of generateRecords(10_000)) {
+    lines.push(
+      backupLineText({
+        kind: "submission",
+        text: JSON.stringify(record),
+        receivedAt: "2026-05-02T10:00:00.000Z",
+        way: "file",
+        photosLeftOut: 0,
+      }),
+    );
+  }
+  lines.push(backupLineText({ kind: "end", lines: 10_000 }));
+  writeFileSync(file, lines.join(""));
+  const desk = await openDesk();
+  const before = await heapMegabytes(desk.page);
+  await desk.page.getByLabel("Files to take in").setInputFiles(file);
+  let most = 0;
+  const ended = desk.page.locator('[data-import="ended"]');
+  while ((await ended.count()) === 0) {
+    most = Math.max(most, await heapMegabytes(desk.page));
+    await desk.page.waitForTimeout(2000);
+  }
+  expect(await desk.ended()).toBe("Taken in: 10,000 checks added.");
+  const { submissions, texts } = await kept(desk.page);
+  expect(new Set(submissions.map(({ checkId }) => checkId)).size).toBe(10_000);
+  expect(new Set(texts).size).toBe(10_000);
+  // The texts alone are over 25 MB; what is in hand at once is a few records and the list's rows.
+  expect(most - before).toBeLessThan(20);
+
+  await desk.list.focus();
+  await desk.page.keyboard.press("End");
+  await desk.page.locator('.desk-row[aria-posinset="10000"][aria-selected="true"]').waitFor();
+  expect(await desk.rows.count()).toBeLessThan(60);
+  await desk.page.keyboard.press("/");
+  await desk.page.keyboard.type("osprey");
+  await desk.page.getByText(/^[\d,]+ of 10,000 checks\. Keys/).waitFor();
+  await desk.page.keyboard.press("Escape");
+  await desk.page.keyboard.press("ArrowDown");
+  await desk.page.keyboard.press("Enter");
+  await desk.computed();
+  await desk.page.keyboard.press("Escape");
+  await desk.heading.waitFor();
+  office.expectNoTrouble();
+}, 400_000);
+
+it("an import whose tab is closed half-way leaves nothing half-done and is gone on with", async () => {
+  writeRecords(300, 5);
+  const desk = await openDesk();
+  await desk.page.getByLabel("Folder to take in").setInputFiles(folder);
+  await desk.page.getByText(/^Taking in: (?!0 )\d+ checks added/).waitFor();
+  await desk.page.close();
+
+  const again = await openDesk();
+  await again.page.getByText(/was broken off when its page was closed/).waitFor();
+  const half = await kept(again.page);
+  expect(half.submissions.length).toBeGreaterThan(0);
+  expect(half.submissions.length).toBeLessThan(300);
+  expect(half.submissions.map(({ key }) => key).sort()).toEqual([...half.texts].sort());
+  await again.page.getByLabel("Folder to take in").setInputFiles(folder);
+  const there = half.submissions.length;
+  expect(await again.ended()).toBe(`Taken in: ${300 - there} checks added, ${there} here already.`);
+  expect((await kept(again.page)).submissions).toHaveLength(300);
+  office.expectNoTrouble();
+});
+
+it("what is no sound check gets a sentence each and harms nothing", async () => {
+  const file = (name: string, content: string) => {
+    const path = join(folder, name);
+    writeFileSync(path, content);
+    return path;
+  };
+  const huge = join(folder, "huge.json");
+  openSync(huge, "w");
+  truncateSync(huge, 1_000_000_000);
+  const limit = { kind: "metal", at: "wheel", reading: { values: [90], tol: 1 } };
+  const crowded = {
+    ...demo,
+    corners: demo.corners.map((corner) => ({
+      ...corner,
+      limits: Array.from({ length: 10_000 }, () => limit),
+    })),
+  };
+  const label = '<img src=x onerror="document.title=1"><script>document.title=2</script>';
+  const scripted = { ...demo, vehicle: { ...demo.vehicle, label } };
+  const desk = await openDesk();
+  const title = await desk.page.title();
+  const said = await desk.takeFiles([
+    huge,
+    file("truncated.json", JSON.stringify(demo).slice(0, 900)),
+    file("crowded.json", JSON.stringify(crowded)),
+    file("archive.zip", "PK\u0003\u0004rest"),
+    file("empty.json", ""),
+    file("words.txt", "Dear desk, the check follows."),
+    file("scripted.json", JSON.stringify(scripted)),
+  ]);
+  expect(said).toBe("Taken in: 1 check added, 6 not taken in.");
+  await desk.page.getByText("What was not taken in, and why").click();
+  const told = new Map(
+    (await desk.refused.allTextContents()).map((text) => {
+      const [name = "", ...words] = text.split(": ");
+      return [name, words.join(": ")] as const;
+    }),
+  );
+  expect(told.get("huge.json")).toMatch(/1000 MB.* It was not read\.$/);
+  expect(told.get("truncated.json")).toMatch(/\.$/);
+  expect(told.get("crowded.json")).toMatch(/limits/);
+  expect(told.get("archive.zip")).toMatch(/zip archive/);
+  expect(told.get("empty.json")).toMatch(/empty/);
+  expect(told.get("words.txt")).toMatch(/holds no check/);
+  await desk.openCheck("<img src=x");
+  expect(await desk.page.getByRole("heading", { level: 1 }).first().textContent()).toContain(label);
+  expect(await desk.page.title()).toBe(title);
+  expect(await desk.page.locator("img").count()).toBe(0);
+  office.expectNoTrouble();
+});
+
+it("two desk tabs lose no decision, also where neither knows of the other", async () => {
+  writeRecords(2, 9);
+  const one = await openDesk();
+  await one.page.getByLabel("Folder to take in").setInputFiles(folder);
+  await one.ended();
+  const [first] = (await kept(one.page)).submissions;
+  const address = `${site.address}#/desk/check/${encodeURIComponent(first?.key ?? "")}`;
+  const unaware = new DeskPage(await office.newPage());
+  await unaware.page.addInitScript(() => {
+    Reflect.deleteProperty(globalThis, "BroadcastChannel");
+  });
+  const accept = (desk: DeskPage) =>
+    desk.page.getByRole("button", { name: "Accept", exact: true }).last().click();
+  for (const [desk, name] of [
+    [one, "M. Lind"],
+    [unaware, "A. Sato"],
+  ] as const) {
+    await desk.page.goto(address);
+    await desk.computed();
+    await desk.choose("Accept");
+    await desk.name(name);
+  }
+  await accept(one);
+  await one.decided("accept").waitFor();
+  await accept(unaware);
+  await unaware.decided("accept").waitFor();
+  const by = (await kept(one.page)).decisions.map((decision) => decision.by);
+  expect(by.sort()).toEqual(["A. Sato", "M. Lind"]);
+
+  await one.page.reload();
+  await one.page.getByText("Accepted, M. Lind, version 1").waitFor();
+  await one.page.getByText("Accepted, A. Sato, version 1").waitFor();
+  const third = new DeskPage(await office.newPage());
+  await third.page.goto(address);
+  await third.decided("accept").waitFor();
+  await one.page.getByRole("button", { name: "Take the decision back" }).click();
+  await third.page.getByText("Accepted (taken back), A. Sato, version 1").waitFor();
+  await third.page.getByText("by M. Lind").waitFor();
+  office.expectNoTrouble();
+});
+
+it("a backup brings everything to another machine, twice as well as once, and the table has every side", async () => {
+  writeRecords(4, 11);
+  writeFileSync(
+    join(folder, "formula.json"),
+    JSON.stringify({ ...demo, vehicle: { ...demo.vehicle, label: '=HYPERLINK("http://x")' } }),
+  );
+  const desk = await openDesk();
+  await desk.page.getByLabel("Folder to take in").setInputFiles(folder);
+  await desk.ended();
+  await desk.page.getByText(/^Computing/).waitFor({ state: "detached", timeout: 60_000 });
+  await desk.openCheck("=HYPERLINK");
+  await desk.choose("Accept");
+  await desk.name("M. Lind");
+  await desk.page.getByRole("button", { name: "Accept", exact: true }).last().click();
+  await desk.decided("accept").waitFor();
+  await desk.page.keyboard.press("Escape");
+  await desk.heading.waitFor();
+
+  const table = readFileSync(await desk.saved("Save a table (CSV)"), "utf8");
+  expect(table.startsWith("\ufeffcheck id,version,")).toBe(true);
+  expect(table).toContain('"\'=HYPERLINK(""http://x"")"');
+  const sides = table.trimEnd().split("\r\n").length - 1;
+  const before = await kept(desk.page);
+  const [first] = await desk.page.evaluate(
+    () =>
+      new Promise<number[]>((done) => {
+        const opening = indexedDB.open("stopfit-desk");
+        opening.onsuccess = () => {
+          const all = opening.result.transaction("submissions").objectStore("submissions").getAll();
+          all.onsuccess = () =>
+            done([all.result.reduce((sum: number, each) => sum + each.sides.length, 0)]);
+        };
+      }),
+  );
+  expect(sides).toBe(first);
+
+  const backup = await desk.saved("Save a backup");
+  const machine = await Phone.open(browser, { width: 1280, height: 800 });
+  const other = await new DeskPage(await machine.newPage()).open(site.address);
+  await other.takeFiles({
+    name: "backup.txt",
+    mimeType: "text/plain",
+    buffer: readFileSync(backup),
+  });
+  const after = await kept(other.page);
+  expect(after.texts).toEqual(before.texts);
+  expect(after.decisions).toEqual(before.decisions);
+  await other.row("Accepted").waitFor();
+  const again = await other.takeFiles({
+    name: "backup.txt",
+    mimeType: "text/plain",
+    buffer: readFileSync(backup),
+  });
+  expect(again).toMatch(/^Taken in: 0 checks added, \d+ here already\.$/);
+  const cut = readFileSync(backup, "utf8").split("\n").slice(0, 3).join("\n");
+  expect(
+    await other.takeFiles({
+      name: "cut.txt",
+      mimeType: "text/plain",
+      buffer: Buffer.from(cut),
+    }),
+  ).toMatch(/1 not taken in/);
+  expect(await other.refused.textContent()).toMatch(/cut short/);
+  machine.expectNoTrouble();
+  await machine.close();
+  office.expectNoTrouble();
+});
