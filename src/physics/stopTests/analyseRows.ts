@@ -98,7 +98,10 @@ function rowsWhere(rows: MovingRows, wanted: (speed: number) => boolean): Moving
   for (let row = 0; row < found.length; row++) {
     if (wanted(rows.speedMmPerS[row] as number)) found[count++] = row;
   }
-  const places = found.subarray(0, count);
+  return rowsAt(rows, found.subarray(0, count));
+}
+
+function rowsAt(rows: MovingRows, places: Uint32Array): MovingRows {
   return {
     depthMm: valuesAt(rows.depthMm, places),
     speedMmPerS: valuesAt(rows.speedMmPerS, places),
@@ -117,17 +120,29 @@ function rangeOf(values: Float64Array): readonly [number, number] {
 }
 
 function seriesAtSpeed(moving: MovingRows): readonly SpeedSeries[] {
-  if (moving.depthMm.length === 0) return [];
+  const count = moving.depthMm.length;
+  if (count === 0) return [];
   const groups = speedGroups(moving.speedMmPerS.map(Math.abs));
+  // Compressing groups first, slowest first, then those of the rebound.
+  const placeOf = new Uint8Array(count);
+  const rows = new Uint32Array(2 * groups.count);
+  for (let row = 0; row < count; row++) {
+    const speed = moving.speedMmPerS[row] as number;
+    const place = groups.groupOf(Math.abs(speed)) + (speed > 0 ? 0 : groups.count);
+    placeOf[row] = place;
+    rows[place] = (rows[place] as number) + 1;
+  }
   const all: SpeedSeries[] = [];
-  for (const sign of [1, -1]) {
-    const own = rowsWhere(moving, (speed) => Math.sign(speed) === sign);
-    for (let group = 0; group < groups.count; group++) {
-      const rows = rowsWhere(own, (speed) => groups.groupOf(Math.abs(speed)) === group);
-      if (rows.depthMm.length === 0) continue;
-      const sum = rows.speedMmPerS.reduce((total, speed) => total + speed, 0);
-      all.push(series(rows, sum / rows.depthMm.length));
+  for (let place = 0; place < rows.length; place++) {
+    const own = new Uint32Array(rows[place] as number);
+    let found = 0;
+    for (let row = 0; row < count && found < own.length; row++) {
+      if (placeOf[row] === place) own[found++] = row;
     }
+    if (own.length === 0) continue;
+    const taken = rowsAt(moving, own);
+    const sum = taken.speedMmPerS.reduce((total, speed) => total + speed, 0);
+    all.push(series(taken, sum / own.length));
   }
   return all;
 }

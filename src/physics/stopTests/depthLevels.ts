@@ -16,7 +16,7 @@ const rowsPerLevel = 6;
  * cut into equal widths, at most 40, at least 6 rows each on average. Common practice, no source.
  */
 export function depthLevels(depthsMm: Float64Array): DepthLevels {
-  const sorted = Float64Array.from(depthsMm).sort();
+  const sorted = depthsMm.slice().sort();
   return heldLevels(sorted) ?? sweptLevels(sorted);
 }
 

@@ -16,7 +16,7 @@ export interface SpeedGroups {
 
 /** `magnitudes` above 0, mm/s, in any order. */
 export function speedGroups(magnitudes: Float64Array): SpeedGroups {
-  const sorted = Float64Array.from(magnitudes, Math.log).sort();
+  const sorted = magnitudes.map(Math.log).sort();
   const gap = Math.log(neighbourRatio);
   const widest = Math.log(widestRatio);
   let bounds: number[] = [];
@@ -35,12 +35,12 @@ export function speedGroups(magnitudes: Float64Array): SpeedGroups {
     const width = ((sorted[sorted.length - 1] as number) - from) / mostGroups;
     bounds = Array.from({ length: mostGroups - 1 }, (_, index) => from + (index + 1) * width);
   }
+  const speeds = bounds.map(Math.exp);
   return {
     count: sorted.length === 0 ? 0 : bounds.length + 1,
     groupOf: (magnitude) => {
-      const place = Math.log(magnitude);
       let group = 0;
-      while (group < bounds.length && (bounds[group] as number) < place) group++;
+      while (group < speeds.length && (speeds[group] as number) < magnitude) group++;
       return group;
     },
   };
