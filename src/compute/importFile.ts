@@ -4,8 +4,8 @@ import type { ImportOptions, TestImport } from "../records/testRows/testFile.ts"
 import { TestReader } from "../records/testRows/testReader.ts";
 import type { ImportProgress } from "./importMessages.ts";
 
-/** Bytes read and turned into rows at a time: some tens of milliseconds. */
-const pieceBytes = 1_000_000;
+/** Bytes read and turned into rows at a time: some milliseconds. */
+const pieceBytes = 262_144;
 const progressMs = 100;
 
 /** Where a file's text comes from: a File of the page, or anything that can be cut into pieces. */
