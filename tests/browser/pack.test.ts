@@ -1,0 +1,202 @@
+import { readFileSync } from "node:fs";
+import type { Browser, Page } from "playwright-core";
+import { afterAll, afterEach, beforeAll, beforeEach, expect, inject, it } from "vitest";
+import type { Pack } from "../../src/records/pack.ts";
+import { readPackText } from "../../src/records/readPack.ts";
+import { axeViolations } from "./support/axe.ts";
+import { launchChromium, Phone } from "./support/phone.ts";
+import { Site } from "./support/site.ts";
+
+let browser: Browser;
+let site: Site;
+let phone: Phone;
+let page: Page;
+
+beforeAll(async () => {
+  browser = await launchChromium();
+  site = new Site();
+  await site.publish(inject("dist"));
+});
+
+afterAll(async () => {
+  await browser.close();
+  await site.close();
+});
+
+beforeEach(async () => {
+  phone = await Phone.open(browser, { bypassCSP: true });
+  page = await phone.newPage();
+  await page.goto(site.address);
+  await page.locator(".check-link").first().waitFor();
+});
+
+afterEach(async () => {
+  phone.expectNoTrouble();
+  await phone.close();
+});
+
+const shipped: Pack = JSON.parse(readFileSync("demo-data/pack.json", "utf8"));
+
+async function openPackScreen(): Promise<void> {
+  await page.getByRole("link", { name: "Reference pack" }).click();
+  await page.getByRole("heading", { level: 1, name: /pack/i }).waitFor();
+}
+
+async function savedPack(): Promise<Pack> {
+  const download = page.waitForEvent("download");
+  await page.getByRole("button", { name: "Save as a file" }).click();
+  const text = readFileSync(await (await download).path(), "utf8");
+  const read = readPackText(text);
+  if (!read.ok) throw new Error("the saved pack is not read");
+  return read.value;
+}
+
+async function openFile(pack: Pack): Promise<void> {
+  await page.getByLabel("Pack to open").setInputFiles({
+    name: "other.json",
+    mimeType: "application/json",
+    buffer: Buffer.from(JSON.stringify(pack)),
+  });
+}
+
+it("a stop is edited, kept over a reload, and every change is undone in turn", async () => {
+  await openPackScreen();
+  expect(await savedPack()).toEqual(shipped);
+  await page.getByRole("link", { name: /^Tall firm/ }).click();
+  await page.getByLabel("Usable compression").fill("2 3/4 in");
+  await page.getByLabel("Material").fill("cellular polyurethane");
+  await page.reload();
+  // What was typed is there again, though it is not in the pack yet.
+  expect(await page.getByLabel("Usable compression").inputValue()).toBe("2 3/4 in");
+  await page.getByRole("button", { name: "Keep" }).click();
+  await page.getByText("Changed: Tall firm.").waitFor();
+  await page.reload();
+  await page.getByRole("heading", { level: 1 }).waitFor();
+  const changed = await savedPack();
+  const stop = changed.stops.find(({ id }) => id === "tall-firm");
+  expect(stop?.usableCompressionMm).toBeCloseTo(69.85, 9);
+  expect(stop?.material).toBe("cellular polyurethane");
+
+  await page.getByRole("button", { name: "More for Arm block", exact: true }).click();
+  await page.getByRole("button", { name: "Delete" }).click();
+  await page.getByText("Deleted: Arm block.").waitFor();
+  await page.getByRole("button", { name: "More for Strut stop", exact: true }).click();
+  await page.getByRole("button", { name: "Copy" }).click();
+  await page.getByText("Added: Strut stop (copy).").waitFor();
+  expect((await savedPack()).stops).toHaveLength(shipped.stops.length);
+  await page.getByRole("button", { name: "Undo" }).click();
+  await page.getByText("Deleted: Arm block.").waitFor();
+  await page.getByRole("button", { name: "Undo" }).click();
+  await expect.poll(() => page.getByRole("button", { name: "Undo" }).count()).toBe(0);
+  expect(await savedPack()).toEqual(changed);
+  expect(await axeViolations(page)).toEqual([]);
+});
+
+it("what can't be is refused in a sentence, and the pack stays as it was", async () => {
+  await openPackScreen();
+  await page.getByRole("link", { name: /^Tall firm/ }).click();
+  await page.getByLabel("Usable compression").fill("140");
+  await page.getByRole("button", { name: "Keep" }).click();
+  await page
+    .getByText(/usable compression of the stop must be less than its free height/)
+    .waitFor();
+  await page.getByLabel("Usable compression").fill("a lot");
+  await page.getByRole("button", { name: "Keep" }).click();
+  await page.getByText(/Usable compression: “a lot”/).waitFor();
+  expect(await axeViolations(page)).toEqual([]);
+  await page.getByRole("button", { name: "As it was" }).click();
+  expect(await page.getByLabel("Usable compression").inputValue()).toBe("71.5");
+  await page.getByRole("link", { name: "To the reference pack" }).click();
+  expect(await savedPack()).toEqual(shipped);
+  await openFile({ ...shipped, stops: [{ ...shipped.stops[0], name: "" } as never] });
+  await page.getByRole("dialog").getByText("This file can't be used").waitFor();
+  await page.getByRole("button", { name: "Close" }).click();
+});
+
+it("an old block's curve by estimate is marked as one in the editor, the list and the saved file", async () => {
+  await openPackScreen();
+  await page.getByRole("link", { name: "Add a stop" }).click();
+  await page.getByLabel("Name", { exact: true }).fill("Old block");
+  await page.getByText("Nothing is known of it: estimate from hardness").click();
+  await page.getByLabel("Hardness", { exact: true }).fill("60");
+  await page.getByLabel("Diameter of the block").fill("60");
+  await page.getByLabel("Height of the block").fill("50");
+  await page.getByRole("button", { name: "Take it over" }).click();
+  await page.getByRole("heading", { name: "Force curve, an estimate" }).waitFor();
+  expect(await axeViolations(page)).toEqual([]);
+  await page.getByRole("button", { name: "Keep" }).click();
+  await page.getByRole("link", { name: /Old block.*curve by estimate/ }).waitFor();
+  const stop = (await savedPack()).stops.find(({ name }) => name === "Old block");
+  expect(stop?.estimated?.forceShare).toBeGreaterThanOrEqual(0.25);
+  expect(stop?.testedAtSpeed).toBe(false);
+  expect(stop?.damping).toBeNull();
+});
+
+it("two packs merge with their differences shown, each by choice", async () => {
+  const [first, second, third, ...rest] = shipped.stops;
+  if (!first || !second || !third) throw new Error("the pack has no stops");
+  const other: Pack = {
+    ...shipped,
+    name: "Marsh Road pack",
+    stops: [
+      { ...first, usableCompressionMm: 32 },
+      { ...second, material: "polyurethane" },
+      third,
+      ...rest,
+      { ...second, id: "marsh-block", name: "Marsh block" },
+    ],
+  };
+  await openPackScreen();
+  await openFile(other);
+  await page.getByRole("button", { name: "Merge the two" }).click();
+  await page.getByRole("heading", { level: 1, name: "Merge two packs" }).waitFor();
+  await page.getByText("33 mm").waitFor();
+  await page.getByText("32 mm").waitFor();
+  expect(await axeViolations(page)).toEqual([]);
+  const card = page.getByRole("listitem").filter({ hasText: second.name }).first();
+  await card.getByText("Other", { exact: true }).last().click();
+  await page.getByRole("button", { name: "Merge", exact: true }).click();
+  await page.getByText("Merged with Marsh Road pack.").waitFor();
+  const merged = await savedPack();
+  expect(merged.stops.find(({ id }) => id === first.id)).toEqual(first);
+  expect(merged.stops.find(({ id }) => id === second.id)?.material).toBe("polyurethane");
+  expect(merged.stops.some(({ id }) => id === "marsh-block")).toBe(true);
+  expect(merged.name).toBe(shipped.name);
+});
+
+it("every stop of the pack is ranked for a check, and two are compared on the same charts", async () => {
+  const check = page.locator(".check-link").filter({ hasText: "Marlow" }).first();
+  await check.click();
+  await page.getByRole("button", { name: "Which stop of the pack fits?" }).click();
+  await page.getByRole("heading", { level: 1, name: "Which stop fits?" }).waitFor();
+  await page.getByText(/of 21 stops worked out/).waitFor();
+  await page.getByText(/stops worked out/).waitFor({ state: "detached", timeout: 100_000 });
+  const heads = await page.getByRole("heading", { level: 2 }).allTextContents();
+  const counts = heads.flatMap((text) => /\((\d+)\)/.exec(text)?.[1] ?? []).map(Number);
+  // A stop that fits only with a spacer is there twice.
+  expect(counts.reduce((sum, count) => sum + count, 0)).toBeGreaterThanOrEqual(21);
+  expect(await axeViolations(page)).toEqual([]);
+  await page.getByRole("button", { name: "Show them, and what fails" }).click();
+  await page.getByRole("checkbox").nth(0).check();
+  await page.getByRole("checkbox").nth(1).check();
+  await page.getByRole("button", { name: "Compare 2 side by side" }).click();
+  await page.getByText("Force of the stops over their compression").waitFor();
+  expect(await page.locator(".series-line.series-1").count()).toBeGreaterThan(0);
+  expect(await axeViolations(page)).toEqual([]);
+});
+
+it("a pack changed in two tabs loses neither change", async () => {
+  await openPackScreen();
+  await page.getByRole("link", { name: /^Tall firm/ }).click();
+  const other = await phone.newPage();
+  await other.goto(`${site.address}#/pack/stop/arm-block`);
+  await other.getByLabel("Material").fill("polyurethane");
+  await other.getByRole("button", { name: "Keep" }).click();
+  await other.getByText("Changed: Arm block.").waitFor();
+  await page.getByLabel("Mounting").fill("M12 stud");
+  await page.getByRole("button", { name: "Keep" }).click();
+  await page.getByText("Changed: Tall firm.").waitFor();
+  const kept = await savedPack();
+  expect(kept.stops.find(({ id }) => id === "arm-block")?.material).toBe("polyurethane");
+  expect(kept.stops.find(({ id }) => id === "tall-firm")?.mounting).toBe("M12 stud");
+});

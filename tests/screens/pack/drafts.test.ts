@@ -1,0 +1,139 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { inModelUnits } from "../../../src/physics/sentence.ts";
+import { demoPack } from "../../../src/records/demoPack.ts";
+import { readPackValue } from "../../../src/records/readPack.ts";
+import {
+  type ItemDraft,
+  keepDraft,
+  readKeptDraft,
+  setTable,
+  setText,
+} from "../../../src/screens/pack/itemDraft.ts";
+import {
+  platformDraft,
+  platformOfDraft,
+  withAnotherLimit,
+  withoutLimit,
+} from "../../../src/screens/pack/platformDraft.ts";
+import { packOfRulesDraft, rulesDraft } from "../../../src/screens/pack/rulesDraft.ts";
+import { stopDraft, stopOfDraft } from "../../../src/screens/pack/stopDraft.ts";
+
+const units = ["mm", "in"] as const;
+
+function edited(draft: ItemDraft, field: string, text: string) {
+  return setText(draft, field, text);
+}
+
+describe("an item that is opened and kept unchanged", () => {
+  it("is the same to the last digit, in millimetres and in inches", () => {
+    for (const unit of units) {
+      for (const stop of demoPack.stops) {
+        expect(stopOfDraft(stopDraft(stop, unit), stop, stop.id)).toEqual({ stop, faults: [] });
+      }
+      for (const platform of demoPack.platforms) {
+        const draft = platformDraft(platform, unit);
+        expect(platformOfDraft(draft, platform, platform.id)).toEqual({ platform, faults: [] });
+      }
+      const rules = { ...demoPack, rules: { towing: { reserveMm: 8, roadClass: "D" as const } } };
+      expect(packOfRulesDraft(rulesDraft(rules, unit), rules)).toEqual({ pack: rules, faults: [] });
+    }
+  });
+
+  it("holds for any finite reading and tolerance", () => {
+    const [stop] = demoPack.stops;
+    if (!stop) throw new Error("no stop");
+    const length = fc.double({ min: 1, max: 500, noNaN: true });
+    fc.assert(
+      fc.property(fc.array(length, { minLength: 1, maxLength: 4 }), length, (values, tol) => {
+        const changed = { ...stop, freeHeight: { values, tol } };
+        for (const unit of units) {
+          const { stop: kept } = stopOfDraft(stopDraft(changed, unit), changed, stop.id);
+          expect(kept?.freeHeight).toEqual({ values, tol });
+        }
+      }),
+      { numRuns: 60 },
+    );
+  });
+});
+
+describe("a stop that is typed", () => {
+  const typed = (): ItemDraft => ({
+    unit: "mm",
+    texts: {
+      name: "Marsh block",
+      duty: "impact",
+      freeHeight: "2 5/16 in; 58,7",
+      "freeHeight.tol": "1",
+      usableCompressionMm: "30",
+    },
+    tables: { curve: ["10", "500", "20", "1500", "", ""] },
+  });
+
+  it("is read with units of its own, fractions and decimal commas", () => {
+    const { stop, faults } = stopOfDraft(typed(), null, "marsh-block");
+    expect(faults).toEqual([]);
+    // 2 5/16 in × 25.4 mm/in (NIST SP 811)
+    expect(stop?.freeHeight.values).toEqual([58.7375, 58.7]);
+    expect(stop?.curve).toEqual([
+      [10, 500],
+      [20, 1500],
+    ]);
+    expect(readPackValue({ ...demoPack, stops: [...demoPack.stops, stop] }).ok).toBe(true);
+  });
+
+  it("names what is missing and what can't be read, field by field", () => {
+    const none = stopOfDraft({ unit: "mm", texts: {}, tables: {} }, null, "x");
+    expect(none.stop).toBeNull();
+    expect(none.faults.map(({ field }) => field)).toEqual([
+      "name",
+      "freeHeight",
+      "usableCompressionMm",
+      "curve",
+    ]);
+    const wrong = setTable(typed(), "curve", ["10", "5o0"]);
+    const { faults } = stopOfDraft(wrong, null, "x");
+    expect(faults.map(({ sentence }) => inModelUnits(sentence))[0]).toMatch(
+      /^Force curve, row 1, column 2: “5o0”/,
+    );
+    const negative = stopOfDraft(edited(typed(), "freeHeight", "-3"), null, "x");
+    expect(negative.faults.map(({ field }) => field)).toEqual(["freeHeight"]);
+  });
+
+  it("keeps an estimate's mark, and refuses one without its ±", () => {
+    const draft = edited(typed(), "estimatedHow", "from Shore A 60");
+    expect(stopOfDraft(draft, null, "x").faults.map(({ field }) => field)).toEqual([
+      "estimatedShare",
+    ]);
+    const { stop } = stopOfDraft(edited(draft, "estimatedShare", "25"), null, "x");
+    expect(stop?.estimated).toEqual({ how: "from Shore A 60", forceShare: 0.25 });
+  });
+});
+
+describe("a platform's hard limits", () => {
+  it("are added and taken out, those behind moving up", () => {
+    const platform = demoPack.platforms.find(({ limits }) => limits.length === 3);
+    if (!platform) throw new Error("no such platform");
+    const draft = platformDraft(platform, "mm");
+    const fewer = platformOfDraft(withoutLimit(draft, 1), platform, platform.id).platform;
+    expect(fewer?.limits).toEqual([platform.limits[0], platform.limits[2]]);
+    const more = withAnotherLimit(draft);
+    expect(platformOfDraft(more, platform, platform.id).faults).toHaveLength(1);
+    const filled = platformOfDraft(edited(more, "limits.3", "99"), platform, platform.id).platform;
+    expect(filled?.limits[3]).toEqual({
+      kind: "tyre",
+      at: "wheel",
+      reading: { values: [99], tol: 0 },
+    });
+  });
+});
+
+describe("a draft left unfinished", () => {
+  it("is there again, and gone once it is kept", () => {
+    const draft = stopDraft(null, "in");
+    keepDraft("stop.new", { draft, base: "null" });
+    expect(readKeptDraft("stop.new")).toEqual({ draft, base: "null" });
+    keepDraft("stop.new", null);
+    expect(readKeptDraft("stop.new")).toBeNull();
+  });
+});
