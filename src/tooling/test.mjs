@@ -9,6 +9,9 @@ import { addCounts, closingLine, countsOf, noCounts } from "./testCounts.mjs";
 
 process.chdir(resolve(dirname(fileURLToPath(import.meta.url)), "../.."));
 
+// Colours are for people at a terminal; in a log they are noise.
+if (!process.stdout.isTTY) process.env.NO_COLOR = "1";
+
 const troubles = [];
 let counts = noCounts;
 const work = mkdtempSync(join(tmpdir(), "stopfit-test-"));
