@@ -37,7 +37,7 @@ export function RankedComparison({
         ranked.fitment && ranked.assessment
           ? [
               {
-                name: rankedName(ranked, unit),
+                name: `${rankedName(ranked, unit)}${ranked.fitment.stop.estimated ? " (estimate)" : ""}`,
                 ranked,
                 fitment: ranked.fitment,
                 assessment: ranked.assessment,

@@ -43,10 +43,13 @@ function heights(answer: TallerAnswer, unit: LengthUnit): readonly [string, stri
 
 export function TallerAnswerView({
   answer,
+  estimated = null,
   unit,
   onReading,
 }: {
   answer: TallerAnswer;
+  /** How the stop's curve was come by, where it was not tested. */
+  estimated?: string | null;
   unit: LengthUnit;
   /** Back to the reading that would settle it. */
   onReading: () => void;
@@ -78,6 +81,11 @@ export function TallerAnswerView({
           const text = sentenceText(sentence, unit);
           return <p key={text}>{text}</p>;
         })}
+        {estimated !== null && (
+          <p class="small">
+            <strong>Estimate:</strong> the stop's force curve was not tested ({estimated}).
+          </p>
+        )}
         <p class="verdict-limits">{certification}</p>
       </section>
       {answer.settle && (

@@ -167,7 +167,12 @@ function Answered({
       )}
       {!fault && !answer && <p class="later-waiting">Working out the answer …</p>}
       {answer && (
-        <TallerAnswerView answer={answer} unit={unit} onReading={() => goTo(tallerHref)} />
+        <TallerAnswerView
+          answer={answer}
+          estimated={made?.ok ? (made.value.record.stop.estimated?.how ?? null) : null}
+          unit={unit}
+          onReading={() => goTo(tallerHref)}
+        />
       )}
       {notKept && (
         <Notice tone="no" live>

@@ -1,0 +1,73 @@
+import "fake-indexeddb/auto";
+import { cleanup, fireEvent, render, screen, waitFor } from "@testing-library/preact";
+import { afterEach, beforeEach, expect, it } from "vitest";
+import { demoPack } from "../../../src/records/demoPack.ts";
+import { storedFromRecord } from "../../../src/records/storedCheck.ts";
+import RankingPlace from "../../../src/screens/ranking/RankingPlace.tsx";
+import { forgetPackInMemory, keepReferencePack } from "../../../src/screens/referencePack.ts";
+import type { OpenedStore } from "../../../src/screens/useStore.ts";
+import { demoRecord } from "../answer/demoChecks.ts";
+import { startDeskAssessor } from "../answer/deskAssessor.ts";
+import { freshPhone, openStore } from "../startApp.tsx";
+
+beforeEach(() => {
+  freshPhone();
+  forgetPackInMemory();
+});
+afterEach(() => {
+  cleanup();
+  forgetPackInMemory();
+});
+
+const patience = { timeout: 60_000 };
+
+async function opened(): Promise<OpenedStore> {
+  return { store: await openStore(), fault: null, tryAgain: () => undefined };
+}
+
+async function show(id: string) {
+  render(
+    <RankingPlace opened={await opened()} id={id} unit="mm" startAssessor={startDeskAssessor} />,
+  );
+}
+
+it("ranks the stops of the pack in use, tells what the check has otherwise, and compares two", async () => {
+  const record = demoRecord("arm-fits");
+  const stops = demoPack.stops
+    .filter(({ name, mounting }) => name === record.stop.name || mounting === "M12 stud")
+    .slice(0, 4)
+    .map((stop) => (stop.name === record.stop.name ? { ...stop, usableCompressionMm: 30 } : stop));
+  await keepReferencePack({ ...demoPack, stops, platforms: [] });
+  const { store } = await opened();
+  await store.put(storedFromRecord(record));
+  await show(record.id);
+
+  await screen.findByText(/is no longer as this check has it/);
+  await screen.findByText(new RegExp(`of ${stops.length} stops worked out`));
+  await waitFor(() => expect(screen.queryByText(/stops worked out/)).toBeNull(), patience);
+  // The check's own stop is judged as the check has it, and fits as its answer says.
+  await screen.findByText("the one of this check");
+  await screen.findByText(/^These fit \([1-9]/);
+  const more = screen.queryByRole("button", { name: "Show them, and what fails" });
+  if (more) fireEvent.click(more);
+  const boxes = screen.getAllByRole("checkbox");
+  for (const box of boxes.slice(0, 2)) fireEvent.click(box);
+  fireEvent.click(screen.getByRole("button", { name: "Compare 2 side by side" }));
+  await screen.findByRole("heading", { level: 1, name: "Side by side" });
+  expect(screen.getAllByText("Force of the stops over their compression").length).toBe(1);
+}, 90_000);
+
+it("says what is missing where the check is not complete, and that it is gone where it is", async () => {
+  const record = demoRecord("arm-fits");
+  const { store } = await opened();
+  const whole = storedFromRecord(record);
+  await store.put({
+    ...whole,
+    record: { ...whole.record, corners: [] },
+  });
+  await show(record.id);
+  await screen.findByRole("heading", { name: "The check is not complete yet" });
+  cleanup();
+  await show("no such check");
+  await screen.findByText("This check is no longer on this phone.");
+});

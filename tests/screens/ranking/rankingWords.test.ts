@@ -1,0 +1,82 @@
+import { describe, expect, it } from "vitest";
+import type { RankedStop } from "../../../src/physics/ranking/rankStops.ts";
+import { demoPack } from "../../../src/records/demoPack.ts";
+import {
+  marginTexts,
+  rankedKey,
+  rankedName,
+  shortcomingsTold,
+  stopFacts,
+} from "../../../src/screens/ranking/rankingWords.ts";
+
+const ranked: RankedStop = {
+  id: "tall-firm",
+  name: "Tall firm",
+  spacerMm: 0,
+  group: "nearly",
+  verdict: "care",
+  margins: { reserveMm: -2.54, freeTravelMm: 12.7, accelerationG: 0.25, compressionShare: -0.1 },
+  shortcomings: [],
+  fitment: null,
+  assessment: null,
+  fault: null,
+};
+
+describe("margins in words", () => {
+  it("say what is over and what is short, in the person's unit (25.4 mm to the inch, NIST SP 811)", () => {
+    expect(marginTexts(ranked, "in").map(({ text }) => text)).toEqual([
+      "0.10 in short",
+      "0.50 in over",
+      "0.25 g over",
+      "10 % past full stop",
+    ]);
+    expect(marginTexts(ranked, "mm").filter(({ short }) => short)).toHaveLength(2);
+  });
+
+  it("leave out what is not known", () => {
+    const unknown = {
+      reserveMm: null,
+      freeTravelMm: null,
+      accelerationG: null,
+      compressionShare: null,
+    };
+    expect(marginTexts({ ...ranked, margins: unknown }, "mm")).toEqual([]);
+  });
+});
+
+it("a stop with a spacer is a row of its own, named with its height", () => {
+  const raised = { ...ranked, spacerMm: 12.7 };
+  expect(rankedKey(raised)).not.toBe(rankedKey(ranked));
+  expect(rankedName(raised, "in")).toBe("Tall firm with a spacer of 0.50 in");
+  expect(rankedName(ranked, "mm")).toBe("Tall firm");
+});
+
+it("what both sides say alike is told once, what differs is told of each", () => {
+  const told = shortcomingsTold(
+    {
+      ...ranked,
+      shortcomings: [
+        { check: "stiffness", state: "no", side: "left", sentence: ["Too soft."] },
+        { check: "stiffness", state: "no", side: "right", sentence: ["Too soft."] },
+        { check: "clearance", state: "care", side: "left", sentence: ["3 mm left."] },
+        { check: "clearance", state: "care", side: "right", sentence: ["4 mm left."] },
+      ],
+    },
+    "mm",
+  );
+  expect(told.map(({ title }) => title)).toEqual([
+    "Stiffness, both sides",
+    "Full stop before anything harder, left",
+    "Full stop before anything harder, right",
+  ]);
+});
+
+it("a stop's facts name a stiffness by its number, and an estimate as one", () => {
+  const [stop] = demoPack.stops;
+  if (!stop) throw new Error("no stop");
+  expect(stopFacts(stop, "mm")).toBe(
+    "60.0 mm high · class 250 N/mm · 62.0 mm across · M10 stud · cellular polyurethane",
+  );
+  const estimate = { ...stop, estimated: { how: "from Shore A 60", forceShare: 0.25 } };
+  expect(stopFacts(estimate, "mm")).toContain("curve by estimate");
+});
