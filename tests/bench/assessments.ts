@@ -17,26 +17,18 @@ export function timeAssessments(): void {
     const fitment = demoFitment(name);
     const [first] = fitment.corners;
     if (first === undefined) throw new Error("no corner");
-    const fixed = millisecondsPer(() => assessStatic(fitment), 100, 3);
-    const dynamic = millisecondsPer(
-      () => {
-        for (const corner of fitment.corners) cornerDynamics(fitment, corner);
-      },
-      100,
-      3,
-    );
-    const whole = millisecondsPer(() => assessFitment(fitment), 100, 3);
+    const fixed = millisecondsPer(() => assessStatic(fitment), 500);
+    const dynamic = millisecondsPer(() => {
+      for (const corner of fitment.corners) cornerDynamics(fitment, corner);
+    }, 500);
+    const whole = millisecondsPer(() => assessFitment(fitment), 500);
     let cells = 0;
-    const map = millisecondsPer(
-      () => {
-        cells = 0;
-        for (const cell of unwrapped(heightClassMap(fitment, first)).cells()) {
-          if (cell !== null) cells++;
-        }
-      },
-      100,
-      3,
-    );
+    const map = millisecondsPer(() => {
+      cells = 0;
+      for (const cell of unwrapped(heightClassMap(fitment, first)).cells()) {
+        if (cell !== null) cells++;
+      }
+    }, 500);
     return [name, fitment.corners.length, fixed, dynamic, whole, 1000 / whole, cells, map];
   });
   printTable(

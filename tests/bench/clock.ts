@@ -1,18 +1,27 @@
-/** Milliseconds a call takes: the least of several rounds, so that what else the machine does counts least. */
-export function millisecondsPer(work: () => void, roundMs = 150, rounds = 5): number {
-  work();
+/** Processor time of this process so far, ms: what else the machine does is not in it. */
+export function processorMs(): number {
+  const { user, system } = process.cpuUsage();
+  return (user + system) / 1000;
+}
+
+/**
+ * Milliseconds of processor time that a call takes: the least of many short rounds within a time to
+ * spend, so that collecting garbage and warming up count least.
+ */
+export function millisecondsPer(work: () => void, spendMs: number, roundMs = 4): number {
+  const end = processorMs() + spendMs;
   let least = Number.POSITIVE_INFINITY;
-  for (let round = 0; round < rounds; round++) {
+  do {
     let calls = 0;
-    const from = performance.now();
     let spent = 0;
+    const from = processorMs();
     do {
       work();
       calls++;
-      spent = performance.now() - from;
+      spent = processorMs() - from;
     } while (spent < roundMs);
     least = Math.min(least, spent / calls);
-  }
+  } while (processorMs() < end);
   return least;
 }
 

@@ -1,88 +1,138 @@
-import { compile } from "mathjs";
+import * as mathjsExports from "mathjs";
+import type { CornerBudget } from "../../src/physics/budget/travelBudget.ts";
 import { travelBudget } from "../../src/physics/budget/travelBudget.ts";
 import { drawCorners, SharedDraws } from "../../src/physics/uncertainty/cornerDraws.ts";
 import { demoFitment, unwrapped } from "../physics/demoFitments.ts";
 import { millisecondsPer, printTable } from "./clock.ts";
 
+const { compile, quantileSeq } = mathjsExports as unknown as {
+  compile(text: string): { evaluate(scope: Record<string, number>): unknown };
+  quantileSeq(values: number[], shares: number[]): number[];
+};
+
+const samples = 40_000;
+/** Draws of one round of mathjs; its time is scaled to the samples. */
+const few = 4000;
 const reserveWanted = 5;
 
 /** Section 3 of the model for an arm, as a person would write it down for mathjs. */
-const formulas = compile(`
+const formulas = `
   c = p0 + lean;
   zc = b * (sin(t0) - sin(t0 - c + asin(sin(c) - g / a)));
   zu = b * (sin(t0) - sin(t0 - c + asin(sin(c) - (g + du) / a)));
   zh = min(tyre, damper / perWheel);
   reserve = zh - zu;
   spacer = g + du - a * (sin(c) - sin(c - t0 + asin(sin(t0) - (zh - wanted) / b)));
-  taller = spacer / (1 - du / h)
-`);
+  taller = spacer / (1 - du / h)`;
 
-/** Seconds per draw of one corner: ours with its random numbers and percentiles, mathjs without. */
+/** Names of the places of an arm's corner in those formulas, in the order of the readings. */
+const names = ["a", "b", "t0", "p0", "lean", "g", "h", "tyre", "damper"] as const;
+const angles: readonly string[] = ["t0", "p0", "lean"];
+const figureNames = ["zc", "zu", "zh", "reserve", "spacer", "taller"] as const;
+const radians = Math.PI / 180;
+
+/** One corner of an arm: ours, and the same formulas compiled by mathjs. */
 export function compareMonteCarlo(): void {
   const fitment = demoFitment("arm-fits");
   const [corner] = fitment.corners;
   if (corner === undefined) throw new Error("no corner");
   const budget = unwrapped(travelBudget(fitment, corner, reserveWanted));
-  const samples = 40_000;
-  const draw = () => {
-    const draws = new SharedDraws(samples);
-    return drawCorners([{ corner: budget, wantedTravels: [] }], draws, reserveWanted);
-  };
-  const ours = millisecondsPer(() => draw(), 300, 3);
-
-  const draws = new SharedDraws(samples);
-  const columns = budget.places.map(({ drawn }) =>
-    drawn === null ? new Float64Array(samples) : draws.column(drawn),
-  );
-  const radians = Math.PI / 180;
-  const scope: Record<string, number> = {
+  const constants = {
     du: fitment.stop.usableCompressionMm,
     wanted: reserveWanted,
     perWheel: corner.limits[1]?.perWheel ?? 1,
   };
-  const at = (place: number, index: number) => columns[place]?.[index] ?? Number.NaN;
-  const reserves = new Float64Array(samples);
-  const evaluate = (index: number) => {
-    scope.a = at(0, index);
-    scope.b = at(1, index);
-    scope.t0 = radians * at(2, index);
-    scope.p0 = radians * at(3, index);
-    scope.lean = radians * at(4, index);
-    scope.g = at(5, index);
-    scope.h = at(6, index);
-    scope.tyre = at(7, index);
-    scope.damper = at(8, index);
-    formulas.evaluate(scope);
-    reserves[index] = scope.reserve as number;
-  };
-  const few = 2000;
-  const theirs =
-    millisecondsPer(
-      () => {
-        for (let index = 0; index < few; index++) evaluate(index);
-      },
-      300,
-      3,
-    ) *
-    (samples / few);
-
-  for (let index = 0; index < samples; index++) evaluate(index);
-  reserves.sort();
-  const [low, high] = draw()[0]?.intervals.reserve ?? [Number.NaN, Number.NaN];
-  const apart = Math.max(
-    Math.abs((reserves[Math.round(0.025 * samples)] ?? Number.NaN) - low),
-    Math.abs((reserves[Math.round(0.975 * samples)] ?? Number.NaN) - high),
-  );
+  const ourWhole = () =>
+    drawCorners([{ corner: budget, wantedTravels: [] }], new SharedDraws(samples), reserveWanted);
+  const columns = drawnColumns(budget);
+  const whole = millisecondsPer(ourWhole, 1500);
+  const alone = millisecondsPer(ourFormulas(budget, columns), 1500);
+  const theirAlone =
+    millisecondsPer(mathjsFormulas(columns, constants, few), 3000) * (samples / few);
+  const theirWhole = millisecondsPer(mathjsWhole(budget, constants, few), 3000) * (samples / few);
   printTable(
-    `Monte Carlo of one corner, ${samples} draws (ours with random numbers and percentiles, mathjs without)`,
-    ["", "ms", "draws per s"],
+    `Monte Carlo of one corner, section 3, ${samples} draws`,
+    ["", "ours, ms", "mathjs, ms", "mathjs / ours"],
     [
-      ["ours", ours, (1000 * samples) / ours],
-      ["mathjs, compiled", theirs, (1000 * samples) / theirs],
-      ["mathjs / ours", theirs / ours, ""],
+      ["formulas alone, draws given", alone, theirAlone, theirAlone / alone],
+      ["random numbers, formulas, 95 % intervals", whole, theirWhole, theirWhole / whole],
     ],
   );
+  const reserves = mathjsFormulas(columns, constants, samples)();
+  const [low, high] = ourWhole()[0]?.intervals.reserve ?? [Number.NaN, Number.NaN];
+  const [theirLow = Number.NaN, theirHigh = Number.NaN] = quantileSeq(reserves, [0.025, 0.975]);
+  const apart = Math.max(Math.abs(theirLow - low), Math.abs(theirHigh - high));
   console.log(
-    `The reserve's 95 % intervals lie ${apart.toExponential(1)} mm apart, of ${(high - low).toFixed(1)} mm.`,
+    `On the same draws the reserve's 95 % intervals lie ${apart.toExponential(1)} mm apart, of ${(high - low).toFixed(1)} mm.`,
   );
+}
+
+/** The draws of every place, angles in degrees. */
+function drawnColumns(budget: CornerBudget): readonly Float64Array[] {
+  const draws = new SharedDraws(samples);
+  return budget.places.map(({ drawn }) =>
+    drawn === null ? new Float64Array(samples) : draws.column(drawn),
+  );
+}
+
+function ourFormulas(budget: CornerBudget, columns: readonly Float64Array[]): () => void {
+  const readings = new Float64Array(columns.length);
+  const figures = new Float64Array(figureNames.length);
+  return () => {
+    for (let draw = 0; draw < samples; draw++) {
+      for (let place = 0; place < readings.length; place++) {
+        readings[place] = (columns[place] as Float64Array)[draw] as number;
+      }
+      budget.model.evaluate(readings, figures);
+    }
+  };
+}
+
+/** Evaluates the formulas on given draws and returns the reserves. */
+function mathjsFormulas(
+  columns: readonly Float64Array[],
+  constants: Record<string, number>,
+  count: number,
+): () => number[] {
+  const code = compile(formulas);
+  const scope = { ...constants };
+  const scales = names.map((name) => (angles.includes(name) ? radians : 1));
+  return () => {
+    const reserves: number[] = [];
+    for (let draw = 0; draw < count; draw++) {
+      for (const [place, name] of names.entries()) {
+        scope[name] =
+          (scales[place] as number) * ((columns[place] as Float64Array)[draw] as number);
+      }
+      code.evaluate(scope);
+      reserves.push(scope.reserve as number);
+    }
+    return reserves;
+  };
+}
+
+/** The same with mathjs's random numbers (rectangular parts only) and its quantiles. */
+function mathjsWhole(
+  budget: CornerBudget,
+  constants: Record<string, number>,
+  count: number,
+): () => void {
+  const lines = names.map((name, place) => {
+    const drawn = budget.places[place]?.drawn;
+    const scale = angles.includes(name) ? " * pi / 180" : "";
+    const { mean = 0, halfWidth = 0 } = drawn ?? {};
+    return `${name} = (${mean} + ${halfWidth} * random(-1, 1))${scale};`;
+  });
+  const code = compile(lines.join("\n") + formulas);
+  const scope = { ...constants };
+  return () => {
+    const figures = figureNames.map((): number[] => []);
+    for (let draw = 0; draw < count; draw++) {
+      code.evaluate(scope);
+      for (const [place, name] of figureNames.entries()) {
+        figures[place]?.push(scope[name] as number);
+      }
+    }
+    for (const values of figures) quantileSeq(values, [0.025, 0.975]);
+  };
 }

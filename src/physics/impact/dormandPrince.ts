@@ -4,7 +4,7 @@
  *
  * Besides the state, a system may have quadratures, integrals that do not feed back: they are summed
  * with the fifth-order weights and need no stage states. All arrays are made once; a step allocates
- * nothing.
+ * nothing. The coefficients stand in the formulas as the fractions of the tableau.
  *
  * Source: Dormand & Prince, J. Comput. Appl. Math. 6 (1980) 19; continuous extension and step size
  * control as in Hairer, Nørsett & Wanner, Solving Ordinary Differential Equations I, II.4–II.6.
@@ -19,39 +19,6 @@ export interface OdeSystem {
 }
 
 const stageCount = 7;
-/** Couplings a[stage][earlier stage], written out so that a step has no inner loop over stages. */
-const a21 = 1 / 5;
-const [a31, a32] = [3 / 40, 9 / 40] as const;
-const [a41, a42, a43] = [44 / 45, -56 / 15, 32 / 9] as const;
-const [a51, a52, a53, a54] = [19372 / 6561, -25360 / 2187, 64448 / 6561, -212 / 729] as const;
-const [a61, a62, a63, a64, a65] = [
-  9017 / 3168,
-  -355 / 33,
-  46732 / 5247,
-  49 / 176,
-  -5103 / 18656,
-] as const;
-/** Fifth-order weights; those of stages 2 and 7 are 0. */
-const [b1, b3, b4, b5, b6] = [35 / 384, 500 / 1113, 125 / 192, -2187 / 6784, 11 / 84] as const;
-/** Fifth- less fourth-order weights; that of stage 2 is 0. */
-const [e1, e3, e4, e5, e6, e7] = [
-  71 / 57600,
-  -71 / 16695,
-  71 / 1920,
-  -17253 / 339200,
-  22 / 525,
-  -1 / 40,
-] as const;
-/** Weights of the continuous extension; that of stage 2 is 0. */
-const [d1, d3, d4, d5, d6, d7] = [
-  -12715105075 / 11282082432,
-  87487479700 / 32700410799,
-  -10690763975 / 1880347072,
-  701980252875 / 199316789632,
-  -1453857185 / 822651844,
-  69997945 / 29380423,
-] as const;
-
 /** Places along a step at which a slope's top is looked for. */
 const looks = 20;
 
@@ -87,40 +54,52 @@ export class DormandPrince {
   /** Tries a step of `size` from the present time and state. */
   attempt(size: number): void {
     const system = this.#system;
-    const { rows, state, next, time } = this;
+    const { rows: k, state, next, time } = this;
     const stage = this.#stage;
-    const { stateCount: count, rowLength: r2 } = system;
-    const r3 = 2 * r2;
-    const r4 = 3 * r2;
-    const r5 = 4 * r2;
-    const r6 = 5 * r2;
-    const at = (place: number) => rows[place] as number;
+    const { stateCount: count, rowLength: r } = system;
     this.size = size;
-    for (let i = 0; i < count; i++) stage[i] = (state[i] as number) + size * (a21 * at(i));
-    system.derivative(time + size / 5, stage, rows, r2);
     for (let i = 0; i < count; i++) {
-      stage[i] = (state[i] as number) + size * (a31 * at(i) + a32 * at(r2 + i));
+      stage[i] = (state[i] as number) + size * (1 / 5) * (k[i] as number);
     }
-    system.derivative(time + 0.3 * size, stage, rows, r3);
-    for (let i = 0; i < count; i++) {
-      stage[i] = (state[i] as number) + size * (a41 * at(i) + a42 * at(r2 + i) + a43 * at(r3 + i));
-    }
-    system.derivative(time + 0.8 * size, stage, rows, r4);
+    system.derivative(time + size / 5, stage, k, r);
     for (let i = 0; i < count; i++) {
       stage[i] =
         (state[i] as number) +
-        size * (a51 * at(i) + a52 * at(r2 + i) + a53 * at(r3 + i) + a54 * at(r4 + i));
+        size * ((3 / 40) * (k[i] as number) + (9 / 40) * (k[r + i] as number));
     }
-    system.derivative(time + (8 / 9) * size, stage, rows, r5);
+    system.derivative(time + 0.3 * size, stage, k, 2 * r);
     for (let i = 0; i < count; i++) {
       stage[i] =
         (state[i] as number) +
         size *
-          (a61 * at(i) + a62 * at(r2 + i) + a63 * at(r3 + i) + a64 * at(r4 + i) + a65 * at(r5 + i));
+          ((44 / 45) * (k[i] as number) +
+            (-56 / 15) * (k[r + i] as number) +
+            (32 / 9) * (k[2 * r + i] as number));
     }
-    system.derivative(time + size, stage, rows, r6);
+    system.derivative(time + 0.8 * size, stage, k, 3 * r);
+    for (let i = 0; i < count; i++) {
+      stage[i] =
+        (state[i] as number) +
+        size *
+          ((19372 / 6561) * (k[i] as number) +
+            (-25360 / 2187) * (k[r + i] as number) +
+            (64448 / 6561) * (k[2 * r + i] as number) +
+            (-212 / 729) * (k[3 * r + i] as number));
+    }
+    system.derivative(time + (8 / 9) * size, stage, k, 4 * r);
+    for (let i = 0; i < count; i++) {
+      stage[i] =
+        (state[i] as number) +
+        size *
+          ((9017 / 3168) * (k[i] as number) +
+            (-355 / 33) * (k[r + i] as number) +
+            (46732 / 5247) * (k[2 * r + i] as number) +
+            (49 / 176) * (k[3 * r + i] as number) +
+            (-5103 / 18656) * (k[4 * r + i] as number));
+    }
+    system.derivative(time + size, stage, k, 5 * r);
     for (let i = 0; i < count; i++) next[i] = (state[i] as number) + size * this.#weighted(i);
-    system.derivative(time + size, next, rows, 6 * r2);
+    system.derivative(time + size, next, k, 6 * r);
   }
 
   /** Mean over the step of the entry in a column of the rows, to fifth order. */
@@ -128,18 +107,18 @@ export class DormandPrince {
     const { rows } = this;
     const { rowLength: r } = this.#system;
     return (
-      b1 * (rows[column] as number) +
-      b3 * (rows[2 * r + column] as number) +
-      b4 * (rows[3 * r + column] as number) +
-      b5 * (rows[4 * r + column] as number) +
-      b6 * (rows[5 * r + column] as number)
+      (35 / 384) * (rows[column] as number) +
+      (500 / 1113) * (rows[2 * r + column] as number) +
+      (125 / 192) * (rows[3 * r + column] as number) +
+      (-2187 / 6784) * (rows[4 * r + column] as number) +
+      (11 / 84) * (rows[5 * r + column] as number)
     );
   }
 
   /**
    * Root mean square of the estimated errors of state components, and of the quadratures that follow
    * them, as many as `allowed` is long: each over its allowed error, a state's with `relative` of its
-   * own size added.
+   * own size added. The estimate is the fifth- less the fourth-order result.
    */
   error(allowed: Float64Array, relative: number): number {
     const { stateCount, rowLength: r } = this.#system;
@@ -147,12 +126,12 @@ export class DormandPrince {
     let sum = 0;
     for (let i = 0; i < allowed.length; i++) {
       const estimate =
-        e1 * (rows[i] as number) +
-        e3 * (rows[2 * r + i] as number) +
-        e4 * (rows[3 * r + i] as number) +
-        e5 * (rows[4 * r + i] as number) +
-        e6 * (rows[5 * r + i] as number) +
-        e7 * (rows[6 * r + i] as number);
+        (71 / 57600) * (rows[i] as number) +
+        (-71 / 16695) * (rows[2 * r + i] as number) +
+        (71 / 1920) * (rows[3 * r + i] as number) +
+        (-17253 / 339200) * (rows[4 * r + i] as number) +
+        (22 / 525) * (rows[5 * r + i] as number) +
+        (-1 / 40) * (rows[6 * r + i] as number);
       let most = allowed[i] as number;
       if (i < stateCount) {
         most += relative * Math.max(Math.abs(state[i] as number), Math.abs(next[i] as number));
@@ -187,12 +166,12 @@ export class DormandPrince {
     dense[4 * i + 2] = difference - size * last - bend;
     dense[4 * i + 3] =
       size *
-      (d1 * first +
-        d3 * (rows[2 * r + i] as number) +
-        d4 * (rows[3 * r + i] as number) +
-        d5 * (rows[4 * r + i] as number) +
-        d6 * (rows[5 * r + i] as number) +
-        d7 * last);
+      ((-12715105075 / 11282082432) * first +
+        (87487479700 / 32700410799) * (rows[2 * r + i] as number) +
+        (-10690763975 / 1880347072) * (rows[3 * r + i] as number) +
+        (701980252875 / 199316789632) * (rows[4 * r + i] as number) +
+        (-1453857185 / 822651844) * (rows[5 * r + i] as number) +
+        (69997945 / 29380423) * last);
   }
 
   /** State at share `theta` of the step tried last, 0 … 1. */

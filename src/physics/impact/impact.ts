@@ -312,6 +312,7 @@ class ImpactIntegration {
         atHigh = standing;
       }
     }
+    let side = 0;
     for (let round = 0; round < mostRounds && high - low > 1e-12; round++) {
       const middle = (atHigh * low - atLow * high) / (atHigh - atLow);
       const standing = this.#standing(index, middle);
@@ -319,11 +320,13 @@ class ImpactIntegration {
       if (standing > 0) {
         low = middle;
         atLow = standing;
-        atHigh /= 2;
+        if (side > 0) atHigh /= 2;
+        side = 1;
       } else {
         high = middle;
         atHigh = standing;
-        atLow /= 2;
+        if (side < 0) atLow /= 2;
+        side = -1;
       }
     }
     return high;

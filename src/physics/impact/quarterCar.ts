@@ -34,6 +34,8 @@ export const switches = {
 
 export const switchCount = 6;
 
+const { compressing, pressing, fullStop, hardContact, grounded, pushing } = switches;
+
 /** Share of the weight below which a tyre may lift and land again within one step. */
 const hardlyHolding = 0.25;
 
@@ -119,22 +121,22 @@ export class QuarterCar implements OdeSystem {
 
   /** Sets every switch from where the car stands; at rest the wheel is about to rise. */
   setSwitches(t: number, y: Float64Array): void {
-    this.on[switches.compressing] = 1;
-    this.on[switches.pressing] = 0;
+    this.on[compressing] = 1;
+    this.on[pressing] = 0;
     this.measure(t, y);
     const { measures, on } = this;
-    on[switches.compressing] = (measures[switches.compressing] as number) >= 0 ? 1 : 0;
-    for (let s = switches.pressing; s < switchCount; s++) {
+    on[compressing] = (measures[compressing] as number) >= 0 ? 1 : 0;
+    for (let s = pressing; s < switchCount; s++) {
       on[s] = (measures[s] as number) > 0 ? 1 : 0;
     }
-    on[switches.pushing] = 1;
+    on[pushing] = 1;
   }
 
   /** Turns one switch. A stop just met, or turning between compression and rebound, pushes. */
   turn(index: number): void {
     const { on } = this;
     on[index] = on[index] === 1 ? 0 : 1;
-    if (index === switches.pressing || index === switches.compressing) on[switches.pushing] = 1;
+    if (index === pressing || index === compressing) on[pushing] = 1;
   }
 
   roadHeight(t: number): number {
@@ -152,7 +154,7 @@ export class QuarterCar implements OdeSystem {
     let stopForce = 0;
     let stopAtWheel = 0;
     let dampingPower = 0;
-    if (on[switches.pressing] === 1) {
+    if (on[pressing] === 1) {
       setup.kinematics.evaluate(fromRest + setup.restTravelMm, this.#closing);
       const slope = this.#closing[1] as number;
       const x = (this.#closing[0] as number) - setup.gapMm;
@@ -160,14 +162,14 @@ export class QuarterCar implements OdeSystem {
       stopForce = elastic;
       if (this.isDamped) {
         const pulled = this.#dampedForce(x, elastic, 1000 * slope * travelSpeed);
-        stopForce = on[switches.pushing] === 1 ? pulled : 0;
+        stopForce = on[pushing] === 1 ? pulled : 0;
         dampingPower = (stopForce - elastic) * slope * travelSpeed;
       }
       stopAtWheel = stopForce * slope;
     }
-    const damper = (on[switches.compressing] === 1 ? this.#bump : this.#rebound) * travelSpeed;
+    const damper = (on[compressing] === 1 ? this.#bump : this.#rebound) * travelSpeed;
     let suspension = this.#springRate * fromRest + damper + stopAtWheel - this.#restForce;
-    if (on[switches.hardContact] === 1) {
+    if (on[hardContact] === 1) {
       suspension += hardContactRate * (fromRest - this.#limitTravel);
     }
     let road = 0;
@@ -178,8 +180,7 @@ export class QuarterCar implements OdeSystem {
       road = amplitude * (1 - Math.cos(angle));
       roadSpeed = amplitude * angularSpeed * Math.sin(angle);
     }
-    const tyre =
-      on[switches.grounded] === 1 ? this.#tyreRate * (road - (y[1] as number)) : -this.weight;
+    const tyre = on[grounded] === 1 ? this.#tyreRate * (road - (y[1] as number)) : -this.weight;
     rows[offset] = sprungSpeed;
     rows[offset + 1] = unsprungSpeed;
     rows[offset + 2] = suspension / setup.sprungMassKg;
@@ -197,7 +198,7 @@ export class QuarterCar implements OdeSystem {
 
   /** Static and damping force together, N, not cut off at 0. */
   #dampedForce(x: number, elastic: number, closingSpeed: number): number {
-    const sign = this.on[switches.compressing] === 1 ? 1 : -1;
+    const sign = this.on[compressing] === 1 ? 1 : -1;
     return elastic + (this.#setup.damping?.coefficient(x, sign) ?? 0) * closingSpeed;
   }
 
@@ -210,18 +211,17 @@ export class QuarterCar implements OdeSystem {
   measure(t: number, y: Float64Array): void {
     const { measures } = this;
     const fromRest = 1000 * ((y[1] as number) - (y[0] as number));
-    measures[switches.compressing] = (y[3] as number) - (y[2] as number);
-    measures[switches.pressing] = fromRest - this.#contactTravel;
-    measures[switches.fullStop] = fromRest - this.#fullStopTravel;
-    measures[switches.hardContact] = fromRest - this.#limitTravel;
-    measures[switches.grounded] =
-      this.#tyreRate * (this.roadHeight(t) - (y[1] as number)) + this.weight;
-    measures[switches.pushing] = this.#mayPull() ? this.#pull(y) : 1;
+    measures[compressing] = (y[3] as number) - (y[2] as number);
+    measures[pressing] = fromRest - this.#contactTravel;
+    measures[fullStop] = fromRest - this.#fullStopTravel;
+    measures[hardContact] = fromRest - this.#limitTravel;
+    measures[grounded] = this.#tyreRate * (this.roadHeight(t) - (y[1] as number)) + this.weight;
+    measures[pushing] = this.#mayPull() ? this.#pull(y) : 1;
   }
 
   /** True where a damped stop rebounds: only then can it be pulled away from faster than it follows. */
   #mayPull(): boolean {
-    return this.isDamped && this.on[switches.pressing] === 1 && this.on[switches.compressing] === 0;
+    return this.isDamped && this.on[pressing] === 1 && this.on[compressing] === 0;
   }
 
   /** Static and damping force together, N: below 0 where the stop would pull. */
@@ -253,12 +253,12 @@ export class QuarterCar implements OdeSystem {
   mayTurnWithin({ time, size, state, next, rows }: DormandPrince): boolean {
     const { on, rowLength, measures } = this;
     const end = 6 * rowLength;
-    const travelSign = on[switches.compressing] === 1 ? 1 : -1;
+    const travelSign = on[compressing] === 1 ? 1 : -1;
     const travelStart = travelSign * ((rows[3] as number) - (rows[2] as number));
     const travelEnd = travelSign * ((rows[end + 3] as number) - (rows[end + 2] as number));
     if (travelStart < 0 && travelEnd > 0) return true;
-    if (Math.abs(measures[switches.grounded] as number) < hardlyHolding * this.weight) {
-      const tyreSign = on[switches.grounded] === 1 ? 1 : -1;
+    if (Math.abs(measures[grounded] as number) < hardlyHolding * this.weight) {
+      const tyreSign = on[grounded] === 1 ? 1 : -1;
       const tyreStart = tyreSign * (this.#roadSpeed(time) - (state[3] as number));
       const tyreEnd = tyreSign * (this.#roadSpeed(time + size) - (next[3] as number));
       if (tyreStart < 0 && tyreEnd > 0) return true;
