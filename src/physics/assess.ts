@@ -152,6 +152,7 @@ function assessCorner(
     doubt: cornerDoubt(corner, fitment, road, rules),
     missing,
     loadedCompressionMm,
+    estimatedCompressionMm: carries ? estimatedCompression(fitment, corner, road, rules) : null,
   };
   const rate = secantRate(curve);
   const balance = balanceCheck(fitment.corners, rules.balanceMm);
@@ -214,6 +215,25 @@ function assessCorner(
     missing,
   };
   return { ...assessed, advice: advise(fitment, corner.corner, assessed, rules) };
+}
+
+/** Least and greatest compression under load within the ± of an estimated curve, mm; null: tested. */
+function estimatedCompression(
+  { stop }: Fitment,
+  budget: CornerBudget,
+  { corner }: PreparedCorner["road"],
+  rules: UseRules,
+): Interval | null {
+  if (stop.estimated === undefined) return null;
+  const { forceShare } = stop.estimated;
+  const scaled = (factor: number) =>
+    compressionAt(
+      budget,
+      roadTravel({ ...corner, stop: corner.stop.scaled(factor) }, rules).loadedSagMm,
+    );
+  const least = scaled(1 + forceShare);
+  const greatest = scaled(Math.max(1 - forceShare, 1e-6));
+  return least === null || greatest === null ? null : [least, greatest];
 }
 
 /** x = max(0, s(sag) − g), mm; null where the sag is not known or out of reach. */

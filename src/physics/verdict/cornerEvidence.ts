@@ -1,5 +1,5 @@
 import type { CornerBudget } from "../budget/travelBudget.ts";
-import type { Fitment, LimitKind, UseRules } from "../fitment.ts";
+import type { Fitment, Interval, LimitKind, UseRules } from "../fitment.ts";
 import type { ReadingId } from "../outcome.ts";
 import { readingName } from "../readingNames.ts";
 import type { RoadTravel } from "../road/roadTravel.ts";
@@ -21,6 +21,8 @@ export interface CornerEvidence {
   readonly missing: readonly MissingRideData[];
   /** Duty carry: compression under load, mm; null where not known. */
   readonly loadedCompressionMm: number | null;
+  /** The same within the ± of an estimated curve, [least, greatest]; null where it was tested. */
+  readonly estimatedCompressionMm: Interval | null;
 }
 
 /** A reading of this corner by its name, a hard limit by its kind. */

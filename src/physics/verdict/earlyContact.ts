@@ -100,6 +100,21 @@ function carryCheck(evidence: CornerEvidence): Check {
   const usable = fitment.stop.usableCompressionMm;
   const share = loadedCompressionMm / usable;
   const state = decideCarry(share);
+  const within = evidence.estimatedCompressionMm;
+  if (within !== null && decideCarry(within[0] / usable) !== decideCarry(within[1] / usable)) {
+    return {
+      id: "earlyContact",
+      state: "unsure",
+      reading: "stop.curve",
+      sentence: [
+        "This stop is made to carry, and its curve is an estimate: within its ± it is pressed by ",
+        length(within[0]),
+        " to ",
+        length(within[1]),
+        " under load, which may be too much. Have the stop tested, or fit one that was.",
+      ],
+    };
+  }
   const sentence: Sentence = [
     "This stop is made to carry. Under load it is pressed by ",
     length(loadedCompressionMm),

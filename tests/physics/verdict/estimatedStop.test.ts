@@ -1,7 +1,10 @@
 import { describe, expect, test } from "vitest";
+import { assessStatic } from "../../../src/physics/assess.ts";
 import { inModelUnits } from "../../../src/physics/sentence.ts";
 import type { CornerDynamics } from "../../../src/physics/stiffness/cornerDynamics.ts";
 import { stiffnessCheck, stopClasses } from "../../../src/physics/verdict/stiffness.ts";
+import { demoFitment } from "../demoFitments.ts";
+import { given } from "../stopTests/outcomes.ts";
 
 function dynamics(classesThatWork: readonly number[]): CornerDynamics {
   return {
@@ -41,5 +44,44 @@ describe("a stop whose curve is an estimate of ± 25 %", () => {
     expect(stiffnessCheck(stopClasses(100, estimated), dynamics([400]), []).state).toBe("no");
     expect(stiffnessCheck(stopClasses(100, undefined), dynamics([100]), []).state).toBe("ok");
     expect(stiffnessCheck(stopClasses(100, undefined), dynamics([63]), []).state).toBe("no");
+  });
+});
+
+describe("a stop made to carry whose curve is an estimate", () => {
+  const fitment = demoFitment("damper-shaft");
+  const early = (forceShare: number | null, payload: number) => {
+    const { ride, stop } = fitment;
+    const assessed = given(
+      assessStatic(
+        {
+          ...fitment,
+          stop: {
+            ...stop,
+            duty: "carry",
+            ...(forceShare === null ? {} : { estimated: { how: "estimate", forceShare } }),
+          },
+          ride: { ...ride, payloadPerCornerKg: payload },
+        },
+        { samples: 10_000 },
+      ),
+    );
+    return assessed.corners[0]?.checks.find(({ id }) => id === "earlyContact");
+  };
+
+  test("is not sure at some payload where a tested one is decided, and no otherwise than it elsewhere", () => {
+    let unsure = 0;
+    for (let payload = 0; payload <= 400; payload += 10) {
+      const tested = early(null, payload);
+      const estimate = early(0.25, payload);
+      expect(tested?.state).not.toBe("unsure");
+      if (estimate?.state === "unsure") {
+        unsure++;
+        expect(estimate.reading).toBe("stop.curve");
+      } else {
+        expect(estimate?.state).toBe(tested?.state);
+      }
+      expect(early(0, payload)?.state).toBe(tested?.state);
+    }
+    expect(unsure).toBeGreaterThan(0);
   });
 });
