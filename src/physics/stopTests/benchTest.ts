@@ -43,6 +43,7 @@ export interface Remark {
     | "columnsSwapped"
     | "forceZero"
     | "depthZero"
+    | "softStart"
     | "rowsLeftOut"
     | "liftedOff"
     | "reboundNotTested"

@@ -22,7 +22,8 @@ const farShare = 0.3;
 /**
  * Zeros of a test from the means of its static levels, by rising depth, force positive as the stop
  * pushes. A flat beginning is the approach before the stop is touched: its force is the load cell's
- * zero and its end the depth's. Without one, a force at depth 0 is the load cell's zero; depths that
+ * zero and its end the depth's, unless the file's own 0 lies in it and the force creeps up from there, as
+ * a very progressive stop's does. Without one, a force at depth 0 is the load cell's zero; depths that
  * begin far from 0 at almost no force are positions, taken from their first. Common practice, no
  * source.
  *
@@ -43,8 +44,13 @@ export function zeroOfTest(levels: readonly LevelMean[]): Outcome<ZeroOfTest> {
     const zero = free.reduce((sum, { forceN }) => sum + forceN, 0) / free.length;
     const forceN = Math.abs(zero) > noticeableShare * forceSpan ? zero : 0;
     const touch = touchDepth(levels, free.length, zero, forceSpan);
-    const depthMm = Math.abs(touch) > 0.02 * depthSpan ? touch : 0;
-    return succeed(zeros(depthMm, forceN));
+    const away = Math.abs(touch) > 0.02 * depthSpan;
+    const holdsZero = first.depthMm <= 0.02 * depthSpan && end.depthMm >= -0.02 * depthSpan;
+    if (away && holdsZero && !risesAtOnce(levels, touch, zero, forceSpan)) {
+      const left = zeros(0, forceN);
+      return succeed({ ...left, remarks: [...left.remarks, softStart(touch)] });
+    }
+    return succeed(zeros(away ? touch : 0, forceN));
   }
   if (Math.abs(first.depthMm) <= 0.02 * depthSpan) {
     const next = levels[1] as LevelMean;
@@ -98,6 +104,33 @@ function touchDepth(
   const rate = (after.forceN - next.forceN) / (after.depthMm - next.depthMm);
   const meets = next.depthMm - (next.forceN - zero) / rate;
   return Math.min(next.depthMm, Math.max(end.depthMm, meets));
+}
+
+/**
+ * Does the force rise at once from there, as a stop's that is touched late, or creep up, as a very
+ * progressive stop's that was touched at the file's own 0? By its force a little deeper.
+ */
+function risesAtOnce(
+  levels: readonly LevelMean[],
+  touch: number,
+  zero: number,
+  forceSpan: number,
+): boolean {
+  const deepest = levels.at(-1)?.depthMm ?? touch;
+  const alittle = touch + 0.15 * (deepest - touch);
+  const level = levels.find(({ depthMm }) => depthMm >= alittle);
+  return level !== undefined && level.forceN - zero >= 0.03 * forceSpan;
+}
+
+function softStart(depthMm: number): Remark {
+  return {
+    code: "softStart",
+    sentence: [
+      "Up to ",
+      length(depthMm),
+      " there is almost no force. That is taken as a very progressive stop; if it was touched only there, count the depths in the file from there.",
+    ],
+  };
 }
 
 function zeros(depthMm: number, forceN: number): ZeroOfTest {

@@ -384,3 +384,40 @@ describe("always", () => {
     );
   });
 });
+
+describe("where the depth begins", () => {
+  const depthsFine = Array.from({ length: 601 }, (_, place) => place * 0.06);
+
+  test.each([3, 4, 5])(
+    "a stop whose force grows as depth to the power of %i keeps its depths",
+    (power) => {
+      for (const noiseN of [0, 10, 50]) {
+        const stop = {
+          force: (x: number) => (x <= 0 ? 0 : 15_000 * (x / 36) ** power),
+          damping: () => [0.3, 0.5] as const,
+        };
+        const rows = rowsOf({ depths: depthsFine, speeds: [0, 150, 450], noiseN, seed: 4, stop });
+        const found = given(analyseRows(rows));
+        expect(codes(found.remarks)).not.toContain("depthZero");
+        const curve = curveThrough(given(found.staticCurve).points);
+        for (const depth of [12, 18, 30]) {
+          expect(Math.abs((curve?.force(depth) ?? 0) - stop.force(depth))).toBeLessThan(100);
+        }
+      }
+    },
+  );
+
+  test("a stop touched 14 mm after the file's own 0 is taken from its touch", () => {
+    const stop = {
+      force: (x: number) => knownStop.force(x - 14),
+      damping: () => [0, 0] as const,
+    };
+    const rows = rowsOf({ depths: depthsFine, speeds: [0], repeats: 2, noiseN: 2, seed: 8, stop });
+    const found = given(analyseRows(rows));
+    expect(codes(found.remarks)).toContain("depthZero");
+    const curve = curveThrough(given(found.staticCurve).points);
+    for (const depth of [5, 10, 20]) {
+      expect(Math.abs((curve?.force(depth) ?? 0) - knownStop.force(depth))).toBeLessThan(12);
+    }
+  });
+});
