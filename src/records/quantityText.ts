@@ -56,7 +56,10 @@ const metric: { readonly [Kind in QuantityKind]: Writer } = {
   acceleration: (acceleration) => `${fixed(acceleration, 2)} g`,
   share: (share) => `${fixed(100 * share, 0)} %`,
   ratio: (ratio) => `${fixed(ratio, 2)} : 1`,
-  count: (count) => (count > 0 && count < 0.001 ? "under 0.001" : threeFigures(count)),
+  count: (count) => {
+    if (Number.isInteger(count)) return String(count);
+    return count > 0 && count < 0.001 ? "under 0.001" : threeFigures(count);
+  },
 };
 
 const imperial: { readonly [Kind in QuantityKind]: Writer } = {

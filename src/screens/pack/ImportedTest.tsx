@@ -4,7 +4,6 @@ import type { Pack, PackStop } from "../../records/pack.ts";
 import { quantityText, sentenceText } from "../../records/quantityText.ts";
 import type { TestImport } from "../../records/testRows/testFile.ts";
 import { fromModel, type LengthUnit } from "../../records/units.ts";
-import { DataTable } from "../answer/charts/DataTable.tsx";
 import { Button } from "../parts/Button.tsx";
 import { CheckLine } from "../parts/Choices.tsx";
 import { Notice } from "../parts/Notice.tsx";
@@ -12,7 +11,7 @@ import { changePack, withStop } from "./packEdits.ts";
 import { packItemHref } from "./packRoutes.ts";
 import { TestCharts } from "./TestCharts.tsx";
 import { plotsOfCycles, plotsOfRows } from "./testPlots.ts";
-import { packTestOf, shortOfUsable, stopWithTest } from "./testTakeOver.ts";
+import { packTestOf, remarksOf, shortOfUsable, stopWithTest } from "./testTakeOver.ts";
 import { goAfter } from "./useItemDraft.ts";
 
 /** What came out of a file: figures, faults in words, drawings, and what to take over into the stop. */
@@ -51,21 +50,19 @@ export function ImportedTest({
       ),
     );
   };
-  const remarks = [
-    ...file.remarks,
-    ...analysis.remarks,
-    ...(rows?.damping.ok ? rows.damping.value.remarks : []),
-  ];
   return (
     <>
       <section class="card" aria-labelledby="read-heading">
         <h2 id="read-heading">{file.name}</h2>
         <p class="small">{factsOf(file)}</p>
-        {remarks.map(({ code, sentence }) => (
-          <Notice key={code} tone="care">
-            <p>{sentenceText(sentence, unit)}</p>
-          </Notice>
-        ))}
+        {remarksOf(imported).map(({ sentence }) => {
+          const text = sentenceText(sentence, unit);
+          return (
+            <Notice key={text} tone="care">
+              <p>{text}</p>
+            </Notice>
+          );
+        })}
         {rows ? (
           <RowsFound analysis={rows} unit={unit} />
         ) : (
@@ -158,15 +155,25 @@ function RowsFound({ analysis, unit }: { analysis: RowsAnalysis; unit: LengthUni
           <p>
             <strong>Damping</strong> at {damping.value.rows.length} depths, with standard errors:
           </p>
-          <DataTable
-            caption={`Damping, ${dampingUnit}`}
-            columns={[{ name: "Depth" }, { name: "Pressed deeper" }, { name: "Coming back" }]}
-            rows={damping.value.rows.map((row) => [
-              quantityText({ kind: "length", value: row.depthMm }, unit),
-              coefficient(row.compressing),
-              coefficient(row.rebounding),
-            ])}
-          />
+          <table class="pack-differs">
+            <caption class="unseen">Damping at each depth, with standard errors</caption>
+            <thead>
+              <tr>
+                <th scope="col">Depth</th>
+                <th scope="col">Pressed deeper, {dampingUnit}</th>
+                <th scope="col">Coming back, {dampingUnit}</th>
+              </tr>
+            </thead>
+            <tbody>
+              {damping.value.rows.map((row) => (
+                <tr key={row.depthMm}>
+                  <th scope="row">{quantityText({ kind: "length", value: row.depthMm }, unit)}</th>
+                  <td>{coefficient(row.compressing)}</td>
+                  <td>{coefficient(row.rebounding)}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
         </>
       ) : (
         <Notice tone="unsure">

@@ -1,7 +1,7 @@
 import type { CurvePoint, DampingPoint } from "../../physics/fitment.ts";
 import { inModelUnits } from "../../physics/sentence.ts";
 import { stopCurve } from "../../physics/stop/stopCurve.ts";
-import type { RowsAnalysis } from "../../physics/stopTests/benchTest.ts";
+import type { Remark, RowsAnalysis } from "../../physics/stopTests/benchTest.ts";
 import { recordBounds } from "../../records/checkRecord.ts";
 import { type PackStop, type PackTest, packBounds } from "../../records/pack.ts";
 import { newId } from "../../records/storedCheck.ts";
@@ -32,11 +32,21 @@ function sampleOf({ speeds }: RowsAnalysis): [number, number, number][] {
   });
 }
 
+/** What was recognised in a file and in its rows, each said once. */
+export function remarksOf({ file, analysis }: TestImport): readonly Remark[] {
+  const all = [
+    ...file.remarks,
+    ...analysis.remarks,
+    ...(analysis.kind === "rows" && analysis.damping.ok ? analysis.damping.value.remarks : []),
+  ];
+  const texts = all.map(({ sentence }) => inModelUnits(sentence));
+  return all.filter((_, index) => texts.indexOf(texts[index] ?? "") === index);
+}
+
 /** What the pack keeps of an import. */
-export function packTestOf({ file, analysis }: TestImport): PackTest {
-  const remarks = [...file.remarks, ...analysis.remarks].map(({ sentence }) =>
-    inModelUnits(sentence),
-  );
+export function packTestOf(imported: TestImport): PackTest {
+  const { file, analysis } = imported;
+  const remarks = remarksOf(imported).map(({ sentence }) => inModelUnits(sentence));
   const common = {
     id: newId(),
     file: file.name.slice(0, recordBounds.labelCharacters),
@@ -72,9 +82,7 @@ export function packTestOf({ file, analysis }: TestImport): PackTest {
   return {
     ...common,
     kind: "rows",
-    remarks: damping.ok
-      ? [...remarks, ...damping.value.remarks.map(({ sentence }) => inModelUnits(sentence))]
-      : remarks,
+    remarks,
     staticSpeedMmPerS: analysis.staticSpeedMmPerS,
     ...(staticCurve.ok && {
       curve: evenly(staticCurve.value.points, packBounds.testPoints).map(
