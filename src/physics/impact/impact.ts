@@ -41,7 +41,7 @@ export interface ImpactRun {
   readonly steps: number;
 }
 
-export const impactDefaults = { tolerance: 1e-6, mostSteps: 20_000 } as const;
+export const impactDefaults = { tolerance: 1e-6, mostSteps: 6000 } as const;
 
 /**
  * Errors of a step that count as one tolerance, per m/s of the event's own speed: m, m, m/s, m/s, and J

@@ -8,7 +8,7 @@ import { roadVelocityIntensity } from "./roughness.ts";
 /** A stop that comes in gently may be met this many times as often. Source: common practice. */
 export const progressiveContactFactor = 10;
 
-/** What the road does to one corner needs to know; null = unknown, and what needs it is then null. */
+/** One corner on a road; null = unknown, and what needs it is then null. */
 export interface RoadCorner extends Pick<RestCorner, "kinematics" | "stop" | "gapMm"> {
   /** Wheel travel to contact z_c at the measured ride height, mm. */
   readonly travelToContactMm: number;
