@@ -40,24 +40,27 @@ function severityOf({ latest }: DeskCheck): number {
 
 const collator = new Intl.Collator("en", { numeric: true, sensitivity: "base" });
 
-const orders: { readonly [Key in SortKey]: (a: DeskCheck, b: DeskCheck) => number } = {
-  severity: (a, b) => severityOf(a) - severityOf(b),
-  age: byAge,
-  vehicle: (a, b) => collator.compare(a.latest.vehicle, b.latest.vehicle),
-  axle: (a, b) => (a.latest.axle === b.latest.axle ? 0 : a.latest.axle === "front" ? -1 : 1),
-  who: (a, b) => collator.compare(whoOf(a), whoOf(b)),
-  state: (a, b) => states[a.state] - states[b.state],
+/** What a list is sorted by: numbers among each other, or words. */
+const sortedBy: { readonly [Key in SortKey]: (check: DeskCheck) => number | string } = {
+  severity: severityOf,
+  age: () => 0,
+  vehicle: ({ latest }) => latest.vehicle,
+  axle: ({ latest }) => (latest.axle === "front" ? 0 : 1),
+  // Those without a name after those with one.
+  who: ({ latest }) => latest.who || "\uffff",
+  state: ({ state }) => states[state],
 };
 
-/** Those without a name after those with one. */
-function whoOf({ latest }: DeskCheck): string {
-  return latest.who || "\uffff";
+interface Sortable {
+  readonly check: DeskCheck;
+  readonly by: number | string;
+  /** When it was made: oldest first, who has waited longest. */
+  readonly made: number;
 }
 
-/** Oldest first: who has waited longest. */
-function byAge(a: DeskCheck, b: DeskCheck): number {
-  if (a.latest.createdAt === b.latest.createdAt) return a.latest.key < b.latest.key ? -1 : 1;
-  return a.latest.createdAt < b.latest.createdAt ? -1 : 1;
+function compare(a: Sortable, b: Sortable): number {
+  if (typeof a.by === "number" && typeof b.by === "number") return a.by - b.by;
+  return collator.compare(String(a.by), String(b.by));
 }
 
 const haystacks = new WeakMap<object, string>();
@@ -83,7 +86,16 @@ export function viewed(checks: readonly DeskCheck[], view: DeskView): DeskCheck[
     if (view.onlyOdd && (latest.computed?.odd ?? 0) === 0) return false;
     return words.length === 0 || words.every((word) => haystack(check).includes(word));
   });
-  const order = orders[view.sort];
+  const by = sortedBy[view.sort];
   const sign = view.reversed ? -1 : 1;
-  return found.sort((a, b) => sign * order(a, b) || byAge(a, b));
+  const sortable = found.map(
+    (check): Sortable => ({ check, by: by(check), made: Date.parse(check.latest.createdAt) }),
+  );
+  sortable.sort(
+    (a, b) =>
+      sign * compare(a, b) ||
+      (view.sort === "age" ? sign : 1) * (a.made - b.made) ||
+      (a.check.latest.key < b.check.latest.key ? -1 : 1),
+  );
+  return sortable.map(({ check }) => check);
 }

@@ -35,6 +35,16 @@ export interface KeptReply {
   readonly closed: 0 | 1;
 }
 
+/**
+ * All submissions as one text, which is read far sooner than as many entries; and under "revision" the
+ * count of changes by which it is known whether the text is still true.
+ */
+export interface ListSnapshot {
+  readonly key: "list" | "revision";
+  readonly revision: number;
+  readonly text: string;
+}
+
 export interface DeskSchema extends DBSchema {
   submissions: {
     key: string;
@@ -46,6 +56,7 @@ export interface DeskSchema extends DBSchema {
   decisions: { key: string; value: Decision; indexes: { checkId: string } };
   imports: { key: string; value: BegunImport };
   replies: { key: string; value: KeptReply; indexes: { storedId: string } };
+  snapshots: { key: string; value: ListSnapshot };
 }
 
 export const deskDatabaseName = "stopfit-desk";
@@ -61,5 +72,8 @@ export const deskMigrations: readonly Migration<DeskSchema>[] = [
     database.createObjectStore("decisions", { keyPath: "key" }).createIndex("checkId", "checkId");
     database.createObjectStore("imports", { keyPath: "key" });
     database.createObjectStore("replies", { keyPath: "id" }).createIndex("storedId", "storedId");
+  },
+  (database) => {
+    database.createObjectStore("snapshots", { keyPath: "key" });
   },
 ];

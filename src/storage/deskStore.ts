@@ -35,13 +35,22 @@ export interface Result {
 /** What another tab did: read again. */
 export type DeskChange = "submissions" | "results" | "decisions";
 
-type Writing = IDBPTransaction<
-  DeskSchema,
-  ("submissions" | "texts" | "assessments" | "decisions" | "imports")[],
-  "readwrite"
->;
+const stores = [
+  "submissions",
+  "texts",
+  "assessments",
+  "decisions",
+  "imports",
+  "snapshots",
+] as const;
 
-const stores = ["submissions", "texts", "assessments", "decisions", "imports"] as const;
+type Writing = IDBPTransaction<DeskSchema, (typeof stores)[number][], "readwrite">;
+
+/** The list as it was last put together, and whether it is still so. */
+export interface Snapshot {
+  readonly submissions: Submission[];
+  readonly fresh: boolean;
+}
 
 /**
  * The checks that came to this desk and what was decided. Submissions and decisions are only ever
@@ -69,6 +78,38 @@ export class DeskStore {
 
   submissions(): Promise<Outcome<Submission[]>> {
     return this.#handle.run((database) => database.getAll("submissions"));
+  }
+
+  /** The list in one piece, perhaps not the newest; null where there is none yet. */
+  snapshot(): Promise<Outcome<Snapshot | null>> {
+    return this.#handle.run(async (database) => {
+      const { store } = database.transaction("snapshots");
+      const [list, revision] = await Promise.all([store.get("list"), store.get("revision")]);
+      if (list === undefined) return null;
+      return {
+        submissions: JSON.parse(list.text) as Submission[],
+        fresh: list.revision === (revision?.revision ?? 0),
+      };
+    });
+  }
+
+  /** All submissions, kept in one piece for the next time as well. */
+  async renewSnapshot(): Promise<Outcome<Submission[]>> {
+    const read = await this.#handle.run(async (database) => {
+      const transaction = database.transaction(["submissions", "snapshots"]);
+      const [submissions, revision] = await Promise.all([
+        transaction.objectStore("submissions").getAll(),
+        transaction.objectStore("snapshots").get("revision"),
+      ]);
+      return { submissions, revision: revision?.revision ?? 0 };
+    });
+    if (!read.ok) return read;
+    const { submissions, revision } = read.value;
+    const text = JSON.stringify(submissions);
+    await this.#handle.run((database) =>
+      database.put("snapshots", { key: "list", revision, text }),
+    );
+    return succeed(submissions);
   }
 
   versions(checkId: string): Promise<Outcome<Submission[]>> {
@@ -100,6 +141,7 @@ export class DeskStore {
       for (const each of incoming) {
         if (await addOne(transaction, each, each.receivedAt ?? nextMoment())) added += 1;
       }
+      if (added > 0) await countChange(transaction);
       return { added, present: incoming.length - added };
     });
     if (written.ok && written.value.added > 0) this.#announce("submissions");
@@ -127,6 +169,7 @@ export class DeskStore {
         await submissions.put({ ...submission, computed, isComputed: 1 });
         if (assessment !== null) await assessments.put({ key, assessment });
       }
+      await countChange(transaction);
       return null;
     });
     if (written.ok) this.#announce("results");
@@ -250,6 +293,12 @@ export class DeskStore {
       }
     });
   }
+}
+
+async function countChange(transaction: Writing): Promise<void> {
+  const snapshots = transaction.objectStore("snapshots");
+  const revision = (await snapshots.get("revision"))?.revision ?? 0;
+  await snapshots.put({ key: "revision", revision: revision + 1, text: "" });
 }
 
 let lastMoment = 0;

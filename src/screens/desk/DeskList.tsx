@@ -245,6 +245,9 @@ function WaysIn({ desk, onPaste }: { desk: Desk; onPaste: () => void }) {
   );
 }
 
+/** A pause in typing after which the list follows. */
+const searchPauseMs = 150;
+
 function Filters({
   view,
   change,
@@ -256,12 +259,21 @@ function Filters({
   searchRef: RefObject<HTMLInputElement | null>;
   onList: () => void;
 }) {
+  const [typed, setTyped] = useState(view.search);
+  const changeNow = useRef(change);
+  changeNow.current = change;
+  useEffect(() => setTyped(view.search), [view.search]);
+  useEffect(() => {
+    if (typed === view.search) return;
+    const timer = setTimeout(() => changeNow.current({ search: typed }), searchPauseMs);
+    return () => clearTimeout(timer);
+  }, [typed, view.search]);
   return (
     <div class="desk-filters">
       <TextField
         label="Search"
-        value={view.search}
-        onInput={(search) => change({ search })}
+        value={typed}
+        onInput={setTyped}
         onEnter={onList}
         inputRef={searchRef}
         maxLength={200}

@@ -37,6 +37,8 @@ export interface DeskSurroundings {
 }
 
 const redrawMs = 500;
+/** The list is there to be used before the calculation begins. */
+const computeAfterMs = 1500;
 
 /** Everything the desk's screens stand on; it goes on while one goes from the list to a check. */
 export function useDesk({
@@ -70,8 +72,11 @@ export function useDesk({
   }, [show]);
 
   const load = useCallback(
-    async (from: DeskStore) => {
-      const [submissions, decided] = await Promise.all([from.submissions(), from.decisions()]);
+    async (from: DeskStore, renew = false) => {
+      const [submissions, decided] = await Promise.all([
+        renew ? from.renewSnapshot() : from.submissions(),
+        from.decisions(),
+      ]);
       if (!submissions.ok) return setFault(submissions.fault);
       if (!decided.ok) return setFault(decided.fault);
       held.current = {
@@ -99,6 +104,7 @@ export function useDesk({
     };
     runComputing({ store, pool: own, signal: run.signal, onResults }).finally(() => {
       own.dispose();
+      store.renewSnapshot();
       if (computeRun.current !== run) return;
       computeRun.current = null;
       setComputing(false);
@@ -125,7 +131,20 @@ export function useDesk({
       opened = outcome.value;
       if (left) return opened.close();
       setStore(opened);
-      await load(opened);
+      const [snapshot, decided] = await Promise.all([opened.snapshot(), opened.decisions()]);
+      const known = snapshot.ok && decided.ok ? snapshot.value : null;
+      if (known !== null && decided.ok) {
+        held.current = {
+          submissions: new Map(known.submissions.map((each) => [each.key, each])),
+          decisions: decided.value,
+        };
+        show();
+      }
+      if (known?.fresh !== true) {
+        // What was known is shown first.
+        if (known !== null) await new Promise((resolve) => setTimeout(resolve, redrawMs));
+        if (!left) await load(opened, true);
+      }
       const begun = await opened.begunImports();
       if (begun.ok) setInterrupted(await interruptedImports(begun.value));
     };
@@ -139,7 +158,7 @@ export function useDesk({
       computePool.current?.dispose();
       opened?.close();
     };
-  }, [openStore, load]);
+  }, [openStore, load, show]);
 
   useEffect(() => {
     if (!store) return;
@@ -160,7 +179,9 @@ export function useDesk({
   const waiting = checks?.some(({ latest }) => latest.isComputed === 0) ?? false;
   const stoppedByHand = useRef(false);
   useEffect(() => {
-    if (waiting && !stoppedByHand.current && importing?.state !== "running") compute();
+    if (!waiting || stoppedByHand.current || importing?.state === "running") return;
+    const timer = setTimeout(compute, computeAfterMs);
+    return () => clearTimeout(timer);
   }, [waiting, importing?.state, compute]);
 
   const waitingSources = useRef<AsyncIterable<Source>[]>([]);
@@ -184,7 +205,7 @@ export function useDesk({
       });
       own.dispose();
       stoppedByHand.current = false;
-      await load(store);
+      await load(store, true);
       setImporting(end);
     },
     [startPool, load],
