@@ -12,6 +12,7 @@ import {
   checkVersion,
   type TypedReading,
 } from "./checkRecord.ts";
+import { shortened } from "./jsonText.ts";
 import { type Pack, type Platform, platformOf, recordStop, stopOf } from "./pack.ts";
 import { usualPayload } from "./payloadWords.ts";
 import type { TallerQuestion, TallerReadings } from "./tallerQuestion.ts";
@@ -149,7 +150,7 @@ function fittedStop(
   ]);
   return {
     ...usual,
-    name: `${usual.name}, ${height > usualHeight ? "taller" : "shorter"}`,
+    name: `${shortened(usual.name, 180)}, ${height > usualHeight ? "taller" : "shorter"}`,
     freeHeight: measured,
     usableCompressionMm: growth * usual.usableCompressionMm,
     curve: usual.curve.map(([depth, force]) => [growth * depth, growth * force] as const),
@@ -254,7 +255,7 @@ function freshLimit(
 }
 
 function rideOf(
-  { ride = {}, axle }: Platform,
+  { ride = {}, axle, label: platform }: Platform,
   { payload }: TallerReadings,
   assumed: Sentence[],
 ): Ride {
@@ -266,11 +267,16 @@ function rideOf(
     { kind: "mass", value },
     " more on this wheel than it stands under now.",
   ]);
+  const fromPack = Object.fromEntries(
+    Object.entries(ride)
+      .filter(([, quantity]) => typeof quantity === "number")
+      .map(([name]) => [name, `reference pack, ${shortened(platform, 150)}`]),
+  );
   return {
     ...ride,
     payloadPerCornerKg: value,
     tolerances: { ...ride.tolerances, payloadPerCornerKg: tol },
-    estimated: { ...ride.estimated, payloadPerCornerKg: how },
+    estimated: { ...fromPack, payloadPerCornerKg: how },
   };
 }
 
