@@ -276,11 +276,15 @@ export class CheckSteps {
       if (screens > 80) throw new Error(`"${last}" was never reached; at "${this.step}".`);
       await this.fill(record, stopFrom);
       await onStep(this.step);
+      // What was filled in decides between "Next" and "Skip": let the screen be drawn first.
+      await this.page.evaluate(
+        () => new Promise((done) => requestAnimationFrame(() => setTimeout(done))),
+      );
       const onward = this.button(this.step === "finish" ? "Show the answer" : /^(Next|Skip)$/);
-      if ((await onward.count()) === 0) {
-        const said = (await this.main.textContent())?.slice(0, 600);
+      await onward.waitFor({ timeout: 5000 }).catch(async () => {
+        const said = (await this.main.locator(".step-content").textContent())?.slice(0, 600);
         throw new Error(`No way on from "${this.step}": ${said}`);
-      }
+      });
       await this.leaveBy(onward);
     }
   }
