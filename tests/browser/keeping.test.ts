@@ -54,8 +54,8 @@ describe("a reload half-way", () => {
     await steps.reading().fill("21 1");
     await steps.kept.waitFor();
     await page.reload();
+    await expect.poll(() => steps.step).toBe("left.gap");
     await steps.reading().waitFor();
-    expect(steps.step).toBe("left.gap");
     expect(await steps.reading().inputValue()).toBe("21 1");
 
     await page.goto(site.address);
@@ -165,8 +165,8 @@ describe("a new version while a check is being filled in", () => {
     const list = new CheckList(page);
     await list.ready(laterRelease).waitFor();
     await list.check(record.vehicle.label).click();
+    await expect.poll(() => steps.step).toBe("left.gap");
     await steps.reading().waitFor();
-    expect(steps.step).toBe("left.gap");
     expect(await steps.reading().inputValue()).toBe("22.25");
     phone.expectNoTrouble();
   });
