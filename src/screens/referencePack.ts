@@ -62,13 +62,30 @@ export type Kept =
   /** Another tab has kept a pack since: nothing is written, that one is in use now. */
   | { readonly kind: "changedElsewhere"; readonly theirs: Pack; readonly mine: Pack };
 
-/** Puts a pack to use, and keeps it. */
-export async function keepReferencePack(pack: Pack): Promise<Kept> {
-  const before = inUse;
-  use({ ...before, pack });
-  const outcome = await openedStore().put(pack, before.revision);
+let waitingWrites = 0;
+let writes: Promise<unknown> = Promise.resolve();
+/** What this tab stored last: a change made while that was under way builds on it. */
+let writtenRevision = 0;
+
+/** Puts a pack to use at once, and keeps it after whatever this tab is still keeping. */
+export function keepReferencePack(pack: Pack): Promise<Kept> {
+  if (waitingWrites === 0) writtenRevision = inUse.revision;
+  waitingWrites += 1;
+  use({ ...inUse, pack });
+  const kept = writes
+    .then(() => write(pack))
+    .finally(() => {
+      waitingWrites -= 1;
+    });
+  writes = kept.catch(() => undefined);
+  return kept;
+}
+
+async function write(pack: Pack): Promise<Kept> {
+  const outcome = await openedStore().put(pack, writtenRevision);
+  const latest = waitingWrites > 1 ? inUse.pack : pack;
   if (!outcome.ok) {
-    use({ pack, revision: before.revision, fault: outcome.fault });
+    use({ pack: latest, revision: writtenRevision, fault: outcome.fault });
     return { kind: "notKept", fault: outcome.fault };
   }
   const { kind, stored } = outcome.value;
@@ -77,7 +94,8 @@ export async function keepReferencePack(pack: Pack): Promise<Kept> {
     use({ pack: theirs, revision: stored?.revision ?? 0, fault: null });
     return { kind, theirs, mine: pack };
   }
-  use({ pack: stored.pack, revision: stored.revision, fault: null });
+  writtenRevision = stored.revision;
+  use({ pack: latest, revision: stored.revision, fault: null });
   return { kind };
 }
 

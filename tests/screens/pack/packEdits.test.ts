@@ -53,6 +53,19 @@ describe("a change to the pack", () => {
     expect(await undoPackChange()).toBeNull();
   });
 
+  it("and its undoing need not wait for one another: a hurried hand is no other tab", async () => {
+    await loadReferencePack();
+    const changes = [changePack(named("One"), "First"), changePack(named("Two"), "Second")];
+    expect(
+      (await Promise.all(changes)).map((each) => each.kind === "changed" && each.kept.kind),
+    ).toEqual(["kept", "kept"]);
+    const undone = await Promise.all([undoPackChange(), undoPackChange()]);
+    expect(undone).toEqual([{ kind: "kept" }, { kind: "kept" }]);
+    expect(referencePack()).toEqual(demoPack);
+    forgetPackInMemory();
+    expect((await loadReferencePack()).pack).toEqual(demoPack);
+  });
+
   it("that breaks a rule of packs is refused, and nothing changes", async () => {
     await loadReferencePack();
     const [stop] = demoPack.stops;
