@@ -17,12 +17,17 @@ import type {
   UseRules,
 } from "../physics/fitment.ts";
 
+import type { TakenFromPack } from "./platform.ts";
+
 export const checkFormat = "stopfit-check";
 export const checkVersion = 1;
 
-/** A reading with what the person typed for each repeat, such as "2 5/16 in". */
+/** A reading with what the person typed for each repeat, such as "2 5/16 in", and what with. */
 export interface TypedReading extends Reading {
   readonly typed?: readonly string[];
+  /** What it was measured with, and how well that got at it: a ToolId and a Reach. */
+  readonly tool?: string;
+  readonly reach?: string;
 }
 
 type Typed<Readings> = { readonly [Name in keyof Readings]: TypedReading };
@@ -110,6 +115,7 @@ export interface CheckRecord {
   readonly stop: CheckStop;
   readonly ride?: Ride;
   readonly rules?: Partial<UseRules>;
+  readonly reference?: TakenFromPack;
   readonly photos?: readonly Photo[];
   readonly notes?: string;
 }
@@ -148,6 +154,7 @@ export interface PartialCheckRecord {
   readonly stop?: Partial<CheckStop>;
   readonly ride?: Ride;
   readonly rules?: Partial<UseRules>;
+  readonly reference?: TakenFromPack;
   readonly photos?: readonly Photo[];
   readonly notes?: string;
 }

@@ -24,6 +24,8 @@ export const readingSchema = z.looseObject({
   typed: z.optional(
     z.array(z.string().check(z.maxLength(typedCharacters))).check(z.maxLength(repeats)),
   ),
+  tool: z.optional(label),
+  reach: z.optional(label),
 });
 
 const geometryFields = {
@@ -158,6 +160,21 @@ export const rulesSchema = z.partial(
   }),
 );
 
+/** An axle of a vehicle as a pack holds it, and a record its copy. */
+export const platformSchema = z.looseObject({
+  id: filledLabel,
+  label: filledLabel,
+  axle: z.enum(["front", "rear"]),
+  layout: layoutSchema,
+  rideHeight: z.optional(readingSchema),
+  gap: z.optional(readingSchema),
+  cornerMassKg: z.optional(readingSchema),
+  ride: z.optional(rideSchema),
+  limits: z.array(limitSchema).check(z.maxLength(limits)),
+  usualStop: z.nullable(label),
+  notes: z.optional(z.string().check(z.maxLength(notesCharacters))),
+});
+
 const photo = z.looseObject({
   type: z.enum(["image/jpeg", "image/png", "image/webp"]),
   data: z
@@ -206,6 +223,13 @@ export const checkSchema = z.looseObject({
   stop: stopSchema,
   ride: z.optional(rideSchema),
   rules: z.optional(rulesSchema),
+  reference: z.optional(
+    z.looseObject({
+      pack: label,
+      platform: z.optional(platformSchema),
+      rules: z.optional(rulesSchema),
+    }),
+  ),
   photos: z.optional(z.array(photo).check(z.maxLength(photos))),
   notes: z.optional(z.string().check(z.maxLength(notesCharacters))),
 });

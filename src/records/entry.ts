@@ -14,6 +14,7 @@ import {
   parseRate,
 } from "./lengthEntry.ts";
 import { catalogueEntry, type EntryKind } from "./readingCatalogue.ts";
+import { entryToolShares, toolFields } from "./readingTools.ts";
 import {
   type EntryUnit,
   fromModel,
@@ -27,7 +28,11 @@ import {
 export interface Entry {
   readonly texts: readonly string[];
   readonly unit: EntryUnit;
+  /** The ± as typed; empty where it comes from the tool, or is the usual one. */
   readonly tol: string;
+  /** What it is measured with, and how well that gets at it: ToolId and Reach, as far as known. */
+  readonly tool?: string;
+  readonly reach?: string;
 }
 
 /** Is this entry a reading (repeats and a ±), or one plain number or table? */
@@ -68,10 +73,20 @@ export function parseText(
   }
 }
 
-/** The ± of an entry in the model's unit; an empty text is the catalogue's own ±. */
-export function readTolerance(id: ReadingId, entry: Entry): Outcome<number> {
+/**
+ * The ± of an entry in the model's unit. An empty text is the ± of the tool at the mean of `values`;
+ * where no tool is known, or it does not reach that far, the catalogue's own.
+ */
+export function readTolerance(
+  id: ReadingId,
+  entry: Entry,
+  values: readonly number[] = [],
+): Outcome<number> {
   const { kind, defaultTolerance } = catalogueEntry(id);
-  if (entry.tol.trim() === "") return succeed(defaultTolerance);
+  if (entry.tol.trim() === "") {
+    const shares = entryToolShares(id, entry, values);
+    return succeed(shares?.ok ? shares.value.halfWidth : defaultTolerance);
+  }
   const parsed = parseText(entry.tol, kind, entry.unit, "zeroOrMore");
   if (!parsed.ok) {
     return fail(parsed.fault.code, ["The ±: ", ...parsed.fault.sentence], id);
@@ -103,10 +118,15 @@ export function readEntry(id: ReadingId, entry: Entry): Outcome<TypedReading> {
     typed.push(parsed.value.typed);
   }
   if (values.length === 0) return fail("entryEmpty", ["Nothing is entered yet."], id);
-  const tol = readTolerance(id, entry);
+  const tol = readTolerance(id, entry, values);
   if (!tol.ok) return tol;
   const fits = typed.every((text) => text.length <= recordBounds.typedCharacters);
-  return succeed(fits ? { values, tol: tol.value, typed } : { values, tol: tol.value });
+  return succeed({
+    values,
+    tol: tol.value,
+    ...(fits && { typed }),
+    ...toolFields(entry),
+  });
 }
 
 /** A plain number (ride data, lift, ratio) from its entry. */
@@ -221,17 +241,32 @@ export function entryOfReading(
   const mixed = units.some((each) => each !== unit);
   if (mixed) {
     // Repeats typed in different units keep their own unit behind the number.
+    const own = reading.values.map((value, index) =>
+      units[index] === null || units[index] === undefined
+        ? entryText(value, kind, preferred)
+        : (reading.typed?.[index] ?? entryText(value, kind, preferred)),
+    );
     return {
-      texts: reading.values.map((value, index) =>
-        units[index] === null || units[index] === undefined
-          ? entryText(value, kind, preferred)
-          : (reading.typed?.[index] ?? entryText(value, kind, preferred)),
-      ),
+      texts: own,
       unit: preferred,
-      tol: entryText(reading.tol, kind, preferred),
+      ...toleranceOfReading(id, reading, own, preferred),
     };
   }
-  return { texts, unit, tol: entryText(reading.tol, kind, unit) };
+  return { texts, unit, ...toleranceOfReading(id, reading, texts, unit) };
+}
+
+/** The ± beside texts in `unit`: none where it is the one that the tool gives. */
+function toleranceOfReading(
+  id: ReadingId,
+  reading: TypedReading,
+  texts: readonly string[],
+  unit: EntryUnit,
+): Pick<Entry, "tol" | "tool" | "reach"> {
+  const tool = toolFields(reading);
+  const entry: Entry = { texts, unit, tol: "", ...tool };
+  const shares = entryToolShares(id, entry, reading.values);
+  const fromTool = shares?.ok === true && isNear(shares.value.halfWidth, reading.tol);
+  return { tol: fromTool ? "" : entryText(reading.tol, catalogueEntry(id).kind, unit), ...tool };
 }
 
 function isNear(first: number, second: number): boolean {
