@@ -1,5 +1,6 @@
 import { type Fault, type Outcome, succeed } from "../physics/outcome.ts";
 import { copyStored, type StoredCheck } from "../records/storedCheck.ts";
+import { askBeforeLeaving } from "../storage/askBeforeLeaving.ts";
 import type { CheckStore } from "../storage/checkStore.ts";
 
 /**
@@ -30,6 +31,7 @@ export function withoutStorage(fault: Fault): CheckStore {
     get: (id) => Promise.resolve(succeed(checks.get(id) ?? null)),
     put(stored) {
       checks.set(stored.id, stored);
+      askBeforeLeaving(checks, true);
       return Promise.resolve(notKept);
     },
     add(stored) {
@@ -37,6 +39,8 @@ export function withoutStorage(fault: Fault): CheckStore {
       if (!present) checks.set(stored.id, stored);
       return Promise.resolve(succeed(!present));
     },
+    takeIn: () => Promise.resolve(notKept),
+    unkept: () => [...checks.values()].filter(({ deletedAt }) => deletedAt === undefined),
     update: change,
     copy(id, name) {
       const found = checks.get(id);
@@ -52,6 +56,7 @@ export function withoutStorage(fault: Fault): CheckStore {
       checks.set(stored.id, stored);
     },
     subscribe: () => () => undefined,
-    close: () => undefined,
+    onClosing: () => () => undefined,
+    close: () => askBeforeLeaving(checks, false),
   };
 }

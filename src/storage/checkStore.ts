@@ -1,6 +1,9 @@
 import { type Outcome, succeed } from "../physics/outcome.ts";
+import { openStored } from "../records/openStored.ts";
 import { copyStored, newId, type StoredCheck } from "../records/storedCheck.ts";
+import { askBeforeLeaving } from "./askBeforeLeaving.ts";
 import { DatabaseHandle, databaseName, transact, type WriteTransaction } from "./database.ts";
+import { contentOf, joinedWithBackup } from "./joinBackup.ts";
 import { isSame, mergeChecks } from "./mergeChecks.ts";
 import { storeFault } from "./storeFault.ts";
 
@@ -25,6 +28,16 @@ export interface CheckStore {
   put(stored: StoredCheck): Promise<Outcome<StoredCheck>>;
   /** Keeps a check only where none of its id is there yet, not even a deleted one. */
   add(stored: StoredCheck): Promise<Outcome<boolean>>;
+  /**
+   * Joins a backup's version of a check with the one here. `madeHere`: this very phone wrote the backup,
+   * so that counts of writes can be compared.
+   */
+  takeIn(backup: StoredCheck, madeHere: boolean): Promise<Outcome<TakenIn>>;
+  /**
+   * Checks whose last write failed, as they were handed in: held while the page is open, given by `get`
+   * and `list` in place of what is stored, and no longer held once a write has gone through.
+   */
+  unkept(): readonly StoredCheck[];
   /** Changes what is stored, whatever its version: for renaming from the list. */
   update(id: string, change: (stored: StoredCheck) => StoredCheck): Promise<Outcome<StoredCheck>>;
   copy(id: string, name: string): Promise<Outcome<StoredCheck>>;
@@ -37,8 +50,13 @@ export interface CheckStore {
   putAway(stored: StoredCheck): void;
   /** Called for changes made by other tabs, not by this one. */
   subscribe(listener: (change: StoreChange) => void): () => void;
+  /** Called when a newer version in another tab wants the storage: the last moment to put away. */
+  onClosing(listener: () => void): () => void;
   close(): void;
 }
+
+/** What became of a backup's check: added, joined with the one here, or nothing new in it. */
+export type TakenIn = "added" | "joined" | "present";
 
 /** What this tab last handed in or was handed for a check, and the version stored then. */
 interface Lineage {
@@ -53,6 +71,7 @@ class IndexedCheckStore implements CheckStore {
   private readonly handle: DatabaseHandle;
   private readonly lineages = new Map<string, Lineage>();
   private readonly listeners = new Set<(change: StoreChange) => void>();
+  private readonly notKept = new Map<string, StoredCheck>();
   private readonly channel: BroadcastChannel | null;
   private readonly tab = newId();
 
@@ -75,19 +94,26 @@ class IndexedCheckStore implements CheckStore {
     const all = await this.handle.run((database) =>
       database.getAllFromIndex("checks", "updatedAt"),
     );
-    if (!all.ok) return all;
-    const wanted = all.value.filter(
-      ({ deletedAt }) => (deletedAt === undefined) === (which === "present"),
+    if (!all.ok && this.notKept.size === 0) return all;
+    const stored = all.ok ? all.value.reverse() : [];
+    const held = [...this.notKept.values()];
+    const present = stored.flatMap((value) => openStored(value) ?? []);
+    const others = present.filter(({ id }) => !this.notKept.has(id));
+    return succeed(
+      [...held, ...others].filter(
+        ({ deletedAt }) => (deletedAt === undefined) === (which === "present"),
+      ),
     );
-    return succeed(wanted.reverse());
   }
 
   async get(id: string): Promise<Outcome<StoredCheck | null>> {
+    const held = this.notKept.get(id);
+    if (held !== undefined) return succeed(held);
     const found = await this.handle.run((database) => database.get("checks", id));
     if (!found.ok) return found;
-    if (found.value === undefined) return succeed(null);
-    this.remember(found.value, found.value, found.value);
-    return succeed(found.value);
+    const opened = openStored(found.value);
+    if (opened !== null) this.remember(opened, opened, opened);
+    return succeed(opened);
   }
 
   async put(stored: StoredCheck): Promise<Outcome<StoredCheck>> {
@@ -95,7 +121,11 @@ class IndexedCheckStore implements CheckStore {
     const written = await this.write((transaction) =>
       this.writeJoined(transaction, stored, lineage ?? null),
     );
-    if (!written.ok) return written;
+    if (!written.ok) {
+      this.hold(stored);
+      return written;
+    }
+    this.letGo(stored.id);
     this.remember(stored, stored, written.value);
     this.remember(written.value, written.value, written.value);
     this.announce({ id: written.value.id, kind: "kept" });
@@ -116,14 +146,37 @@ class IndexedCheckStore implements CheckStore {
     return added;
   }
 
+  async takeIn(backup: StoredCheck, madeHere: boolean): Promise<Outcome<TakenIn>> {
+    const { id } = backup;
+    const taken = await this.write(async (transaction): Promise<TakenIn> => {
+      const checks = transaction.objectStore("checks");
+      const current = openStored(await checks.get(id));
+      if (current === null) {
+        await checks.put({ ...backup, revision: backup.revision ?? 1 });
+        return "added";
+      }
+      const joined = joinedWithBackup(current, backup, madeHere);
+      if (joined === current) return "present";
+      const counts = [current.revision ?? 0, backup.revision ?? 0];
+      await checks.put({ ...joined, revision: Math.max(...counts) + 1 });
+      return "joined";
+    });
+    if (taken.ok && taken.value !== "present") this.announce({ id, kind: "kept" });
+    return taken;
+  }
+
+  unkept(): readonly StoredCheck[] {
+    return [...this.notKept.values()];
+  }
+
   async update(
     id: string,
     change: (stored: StoredCheck) => StoredCheck,
   ): Promise<Outcome<StoredCheck>> {
     const written = await this.write(async (transaction) => {
       const checks = transaction.objectStore("checks");
-      const current = await checks.get(id);
-      if (current === undefined) return null;
+      const current = openStored(await checks.get(id));
+      if (current === null) return null;
       const next = { ...change(current), id, revision: (current.revision ?? 0) + 1 };
       await checks.put(next);
       return next;
@@ -188,10 +241,26 @@ class IndexedCheckStore implements CheckStore {
     return () => this.listeners.delete(listener);
   }
 
+  onClosing(listener: () => void): () => void {
+    return this.handle.onClosing(listener);
+  }
+
   close(): void {
     this.handle.close();
     this.channel?.close();
     this.listeners.clear();
+    this.notKept.clear();
+    askBeforeLeaving(this, false);
+  }
+
+  private hold(stored: StoredCheck): void {
+    this.notKept.set(stored.id, stored);
+    askBeforeLeaving(this, true);
+  }
+
+  private letGo(id: string): void {
+    this.notKept.delete(id);
+    askBeforeLeaving(this, this.notKept.size > 0);
   }
 
   private write<Value>(
@@ -209,7 +278,8 @@ class IndexedCheckStore implements CheckStore {
     const checks = transaction.objectStore("checks");
     const id = lineage?.id ?? stored.id;
     const mine = id === stored.id ? stored : { ...stored, id, record: { ...stored.record, id } };
-    const next = joinedWith(mine, (await checks.get(id)) ?? null, lineage);
+    const current = openStored(await checks.get(id));
+    const next = afterClockOf(current, joinedWith(mine, current, lineage));
     await checks.put(next);
     await transaction.objectStore("unjoined").delete(`${stored.id} ${this.tab}`);
     return next;
@@ -232,8 +302,12 @@ function lineageKey({ id, revision }: StoredCheck): string {
   return `${id}@${revision ?? 0}`;
 }
 
-function contentOf({ revision: _, updatedAt: _at, ...content }: StoredCheck): unknown {
-  return content;
+/** `next`, later than what it takes the place of also where the clock was set back meanwhile. */
+function afterClockOf(current: StoredCheck | null, next: StoredCheck): StoredCheck {
+  if (current === null || next.id !== current.id || next.updatedAt > current.updatedAt) return next;
+  if (isSame(contentOf(next), contentOf(current))) return next;
+  const updatedAt = new Date(Date.parse(current.updatedAt) + 1).toISOString();
+  return { ...next, updatedAt };
 }
 
 /** What to store for `mine`, where `current` is stored and `lineage` is what mine grew from. */
@@ -255,11 +329,15 @@ function joinedWith(
 async function joinUnjoined(transaction: WriteTransaction): Promise<void> {
   const checks = transaction.objectStore("checks");
   const unjoined = transaction.objectStore("unjoined");
-  for (const { key, stored, base } of await unjoined.getAll()) {
-    const current = (await checks.get(stored.id)) ?? null;
-    const lineage = base === null ? null : { id: stored.id, content: base, revision: -1 };
-    const isKept = current !== null && isSame(contentOf(current), contentOf(stored));
-    if (!isKept) await checks.put(joinedWith(stored, current, lineage));
+  for (const { key, stored: given, base: from } of await unjoined.getAll()) {
+    const stored = openStored(given);
+    const base = openStored(from);
+    if (stored !== null) {
+      const current = openStored(await checks.get(stored.id));
+      const lineage = base === null ? null : { id: stored.id, content: base, revision: -1 };
+      const isKept = current !== null && isSame(contentOf(current), contentOf(stored));
+      if (!isKept) await checks.put(afterClockOf(current, joinedWith(stored, current, lineage)));
+    }
     await unjoined.delete(key);
   }
 }

@@ -19,10 +19,19 @@ export interface StoredPack {
   readonly keptAt: string;
 }
 
+/** What this phone remembers of its own keeping: who it is, and what is safe elsewhere. */
+export interface Mark {
+  /** "phone", "backup", "asked", or "safe" and the id of a check. */
+  readonly key: string;
+  readonly text: string;
+  readonly at: string;
+}
+
 export interface StopfitDatabase extends DBSchema {
   checks: { key: string; value: StoredCheck; indexes: { updatedAt: string } };
   unjoined: { key: string; value: UnjoinedCheck };
   packs: { key: string; value: StoredPack };
+  marks: { key: string; value: Mark };
 }
 
 export type Database = IDBPDatabase<StopfitDatabase>;
@@ -70,6 +79,9 @@ const migrations: readonly Migration<StopfitDatabase>[] = [
   },
   (database) => {
     database.createObjectStore("packs", { keyPath: "key" });
+  },
+  (database) => {
+    database.createObjectStore("marks", { keyPath: "key" });
   },
 ];
 

@@ -1,6 +1,6 @@
 import { type IDBPDatabase, openDB } from "idb";
 import { type Outcome, succeed } from "../physics/outcome.ts";
-import { faultOf, isClosedHandle, storeFault } from "./storeFault.ts";
+import { faultOf, isClosedHandle, isRefusedOpening, storeFault } from "./storeFault.ts";
 
 /** One step of a database's history: brings it one version further. */
 export type Migration<Schema> = (database: IDBPDatabase<Schema>) => void;
@@ -12,6 +12,7 @@ const patience = { blockedMs: 1500, silentMs: 8000 } as const;
 export class SchemaHandle<Schema> {
   private database: IDBPDatabase<Schema> | null = null;
   private opening: Promise<Outcome<IDBPDatabase<Schema>>> | null = null;
+  private readonly closing = new Set<() => void>();
 
   /** Each migration brings the database one version further; migrations are only ever added. */
   constructor(
@@ -32,18 +33,26 @@ export class SchemaHandle<Schema> {
     return this.opening;
   }
 
+  /**
+   * Called when a newer version of the app, in another tab, wants this handle closed: what is begun on
+   * `current` before the listener returns is still carried out.
+   */
+  onClosing(listener: () => void): () => void {
+    this.closing.add(listener);
+    return () => this.closing.delete(listener);
+  }
+
   private async openNew(): Promise<Outcome<IDBPDatabase<Schema>>> {
     if (typeof indexedDB === "undefined" || indexedDB === null) {
       return { ok: false, fault: storeFault("storeRefused") };
     }
-    try {
-      return await this.openOrGiveUp();
-    } catch (error) {
-      // An opening that fails as "invalid state" is how some browsers refuse a private window.
-      return {
-        ok: false,
-        fault: isClosedHandle(error) ? storeFault("storeRefused") : faultOf(error),
-      };
+    for (let attempt = 0; ; attempt += 1) {
+      try {
+        return await this.openOrGiveUp();
+      } catch (error) {
+        if (isRefusedOpening(error)) return { ok: false, fault: storeFault("storeRefused") };
+        if (attempt > 0 || !isClosedHandle(error)) return { ok: false, fault: faultOf(error) };
+      }
     }
   }
 
@@ -63,7 +72,10 @@ export class SchemaHandle<Schema> {
           clearTimeout(timer);
           timer = setTimeout(() => giveUp("storeBlocked"), patience.blockedMs);
         },
-        blocking: () => this.close(),
+        blocking: () => {
+          for (const listener of this.closing) listener();
+          this.close();
+        },
         terminated: () => {
           this.database = null;
         },

@@ -2,6 +2,8 @@ import type { Outcome } from "../physics/outcome.ts";
 import type { Sentence } from "../physics/sentence.ts";
 import type { StoredCheck } from "../records/storedCheck.ts";
 import type { CheckStore } from "./checkStore.ts";
+import { contentOf } from "./joinBackup.ts";
+import { isSame } from "./mergeChecks.ts";
 
 export type KeepState = "kept" | "keeping" | { readonly notKept: Sentence };
 
@@ -51,9 +53,8 @@ export function createKeeper(store: CheckStore, options: KeeperOptions = {}): Ke
     }
     if (pending !== null) return;
     setState("kept");
-    const { revision: _, ...kept } = outcome.value;
-    const { revision: _given, ...asGiven } = given;
-    if (JSON.stringify(kept) !== JSON.stringify(asGiven)) options.onJoined?.(outcome.value);
+    // The store counts and dates its writes; anything else that differs came from another tab.
+    if (!isSame(contentOf(outcome.value), contentOf(given))) options.onJoined?.(outcome.value);
   };
 
   const writeAll = async (): Promise<void> => {
@@ -94,13 +95,15 @@ export function createKeeper(store: CheckStore, options: KeeperOptions = {}): Ke
   const page = typeof window === "undefined" ? null : window;
   page?.addEventListener("pagehide", onHide);
   page?.document.addEventListener("visibilitychange", onVisibility);
+  const leaveClosing = store.onClosing(onHide);
 
   return {
     get state() {
       return state;
     },
     keep(stored) {
-      const now = Date.now();
+      // Not the clock on the wall, which can be set back while someone types.
+      const now = performance.now();
       if (pending === null) pendingSince = now;
       pending = stored;
       setState("keeping");
@@ -112,6 +115,7 @@ export function createKeeper(store: CheckStore, options: KeeperOptions = {}): Ke
     dispose() {
       page?.removeEventListener("pagehide", onHide);
       page?.document.removeEventListener("visibilitychange", onVisibility);
+      leaveClosing();
       return flush();
     },
   };

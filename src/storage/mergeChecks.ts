@@ -128,6 +128,7 @@ export function mergeChecks(
     limitCounts(mine) === limitCounts(theirs)
       ? { record, entries }
       : withLimitsAgreeing(record, entries);
-  const { deletedAt: _, ...kept } = mine;
-  return { ...kept, ...joined, progress, name };
+  const { deletedAt: _, lastVerdict, ...kept } = mine;
+  const stands = lastVerdict !== undefined && isSame(joined.record, mine.record);
+  return { ...kept, ...joined, progress, name, ...(stands && { lastVerdict }) };
 }

@@ -33,12 +33,22 @@ function nameOf(error: unknown): string {
   return typeof error === "object" && error !== null && "name" in error ? String(error.name) : "";
 }
 
+const closedHandle: readonly string[] = [
+  "InvalidStateError",
+  "AbortError",
+  "TransactionInactiveError",
+  // Where the browser's own storage process has gone, handles end with this.
+  "UnknownError",
+];
+
 /** The database handle has been closed under us: worth opening again and repeating the work once. */
 export function isClosedHandle(error: unknown): boolean {
-  const name = nameOf(error);
-  return (
-    name === "InvalidStateError" || name === "AbortError" || name === "TransactionInactiveError"
-  );
+  return closedHandle.includes(nameOf(error));
+}
+
+/** An opening that fails as "invalid state" is how some browsers refuse a private window. */
+export function isRefusedOpening(error: unknown): boolean {
+  return nameOf(error) === "InvalidStateError";
 }
 
 /** What a browser's storage error means for the person. */

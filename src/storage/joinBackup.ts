@@ -1,0 +1,108 @@
+import type { StoredCheck } from "../records/storedCheck.ts";
+import { isSame, mergeChecks } from "./mergeChecks.ts";
+
+/** When a check last changed, its deletion included. */
+export function lastChange({ updatedAt, deletedAt }: StoredCheck): string {
+  return deletedAt !== undefined && deletedAt > updatedAt ? deletedAt : updatedAt;
+}
+
+/** What a person put into a check, without what the store counts beside it. */
+export function contentOf({
+  revision: _revision,
+  updatedAt: _updatedAt,
+  ...content
+}: StoredCheck): unknown {
+  return content;
+}
+
+type Plain = { readonly [key: string]: unknown };
+
+function isPlain(value: unknown): value is Plain {
+  return typeof value === "object" && value !== null && !Array.isArray(value);
+}
+
+/** Things that are one whole: half of one and half of another would be neither. */
+const wholes: readonly string[] = ["stop", "limits", "photos", "events", "entries", "progress"];
+
+/** `older` as far as `newer` has the same places, so that joining takes from it only what is missing. */
+function sharedPlaces(older: unknown, newer: unknown): unknown {
+  if (isPlain(older) && isPlain(newer)) {
+    const shared = Object.keys(older).filter((key) => Object.hasOwn(newer, key));
+    return Object.fromEntries(
+      shared.map((key) => [
+        key,
+        wholes.includes(key) ? older[key] : sharedPlaces(older[key], newer[key]),
+      ]),
+    );
+  }
+  if (Array.isArray(older) && Array.isArray(newer)) {
+    return older.flatMap((item: unknown) => {
+      if (!isPlain(item) || typeof item.side !== "string") return [item];
+      const same = newer.find((other: unknown) => isPlain(other) && other.side === item.side);
+      return same === undefined ? [] : [sharedPlaces(item, same)];
+    });
+  }
+  return older;
+}
+
+/** Of the older's entries, those that still belong to what the newer has. */
+function entriesThatFit(
+  older: StoredCheck,
+  newer: StoredCheck,
+): { readonly [id: string]: StoredCheck["entries"][string] } {
+  const hasStop = newer.record.stop !== undefined;
+  const hasLimits = (side: string): boolean =>
+    (newer.record.corners.find((corner) => corner.side === side)?.limits.length ?? 0) > 0;
+  const fits = (id: string): boolean => {
+    const [first = "", second] = id.split(".");
+    if (first === "stop") return !hasStop;
+    return second !== "limits" || !hasLimits(first);
+  };
+  return Object.fromEntries(
+    Object.entries(older.entries).filter(([id]) => Object.hasOwn(newer.entries, id) || fits(id)),
+  );
+}
+
+/** Where the layout is of another kind, its readings are others too. */
+function withLayoutOf(older: StoredCheck, newer: StoredCheck): StoredCheck {
+  const { layout } = newer.record;
+  if (layout?.kind === undefined || layout.kind === older.record.layout?.kind) return older;
+  return { ...older, record: { ...older.record, layout } };
+}
+
+/**
+ * The newer of two versions with what only the older has: a reading that was taken on one phone and
+ * never on the other is in both afterwards. What the newer has, cleared readings included, stands.
+ */
+export function withMissing(newer: StoredCheck, given: StoredCheck): StoredCheck {
+  const older = withLayoutOf({ ...given, entries: entriesThatFit(given, newer) }, newer);
+  const base: StoredCheck = {
+    ...newer,
+    record: sharedPlaces(older.record, newer.record) as StoredCheck["record"],
+    // With nothing as their past, entries that differ are the newer's, and the record follows them.
+    entries: {},
+  };
+  const joined = mergeChecks(base, newer, { ...older, name: newer.name, progress: newer.progress });
+  return newer.deletedAt === undefined ? joined : { ...joined, deletedAt: newer.deletedAt };
+}
+
+/**
+ * What to store of a backup's version of a check where `current` is here; `current` itself where the
+ * backup brings nothing. A version that this phone went on from is known by its count of writes, whatever
+ * its clock said then. A check deleted here later stays among the deleted; none is deleted by a backup.
+ */
+export function joinedWithBackup(
+  current: StoredCheck,
+  backup: StoredCheck,
+  madeHere: boolean,
+): StoredCheck {
+  if (isSame(contentOf(current), contentOf(backup))) return current;
+  if (madeHere && (current.revision ?? 0) >= (backup.revision ?? 0)) return current;
+  const hereIsNewer = lastChange(current) >= lastChange(backup);
+  const joined = hereIsNewer ? withMissing(current, backup) : withMissing(backup, current);
+  const { deletedAt: _, ...present } = joined;
+  const staysDeleted = current.deletedAt !== undefined && hereIsNewer;
+  const next = staysDeleted ? { ...present, deletedAt: current.deletedAt } : present;
+  if (isSame(contentOf(next), contentOf(current))) return current;
+  return next;
+}
