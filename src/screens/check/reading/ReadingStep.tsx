@@ -8,8 +8,9 @@ import type { Preferences } from "../../preferences.ts";
 import { type ReadingGuide, readingGuide } from "../readingGuide.ts";
 import type { StepProps } from "../stepProps.ts";
 import { sidesOf } from "../steps.ts";
+import { TiltButton } from "../tilt/TiltButton.tsx";
 import { LimitOptions } from "./LimitOptions.tsx";
-import { ReadingEntry } from "./ReadingEntry.tsx";
+import { entryOf, ReadingEntry } from "./ReadingEntry.tsx";
 import { WheelPerOuter } from "./WheelPerOuter.tsx";
 
 /** The side a reading is taken on; shared geometry is measured on the first side. */
@@ -86,6 +87,13 @@ export function ReadingStep({ stored, change, step, preferences, next }: StepPro
         )}
       </div>
       <div class="stack">
+        <TiltButton
+          id={id}
+          stored={stored}
+          change={change}
+          preferences={preferences}
+          entryOf={entryOf}
+        />
         <ReadingEntry
           id={id}
           stored={stored}

@@ -1,0 +1,47 @@
+import { useState } from "preact/hooks";
+import type { Entry } from "../../../records/entry.ts";
+import { entryName } from "../../../records/readingCatalogue.ts";
+import { type StoredCheck, setEntry } from "../../../records/storedCheck.ts";
+import { Button } from "../../parts/Button.tsx";
+import { later } from "../../parts/later.tsx";
+import type { Preferences } from "../../preferences.ts";
+import type { Change } from "../stepProps.ts";
+import type { TiltDialogProps } from "./TiltDialog.tsx";
+import { tiltTaskOf } from "./tiltTask.ts";
+
+const TiltDialog = later<TiltDialogProps>(async () => (await import("./TiltDialog.tsx")).default);
+
+interface Props {
+  readonly id: string;
+  readonly stored: StoredCheck;
+  readonly change: Change;
+  readonly preferences: Preferences;
+  readonly entryOf: (stored: StoredCheck, id: string, preferences: Preferences) => Entry;
+}
+
+/** Beside the typed entry of an angle: the phone's own tilt sensor. Nothing for other readings. */
+export function TiltButton({ id, stored, change, preferences, entryOf }: Props) {
+  const [open, setOpen] = useState(false);
+  const task = tiltTaskOf(stored, id);
+  if (!task) return null;
+  const name = entryName(id);
+  return (
+    <>
+      <Button wide onClick={() => setOpen(true)}>
+        Measure with this phone's tilt
+      </Button>
+      {open && (
+        <TiltDialog
+          id={id}
+          name={name.charAt(0).toUpperCase() + name.slice(1)}
+          task={task}
+          entry={entryOf(stored, id, preferences)}
+          onTaken={(taken) =>
+            change((current) => setEntry(current, id, taken(entryOf(current, id, preferences))))
+          }
+          onLeave={() => setOpen(false)}
+        />
+      )}
+    </>
+  );
+}

@@ -1,0 +1,219 @@
+import { useEffect, useId, useRef, useState } from "preact/hooks";
+import type { Entry } from "../../../records/entry.ts";
+import { postureOf, quarterTurns } from "../../../sensors/phoneAngle.ts";
+import type { TiltReading } from "../../../sensors/tiltSamples.ts";
+import { sensorLimits, tiltTolerance } from "../../../sensors/tiltTolerance.ts";
+import { type TiltZero, tiltZeros } from "../../../sensors/tiltZero.ts";
+import { Button } from "../../parts/Button.tsx";
+import { Notice } from "../../parts/Notice.tsx";
+import { HoldPicture } from "./HoldPicture.tsx";
+import {
+  degreesText,
+  faultSentence,
+  recordDegrees,
+  signWords,
+  type TiltTask,
+  withTilt,
+  zeroWords,
+} from "./tiltTask.ts";
+import { type Tilt, useTilt } from "./useTilt.ts";
+import { ZeroPhone } from "./ZeroPhone.tsx";
+import "./tilt.css";
+
+export interface TiltDialogProps {
+  readonly id: string;
+  readonly name: string;
+  readonly task: TiltTask;
+  readonly entry: Entry;
+  readonly onTaken: (entry: (before: Entry) => Entry) => void;
+  readonly onLeave: () => void;
+}
+
+interface Taken {
+  readonly degrees: number;
+  readonly tolerance: number;
+  readonly scatter: number;
+}
+
+/** The offset that holds for the phone as it lies, or null. */
+function zeroFor(task: TiltTask, reading: Pick<TiltReading, "up">): TiltZero | null {
+  const posture = postureOf(task.kind, reading.up);
+  return posture.ok ? (tiltZeros()[posture.posture] ?? null) : null;
+}
+
+/** One angle by the phone's own tilt sensor. */
+export default function TiltDialog({ id, name, task, entry, onTaken, onLeave }: TiltDialogProps) {
+  const heading = useId();
+  const dialog = useRef<HTMLDialogElement>(null);
+  const tilt = useTilt(task.kind);
+  const [zeroing, setZeroing] = useState(false);
+  const [taken, setTaken] = useState<Taken | null>(null);
+  useEffect(() => {
+    const element = dialog.current;
+    if (element && !element.open) element.showModal();
+  }, []);
+
+  const take = () =>
+    tilt.take((reading) => {
+      const zero = zeroFor(task, reading);
+      const degrees = recordDegrees(task, reading.degrees - (zero?.offsetDegrees ?? 0));
+      const tolerance = tiltTolerance(reading, zero);
+      setTaken({ degrees, tolerance, scatter: reading.scatterDegrees });
+      onTaken((before) => withTilt(id, before, degrees, tolerance));
+    });
+  const count = entry.texts.filter((text) => text.trim() !== "").length;
+
+  return (
+    <dialog
+      ref={dialog}
+      class="dialog tilt-dialog"
+      aria-labelledby={heading}
+      onCancel={(event) => {
+        event.preventDefault();
+        onLeave();
+      }}
+    >
+      <div class="tilt-body">
+        <h2 id={heading}>{zeroing ? "Zero the phone" : name}</h2>
+        {tilt.sensor !== "live" && <NoSensor tilt={tilt} />}
+        {tilt.sensor === "live" && zeroing && (
+          <ZeroPhone
+            kind={task.kind}
+            tilt={tilt}
+            onLeave={() => {
+              tilt.leaveOff();
+              setZeroing(false);
+            }}
+          />
+        )}
+        {tilt.sensor === "live" && !zeroing && (
+          <>
+            <HoldPicture task={task} />
+            <LiveAngle task={task} tilt={tilt} />
+            <div aria-live="assertive" class="stack-close">
+              {tilt.refusal && (
+                <Notice tone="no">
+                  <p>{tilt.refusal}</p>
+                </Notice>
+              )}
+              {taken && !tilt.holding && !tilt.refusal && (
+                <Notice tone="ok">
+                  <p>
+                    Taken: {degreesText(taken.degrees)} {signWords(task, taken.degrees)}, ±{" "}
+                    {taken.tolerance.toFixed(2)}°. It scattered by {taken.scatter.toFixed(2)}°.
+                    {count > 1 && ` The mean of ${count} readings counts.`}
+                  </p>
+                </Notice>
+              )}
+            </div>
+          </>
+        )}
+      </div>
+      <div class="tilt-actions">
+        {tilt.sensor === "live" && !zeroing && (
+          <>
+            <ZeroLine task={task} tilt={tilt} onZero={() => setZeroing(true)} />
+            <Button look="main" wide disabled={tilt.holding} onClick={take}>
+              {tilt.holding ? "Hold still …" : taken ? "Take it once more" : "Take it"}
+            </Button>
+          </>
+        )}
+        {!zeroing && (
+          <Button wide onClick={onLeave}>
+            {taken ? "Done" : "Type it instead"}
+          </Button>
+        )}
+      </div>
+    </dialog>
+  );
+}
+
+function NoSensor({ tilt }: { tilt: Tilt }) {
+  if (tilt.sensor === "mustAsk") {
+    return (
+      <>
+        <p>
+          The phone can measure this angle itself. Your browser asks once whether this page may use
+          the tilt sensor. Nothing leaves the phone.
+        </p>
+        <Button look="main" wide onClick={tilt.allow}>
+          Allow the tilt sensor
+        </Button>
+      </>
+    );
+  }
+  if (tilt.sensor === "waiting") {
+    return <p role="status">Waiting for the tilt sensor …</p>;
+  }
+  return (
+    <Notice tone="care" live>
+      <p>
+        {tilt.sensor === "refused"
+          ? "The browser was told not to let this page use the tilt sensor. Allow motion and orientation for it in the browser's settings, or measure with an angle gauge and type the angle."
+          : window.isSecureContext
+            ? "No tilt sensor answers: this device has none, or its browser keeps it from pages. Measure with an angle gauge and type the angle."
+            : "Browsers give the tilt sensor only to pages opened over https. Measure with an angle gauge and type the angle."}
+      </p>
+    </Notice>
+  );
+}
+
+function LiveAngle({ task, tilt: { live } }: { task: TiltTask; tilt: Tilt }) {
+  const up = live.state === "still" ? live.reading.up : live.state === "moving" ? live.up : null;
+  const raw =
+    live.state === "still" ? live.reading.degrees : live.state === "moving" ? live.degrees : null;
+  const page = window.screen.orientation?.angle ?? 0;
+  if (up === null || raw === null) {
+    return (
+      <div class="tilt-number">
+        <p class="tilt-status">
+          {live.state === "silent"
+            ? "The sensor has gone quiet. Move the phone a little."
+            : "Moving too hard to read."}
+        </p>
+      </div>
+    );
+  }
+  const posture = postureOf(task.kind, up);
+  const degrees = recordDegrees(task, raw - (zeroFor(task, { up })?.offsetDegrees ?? 0));
+  return (
+    <div class={`tilt-number tilt-turn-${quarterTurns(up, page)}`}>
+      <p class="tilt-degrees">{posture.ok ? degreesText(degrees) : "–"}</p>
+      <p class="tilt-status">
+        {posture.ok ? signWords(task, degrees) : faultSentence(task.kind, posture.fault)}
+      </p>
+      <p class={`tilt-motion tilt-${live.state}`}>
+        {live.state === "still"
+          ? `Still. Scatter ${live.reading.scatterDegrees.toFixed(2)}°`
+          : "Moving: hold it still"}
+      </p>
+    </div>
+  );
+}
+
+function ZeroLine({ task, tilt, onZero }: { task: TiltTask; tilt: Tilt; onZero: () => void }) {
+  const { live } = tilt;
+  const up = live.state === "still" ? live.reading.up : live.state === "moving" ? live.up : null;
+  const posture = up && postureOf(task.kind, up);
+  const zeros = tiltZeros();
+  const zero = posture?.ok ? (zeros[posture.posture] ?? null) : null;
+  const other =
+    task.kind === "line" &&
+    posture?.ok &&
+    !zero &&
+    (posture.posture === "leftEdge" ? zeros.rightEdge : zeros.leftEdge);
+  const known = zero && zeroWords(zero, new Date());
+  return (
+    <div class="tilt-zero">
+      <p class="small">
+        {known?.words ??
+          (other
+            ? `Zeroed on its other long edge only: ± ${sensorLimits.none}° this way up. Turn it over, or zero it again.`
+            : `Not zeroed: ± ${sensorLimits.none}°.`)}
+      </p>
+      <Button look="quiet" onClick={onZero}>
+        {zero ? "Zero again" : "Zero the phone"}
+      </Button>
+    </div>
+  );
+}

@@ -1,0 +1,98 @@
+import type { Side } from "../../../physics/fitment.ts";
+import { type Entry, readTolerance } from "../../../records/entry.ts";
+import type { StoredCheck } from "../../../records/storedCheck.ts";
+import type { AngleKind, PostureFault } from "../../../sensors/phoneAngle.ts";
+import type { TiltZero } from "../../../sensors/tiltZero.ts";
+
+/** An angle that the phone can measure by being laid along it. */
+export interface TiltTask {
+  readonly kind: AngleKind;
+  /** Where the pivot is, as seen from where the drawing is seen; null: either way counts the same. */
+  readonly pivotAt: "left" | "right" | null;
+  readonly side: Side;
+}
+
+/** What the tilt sensor does for a reading; null where it can do nothing. */
+export function tiltTaskOf(stored: StoredCheck, id: string): TiltTask | null {
+  const name = id.replace(/^(left|right)\./, "");
+  const { record } = stored;
+  const own = /^(left|right)\./.exec(id)?.[1];
+  const side: Side = own === "left" || own === "right" ? own : (record.corners[0]?.side ?? "left");
+  const wheelAtRight = (side === "left") === (record.axle !== "rear");
+  const pivotAt = wheelAtRight ? "left" : "right";
+  if (name === "armAngle" || name === "stopLineAngle" || name === "mountLineAngle") {
+    return { kind: "line", pivotAt, side };
+  }
+  if (name !== "stopLean") return null;
+  const kind = record.layout?.kind;
+  return { kind: "lean", pivotAt: kind === "arm" || kind === "damper" ? pivotAt : null, side };
+}
+
+/** What the record has for an angle of the phone whose offset is taken off. */
+export function recordDegrees({ kind, pivotAt }: TiltTask, phoneDegrees: number): number {
+  if (kind === "line") return phoneDegrees;
+  if (pivotAt === null) return Math.abs(phoneDegrees);
+  return pivotAt === "right" ? phoneDegrees : -phoneDegrees;
+}
+
+/** Degrees as the entry has them, to a hundredth. */
+export function degreesEntry(degrees: number): string {
+  const rounded = Math.round(degrees * 100) / 100;
+  return String(rounded === 0 ? 0 : rounded);
+}
+
+export function degreesText(degrees: number): string {
+  const text = Math.abs(degrees).toFixed(1);
+  return `${degrees < 0 && text !== "0.0" ? "−" : ""}${text}°`;
+}
+
+export function signWords({ kind, pivotAt }: TiltTask, degrees: number): string {
+  if (Math.abs(degrees) < 0.05) return kind === "line" ? "level" : "upright";
+  if (kind === "line") return degrees > 0 ? "lower at the wheel" : "higher at the wheel";
+  if (pivotAt === null) return "from upright";
+  return degrees > 0 ? "top toward the pivot" : "top away from the pivot";
+}
+
+/**
+ * The entry with one more reading. Its ± is the widest of its readings, since a record has one for
+ * all repeats; what was there stays there.
+ */
+export function withTilt(id: string, entry: Entry, degrees: number, tolerance: number): Entry {
+  const before = entry.texts.filter((text) => text.trim() !== "");
+  const earlier = before.length === 0 ? null : readTolerance(id, entry);
+  const widest = Math.max(tolerance, earlier?.ok ? earlier.value : 0);
+  return {
+    ...entry,
+    texts: [...before, degreesEntry(degrees)],
+    tol: String(Math.ceil(Number((widest * 100).toFixed(6))) / 100),
+    tool: "phone",
+  };
+}
+
+const faultSentences: { readonly [Fault in PostureFault]: string } = {
+  flat: "The phone lies flat.",
+  onShortEdge: "The phone stands on its short edge. Lay its long edge along the line.",
+  onLongEdge: "The phone lies on its side. Stand it upright, its long edge along the stop.",
+  upsideDown: "The phone is upside down. Turn its top end up.",
+  leansBack: "The screen faces up or down. Turn the phone until the screen faces you squarely.",
+};
+
+export function faultSentence(kind: AngleKind, fault: PostureFault): string {
+  if (fault !== "flat") return faultSentences[fault];
+  return kind === "line"
+    ? "The phone lies flat. Stand it on its long edge along the line, screen toward you."
+    : "The phone lies flat. Hold it upright, its long edge along the stop.";
+}
+
+const dayMs = 86_400_000;
+/** A zero is asked for anew after so long. Common practice. */
+const zeroLastsDays = 30;
+
+export function zeroWords({ way, at }: TiltZero, now: Date): { words: string; old: boolean } {
+  const date = new Date(at);
+  const days = Math.floor((now.getTime() - date.getTime()) / dayMs);
+  const when = date.toLocaleDateString("en-GB", { day: "numeric", month: "long", year: "numeric" });
+  const how = way === "turned" ? "by turning it round" : "on a level surface";
+  const old = days > zeroLastsDays;
+  return { words: `Zeroed ${how}, ${when}.${old ? ` That is ${days} days ago.` : ""}`, old };
+}
