@@ -43,6 +43,7 @@ const plainNames: { readonly [path: string]: string } = {
   ride: "ride data",
   rules: "rules",
   "rules.roadClass": "road class",
+  reference: "copy of what came from a reference pack",
   photos: "photos",
   notes: "notes",
 };

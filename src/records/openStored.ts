@@ -92,6 +92,19 @@ function rideOf(value: Plain): Plain {
   );
 }
 
+/** The copy of a pack's platform and rules: whole, or not at all. */
+function isReference(value: unknown): boolean {
+  if (!isPlain(value) || !isText(value.pack)) return false;
+  const { platform, rules } = value;
+  const isPlatform =
+    isPlain(platform) &&
+    isText(platform.id) &&
+    isText(platform.label) &&
+    isPlain(platform.layout) &&
+    isPlain(platform.layout.readings);
+  return (platform === undefined || isPlatform) && (rules === undefined || isPlain(rules));
+}
+
 function recordOf(value: unknown, id: string, createdAt: string): PartialCheckRecord {
   const record = isPlain(value) ? value : {};
   const { layout, ride, stop, vehicle, ...rest } = withSound(record, {
@@ -102,6 +115,7 @@ function recordOf(value: unknown, id: string, createdAt: string): PartialCheckRe
     stop: isPlain,
     ride: isPlain,
     rules: isPlain,
+    reference: isReference,
     photos: (photos) =>
       Array.isArray(photos) && photos.every((photo) => isPlain(photo) && isText(photo.data)),
     notes: isText,

@@ -1,5 +1,8 @@
-import type { GeometryReadingName, LayoutKind, Ride, Use, UseRules } from "../physics/fitment.ts";
-import type { Axle, CheckLayout, CheckLimit, CheckStop, TypedReading } from "./checkRecord.ts";
+import type { GeometryReadingName, LayoutKind, Use, UseRules } from "../physics/fitment.ts";
+import type { CheckStop, TypedReading } from "./checkRecord.ts";
+import type { Platform, TakenFromPack } from "./platform.ts";
+
+export type { Platform, TakenFromPack } from "./platform.ts";
 
 export const packFormat = "stopfit-pack";
 export const packVersion = 1;
@@ -58,23 +61,6 @@ export interface PackStop extends CheckStop {
   readonly tests?: readonly PackTest[];
 }
 
-/** One axle of a vehicle as it usually stands: geometry, heights, masses, rates and hard limits. */
-export interface Platform {
-  readonly id: string;
-  readonly label: string;
-  readonly axle: Axle;
-  readonly layout: CheckLayout;
-  readonly rideHeight?: TypedReading;
-  /** The gap with its usual stop, unladen. */
-  readonly gap?: TypedReading;
-  readonly cornerMassKg?: TypedReading;
-  readonly ride?: Ride;
-  readonly limits: readonly CheckLimit[];
-  /** The id of the stop it usually has. */
-  readonly usualStop: string | null;
-  readonly notes?: string;
-}
-
 /** What the maker keeps: platforms, stops and house rules. */
 export interface Pack {
   readonly format: typeof packFormat;
@@ -122,4 +108,24 @@ export function platformReading(
   const readings: { readonly [Name in GeometryReadingName]?: TypedReading } =
     platform.layout.readings;
   return readings[name] ?? null;
+}
+
+/** The record's copy of a platform of this pack; its notes stay in the pack. */
+export function takenPlatform(platform: Platform): Platform {
+  const { notes: _notes, ...taken } = platform;
+  return taken;
+}
+
+/** The record's copy of what is given of a pack; undefined where nothing is. */
+export function takenFrom(
+  pack: Pack,
+  taken: { readonly platform?: Platform | null; readonly rules?: Partial<UseRules> | undefined },
+): TakenFromPack | undefined {
+  const { platform, rules } = taken;
+  if (!platform && !rules) return undefined;
+  return {
+    pack: pack.name,
+    ...(platform && { platform: takenPlatform(platform) }),
+    ...(rules && { rules }),
+  };
 }

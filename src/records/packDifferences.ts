@@ -81,6 +81,11 @@ export function packDifferences(mine: Pack, theirs: Pack): readonly PackDifferen
   return differences.sort((a, b) => order.indexOf(a.list) - order.indexOf(b.list));
 }
 
+/** In which fields one stop, platform or set of rules differs from another. */
+export function itemDifferences(mine: object, theirs: object): readonly FieldDifference[] {
+  return fieldDifferences(mine, theirs, "");
+}
+
 /** Equal as data, whatever the order of the fields. */
 export function same(one: unknown, other: unknown): boolean {
   if (Object.is(one, other)) return true;

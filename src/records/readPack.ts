@@ -2,15 +2,7 @@ import * as z from "zod/mini";
 import type { Fault, Outcome } from "../physics/outcome.ts";
 import { fail, succeed } from "../physics/outcome.ts";
 import { checkFormat, type PartialCheckRecord, recordBounds } from "./checkRecord.ts";
-import {
-  layoutSchema,
-  limitSchema,
-  numberSchema,
-  readingSchema,
-  rideSchema,
-  rulesSchema,
-  stopSchema,
-} from "./checkSchema.ts";
+import { numberSchema, platformSchema, rulesSchema, stopSchema } from "./checkSchema.ts";
 import { issueFault } from "./faultWords.ts";
 import { checkPlainData, readJsonText, shortened } from "./jsonText.ts";
 import { type Pack, packBounds, packFormat, packVersion } from "./pack.ts";
@@ -73,27 +65,13 @@ const packStop = z.looseObject({
   tests: z.optional(z.array(packTest).check(z.maxLength(packBounds.testsOfStop))),
 });
 
-const platform = z.looseObject({
-  id,
-  label: id,
-  axle: z.enum(["front", "rear"]),
-  layout: layoutSchema,
-  rideHeight: z.optional(readingSchema),
-  gap: z.optional(readingSchema),
-  cornerMassKg: z.optional(readingSchema),
-  ride: z.optional(rideSchema),
-  limits: z.array(limitSchema).check(z.maxLength(recordBounds.limits)),
-  usualStop: z.nullable(label),
-  notes,
-});
-
 const packSchema = z.looseObject({
   format: z.literal(packFormat),
   version: z.literal(packVersion),
   name: label,
   notes,
   stops: z.array(packStop).check(z.maxLength(packBounds.stops)),
-  platforms: z.array(platform).check(z.maxLength(packBounds.platforms)),
+  platforms: z.array(platformSchema).check(z.maxLength(packBounds.platforms)),
   rules: z.optional(
     z.looseObject({
       daily: z.optional(rulesSchema),

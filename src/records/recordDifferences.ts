@@ -12,7 +12,13 @@ export interface Difference {
 }
 
 /** What is told as readings, and what no person has to compare. */
-const toldElsewhere = new Set(["layout.readings", "corners", "stop.freeHeight", "photos"]);
+const toldElsewhere = new Set([
+  "layout.readings",
+  "corners",
+  "stop.freeHeight",
+  "photos",
+  "reference",
+]);
 
 function readingSentence(id: string, reading: TypedReading): Sentence {
   const kind = quantityKindOf(id);

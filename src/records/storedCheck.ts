@@ -4,6 +4,7 @@ import type {
   RideQuantity,
   Side,
   State,
+  UseRules,
 } from "../physics/fitment.ts";
 import type { ReadingId } from "../physics/outcome.ts";
 import {
@@ -167,7 +168,9 @@ export function entriesOf(
     addNumber(`ride.${name}`, quantities[name], tolerances?.[name]);
   }
   for (const [name, value] of Object.entries(record.rules ?? {})) {
-    if (typeof value === "number") addNumber(`rules.${name}`, value);
+    // What the house rules give is no change of this check's own.
+    const house: unknown = record.reference?.rules?.[name as keyof UseRules];
+    if (typeof value === "number" && value !== house) addNumber(`rules.${name}`, value);
   }
   return entries;
 }

@@ -13,7 +13,7 @@ import {
   type TypedReading,
 } from "./checkRecord.ts";
 import { shortened } from "./jsonText.ts";
-import { type Pack, type Platform, platformOf, recordStop, stopOf } from "./pack.ts";
+import { type Pack, type Platform, platformOf, recordStop, stopOf, takenFrom } from "./pack.ts";
 import { usualPayload } from "./payloadWords.ts";
 import type { TallerQuestion, TallerReadings } from "./tallerQuestion.ts";
 
@@ -69,6 +69,7 @@ export function tallerRecord(pack: Pack, question: TallerQuestion): Outcome<Tall
   if (use !== question.use) assumed.push(["With a trailer on the hook the use is towing."]);
   const { rideHeight = platform.rideHeight } = readings;
   const rules = pack.rules?.[use];
+  const reference = takenFrom(pack, { platform, rules });
   const record: CheckRecord = {
     format: checkFormat,
     version: checkVersion,
@@ -95,6 +96,7 @@ export function tallerRecord(pack: Pack, question: TallerQuestion): Outcome<Tall
     stop,
     ride: rideOf(platform, readings, assumed),
     ...(rules === undefined ? {} : { rules }),
+    ...(reference === undefined ? {} : { reference }),
     notes: assumed.map((sentence) => inModelUnits(sentence)).join("\n"),
   };
   return succeed({ record, assumed });

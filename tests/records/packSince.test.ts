@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { inModelUnits } from "../../src/physics/sentence.ts";
 import { demoPack } from "../../src/records/demoPack.ts";
-import { type Pack, recordStop } from "../../src/records/pack.ts";
+import { type Pack, recordStop, takenFrom } from "../../src/records/pack.ts";
 import { packSince } from "../../src/records/packSince.ts";
 import { demoRecord } from "../screens/answer/demoChecks.ts";
 
@@ -25,6 +25,7 @@ describe("what a check holds of a pack that has changed since", () => {
     const changed = { ...demoPack, stops };
     expect(said(changed)).toHaveLength(1);
     expect(said(changed)[0]).toContain(record.stop.name);
+    expect(said(changed)[0]).toContain("usable compression");
     expect(JSON.stringify(record)).toBe(before);
     expect(said({ ...demoPack, stops: [] })).toEqual([]);
   });
@@ -48,5 +49,43 @@ describe("what a check holds of a pack that has changed since", () => {
       "The wheel rate came from the pack, which has another value now. The answer holds for the one in the check.",
     ]);
     expect(said(demoPack, of({ wheelRateNPerMm: "from 21.0 mm of sag under 60 kg" }))).toEqual([]);
+  });
+
+  it("is told for the copy of its platform, field by field, whatever was measured since", () => {
+    const [platform] = demoPack.platforms;
+    if (!platform) throw new Error("no platform");
+    const reference = takenFrom(demoPack, { platform });
+    const taken = {
+      ...record,
+      vehicle: { ...record.vehicle, platformId: platform.id },
+      ...(reference && { reference }),
+    };
+    expect(said(demoPack, taken)).toEqual([]);
+    const heavier = { ...platform, cornerMassKg: { values: [700], tol: 20 }, notes: "New notes" };
+    const [sentence] = said({ ...demoPack, platforms: [heavier] }, taken);
+    expect(sentence).toContain(platform.label);
+    expect(sentence).toMatch(/weight|mass/);
+    expect(said({ ...demoPack, platforms: [{ ...platform, notes: "New notes" }] }, taken)).toEqual(
+      [],
+    );
+  });
+
+  it("is told for the house rules of its use only, taken or not", () => {
+    const rules = { ...demoPack.rules, [record.vehicle.use]: { reserveMm: 12 } };
+    expect(said({ ...demoPack, rules })[0]).toContain("that this check did not take");
+    const reference = takenFrom(demoPack, { rules: { reserveMm: 12 } });
+    const taken = { ...record, ...(reference && { reference }) };
+    expect(said({ ...demoPack, rules }, taken)).toEqual([]);
+    expect(said(demoPack, taken)[0]).toContain("not those that this check took");
+  });
+
+  it("is not told for a height that was measured on the part itself", () => {
+    const freeHeight = { values: [record.stop.freeHeight.values[0] ?? 0], tol: 2 };
+    const of = (typed?: readonly string[]) => ({
+      ...record,
+      stop: { ...record.stop, freeHeight: { ...freeHeight, ...(typed && { typed }) } },
+    });
+    expect(said(demoPack, of(["61 mm"]))).toEqual([]);
+    expect(said(demoPack, of())).toHaveLength(1);
   });
 });

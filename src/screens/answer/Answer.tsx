@@ -2,11 +2,11 @@ import { useEffect, useMemo, useState } from "preact/hooks";
 import type { Assessor } from "../../compute/assessor.ts";
 import type { Assessment, Fitment, State, Stop } from "../../physics/fitment.ts";
 import { fitmentWithStop } from "../../physics/ranking/fitmentWithStop.ts";
-import { demoPack } from "../../records/demoPack.ts";
 import { sentenceText } from "../../records/quantityText.ts";
 import type { LengthUnit } from "../../records/units.ts";
 import { Button } from "../parts/Button.tsx";
 import { Notice } from "../parts/Notice.tsx";
+import { usePackInUse } from "../referencePack.ts";
 import { ComparedStops } from "./compare/ComparedStops.tsx";
 import { proposedStop } from "./compare/proposedStop.ts";
 import { StopPicker } from "./compare/StopPicker.tsx";
@@ -116,7 +116,8 @@ function Answered({
   const proposed = useComparison(assessor, proposal, "proposed");
   const other = picked ? comparison.other : proposed.other;
   const work = assessment.corners.some(({ advice }) => advice.some(({ kind }) => kind !== "fits"));
-  const stops = demoPack.stops.filter(({ name }) => name !== fitment.stop.name);
+  const inUse = usePackInUse();
+  const stops = (inUse?.pack.stops ?? []).filter(({ name }) => name !== fitment.stop.name);
 
   return (
     <>

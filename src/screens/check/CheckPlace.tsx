@@ -10,6 +10,7 @@ import { later } from "../parts/later.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { Screen } from "../parts/Screen.tsx";
 import { type Preferences, preferences } from "../preferences.ts";
+import { loadReferencePack } from "../referencePack.ts";
 import { answerHref, checksHref, goTo, stepHref } from "../router.ts";
 import type { OpenedStore } from "../useStore.ts";
 import { withEstimates } from "./ride/withEstimates.ts";
@@ -59,7 +60,8 @@ function useCheck(opened: OpenedStore, id: string) {
       setLoaded({ state: "here", stored });
     };
     const load = async () => {
-      const found = await store.get(id);
+      // Its steps and estimates go by the pack in use.
+      const [found] = await Promise.all([store.get(id), loadReferencePack()]);
       if (left) return;
       if (!found.ok) setLoaded({ state: "gone", sentence: found.fault.sentence });
       else if (!found.value || found.value.deletedAt) setLoaded({ state: "gone", sentence: null });

@@ -1,21 +1,26 @@
 import { useEffect } from "preact/hooks";
 import type { DesignEvent, RoadClass } from "../../physics/fitment.ts";
+import { same } from "../../records/packDifferences.ts";
 import { mmPerInch } from "../../records/units.ts";
 import { Button } from "../parts/Button.tsx";
 import { Card } from "../parts/Card.tsx";
 import { CheckLine } from "../parts/Choices.tsx";
 import { SelectField } from "../parts/Field.tsx";
 import { Notice } from "../parts/Notice.tsx";
+import { referencePack } from "../referencePack.ts";
 import { chosen, withChoice } from "./choice.ts";
 import { NumberEntry } from "./NumberEntry.tsx";
 import {
   type EventField,
   eventEntryId,
   hasOwnEvents,
+  houseRulesSince,
   isLeftOut,
+  rulesInForce,
   usualRules,
   withEventEntries,
   withEvents,
+  withHouseNumbers,
   withLeftOut,
   withRoadClass,
   withUsualRules,
@@ -35,7 +40,8 @@ const kilometresPerMile = 1.609344;
 
 export function RulesStep({ stored, change, preferences }: StepProps) {
   const usual = usualRules(stored);
-  const { rules } = stored.record;
+  const { rules, reference } = stored.record;
+  const inForce = rulesInForce(stored);
   const use = uses.find(({ value }) => value === stored.record.vehicle?.use);
   const props = { stored, change, preferences };
   const inches = preferences.length === "in";
@@ -60,7 +66,8 @@ export function RulesStep({ stored, change, preferences }: StepProps) {
       {...props}
       id={`rules.${name}`}
       label={label}
-      hint={rules?.[name] === undefined ? `Usual: ${usualText}` : `Changed. Usual: ${usualText}`}
+      hint={inForce[name] === usual[name] ? `Usual: ${usualText}` : `Changed. Usual: ${usualText}`}
+      after={withHouseNumbers}
       placeholder={String(usual[name])}
       {...(unitWords && { unitWords })}
     />
@@ -88,20 +95,31 @@ export function RulesStep({ stored, change, preferences }: StepProps) {
       <Notice tone="info">
         <p>
           These are the usual demands for{" "}
-          <strong>{use?.name.toLowerCase() ?? "daily driving"}</strong>: common practice, from no
-          standard. Change what you know better. An empty field means the usual value. The change
-          stays with this check.
+          <strong>{use?.name.toLowerCase() ?? "daily driving"}</strong>:{" "}
+          {reference?.rules
+            ? `the house rules of “${reference.pack}”, and common practice where they say nothing. None of it is from a standard.`
+            : "common practice, from no standard."}{" "}
+          Change what you know better. An empty field means the usual value. The change stays with
+          this check.
         </p>
       </Notice>
+      {houseRulesSince(stored) && (
+        <Notice tone="care">
+          <p>
+            The pack in use, “{referencePack().name}”, has other house rules for this use than the
+            ones in this check. “All as usual” takes them over.
+          </p>
+        </Notice>
+      )}
       <Card heading="Road">
         <SelectField
           label="Road class (ISO 8608)"
           hint={
-            rules?.roadClass === undefined
+            inForce.roadClass === usual.roadClass
               ? `Usual: ${usual.roadClass}`
               : `Changed. Usual: ${usual.roadClass}`
           }
-          value={rules?.roadClass ?? usual.roadClass}
+          value={inForce.roadClass}
           options={roads}
           onChange={(value) => change((current) => withRoadClass(current, value as RoadClass))}
         />
@@ -161,7 +179,7 @@ export function RulesStep({ stored, change, preferences }: StepProps) {
       <Button
         wide
         icon="undo"
-        disabled={rules === undefined}
+        disabled={!houseRulesSince(stored) && same(inForce, usual)}
         onClick={() => change(withUsualRules)}
       >
         All as usual

@@ -1,6 +1,6 @@
 import type { Use } from "../../physics/fitment.ts";
-import { changeRecord } from "../../records/storedCheck.ts";
 import { Choices } from "../parts/Choices.tsx";
+import { withUse } from "./rules.ts";
 import type { StepProps } from "./stepProps.ts";
 
 export const uses: readonly { value: Use; name: string; hint: string }[] = [
@@ -16,11 +16,7 @@ export function UseStep({ stored, change }: StepProps) {
         legend="Choose the hardest that it is regularly used for"
         options={uses}
         value={stored.record.vehicle?.use ?? null}
-        onChange={(use) =>
-          change((current) =>
-            changeRecord(current, (record) => ({ ...record, vehicle: { ...record.vehicle, use } })),
-          )
-        }
+        onChange={(use) => change((current) => withUse(current, use))}
       />
       <p class="small soft">
         The use sets the roads, obstacles and landings that the stop is judged by. You see them, and

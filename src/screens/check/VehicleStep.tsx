@@ -1,11 +1,12 @@
 import { recordBounds } from "../../records/checkRecord.ts";
 import { changeRecord, type StoredCheck, setEntry } from "../../records/storedCheck.ts";
+import { Button } from "../parts/Button.tsx";
 import { Segmented } from "../parts/Choices.tsx";
 import { SelectField, TextField } from "../parts/Field.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { chosen, withChoice } from "./choice.ts";
 import { NumberEntry } from "./NumberEntry.tsx";
-import { platformName, platforms, withPlatform } from "./platforms.ts";
+import { platformChoices, platformName, platformSince, withPlatform } from "./platforms.ts";
 import type { StepProps } from "./stepProps.ts";
 import { raisedChoice } from "./steps.ts";
 
@@ -29,6 +30,8 @@ export function withRaised(stored: StoredCheck, raised: "yes" | "no"): StoredChe
 export function VehicleStep({ stored, change, preferences, next }: StepProps) {
   const { vehicle } = stored.record;
   const raised = raisedChoice(stored);
+  const platforms = platformChoices(stored);
+  const since = platformSince(stored);
   return (
     <>
       <TextField
@@ -63,6 +66,32 @@ export function VehicleStep({ stored, change, preferences, next }: StepProps) {
           )
         }
       />
+      {since === "gone" && (
+        <p class="small soft">
+          The pack in use no longer has this vehicle. The check goes by the copy that it took.
+        </p>
+      )}
+      {since === "changed" && (
+        <Notice tone="care">
+          <p>
+            The pack has other values for this vehicle now. This check goes by those that it took.
+          </p>
+          <div class="row">
+            <Button
+              onClick={() =>
+                change((current) =>
+                  withPlatform(
+                    current,
+                    platforms.find(({ id }) => id === vehicle?.platformId) ?? null,
+                  ),
+                )
+              }
+            >
+              Take the new values
+            </Button>
+          </div>
+        </Notice>
+      )}
       <Segmented
         legend="Is it raised above its standard height?"
         value={raised}

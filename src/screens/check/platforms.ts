@@ -1,26 +1,59 @@
 import type { Reading, RideQuantity } from "../../physics/fitment.ts";
 import type { ReadingId } from "../../physics/outcome.ts";
 import type { Sentence } from "../../physics/sentence.ts";
-import { demoPack } from "../../records/demoPack.ts";
-import { isGeometryName } from "../../records/entryPath.ts";
-import { type Platform, platformOf, platformReading } from "../../records/pack.ts";
+import { isGeometryName, withField } from "../../records/entryPath.ts";
+import {
+  type Platform,
+  platformOf,
+  platformReading,
+  takenFrom,
+  takenPlatform,
+} from "../../records/pack.ts";
+import { same } from "../../records/packDifferences.ts";
 import { catalogueEntry } from "../../records/readingCatalogue.ts";
 import { changeRecord, chooseLayout, type StoredCheck } from "../../records/storedCheck.ts";
 import type { Tone } from "../parts/Notice.tsx";
+import { referencePack } from "../referencePack.ts";
 
-export const platforms: readonly Platform[] = demoPack.platforms;
+/** The copy that the check took when it was put on its platform; null where it has none. */
+function ownCopy({ record }: StoredCheck): Platform | null {
+  const copy = record.reference?.platform;
+  return copy && copy.id === record.vehicle?.platformId ? copy : null;
+}
 
-/** The platform of the reference pack that this check is on; null where there is none. */
+/**
+ * The platform that this check is on, as the pack had it when it was chosen; where the check has no copy,
+ * as the pack has it now. Null where there is none.
+ */
 export function platformOfCheck(stored: StoredCheck): Platform | null {
-  return platformOf(demoPack, stored.record.vehicle?.platformId ?? null);
+  return ownCopy(stored) ?? platformOf(referencePack(), stored.record.vehicle?.platformId ?? null);
+}
+
+/** Every platform to choose from: those of the pack in use, and the check's own where that one is gone. */
+export function platformChoices(stored: StoredCheck): readonly Platform[] {
+  const { platforms } = referencePack();
+  const own = ownCopy(stored);
+  return own && !platforms.some(({ id }) => id === own.id) ? [...platforms, own] : platforms;
+}
+
+/** What became of the check's platform in the pack since it was chosen; null: it is as it was. */
+export function platformSince(stored: StoredCheck): "changed" | "gone" | null {
+  const own = ownCopy(stored);
+  if (!own) return null;
+  const now = platformOf(referencePack(), own.id);
+  if (!now) return "gone";
+  return same(takenPlatform(now), own) ? null : "changed";
 }
 
 /** The check on this platform. Axle, layout and name are filled in where they are still open. */
 export function withPlatform(stored: StoredCheck, platform: Platform | null): StoredCheck {
-  const marked = changeRecord(stored, (record) => ({
-    ...record,
-    vehicle: { ...record.vehicle, platformId: platform?.id ?? null },
-  }));
+  const marked = changeRecord(stored, (record) =>
+    withField(
+      { ...record, vehicle: { ...record.vehicle, platformId: platform?.id ?? null } },
+      "reference",
+      takenFrom(referencePack(), { platform, rules: record.reference?.rules }),
+    ),
+  );
   if (!platform) return marked;
   const { record } = marked;
   const named = record.vehicle?.label?.trim()

@@ -1,14 +1,103 @@
-import type { DesignEvent, UseRules } from "../../physics/fitment.ts";
-import { defaultRules } from "../../physics/road/useRules.ts";
+import type { DesignEvent, Use, UseRules } from "../../physics/fitment.ts";
+import { rulesOf } from "../../physics/road/useRules.ts";
 import { parseText } from "../../records/entry.ts";
 import { withField } from "../../records/entryPath.ts";
+import { takenFrom } from "../../records/pack.ts";
+import { same } from "../../records/packDifferences.ts";
 import { changeRecord, type Entry, type StoredCheck } from "../../records/storedCheck.ts";
+import { referencePack } from "../referencePack.ts";
 import { chosen, withChoice } from "./choice.ts";
 
 export type EventField = "heightM" | "lengthM" | "speedKmPerH";
 
+type Rules = Partial<UseRules>;
+
+/** The house rules that this check took from the pack for its use. */
+function houseRules({ record }: StoredCheck): Rules {
+  return record.reference?.rules ?? {};
+}
+
+/** What is usual for the check's use: its house rules, and common practice where they say nothing. */
 export function usualRules(stored: StoredCheck): UseRules {
-  return defaultRules[stored.record.vehicle?.use ?? "daily"];
+  return rulesOf(stored.record.vehicle?.use ?? "daily", houseRules(stored));
+}
+
+/** The check with these rules, or none where they are empty. */
+function withRules(stored: StoredCheck, rules: Rules): StoredCheck {
+  const all = Object.keys(rules).length === 0 ? undefined : rules;
+  return changeRecord(stored, (record) => withField(record, "rules", all));
+}
+
+/** The check with the house rules of the pack in use, for the use that it has. */
+function withHouseRules(stored: StoredCheck): StoredCheck {
+  const use = stored.record.vehicle?.use;
+  const pack = referencePack();
+  const rules = use && pack.rules?.[use];
+  return changeRecord(stored, (record) => {
+    const { reference } = record;
+    const taken = takenFrom(pack, { platform: reference?.platform ?? null, rules });
+    const unchanged = same(taken?.rules, reference?.rules);
+    return unchanged ? record : withField(record, "reference", taken);
+  });
+}
+
+function isTyped(stored: StoredCheck, name: string): boolean {
+  return Boolean(stored.entries[`rules.${name}`]?.texts[0]?.trim());
+}
+
+/** What the check is judged by. */
+export function rulesInForce({ record }: StoredCheck): UseRules {
+  return rulesOf(record.vehicle?.use ?? "daily", record.rules);
+}
+
+/** The check for another use: its house rules take the place of the last one's, changes of its own stay. */
+export function withUse(stored: StoredCheck, use: Use): StoredCheck {
+  const known = withEventEntries(stored);
+  const before: Rules = houseRules(known);
+  const own = Object.fromEntries(
+    Object.entries(known.record.rules ?? {}).filter(
+      ([name, value]) => isTyped(known, name) || !same(value, before[name as keyof UseRules]),
+    ),
+  );
+  const marked = withHouseRules(
+    changeRecord(known, (record) => ({ ...record, vehicle: { ...record.vehicle, use } })),
+  );
+  return withEvents(withRules(marked, { ...houseRules(marked), ...own }));
+}
+
+/** Whether the pack in use has other house rules for this use than the check took. */
+export function houseRulesSince(stored: StoredCheck): boolean {
+  const use = stored.record.vehicle?.use;
+  return use !== undefined && !same(referencePack().rules?.[use] ?? {}, houseRules(stored));
+}
+
+/** What is written of one rule: nothing where it is as is usual, but for what the house rules say. */
+function ruleWritten<Name extends keyof UseRules>(
+  stored: StoredCheck,
+  name: Name,
+  value: UseRules[Name],
+): UseRules[Name] | undefined {
+  return same(value, usualRules(stored)[name]) ? houseRules(stored)[name] : value;
+}
+
+const numbers = [
+  "speedKmPerH",
+  "allowedContactsPerKm",
+  "accelerationCapG",
+  "reserveMm",
+  "balanceMm",
+] as const;
+
+/** An emptied field goes back to the house rules. */
+export function withHouseNumbers(stored: StoredCheck): StoredCheck {
+  const rules: { -readonly [Name in keyof UseRules]?: UseRules[Name] } = {
+    ...stored.record.rules,
+  };
+  for (const name of numbers) {
+    const value = houseRules(stored)[name];
+    if (!isTyped(stored, name) && value !== undefined) rules[name] = value;
+  }
+  return same(rules, stored.record.rules ?? {}) ? stored : withRules(stored, rules);
 }
 
 export function eventEntryId(kind: DesignEvent["kind"], field: EventField): string {
@@ -51,10 +140,6 @@ function changedEvent(stored: StoredCheck, event: DesignEvent): DesignEvent {
   };
 }
 
-function isAsUsual(events: readonly DesignEvent[], usual: readonly DesignEvent[]): boolean {
-  return JSON.stringify(events) === JSON.stringify(usual);
-}
-
 /** Events of a file that are not one obstacle and one landing can't be changed field by field. */
 export function hasOwnEvents(stored: StoredCheck): boolean {
   const events = stored.record.rules?.events;
@@ -69,14 +154,8 @@ export function withEvents(stored: StoredCheck): StoredCheck {
   const events = usual
     .filter(({ kind }) => !isLeftOut(stored, kind))
     .map((event) => changedEvent(stored, event));
-  return changeRecord(stored, (record) => {
-    const rules = withField(
-      record.rules ?? {},
-      "events",
-      isAsUsual(events, usual) ? undefined : events,
-    );
-    return withField(record, "rules", Object.keys(rules).length === 0 ? undefined : rules);
-  });
+  const rules: Rules = stored.record.rules ?? {};
+  return withRules(stored, withField(rules, "events", ruleWritten(stored, "events", events)));
 }
 
 export function withLeftOut(
@@ -88,20 +167,19 @@ export function withLeftOut(
 }
 
 export function withRoadClass(stored: StoredCheck, roadClass: UseRules["roadClass"]): StoredCheck {
-  const own = roadClass === usualRules(stored).roadClass ? undefined : roadClass;
-  return changeRecord(stored, (record) => {
-    const rules = withField(record.rules ?? {}, "roadClass", own);
-    return withField(record, "rules", Object.keys(rules).length === 0 ? undefined : rules);
-  });
+  const rules: Rules = stored.record.rules ?? {};
+  const written = ruleWritten(stored, "roadClass", roadClass);
+  return withRules(stored, withField(rules, "roadClass", written));
 }
 
-/** Everything as is usual for the use again. */
+/** Everything as is usual for the use again, by the house rules of the pack in use. */
 export function withUsualRules(stored: StoredCheck): StoredCheck {
   const entries: Record<string, Entry> = {};
   for (const [id, entry] of Object.entries(stored.entries)) {
     if (!id.startsWith("rules.")) entries[id] = entry;
   }
-  return changeRecord({ ...stored, entries }, (record) => withField(record, "rules", undefined));
+  const emptied = withHouseRules({ ...stored, entries });
+  return withRules(emptied, houseRules(emptied));
 }
 
 /**

@@ -5,6 +5,7 @@ import { readCheckText } from "../../records/readCheck.ts";
 import { newId, type StoredCheck, storedFromRecord } from "../../records/storedCheck.ts";
 import type { LengthUnit } from "../../records/units.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
+import { loadReferencePack } from "../referencePack.ts";
 import { readDraftText } from "./readDraft.ts";
 
 export interface OpenedFiles {
@@ -38,6 +39,7 @@ export async function readFiles(files: readonly File[], unit: LengthUnit): Promi
       continue;
     }
     const read = readCheckText(text);
+    if (!read.ok) await loadReferencePack();
     const draft = read.ok ? null : readDraftText(text);
     if (read.ok) checks.push(storedFromRecord(read.value, { unit }));
     else if (draft) checks.push(draft);

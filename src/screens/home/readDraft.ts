@@ -1,5 +1,6 @@
 import * as z from "zod/mini";
-import { recordBounds } from "../../records/checkRecord.ts";
+import { type PartialCheckRecord, recordBounds } from "../../records/checkRecord.ts";
+import { checkSchema } from "../../records/checkSchema.ts";
 import { entryPath } from "../../records/entryPath.ts";
 import { readJsonText } from "../../records/jsonText.ts";
 import {
@@ -12,7 +13,7 @@ import {
   setEntry,
 } from "../../records/storedCheck.ts";
 import { withEstimates } from "../check/ride/withEstimates.ts";
-import { withEvents } from "../check/rules.ts";
+import { withEvents, withHouseNumbers } from "../check/rules.ts";
 import { withTestedAtSpeed } from "../check/stop/testedAtSpeed.ts";
 
 const text = (most: number) => z.string().check(z.maxLength(most));
@@ -50,6 +51,7 @@ const draftSchema = z.object({
   vehicle: z.optional(
     z.object({
       label: z.optional(text(recordBounds.labelCharacters)),
+      platformId: z.optional(z.nullable(text(recordBounds.labelCharacters))),
       use: z.optional(z.enum(["daily", "towing", "offroad"])),
     }),
   ),
@@ -78,6 +80,7 @@ const draftSchema = z.object({
     }),
   ),
   rules: z.optional(z.object({ roadClass: z.optional(z.enum(["A", "B", "C", "D", "E"])) })),
+  reference: checkSchema.shape.reference,
   notes: z.optional(text(recordBounds.notesCharacters)),
   draft: z.object({
     name: text(recordBounds.labelCharacters),
@@ -103,13 +106,14 @@ function withoutUndefined<Shape extends object>(
 
 function storedFromDraft(draft: Draft): StoredCheck {
   const fresh = newStoredCheck(draft.draft.name);
-  const { vehicle, author, axle, stop, rules, notes, corners, createdAt } = draft;
+  const { vehicle, author, axle, stop, rules, reference, notes, corners, createdAt } = draft;
   let stored = changeRecord(fresh, (record) => ({
     ...record,
     ...withoutUndefined({
       createdAt,
       axle,
       notes,
+      reference: reference as PartialCheckRecord["reference"],
       author: author && withoutUndefined(author),
       stop: stop && withoutUndefined({ name: stop.name, duty: stop.duty }),
       rules: rules?.roadClass && { roadClass: rules.roadClass },
@@ -127,7 +131,7 @@ function storedFromDraft(draft: Draft): StoredCheck {
   if (stop?.testedAtSpeed !== undefined) stored = withTestedAtSpeed(stored, stop.testedAtSpeed);
   // Cautions and standing the vehicle are asked anew: another person may go on with it.
   return withEstimates(
-    withEvents({ ...stored, progress: { ...stored.progress, step, skipped } }),
+    withEvents(withHouseNumbers({ ...stored, progress: { ...stored.progress, step, skipped } })),
     "mm",
   );
 }

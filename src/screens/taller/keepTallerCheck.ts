@@ -1,4 +1,5 @@
 import type { Outcome } from "../../physics/outcome.ts";
+import { canonicalText } from "../../records/canonicalText.ts";
 import type { CheckRecord } from "../../records/checkRecord.ts";
 import { newId, type StoredCheck, storedFromRecord } from "../../records/storedCheck.ts";
 import type { LengthUnit } from "../../records/units.ts";
@@ -10,7 +11,7 @@ export interface KeptTallerCheck {
 }
 
 function sameReadings(before: StoredCheck, record: CheckRecord): boolean {
-  return JSON.stringify(before.record) === JSON.stringify(record);
+  return canonicalText(before.record) === canonicalText(record);
 }
 
 /**

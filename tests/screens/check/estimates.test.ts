@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { RideQuantity } from "../../../src/physics/fitment.ts";
+import { demoPack } from "../../../src/records/demoPack.ts";
 import {
   chooseLayout,
   completeRecord,
@@ -10,13 +11,15 @@ import {
 } from "../../../src/records/storedCheck.ts";
 import type { EntryUnit } from "../../../src/records/units.ts";
 import { withChoice } from "../../../src/screens/check/choice.ts";
-import { platforms, withPlatform } from "../../../src/screens/check/platforms.ts";
+import { withPlatform } from "../../../src/screens/check/platforms.ts";
 import { withMassWay } from "../../../src/screens/check/ride/cornerMassWay.ts";
 import { rideRange } from "../../../src/screens/check/ride/rideText.ts";
 import { rideWay, withRideWay } from "../../../src/screens/check/ride/ways.ts";
 import { withEstimates } from "../../../src/screens/check/ride/withEstimates.ts";
 import { withSides } from "../../../src/screens/check/sides.ts";
 import { demoRecord } from "../answer/demoChecks.ts";
+
+const { platforms } = demoPack;
 
 const fresh = () => chooseLayout(withSides(newStoredCheck(), "both"), "arm");
 const typed = (stored: StoredCheck, id: string, text: string, unit: EntryUnit, tol = "") =>

@@ -5,14 +5,16 @@ import {
 } from "../../../physics/stop/stiffnessClass.ts";
 import { stopCurve } from "../../../physics/stop/stopCurve.ts";
 import { type CheckStop, recordBounds } from "../../../records/checkRecord.ts";
-import { demoPack } from "../../../records/demoPack.ts";
 import { recordStop, stopOf } from "../../../records/pack.ts";
+import { stopDifferences } from "../../../records/packSince.ts";
 import { quantityText } from "../../../records/quantityText.ts";
 import { changeRecord } from "../../../records/storedCheck.ts";
 import type { LengthUnit } from "../../../records/units.ts";
+import { Button } from "../../parts/Button.tsx";
 import { Choices, Segmented } from "../../parts/Choices.tsx";
 import { TextField } from "../../parts/Field.tsx";
 import { Notice } from "../../parts/Notice.tsx";
+import { referencePack } from "../../referencePack.ts";
 import { chosen, withChoice } from "../choice.ts";
 import { platformOfCheck } from "../platforms.ts";
 import type { StepProps } from "../stepProps.ts";
@@ -40,7 +42,11 @@ export function stopFigures(stop: CheckStop, unit: LengthUnit): string {
     `${length(mean(stop.freeHeight.values))} tall, ${length(stop.usableCompressionMm)} usable`,
     stiffness,
     dutyWords[stop.duty],
-    stop.testedAtSpeed ? "tested at speed" : "tested slowly only",
+    stop.estimated
+      ? `an estimate, not tested: ± ${Math.round(100 * stop.estimated.forceShare)} %`
+      : stop.testedAtSpeed
+        ? "tested at speed"
+        : "tested slowly only",
   ].join(" · ");
 }
 
@@ -122,22 +128,38 @@ function PackList({
   const usual = platformOfCheck(stored)?.usualStop;
   const unit = preferences.length;
   const chosenId = chosen(stored, "stop.packId");
+  const { stop: own } = stored.record;
+  const since = own && stopDifferences(own, referencePack());
+  const choose = (id: string) => {
+    const stop = stopOf(referencePack(), id);
+    if (!stop) return;
+    change((current) =>
+      withChoice(withPackStop(current, recordStop(stop), unit), "stop.packId", id),
+    );
+  };
   return (
-    <Choices
-      legend={`Stops of the reference pack (${stops.length})`}
-      value={chosenId}
-      onChange={(id) => {
-        const stop = stopOf(demoPack, id);
-        if (!stop) return;
-        change((current) =>
-          withChoice(withPackStop(current, recordStop(stop), unit), "stop.packId", id),
-        );
-      }}
-      options={stops.map((stop) => ({
-        value: stop.id,
-        name: stop.id === usual ? `${stop.name} (usual on this vehicle)` : stop.name,
-        hint: stopFigures(stop, unit),
-      }))}
-    />
+    <>
+      {chosenId && since && (
+        <Notice tone="care">
+          <p>
+            The pack has “{own.name}” otherwise than this check: {since.join(", ")}. The check goes
+            by what it has.
+          </p>
+          <div class="row">
+            <Button onClick={() => choose(chosenId)}>Take it as the pack has it</Button>
+          </div>
+        </Notice>
+      )}
+      <Choices
+        legend={`Stops of the reference pack (${stops.length})`}
+        value={chosenId}
+        onChange={choose}
+        options={stops.map((stop) => ({
+          value: stop.id,
+          name: stop.id === usual ? `${stop.name} (usual on this vehicle)` : stop.name,
+          hint: stopFigures(stop, unit),
+        }))}
+      />
+    </>
   );
 }

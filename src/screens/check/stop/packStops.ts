@@ -1,10 +1,10 @@
-import { demoPack } from "../../../records/demoPack.ts";
 import type { PackStop } from "../../../records/pack.ts";
 import type { StoredCheck } from "../../../records/storedCheck.ts";
+import { referencePack } from "../../referencePack.ts";
 import { platformOfCheck } from "../platforms.ts";
 
 /** The stops of the reference pack; the one that this platform usually has comes first. */
 export function packStops(stored: StoredCheck): readonly PackStop[] {
   const usual = platformOfCheck(stored)?.usualStop;
-  return [...demoPack.stops].sort((a, b) => Number(b.id === usual) - Number(a.id === usual));
+  return [...referencePack().stops].sort((a, b) => Number(b.id === usual) - Number(a.id === usual));
 }

@@ -1,0 +1,199 @@
+import "fake-indexeddb/auto";
+import { cleanup, screen, waitFor } from "@testing-library/preact";
+import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import { demoPack } from "../../../src/records/demoPack.ts";
+import type { Pack } from "../../../src/records/pack.ts";
+import { newStoredCheck, type StoredCheck, setEntry } from "../../../src/records/storedCheck.ts";
+import { withChoice } from "../../../src/screens/check/choice.ts";
+import {
+  packRide,
+  platformChoices,
+  platformSince,
+  withPlatform,
+} from "../../../src/screens/check/platforms.ts";
+import { withEstimates } from "../../../src/screens/check/ride/withEstimates.ts";
+import {
+  houseRulesSince,
+  rulesInForce,
+  usualRules,
+  withHouseNumbers,
+  withRoadClass,
+  withUse,
+  withUsualRules,
+} from "../../../src/screens/check/rules.ts";
+import { packStops } from "../../../src/screens/check/stop/packStops.ts";
+import { forgetPackInMemory, keepReferencePack } from "../../../src/screens/referencePack.ts";
+import { choose, freshPhone, keep, kept, startApp, tap } from "../startApp.tsx";
+
+beforeEach(() => {
+  freshPhone();
+  forgetPackInMemory();
+});
+
+afterEach(() => {
+  cleanup();
+  forgetPackInMemory();
+  vi.unstubAllGlobals();
+});
+
+const [shippedStop] = demoPack.stops;
+const [shippedPlatform] = demoPack.platforms;
+if (!shippedStop || !shippedPlatform) throw new Error("the pack that ships is empty");
+
+const ownPack: Pack = {
+  ...demoPack,
+  name: "Halden Lane pack",
+  stops: [
+    { ...shippedStop, id: "lane-block", name: "Lane block" },
+    {
+      ...shippedStop,
+      id: "old-block",
+      name: "Old block",
+      damping: null,
+      testedAtSpeed: false,
+      estimated: { how: "from 60 Shore A", forceShare: 0.25 },
+    },
+  ],
+  platforms: [{ ...shippedPlatform, id: "lane-van", label: "Lane van", usualStop: "lane-block" }],
+  rules: { daily: { speedKmPerH: 70, reserveMm: 7 }, towing: { reserveMm: 9 } },
+};
+
+const [lane] = ownPack.platforms;
+if (!lane) throw new Error("no platform");
+
+const withRate = (rate: number): Pack => ({
+  ...ownPack,
+  platforms: [{ ...lane, ride: { ...lane.ride, wheelRateNPerMm: rate } }],
+});
+
+const fromPack = (stored: StoredCheck) =>
+  withEstimates(withChoice(stored, "ride.wheelRateNPerMm.way", "pack"), "mm");
+
+describe("a pack that was opened", () => {
+  it("is the one whose vehicles, stops and demands the check offers, from its first screen on", async () => {
+    await keepReferencePack(ownPack);
+    // As after a reload: the pack is read from the phone again.
+    forgetPackInMemory();
+    const stored = newStoredCheck("Van");
+    await keep(stored);
+    startApp(`#/check/${stored.id}/vehicle`);
+    const list = (await screen.findByLabelText(/In the reference pack/)) as HTMLSelectElement;
+    expect([...list.options].map(({ text }) => text)).toEqual([
+      "Not in the list",
+      `Lane van, ${lane.axle} axle`,
+    ]);
+    cleanup();
+    startApp(`#/check/${stored.id}/stop`);
+    await choose(/In the reference pack/);
+    await screen.findByRole("radio", { name: /^Lane block/ });
+    const estimate = await screen.findByRole("radio", { name: /^Old block/ });
+    expect(estimate.closest("label")?.textContent).toContain("an estimate, not tested: ± 25 %");
+    expect(screen.queryByRole("radio", { name: /^Tall progressive/ })).toBeNull();
+    cleanup();
+    startApp(`#/check/${stored.id}/use`);
+    await choose(/^Daily driving/);
+    await waitFor(async () =>
+      expect((await kept(stored.id)).record.rules).toEqual({ speedKmPerH: 70, reserveMm: 7 }),
+    );
+    expect((await kept(stored.id)).record.reference?.pack).toBe("Halden Lane pack");
+  });
+
+  it("puts the usual stop of the check's vehicle first", async () => {
+    await keepReferencePack({ ...ownPack, stops: [...ownPack.stops].reverse() });
+    const stored = withPlatform(newStoredCheck(), lane);
+    expect(packStops(stored).map(({ id }) => id)).toEqual(["lane-block", "old-block"]);
+  });
+});
+
+describe("a later pack", () => {
+  it("changes nothing of what a check took from the one before, until that is asked for", async () => {
+    await keepReferencePack(withRate(30));
+    const stored = fromPack(withPlatform(newStoredCheck(), lane2(30)));
+    expect(stored.record.ride?.wheelRateNPerMm).toBe(30);
+    await keepReferencePack(withRate(44));
+    expect(withEstimates(stored, "mm")).toBe(stored);
+    expect(packRide(stored, "wheelRateNPerMm")?.value).toBe(30);
+    expect(platformSince(stored)).toBe("changed");
+    const renewed = withEstimates(withPlatform(stored, lane2(44)), "mm");
+    expect(renewed.record.ride?.wheelRateNPerMm).toBe(44);
+    expect(platformSince(renewed)).toBeNull();
+  });
+
+  it("without its vehicle leaves the check its copy, still to be chosen", async () => {
+    await keepReferencePack(ownPack);
+    const stored = fromPack(withPlatform(newStoredCheck(), lane));
+    await keepReferencePack({ ...ownPack, platforms: [] });
+    expect(platformSince(stored)).toBe("gone");
+    expect(platformChoices(stored).map(({ id }) => id)).toEqual(["lane-van"]);
+    expect(withEstimates(stored, "mm").record).toEqual(stored.record);
+  });
+
+  it("is told on the vehicle's screen, with a way to take it over", async () => {
+    await keepReferencePack(withRate(30));
+    const stored = fromPack(withPlatform(newStoredCheck("Van"), lane2(30)));
+    await keep(stored);
+    await keepReferencePack(withRate(44));
+    startApp(`#/check/${stored.id}/vehicle`);
+    await screen.findByText(/has other values for this vehicle now/);
+    await tap("Take the new values");
+    await waitFor(async () =>
+      expect((await kept(stored.id)).record.ride?.wheelRateNPerMm).toBe(44),
+    );
+  });
+});
+
+function lane2(rate: number) {
+  const [platform] = withRate(rate).platforms;
+  if (!platform) throw new Error("no platform");
+  return platform;
+}
+
+describe("house rules", () => {
+  it("are what is usual for a use, and the record has a copy of them", async () => {
+    await keepReferencePack(ownPack);
+    const daily = withUse(newStoredCheck(), "daily");
+    expect(usualRules(daily)).toMatchObject({ speedKmPerH: 70, reserveMm: 7, roadClass: "C" });
+    expect(rulesInForce(daily)).toEqual(usualRules(daily));
+    const towing = withUse(daily, "towing");
+    expect(towing.record.rules).toEqual({ reserveMm: 9 });
+    const offroad = withUse(towing, "offroad");
+    expect(offroad.record).not.toHaveProperty("rules");
+    expect(offroad.record).not.toHaveProperty("reference");
+  });
+
+  it("give way to what is typed, and come back where that is taken out", async () => {
+    await keepReferencePack(ownPack);
+    const type = (stored: StoredCheck, text: string) =>
+      withHouseNumbers(setEntry(stored, "rules.reserveMm", { texts: [text], unit: "mm", tol: "" }));
+    const typed = type(withUse(newStoredCheck(), "daily"), "3");
+    expect(typed.record.rules).toEqual({ speedKmPerH: 70, reserveMm: 3 });
+    // What was typed stays with another use, though it has house rules of its own.
+    expect(withUse(typed, "towing").record.rules).toEqual({ reserveMm: 3 });
+    expect(type(typed, "").record.rules).toEqual({ speedKmPerH: 70, reserveMm: 7 });
+    const rough = withRoadClass(typed, "D");
+    expect(rough.record.rules?.roadClass).toBe("D");
+    expect(withRoadClass(rough, "C").record.rules).not.toHaveProperty("roadClass");
+    expect(withUsualRules(rough).record.rules).toEqual({ speedKmPerH: 70, reserveMm: 7 });
+  });
+
+  it("of a later pack wait until “All as usual” takes them over", async () => {
+    await keepReferencePack(ownPack);
+    const stored = withUse(newStoredCheck(), "daily");
+    expect(houseRulesSince(stored)).toBe(false);
+    await keepReferencePack({ ...ownPack, rules: { daily: { reserveMm: 12 } } });
+    expect(houseRulesSince(stored)).toBe(true);
+    expect(rulesInForce(stored).reserveMm).toBe(7);
+    const renewed = withUsualRules(stored);
+    expect(renewed.record.rules).toEqual({ reserveMm: 12 });
+    expect(houseRulesSince(renewed)).toBe(false);
+  });
+
+  it("that say common practice's own value again let a check choose it against them", async () => {
+    await keepReferencePack({ ...ownPack, rules: { daily: { roadClass: "D" } } });
+    const stored = withUse(newStoredCheck(), "daily");
+    expect(rulesInForce(stored).roadClass).toBe("D");
+    const smooth = withRoadClass(stored, "C");
+    expect(rulesInForce(smooth).roadClass).toBe("C");
+    expect(rulesInForce(withRoadClass(smooth, "D")).roadClass).toBe("D");
+  });
+});
