@@ -1,0 +1,185 @@
+import { figure } from "../budget/cornerModel.ts";
+import { placeMeans } from "../budget/cornerReadings.ts";
+import { type CornerBudget, travelBudget } from "../budget/travelBudget.ts";
+import type { CornerAssessment, Fitment, Interval, Reading, UseRules } from "../fitment.ts";
+import { isProgressive } from "../stop/stiffnessClass.ts";
+import { stopCurve } from "../stop/stopCurve.ts";
+import type { DrawnReading } from "../uncertainty/drawnReading.ts";
+import { standardUncertainty } from "../uncertainty/drawnReading.ts";
+import { firstOrderContributions } from "../uncertainty/firstOrder.ts";
+import { rideInDoubt, WantedTravelModel } from "../uncertainty/wantedTravel.ts";
+import type { OpenQuestion } from "./openQuestions.ts";
+
+/** One reading's part in a margin. */
+export interface MarginPart {
+  readonly reading: DrawnReading;
+  /** Repeats taken, ≥ 1. */
+  readonly count: number;
+  /** Change of the margin per unit of the reading, mm per its unit. */
+  readonly slope: number;
+}
+
+/**
+ * The figure that one question is decided by, less what it must reach, mm: reserve less the reserve
+ * wanted (or less 0), or travel to contact less the free travel wanted (loaded, or unladen).
+ */
+export interface Margin {
+  readonly question: OpenQuestion;
+  readonly about: "reserve" | "freeTravel";
+  /**
+   * Middle of the drawn interval less what must be reached, mm: the bend of the formulas and the lesser
+   * of several limits move it off the figure at the mean readings, and no line shows that.
+   */
+  readonly middle: number;
+  readonly parts: readonly MarginPart[];
+  /** 95 % interval of the figure from the draws, mm; null where the draws give none of this figure. */
+  readonly interval: Interval | null;
+  /** Probability of conformity from the draws; null where the assessment does not carry this one. */
+  readonly probability: number | null;
+  /** False: some ± reaches past what the suspension can do, so that no line describes it. */
+  readonly inReach: boolean;
+}
+
+/**
+ * The margin of a question about doubt. Null where the corner cannot be computed or the question is
+ * not decided by a margin.
+ *
+ * @param level the lesser demand (reserve ≥ 0, unladen) for an unsure check, the wanted one for care
+ */
+export function marginOf(
+  fitment: Fitment,
+  assessed: CornerAssessment,
+  question: OpenQuestion,
+  level: "unsure" | "care",
+  rules: UseRules,
+): Margin | null {
+  const corner = fitment.corners.find(({ side }) => side === question.side);
+  if (corner === undefined) return null;
+  const budget = travelBudget(fitment, corner, rules.reserveMm);
+  if (!budget.ok) return null;
+  const { check } = question;
+  const probability = level === "care" ? (check.probability ?? null) : null;
+  if (check.id === "clearance") {
+    if (assessed.reserveMm === null) return null;
+    const parts = geometryParts(budget.value, "reserve", assessed.reserveMm);
+    return {
+      question,
+      about: "reserve",
+      middle:
+        middleOf(assessed.intervals.reserveMm, assessed.reserveMm) -
+        (level === "care" ? rules.reserveMm : 0),
+      ...parts,
+      interval: assessed.intervals.reserveMm,
+      probability,
+    };
+  }
+  const wanted =
+    level === "care" ? assessed.freeTravelNeededMm : assessed.freeTravelNeededUnladenMm;
+  if (check.id !== "earlyContact" || wanted === null) return null;
+  const contact = geometryParts(budget.value, "contact", assessed.wheelTravelToContactMm);
+  const ride = rideParts(fitment, budget.value, rules, level === "care", wanted);
+  return {
+    question,
+    about: "freeTravel",
+    middle:
+      middleOf(assessed.intervals.wheelTravelToContactMm, assessed.wheelTravelToContactMm) - wanted,
+    parts: [...contact.parts, ...ride],
+    inReach: contact.inReach,
+    interval: ride.length === 0 ? assessed.intervals.wheelTravelToContactMm : null,
+    probability,
+  };
+}
+
+function middleOf(interval: Interval | null, atMeans: number): number {
+  return interval === null ? atMeans : (interval[0] + interval[1]) / 2;
+}
+
+function geometryParts(
+  { model, places }: CornerBudget,
+  name: "reserve" | "contact",
+  atMeans: number,
+): { readonly parts: readonly MarginPart[]; readonly inReach: boolean } {
+  const measured = new Map<string, { drawn: DrawnReading; reading: Reading }>();
+  for (const { id, drawn, reading } of places) {
+    if (drawn !== null && reading !== null) measured.set(id, { drawn, reading });
+  }
+  const all = [...measured.values()];
+  const values = new Float64Array(places.length);
+  const figures = new Float64Array(6);
+  let inReach = true;
+  const contributions = firstOrderContributions(
+    all.map(({ drawn }) => drawn),
+    (index, value) => {
+      values.set(placeMeans(places));
+      for (const [place, { id }] of places.entries()) {
+        if (id === all[index]?.drawn.id) values[place] = value;
+      }
+      if (model.evaluate(values, figures)) return figures[figure[name]] as number;
+      inReach = false;
+      return Number.NaN;
+    },
+    atMeans,
+  );
+  return { parts: partsOf(all, contributions), inReach };
+}
+
+function partsOf(
+  all: readonly { readonly drawn: DrawnReading; readonly reading: Reading }[],
+  contributions: Float64Array,
+): MarginPart[] {
+  return all.flatMap(({ drawn, reading }, index) => {
+    const uncertainty = standardUncertainty(drawn);
+    const contribution = contributions[index] as number;
+    return uncertainty > 0 && contribution !== 0
+      ? [{ reading: drawn, count: reading.values.length, slope: contribution / uncertainty }]
+      : [];
+  });
+}
+
+/** More free travel wanted is less margin, so that the slopes are those of the wanted travel negated. */
+function rideParts(
+  fitment: Fitment,
+  { corner, kinematics, budget }: CornerBudget,
+  rules: UseRules,
+  laden: boolean,
+  atMeans: number,
+): MarginPart[] {
+  const inDoubt = rideInDoubt(fitment);
+  const curve = stopCurve(fitment.stop);
+  const { ride } = fitment;
+  if (inDoubt.length === 0 || ride === undefined || !curve.ok) return [];
+  const mass = corner.cornerMassKg?.values ?? [];
+  const model = () =>
+    new WantedTravelModel(
+      {
+        kinematics,
+        stop: curve.value,
+        gapMm: budget.gapMm,
+        travelToContactMm: budget.contactMm,
+        progressive: isProgressive(curve.value),
+        cornerMassKg:
+          mass.length === 0 ? null : mass.reduce((sum, each) => sum + each) / mass.length,
+        wheelRateNPerMm: ride.wheelRateNPerMm ?? null,
+        tyreRateNPerMm: ride.tyreRateNPerMm ?? null,
+        damperBumpNsPerMm: ride.damperBumpNsPerMm ?? null,
+        damperReboundNsPerMm: ride.damperReboundNsPerMm ?? null,
+        payloadKg: ride.payloadPerCornerKg ?? null,
+      },
+      ride,
+      rules,
+    );
+  const contributions = firstOrderContributions(
+    inDoubt,
+    (index, value) => {
+      const changed = model();
+      const place = inDoubt[index]?.place;
+      if (place !== undefined) changed.set(place, value);
+      return laden ? changed.laden() : changed.unladen();
+    },
+    atMeans,
+  );
+  return partsOf(
+    inDoubt.map((drawn) => ({ drawn, reading: { values: [drawn.mean], tol: drawn.halfWidth } })),
+    contributions.map((contribution) => -contribution),
+  );
+}

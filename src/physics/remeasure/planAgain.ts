@@ -1,0 +1,300 @@
+import type { Assessment, Fitment, LimitKind } from "../fitment.ts";
+import type { ReadingId } from "../outcome.ts";
+import { rulesOf } from "../road/useRules.ts";
+import type { Sentence } from "../sentence.ts";
+import { standardUncertainty } from "../uncertainty/drawnReading.ts";
+import { againSentence, faultSentence, firstSentence, hopelessSentence } from "./againSentences.ts";
+import { type AgainOutcome, LinearDoubt } from "./linearDoubt.ts";
+import { type Margin, type MarginPart, marginOf } from "./margin.ts";
+import {
+  type AgainLevel,
+  type OpenQuestion,
+  type OpenReason,
+  openQuestions,
+} from "./openQuestions.ts";
+import { outcomeByDraws } from "./outcomeByDraws.ts";
+import {
+  type AfterReading,
+  type AgainWay,
+  afterWay,
+  type BetterTool,
+  waysFor,
+} from "./readAgain.ts";
+
+/** What taking one reading again is expected to do to the doubt it matters most for. */
+export interface AgainForecast {
+  readonly way: AgainWay;
+  readonly about: Margin["about"];
+  readonly side: OpenQuestion["side"];
+  /** Half the 95 % interval of the reserve, or of the free travel against what is wanted, mm. */
+  readonly halfWidthNowMm: number;
+  readonly halfWidthThenMm: number;
+  /** Share of the interval's width that goes, 0 … 1. */
+  readonly removed: number;
+  /** Chance that this question is then decided, and that the verdict is then settled, 0 … 1. */
+  readonly settlesQuestion: number;
+  readonly settlesVerdict: number;
+}
+
+export interface AgainItem {
+  readonly reading: ReadingId;
+  readonly why: OpenReason;
+  /** Null for a reading that is missing or cannot be right: nothing can be decided without it. */
+  readonly forecast: AgainForecast | null;
+  readonly sentence: Sentence;
+}
+
+/** Which readings to take again, in order, and how far that gets. */
+export interface AgainPlan {
+  /** Null: the verdict is settled. */
+  readonly level: AgainLevel | null;
+  readonly items: readonly AgainItem[];
+  /** Chance that the verdict is settled once all items about doubt are taken, 0 … 1. */
+  readonly settlesAll: number;
+  /** What would settle it, where taking readings again hardly can; null otherwise. */
+  readonly otherwise: Sentence | null;
+}
+
+/** A reading that takes away less of the interval and settles less often than this is hardly worth it. */
+const worthTaking = 0.05;
+/** How many readings are gone through where each costs a dozen assessments: those with most of the doubt. */
+const mostByDraws = 5;
+/** Together this sure to settle it, no more readings are proposed. */
+const enough = 0.95;
+/** Below this chance that all of them together settle it, something else is needed. */
+const hardly = 0.05;
+
+/** Tools at hand for each reading of a fitment, by its id. */
+export type ToolsAtHand = { readonly [reading: ReadingId]: readonly BetterTool[] };
+
+/**
+ * The plan of what to measure again for a completed assessment. First what cannot be right and what is
+ * missing, since nothing is decided without it; then the readings behind the doubt, each taken again
+ * in the best way at hand, in the order of the chance to settle the verdict, to settle a question, and
+ * of the doubt removed. Yields between steps of longer work.
+ *
+ * @param passed readings not to propose again: taken in this walk, or passed over
+ */
+export function* planAgainSteps(
+  fitment: Fitment,
+  assessment: Assessment,
+  tools: ToolsAtHand,
+  passed: readonly ReadingId[] = [],
+): Generator<void, AgainPlan, void> {
+  const { level, questions } = openQuestions(assessment);
+  if (level === null) return { level, items: [], settlesAll: 1, otherwise: null };
+  const kindOf = limitKinds(fitment);
+  const first = firstItems(questions, kindOf).filter(({ reading }) => !passed.includes(reading));
+  const margins = marginsOf(fitment, assessment, questions, level);
+  const blocked = questions.some(({ why }) => why !== "doubt");
+  const linear = new LinearDoubt(margins, blocked);
+  const bent = margins.some((_, index) => !linear.describes(index));
+  const now = margins.map((margin, index) =>
+    bent && margin.interval !== null
+      ? (margin.interval[1] - margin.interval[0]) / 2
+      : linear.halfWidth(index),
+  );
+  const found: Found[] = [];
+  const parts = distinctParts(margins).filter(({ reading }) => !passed.includes(reading.id));
+  for (const part of bent ? parts.slice(0, mostByDraws) : parts) {
+    const { id } = part.reading;
+    const ways = waysFor(part.reading, part.count, tools[id] ?? []);
+    const tried: { readonly forecast: AgainForecast; readonly after: AfterReading }[] = [];
+    for (const way of bent ? ways.slice(-1) : ways) {
+      const after = afterWay(part.reading, part.count, way);
+      const outcome = bent
+        ? yield* outcomeByDraws(fitment, margins, level, blocked, part.reading, after)
+        : linear.outcome(new Map([[id, after]]));
+      const forecast = forecastOf(way, margins, now, outcome);
+      if (forecast !== null) tried.push({ forecast, after });
+      yield;
+    }
+    const best = leastTrouble(tried);
+    if (best === null) continue;
+    found.push({
+      item: {
+        reading: id,
+        why: "doubt",
+        forecast: best.forecast,
+        sentence: againSentence(id, kindOf(id), best.forecast, assessment.corners.length > 1),
+      },
+      after: best.after,
+    });
+  }
+  found.sort((a, b) => compareForecasts(a.item.forecast, b.item.forecast));
+  const together = (some: readonly Found[]) =>
+    bent
+      ? Math.max(0, ...some.map(({ item }) => item.forecast?.settlesVerdict ?? 0))
+      : linear.outcome(new Map(some.map(({ item, after }) => [item.reading, after]))).verdict;
+  const { items, settlesAll } = proposed(found, together);
+  return {
+    level,
+    items: [...first, ...items],
+    settlesAll,
+    otherwise:
+      first.length > 0 || settlesAll >= hardly
+        ? null
+        : otherwiseOf(questions, margins, assessment, items.length > 0),
+  };
+}
+
+interface Found {
+  readonly item: AgainItem;
+  readonly after: AfterReading;
+}
+
+/**
+ * Those worth taking, until they are sure enough together; many small ones as well, where only together
+ * they make a difference.
+ */
+function proposed(
+  found: readonly Found[],
+  together: (some: readonly Found[]) => number,
+): { readonly items: readonly AgainItem[]; readonly settlesAll: number } {
+  const withAll = together(found);
+  const chosen: Found[] = [];
+  let settles = 0;
+  for (const each of found) {
+    if (settles >= enough) break;
+    if (!isWorth(each.item.forecast) && withAll - settles < worthTaking) continue;
+    chosen.push(each);
+    settles = together(chosen);
+  }
+  return { items: chosen.map(({ item }) => item), settlesAll: Math.max(settles, withAll) };
+}
+
+/** The same in one go. */
+export function planAgain(
+  fitment: Fitment,
+  assessment: Assessment,
+  tools: ToolsAtHand,
+  passed: readonly ReadingId[] = [],
+): AgainPlan {
+  const steps = planAgainSteps(fitment, assessment, tools, passed);
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+  }
+}
+
+function limitKinds(fitment: Fitment): (id: ReadingId) => LimitKind | undefined {
+  const kinds = new Map<ReadingId, LimitKind>();
+  for (const { side, limits } of fitment.corners) {
+    limits.forEach(({ kind }, index) => {
+      kinds.set(`${side}.limits.${index}`, kind);
+    });
+  }
+  return (id) => kinds.get(id);
+}
+
+/** Readings that cannot be right, then those never taken, then those a calculation failed on. */
+function firstItems(
+  questions: readonly OpenQuestion[],
+  kindOf: (id: ReadingId) => LimitKind | undefined,
+): readonly AgainItem[] {
+  const order: readonly OpenReason[] = ["implausible", "missing", "fault"];
+  const items = new Map<ReadingId, AgainItem>();
+  for (const why of order) {
+    for (const question of questions) {
+      if (question.why !== why) continue;
+      for (const reading of question.readings) {
+        if (items.has(reading) || reading === "stop.curve") continue;
+        items.set(reading, {
+          reading,
+          why,
+          forecast: null,
+          sentence: firstSentence(reading, kindOf(reading), question),
+        });
+      }
+    }
+  }
+  return [...items.values()];
+}
+
+function marginsOf(
+  fitment: Fitment,
+  assessment: Assessment,
+  questions: readonly OpenQuestion[],
+  level: AgainLevel,
+): readonly Margin[] {
+  const rules = rulesOf(fitment.use, fitment.rules);
+  return questions.flatMap((question) => {
+    const assessed = assessment.corners.find(({ side }) => side === question.side);
+    if (question.why !== "doubt" || assessed === undefined) return [];
+    const margin = marginOf(fitment, assessed, question, level, rules);
+    return margin === null ? [] : [margin];
+  });
+}
+
+/** Every reading behind some margin, those with the greatest part in one first. */
+function distinctParts(margins: readonly Margin[]): readonly MarginPart[] {
+  const weight = ({ reading, slope }: MarginPart) => Math.abs(slope) * standardUncertainty(reading);
+  const parts = new Map<ReadingId, MarginPart>();
+  const all = margins.flatMap((margin) => margin.parts).sort((a, b) => weight(b) - weight(a));
+  for (const part of all) if (!parts.has(part.reading.id)) parts.set(part.reading.id, part);
+  return [...parts.values()];
+}
+
+/** The outcome told by the question that this reading settles most, or whose doubt it narrows most. */
+function forecastOf(
+  way: AgainWay,
+  margins: readonly Margin[],
+  now: readonly number[],
+  { halfWidths, settled, verdict }: AgainOutcome,
+): AgainForecast | null {
+  const told = margins.map((margin, index): AgainForecast => {
+    const before = now[index] ?? 0;
+    const then = Math.min(before, halfWidths[index] ?? before);
+    return {
+      way,
+      about: margin.about,
+      side: margin.question.side,
+      halfWidthNowMm: before,
+      halfWidthThenMm: then,
+      removed: before > 0 ? 1 - then / before : 0,
+      settlesQuestion: settled[index] ?? 0,
+      settlesVerdict: verdict,
+    };
+  });
+  return told.sort(compareForecasts)[0] ?? null;
+}
+
+/** Chances are told apart from one hundredth on: less is the draws' own scatter. */
+function compareForecasts(a: AgainForecast | null, b: AgainForecast | null): number {
+  const hundredths = (chance: number | undefined) => Math.round(100 * (chance ?? 0));
+  return (
+    hundredths(b?.settlesVerdict) - hundredths(a?.settlesVerdict) ||
+    hundredths(b?.settlesQuestion) - hundredths(a?.settlesQuestion) ||
+    (b?.removed ?? 0) - (a?.removed ?? 0)
+  );
+}
+
+/** The least troublesome way that removes nearly as much as the best one. */
+function leastTrouble<Tried extends { readonly forecast: AgainForecast }>(
+  tried: readonly Tried[],
+): Tried | null {
+  const most = Math.max(0, ...tried.map(({ forecast }) => forecast.removed));
+  return tried.find(({ forecast }) => forecast.removed >= 0.9 * most) ?? null;
+}
+
+function isWorth(forecast: AgainForecast | null): boolean {
+  return (
+    forecast !== null &&
+    Math.max(forecast.removed, forecast.settlesQuestion, forecast.settlesVerdict) >= worthTaking
+  );
+}
+
+function otherwiseOf(
+  questions: readonly OpenQuestion[],
+  margins: readonly Margin[],
+  assessment: Assessment,
+  someHelp: boolean,
+): Sentence | null {
+  const fault = questions.find(({ why }) => why === "fault");
+  if (fault !== undefined) return faultSentence(fault);
+  const [margin] = margins;
+  const corner = assessment.corners.find(({ side }) => side === margin?.question.side);
+  return margin === undefined || corner === undefined
+    ? null
+    : hopelessSentence(margin, corner, someHelp);
+}
