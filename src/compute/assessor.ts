@@ -1,12 +1,13 @@
 import type { Assessment, DesignEvent, Fitment, Side } from "../physics/fitment.ts";
 import type { ImpactRun } from "../physics/impact/impact.ts";
-import type { Fault, Outcome } from "../physics/outcome.ts";
+import type { Fault, Outcome, ReadingId } from "../physics/outcome.ts";
 import type {
   Candidate,
   RankedStop,
   RankOptions,
   RankProgress,
 } from "../physics/ranking/rankStops.ts";
+import type { AgainPlan, ToolsAtHand } from "../physics/remeasure/planAgain.ts";
 import type { CornerDynamics } from "../physics/stiffness/cornerDynamics.ts";
 import type { MapCell } from "../physics/stiffness/heightClassMap.ts";
 import type { MapLayout, Reply, Request, StopChange } from "./messages.ts";
@@ -51,6 +52,17 @@ export interface RankRequestOptions extends RankOptions {
   readonly lane?: string;
 }
 
+export interface AgainHandlers {
+  onPlan(plan: AgainPlan): void;
+  onFault?(fault: Fault): void;
+}
+
+export interface AgainRequestOptions {
+  /** Readings not to propose again. */
+  readonly passed?: readonly ReadingId[];
+  readonly lane?: string;
+}
+
 export interface Assessor {
   /** Returns a function that cancels. Handlers of a request that was overtaken are not called again. */
   assess(fitment: Fitment, handlers: AssessHandlers, options?: AssessRequestOptions): () => void;
@@ -61,6 +73,14 @@ export interface Assessor {
     candidates: readonly Candidate[],
     handlers: RankHandlers,
     options?: RankRequestOptions,
+  ): () => void;
+  /** What to measure again for a complete assessment of this fitment; returns a function that cancels. */
+  planAgain(
+    fitment: Fitment,
+    assessment: Assessment,
+    tools: ToolsAtHand,
+    handlers: AgainHandlers,
+    options?: AgainRequestOptions,
   ): () => void;
   /** One event in time, loaded, with the trace; several may be under way. */
   run(
@@ -192,6 +212,26 @@ class WorkerAssessor implements Assessor {
         take: (reply) => {
           if (reply.kind === "ranking") handlers.onProgress?.(reply.progress);
           if (reply.kind === "ranked") handlers.onRanked(reply.ranked);
+        },
+        fault: (fault) => handlers.onFault?.(fault),
+      },
+    );
+  }
+
+  planAgain(
+    fitment: Fitment,
+    assessment: Assessment,
+    tools: ToolsAtHand,
+    handlers: AgainHandlers,
+    options: AgainRequestOptions = {},
+  ): () => void {
+    const { lane = "again", passed = [] } = options;
+    return this.#ask(
+      { kind: "again", lane, fitment, assessment, tools, passed },
+      {
+        lane: `again ${lane}`,
+        take: (reply) => {
+          if (reply.kind === "againPlan") handlers.onPlan(reply.plan);
         },
         fault: (fault) => handlers.onFault?.(fault),
       },

@@ -4,6 +4,7 @@ import { type ImpactRun, simulateImpact } from "../physics/impact/impact.ts";
 import { impactSetupOf, settled } from "../physics/impact/impactSetup.ts";
 import type { Fault, Outcome } from "../physics/outcome.ts";
 import { rankStops } from "../physics/ranking/rankStops.ts";
+import { planAgainSteps } from "../physics/remeasure/planAgain.ts";
 import { type CornerDynamics, cornerDynamicsSteps } from "../physics/stiffness/cornerDynamics.ts";
 import { heightClassMap, type MapCell } from "../physics/stiffness/heightClassMap.ts";
 import { secantRate } from "../physics/stop/stiffnessClass.ts";
@@ -61,6 +62,12 @@ export class ComputeDesk {
         const lane = `rank ${request.lane}`;
         this.#maps = this.#maps.filter((job) => job.lane !== lane);
         this.#maps.push({ ticket: request.ticket, lane, work: this.#rank(request) });
+        break;
+      }
+      case "again": {
+        const lane = `again ${request.lane}`;
+        this.#maps = this.#maps.filter((job) => job.lane !== lane);
+        this.#maps.push({ ticket: request.ticket, lane, work: this.#again(request) });
         break;
       }
       case "run":
@@ -181,6 +188,12 @@ export class ComputeDesk {
       }
       yield;
     }
+  }
+
+  *#again(request: Of<"again">): Generator<void, void, void> {
+    const { ticket, fitment, assessment, tools, passed } = request;
+    const plan = yield* planAgainSteps(fitment, assessment, tools, passed);
+    this.#surroundings.reply({ kind: "againPlan", ticket, last: true, plan });
   }
 
   #run(request: Of<"run">): void {

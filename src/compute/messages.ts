@@ -1,12 +1,13 @@
 import type { Assessment, DesignEvent, Fitment, Side } from "../physics/fitment.ts";
 import type { ImpactRun } from "../physics/impact/impact.ts";
-import type { Fault } from "../physics/outcome.ts";
+import type { Fault, ReadingId } from "../physics/outcome.ts";
 import type {
   Candidate,
   RankedStop,
   RankOptions,
   RankProgress,
 } from "../physics/ranking/rankStops.ts";
+import type { AgainPlan, ToolsAtHand } from "../physics/remeasure/planAgain.ts";
 import type { CornerDynamics } from "../physics/stiffness/cornerDynamics.ts";
 import type { MapCell } from "../physics/stiffness/heightClassMap.ts";
 
@@ -52,6 +53,15 @@ export type Request =
       readonly candidates: readonly Candidate[];
       readonly options: RankOptions;
     }
+  | {
+      readonly kind: "again";
+      readonly ticket: number;
+      readonly lane: string;
+      readonly fitment: Fitment;
+      readonly assessment: Assessment;
+      readonly tools: ToolsAtHand;
+      readonly passed: readonly ReadingId[];
+    }
   | { readonly kind: "cancel"; readonly ticket: number };
 
 export interface MapLayout {
@@ -73,5 +83,6 @@ export type Reply = { readonly ticket: number; readonly last: boolean } & (
   | { readonly kind: "run"; readonly run: ImpactRun }
   | { readonly kind: "ranking"; readonly progress: RankProgress }
   | { readonly kind: "ranked"; readonly ranked: readonly RankedStop[] }
+  | { readonly kind: "againPlan"; readonly plan: AgainPlan }
   | { readonly kind: "fault"; readonly fault: Fault }
 );

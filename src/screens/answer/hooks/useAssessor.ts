@@ -21,6 +21,11 @@ function ownLanes(): Assessor {
         ...options,
         lane: lane(options.lane ?? "rank"),
       }),
+    planAgain: (fitment, assessment, tools, handlers, options = {}) =>
+      assessor.planAgain(fitment, assessment, tools, handlers, {
+        ...options,
+        lane: lane(options.lane ?? "again"),
+      }),
     run: (fitment, side, event, change) => assessor.run(fitment, side, event, change),
     dispose: () => undefined,
   };
