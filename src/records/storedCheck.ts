@@ -7,6 +7,7 @@ import type {
   UseRules,
 } from "../physics/fitment.ts";
 import type { ReadingId } from "../physics/outcome.ts";
+import type { AgainWalk } from "./againWalk.ts";
 import {
   type CheckRecord,
   type CheckStop,
@@ -18,6 +19,7 @@ import {
   type PartialLimit,
   type TypedReading,
 } from "./checkRecord.ts";
+import type { EarlierValues } from "./earlierValues.ts";
 import { type Entry, entryOfReading, entryText, readEntry } from "./entry.ts";
 import {
   isGeometryName,
@@ -56,6 +58,10 @@ export interface StoredCheck {
   readonly record: PartialCheckRecord;
   readonly entries: { readonly [id: ReadingId]: Entry };
   readonly progress: Progress;
+  /** Values that were taken anew since. */
+  readonly earlier?: EarlierValues;
+  /** The walk through the readings to take again, while one is under way. */
+  readonly again?: AgainWalk;
 }
 
 const freshProgress: Progress = {
@@ -246,7 +252,7 @@ export function renameStored(stored: StoredCheck, name: string): StoredCheck {
 export function copyStored(stored: StoredCheck, name: string): StoredCheck {
   const id = newId();
   const createdAt = nowText();
-  const { deletedAt: _deleted, revision: _revision, ...rest } = stored;
+  const { deletedAt: _deleted, revision: _revision, again: _walk, ...rest } = stored;
   return {
     ...rest,
     id,

@@ -116,6 +116,7 @@ export function mergeChecks(
     entries,
     progress,
     name,
+    earlier,
   } = mergeObject(
     base as unknown as Plain,
     mine as unknown as Plain,
@@ -130,5 +131,12 @@ export function mergeChecks(
       : withLimitsAgreeing(record, entries);
   const { deletedAt: _, lastVerdict, ...kept } = mine;
   const stands = lastVerdict !== undefined && isSame(joined.record, mine.record);
-  return { ...kept, ...joined, progress, name, ...(stands && { lastVerdict }) };
+  return {
+    ...kept,
+    ...joined,
+    progress,
+    name,
+    ...(earlier && { earlier }),
+    ...(stands && { lastVerdict }),
+  };
 }
