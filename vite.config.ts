@@ -2,14 +2,15 @@ import { createHash } from "node:crypto";
 import { readFile } from "node:fs/promises";
 import { resolve } from "node:path";
 import preact from "@preact/preset-vite";
-import { defineConfig, type Plugin, type ResolvedConfig } from "vite";
+import { build, defineConfig, type Plugin, type ResolvedConfig } from "vite";
 import { VitePWA, type VitePWAOptions } from "vite-plugin-pwa";
 
 import packageFile from "./package.json" with { type: "json" };
 
-const contentSecurityPolicy = [
+/** `early` is the one script that may stand in the page itself. */
+const contentSecurityPolicy = (early: string) => [
   "default-src 'none'",
-  "script-src 'self'",
+  `script-src 'self' '${early}'`,
   "style-src 'self'",
   "img-src 'self' data: blob:",
   "connect-src 'self'",
@@ -18,20 +19,53 @@ const contentSecurityPolicy = [
   "media-src 'self' blob:",
   "base-uri 'none'",
   "form-action 'none'",
-].join("; ");
+];
 
-/** Built pages load nothing but the app's own files; the development server needs inline scripts. */
-function policyInPage(): Plugin {
+/** What settles theme and text size before the first paint, as a script to stand in the page. */
+async function earlyScript(): Promise<string> {
+  const built = await build({
+    configFile: false,
+    publicDir: false,
+    logLevel: "warn",
+    build: {
+      write: false,
+      target: "es2022",
+      lib: { entry: "src/screens/earlyAppearance.ts", formats: ["iife"], name: "early" },
+    },
+  });
+  const output = (Array.isArray(built) ? built : [built]).flatMap((each) =>
+    "output" in each ? each.output : [],
+  );
+  const chunk = output.find((each) => each.type === "chunk");
+  if (!chunk) throw new Error("earlyAppearance.ts gave no script.");
+  return chunk.code.trim();
+}
+
+/**
+ * Built pages load nothing but the app's own files, and run no script in the page but the early one,
+ * named by its hash; the development server needs inline scripts of its own.
+ */
+function earlyScriptAndPolicy(): Plugin {
+  let policyWanted = false;
   return {
-    name: "policy-in-page",
-    apply: "build",
-    transformIndexHtml: () => [
-      {
+    name: "early-script-and-policy",
+    configResolved: ({ command }) => {
+      policyWanted = command === "build";
+    },
+    transformIndexHtml: async () => {
+      const early = await earlyScript();
+      const hash = `sha256-${createHash("sha256").update(early).digest("base64")}`;
+      const script = { tag: "script", children: early, injectTo: "head" as const };
+      const policy = {
         tag: "meta",
-        attrs: { "http-equiv": "Content-Security-Policy", content: contentSecurityPolicy },
-        injectTo: "head-prepend",
-      },
-    ],
+        attrs: {
+          "http-equiv": "Content-Security-Policy",
+          content: contentSecurityPolicy(hash).join("; "),
+        },
+        injectTo: "head-prepend" as const,
+      };
+      return policyWanted ? [policy, script] : [script];
+    },
   };
 }
 
@@ -69,7 +103,7 @@ export default defineConfig({
   },
   plugins: [
     preact(),
-    policyInPage(),
+    earlyScriptAndPolicy(),
     rememberConfig(),
     VitePWA({
       registerType: "prompt",

@@ -2,6 +2,7 @@ import type { Outcome } from "../physics/outcome.ts";
 import { type CheckStore, openCheckStore } from "../storage/checkStore.ts";
 import type { DeskPlaceProps } from "./desk/DeskPlace.tsx";
 import { Checks } from "./home/Checks.tsx";
+import type { KeptPlaceProps } from "./kept/KeptPlace.tsx";
 import type { PackPlaceProps } from "./pack/PackPlace.tsx";
 import { Boundary } from "./parts/Boundary.tsx";
 import { ButtonLink } from "./parts/Button.tsx";
@@ -15,6 +16,7 @@ import { hasReplies } from "./reply/repliesHere.ts";
 import { checksHref, useRoute } from "./router.ts";
 import type { SharePlaceProps } from "./send/SharePlace.tsx";
 import { useLaunchedFiles } from "./send/useLaunchedFiles.ts";
+import type { SettingsPlaceProps } from "./settings/SettingsPlace.tsx";
 import type { TallerPlaceProps } from "./taller/TallerPlace.tsx";
 import { useStore } from "./useStore.ts";
 
@@ -26,7 +28,7 @@ const SharePlace = later<SharePlaceProps>(
   async () => (await import("./send/SharePlace.tsx")).default,
 );
 
-const DeskPlace = later<DeskPlaceProps>(
+export const DeskPlace = later<DeskPlaceProps>(
   async () => (await import("./desk/DeskPlace.tsx")).DeskPlace,
 );
 
@@ -36,8 +38,16 @@ const RankingPlace = later<RankingPlaceProps>(
   async () => (await import("./ranking/RankingPlace.tsx")).default,
 );
 
+const KeptPlace = later<KeptPlaceProps>(
+  async () => (await import("./kept/KeptPlace.tsx")).KeptPlace,
+);
+
 const TallerPlace = later<TallerPlaceProps>(
   async () => (await import("./taller/TallerPlace.tsx")).default,
+);
+
+const SettingsPlace = later<SettingsPlaceProps>(
+  async () => (await import("./settings/SettingsPlace.tsx")).SettingsPlace,
 );
 
 const ReplyPlace = later<ReplyPlaceProps>(
@@ -103,6 +113,7 @@ export function App({ open = openStore }: { open?: () => Promise<Outcome<CheckSt
       <p class="later-waiting">One moment …</p>
     );
   }
+  if (route.screen === "kept" && opened) screen = <KeptPlace opened={opened} />;
   if (route.screen === "pack") screen = <PackPlace route={route} unit={preferences.length} />;
   if (route.screen === "taller") {
     screen = opened ? (
@@ -118,6 +129,7 @@ export function App({ open = openStore }: { open?: () => Promise<Outcome<CheckSt
       <p class="later-waiting">One moment …</p>
     );
   }
+  if (route.screen === "settings") screen = <SettingsPlace preferences={preferences} />;
   if (route.screen === "desk") screen = <DeskPlace route={route.desk} unit={preferences.length} />;
   if (route.screen === "reply" && opened) {
     screen = <ReplyPlace key={route.id} store={opened.store} id={route.id} />;

@@ -1,13 +1,17 @@
 import { useEffect, useState } from "preact/hooks";
 import { type DeskRoute, readDeskRoute } from "./desk/deskRoutes.ts";
+import { type KeptRoute, readKeptRoute } from "./kept/keptRoute.ts";
 import { type PackRoute, readPackRoute } from "./pack/packRoutes.ts";
 import { readShareRoute, type ShareRoute } from "./send/shareRoutes.ts";
+import { readSettingsRoute, type SettingsRoute } from "./settings/settingsRoute.ts";
 import { readTallerRoute, type TallerRoute } from "./taller/tallerRoutes.ts";
 
 export type Route =
   | ShareRoute
   | PackRoute
+  | KeptRoute
   | TallerRoute
+  | SettingsRoute
   | { readonly screen: "checks" }
   /** A null step is the one that the check was left at. */
   | { readonly screen: "step"; readonly id: string; readonly step: string | null }
@@ -37,7 +41,11 @@ export function readRoute(hash: string): Route {
     .map(decoded);
   const [first, id, step] = parts;
   if (first === undefined) return { screen: "checks" };
-  const own = readPackRoute(parts) ?? readTallerRoute(parts);
+  const own =
+    readKeptRoute(parts) ??
+    readPackRoute(parts) ??
+    readTallerRoute(parts) ??
+    readSettingsRoute(parts);
   if (own) return own;
   if (first === "desk") {
     const desk = readDeskRoute(parts.slice(1).map((part) => part ?? ""));

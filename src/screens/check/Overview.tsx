@@ -1,6 +1,7 @@
 import { useEffect, useRef } from "preact/hooks";
-import { Button } from "../parts/Button.tsx";
+import { Button, ButtonLink } from "../parts/Button.tsx";
 import { Icon, type IconName } from "../parts/Icon.tsx";
+import { settingsHref, settingsName } from "../settings/settingsRoute.ts";
 import { type Step, sections } from "./steps.ts";
 
 interface Props {
@@ -55,6 +56,9 @@ export function Overview({ all, at, onGo }: Props) {
           </section>
         );
       })}
+      <ButtonLink look="quiet" href={settingsHref}>
+        {settingsName}
+      </ButtonLink>
     </nav>
   );
 }

@@ -10,9 +10,11 @@ import {
 } from "../../records/storedCheck.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
 import { deskHref } from "../desk/deskRoutes.ts";
+import type { KeptReminderProps } from "../kept/KeptReminder.tsx";
+import { keptHref, keptName } from "../kept/keptRoute.ts";
 import { packHref } from "../pack/packRoutes.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
-import { Disclosure } from "../parts/Disclosure.tsx";
+import { later } from "../parts/later.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import type { Preferences } from "../preferences.ts";
@@ -20,6 +22,7 @@ import { replyHref } from "../reply/replyRoute.ts";
 import { goTo, stepHref } from "../router.ts";
 import { SendStored } from "../send/SendButton.tsx";
 import { openHref } from "../send/shareRoutes.ts";
+import { settingsHref, settingsName } from "../settings/settingsRoute.ts";
 import { tallerHref } from "../taller/tallerRoutes.ts";
 import type { OpenedStore } from "../useStore.ts";
 import { CheckRow } from "./CheckRow.tsx";
@@ -27,10 +30,15 @@ import { checkName } from "./checkName.ts";
 import { DeletedChecks } from "./DeletedChecks.tsx";
 import { isDemoDue, markDemoLoaded } from "./demoDue.ts";
 import { KeepDialog } from "./KeepDialog.tsx";
+import { NotKeptHere } from "./NotKeptHere.tsx";
 import type { OpenedFiles } from "./openFiles.ts";
 import { RenameDialog } from "./RenameDialog.tsx";
 import { UndoBar } from "./UndoBar.tsx";
-import { Units } from "./Units.tsx";
+
+const KeptReminder = later<KeptReminderProps>(
+  async () => (await import("../kept/KeptReminder.tsx")).KeptReminder,
+  { quiet: true },
+);
 
 interface Props {
   readonly opened: OpenedStore | null;
@@ -98,6 +106,17 @@ export function Checks({ opened, preferences, notice }: Props) {
     if (store && isDemoDue()) addDemo();
   }, [store, addDemo]);
 
+  const unkept = store?.unkept() ?? [];
+  const tryUnkept = async () => {
+    let failed: Sentence | null = null;
+    for (const stored of unkept) {
+      const outcome = store ? await store.put(stored) : null;
+      if (outcome?.ok === false) failed = outcome.fault.sentence;
+    }
+    setSaid(failed);
+    await refresh();
+  };
+
   const startNew = async () => {
     if (!store) return;
     const { author } = preferences;
@@ -112,6 +131,14 @@ export function Checks({ opened, preferences, notice }: Props) {
     const picked = [...(list ?? [])];
     if (picker.current) picker.current.value = "";
     if (picked.length === 0 || !store) return;
+    if (picked.length === 1 && picked[0] && /backup/i.test(picked[0].name)) {
+      const { handBackup, isBackup } = await import("../kept/backupHere.ts");
+      if (await isBackup(picked[0])) {
+        handBackup(picked[0]);
+        goTo(keptHref);
+        return;
+      }
+    }
     const { takeReplies } = await import("../reply/takeReplies.ts");
     const { rest, replied } = await takeReplies(store, picked);
     if (replied?.ok === false) setSaid(replied.fault.sentence);
@@ -170,10 +197,16 @@ export function Checks({ opened, preferences, notice }: Props) {
           </div>
         </Notice>
       )}
-      {said && !opened?.fault && (
+      {store && unkept.length > 0 && !opened?.fault && (
+        <NotKeptHere unkept={unkept} sentence={said} onTryAgain={tryUnkept} />
+      )}
+      {said && unkept.length === 0 && !opened?.fault && (
         <Notice tone="no" live>
           <p>{inModelUnits(said)}</p>
         </Notice>
+      )}
+      {store && checks && !opened?.fault && (
+        <KeptReminder store={store} checks={checks} deleted={deleted.length} />
       )}
       {checks === null && <p class="soft">One moment …</p>}
       {checks?.length === 0 && <FirstWords />}
@@ -199,7 +232,9 @@ export function Checks({ opened, preferences, notice }: Props) {
           Open demo checks
         </Button>
         <ButtonLink href={deskHref}>Desk: review many checks</ButtonLink>
+        <ButtonLink href={keptHref}>{keptName}</ButtonLink>
         <ButtonLink href={packHref}>Reference pack</ButtonLink>
+        <ButtonLink href={settingsHref}>{settingsName}</ButtonLink>
       </div>
       {deleted.length > 0 && (
         <DeletedChecks
@@ -207,14 +242,12 @@ export function Checks({ opened, preferences, notice }: Props) {
           onRestore={(id) => store && settle(store.restore(id))}
           onPurge={() => {
             setUndo(null);
-            // All that are marked by now, and none that is marked later.
-            if (store) settle(store.purge(new Date(Date.now() + 1)));
+            // All that are listed, also those marked before the clock was set back; none marked later.
+            const last = Math.max(...deleted.map((each) => Date.parse(each.deletedAt ?? "") || 0));
+            if (store) settle(store.purge(new Date(last + 1)));
           }}
         />
       )}
-      <Disclosure summary="Units">
-        <Units preferences={preferences} />
-      </Disclosure>
       <p class="small soft">{keptOnlyHere}</p>
       {sending && (
         <SendStored stored={sending} unit={preferences.length} onLeave={() => setSending(null)} />

@@ -41,9 +41,10 @@ export class CheckList {
   }
 
   async useInches(): Promise<void> {
-    await this.page.getByText("Units", { exact: true }).click();
+    await this.page.getByRole("link", { name: "How it looks and speaks" }).click();
     await pick(this.page.getByRole("radio", { name: "inches" }));
-    await this.page.getByText("Units", { exact: true }).click();
+    await this.page.getByRole("button", { name: "Done" }).click();
+    await this.heading.waitFor();
   }
 
   /** What can be done with a check, beside opening it. */

@@ -3,6 +3,8 @@ import { catalogueEntry, entryUnit } from "../../../records/readingCatalogue.ts"
 import { type EntryUnit, fromModel } from "../../../records/units.ts";
 import type { Preferences } from "../../preferences.ts";
 
+type Units = Pick<Preferences, "length" | "mass">;
+
 function figures(value: number): string {
   return String(Number(value.toPrecision(3)));
 }
@@ -12,7 +14,7 @@ export function rideRange(
   name: RideQuantity,
   value: number,
   tol: number,
-  preferences: Preferences,
+  preferences: Units,
 ): string {
   const unit = rideUnit(name, preferences);
   const shown = fromModel(value, unit);
@@ -22,13 +24,13 @@ export function rideRange(
   return `${shown.toFixed(places)} ± ${shownTol.toFixed(places)} ${unit}`;
 }
 
-function rideUnit(name: RideQuantity, preferences: Preferences): EntryUnit {
+function rideUnit(name: RideQuantity, preferences: Units): EntryUnit {
   const { kind } = catalogueEntry(`ride.${name}`);
   return kind === "mass" ? preferences.mass : entryUnit(kind, preferences.length);
 }
 
 /** A ride quantity in the person's units, three figures. */
-export function rideText(name: RideQuantity, value: number, preferences: Preferences): string {
+export function rideText(name: RideQuantity, value: number, preferences: Units): string {
   const unit = rideUnit(name, preferences);
   const shown = fromModel(value, unit);
   return `${unit === "kg" || unit === "lb" ? shown.toFixed(0) : figures(shown)} ${unit}`;

@@ -1,0 +1,87 @@
+import type { Author } from "../records/checkRecord.ts";
+import { isToolId, type ToolGroup, type ToolId } from "../records/toolTolerance.ts";
+import type { LengthUnit } from "../records/units.ts";
+import { isTextSize, isTheme, type TextSize, type Theme } from "./appearance.ts";
+
+export interface Preferences {
+  readonly length: LengthUnit;
+  readonly mass: "kg" | "lb";
+  readonly theme: Theme;
+  readonly text: TextSize;
+  /** Which keys numbers are typed with where there is no hardware keyboard. */
+  readonly keys: "own" | "phone";
+  /** The screen stays on while measuring. */
+  readonly awake: boolean;
+  /** A number just entered is said aloud. */
+  readonly speak: boolean;
+  /** What was last measured with: offered again for the next reading of the same group. */
+  readonly tools: { readonly [Group in ToolGroup]?: ToolId };
+  /** Who filled in the last check: offered again for the next one. */
+  readonly author?: Author;
+}
+
+export const preferencesKey = "stopfit.preferences";
+
+function defaultPreferences(): Preferences {
+  const american = /-(US|LR|MM)$/i.test(globalThis.navigator?.language ?? "");
+  return {
+    length: american ? "in" : "mm",
+    mass: american ? "lb" : "kg",
+    theme: "phone",
+    text: "usual",
+    keys: "own",
+    awake: true,
+    speak: false,
+    tools: {},
+  };
+}
+
+type Kept = { readonly [name: string]: unknown };
+
+function isGroup(value: unknown): value is Kept {
+  return typeof value === "object" && value !== null;
+}
+
+function readAuthor(value: unknown): Author | undefined {
+  if (!isGroup(value)) return undefined;
+  const { role, name, contact } = value;
+  if (role !== "installer" && role !== "customer" && role !== "support") return undefined;
+  return {
+    role,
+    ...(typeof name === "string" && name !== "" && { name }),
+    ...(typeof contact === "string" && contact !== "" && { contact }),
+  };
+}
+
+function readTools(value: unknown): Preferences["tools"] {
+  if (!isGroup(value)) return {};
+  const tools: { [Group in ToolGroup]?: ToolId } = {};
+  for (const group of ["near", "length", "angle", "mass"] as const) {
+    const tool = value[group];
+    if (isToolId(tool)) tools[group] = tool;
+  }
+  return tools;
+}
+
+/** What this browser keeps; the usual for whatever is not kept, or can't be read. */
+export function readPreferences(): Preferences {
+  const usual = defaultPreferences();
+  try {
+    const kept: unknown = JSON.parse(localStorage.getItem(preferencesKey) ?? "null");
+    if (!isGroup(kept)) return usual;
+    const author = readAuthor(kept.author);
+    return {
+      length: kept.length === "mm" || kept.length === "in" ? kept.length : usual.length,
+      mass: kept.mass === "kg" || kept.mass === "lb" ? kept.mass : usual.mass,
+      theme: isTheme(kept.theme) ? kept.theme : usual.theme,
+      text: isTextSize(kept.text) ? kept.text : usual.text,
+      keys: kept.keys === "phone" ? "phone" : usual.keys,
+      awake: typeof kept.awake === "boolean" ? kept.awake : usual.awake,
+      speak: typeof kept.speak === "boolean" ? kept.speak : usual.speak,
+      tools: readTools(kept.tools),
+      ...(author && { author }),
+    };
+  } catch {
+    return usual;
+  }
+}

@@ -1,0 +1,113 @@
+import type { TextSize, Theme } from "../appearance.ts";
+import { Button } from "../parts/Button.tsx";
+import { Card } from "../parts/Card.tsx";
+import { CheckLine, Choices, type Option, Segmented } from "../parts/Choices.tsx";
+import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
+import { changePreferences, type Preferences } from "../preferences.ts";
+import { checksHref, goTo } from "../router.ts";
+import { settingsName } from "./settingsRoute.ts";
+import { Units } from "./Units.tsx";
+import { VoiceChoice } from "./VoiceChoice.tsx";
+
+export interface SettingsPlaceProps {
+  readonly preferences: Preferences;
+}
+
+const themeOptions: readonly Option<Theme>[] = [
+  { value: "phone", name: "As the phone is", hint: "Light by day, dark where the phone is dark." },
+  { value: "light", name: "Light" },
+  { value: "dark", name: "Dark", hint: "For a dim garage." },
+  {
+    value: "sun",
+    name: "Sunlight",
+    hint: "Black on white, strong lines: for reading outdoors.",
+  },
+];
+
+const textOptions: readonly Option<TextSize>[] = [
+  { value: "usual", name: "Usual" },
+  { value: "large", name: "Large" },
+  { value: "largest", name: "Largest" },
+];
+
+function goBack() {
+  if (history.length > 1) history.back();
+  else goTo(checksHref);
+}
+
+/** Units, looks, keys, screen and voice: kept in this browser, for every check. */
+export function SettingsPlace({ preferences }: SettingsPlaceProps) {
+  const heading = useHeadingFocus("settings");
+  return (
+    <Screen
+      top={
+        <>
+          <Button look="quiet" icon="back" label="Back" onClick={goBack} />
+          <span class="screen-name">{settingsName}</span>
+        </>
+      }
+      actions={
+        <Button look="main" onClick={goBack}>
+          Done
+        </Button>
+      }
+    >
+      <h1 ref={heading} tabIndex={-1}>
+        {settingsName}
+      </h1>
+      <p class="soft">Kept on this phone, at once, for all checks.</p>
+      <Card heading="Units">
+        <Units preferences={preferences} />
+        <p class="small soft">A reading can still be typed in the other unit.</p>
+      </Card>
+      <Card heading="Light and dark">
+        <Choices
+          legend="Light and dark"
+          legendUnseen
+          value={preferences.theme}
+          onChange={(theme) => changePreferences({ theme })}
+          options={themeOptions}
+        />
+      </Card>
+      <Card heading="Size of the words">
+        <Segmented
+          legend="Size of the words"
+          legendUnseen
+          value={preferences.text}
+          onChange={(text) => changePreferences({ text })}
+          options={textOptions}
+        />
+      </Card>
+      <Card heading="Keys for numbers">
+        <Choices
+          legend="Keys for numbers"
+          legendUnseen
+          value={preferences.keys}
+          onChange={(keys) => changePreferences({ keys })}
+          options={[
+            {
+              value: "own",
+              name: "Stopfit's own keys",
+              hint: "Large, with fractions of an inch, and the drawing stays in view.",
+            },
+            {
+              value: "phone",
+              name: "The phone's keyboard",
+              hint: "Any keyboard or dictation that is set up on the phone.",
+            },
+          ]}
+        />
+      </Card>
+      <Card heading="While measuring">
+        <CheckLine
+          checked={preferences.awake}
+          onChange={(awake) => changePreferences({ awake })}
+          hint="The screen does not go dark while a reading is open."
+        >
+          Keep the screen on
+        </CheckLine>
+        <VoiceChoice preferences={preferences} />
+      </Card>
+    </Screen>
+  );
+}

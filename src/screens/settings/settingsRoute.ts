@@ -1,0 +1,13 @@
+export interface SettingsRoute {
+  readonly screen: "settings";
+}
+
+const place = "looks";
+
+export const settingsHref = `#/${place}`;
+
+export const settingsName = "How it looks and speaks";
+
+export function readSettingsRoute(parts: readonly (string | null)[]): SettingsRoute | null {
+  return parts.length === 1 && parts[0] === place ? { screen: "settings" } : null;
+}

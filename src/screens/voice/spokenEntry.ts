@@ -1,0 +1,88 @@
+import { parseText } from "../../records/entry.ts";
+import type { EntryKind } from "../../records/readingCatalogue.ts";
+import type { EntryUnit, TypedUnit } from "../../records/units.ts";
+
+const small = [
+  "zero",
+  "one",
+  "two",
+  "three",
+  "four",
+  "five",
+  "six",
+  "seven",
+  "eight",
+  "nine",
+  "ten",
+  "eleven",
+  "twelve",
+  "thirteen",
+  "fourteen",
+  "fifteen",
+  "sixteen",
+  "seventeen",
+  "eighteen",
+  "nineteen",
+] as const;
+const tens = ["", "", "twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"];
+
+/** 0 to 99 in words; beyond that the figures, which a voice says as well. */
+function numberWords(value: number): string {
+  if (value < 20) return small[value] ?? String(value);
+  if (value > 99) return String(value);
+  const ten = tens[Math.floor(value / 10)] ?? "";
+  return value % 10 === 0 ? ten : `${ten}-${small[value % 10]}`;
+}
+
+const parts: { readonly [denominator: number]: readonly [one: string, many: string] } = {
+  2: ["half", "halves"],
+  4: ["quarter", "quarters"],
+  8: ["eighth", "eighths"],
+  16: ["sixteenth", "sixteenths"],
+  32: ["thirty-second", "thirty-seconds"],
+  64: ["sixty-fourth", "sixty-fourths"],
+};
+
+const units: { readonly [Unit in TypedUnit]: readonly [one: string, many: string] } = {
+  mm: ["millimetre", "millimetres"],
+  cm: ["centimetre", "centimetres"],
+  in: ["inch", "inches"],
+  kg: ["kilogram", "kilograms"],
+  lb: ["pound", "pounds"],
+  N: ["newton", "newtons"],
+  lbf: ["pound", "pounds"],
+  "N/mm": ["newton per millimetre", "newtons per millimetre"],
+  "lbf/in": ["pound per inch", "pounds per inch"],
+  "N·s/mm": ["newton second per millimetre", "newton seconds per millimetre"],
+  "lbf·s/in": ["pound second per inch", "pound seconds per inch"],
+  deg: ["degree", "degrees"],
+  "": ["", ""],
+};
+
+function fractionWords(numerator: number, denominator: number): string {
+  const named = parts[denominator];
+  if (!named) return `${numerator} over ${denominator}`;
+  return `${numberWords(numerator)} ${numerator === 1 ? named[0] : named[1]}`;
+}
+
+/** What was typed, as a person would say it; null while it can't be read. */
+export function spokenEntry(text: string, kind: EntryKind, unit: EntryUnit): string | null {
+  const parsed = parseText(text, kind, unit, "any");
+  if (!parsed.ok) return null;
+  const { typed, unit: understood, value } = parsed.value;
+  const typedUnit: TypedUnit = typed.endsWith(" cm") ? "cm" : understood;
+  const minus = value < 0 ? "minus " : "";
+  const [one, many] = units[typedUnit];
+  const fraction = /^[-+]?\s*(?:(\d+)[\s-]+)?(\d+)\s*\/\s*(\d+)/.exec(typed);
+  if (fraction) {
+    const said = fractionWords(Number(fraction[2]), Number(fraction[3]));
+    if (!fraction[1] || Number(fraction[1]) === 0) {
+      return `${minus}${said} ${typedUnit === "in" ? "of an inch" : many}`.trim();
+    }
+    return `${minus}${numberWords(Number(fraction[1]))} and ${said} ${many}`.trim();
+  }
+  const figures = /\d[\d.,]*|[.,]\d+/.exec(typed)?.[0].replace(",", ".") ?? "";
+  const said = Number(figures);
+  if (figures === "" || !Number.isFinite(said)) return null;
+  return `${minus}${said} ${said === 1 ? one : many}`.trim();
+}
