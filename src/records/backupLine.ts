@@ -2,6 +2,7 @@ import * as z from "zod/mini";
 import { fail, type Outcome, succeed } from "../physics/outcome.ts";
 import { recordBounds } from "./checkRecord.ts";
 import type { Decision } from "./decision.ts";
+import { openStored } from "./openStored.ts";
 import type { StoredCheck } from "./storedCheck.ts";
 import type { Way } from "./submission.ts";
 
@@ -14,11 +15,18 @@ export const backupVersion = 1;
  * written and read a line at a time.
  */
 export type BackupLine =
-  | { readonly kind: "header"; readonly createdAt: string }
+  | {
+      readonly kind: "header";
+      readonly createdAt: string;
+      /** The device that made it; absent in backups made before there was one. */
+      readonly phone?: string;
+    }
   | {
       readonly kind: "submission";
       readonly text: string;
       readonly receivedAt: string;
+      readonly sentAt?: string;
+      readonly place?: number;
       readonly way: Way;
       readonly photosLeftOut: number;
     }
@@ -50,34 +58,8 @@ const decisionSchema = z.looseObject({
   undoes: z.optional(short),
 });
 
-const entry = z.looseObject({
-  texts: z.array(z.string()),
-  unit: z.string(),
-  tol: z.string(),
-});
-
-const storedSchema = z.looseObject({
-  id: short,
-  name: z.string(),
-  createdAt: time,
-  updatedAt: time,
-  deletedAt: z.optional(time),
-  record: z.looseObject({
-    format: z.literal("stopfit-check"),
-    version: z.literal(1),
-    id: short,
-    createdAt: time,
-    corners: z
-      .array(z.looseObject({ side: z.enum(["left", "right"]), limits: z.array(z.looseObject({})) }))
-      .check(z.maxLength(2)),
-  }),
-  entries: z.record(z.string(), entry),
-  progress: z.looseObject({
-    step: z.string(),
-    skipped: z.array(z.string()),
-    stood: z.array(z.string()),
-  }),
-});
+/** What a check of any version must have; `openStored` gives it today's shape. */
+const storedSchema = z.looseObject({ id: short.check(z.minLength(1)), record: z.looseObject({}) });
 
 const lineSchema = z.discriminatedUnion("kind", [
   z.looseObject({
@@ -85,11 +67,14 @@ const lineSchema = z.discriminatedUnion("kind", [
     format: z.literal(backupFormat),
     version: z.number(),
     createdAt: time,
+    phone: z.optional(short),
   }),
   z.looseObject({
     kind: z.literal("submission"),
     text: z.string(),
     receivedAt: time,
+    sentAt: z.optional(time),
+    place: z.optional(z.number()),
     way: z.enum(["file", "link", "code", "backup"]),
     photosLeftOut: z.number(),
   }),
@@ -113,7 +98,10 @@ export function readBackupLine(text: string, number: number): Outcome<BackupLine
       `The backup was made by a newer version of Stopfit (backup version ${parsed.data.version}). Update Stopfit, then restore it again.`,
     ]);
   }
-  return succeed(value as BackupLine);
+  const line = value as BackupLine;
+  if (line.kind !== "check") return succeed(line);
+  const check = openStored(line.check);
+  return check === null ? damaged(number) : succeed({ kind: "check", check });
 }
 
 function damaged(number: number): Outcome<never> {

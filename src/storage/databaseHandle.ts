@@ -82,11 +82,9 @@ export class SchemaHandle<Schema> {
       }).then(
         (database) => {
           clearTimeout(timer);
-          if (givenUp) {
-            database.close();
-            return;
-          }
-          this.database = database;
+          // One that was given up on and came after all serves whoever asks next.
+          if (givenUp && this.database !== null) database.close();
+          else this.database = database;
           resolve(succeed(database));
         },
         (error) => {

@@ -1,0 +1,38 @@
+import { useState } from "preact/hooks";
+import { inModelUnits, type Sentence } from "../../physics/sentence.ts";
+import type { CheckStore } from "../../storage/checkStore.ts";
+import { Button, type ButtonLook } from "../parts/Button.tsx";
+
+/** “Save a backup”, and what came of it. */
+export function BackupButton({
+  store,
+  look = "main",
+  onSaved,
+}: {
+  store: CheckStore;
+  look?: ButtonLook;
+  onSaved: () => void;
+}) {
+  const [working, setWorking] = useState(false);
+  const [said, setSaid] = useState<Sentence | null>(null);
+  const save = async () => {
+    setWorking(true);
+    const { saveBackupHere } = await import("./backupHere.ts");
+    const saved = await saveBackupHere(store);
+    setWorking(false);
+    setSaid(
+      saved.ok
+        ? ["The backup was handed to the browser to save. Look among its downloads."]
+        : saved.fault.sentence,
+    );
+    if (saved.ok) onSaved();
+  };
+  return (
+    <>
+      <Button look={look} icon="file" disabled={working} onClick={save}>
+        Save a backup
+      </Button>
+      {said && <p role="status">{inModelUnits(said)}</p>}
+    </>
+  );
+}

@@ -1,0 +1,82 @@
+import { useEffect, useState } from "preact/hooks";
+import type { StoredCheck } from "../../records/storedCheck.ts";
+import type { CheckStore } from "../../storage/checkStore.ts";
+import { ButtonLink } from "../parts/Button.tsx";
+import { Notice } from "../parts/Notice.tsx";
+import { BackupButton } from "./BackupButton.tsx";
+import { keptHref, keptName } from "./keptRoute.ts";
+import { checksText, onlyHereText, persistenceWords } from "./keptWords.ts";
+import { sizeText } from "./persistence.ts";
+import { countBefore, rememberCount } from "./safety.ts";
+import { type Keeping, useKeeping } from "./useKeeping.ts";
+
+export interface KeptReminderProps {
+  readonly store: CheckStore;
+  readonly checks: readonly StoredCheck[];
+  readonly deleted: number;
+}
+
+function whyNow({ persistence, low, space }: Keeping): string {
+  if (low && space) {
+    return `This phone is short of space: ${sizeText(space.freeBytes)} are left for Stopfit.`;
+  }
+  return persistence === "unknown"
+    ? "This browser does not say whether it keeps them for good."
+    : "This browser may clear them.";
+}
+
+/** On the list: that checks are nowhere else while the browser may clear them, or that it has. */
+export function KeptReminder({ store, checks, deleted }: KeptReminderProps) {
+  const { keeping, lookAgain } = useKeeping(checks);
+  const [saved, setSaved] = useState(false);
+  const [before] = useState(countBefore);
+  const count = checks.length + deleted;
+  useEffect(() => {
+    // A count of checks that were cleared stays until there are checks again.
+    if (count > 0 || countBefore() === null) rememberCount(count);
+  }, [count]);
+
+  if (count === 0 && before !== null && before > 0) {
+    return (
+      <Notice tone="care" live>
+        <p>
+          {before === 1 ? "There was 1 check" : `There were ${checksText(before)}`} on this phone,
+          and nothing is here now: the browser's storage has been cleared. If you have a backup,
+          restore it.
+        </p>
+        <div class="row">
+          <ButtonLink look="main" href={keptHref}>
+            Restore a backup
+          </ButtonLink>
+        </div>
+      </Notice>
+    );
+  }
+  const atRisk = keeping && (keeping.persistence !== "kept" || keeping.low);
+  if (saved) {
+    return (
+      <Notice tone="ok" live>
+        <p>The backup was handed to the browser to save. Look among its downloads.</p>
+      </Notice>
+    );
+  }
+  if (!atRisk || keeping.onlyHere.length === 0) return null;
+  const { tone } = persistenceWords[keeping.low ? "mayEvict" : keeping.persistence];
+  return (
+    <Notice tone={tone} live>
+      <p>
+        {onlyHereText(keeping.onlyHere.length)} {whyNow(keeping)}
+      </p>
+      <div class="row">
+        <BackupButton
+          store={store}
+          onSaved={() => {
+            setSaved(true);
+            lookAgain();
+          }}
+        />
+        <ButtonLink href={keptHref}>{keptName}</ButtonLink>
+      </div>
+    </Notice>
+  );
+}

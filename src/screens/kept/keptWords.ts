@@ -1,0 +1,50 @@
+import type { State } from "../../physics/fitment.ts";
+import type { RestoreCounts } from "../../storage/backup.ts";
+import type { Persistence } from "./persistence.ts";
+
+export const persistenceWords: {
+  readonly [Which in Persistence]: {
+    readonly tone: State;
+    readonly name: string;
+    readonly words: string;
+  };
+} = {
+  kept: {
+    tone: "ok",
+    name: "Kept for good",
+    words:
+      "This browser clears nothing of Stopfit by itself. A phone can still be lost or break: save a backup now and then.",
+  },
+  mayEvict: {
+    tone: "care",
+    name: "The browser may clear the checks",
+    words:
+      "It may do so when the phone runs short of space, or when Stopfit has not been opened for some weeks. Install Stopfit on the home screen, or save a backup.",
+  },
+  unknown: {
+    tone: "unsure",
+    name: "Can't tell whether the checks are kept for good",
+    words:
+      "This browser does not say. Install Stopfit on the home screen, and save a backup now and then.",
+  },
+};
+
+export function checksText(count: number): string {
+  return count === 1 ? "1 check" : `${count} checks`;
+}
+
+export function onlyHereText(count: number): string {
+  return count === 1
+    ? "1 check is nowhere but on this phone."
+    : `${count} checks are nowhere but on this phone.`;
+}
+
+export function restoredText({ added, present, joined }: RestoreCounts): string {
+  const isNew = added - joined;
+  const parts = [
+    `${isNew} added`,
+    ...(joined > 0 ? [`${joined} joined with what is here`] : []),
+    ...(present > 0 ? [`${present} here already`] : []),
+  ];
+  return `Restored: ${parts.join(", ")}.`;
+}

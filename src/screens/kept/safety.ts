@@ -1,0 +1,46 @@
+import type { StoredCheck } from "../../records/storedCheck.ts";
+import { contentDigest, MarkStore, type Safekeeping } from "../../storage/markStore.ts";
+
+export const nothingSafe: Safekeeping = { lastBackupAt: null, safe: new Map(), askedAt: null };
+
+function hasContent({ entries, name }: StoredCheck): boolean {
+  return name.trim() !== "" || Object.values(entries).some(({ texts }) => texts.some(Boolean));
+}
+
+/** Checks with something in them that is nowhere but here: changed since they were saved or sent. */
+export function onlyHere(
+  checks: readonly StoredCheck[],
+  { safe }: Safekeeping,
+): readonly StoredCheck[] {
+  return checks.filter((check) => hasContent(check) && safe.get(check.id) !== contentDigest(check));
+}
+
+/** This check left the phone as it is: it was sent, or saved as a file. */
+export async function markSent(stored: StoredCheck): Promise<void> {
+  const marks = new MarkStore();
+  await marks.markSafe([stored]);
+  marks.close();
+}
+
+const countKey = "stopfit.checks";
+
+/**
+ * How many checks were here at the last look, kept apart from them: where the browser has cleared them,
+ * this tells that there were some. Null where it isn't known.
+ */
+export function countBefore(): number | null {
+  try {
+    const count = Number(localStorage.getItem(countKey) ?? Number.NaN);
+    return Number.isInteger(count) ? count : null;
+  } catch {
+    return null;
+  }
+}
+
+export function rememberCount(count: number): void {
+  try {
+    localStorage.setItem(countKey, `${count}`);
+  } catch {
+    // Refused: then nothing is kept here anyway.
+  }
+}
