@@ -1,4 +1,5 @@
 import type { Fault } from "../physics/outcome.ts";
+import type { PackPlatforms } from "../records/pack.ts";
 import type { PoolReply, PoolRequest, PoolResult, PoolTask } from "./poolMessages.ts";
 
 /** As much of a Worker as the pool uses. */
@@ -22,6 +23,8 @@ export interface Pool {
 export interface PoolOptions {
   startWorker?(): PoolWorkerLike;
   readonly size?: number;
+  /** The pack that readings are held against; without one they are held against each other only. */
+  readonly pack?: PackPlatforms;
 }
 
 /** One core is left to the screen. */
@@ -49,7 +52,7 @@ interface Hand {
 
 export function createPool(options: PoolOptions = {}): Pool {
   const size = options.size ?? poolSize(globalThis.navigator?.hardwareConcurrency);
-  return new WorkerPool(options.startWorker ?? startModuleWorker, size);
+  return new WorkerPool(options.startWorker ?? startModuleWorker, size, options.pack ?? null);
 }
 
 function startModuleWorker(): PoolWorkerLike {
@@ -59,12 +62,14 @@ function startModuleWorker(): PoolWorkerLike {
 class WorkerPool implements Pool {
   readonly #startWorker: () => PoolWorkerLike;
   readonly #hands: Hand[];
+  readonly #pack: PackPlatforms | null;
   readonly #waiting: Job[] = [];
   #ticket = 0;
   #closed = false;
 
-  constructor(startWorker: () => PoolWorkerLike, size: number) {
+  constructor(startWorker: () => PoolWorkerLike, size: number, pack: PackPlatforms | null) {
     this.#startWorker = startWorker;
+    this.#pack = pack && { platforms: pack.platforms };
     this.#hands = Array.from({ length: size }, () => ({ worker: null, job: null }));
   }
 
@@ -108,7 +113,7 @@ class WorkerPool implements Pool {
       hand.job = job;
       try {
         hand.worker ??= this.#start(hand);
-        hand.worker.postMessage({ ticket: job.ticket, task: job.task });
+        hand.worker.postMessage({ kind: "task", ticket: job.ticket, task: job.task });
       } catch {
         this.#end(hand, lost);
         this.#handOut();
@@ -134,6 +139,7 @@ class WorkerPool implements Pool {
       fail();
     };
     worker.onmessageerror = fail;
+    if (this.#pack !== null) worker.postMessage({ kind: "pack", pack: this.#pack });
     return worker;
   }
 

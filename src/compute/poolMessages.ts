@@ -1,5 +1,6 @@
 import type { Assessment } from "../physics/fitment.ts";
 import type { Fault } from "../physics/outcome.ts";
+import type { PackPlatforms } from "../records/pack.ts";
 import type { Computed, Incoming, Way } from "../records/submission.ts";
 
 /** Work for the pool: to read what came in, or to compute the answer to what was kept. */
@@ -23,10 +24,10 @@ export type PoolResult =
 
 export type TaskOf<Kind extends PoolTask["kind"]> = Extract<PoolTask, { kind: Kind }>;
 
-export interface PoolRequest {
-  readonly ticket: number;
-  readonly task: PoolTask;
-}
+/** Before its first task a worker is told which pack its readings are held against. */
+export type PoolRequest =
+  | { readonly kind: "pack"; readonly pack: PackPlatforms }
+  | { readonly kind: "task"; readonly ticket: number; readonly task: PoolTask };
 
 export interface PoolReply {
   readonly ticket: number;

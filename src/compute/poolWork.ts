@@ -1,8 +1,8 @@
 import { assessFitment } from "../physics/assess.ts";
 import type { Fault } from "../physics/outcome.ts";
-import { demoPack } from "../records/demoPack.ts";
 import { fitmentOf } from "../records/fitmentOf.ts";
 import { oddReadings } from "../records/oddReadings.ts";
+import type { PackPlatforms } from "../records/pack.ts";
 import { readCheckText } from "../records/readCheck.ts";
 import { computedOf, factsOf, type Incoming, type Way } from "../records/submission.ts";
 import { checkOfText } from "../sharing/receivedFile.ts";
@@ -10,10 +10,13 @@ import { checkOfPayload, type SharedCheck } from "../sharing/sharedCheck.ts";
 import { findPayloads } from "../sharing/shareLink.ts";
 import type { PoolResult, PoolTask, ReadItem, TaskOf } from "./poolMessages.ts";
 
-/** Does one piece of the desk's work. Never throws, whatever the text is. */
-export function poolWork(task: PoolTask): PoolResult {
+/**
+ * Does one piece of the desk's work; readings are held against the platforms of `pack`, where there is
+ * one. Never throws, whatever the text is.
+ */
+export function poolWork(task: PoolTask, pack: PackPlatforms | null = null): PoolResult {
   try {
-    return task.kind === "read" ? read(task) : compute(task);
+    return task.kind === "read" ? read(task) : compute(task, pack);
   } catch {
     return { kind: "failed", fault: workFailed };
   }
@@ -54,11 +57,11 @@ export function incomingOf({ record, photosLeftOut }: SharedCheck, way: Way): In
   return { facts: factsOf(record), text: JSON.stringify(record), way, photosLeftOut };
 }
 
-function compute({ text }: TaskOf<"compute">): PoolResult {
+function compute({ text }: TaskOf<"compute">, pack: PackPlatforms | null): PoolResult {
   const checked = readCheckText(text, "The check");
   if (!checked.ok) return { kind: "failed", fault: checked.fault };
   const record = checked.value;
-  const odd = oddReadings(record, demoPack).length;
+  const odd = oddReadings(record, pack).length;
   const assessed = assessFitment(fitmentOf(record));
   return assessed.ok
     ? {

@@ -1,7 +1,14 @@
+import type { PackPlatforms } from "../records/pack.ts";
 import type { PoolReply, PoolRequest } from "./poolMessages.ts";
 import { poolWork } from "./poolWork.ts";
 
-self.onmessage = ({ data: { ticket, task } }: MessageEvent<PoolRequest>) => {
-  const reply: PoolReply = { ticket, result: poolWork(task) };
+let pack: PackPlatforms | null = null;
+
+self.onmessage = ({ data }: MessageEvent<PoolRequest>) => {
+  if (data.kind === "pack") {
+    pack = data.pack;
+    return;
+  }
+  const reply: PoolReply = { ticket: data.ticket, result: poolWork(data.task, pack) };
   self.postMessage(reply);
 };

@@ -5,7 +5,7 @@ import { meanOf } from "../physics/uncertainty/readingMean.ts";
 import { believableRatio } from "../physics/verdict/plausible.ts";
 import type { CheckRecord, TypedReading } from "./checkRecord.ts";
 import { isGeometryName } from "./entryPath.ts";
-import { type Pack, platformOf, platformReading } from "./pack.ts";
+import { type PackPlatforms, platformOf, platformReading } from "./pack.ts";
 import { catalogueEntry, entryName, isBelievable } from "./readingCatalogue.ts";
 import { mmPerInch } from "./units.ts";
 
@@ -226,7 +226,7 @@ function isSameLimit(record: CheckRecord, left: ReadingId, right: ReadingId): bo
 function againstPack(
   record: CheckRecord,
   named: readonly NamedReading[],
-  pack: Pack | null,
+  pack: PackPlatforms | null,
 ): OddReading[] {
   const platform = pack === null ? null : platformOf(pack, record.vehicle.platformId);
   if (platform === null) return [];
@@ -288,7 +288,7 @@ function gapsTooLarge(record: CheckRecord): OddReading[] {
 }
 
 /** Everything about a record's readings that someone should look at, in the order of measuring. */
-export function oddReadings(record: CheckRecord, pack: Pack | null): OddReading[] {
+export function oddReadings(record: CheckRecord, pack: PackPlatforms | null): OddReading[] {
   const named = readingsOf(record);
   const odd = [
     ...named.flatMap((each) => ofOneReading(each, record)),

@@ -72,6 +72,9 @@ export interface Pack {
   readonly rules?: { readonly [Each in Use]?: Partial<UseRules> };
 }
 
+/** As much of a pack as readings are held against. */
+export type PackPlatforms = Pick<Pack, "platforms">;
+
 /** How much a pack may hold. */
 export const packBounds = {
   stops: 2000,
@@ -90,7 +93,7 @@ export function recordStop(stop: PackStop): CheckStop {
 }
 
 /** The platform of this id, where the pack has one. */
-export function platformOf(pack: Pack, id: string | null): Platform | null {
+export function platformOf(pack: PackPlatforms, id: string | null): Platform | null {
   return pack.platforms.find((platform) => platform.id === id) ?? null;
 }
 

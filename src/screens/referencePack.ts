@@ -115,6 +115,11 @@ export function usePackInUse(): PackInUse | null {
   return pack;
 }
 
+/** The pack in use, followed as it changes; for screens that come after it was read. */
+export function useReferencePack(): Pack {
+  return usePackInUse()?.pack ?? referencePack();
+}
+
 /** Read anew, as after a reload. */
 export function forgetPackInMemory(): void {
   store?.close();

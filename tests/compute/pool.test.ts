@@ -8,6 +8,7 @@ import { assessFitment } from "../../src/physics/assess.ts";
 import { inModelUnits } from "../../src/physics/sentence.ts";
 import type { CheckRecord } from "../../src/records/checkRecord.ts";
 import { fitmentOf } from "../../src/records/fitmentOf.ts";
+import type { PackPlatforms, Platform } from "../../src/records/pack.ts";
 import { crc32 } from "../../src/sharing/checksum.ts";
 import { payloadText } from "../../src/sharing/payload.ts";
 import { shareLink } from "../../src/sharing/shareLink.ts";
@@ -34,8 +35,10 @@ class HandWorker implements PoolWorkerLike {
 
   answer(): void {
     const request = this.asked.at(-1);
-    if (request === undefined || this.ended) throw new Error("nothing to answer");
-    const data: PoolReply = { ticket: request.ticket, result: poolWork(request.task) };
+    if (request?.kind !== "task" || this.ended) throw new Error("nothing to answer");
+    const told = this.asked.find(({ kind }) => kind === "pack");
+    const pack = told?.kind === "pack" ? told.pack : null;
+    const data: PoolReply = { ticket: request.ticket, result: poolWork(request.task, pack) };
     this.onmessage?.(new MessageEvent("message", { data }));
   }
 
@@ -120,6 +123,39 @@ describe("what the pool does", () => {
     expect(assessed.ok && computed.kind === "computed" && computed.assessment).toEqual(
       assessed.ok && assessed.value,
     );
+  });
+
+  it("holds readings against the pack that its workers were told of, once each", async () => {
+    const platform: Platform = {
+      id: "lane-van",
+      label: "Lane van",
+      axle: record.axle,
+      layout: record.layout,
+      limits: [],
+      usualStop: null,
+    };
+    const onPlatform = { ...record, vehicle: { ...record.vehicle, platformId: platform.id } };
+    const task = { kind: "compute", text: JSON.stringify(onPlatform) } as const;
+    const odd = async (pack?: PackPlatforms) => {
+      HandWorker.started = [];
+      const pool = createPool({
+        size: 1,
+        startWorker: () => new HandWorker(),
+        ...(pack && { pack }),
+      });
+      const results = [pool.run(task), pool.run(task)];
+      HandWorker.started[0]?.answer();
+      HandWorker.started[0]?.answer();
+      const [, last] = await Promise.all(results);
+      expect(HandWorker.started[0]?.asked.filter(({ kind }) => kind === "pack")).toHaveLength(
+        pack ? 1 : 0,
+      );
+      return last?.kind === "computed" ? last.computed.odd : null;
+    };
+    const none = await odd();
+    expect(await odd({ platforms: [platform] })).toBe(none);
+    const strut: Platform = { ...platform, layout: { kind: "strut", readings: {} } };
+    expect(await odd({ platforms: [strut] })).toBe((none ?? 0) + 1);
   });
 
   it("whatever verdict the file claims is ignored", () => {

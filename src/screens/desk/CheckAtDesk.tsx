@@ -1,6 +1,5 @@
 import { useEffect, useMemo, useState } from "preact/hooks";
 import type { Assessor } from "../../compute/assessor.ts";
-import { demoPack } from "../../records/demoPack.ts";
 import { fitmentOf } from "../../records/fitmentOf.ts";
 import { oddReadings } from "../../records/oddReadings.ts";
 import { sentenceText } from "../../records/quantityText.ts";
@@ -18,8 +17,10 @@ import { Button, ButtonLink } from "../parts/Button.tsx";
 import { Disclosure } from "../parts/Disclosure.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
+import { useReferencePack } from "../referencePack.ts";
 import { Decide } from "./Decide.tsx";
 import { deskCheckHref, deskHref, deskReportHref } from "./deskRoutes.ts";
+import { PackSince } from "./PackSince.tsx";
 import { Facts, History, Photos, VersionDifferences, Versions } from "./parts.tsx";
 import { ReadingsTable } from "./ReadingsTable.tsx";
 import type { Desk } from "./useDesk.ts";
@@ -97,7 +98,8 @@ function Opened({
   const assessor = useAssessor(startAssessor);
   const fitment = useMemo(() => fitmentOf(record), [record]);
   const assessed = useAssessment(assessor, fitment, "answer");
-  const odd = useMemo(() => oddReadings(record, demoPack), [record]);
+  const pack = useReferencePack();
+  const odd = useMemo(() => oddReadings(record, pack), [record, pack]);
   const [asked, setAsked] = useState<readonly string[]>([]);
   const askFor = (id: string) => {
     setAsked((ids) => (ids.includes(id) ? ids : [...ids, id]));
@@ -166,6 +168,7 @@ function Opened({
               />
             </div>
           )}
+          <PackSince record={record} pack={pack} unit={unit} />
           <section class="card" aria-labelledby="odd-heading">
             <h2 id="odd-heading">Odd readings</h2>
             {odd.length === 0 && <p>None: every reading is of a usual size, and they agree.</p>}

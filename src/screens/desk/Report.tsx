@@ -4,9 +4,9 @@ import type { Assessment, CornerAssessment, Fitment } from "../../physics/fitmen
 import { rulesOf } from "../../physics/road/useRules.ts";
 import { meanOf } from "../../physics/uncertainty/readingMean.ts";
 import type { CheckRecord } from "../../records/checkRecord.ts";
-import { demoPack } from "../../records/demoPack.ts";
 import { fitmentOf } from "../../records/fitmentOf.ts";
 import { oddReadings, quantityKindOf, readingsOf } from "../../records/oddReadings.ts";
+import { packSince } from "../../records/packSince.ts";
 import { quantityText, sentenceText } from "../../records/quantityText.ts";
 import { cornerContext } from "../answer/formulas/cornerContext.ts";
 import { type Figure, figuresOf } from "../answer/formulas/figures.ts";
@@ -27,6 +27,7 @@ import { StateMark } from "../drawings/StateMark.tsx";
 import { dateText } from "../home/checkName.ts";
 import { Button } from "../parts/Button.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
+import { useReferencePack } from "../referencePack.ts";
 import { History } from "./parts.tsx";
 import type { Desk } from "./useDesk.ts";
 import { useDecisions, useOpenCheck } from "./useOpenCheck.ts";
@@ -150,7 +151,9 @@ function Answered({
   fitment: Fitment;
   assessment: Assessment;
 }) {
-  const odd = useMemo(() => oddReadings(record, demoPack), [record]);
+  const pack = useReferencePack();
+  const odd = useMemo(() => oddReadings(record, pack), [record, pack]);
+  const since = packSince(record, pack).map((sentence) => sentenceText(sentence, "mm"));
   const advice = new Set(
     assessment.corners.flatMap(({ side, advice: told }) =>
       told.map(({ sentence }) => `${sideWords[side]}: ${sentenceText(sentence, "mm")}`),
@@ -201,6 +204,16 @@ function Answered({
               <li key={`${reading} ${kind}`}>
                 {capital(readingWords(fitment, reading))}: {sentenceText(sentence, "mm")}
               </li>
+            ))}
+          </ul>
+        </>
+      )}
+      {since.length > 0 && (
+        <>
+          <h3>Other in the pack in use than in this check</h3>
+          <ul class="plain-list">
+            {since.map((text) => (
+              <li key={text}>{text}</li>
             ))}
           </ul>
         </>

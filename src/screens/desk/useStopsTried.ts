@@ -3,9 +3,9 @@ import type { Assessor } from "../../compute/assessor.ts";
 import type { Assessment, Fitment, State } from "../../physics/fitment.ts";
 import type { Fault } from "../../physics/outcome.ts";
 import { fitmentWithStop } from "../../physics/ranking/fitmentWithStop.ts";
-import { demoPack } from "../../records/demoPack.ts";
 import type { PackStop } from "../../records/pack.ts";
 import { recordStop } from "../../records/pack.ts";
+import { useReferencePack } from "../referencePack.ts";
 
 /** A stop of the pack, tried on this check's readings. */
 export interface TriedStop {
@@ -29,6 +29,7 @@ export function useStopsTried(
   fitment: Fitment,
   wanted: boolean,
 ): readonly TriedStop[] {
+  const pack = useReferencePack();
   const [tried, setTried] = useState<readonly TriedStop[]>([]);
   useEffect(() => {
     setTried([]);
@@ -41,7 +42,7 @@ export function useStopsTried(
         all.map((each, place) => (place === index ? { ...each, ...change } : each)),
       );
     };
-    const stops = demoPack.stops.filter(({ name }) => name !== fitment.stop.name);
+    const stops = pack.stops.filter(({ name }) => name !== fitment.stop.name);
     setTried(stops.map((stop) => ({ stop, assessment: null, fault: null })));
     for (const [index, stop] of stops.entries()) {
       const other = fitmentWithStop(fitment, recordStop(stop));
@@ -65,6 +66,6 @@ export function useStopsTried(
       left = true;
       for (const cancel of cancels) cancel();
     };
-  }, [assessor, fitment, wanted]);
+  }, [assessor, fitment, wanted, pack]);
   return useMemo(() => [...tried].sort((a, b) => rank(a) - rank(b)), [tried]);
 }

@@ -1,0 +1,29 @@
+import { useMemo } from "preact/hooks";
+import type { CheckRecord } from "../../records/checkRecord.ts";
+import type { Pack } from "../../records/pack.ts";
+import { packSince } from "../../records/packSince.ts";
+import { sentenceText } from "../../records/quantityText.ts";
+import type { LengthUnit } from "../../records/units.ts";
+import { Notice } from "../parts/Notice.tsx";
+
+/** What the check holds of a pack that the desk's pack has otherwise. */
+export function PackSince({
+  record,
+  pack,
+  unit,
+}: {
+  record: CheckRecord;
+  pack: Pack;
+  unit: LengthUnit;
+}) {
+  const since = useMemo(() => packSince(record, pack), [record, pack]);
+  if (since.length === 0) return null;
+  return (
+    <Notice tone="care">
+      {since.map((sentence) => {
+        const text = sentenceText(sentence, unit);
+        return <p key={text}>{text}</p>;
+      })}
+    </Notice>
+  );
+}
