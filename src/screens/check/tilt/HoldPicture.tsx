@@ -25,7 +25,14 @@ const words: { readonly [Kind in AngleKind]: string } = {
 };
 
 /** How to hold the phone for this reading; the wheel is where it is as you look at it. */
-export function HoldPicture({ task }: { readonly task: TiltTask }) {
+export function HoldPicture({
+  task,
+  brief,
+}: {
+  readonly task: TiltTask;
+  /** Without the words under it: they were read before. */
+  readonly brief: boolean;
+}) {
   const id = useId();
   const wheelAtRight = task.pivotAt !== "right";
   const mirrored = wheelAtRight ? "" : "translate(328 0) scale(-1 1)";
@@ -91,11 +98,13 @@ export function HoldPicture({ task }: { readonly task: TiltTask }) {
           </>
         )}
       </svg>
-      <p class="small">
-        {task.kind === "line"
-          ? "Long edge along the line from bolt centre to bolt centre, top of the phone toward the wheel, screen toward you."
-          : `${task.pivotAt === null ? "Look at it along the vehicle" : `Stand so that the pivot is to your ${task.pivotAt}`}. Long edge along the rubber or the rod, top of the phone up, screen toward you.`}
-      </p>
+      {!brief && (
+        <p class="small">
+          {task.kind === "line"
+            ? "Long edge along the line from bolt centre to bolt centre, top of the phone toward the wheel, screen toward you."
+            : `${task.pivotAt === null ? "Look at it along the vehicle" : `Stand so that the pivot is to your ${task.pivotAt}`}. Long edge along the rubber or the rod, top of the phone up, screen toward you.`}
+        </p>
+      )}
     </>
   );
 }

@@ -88,8 +88,14 @@ export default function TiltDialog({ id, name, task, entry, onTaken, onLeave }: 
         )}
         {tilt.sensor === "live" && !zeroing && (
           <>
-            <HoldPicture task={task} />
+            <HoldPicture task={task} brief={taken !== null || tilt.refusal !== null} />
             <LiveAngle task={task} tilt={tilt} />
+          </>
+        )}
+      </div>
+      <div class="tilt-actions">
+        {tilt.sensor === "live" && !zeroing && (
+          <>
             <div aria-live="assertive" class="stack-close">
               {tilt.refusal && (
                 <Notice tone="no">
@@ -106,12 +112,6 @@ export default function TiltDialog({ id, name, task, entry, onTaken, onLeave }: 
                 </Notice>
               )}
             </div>
-          </>
-        )}
-      </div>
-      <div class="tilt-actions">
-        {tilt.sensor === "live" && !zeroing && (
-          <>
             <ZeroLine task={task} tilt={tilt} onZero={() => setZeroing(true)} />
             <Button look="main" wide disabled={tilt.holding} onClick={take}>
               {tilt.holding ? "Hold still …" : taken ? "Take it once more" : "Take it"}
@@ -176,12 +176,19 @@ function LiveAngle({ task, tilt: { live } }: { task: TiltTask; tilt: Tilt }) {
   }
   const posture = postureOf(task.kind, up);
   const degrees = recordDegrees(task, raw - (zeroFor(task, { up })?.offsetDegrees ?? 0));
+  if (!posture.ok) {
+    return (
+      <div class="tilt-wrong">
+        <Notice tone="care" live>
+          <p>{faultSentence(task.kind, posture.fault)}</p>
+        </Notice>
+      </div>
+    );
+  }
   return (
     <div class={`tilt-number tilt-turn-${quarterTurns(up, page)}`}>
-      <p class="tilt-degrees">{posture.ok ? degreesText(degrees) : "–"}</p>
-      <p class="tilt-status">
-        {posture.ok ? signWords(task, degrees) : faultSentence(task.kind, posture.fault)}
-      </p>
+      <p class="tilt-degrees">{degreesText(degrees)}</p>
+      <p class="tilt-status">{signWords(task, degrees)}</p>
       <p class={`tilt-motion tilt-${live.state}`}>
         {live.state === "still"
           ? `Still. Scatter ${live.reading.scatterDegrees.toFixed(2)}°`
@@ -208,7 +215,7 @@ function ZeroLine({ task, tilt, onZero }: { task: TiltTask; tilt: Tilt; onZero: 
       <p class="small">
         {known?.words ??
           (other
-            ? `Zeroed on its other long edge only: ± ${sensorLimits.none}° this way up. Turn it over, or zero it again.`
+            ? `Zeroed on its other long edge only: ± ${sensorLimits.none}°. Turn it over.`
             : `Not zeroed: ± ${sensorLimits.none}°.`)}
       </p>
       <Button look="quiet" onClick={onZero}>

@@ -101,8 +101,9 @@ export function ZeroPhone({
         {done?.ok && (
           <Notice tone="ok">
             <p>
-              Zeroed: the sensor showed {degreesText(done.zero.offsetDegrees)} too much, which is
-              taken off from now on. It is believed to ± {sensorLimits[done.zero.way]}°.
+              Zeroed: the sensor showed {degreesText(Math.abs(done.zero.offsetDegrees))} too{" "}
+              {done.zero.offsetDegrees < 0 ? "little" : "much"}, which is put right from now on. It
+              is believed to ± {sensorLimits[done.zero.way]}°.
               {done.zero.way === "turned" &&
                 ` The surface leans by ${degreesText(Math.abs(done.surfaceDegrees))}.`}
             </p>

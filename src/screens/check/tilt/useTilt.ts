@@ -41,14 +41,18 @@ function buzz(): void {
   if (typeof navigator.vibrate === "function") navigator.vibrate(80);
 }
 
-/** The tilt sensor while the screen is open, for one kind of angle. */
+/**
+ * The tilt sensor while the screen is open, for one kind of angle. It is listened to before it is asked
+ * for as well: many a browser that has the question gives the sensor without it.
+ */
 export function useTilt(kind: AngleKind): Tilt {
   const [sensor, setSensor] = useState<SensorState>(mustAskForTilt() ? "mustAsk" : "waiting");
   const [live, setLive] = useState<TiltState>({ state: "silent" });
   const [holding, setHolding] = useState(false);
   const [refusal, setRefusal] = useState<string | null>(null);
   const hold = useRef<Hold | null>(null);
-  const listening = sensor !== "mustAsk" && sensor !== "refused";
+  const listening = sensor !== "refused";
+  const asked = sensor !== "mustAsk";
 
   useEffect(() => {
     if (!listening) return;
@@ -64,7 +68,7 @@ export function useTilt(kind: AngleKind): Tilt {
       const now = performance.now();
       const angle = angleOf(kind);
       if (samples.heard) setSensor("live");
-      else if (now - began > patienceMs) setSensor("none");
+      else if (asked && now - began > patienceMs) setSensor("none");
       setLive(samples.state(now, angle));
       const held = hold.current;
       if (held === null) return;
@@ -102,7 +106,7 @@ export function useTilt(kind: AngleKind): Tilt {
       hold.current = null;
       setHolding(false);
     };
-  }, [listening, kind]);
+  }, [listening, asked, kind]);
 
   const begin = useCallback((taken: (reading: TiltReading) => void, afterTurn: boolean) => {
     hold.current = { since: performance.now(), afterTurn, taken, moved: false, stillSince: null };
