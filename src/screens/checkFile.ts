@@ -1,5 +1,6 @@
 import { completeRecord, type StoredCheck } from "../records/storedCheck.ts";
 import { downloadFile } from "../sharing/checkFile.ts";
+import { markSent } from "./kept/safety.ts";
 
 /** A name that every file system takes. */
 export function checkFileName(stored: StoredCheck): string {
@@ -32,4 +33,5 @@ export function saveCheckFile(stored: StoredCheck): void {
     text: checkFileText(stored),
     mime: "application/json",
   });
+  markSent(stored);
 }

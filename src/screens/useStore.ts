@@ -10,6 +10,10 @@ export interface OpenedStore {
   readonly tryAgain: () => void;
 }
 
+/** How soon it is tried again by itself where another tab or a busy phone held it up, ms. */
+const tryAgainAfter = 3000;
+const passing: readonly string[] = ["storeBlocked", "storeSilent"];
+
 /** What was held only in memory so far is kept as soon as it can be. */
 async function moveAll(from: CheckStore, to: CheckStore): Promise<void> {
   const held = await from.list();
@@ -41,5 +45,11 @@ export function useStore(open: () => Promise<Outcome<CheckStore>>): OpenedStore 
       left = true;
     };
   }, [open, attempt]);
+  const code = opened?.fault?.code ?? "";
+  useEffect(() => {
+    if (!passing.includes(code)) return;
+    const timer = setTimeout(() => setAttempt((count) => count + 1), tryAgainAfter);
+    return () => clearTimeout(timer);
+  }, [code, attempt]);
   return opened;
 }

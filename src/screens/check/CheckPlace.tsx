@@ -60,12 +60,18 @@ function useCheck(opened: OpenedStore, id: string) {
       setLoaded({ state: "here", stored });
     };
     const load = async () => {
+      const before = current.current;
       // Its steps and estimates go by the pack in use.
       const [found] = await Promise.all([store.get(id), loadReferencePack()]);
-      if (left) return;
+      // What was typed meanwhile is joined with the other tab's as it is kept.
+      if (left || current.current !== before) return;
       if (!found.ok) setLoaded({ state: "gone", sentence: found.fault.sentence });
       else if (!found.value || found.value.deletedAt) setLoaded({ state: "gone", sentence: null });
-      else take(found.value);
+      else {
+        take(found.value);
+        // Left before it could be kept: tried again, and said if it fails again.
+        if (store.unkept().some((held) => held.id === id)) created.keep(found.value);
+      }
     };
     const created = createKeeper(store, { onState: setKept, onJoined: take });
     keeper.current = created;
@@ -120,6 +126,14 @@ export function CheckPlace({ opened, id, place, preferences: wanted }: CheckPlac
       before.progress.step === shown ? before : changeProgress(before, { step: shown }),
     );
   }, [shown, place, id, change]);
+
+  const atAnswer = shown === "answer";
+  useEffect(() => {
+    if (!atAnswer) return;
+    // In the middle of a reading nobody wants to be asked for leave to store it.
+    const ask = async () => (await import("../kept/persistence.ts")).askOnceWorthKeeping();
+    ask().catch(() => undefined);
+  }, [atAnswer]);
 
   const go = useCallback((step: string) => goTo(stepHref(id, step)), [id]);
 

@@ -21,7 +21,13 @@ function contents(record: CheckRecord): string {
 }
 
 /** The check as one file: by the share sheet where the device has one, and by saving everywhere. */
-export function FileWay({ record }: { record: CheckRecord }) {
+export function FileWay({
+  record,
+  onSent,
+}: {
+  record: CheckRecord;
+  onSent: (() => void) | undefined;
+}) {
   const file = useMemo(() => fileToShare(record), [record]);
   const shareable = useMemo(() => canShareFile(file), [file]);
   const [done, setDone] = useState("");
@@ -32,7 +38,10 @@ export function FileWay({ record }: { record: CheckRecord }) {
     setDone("");
     const outcome = await share({ files: [file], title: `Fitment check: ${record.vehicle.label}` });
     if (!outcome.ok) setFault(outcome.fault);
-    else if (outcome.value === "handed over") setDone("The file was handed to what you chose.");
+    else if (outcome.value === "handed over") {
+      setDone("The file was handed to what you chose.");
+      onSent?.();
+    }
   };
 
   const saveIt = () => {
@@ -41,6 +50,7 @@ export function FileWay({ record }: { record: CheckRecord }) {
     try {
       downloadCheck(record);
       setDone("The file was handed to the browser to save. Look among its downloads.");
+      onSent?.();
     } catch {
       setFault({
         code: "notSaved",

@@ -10,7 +10,13 @@ import { FaultNotice } from "./FaultNotice.tsx";
 import { PhotosLeftOut } from "./PhotosLeftOut.tsx";
 
 /** The check as a link that holds it whole. */
-export function LinkWay({ record }: { record: CheckRecord }) {
+export function LinkWay({
+  record,
+  onSent,
+}: {
+  record: CheckRecord;
+  onSent: (() => void) | undefined;
+}) {
   const id = useId();
   const link = useMemo(() => shareLink(record, appAddress(location)), [record]);
   const [done, setDone] = useState("");
@@ -32,7 +38,10 @@ export function LinkWay({ record }: { record: CheckRecord }) {
     start();
     const outcome = await share({ url: address, title: `Fitment check: ${record.vehicle.label}` });
     if (!outcome.ok) setFault(outcome.fault);
-    else if (outcome.value === "handed over") setDone("The link was handed to what you chose.");
+    else if (outcome.value === "handed over") {
+      setDone("The link was handed to what you chose.");
+      if (photosLeftOut === 0) onSent?.();
+    }
   };
 
   return (

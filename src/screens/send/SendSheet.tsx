@@ -20,10 +20,12 @@ export interface SendSheetProps {
   readonly record: CheckRecord;
   readonly unit: LengthUnit;
   onLeave(): void;
+  /** Called each time it has left this device, as far as that can be known. */
+  onSent?(): void;
 }
 
 /** How one check leaves this device: as a file, a link or a code, the same check by each. */
-export default function SendSheet({ record, onLeave }: SendSheetProps) {
+export default function SendSheet({ record, onLeave, onSent }: SendSheetProps) {
   const id = useId();
   const sheet = useRef<HTMLDialogElement>(null);
   const [way, setWay] = useState<Way>("file");
@@ -51,8 +53,8 @@ export default function SendSheet({ record, onLeave }: SendSheetProps) {
           <span class="soft">It goes only where you send it.</span>
         </p>
         <Segmented legend="Send as" legendUnseen options={ways} value={way} onChange={setWay} />
-        {way === "file" && <FileWay record={record} />}
-        {way === "link" && <LinkWay record={record} />}
+        {way === "file" && <FileWay record={record} onSent={onSent} />}
+        {way === "link" && <LinkWay record={record} onSent={onSent} />}
         {way === "code" && <CodeWay record={record} />}
       </div>
     </dialog>

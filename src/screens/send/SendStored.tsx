@@ -1,6 +1,7 @@
 import { inModelUnits } from "../../physics/sentence.ts";
 import { completeRecord, type StoredCheck } from "../../records/storedCheck.ts";
 import type { LengthUnit } from "../../records/units.ts";
+import { markSent } from "../kept/safety.ts";
 import { Button } from "../parts/Button.tsx";
 import { Dialog } from "../parts/Dialog.tsx";
 import SendSheet from "./SendSheet.tsx";
@@ -19,7 +20,14 @@ export default function SendStored({
 }) {
   const completion = completeRecord(stored);
   if (completion.ok) {
-    return <SendSheet record={completion.value} unit={unit} onLeave={onLeave} />;
+    return (
+      <SendSheet
+        record={completion.value}
+        unit={unit}
+        onLeave={onLeave}
+        onSent={() => markSent(stored)}
+      />
+    );
   }
   const { missing } = completion;
   const more = missing.length - shownMissing;
