@@ -14,19 +14,6 @@ describe("base64url", () => {
     );
   });
 
-  // RFC 4648 section 10, with the padding left out.
-  it.each([
-    ["", ""],
-    ["f", "Zg"],
-    ["fo", "Zm8"],
-    ["foo", "Zm9v"],
-    ["foob", "Zm9vYg"],
-    ["fooba", "Zm9vYmE"],
-    ["foobar", "Zm9vYmFy"],
-  ])("spells %j as the test vector of RFC 4648", (text, spelled) => {
-    expect(toBase64url(new TextEncoder().encode(text))).toBe(spelled);
-  });
-
   it("gives the bytes again, and knows its length", () => {
     fc.assert(
       fc.property(bytes, (some) => {

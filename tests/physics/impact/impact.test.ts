@@ -10,7 +10,6 @@ import {
 import { rulesOf } from "../../../src/physics/road/useRules.ts";
 import { tolerances } from "../../vectors/vectors.ts";
 import { type DemoCorner, demoCorners, loadedSetup, unwrapped } from "../demoFitments.ts";
-import { odexSolver } from "./odexSolver.ts";
 import { plainQuarterCar } from "./plainQuarterCar.ts";
 
 const events = demoCorners.flatMap((demo) =>
@@ -74,43 +73,6 @@ describe("impacts of the demo corners", () => {
       expectFigures(result, finer.result, () => 5e-4);
     },
   );
-
-  it.each(cases)("agree to 1 part in 1000 with odex on the plain equations: %s", (_, each) => {
-    const { setup, event } = each;
-    const { result } = run(setup, event);
-    const car = plainQuarterCar(setup, event);
-    const solver = odexSolver(6);
-    solver.absoluteTolerance = 1e-9;
-    solver.relativeTolerance = 1e-9;
-    solver.maxSteps = 1e6;
-    solver.maxStepSize = 1e-3;
-    solver.denseOutput = true;
-    const peaks = { wheelTravel: 0, compression: 0, stopForce: 0, acceleration: 0 };
-    let leaveSpeed = 0;
-    let before = car.observe(0, car.start);
-    const output = solver.grid(1e-5, (t, y) => {
-      const now = car.observe(t, y);
-      for (const name of ["wheelTravel", "compression", "stopForce", "acceleration"] as const) {
-        peaks[name] = Math.max(peaks[name], now[name]);
-      }
-      if (before.compression > 0 && now.compression <= 0) {
-        leaveSpeed = Math.max(leaveSpeed, -1000 * now.travelSpeed);
-      }
-      before = now;
-    });
-    const { y } = solver.solve(car.derivative, 0, car.start, car.endS, output);
-    const odex: EventResult = {
-      ...result,
-      peakWheelTravelMm: peaks.wheelTravel,
-      peakCompressionMm: peaks.compression,
-      peakStopForceN: peaks.stopForce,
-      peakAccelerationG: peaks.acceleration / 9.80665,
-      energyInJ: y[4] as number,
-      energyOutJ: y[5] as number,
-      leaveSpeedMmPerS: leaveSpeed,
-    };
-    expectFigures(result, odex, () => 1e-3);
-  });
 });
 
 const arm = demoCorners[0] as DemoCorner;

@@ -1,7 +1,7 @@
-import type { ImpactSetup } from "../../src/physics/impact/impactSetup.ts";
-import type { Kinematics } from "../../src/physics/kinematics/kinematics.ts";
-import { succeed } from "../../src/physics/outcome.ts";
-import type { StopCurve } from "../../src/physics/stop/stopCurve.ts";
+import type { ImpactSetup } from "../../../src/physics/impact/impactSetup.ts";
+import type { Kinematics } from "../../../src/physics/kinematics/kinematics.ts";
+import { succeed } from "../../../src/physics/outcome.ts";
+import type { StopCurve } from "../../../src/physics/stop/stopCurve.ts";
 
 /** The stop stands upright over the wheel: s = z. */
 export const straight: Kinematics = {

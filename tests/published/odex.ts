@@ -1,0 +1,84 @@
+import type { DesignEvent } from "../../src/physics/fitment.ts";
+import { simulateImpact } from "../../src/physics/impact/impact.ts";
+import type { ImpactSetup } from "../../src/physics/impact/impactSetup.ts";
+import { rulesOf } from "../../src/physics/road/useRules.ts";
+import { demoCorners, loadedSetup, unwrapped } from "../physics/demoFitments.ts";
+import { odexSolver } from "../physics/impact/odexSolver.ts";
+import { plainQuarterCar } from "../physics/impact/plainQuarterCar.ts";
+import { publishedSource } from "./support/published.ts";
+
+/*
+ * The solver odex (Hairer & Wanner; in JavaScript by another author) on the plain equations of the
+ * quarter car with its stop, written out apart: every design event of every corner of the demo checks.
+ */
+
+const figures = [
+  "peakWheelTravelMm",
+  "peakCompressionMm",
+  "peakStopForceN",
+  "peakAccelerationG",
+  "energyInJ",
+  "energyOutJ",
+  "leaveSpeedMmPerS",
+] as const;
+type Figures = Record<(typeof figures)[number], number>;
+
+function byOdex(setup: ImpactSetup, event: DesignEvent): Figures {
+  const car = plainQuarterCar(setup, event);
+  const solver = odexSolver(6);
+  solver.absoluteTolerance = 1e-9;
+  solver.relativeTolerance = 1e-9;
+  solver.maxSteps = 1e6;
+  solver.maxStepSize = 1e-3;
+  solver.denseOutput = true;
+  const peaks = { wheelTravel: 0, compression: 0, stopForce: 0, acceleration: 0 };
+  let leaveSpeed = 0;
+  let before = car.observe(0, car.start);
+  const output = solver.grid(1e-5, (t, y) => {
+    const now = car.observe(t, y);
+    for (const name of ["wheelTravel", "compression", "stopForce", "acceleration"] as const) {
+      peaks[name] = Math.max(peaks[name], now[name]);
+    }
+    if (before.compression > 0 && now.compression <= 0) {
+      leaveSpeed = Math.max(leaveSpeed, -1000 * now.travelSpeed);
+    }
+    before = now;
+  });
+  const { y } = solver.solve(car.derivative, 0, car.start, car.endS, output);
+  return {
+    peakWheelTravelMm: peaks.wheelTravel,
+    peakCompressionMm: peaks.compression,
+    peakStopForceN: peaks.stopForce,
+    peakAccelerationG: peaks.acceleration / 9.80665,
+    energyInJ: y[4] as number,
+    energyOutJ: y[5] as number,
+    leaveSpeedMmPerS: leaveSpeed,
+  };
+}
+
+export const odex = publishedSource(
+  "odex 2 (Hairer & Wanner) on the plain equations",
+  "met",
+  (published) => {
+    for (const { name, fitment, corner } of demoCorners) {
+      for (const event of rulesOf(fitment.use).events) {
+        published(
+          `${name}, ${event.kind}: greatest share off among peaks, energies and leaving speed`,
+          0,
+          () => {
+            const setup = loadedSetup(fitment, corner);
+            const wanted = byOdex(setup, event);
+            const { result } = unwrapped(simulateImpact(setup, event));
+            return Math.max(
+              ...figures.map((figure) => {
+                const off = Math.abs(result[figure] - wanted[figure]);
+                return off === 0 ? 0 : off / wanted[figure];
+              }),
+            );
+          },
+          1e-3,
+        );
+      }
+    }
+  },
+);
