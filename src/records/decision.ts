@@ -1,5 +1,5 @@
 import type { ReadingId } from "../physics/outcome.ts";
-import type { Submission } from "./submission.ts";
+import type { Listed } from "./listedSubmission.ts";
 
 export type DecisionKind = "accept" | "askAgain" | "otherPart" | "undo";
 
@@ -61,22 +61,27 @@ export function deskState(decisions: readonly Decision[], submission: string): D
 
 /** One check at the desk: its versions, newest first, and where it stands. */
 export interface DeskCheck {
-  readonly latest: Submission;
-  readonly versions: readonly Submission[];
+  readonly latest: Listed;
+  readonly versions: readonly Listed[];
   readonly state: DeskState;
 }
 
-function newestFirst(a: Submission, b: Submission): number {
-  if (a.receivedAt === b.receivedAt) return a.key < b.key ? 1 : -1;
-  return a.receivedAt < b.receivedAt ? 1 : -1;
+/** By when they came; those that came together by their files' times, then in the order given. */
+function newestFirst(a: Listed, b: Listed): number {
+  if (a.receivedAt !== b.receivedAt) return a.receivedAt < b.receivedAt ? 1 : -1;
+  const [sentA, sentB] = [a.sentAt ?? "", b.sentAt ?? ""];
+  if (sentA !== sentB) return sentA < sentB ? 1 : -1;
+  const [placeA, placeB] = [a.place ?? 0, b.place ?? 0];
+  if (placeA !== placeB) return placeB - placeA;
+  return a.key < b.key ? 1 : -1;
 }
 
 /** Submissions put together by their check. */
 export function deskChecks(
-  submissions: readonly Submission[],
+  submissions: readonly Listed[],
   decisions: readonly Decision[],
 ): DeskCheck[] {
-  const versions = new Map<string, Submission[]>();
+  const versions = new Map<string, Listed[]>();
   for (const submission of submissions) {
     const known = versions.get(submission.checkId);
     if (known) known.push(submission);

@@ -35,7 +35,12 @@ export interface Computed {
 export interface Submission extends SubmissionFacts {
   /** The check's id and the digest of its content. */
   readonly key: string;
+  /** When the import began that brought it: one time for all that came together. */
   readonly receivedAt: string;
+  /** When its file was last changed: tells which of those that came together is the newer. */
+  readonly sentAt?: string;
+  /** The how manyth of its import it was. */
+  readonly place?: number;
   readonly way: Way;
   /** Photos that the sender's record has and this one has not. */
   readonly photosLeftOut: number;
@@ -50,6 +55,9 @@ export interface Incoming {
   readonly text: string;
   readonly way: Way;
   readonly photosLeftOut: number;
+  readonly receivedAt?: string;
+  readonly sentAt?: string;
+  readonly place?: number;
 }
 
 export function factsOf(record: CheckRecord): SubmissionFacts {

@@ -1,9 +1,11 @@
-import type { DBSchema } from "idb";
+import type { DBSchema, IDBPTransaction } from "idb";
 import type { Assessment } from "../physics/fitment.ts";
+import type { Outcome } from "../physics/outcome.ts";
+import type { Sentence } from "../physics/sentence.ts";
 import type { Decision } from "../records/decision.ts";
 import type { Reply } from "../records/reply.ts";
-import type { Submission } from "../records/submission.ts";
-import type { Migration } from "./databaseHandle.ts";
+import type { Submission, Way } from "../records/submission.ts";
+import type { Migration, SchemaHandle } from "./databaseHandle.ts";
 
 /** The very text that was sent, by the key of its submission. */
 export interface SubmittedText {
@@ -16,11 +18,42 @@ export interface KeptAssessment {
   readonly assessment: Assessment;
 }
 
-/** An import that has begun; it goes once it has ended. */
+/** What an import has done so far. */
+export interface ImportCounts {
+  readonly taken: number;
+  readonly added: number;
+  readonly present: number;
+  readonly refusedCount: number;
+  /** The first of those refused. */
+  readonly refused: readonly { readonly name: string; readonly sentence: Sentence }[];
+}
+
+/**
+ * An import that has begun; it goes once it has ended. While "reading", what was chosen is put into the
+ * inbox; while "taking", everything is there and is taken in from it, whichever page does so.
+ */
 export interface BegunImport {
   readonly key: string;
   readonly startedAt: string;
-  readonly taken: number;
+  readonly stage: "reading" | "taking";
+  /** How many entries were put into the inbox. */
+  readonly total: number;
+  readonly counts: ImportCounts;
+}
+
+/** One thing of an import that is not taken in yet: a text, or a backup. */
+export interface InboxEntry {
+  readonly importKey: string;
+  /** The how manyth it is. */
+  readonly place: number;
+  readonly name: string;
+  /** How a sentence names it. */
+  readonly what: string;
+  readonly way: Way;
+  readonly sentAt?: string;
+  readonly text?: string;
+  /** A backup; neither text nor backup where there was no room for it. */
+  readonly backup?: Blob;
 }
 
 /** A reply that reached this device, and what was typed of the readings it asks for when it did. */
@@ -36,11 +69,11 @@ export interface KeptReply {
 }
 
 /**
- * All submissions as one text, which is read far sooner than as many entries; and under "revision" the
- * count of changes by which it is known whether the text is still true.
+ * rows: all submissions as one text, which is read far sooner than as many entries. revision: the count of
+ * changes by which it is known whether the text is still true. first: the top of the list as it was seen last.
  */
 export interface ListSnapshot {
-  readonly key: "list" | "revision";
+  readonly key: "rows" | "revision" | "first";
   readonly revision: number;
   readonly text: string;
 }
@@ -55,6 +88,7 @@ export interface DeskSchema extends DBSchema {
   assessments: { key: string; value: KeptAssessment };
   decisions: { key: string; value: Decision; indexes: { checkId: string } };
   imports: { key: string; value: BegunImport };
+  inbox: { key: [string, number]; value: InboxEntry };
   replies: { key: string; value: KeptReply; indexes: { storedId: string } };
   snapshots: { key: string; value: ListSnapshot };
 }
@@ -76,4 +110,47 @@ export const deskMigrations: readonly Migration<DeskSchema>[] = [
   (database) => {
     database.createObjectStore("snapshots", { keyPath: "key" });
   },
+  (database) => {
+    database.createObjectStore("inbox", { keyPath: ["importKey", "place"] });
+  },
 ];
+
+const stores = [
+  "submissions",
+  "texts",
+  "assessments",
+  "decisions",
+  "imports",
+  "inbox",
+  "snapshots",
+] as const;
+
+export type Writing = IDBPTransaction<DeskSchema, (typeof stores)[number][], "readwrite">;
+
+/** All of `work` in one transaction, or where that fails nothing of it. */
+export function writeDesk<Value>(
+  handle: SchemaHandle<DeskSchema>,
+  work: (transaction: Writing) => Promise<Value>,
+): Promise<Outcome<Value>> {
+  return handle.run(async (database) => {
+    const transaction = database.transaction([...stores], "readwrite");
+    const ended = transaction.done.then(
+      () => null,
+      (error: unknown) => ({ error }),
+    );
+    try {
+      const value = await work(transaction);
+      const end = await ended;
+      if (end !== null) throw end.error;
+      return value;
+    } catch (error) {
+      try {
+        transaction.abort();
+      } catch {
+        // It had ended already.
+      }
+      await ended;
+      throw transaction.error ?? error;
+    }
+  });
+}

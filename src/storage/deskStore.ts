@@ -1,17 +1,18 @@
-import type { IDBPTransaction } from "idb";
 import type { Assessment } from "../physics/fitment.ts";
 import { type Outcome, succeed } from "../physics/outcome.ts";
 import { canonicalText } from "../records/canonicalText.ts";
-import type { Decision } from "../records/decision.ts";
-import { newId } from "../records/storedCheck.ts";
+import type { Decision, DeskCheck } from "../records/decision.ts";
+import { type Listed, listedOf, listText, readListText } from "../records/listedSubmission.ts";
 import type { Computed, Incoming, Submission } from "../records/submission.ts";
 import { SchemaHandle } from "./databaseHandle.ts";
 import {
-  type BegunImport,
   type DeskSchema,
   deskDatabaseName,
   deskMigrations,
+  type Writing,
+  writeDesk,
 } from "./deskDatabase.ts";
+import { DeskInbox, nextMoment } from "./deskInbox.ts";
 
 export interface Added {
   readonly added: number;
@@ -35,21 +36,16 @@ export interface Result {
 /** What another tab did: read again. */
 export type DeskChange = "submissions" | "results" | "decisions";
 
-const stores = [
-  "submissions",
-  "texts",
-  "assessments",
-  "decisions",
-  "imports",
-  "snapshots",
-] as const;
-
-type Writing = IDBPTransaction<DeskSchema, (typeof stores)[number][], "readwrite">;
-
 /** The list as it was last put together, and whether it is still so. */
 export interface Snapshot {
-  readonly submissions: Submission[];
+  readonly submissions: Listed[];
   readonly fresh: boolean;
+}
+
+/** The top of the list, and how many checks there are in all. */
+export interface FirstRows {
+  readonly count: number;
+  readonly checks: readonly DeskCheck[];
 }
 
 /**
@@ -60,9 +56,12 @@ export class DeskStore {
   readonly #handle: SchemaHandle<DeskSchema>;
   readonly #channel: BroadcastChannel | null;
   readonly #listeners = new Set<(change: DeskChange) => void>();
+  /** What was chosen and is not taken in yet. */
+  readonly inbox: DeskInbox;
 
   constructor(name: string = deskDatabaseName) {
     this.#handle = new SchemaHandle(name, deskMigrations);
+    this.inbox = new DeskInbox(this.#handle);
     this.#channel = typeof BroadcastChannel === "undefined" ? null : new BroadcastChannel(name);
     if (this.#channel !== null) {
       this.#channel.onmessage = ({ data }: MessageEvent<DeskChange>) => {
@@ -84,32 +83,47 @@ export class DeskStore {
   snapshot(): Promise<Outcome<Snapshot | null>> {
     return this.#handle.run(async (database) => {
       const { store } = database.transaction("snapshots");
-      const [list, revision] = await Promise.all([store.get("list"), store.get("revision")]);
-      if (list === undefined) return null;
+      const [rows, revision] = await Promise.all([store.get("rows"), store.get("revision")]);
+      if (rows === undefined) return null;
       return {
-        submissions: JSON.parse(list.text) as Submission[],
-        fresh: list.revision === (revision?.revision ?? 0),
+        submissions: readListText(rows.text),
+        fresh: rows.revision === (revision?.revision ?? 0),
       };
     });
   }
 
   /** All submissions, kept in one piece for the next time as well. */
-  async renewSnapshot(): Promise<Outcome<Submission[]>> {
+  async renewSnapshot(): Promise<Outcome<Listed[]>> {
     const read = await this.#handle.run(async (database) => {
       const transaction = database.transaction(["submissions", "snapshots"]);
       const [submissions, revision] = await Promise.all([
         transaction.objectStore("submissions").getAll(),
         transaction.objectStore("snapshots").get("revision"),
       ]);
-      return { submissions, revision: revision?.revision ?? 0 };
+      return { listed: submissions.map(listedOf), revision: revision?.revision ?? 0 };
     });
     if (!read.ok) return read;
-    const { submissions, revision } = read.value;
-    const text = JSON.stringify(submissions);
+    const { listed, revision } = read.value;
+    const text = listText(listed);
     await this.#handle.run((database) =>
-      database.put("snapshots", { key: "list", revision, text }),
+      database.put("snapshots", { key: "rows", revision, text }),
     );
-    return succeed(submissions);
+    return succeed(listed);
+  }
+
+  /** The top of the list as it was seen last; null where it never was. */
+  first(): Promise<Outcome<FirstRows | null>> {
+    return this.#handle.run(async (database) => {
+      const kept = await database.get("snapshots", "first");
+      return kept === undefined ? null : (JSON.parse(kept.text) as FirstRows);
+    });
+  }
+
+  keepFirst(first: FirstRows): Promise<Outcome<unknown>> {
+    const text = JSON.stringify(first);
+    return this.#handle.run((database) =>
+      database.put("snapshots", { key: "first", revision: 0, text }),
+    );
   }
 
   versions(checkId: string): Promise<Outcome<Submission[]>> {
@@ -132,17 +146,23 @@ export class DeskStore {
     );
   }
 
-  /** Keeps a batch in one transaction: all of it, or where that fails none. */
+  /**
+   * Keeps a batch in one transaction: all of it, or where that fails none. `alongside` happens in the very
+   * same transaction.
+   */
   async add(
-    incoming: readonly (Incoming & { readonly receivedAt?: string })[],
+    incoming: readonly Incoming[],
+    alongside?: (transaction: Writing, added: Added) => Promise<void>,
   ): Promise<Outcome<Added>> {
-    const written = await this.#write(async (transaction) => {
+    const written = await writeDesk(this.#handle, async (transaction) => {
       let added = 0;
       for (const each of incoming) {
         if (await addOne(transaction, each, each.receivedAt ?? nextMoment())) added += 1;
       }
       if (added > 0) await countChange(transaction);
-      return { added, present: incoming.length - added };
+      const counts = { added, present: incoming.length - added };
+      await alongside?.(transaction, counts);
+      return counts;
     });
     if (written.ok && written.value.added > 0) this.#announce("submissions");
     return written;
@@ -160,7 +180,7 @@ export class DeskStore {
   }
 
   async keepResults(results: readonly Result[]): Promise<Outcome<null>> {
-    const written = await this.#write(async (transaction) => {
+    const written = await writeDesk(this.#handle, async (transaction) => {
       const submissions = transaction.objectStore("submissions");
       const assessments = transaction.objectStore("assessments");
       for (const { key, computed, assessment } of results) {
@@ -188,7 +208,7 @@ export class DeskStore {
 
   /** Adds decisions; one that is here already stays as it is. How many were new. */
   async decide(decisions: readonly Decision[]): Promise<Outcome<number>> {
-    const written = await this.#write(async (transaction) => {
+    const written = await writeDesk(this.#handle, async (transaction) => {
       const kept = transaction.objectStore("decisions");
       let added = 0;
       for (const decision of decisions) {
@@ -228,32 +248,6 @@ export class DeskStore {
     });
   }
 
-  beginImport(startedAt: string): Promise<Outcome<BegunImport>> {
-    return this.#write(async (transaction) => {
-      const begun = { key: newId(), startedAt, taken: 0 };
-      await transaction.objectStore("imports").put(begun);
-      return begun;
-    });
-  }
-
-  endImport(key: string): Promise<Outcome<null>> {
-    return this.#write(async (transaction) => {
-      await transaction.objectStore("imports").delete(key);
-      return null;
-    });
-  }
-
-  noteImport(begun: BegunImport): Promise<Outcome<null>> {
-    return this.#write(async (transaction) => {
-      await transaction.objectStore("imports").put(begun);
-      return null;
-    });
-  }
-
-  begunImports(): Promise<Outcome<BegunImport[]>> {
-    return this.#handle.run((database) => database.getAll("imports"));
-  }
-
   /** Called for changes made by other tabs, not by this one. */
   subscribe(listener: (change: DeskChange) => void): () => void {
     this.#listeners.add(listener);
@@ -269,44 +263,12 @@ export class DeskStore {
   #announce(change: DeskChange): void {
     this.#channel?.postMessage(change);
   }
-
-  #write<Value>(work: (transaction: Writing) => Promise<Value>): Promise<Outcome<Value>> {
-    return this.#handle.run(async (database) => {
-      const transaction = database.transaction([...stores], "readwrite");
-      const ended = transaction.done.then(
-        () => null,
-        (error: unknown) => ({ error }),
-      );
-      try {
-        const value = await work(transaction);
-        const end = await ended;
-        if (end !== null) throw end.error;
-        return value;
-      } catch (error) {
-        try {
-          transaction.abort();
-        } catch {
-          // It had ended already.
-        }
-        await ended;
-        throw transaction.error ?? error;
-      }
-    });
-  }
 }
 
 async function countChange(transaction: Writing): Promise<void> {
   const snapshots = transaction.objectStore("snapshots");
   const revision = (await snapshots.get("revision"))?.revision ?? 0;
   await snapshots.put({ key: "revision", revision: revision + 1, text: "" });
-}
-
-let lastMoment = 0;
-
-/** Now, and later than any moment before: which version came after which stays known. */
-function nextMoment(): string {
-  lastMoment = Math.max(Date.now(), lastMoment + 1);
-  return new Date(lastMoment).toISOString();
 }
 
 function isSameContent(one: string, other: string): boolean {
@@ -316,7 +278,7 @@ function isSameContent(one: string, other: string): boolean {
 /** Adds one version, where this very content is not here yet. */
 async function addOne(
   transaction: Writing,
-  { facts, text, way, photosLeftOut }: Incoming,
+  { facts, text, way, photosLeftOut, sentAt, place }: Incoming,
   receivedAt: string,
 ): Promise<boolean> {
   const submissions = transaction.objectStore("submissions");
@@ -330,7 +292,16 @@ async function addOne(
     key = `${key}+`;
   }
   await texts.put({ key, text });
-  await submissions.put({ ...facts, key, receivedAt, way, photosLeftOut, isComputed: 0 });
+  await submissions.put({
+    ...facts,
+    key,
+    receivedAt,
+    ...(sentAt !== undefined && { sentAt }),
+    ...(place !== undefined && { place }),
+    way,
+    photosLeftOut,
+    isComputed: 0,
+  });
   return true;
 }
 

@@ -2,7 +2,7 @@ import "fake-indexeddb/auto";
 import { IDBFactory } from "fake-indexeddb";
 import { beforeEach, describe, expect, it, vi } from "vitest";
 import type { CheckRecord } from "../../src/records/checkRecord.ts";
-import type { Decision } from "../../src/records/decision.ts";
+import { type Decision, deskChecks } from "../../src/records/decision.ts";
 import { factsOf, type Incoming } from "../../src/records/submission.ts";
 import { type DeskStore, openDeskStore } from "../../src/storage/deskStore.ts";
 import { ReplyStore } from "../../src/storage/replyStore.ts";
@@ -135,12 +135,55 @@ describe("decisions", () => {
 });
 
 describe("imports", () => {
-  it("that were begun and never ended are known", async () => {
+  it("that were begun and never ended are known, with what of them still waits, in its order", async () => {
     const store = await open();
-    const begun = value(await store.beginImport("2026-05-03T10:00:00.000Z"));
-    expect(value(await store.begunImports())).toEqual([begun]);
-    await store.endImport(begun.key);
-    expect(value(await store.begunImports())).toEqual([]);
+    const begun = value(await store.inbox.begin());
+    const entry = (place: number) => ({
+      importKey: begun.key,
+      place,
+      name: `file ${place}`,
+      what: `The file ${place}`,
+      way: "file" as const,
+      text: "{}",
+    });
+    await store.inbox.put([entry(10), entry(2), entry(1)]);
+    expect(value(await store.inbox.begun())).toEqual([begun]);
+    const next = value(await store.inbox.next(begun.key, 2));
+    expect(next.map(({ place }) => place)).toEqual([1, 2]);
+    await store.inbox.end(begun.key);
+    expect(value(await store.inbox.begun())).toEqual([]);
+    expect(value(await store.inbox.next(begun.key, 10))).toEqual([]);
+  });
+});
+
+describe("the list in one piece", () => {
+  it("is what the submissions are, and says when it no longer is", async () => {
+    const store = await open();
+    await store.add(records.map((record) => incoming(record)));
+    expect(value(await store.snapshot())).toBeNull();
+    const renewed = value(await store.renewSnapshot());
+    expect(value(await store.snapshot())).toEqual({ submissions: renewed, fresh: true });
+    const [first] = renewed;
+    const [whole] = value(await store.submissions());
+    expect(whole).toMatchObject(first ?? {});
+    const computed = { verdict: "no" as const, reason: ["Too low."], odd: 2 };
+    await store.keepResults([{ key: first?.key ?? "", computed, assessment: null }]);
+    expect(value(await store.snapshot())).toEqual({ submissions: renewed, fresh: false });
+    await store.renewSnapshot();
+    const again = value(await store.snapshot());
+    expect(again?.submissions.find(({ key }) => key === first?.key)?.computed).toEqual({
+      verdict: "no",
+      odd: 2,
+    });
+  });
+
+  it("the top of it is kept beside", async () => {
+    const store = await open();
+    expect(value(await store.first())).toBeNull();
+    await store.add(records.map((record) => incoming(record)));
+    const checks = deskChecks(value(await store.renewSnapshot()), []);
+    await store.keepFirst({ count: 5, checks });
+    expect(value(await store.first())).toEqual({ count: 5, checks });
   });
 });
 

@@ -7,11 +7,13 @@ import { stopCurve } from "../../physics/stop/stopCurve.ts";
 import { meanOf } from "../../physics/uncertainty/readingMean.ts";
 import { type CheckRecord, recordBounds } from "../../records/checkRecord.ts";
 import { type Decision, standingDecision } from "../../records/decision.ts";
+import type { Listed } from "../../records/listedSubmission.ts";
 import type { OddReading } from "../../records/oddReadings.ts";
 import { sentenceText } from "../../records/quantityText.ts";
 import { acceptText, askAgainText, otherPartText } from "../../records/replyText.ts";
+import { stopTitle } from "../../records/stopTitle.ts";
 import { newId } from "../../records/storedCheck.ts";
-import { type Submission, unitOf } from "../../records/submission.ts";
+import { unitOf } from "../../records/submission.ts";
 import { verdictWords } from "../answer/stateWords.ts";
 import { StateMark } from "../drawings/StateMark.tsx";
 import { Button } from "../parts/Button.tsx";
@@ -36,7 +38,7 @@ const kinds = [
 export interface DecideProps {
   readonly desk: Desk;
   readonly record: CheckRecord;
-  readonly submission: Submission;
+  readonly submission: Listed;
   readonly fitment: Fitment;
   /** Null until it is whole. */
   readonly assessment: Assessment | null;
@@ -244,7 +246,7 @@ function Deciding({
 function advisedPart({ stop }: TriedStop, assessment: Assessment) {
   const curve = stopCurve(stop);
   return {
-    name: stop.name,
+    name: stopTitle(stop),
     heightMm: meanOf(stop.freeHeight),
     rateNPerMm: curve.ok ? secantRate(curve.value) : null,
     answer: toldAnswer(assessment),
@@ -275,7 +277,7 @@ function StopChoice({
           >
             {assessment && <StateMark state={assessment.verdict} size={24} label="" />}
             <span>
-              <strong>{stop.name}</strong>
+              <strong>{stopTitle(stop)}</strong>
               {assessment && `: ${verdictWords[assessment.verdict].toLowerCase()}`}
               <span class="small soft">
                 {assessment

@@ -13,7 +13,7 @@ import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import { checksHref } from "../router.ts";
 import { CheckList } from "./CheckList.tsx";
 import { deskScanHref } from "./deskRoutes.ts";
-import { ImportPanel } from "./ImportPanel.tsx";
+import { ImportPanel, isUnderWay } from "./ImportPanel.tsx";
 import { sourceOfText, sourcesOfDrop, sourcesOfFiles } from "./sources.ts";
 import type { Desk } from "./useDesk.ts";
 import { countWords } from "./words.ts";
@@ -54,7 +54,12 @@ export function DeskList({
   const [saved, setSaved] = useState<Fault | null>(null);
   const [busy, setBusy] = useState<string | null>(null);
   const { checks, fault, take } = desk;
-  const shown = useMemo(() => viewed(checks ?? [], view), [checks, view]);
+  const { first } = desk;
+  const shown = useMemo(
+    () => (checks ? viewed(checks, view) : (first?.checks ?? [])),
+    [checks, first, view],
+  );
+  const count = checks?.length ?? first?.count ?? 0;
   const change = (part: Partial<DeskView>) => onPlace({ at, view: { ...view, ...part } });
   const list = () => main.current?.querySelector<HTMLElement>(".desk-list");
 
@@ -148,8 +153,8 @@ export function DeskList({
         )}
         <WaysIn desk={desk} onPaste={() => setPasting(true)} />
         <ImportPanel desk={desk} unit={unit} />
-        {checks === null && <p class="soft">One moment …</p>}
-        {checks && checks.length > 0 && (
+        {checks === null && first === null && <p class="soft">One moment …</p>}
+        {count > 0 && (
           <>
             <Filters
               view={view}
@@ -158,9 +163,9 @@ export function DeskList({
               onList={() => list()?.focus()}
             />
             <p class="small soft" role="status">
-              {shown.length === checks.length
-                ? countWords(checks.length, "check")
-                : `${shown.length.toLocaleString("en-GB")} of ${countWords(checks.length, "check")}`}
+              {checks === null || shown.length === count
+                ? countWords(count, "check")
+                : `${shown.length.toLocaleString("en-GB")} of ${countWords(count, "check")}`}
               . Keys: / search, arrows, Enter opens, Esc goes back.
             </p>
             {shown.length === 0 ? (
@@ -199,7 +204,7 @@ export function DeskList({
 function WaysIn({ desk, onPaste }: { desk: Desk; onPaste: () => void }) {
   const files = useRef<HTMLInputElement>(null);
   const folder = useRef<HTMLInputElement>(null);
-  const off = !desk.store || desk.importing?.state === "running";
+  const off = !desk.store || isUnderWay(desk.importing);
   const take = (input: HTMLInputElement) => {
     const chosen = [...(input.files ?? [])];
     input.value = "";

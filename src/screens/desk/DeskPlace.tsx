@@ -2,8 +2,6 @@ import { useMemo, useState } from "preact/hooks";
 import type { Assessor } from "../../compute/assessor.ts";
 import { viewed, wholeView } from "../../records/deskList.ts";
 import type { LengthUnit } from "../../records/units.ts";
-import { payloadText } from "../../sharing/payload.ts";
-import { openPrefix } from "../../sharing/shareLink.ts";
 import { later } from "../parts/later.tsx";
 import { goTo } from "../router.ts";
 import type { ScanScreenProps } from "../send/ScanScreen.tsx";
@@ -11,7 +9,7 @@ import type { CheckAtDeskProps } from "./CheckAtDesk.tsx";
 import { DeskList, type ListPlace } from "./DeskList.tsx";
 import { type DeskRoute, deskCheckHref, deskHref } from "./deskRoutes.ts";
 import type { ReportProps } from "./Report.tsx";
-import { sourceOfText } from "./sources.ts";
+import { sourceOfCode } from "./sources.ts";
 import { type DeskSurroundings, useDesk } from "./useDesk.ts";
 import "./desk.css";
 import "../send/send.css";
@@ -49,7 +47,7 @@ export function DeskPlace({ route, unit, surroundings, startAssessor }: DeskPlac
     return (
       <ScanScreen
         onWhole={(frame) => {
-          desk.take(sourceOfText(`${openPrefix}${payloadText(frame, "letters")}`, "code"));
+          desk.take(sourceOfCode(frame));
           toDesk();
         }}
         onLeave={toDesk}

@@ -7,20 +7,23 @@ import type { ImportProgress } from "./importRun.ts";
 import type { Desk } from "./useDesk.ts";
 import { countWords, momentText } from "./words.ts";
 
+export function isUnderWay(importing: ImportProgress | null): boolean {
+  return importing?.state === "reading" || importing?.state === "running";
+}
+
 /** What an import does and did, what was not taken in and why, and how far computing is. */
 export function ImportPanel({ desk, unit }: { desk: Desk; unit: LengthUnit }) {
-  const { importing, interrupted } = desk;
+  const { importing, dropped } = desk;
   return (
     <>
-      {interrupted.length > 0 && !importing && (
+      {dropped !== null && (
         <Notice tone="care" live>
           <p>
-            An import begun {momentText(interrupted[0]?.startedAt ?? "")} was broken off when its
-            page was closed. What it had taken in is whole and in the list. Choose the same files
-            again to take in the rest; nothing is added twice.
+            The page was closed while the files of an import begun {momentText(dropped)} were still
+            being read. Nothing of it was taken in. Choose the files again.
           </p>
           <div class="row">
-            <Button onClick={desk.forgetInterrupted}>All right</Button>
+            <Button onClick={desk.forgetDropped}>All right</Button>
           </div>
         </Notice>
       )}
@@ -30,7 +33,8 @@ export function ImportPanel({ desk, unit }: { desk: Desk; unit: LengthUnit }) {
   );
 }
 
-function doneWords({ state, added, present, refusedCount }: ImportProgress): string {
+function doneWords({ state, total, added, present, refusedCount }: ImportProgress): string {
+  if (state === "reading") return `Reading: ${countWords(total, "file")} so far.`;
   const parts = [
     `${countWords(added, "check")} added`,
     ...(present > 0 ? [`${present.toLocaleString("en-GB")} here already`] : []),
@@ -49,12 +53,24 @@ function Import({
   desk: Desk;
   unit: LengthUnit;
 }) {
-  const { state, refused, refusedCount, fault } = progress;
+  const { state, total, through, refused, refusedCount, fault, resumed } = progress;
   const tone = state === "failed" ? "no" : refusedCount > 0 ? "care" : "info";
   return (
     <Notice tone={tone} live>
       <p data-import={state}>{doneWords(progress)}</p>
+      {resumed !== null && (
+        <p>
+          This import was begun {momentText(resumed)}; its page was closed, and it went on here by
+          itself.
+        </p>
+      )}
+      {state === "running" && total > 1 && (
+        <progress aria-label="How far the import is" max={total} value={through} />
+      )}
       {fault && <p>{sentenceText(fault.sentence, unit)}</p>}
+      {state === "failed" && total > through && (
+        <p>What is not taken in yet is kept, and taken in when the desk is opened again.</p>
+      )}
       {refused.length > 0 && (
         <Disclosure summary="What was not taken in, and why" open={refused.length <= 5}>
           <ul class="plain-list desk-refused">
@@ -70,7 +86,7 @@ function Import({
         </Disclosure>
       )}
       <div class="row">
-        {state === "running" ? (
+        {isUnderWay(progress) ? (
           <Button onClick={desk.stopImport}>Stop</Button>
         ) : (
           <Button onClick={desk.closeImport}>Close</Button>
@@ -87,7 +103,7 @@ function Computing({
 }) {
   if (!checks || checks.length === 0) return null;
   const waiting = checks.filter(({ latest }) => latest.isComputed === 0).length;
-  if (waiting === 0 || importing?.state === "running") return null;
+  if (waiting === 0 || isUnderWay(importing)) return null;
   const done = checks.length - waiting;
   return (
     <div class="desk-computing">

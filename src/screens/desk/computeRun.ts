@@ -32,7 +32,7 @@ export async function runComputing(surroundings: {
 }): Promise<void> {
   const work = () => computeAll(surroundings);
   const { locks } = globalThis.navigator ?? {};
-  if (locks === undefined) return work();
+  if (!locks) return work();
   try {
     await locks.request("stopfit-desk-computing", { signal: surroundings.signal }, work);
   } catch {

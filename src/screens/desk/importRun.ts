@@ -1,228 +1,206 @@
 import type { Pool } from "../../compute/pool.ts";
-import type { ReadItem } from "../../compute/poolMessages.ts";
-import { type Fault, fail, type Outcome } from "../../physics/outcome.ts";
-import type { Sentence } from "../../physics/sentence.ts";
+import type { PoolResult } from "../../compute/poolMessages.ts";
+import type { Fault, Outcome } from "../../physics/outcome.ts";
 import type { Incoming } from "../../records/submission.ts";
-import { readFileText } from "../../sharing/receivedFile.ts";
-import type { BegunImport } from "../../storage/deskDatabase.ts";
+import type { BegunImport, ImportCounts, InboxEntry } from "../../storage/deskDatabase.ts";
+import { nothingCounted, takeOut } from "../../storage/deskInbox.ts";
 import type { DeskStore } from "../../storage/deskStore.ts";
+import { counted, refusedToo } from "./importCounts.ts";
+import { deskLeft, holdImport } from "./importLock.ts";
 import type { Source } from "./sources.ts";
+import { stageImport } from "./stageImport.ts";
 
-export interface Refused {
-  readonly name: string;
-  readonly sentence: Sentence;
-}
-
-/** What an import has done so far: taken = added + present + refusedCount once it has ended. */
-export interface ImportProgress {
-  readonly taken: number;
-  readonly added: number;
-  readonly present: number;
-  readonly refusedCount: number;
-  /** The first of those refused. */
-  readonly refused: readonly Refused[];
-  readonly state: "running" | "ended" | "stopped" | "failed";
+/** taken = added + present + refusedCount once it has ended. */
+export interface ImportProgress extends ImportCounts {
+  /** How much was chosen: entries, not checks, as one text may hold several. */
+  readonly total: number;
+  /** Entries that are through. */
+  readonly through: number;
+  readonly state: "reading" | "running" | "ended" | "stopped" | "failed";
   /** Why it failed. */
   readonly fault: Fault | null;
+  /** When it was begun, where it goes on after its page was closed. */
+  readonly resumed: string | null;
 }
 
 export const nothingYet: ImportProgress = {
-  taken: 0,
-  added: 0,
-  present: 0,
-  refusedCount: 0,
-  refused: [],
-  state: "running",
+  ...nothingCounted,
+  total: 0,
+  through: 0,
+  state: "reading",
   fault: null,
+  resumed: null,
 };
 
-/** Restores a backup file; gives what it did as counts. */
+/** Restores a backup; gives what it did as counts. */
 export type Restorer = (
-  file: File,
+  file: Blob,
   onCounts: (counts: { added: number; present: number }) => void,
   signal: AbortSignal,
 ) => Promise<Outcome<null>>;
 
-const refusedShown = 200;
-/** Records put into one transaction. */
-const batchSize = 50;
-const batchPauseMs = 400;
+export interface ImportSurroundings {
+  readonly store: DeskStore;
+  readonly pool: Pool;
+  readonly restore: Restorer;
+  readonly signal: AbortSignal;
+  onProgress(progress: ImportProgress): void;
+}
+
+/** Entries taken in at once, and kept in one transaction. */
+const pageSize = 50;
 
 /**
- * Takes everything in that `sources` gives: each is read in the pool, and what is sound is kept in
- * batches, each one transaction. Nothing is held but what is under way, so that it does not matter how
- * many there are.
+ * Takes everything in that `sources` gives. First all of it is put into the inbox; then each is read in the
+ * pool, and what is sound is kept in batches, each one transaction in which it also leaves the inbox. A page
+ * that is closed during the first leaves nothing; during the second, the import goes on at the next opening.
  */
 export async function runImport(
   sources: AsyncIterable<Source>,
-  surroundings: {
-    readonly store: DeskStore;
-    readonly pool: Pool;
-    readonly restore: Restorer;
-    readonly signal: AbortSignal;
-    onProgress(progress: ImportProgress): void;
-  },
+  surroundings: ImportSurroundings,
 ): Promise<ImportProgress> {
-  const { store, pool, restore, signal, onProgress } = surroundings;
-  let progress = nothingYet;
-  const change = (next: Partial<ImportProgress>): void => {
-    progress = { ...progress, ...next };
-    onProgress(progress);
-  };
-  const refuse = (name: string, { sentence }: Fault): void => {
-    const { refused, refusedCount } = progress;
-    change({
-      refusedCount: refusedCount + 1,
-      refused: refused.length < refusedShown ? [...refused, { name, sentence }] : refused,
-    });
-  };
-
-  let batch: Incoming[] = [];
-  let writing: Promise<void> = Promise.resolve();
-  let failed: Fault | null = null;
-  let keptAt = Date.now();
-  const keep = (): Promise<void> => {
-    const full = batch;
-    batch = [];
-    keptAt = Date.now();
-    if (full.length > 0) {
-      writing = writing.then(async () => {
-        if (failed !== null) return;
-        const added = await store.add(full);
-        if (!added.ok) failed = added.fault;
-        else {
-          change({
-            added: progress.added + added.value.added,
-            present: progress.present + added.value.present,
-          });
-        }
-      });
-    }
-    return writing;
-  };
-  const take = async (items: readonly ReadItem[], name: string): Promise<void> => {
-    // A text with several links counts as several; one that holds none counts as itself.
-    change({ taken: progress.taken + items.length });
-    for (const item of items) {
-      if (item.ok) batch.push(item.value);
-      else refuse(name, item.fault);
-    }
-    if (batch.length >= batchSize || Date.now() - keptAt > batchPauseMs) await keep();
-  };
-
-  const begun = await store.beginImport(new Date().toISOString());
-  if (!begun.ok) {
-    change({ state: "failed", fault: begun.fault });
-    return progress;
-  }
-  const letGo = holdLock(importLock(begun.value.key));
-  const readOne = async (source: Source): Promise<void> => {
-    const name = source.kind === "file" ? source.file.name : source.what;
-    if (source.kind === "file" && (await isBackup(source.file))) {
-      change({ taken: progress.taken + 1 });
-      const before = progress;
-      const restored = await restore(
-        source.file,
-        ({ added, present }) =>
-          change({
-            taken: before.taken - 1 + added + present,
-            added: before.added + added,
-            present: before.present + present,
-          }),
-        signal,
-      );
-      if (!restored.ok) {
-        change({ taken: progress.taken + 1 });
-        refuse(name, restored.fault);
-      }
-      return;
-    }
-    const text = source.kind === "file" ? await textOf(source.file) : null;
-    if (text !== null && !text.ok) {
-      change({ taken: progress.taken + 1 });
-      refuse(name, text.fault);
-      return;
-    }
-    const read = await pool.run({
-      kind: "read",
-      text: text === null ? (source.kind === "text" ? source.text : "") : text.value.text,
-      what: text === null ? name : text.value.what,
-      way: source.kind === "text" ? source.way : "file",
-    });
-    if (signal.aborted) return;
-    if (read.kind === "read") await take(read.items, name);
-    else if (read.kind === "failed") {
-      change({ taken: progress.taken + 1 });
-      refuse(name, read.fault);
-    }
-  };
-
-  const underWay = new Set<Promise<void>>();
-  for await (const source of sources) {
-    if (signal.aborted || failed !== null) break;
-    const work = readOne(source).finally(() => underWay.delete(work));
-    underWay.add(work);
-    if (underWay.size > pool.size + 1) await Promise.race(underWay);
-  }
-  await Promise.all(underWay);
-  await keep();
-  await store.endImport(begun.value.key);
-  letGo();
-  if (failed !== null) change({ state: "failed", fault: failed });
-  else change({ state: signal.aborted ? "stopped" : "ended" });
-  return progress;
-}
-
-const lockStart = "stopfit-desk-import ";
-
-function importLock(key: string): string {
-  return `${lockStart}${key}`;
-}
-
-/** Held until it is let go, or the page is gone: so another tab knows that this import still runs. */
-function holdLock(name: string): () => void {
-  let letGo = (): void => undefined;
-  const held = new Promise<void>((resolve) => {
-    letGo = resolve;
-  });
-  globalThis.navigator?.locks?.request(name, () => held).catch(() => undefined);
-  return letGo;
-}
-
-/** Of the imports begun, those that no page is at any more. */
-export async function interruptedImports(
-  begun: readonly BegunImport[],
-): Promise<readonly BegunImport[]> {
-  const held = (await globalThis.navigator?.locks?.query())?.held ?? [];
-  const running = new Set(held.map(({ name }) => name));
-  return begun.filter(({ key }) => !running.has(importLock(key)));
-}
-
-/** Looks at the beginning only, whatever the size. */
-async function isBackup(file: File): Promise<boolean> {
+  const { store, signal, onProgress } = surroundings;
+  const began = await store.inbox.begin();
+  if (!began.ok) return { ...nothingYet, state: "failed", fault: began.fault };
+  const letGo = await holdImport(began.value);
   try {
-    return /^\s*\{"format":"stopfit-backup"/.test(await file.slice(0, 100).text());
-  } catch {
-    return false;
+    const staged = await stageImport(sources, {
+      store,
+      begun: began.value,
+      signal,
+      onProgress: ({ total, counts }) => onProgress({ ...nothingYet, ...counts, total }),
+    });
+    if (!staged.ok) return { ...nothingYet, state: "failed", fault: staged.fault };
+    if (staged.value === null) return { ...nothingYet, state: "stopped" };
+    return await takeStaged(staged.value.begun, staged.value.backups, null, surroundings);
+  } finally {
+    letGo?.();
   }
 }
 
-async function textOf(file: File): ReturnType<typeof readFileText> {
-  const what = `The file “${file.name}”`;
-  if (file.size === 0) {
-    return fail("fileEmpty", [`${what} is empty or can no longer be read. Choose it again.`]);
+/** Goes on with an import whose page was closed; null where another tab is at it. */
+export async function resumeImport(
+  begun: BegunImport,
+  surroundings: ImportSurroundings,
+): Promise<ImportProgress | null> {
+  const letGo = await holdImport(begun);
+  if (letGo === null) return null;
+  try {
+    return await takeStaged(begun, new Map(), begun.startedAt, surroundings);
+  } finally {
+    letGo();
   }
-  const text = await readFileText(file);
-  if (!text.ok) return text;
-  if (text.value.text.startsWith("PK\u0003\u0004")) {
-    return fail("fileZipped", [
-      `${what} is a zip archive. Unpack it first, then drop the folder that comes out.`,
-    ]);
+}
+
+async function takeStaged(
+  first: BegunImport,
+  backups: ReadonlyMap<number, Blob>,
+  resumed: string | null,
+  { store, pool, restore, signal, onProgress }: ImportSurroundings,
+): Promise<ImportProgress> {
+  let begun = first;
+  let through = 0;
+  const progress = (
+    state: ImportProgress["state"],
+    { counts = begun.counts, fault = null as Fault | null } = {},
+  ): ImportProgress => ({ ...counts, total: begun.total, through, state, fault, resumed });
+
+  const keep = async (
+    entries: readonly InboxEntry[],
+    results: readonly PoolResult[],
+  ): Promise<Fault | null> => {
+    const incoming: Incoming[] = [];
+    let { counts } = begun;
+    for (const [index, entry] of entries.entries()) {
+      const result = results[index];
+      if (result?.kind === "read") {
+        // A text with several links counts as several; one that holds none counts as itself.
+        counts = counted(counts, { taken: result.items.length });
+        for (const item of result.items) {
+          if (!item.ok) counts = refusedToo(counts, entry.name, item.fault);
+          else incoming.push({ ...item.value, ...whence(begun, entry) });
+        }
+      } else if (result?.kind === "failed") {
+        counts = refusedToo(counted(counts, { taken: 1 }), entry.name, result.fault);
+      }
+    }
+    let next = begun;
+    const added = await store.add(incoming, async (transaction, more) => {
+      next = { ...begun, counts: counted(counts, more) };
+      await takeOut(
+        transaction,
+        next,
+        entries.map(({ place }) => place),
+      );
+    });
+    if (!added.ok) return added.fault;
+    begun = next;
+    through += entries.length;
+    onProgress(progress("running"));
+    return null;
+  };
+
+  const restoreOne = async (entry: InboxEntry, backup: Blob): Promise<Fault | null> => {
+    let done = { added: 0, present: 0 };
+    const soFar = () => counted(begun.counts, { ...done, taken: done.added + done.present });
+    const restored = await restore(
+      backup,
+      (counts) => {
+        done = counts;
+        onProgress(progress("running", { counts: soFar() }));
+      },
+      signal,
+    );
+    let counts = soFar();
+    if (!restored.ok)
+      counts = refusedToo(counted(counts, { taken: 1 }), entry.name, restored.fault);
+    begun = { ...begun, counts };
+    return signal.aborted ? null : keep([entry], []);
+  };
+
+  /** Texts of a page in the pool, then its backups one after another. */
+  const takePage = async (page: readonly InboxEntry[]): Promise<Fault | null> => {
+    const texts = page.filter(({ text }) => text !== undefined);
+    const results = await Promise.all(
+      texts.map(({ text = "", what, way }) => pool.run({ kind: "read", text, what, way })),
+    );
+    if (signal.aborted) return null;
+    const kept = texts.length === 0 ? null : await keep(texts, results);
+    if (kept !== null) return kept;
+    for (const entry of page) {
+      if (entry.text !== undefined || signal.aborted) continue;
+      const backup = backups.get(entry.place) ?? entry.backup;
+      const failed = backup
+        ? await restoreOne(entry, backup)
+        : await keep([entry], [{ kind: "failed", fault: notCopied(entry) }]);
+      if (failed !== null) return failed;
+    }
+    return null;
+  };
+
+  onProgress(progress("running"));
+  let fault: Fault | null = null;
+  while (!signal.aborted && fault === null) {
+    const page = await store.inbox.next(begun.key, pageSize);
+    if (!page.ok) fault = page.fault;
+    else if (page.value.length === 0) break;
+    else fault = await takePage(page.value);
   }
-  if (/^\s*\{\s*"format":\s*"stopfit-reply"/.test(text.value.text)) {
-    return fail("fileReply", [
-      `${what} is a reply from a desk. Open it on the phone that sent the check.`,
-    ]);
-  }
-  return text;
+  // What could not be kept stays in the inbox for the next opening; what was stopped is dropped.
+  if (fault === null && signal.reason !== deskLeft) await store.inbox.end(begun.key);
+  const state = fault !== null ? "failed" : signal.aborted ? "stopped" : "ended";
+  return progress(state, { fault });
+}
+
+function whence({ startedAt }: BegunImport, { place, sentAt }: InboxEntry) {
+  return { receivedAt: startedAt, place, ...(sentAt !== undefined && { sentAt }) };
+}
+
+function notCopied({ what }: InboxEntry): Fault {
+  return {
+    code: "backupNotCopied",
+    sentence: [
+      `${what} was being restored when its page was closed, and there was no room for a copy of it. Choose it again; nothing is added twice.`,
+    ],
+  };
 }

@@ -1,10 +1,11 @@
 import { useMemo } from "preact/hooks";
 import type { CheckRecord } from "../../records/checkRecord.ts";
 import type { Decision } from "../../records/decision.ts";
+import type { Listed } from "../../records/listedSubmission.ts";
 import { sentenceText } from "../../records/quantityText.ts";
 import { entryName } from "../../records/readingCatalogue.ts";
 import { recordDifferences } from "../../records/recordDifferences.ts";
-import type { Submission } from "../../records/submission.ts";
+import { stopTitle } from "../../records/stopTitle.ts";
 import type { LengthUnit } from "../../records/units.ts";
 import { dateText } from "../home/checkName.ts";
 import { Disclosure } from "../parts/Disclosure.tsx";
@@ -12,7 +13,7 @@ import { deskCheckHref } from "./deskRoutes.ts";
 import { capital, decisionWords, momentText, wayWords, whoWords } from "./words.ts";
 
 /** The versions of a check that came in, newest first. */
-export function Versions({ versions, shown }: { versions: readonly Submission[]; shown: string }) {
+export function Versions({ versions, shown }: { versions: readonly Listed[]; shown: string }) {
   if (versions.length < 2) return null;
   return (
     <nav class="desk-versions" aria-label="Versions of this check">
@@ -117,7 +118,7 @@ export function Facts({ record }: { record: CheckRecord }) {
         <dt>Lift</dt>
         <dd>{vehicle.liftMm} mm</dd>
         <dt>Stop</dt>
-        <dd>{record.stop.name}</dd>
+        <dd>{stopTitle(record.stop)}</dd>
         <dt>Platform</dt>
         <dd>{vehicle.platformId ?? "none named"}</dd>
         <dt>Number</dt>
@@ -139,7 +140,7 @@ interface Event {
   readonly more: readonly string[];
 }
 
-function eventsOf(decisions: readonly Decision[], versions: readonly Submission[]): Event[] {
+function eventsOf(decisions: readonly Decision[], versions: readonly Listed[]): Event[] {
   const place = new Map(versions.map(({ key }, index) => [key, versions.length - index]));
   const undone = new Set(decisions.map(({ undoes }) => undoes));
   const came = versions.map(({ key, receivedAt, way }) => ({
@@ -167,7 +168,7 @@ export function History({
   versions,
 }: {
   decisions: readonly Decision[];
-  versions: readonly Submission[];
+  versions: readonly Listed[];
 }) {
   return (
     <section class="card" aria-labelledby="history-heading">

@@ -1,4 +1,5 @@
 import type { Way } from "../../records/submission.ts";
+import type { Frame } from "../../sharing/frame.ts";
 
 /** One thing to take in: a file that is not read yet, or a text. */
 export type Source =
@@ -11,6 +12,15 @@ export async function* sourcesOfFiles(files: Iterable<File>): AsyncGenerator<Sou
 
 export async function* sourceOfText(text: string, way: Way = "link"): AsyncGenerator<Source> {
   yield { kind: "text", text, what: "The pasted text", way };
+}
+
+export async function* sourceOfCode(frame: Frame): AsyncGenerator<Source> {
+  const [{ payloadText }, { openPrefix }] = await Promise.all([
+    import("../../sharing/payload.ts"),
+    import("../../sharing/shareLink.ts"),
+  ]);
+  const text = `${openPrefix}${payloadText(frame, "letters")}`;
+  yield { kind: "text", text, what: "The scanned code", way: "code" };
 }
 
 /** Entries must be asked for in the very turn of the drop; the files in folders come afterwards. */

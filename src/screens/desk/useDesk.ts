@@ -1,33 +1,29 @@
 import { useCallback, useEffect, useRef, useState } from "preact/hooks";
-import { createPool, type Pool } from "../../compute/pool.ts";
+import type { Pool } from "../../compute/pool.ts";
 import type { Fault, Outcome } from "../../physics/outcome.ts";
 import { type Decision, type DeskCheck, deskChecks } from "../../records/decision.ts";
-import type { Submission } from "../../records/submission.ts";
-import type { BegunImport } from "../../storage/deskDatabase.ts";
-import { type DeskStore, openDeskStore, type Result } from "../../storage/deskStore.ts";
-import { restorer } from "./backup.ts";
-import { runComputing } from "./computeRun.ts";
-import { type ImportProgress, interruptedImports, runImport } from "./importRun.ts";
-import type { Source } from "./sources.ts";
+import { viewed, wholeView } from "../../records/deskList.ts";
+import { type Listed, listedOf } from "../../records/listedSubmission.ts";
+import {
+  type DeskStore,
+  type FirstRows,
+  openDeskStore,
+  type Result,
+} from "../../storage/deskStore.ts";
+import { loadReferencePack } from "../referencePack.ts";
+import { startPoolWithPack } from "./startPoolWithPack.ts";
+import { type Computing, useComputing } from "./useComputing.ts";
+import { type Imports, useImports } from "./useImports.ts";
 
-export interface Desk {
+export interface Desk extends Imports, Omit<Computing, "allow"> {
   readonly store: DeskStore | null;
   /** Why nothing can be kept, or what could not be. */
   readonly fault: Fault | null;
   /** Null until they are read. */
   readonly checks: readonly DeskCheck[] | null;
+  /** The top of the list as it was last, to be seen until all is read. */
+  readonly first: FirstRows | null;
   readonly decisions: readonly Decision[];
-  readonly importing: ImportProgress | null;
-  /** Imports that were begun and never ended: their page was closed. */
-  readonly interrupted: readonly BegunImport[];
-  readonly computing: boolean;
-  take(sources: AsyncIterable<Source>): void;
-  stopImport(): void;
-  /** Closes what is said about an import. */
-  closeImport(): void;
-  forgetInterrupted(): void;
-  compute(): void;
-  stopComputing(): void;
   decide(decision: Decision): Promise<Outcome<number>>;
 }
 
@@ -37,30 +33,39 @@ export interface DeskSurroundings {
 }
 
 const redrawMs = 500;
-/** The list is there to be used before the calculation begins. */
-const computeAfterMs = 1500;
+/** Rows that are painted before all others are read: more than any screen shows. */
+const firstRows = 40;
+/** The top of the list is kept once it stands still. */
+const keepFirstMs = 2000;
+
+function painted(): Promise<void> {
+  return new Promise((resolve) => {
+    // A page in the background is never painted.
+    const timer = setTimeout(resolve, redrawMs);
+    requestAnimationFrame(() =>
+      setTimeout(() => {
+        clearTimeout(timer);
+        resolve();
+      }),
+    );
+  });
+}
 
 /** Everything the desk's screens stand on; it goes on while one goes from the list to a check. */
 export function useDesk({
   openStore = openDeskStore,
-  startPool = createPool,
+  startPool = startPoolWithPack,
 }: DeskSurroundings = {}): Desk {
   const [store, setStore] = useState<DeskStore | null>(null);
   const [fault, setFault] = useState<Fault | null>(null);
   const [checks, setChecks] = useState<readonly DeskCheck[] | null>(null);
+  const [first, setFirst] = useState<FirstRows | null>(null);
   const [decisions, setDecisions] = useState<readonly Decision[]>([]);
-  const [importing, setImporting] = useState<ImportProgress | null>(null);
-  const [interrupted, setInterrupted] = useState<readonly BegunImport[]>([]);
-  const [computing, setComputing] = useState(false);
-  const held = useRef<{ submissions: Map<string, Submission>; decisions: readonly Decision[] }>({
+  const held = useRef<{ submissions: Map<string, Listed>; decisions: readonly Decision[] }>({
     submissions: new Map(),
     decisions: [],
   });
   const redraw = useRef<ReturnType<typeof setTimeout> | null>(null);
-  const importRun = useRef<AbortController | null>(null);
-  const computeRun = useRef<AbortController | null>(null);
-  const pool = useRef<Pool | null>(null);
-  const computePool = useRef<Pool | null>(null);
 
   const show = useCallback(() => {
     redraw.current = null;
@@ -80,43 +85,13 @@ export function useDesk({
       if (!submissions.ok) return setFault(submissions.fault);
       if (!decided.ok) return setFault(decided.fault);
       held.current = {
-        submissions: new Map(submissions.value.map((each) => [each.key, each])),
+        submissions: new Map(submissions.value.map((each) => [each.key, listedOf(each)])),
         decisions: decided.value,
       };
       show();
     },
     [show],
   );
-
-  const compute = useCallback(() => {
-    if (!store || computeRun.current) return;
-    const run = new AbortController();
-    computeRun.current = run;
-    const own = startPool();
-    computePool.current = own;
-    setComputing(true);
-    const onResults = (results: readonly Result[]) => {
-      for (const { key, computed } of results) {
-        const known = held.current.submissions.get(key);
-        if (known) held.current.submissions.set(key, { ...known, computed, isComputed: 1 });
-      }
-      showSoon();
-    };
-    runComputing({ store, pool: own, signal: run.signal, onResults }).finally(() => {
-      own.dispose();
-      store.renewSnapshot();
-      if (computeRun.current !== run) return;
-      computeRun.current = null;
-      setComputing(false);
-    });
-  }, [store, startPool, showSoon]);
-
-  const stopComputing = useCallback(() => {
-    computeRun.current?.abort();
-    computeRun.current = null;
-    computePool.current?.dispose();
-    setComputing(false);
-  }, []);
 
   useEffect(() => {
     let left = false;
@@ -130,10 +105,17 @@ export function useDesk({
       }
       opened = outcome.value;
       if (left) return opened.close();
+      const top = await opened.first();
+      if (top.ok && top.value !== null) {
+        setFirst(top.value);
+        await painted();
+      }
+      await loadReferencePack();
+      if (left) return;
       setStore(opened);
       const [snapshot, decided] = await Promise.all([opened.snapshot(), opened.decisions()]);
       const known = snapshot.ok && decided.ok ? snapshot.value : null;
-      if (known !== null && decided.ok) {
+      if (known !== null && decided.ok && !left) {
         held.current = {
           submissions: new Map(known.submissions.map((each) => [each.key, each])),
           decisions: decided.value,
@@ -145,17 +127,11 @@ export function useDesk({
         if (known !== null) await new Promise((resolve) => setTimeout(resolve, redrawMs));
         if (!left) await load(opened, true);
       }
-      const begun = await opened.begunImports();
-      if (begun.ok) setInterrupted(await interruptedImports(begun.value));
     };
     start();
     return () => {
       left = true;
       if (redraw.current) clearTimeout(redraw.current);
-      importRun.current?.abort();
-      computeRun.current?.abort();
-      pool.current?.dispose();
-      computePool.current?.dispose();
       opened?.close();
     };
   }, [openStore, load, show]);
@@ -176,85 +152,56 @@ export function useDesk({
     };
   }, [store, load]);
 
-  const waiting = checks?.some(({ latest }) => latest.isComputed === 0) ?? false;
-  const stoppedByHand = useRef(false);
   useEffect(() => {
-    if (!waiting || stoppedByHand.current || importing?.state === "running") return;
-    const timer = setTimeout(compute, computeAfterMs);
-    return () => clearTimeout(timer);
-  }, [waiting, importing?.state, compute]);
-
-  const waitingSources = useRef<AsyncIterable<Source>[]>([]);
-  const takeOne = useCallback(
-    async (store: DeskStore, sources: AsyncIterable<Source>) => {
-      const run = new AbortController();
-      importRun.current = run;
-      const own = startPool();
-      pool.current = own;
-      let shown = 0;
-      const end = await runImport(sources, {
-        store,
-        pool: own,
-        restore: restorer(store, own),
-        signal: run.signal,
-        onProgress: (progress) => {
-          if (Date.now() - shown < redrawMs / 2) return;
-          shown = Date.now();
-          setImporting(progress);
-        },
+    if (!store || !checks) return;
+    const timer = setTimeout(() => {
+      store.keepFirst({
+        count: checks.length,
+        checks: viewed(checks, wholeView).slice(0, firstRows),
       });
-      own.dispose();
-      stoppedByHand.current = false;
-      await load(store, true);
-      setImporting(end);
+    }, keepFirstMs);
+    return () => clearTimeout(timer);
+  }, [store, checks]);
+
+  const allow = useRef<() => void>(() => undefined);
+  const reload = useCallback(
+    async (from: DeskStore) => {
+      allow.current();
+      await load(from, true);
     },
-    [startPool, load],
+    [load],
   );
-  /** What comes while an import runs waits its turn. */
-  const take = useCallback(
-    async (sources: AsyncIterable<Source>) => {
-      waitingSources.current.push(sources);
-      if (!store || importRun.current) return;
-      for (;;) {
-        const next = waitingSources.current.shift();
-        if (next === undefined) break;
-        await takeOne(store, next);
+  const imports = useImports({ store, ready: checks !== null, startPool, onEnded: reload });
+  const busy = imports.importing?.state === "reading" || imports.importing?.state === "running";
+  const onResults = useCallback(
+    (results: readonly Result[]) => {
+      for (const { key, computed } of results) {
+        const known = held.current.submissions.get(key);
+        if (!known) continue;
+        const { verdict, odd } = computed;
+        held.current.submissions.set(key, { ...known, computed: { verdict, odd }, isComputed: 1 });
       }
-      importRun.current = null;
+      showSoon();
     },
-    [store, takeOne],
+    [showSoon],
   );
-  useEffect(() => {
-    const first = waitingSources.current.shift();
-    if (store && first) take(first);
-  }, [store, take]);
+  const { allow: allowComputing, ...computing } = useComputing({
+    store,
+    startPool,
+    waiting: checks?.some(({ latest }) => latest.isComputed === 0) ?? false,
+    busy,
+    onResults,
+  });
+  allow.current = allowComputing;
 
   return {
     store,
     fault,
     checks,
+    first,
     decisions,
-    importing,
-    interrupted,
-    computing,
-    take,
-    compute: () => {
-      stoppedByHand.current = false;
-      compute();
-    },
-    stopComputing: () => {
-      stoppedByHand.current = true;
-      stopComputing();
-    },
-    stopImport: () => {
-      importRun.current?.abort();
-      pool.current?.cancel();
-    },
-    closeImport: () => setImporting(null),
-    forgetInterrupted: () => {
-      for (const { key } of interrupted) store?.endImport(key);
-      setInterrupted([]);
-    },
+    ...imports,
+    ...computing,
     decide: async (decision) => {
       if (!store) return { ok: false, fault: noStore };
       const decided = await store.decide([decision]);

@@ -2,13 +2,13 @@ import { useEffect, useMemo, useState } from "preact/hooks";
 import type { Fault } from "../../physics/outcome.ts";
 import type { CheckRecord } from "../../records/checkRecord.ts";
 import { type Decision, inOrder } from "../../records/decision.ts";
+import type { Listed } from "../../records/listedSubmission.ts";
 import { readCheckText } from "../../records/readCheck.ts";
-import type { Submission } from "../../records/submission.ts";
 import type { Desk } from "./useDesk.ts";
 
 /** One version with its record. */
 export interface OpenVersion {
-  readonly submission: Submission;
+  readonly submission: Listed;
   readonly record: CheckRecord;
 }
 
@@ -21,7 +21,7 @@ export type OpenCheck =
       /** The version before the one shown. */
       readonly before: OpenVersion | null;
       /** Newest first. */
-      readonly versions: readonly Submission[];
+      readonly versions: readonly Listed[];
     };
 
 /** A version of a check by its key, with the one before it. */
@@ -63,7 +63,7 @@ export function useOpenCheck(desk: Desk, key: string): OpenCheck {
   return open;
 }
 
-async function versionOf({ store }: Desk, submission: Submission) {
+async function versionOf({ store }: Desk, submission: Listed) {
   const text = (await store?.text(submission.key)) ?? null;
   if (text === null) return { ok: false, fault: null } as const;
   if (!text.ok) return text;

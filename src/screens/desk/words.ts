@@ -1,7 +1,8 @@
 import type { State } from "../../physics/fitment.ts";
 import type { Role } from "../../records/checkRecord.ts";
 import type { DecisionKind, DeskState } from "../../records/decision.ts";
-import type { Submission, Way } from "../../records/submission.ts";
+import type { Listed } from "../../records/listedSubmission.ts";
+import type { Way } from "../../records/submission.ts";
 
 export const deskStateWords: Record<DeskState, string> = {
   new: "New",
@@ -37,7 +38,7 @@ const roleWords: Record<Role, string> = {
   support: "support",
 };
 
-export function whoWords({ who, role }: Pick<Submission, "who" | "role">): string {
+export function whoWords({ who, role }: Pick<Listed, "who" | "role">): string {
   return who ? `${who}, ${roleWords[role]}` : capital(roleWords[role]);
 }
 
