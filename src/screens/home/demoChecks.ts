@@ -1,8 +1,9 @@
 import { type Outcome, succeed } from "../../physics/outcome.ts";
 import { readCheckValue } from "../../records/readCheck.ts";
-import { storedFromRecord } from "../../records/storedCheck.ts";
+import { type StoredCheck, storedFromRecord } from "../../records/storedCheck.ts";
 import type { LengthUnit } from "../../records/units.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
+import { MarkStore } from "../../storage/markStore.ts";
 
 const records = import.meta.glob<unknown>("../../../demo-data/checks/*.json", {
   eager: true,
@@ -14,14 +15,19 @@ export async function addDemoChecks(store: CheckStore, unit: LengthUnit): Promis
   const deleted = await store.list("deleted");
   const gone = new Set(deleted.ok ? deleted.value.map(({ id }) => id) : []);
   let added = 0;
+  const demo: StoredCheck[] = [];
   for (const value of Object.values(records)) {
     const read = readCheckValue(value, "The demo check");
     if (!read.ok) return read;
-    const outcome = gone.has(read.value.id)
-      ? await store.restore(read.value.id)
-      : await store.add(storedFromRecord(read.value, { unit }));
+    const stored = storedFromRecord(read.value, { unit });
+    const outcome = gone.has(stored.id) ? await store.restore(stored.id) : await store.add(stored);
     if (!outcome.ok) return outcome;
+    if (outcome.value === true) demo.push(stored);
     added += 1;
   }
+  // They come again by their button, so nobody needs to save them.
+  const marks = new MarkStore();
+  await marks.markSafe(demo);
+  marks.close();
   return succeed(added);
 }

@@ -41,6 +41,7 @@ export function OfflineNotice({
       if (left || !started) return;
       setWatch(started);
       setState(started.state());
+      started.look();
       leave = started.subscribe(setState);
     });
     return () => {

@@ -16,6 +16,8 @@ export interface OfflineWatch {
   takeUpdate(): void;
   /** Asks no more until the page is opened again, or another tab takes the new version. */
   putOffUpdate(): void;
+  /** Finds out anew whether the browser still holds everything. */
+  look(): void;
 }
 
 export interface OfflineSurroundings {
@@ -67,39 +69,61 @@ export function watchOffline(surroundings: OfflineSurroundings): OfflineWatch {
     });
   };
 
+  let hadVersion = container !== undefined && container.controller !== null;
+
+  const register = async (workers: ServiceWorkerContainer): Promise<ServiceWorkerRegistration> => {
+    const found = await workers.register("./serviceWorker.js", {
+      scope: "./",
+      updateViaCache: "none",
+    });
+    registration = found;
+    const { active, waiting, installing } = found;
+    if (active) hadVersion = true;
+    if (active && waiting) change({ update: "waiting" });
+    if (installing) followInstalling(installing, !active);
+    found.addEventListener("updatefound", () => {
+      if (found.installing) followInstalling(found.installing, !found.active);
+    });
+    if (active) askWhetherKept(active);
+    return found;
+  };
+
+  /** Browser or person may have thrown the files away, or the worker that serves them. */
+  const look = async (): Promise<void> => {
+    if (!container || !registration) return;
+    if ((await container.getRegistration("./")) === undefined) {
+      hadVersion = false;
+      change({ kept: "working" });
+      await register(container);
+    } else if (registration.active) {
+      askWhetherKept(registration.active);
+    }
+  };
+  const lookQuietly = (): void => {
+    look().catch(() => change({ kept: "notKept" }));
+  };
+
   const start = async (workers: ServiceWorkerContainer): Promise<void> => {
     const hadController = workers.controller !== null;
-    let hadVersion = hadController;
     workers.addEventListener("controllerchange", () => {
       if (asked) reload();
       else if (hadVersion) change({ update: "replaced" });
       hadVersion = true;
     });
-    registration = await workers.register("./serviceWorker.js", {
-      scope: "./",
-      updateViaCache: "none",
-    });
-    const { active, waiting, installing } = registration;
-    if (active) hadVersion = true;
-    if (active && waiting) change({ update: "waiting" });
-    if (installing) followInstalling(installing, !active);
-    registration.addEventListener("updatefound", () => {
-      const found = registration?.installing;
-      if (found) followInstalling(found, !registration?.active);
-    });
-    if (active) askWhetherKept(active);
+    const { active } = await register(workers);
     if (active && hadController) {
       const message: PageMessage = { type: "pageStarted" };
       active.postMessage(message);
     }
-    let lastLook = surroundings.now();
+    let lastUpdate = surroundings.now();
     surroundings.onSeenAgain(() => {
+      lookQuietly();
       const time = surroundings.now();
-      if (time - lastLook < hourMs) return;
-      lastLook = time;
+      // The clock may have been set back since.
+      if (Math.abs(time - lastUpdate) < hourMs) return;
+      lastUpdate = time;
       // Without a signal this fails, and the version at hand goes on.
       registration?.update().catch(() => undefined);
-      if (registration?.active && state.kept !== "kept") askWhetherKept(registration.active);
     });
   };
 
@@ -123,6 +147,7 @@ export function watchOffline(surroundings: OfflineSurroundings): OfflineWatch {
       waiting.postMessage(message);
     },
     putOffUpdate: () => change({ update: "none" }),
+    look: lookQuietly,
   };
 }
 

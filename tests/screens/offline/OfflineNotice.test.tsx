@@ -9,6 +9,7 @@ class SetWatch implements OfflineWatch {
   readonly release = "7.8.9";
   readonly takeUpdate = vi.fn();
   readonly putOffUpdate = vi.fn();
+  readonly look = vi.fn();
   private listeners = new Set<(state: OfflineState) => void>();
   private current: OfflineState;
 

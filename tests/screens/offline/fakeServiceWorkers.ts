@@ -61,6 +61,12 @@ export class FakeContainer extends EventTarget {
     return this.refusal ? Promise.reject(this.refusal) : Promise.resolve(this.registration);
   }
 
+  removed = false;
+
+  getRegistration(): Promise<FakeRegistration | undefined> {
+    return Promise.resolve(this.removed ? undefined : this.registration);
+  }
+
   control(worker: FakeWorker): void {
     this.controller = worker;
     this.dispatchEvent(new Event("controllerchange"));
