@@ -6,6 +6,7 @@ import type { StoredCheck } from "../records/storedCheck.ts";
 import type { Incoming, Way } from "../records/submission.ts";
 import type { CheckStore } from "./checkStore.ts";
 import type { DeskStore } from "./deskStore.ts";
+import { joinedWithBackup } from "./joinBackup.ts";
 import { MarkStore } from "./markStore.ts";
 
 const pageSize = 100;
@@ -160,7 +161,9 @@ export async function restoreBackup(
     if (line.kind === "decision") decisions.push(line.decision);
     if (line.kind === "header") madeHere = phone.ok && line.phone === phone.value;
     if (line.kind === "check") {
-      const taken = await checks.takeIn(line.check, madeHere);
+      const taken = await checks.takeIn(line.check, (current, backup) =>
+        joinedWithBackup(current, backup, madeHere),
+      );
       if (!taken.ok) return taken;
       const isNew = taken.value !== "present";
       count(isNew ? 1 : 0, isNew ? 0 : 1, taken.value === "joined" ? 1 : 0);

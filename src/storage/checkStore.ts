@@ -3,8 +3,7 @@ import { openStored } from "../records/openStored.ts";
 import { copyStored, newId, type StoredCheck } from "../records/storedCheck.ts";
 import { askBeforeLeaving } from "./askBeforeLeaving.ts";
 import { DatabaseHandle, databaseName, transact, type WriteTransaction } from "./database.ts";
-import { contentOf, joinedWithBackup } from "./joinBackup.ts";
-import { isSame, mergeChecks } from "./mergeChecks.ts";
+import { contentOf, isSame, mergeChecks } from "./mergeChecks.ts";
 import { storeFault } from "./storeFault.ts";
 
 export interface StoreChange {
@@ -28,11 +27,8 @@ export interface CheckStore {
   put(stored: StoredCheck): Promise<Outcome<StoredCheck>>;
   /** Keeps a check only where none of its id is there yet, not even a deleted one. */
   add(stored: StoredCheck): Promise<Outcome<boolean>>;
-  /**
-   * Joins a backup's version of a check with the one here. `madeHere`: this very phone wrote the backup,
-   * so that counts of writes can be compared.
-   */
-  takeIn(backup: StoredCheck, madeHere: boolean): Promise<Outcome<TakenIn>>;
+  /** Adds a backup's check, or where one of its id is here stores what `join` makes of the two. */
+  takeIn(backup: StoredCheck, join: Join): Promise<Outcome<TakenIn>>;
   /**
    * Checks whose last write failed, as they were handed in: held while the page is open, given by `get`
    * and `list` in place of what is stored, and no longer held once a write has gone through.
@@ -54,6 +50,9 @@ export interface CheckStore {
   onClosing(listener: () => void): () => void;
   close(): void;
 }
+
+/** The same `current` where the backup brings nothing to it. */
+export type Join = (current: StoredCheck, backup: StoredCheck) => StoredCheck;
 
 /** What became of a backup's check: added, joined with the one here, or nothing new in it. */
 export type TakenIn = "added" | "joined" | "present";
@@ -146,7 +145,7 @@ class IndexedCheckStore implements CheckStore {
     return added;
   }
 
-  async takeIn(backup: StoredCheck, madeHere: boolean): Promise<Outcome<TakenIn>> {
+  async takeIn(backup: StoredCheck, join: Join): Promise<Outcome<TakenIn>> {
     const { id } = backup;
     const taken = await this.write(async (transaction): Promise<TakenIn> => {
       const checks = transaction.objectStore("checks");
@@ -155,7 +154,7 @@ class IndexedCheckStore implements CheckStore {
         await checks.put({ ...backup, revision: backup.revision ?? 1 });
         return "added";
       }
-      const joined = joinedWithBackup(current, backup, madeHere);
+      const joined = join(current, backup);
       if (joined === current) return "present";
       const counts = [current.revision ?? 0, backup.revision ?? 0];
       await checks.put({ ...joined, revision: Math.max(...counts) + 1 });

@@ -1,18 +1,9 @@
 import type { StoredCheck } from "../records/storedCheck.ts";
-import { isSame, mergeChecks } from "./mergeChecks.ts";
+import { contentOf, isSame, mergeChecks } from "./mergeChecks.ts";
 
 /** When a check last changed, its deletion included. */
 export function lastChange({ updatedAt, deletedAt }: StoredCheck): string {
   return deletedAt !== undefined && deletedAt > updatedAt ? deletedAt : updatedAt;
-}
-
-/** What a person put into a check, without what the store counts beside it. */
-export function contentOf({
-  revision: _revision,
-  updatedAt: _updatedAt,
-  ...content
-}: StoredCheck): unknown {
-  return content;
 }
 
 type Plain = { readonly [key: string]: unknown };

@@ -2,8 +2,7 @@ import type { Outcome } from "../physics/outcome.ts";
 import type { Sentence } from "../physics/sentence.ts";
 import type { StoredCheck } from "../records/storedCheck.ts";
 import type { CheckStore } from "./checkStore.ts";
-import { contentOf } from "./joinBackup.ts";
-import { isSame } from "./mergeChecks.ts";
+import { contentOf, isSame } from "./mergeChecks.ts";
 
 export type KeepState = "kept" | "keeping" | { readonly notKept: Sentence };
 

@@ -17,6 +17,15 @@ export function isSame(first: unknown, second: unknown): boolean {
   );
 }
 
+/** What a person put into a check, without what the store counts beside it. */
+export function contentOf({
+  revision: _revision,
+  updatedAt: _updatedAt,
+  ...content
+}: StoredCheck): unknown {
+  return content;
+}
+
 type Plain = { readonly [key: string]: unknown };
 
 function isPlain(value: unknown): value is Plain {

@@ -27,13 +27,28 @@ import { tallerHref } from "../taller/tallerRoutes.ts";
 import type { OpenedStore } from "../useStore.ts";
 import { CheckRow } from "./CheckRow.tsx";
 import { checkName } from "./checkName.ts";
-import { DeletedChecks } from "./DeletedChecks.tsx";
+import type { DeletedChecksProps } from "./DeletedChecks.tsx";
 import { isDemoDue, markDemoLoaded } from "./demoDue.ts";
-import { KeepDialog } from "./KeepDialog.tsx";
+import type { KeepDialogProps } from "./KeepDialog.tsx";
 import { NotKeptHere } from "./NotKeptHere.tsx";
 import type { OpenedFiles } from "./openFiles.ts";
-import { RenameDialog } from "./RenameDialog.tsx";
+import type { RenameDialogProps } from "./RenameDialog.tsx";
 import { UndoBar } from "./UndoBar.tsx";
+
+const KeepDialog = later<KeepDialogProps>(
+  async () => (await import("./KeepDialog.tsx")).KeepDialog,
+  { quiet: true },
+);
+
+const RenameDialog = later<RenameDialogProps>(
+  async () => (await import("./RenameDialog.tsx")).RenameDialog,
+  { quiet: true },
+);
+
+const DeletedChecks = later<DeletedChecksProps>(
+  async () => (await import("./DeletedChecks.tsx")).DeletedChecks,
+  { quiet: true },
+);
 
 const KeptReminder = later<KeptReminderProps>(
   async () => (await import("../kept/KeptReminder.tsx")).KeptReminder,
@@ -131,21 +146,16 @@ export function Checks({ opened, preferences, notice }: Props) {
     const picked = [...(list ?? [])];
     if (picker.current) picker.current.value = "";
     if (picked.length === 0 || !store) return;
-    if (picked.length === 1 && picked[0] && /backup/i.test(picked[0].name)) {
-      const { handBackup, isBackup } = await import("../kept/backupHere.ts");
-      if (await isBackup(picked[0])) {
-        handBackup(picked[0]);
-        goTo(keptHref);
-        return;
-      }
-    }
-    const { takeReplies } = await import("../reply/takeReplies.ts");
-    const { rest, replied } = await takeReplies(store, picked);
-    if (replied?.ok === false) setSaid(replied.fault.sentence);
-    if (replied?.ok && rest.length === 0) goTo(replyHref(replied.value));
-    if (rest.length === 0) return;
     const { readFiles } = await import("./openFiles.ts");
-    setFiles(await readFiles(rest, preferences.length));
+    const found = await readFiles(store, picked, preferences.length);
+    const [replied] = found.replied;
+    const rest = found.checks.length + found.refused.length;
+    if (rest > 0) setFiles(found);
+    else if (found.backup) {
+      const { handBackup } = await import("../kept/backupHere.ts");
+      handBackup(found.backup);
+      goTo(keptHref);
+    } else if (replied) goTo(replyHref(replied));
   };
 
   const keepFiles = async (keep: readonly StoredCheck[]) => {

@@ -5,16 +5,14 @@ import { Dialog } from "../parts/Dialog.tsx";
 import { Disclosure } from "../parts/Disclosure.tsx";
 import { checkName, dateText } from "./checkName.ts";
 
-export function DeletedChecks({
-  deleted,
-  onRestore,
-  onPurge,
-}: {
-  deleted: readonly StoredCheck[];
-  onRestore: (id: string) => void;
+export interface DeletedChecksProps {
+  readonly deleted: readonly StoredCheck[];
+  readonly onRestore: (id: string) => void;
   /** All of them, for good. */
-  onPurge: () => void;
-}) {
+  readonly onPurge: () => void;
+}
+
+export function DeletedChecks({ deleted, onRestore, onPurge }: DeletedChecksProps) {
   const [asking, setAsking] = useState(false);
   const count = deleted.length;
   return (

@@ -6,18 +6,15 @@ import { Notice } from "../parts/Notice.tsx";
 import { checkName, dateText } from "./checkName.ts";
 import type { OpenedFiles } from "./openFiles.ts";
 
+export interface KeepDialogProps {
+  readonly files: OpenedFiles;
+  readonly present: readonly StoredCheck[];
+  readonly onLeave: () => void;
+  readonly onKeep: (checks: readonly StoredCheck[]) => void;
+}
+
 /** What the opened files hold, asked before anything is stored. */
-export function KeepDialog({
-  files,
-  present,
-  onLeave,
-  onKeep,
-}: {
-  files: OpenedFiles;
-  present: readonly StoredCheck[];
-  onLeave: () => void;
-  onKeep: (checks: readonly StoredCheck[]) => void;
-}) {
+export function KeepDialog({ files, present, onLeave, onKeep }: KeepDialogProps) {
   const { checks, refused } = files;
   const count = checks.length;
   return (

@@ -5,15 +5,13 @@ import { Dialog } from "../parts/Dialog.tsx";
 import { TextField } from "../parts/Field.tsx";
 import { checkName } from "./checkName.ts";
 
-export function RenameDialog({
-  stored,
-  onLeave,
-  onName,
-}: {
-  stored: StoredCheck;
-  onLeave: () => void;
-  onName: (name: string) => void;
-}) {
+export interface RenameDialogProps {
+  readonly stored: StoredCheck;
+  readonly onLeave: () => void;
+  readonly onName: (name: string) => void;
+}
+
+export function RenameDialog({ stored, onLeave, onName }: RenameDialogProps) {
   const [name, setName] = useState(stored.name || checkName(stored));
   const done = () => onName(name.trim());
   return (
