@@ -1,0 +1,260 @@
+import { cornerReadings } from "../budget/cornerReadings.ts";
+import type { Corner, Fitment, Interval, Side, State } from "../fitment.ts";
+import { type Outcome, succeed } from "../outcome.ts";
+import { type DrawnReading, standardUncertainty } from "../uncertainty/drawnReading.ts";
+import { ContactModel } from "./contactModel.ts";
+import {
+  type FullTravelCheck,
+  type FullTravelCorner,
+  type TouchedPart,
+  touchedParts,
+} from "./fullTravelCheck.ts";
+import { type HandTravels, handTravels } from "./handTravel.ts";
+import { type Explanation, likeliestWrong, type Suspect } from "./likeliestWrong.ts";
+import { coverage95, leastUncertaintyMm, normalisedError } from "./normalisedError.ts";
+
+/** One contact as found by hand beside what was computed, mm of wheel travel from the ride height. */
+export interface ComparedContact {
+  readonly part: TouchedPart;
+  readonly measuredMm: number;
+  /** ± at 95 %. */
+  readonly measuredHalfMm: number;
+  /** Null: nothing in the check says where this touches. */
+  readonly computed: {
+    readonly travelMm: number;
+    /** 95 %, first order. */
+    readonly interval: Interval;
+    readonly differenceMm: number;
+    /** ± at 95 % of the difference. */
+    readonly doubtMm: number;
+    readonly normalisedError: number;
+    readonly agrees: boolean;
+  } | null;
+  /** Everything but the stop: what is left of the travel after the stop is fully pressed. */
+  readonly afterFullStop: {
+    readonly leftMm: number;
+    /** ± at 95 %. */
+    readonly halfMm: number;
+    /** ok: after full stop, no: before it, unsure: within the doubt. */
+    readonly state: State;
+  } | null;
+  /** It touched before the stop was met, both as found by hand. */
+  readonly beforeStop: boolean;
+}
+
+export interface ComparedCorner {
+  readonly side: Side;
+  readonly contacts: readonly ComparedContact[];
+  /** Every contact that could be compared agrees; null: none could. */
+  readonly agrees: boolean | null;
+  /** What is likeliest wrong, the likeliest first; empty where all agree. */
+  readonly explanations: readonly Explanation[];
+}
+
+const millimetresPerInch = 25.4;
+/** How far off a reading is once it is wrong, where its own ± says less. Common practice, no source. */
+const grossLength = 5;
+const grossAngle = 3;
+const grossFactor = 10;
+
+/**
+ * Compares a hand-cycled check with what is computed from the readings, side by side.
+ *
+ * Per contact: agreement by the normalised error. u of the computed travel is first order,
+ * √Σ(∂z/∂x_i·u_i)² (JCGM 100:2008, 5.1.2). Where a contact differs by more than its doubt, the single
+ * reading that would explain all differences best is named (`likeliestWrong`); besides the check's own
+ * readings the hand check's count as suspects: the travel at each contact, and the ride height that
+ * all are counted from. A side without any contact is left out.
+ *
+ * Errors: those of `cornerReadings` and `handTravels`.
+ */
+export function compareFullTravel(
+  fitment: Fitment,
+  check: FullTravelCheck,
+): Outcome<readonly ComparedCorner[]> {
+  const compared: ComparedCorner[] = [];
+  for (const own of check.corners) {
+    const corner = fitment.corners.find(({ side }) => side === own.side);
+    if (corner === undefined || Object.keys(own.contacts).length === 0) continue;
+    const result = compareCorner(fitment, corner, check, own);
+    if (!result.ok) return result;
+    compared.push(result.value);
+  }
+  return succeed(compared);
+}
+
+function compareCorner(
+  fitment: Fitment,
+  corner: Corner,
+  check: FullTravelCheck,
+  own: FullTravelCorner,
+): Outcome<ComparedCorner> {
+  const places = cornerReadings(fitment, corner);
+  if (!places.ok) return places;
+  const hand = handTravels(check, own);
+  if (!hand.ok) return hand;
+  const model = new ContactModel(fitment, corner, places.value, check.movement);
+  const parts = touchedParts.filter((part) => own.contacts[part] !== undefined);
+  const travels = model.travels([...parts, "fullStop"]);
+  const slopes = model.sensitivities([...parts, "fullStop"]);
+  const uncertainties = model.readings.map(standardUncertainty);
+  const uncertaintyAt = (index: number): number =>
+    Math.hypot(
+      ...slopes.map((row, reading) => (row[index] as number) * (uncertainties[reading] as number)),
+    );
+  const shared = hand.value.sharedUncertaintyMm;
+  const fullStop = travels[parts.length] as number;
+  const stop = hand.value.travels.find(({ part }) => part === "stop");
+
+  const contacts = hand.value.travels.map(
+    ({ part, travelMm, ownUncertaintyMm }, index): ComparedContact => {
+      const measured = Math.hypot(ownUncertaintyMm, shared);
+      const at = travels[index] as number;
+      const u = uncertaintyAt(index);
+      const half = coverage95 * u;
+      const error = normalisedError(travelMm - at, measured, u);
+      const left = travelMm - fullStop;
+      const leftHalf = coverage95 * Math.hypot(measured, uncertaintyAt(parts.length));
+      return {
+        part,
+        measuredMm: travelMm,
+        measuredHalfMm: coverage95 * measured,
+        computed: Number.isFinite(at)
+          ? {
+              travelMm: at,
+              interval: [at - half, at + half],
+              differenceMm: travelMm - at,
+              doubtMm: coverage95 * Math.max(Math.hypot(measured, u), leastUncertaintyMm),
+              normalisedError: error,
+              agrees: Math.abs(error) <= 1,
+            }
+          : null,
+        afterFullStop:
+          part === "stop" || !Number.isFinite(left)
+            ? null
+            : {
+                leftMm: left,
+                halfMm: leftHalf,
+                state: left > leftHalf ? "ok" : left < -leftHalf ? "no" : "unsure",
+              },
+        beforeStop: part !== "stop" && stop !== undefined && travelMm < stop.travelMm,
+      };
+    },
+  );
+  const comparable = contacts.filter(({ computed }) => computed !== null);
+  const agrees =
+    comparable.length === 0 ? null : comparable.every(({ computed }) => computed?.agrees === true);
+  return succeed({
+    side: own.side,
+    contacts,
+    agrees,
+    explanations:
+      agrees === false ? explain(check, own, model, hand.value, contacts, { slopes, parts }) : [],
+  });
+}
+
+/** What may be wrong, with the covariance of the differences under the stated uncertainties alone. */
+function explain(
+  check: FullTravelCheck,
+  own: FullTravelCorner,
+  model: ContactModel,
+  hand: HandTravels,
+  contacts: readonly ComparedContact[],
+  all: { readonly slopes: readonly Float64Array[]; readonly parts: readonly TouchedPart[] },
+): readonly Explanation[] {
+  const kept = contacts.flatMap(({ computed }, index) => (computed === null ? [] : [index]));
+  const pick = (row: Float64Array): Float64Array =>
+    Float64Array.from(kept, (index) => row[index] as number);
+  const parts = kept.map((index) => all.parts[index] as TouchedPart);
+  const differences = Float64Array.from(
+    kept,
+    (index) => contacts[index]?.computed?.differenceMm ?? 0,
+  );
+  const slopes = all.slopes.map(pick);
+  const ownU = kept.map((index) => hand.travels[index]?.ownUncertaintyMm ?? 0);
+  const covariance = kept.map((_, row) =>
+    Float64Array.from(kept, (_index, column) => {
+      const input = model.readings.reduce(
+        (sum, reading, at) =>
+          sum +
+          (slopes[at]?.[row] ?? 0) *
+            (slopes[at]?.[column] ?? 0) *
+            standardUncertainty(reading) ** 2,
+        0,
+      );
+      const diagonal =
+        row === column ? Math.max((ownU[row] ?? 0) ** 2, leastUncertaintyMm ** 2) : 0;
+      return input + hand.sharedUncertaintyMm ** 2 + diagonal;
+    }),
+  );
+  const doubts = Float64Array.from(kept, (_, row) => Math.sqrt(covariance[row]?.[row] ?? 0));
+  const middle = model.travels(parts);
+  const inputs = model.readings.map((reading, at) =>
+    inputSuspect(model, reading, slopes[at] ?? new Float64Array(parts.length), parts, middle),
+  );
+  const place = `fullTravel.${own.side}`;
+  const ones = new Float64Array(parts.length).fill(1);
+  const start = handSuspect(`${place}.atRide`, null, hand.sharedUncertaintyMm, ones, check.measure);
+  const taken = parts.map((part, row) => {
+    const unit = new Float64Array(parts.length);
+    unit[row] = 1;
+    const value = hand.travels[kept[row] ?? 0]?.travelMm ?? 0;
+    return handSuspect(`${place}.${part}`, value, ownU[row] ?? 0, unit, check.measure);
+  });
+  return likeliestWrong(differences, covariance, doubts, [...inputs, start, ...taken]);
+}
+
+function inputSuspect(
+  model: ContactModel,
+  reading: DrawnReading,
+  slopes: Float64Array,
+  parts: readonly TouchedPart[],
+  middle: Float64Array,
+): Suspect {
+  const { id, mean } = reading;
+  const angle = /(Angle|Lean)$/.test(id);
+  const uncertainty = standardUncertainty(reading);
+  return {
+    id,
+    wouldBe: (change) => mean + change,
+    grossError: Math.max(grossFactor * uncertainty, angle ? grossAngle : grossLength),
+    slopes,
+    caused: (change) =>
+      model
+        .travels(parts, { id, value: mean + change })
+        .map((travel, index) => travel - (middle[index] as number)),
+    slips: angle
+      ? [{ slip: "sign", change: -2 * mean }]
+      : [
+          { slip: "unit", change: mean * millimetresPerInch - mean },
+          { slip: "unit", change: mean / millimetresPerInch - mean },
+        ],
+  };
+}
+
+/** A reading of the hand check itself. One taken too long makes the difference so much longer. */
+function handSuspect(
+  id: string,
+  travelMm: number | null,
+  uncertainty: number,
+  slopes: Float64Array,
+  measure: FullTravelCheck["measure"],
+): Suspect {
+  const slips =
+    travelMm === null || measure === "hubToArch"
+      ? []
+      : [travelMm - travelMm / millimetresPerInch, travelMm - travelMm * millimetresPerInch].map(
+          (change) => ({
+            slip: "unit" as const,
+            change,
+          }),
+        );
+  return {
+    id,
+    wouldBe: (change) => (travelMm === null ? null : travelMm - change),
+    grossError: Math.max(grossFactor * uncertainty, grossLength),
+    slopes,
+    caused: (change) => slopes.map((slope) => slope * change),
+    slips,
+  };
+}

@@ -1,0 +1,82 @@
+import { fail, type Outcome, succeed } from "../outcome.ts";
+import { drawnReading, standardUncertainty } from "../uncertainty/drawnReading.ts";
+import { checkedMean } from "../uncertainty/readingMean.ts";
+import {
+  type FullTravelCheck,
+  type FullTravelCorner,
+  partTouches,
+  type TouchedPart,
+  touchedParts,
+} from "./fullTravelCheck.ts";
+
+/** Wheel travel at one contact as found by hand, mm from the measured ride height. */
+export interface HandTravel {
+  readonly part: TouchedPart;
+  readonly travelMm: number;
+  /** Of the reading taken at this contact alone, mm. */
+  readonly ownUncertaintyMm: number;
+}
+
+export interface HandTravels {
+  readonly travels: readonly HandTravel[];
+  /** Of the height at ride, which all travels share where heights are measured; else 0. mm. */
+  readonly sharedUncertaintyMm: number;
+}
+
+/**
+ * Wheel travel at each contact: as read, or the height from hub to arch at ride less that at the
+ * contact. u = √(tol²/3 + s²/n) of each reading (JCGM 100:2008, 4.3.7, 4.2.3).
+ *
+ * Errors, by the reading "fullTravel.<side>.<part>" or "fullTravel.<side>.atRide": those of
+ * `checkedMean`; `heightMissing` where the height at ride was not measured; `heightNotLess` where a
+ * height is not less than that at ride, so that the wheel would not have moved up.
+ */
+export function handTravels(
+  check: FullTravelCheck,
+  corner: FullTravelCorner,
+): Outcome<HandTravels> {
+  const place = `fullTravel.${corner.side}`;
+  const heights = check.measure === "hubToArch";
+  const { atRide } = corner;
+  if (heights && atRide === undefined) {
+    return fail(
+      "heightMissing",
+      [
+        `The height from hub to arch at ride, ${corner.side}, is not there. Measure it as the vehicle stands on its wheels.`,
+      ],
+      `${place}.atRide`,
+    );
+  }
+  const ride = heights ? checkedMean(atRide, `${place}.atRide`, "length") : succeed(0);
+  if (!ride.ok) return ride;
+  const travels: HandTravel[] = [];
+  for (const part of touchedParts) {
+    const reading = corner.contacts[part];
+    if (reading === undefined) continue;
+    const id = `${place}.${part}`;
+    const mean = checkedMean(reading, id, heights ? "length" : "gap");
+    if (!mean.ok) return mean;
+    const travelMm = heights ? ride.value - mean.value : mean.value;
+    if (travelMm < 0) {
+      return fail(
+        "heightNotLess",
+        [
+          `The height where ${partTouches[part]}, ${corner.side}, is more than at ride: the wheel would have gone down. Measure both again.`,
+        ],
+        id,
+      );
+    }
+    travels.push({
+      part,
+      travelMm,
+      ownUncertaintyMm: standardUncertainty(drawnReading(id, reading)),
+    });
+  }
+  return succeed({
+    travels,
+    sharedUncertaintyMm:
+      heights && atRide !== undefined
+        ? standardUncertainty(drawnReading(`${place}.atRide`, atRide))
+        : 0,
+  });
+}
