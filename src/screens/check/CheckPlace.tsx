@@ -1,9 +1,12 @@
 import { useCallback, useEffect, useRef, useState } from "preact/hooks";
 import type { Sentence } from "../../physics/sentence.ts";
+import { putBack, type ReadingNow, walkOf } from "../../records/againWalk.ts";
+import { isBlank } from "../../records/earlierValues.ts";
 import { sentenceText } from "../../records/quantityText.ts";
 import { changeProgress, completeRecord, type StoredCheck } from "../../records/storedCheck.ts";
 import type { LengthUnit } from "../../records/units.ts";
 import { createKeeper, type Keeper, type KeepState } from "../../storage/keeper.ts";
+import type { AgainScreenProps } from "../again/AgainScreen.tsx";
 import type { AnswerScreenProps } from "../answer/AnswerScreen.tsx";
 import { ButtonLink } from "../parts/Button.tsx";
 import { later } from "../parts/later.tsx";
@@ -20,6 +23,10 @@ import "../styles/check.css";
 
 const AnswerScreen = later<AnswerScreenProps>(
   async () => (await import("../answer/AnswerScreen.tsx")).default,
+);
+
+const AgainScreen = later<AgainScreenProps>(
+  async () => (await import("../again/AgainScreen.tsx")).AgainScreen,
 );
 
 export interface CheckPlaceProps {
@@ -108,8 +115,14 @@ function useCheck(opened: OpenedStore, id: string) {
 function placeOf(stored: StoredCheck, place: string | null): string {
   const all = stepsOf(stored);
   const wanted = place ?? stored.progress.step;
-  if (wanted === "answer") return completeRecord(stored).ok ? "answer" : firstOpenStep(all);
+  if (wanted === "answer" || wanted === "again") {
+    return completeRecord(stored).ok ? wanted : firstOpenStep(all);
+  }
   return (wanted && stepFor(wanted, all)) || firstOpenStep(all);
+}
+
+function stepOfReading(stored: StoredCheck, { reading }: ReadingNow): string | null {
+  return stepFor(reading, stepsOf(stored));
 }
 
 /** One check on this phone: its steps and its answer. */
@@ -117,6 +130,14 @@ export function CheckPlace({ opened, id, place, preferences: wanted }: CheckPlac
   const { loaded, kept, change, tryAgain } = useCheck(opened, id);
   const stored = loaded.state === "here" ? loaded.stored : null;
   const shown = stored && placeOf(stored, place);
+
+  // A reading emptied to be taken anew is not left empty behind one's back.
+  const now = stored && walkOf(stored)?.now;
+  const away =
+    stored && now && isBlank(stored.entries[now.reading]) && shown !== stepOfReading(stored, now);
+  useEffect(() => {
+    if (away) change(putBack);
+  }, [away, change]);
 
   useEffect(() => {
     if (!shown) return;
@@ -169,6 +190,9 @@ export function CheckPlace({ opened, id, place, preferences: wanted }: CheckPlac
         onChange={(changed) => change(() => changed)}
       />
     );
+  }
+  if (shown === "again") {
+    return <AgainScreen stored={stored} unit={wanted.length} change={change} />;
   }
   return (
     <StepScreen

@@ -1,6 +1,11 @@
 import { useEffect, useState } from "preact/hooks";
+import { walkOf } from "../../records/againWalk.ts";
 import { changeProgress, completeRecord, type StoredCheck } from "../../records/storedCheck.ts";
 import type { KeepState } from "../../storage/keeper.ts";
+import { AgainActions, isWalkStep } from "../again/AgainActions.tsx";
+import { AgainBar } from "../again/AgainBar.tsx";
+import { BeforeValues } from "../again/BeforeValues.tsx";
+import { EarlierReadings } from "../again/EarlierReadings.tsx";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import type { Preferences } from "../preferences.ts";
@@ -69,6 +74,8 @@ export function StepScreen({ stored, place, change, preferences, kept, tryAgain 
   const before = all[at - 1];
   const complete = completeRecord(stored).ok;
   const locked = step.id === "cautions" && step.state !== "done";
+  const walk = walkOf(stored);
+  const retaken = walk?.now && isWalkStep(walk.now.reading, step.id) ? walk.now : null;
 
   const next = () => {
     if (step.id === "cautions" && waiting) {
@@ -102,18 +109,28 @@ export function StepScreen({ stored, place, change, preferences, kept, tryAgain 
           </span>
         </>
       }
-      below={<ProgressBar all={all} at={at} />}
+      below={
+        walk?.now ? (
+          <AgainBar stored={stored} walk={walk} here={retaken !== null} change={change} />
+        ) : (
+          <ProgressBar all={all} at={at} />
+        )
+      }
       actions={
-        <>
-          {before && <Button icon="back" label="Back" onClick={() => go(before.id)} />}
-          {complete && step.id !== "finish" && (
-            <ButtonLink href={answerHref(stored.id)}>Answer</ButtonLink>
-          )}
-          {after && <MainAction step={step} locked={locked} onNext={next} onPass={pass} />}
-          {step.id === "finish" && (
-            <FinishAction ready={complete} onAnswer={() => goTo(answerHref(stored.id))} />
-          )}
-        </>
+        retaken ? (
+          <AgainActions stored={stored} now={retaken} step={step} all={all} change={change} />
+        ) : (
+          <>
+            {before && <Button icon="back" label="Back" onClick={() => go(before.id)} />}
+            {complete && step.id !== "finish" && (
+              <ButtonLink href={answerHref(stored.id)}>Answer</ButtonLink>
+            )}
+            {after && <MainAction step={step} locked={locked} onNext={next} onPass={pass} />}
+            {step.id === "finish" && (
+              <FinishAction ready={complete} onAnswer={() => goTo(answerHref(stored.id))} />
+            )}
+          </>
+        )
       }
     >
       {overview && (
@@ -128,6 +145,9 @@ export function StepScreen({ stored, place, change, preferences, kept, tryAgain 
           <h1 ref={heading} tabIndex={-1}>
             {headingOf(step)}
           </h1>
+          {retaken && (
+            <BeforeValues stored={stored} now={retaken} change={change} unit={preferences.length} />
+          )}
           <StepContent
             key={step.id}
             stored={stored}
@@ -141,6 +161,7 @@ export function StepScreen({ stored, place, change, preferences, kept, tryAgain 
             }}
             waiting={all.find(({ id }) => id === waiting)?.name}
           />
+          {step.reading && <EarlierReadings stored={stored} id={step.id} />}
         </div>
       </div>
     </Screen>

@@ -368,6 +368,9 @@ export function stepFor(id: string, all: readonly Step[]): string | null {
   };
   const place = shared[id] ?? id.replace(/\.perWheel$/, "");
   if (has(place)) return place;
+  // A limit that is not there yet is chosen first.
+  const limits = /^(left|right)\.limits/.exec(id)?.[0];
+  if (limits && has(limits)) return limits;
   if (id.startsWith("rules.") && has("rules")) return "rules";
   if (id.startsWith("ride.") && has("ride.payloadPerCornerKg")) return "ride.payloadPerCornerKg";
   if (id.startsWith("stop.") && has("stop")) return "stop";

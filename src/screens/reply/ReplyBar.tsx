@@ -1,10 +1,9 @@
 import type { CheckStore } from "../../storage/checkStore.ts";
-import { StateMark } from "../drawings/StateMark.tsx";
+import { TakeAgainBar } from "../again/TakeAgainBar.tsx";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { answerHref, stepHref } from "../router.ts";
 import { replyHref } from "./replyRoute.ts";
 import { useReply } from "./useReply.ts";
-import "./reply.css";
 
 export interface ReplyBarProps {
   readonly store: CheckStore;
@@ -20,23 +19,23 @@ export function ReplyBar({ store, id, atAnswer }: ReplyBarProps) {
   const next = asked.find(({ done }) => !done) ?? null;
   const done = asked.filter((each) => each.done).length;
   return (
-    <aside class="reply-bar" aria-label="Readings asked for again">
-      <p>
-        <StateMark state={next ? "unsure" : "ok"} size={22} label="" />{" "}
-        {next
+    <TakeAgainBar
+      label="Readings asked for again"
+      state={next ? "unsure" : "ok"}
+      words={
+        next
           ? `Asked again: ${done} of ${asked.length} taken`
           : atAnswer
             ? "All taken again. Now send the check again."
-            : "All taken again."}
-      </p>
-      <div class="reply-bar-ways">
-        <ButtonLink look="quiet" href={replyHref(id)}>
-          The reply
-        </ButtonLink>
-        {next && <ButtonLink href={stepHref(id, next.step)}>{next.name}</ButtonLink>}
-        {!next && !atAnswer && <ButtonLink href={answerHref(id)}>To the answer</ButtonLink>}
-        {!next && atAnswer && <Button onClick={reply.close}>It is sent</Button>}
-      </div>
-    </aside>
+            : "All taken again."
+      }
+    >
+      <ButtonLink look="quiet" href={replyHref(id)}>
+        The reply
+      </ButtonLink>
+      {next && <ButtonLink href={stepHref(id, next.step)}>{next.name}</ButtonLink>}
+      {!next && !atAnswer && <ButtonLink href={answerHref(id)}>To the answer</ButtonLink>}
+      {!next && atAnswer && <Button onClick={reply.close}>It is sent</Button>}
+    </TakeAgainBar>
   );
 }

@@ -1,5 +1,5 @@
 import type { CheckStore } from "../../storage/checkStore.ts";
-import { StateMark } from "../drawings/StateMark.tsx";
+import { ReadingsToTake } from "../again/ReadingsToTake.tsx";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import { answerHref, checksHref, goTo, stepHref } from "../router.ts";
@@ -56,21 +56,21 @@ export function ReplyPlace({ store, id }: ReplyPlaceProps) {
       {asked.length > 0 && (
         <section class="card" aria-labelledby="reply-readings">
           <h2 id="reply-readings">Readings to take again</h2>
-          <ol class="reply-readings">
-            {asked.map(({ id: reading, name, step, done }) => (
-              <li key={reading}>
-                <ButtonLink wide href={stepHref(id, step)}>
-                  {done && <StateMark state="ok" size={22} label="Taken again:" />}
-                  {name}
-                </ButtonLink>
-                {!done && (
-                  <Button look="quiet" onClick={() => reply.markSame(reading)}>
-                    Taken again, came out the same
-                  </Button>
-                )}
-              </li>
-            ))}
-          </ol>
+          <ReadingsToTake
+            readings={asked.map(({ id: reading, name, step, done }) => ({
+              id: reading,
+              name,
+              href: stepHref(id, step),
+              done,
+            }))}
+            more={({ id: reading, done }) =>
+              !done && (
+                <Button look="quiet" onClick={() => reply.markSame(reading)}>
+                  Taken again, came out the same
+                </Button>
+              )
+            }
+          />
         </section>
       )}
       <section class="card" aria-labelledby="reply-text">

@@ -1,13 +1,9 @@
-import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
-import { looksLikeReply, readReplyText } from "../../records/readReply.ts";
+import { type Fault, fail, type Outcome, succeed } from "../../physics/outcome.ts";
 import type { Reply } from "../../records/reply.ts";
 import type { StoredCheck } from "../../records/storedCheck.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
 import { ReplyStore } from "../../storage/replyStore.ts";
 import { markReplies } from "./repliesHere.ts";
-
-/** A reply is words and a few ids; what is larger is looked at as a check. */
-const mostBytes = 400_000;
 
 /** What a reading's entry holds, as one text: differs as soon as something else is typed. */
 export function entryText(stored: StoredCheck, id: string): string {
@@ -51,28 +47,23 @@ export async function keepReply(store: CheckStore, reply: Reply): Promise<Outcom
   return succeed(stored.id);
 }
 
-export interface TakenReplies {
-  /** Files that are no replies. */
-  readonly rest: readonly File[];
-  /** The check that the last reply is about, or why a reply could not be taken. */
-  readonly replied: Outcome<string> | null;
+export interface KeptReplies {
+  /** The checks on this phone that they are about, by their id here. */
+  readonly storedIds: readonly string[];
+  /** Why the others could not be kept. */
+  readonly faults: readonly Fault[];
 }
 
-/** Takes the replies among files. */
-export async function takeReplies(
+export async function keepReplies(
   store: CheckStore,
-  files: readonly File[],
-): Promise<TakenReplies> {
-  const rest: File[] = [];
-  let replied: Outcome<string> | null = null;
-  for (const file of files) {
-    const text = file.size > mostBytes ? "" : await file.text().catch(() => "");
-    if (!looksLikeReply(text)) {
-      rest.push(file);
-      continue;
-    }
-    const reply = readReplyText(text, `The file “${file.name}”`);
-    replied = reply.ok ? await keepReply(store, reply.value) : reply;
+  replies: readonly Reply[],
+): Promise<KeptReplies> {
+  const storedIds: string[] = [];
+  const faults: Fault[] = [];
+  for (const reply of replies) {
+    const kept = await keepReply(store, reply);
+    if (kept.ok) storedIds.push(kept.value);
+    else faults.push(kept.fault);
   }
-  return { rest, replied };
+  return { storedIds, faults };
 }

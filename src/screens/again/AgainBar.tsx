@@ -1,0 +1,45 @@
+import { type AgainWalk, leaveWalk } from "../../records/againWalk.ts";
+import type { StoredCheck } from "../../records/storedCheck.ts";
+import type { Change } from "../check/stepProps.ts";
+import { Button, ButtonLink } from "../parts/Button.tsx";
+import { answerHref, goTo, stepHref } from "../router.ts";
+import { lineName, removesWords } from "./againWords.ts";
+import { TakeAgainBar } from "./TakeAgainBar.tsx";
+
+/** Over the steps while readings are taken again: which of how many, and what it would remove. */
+export function AgainBar({
+  stored,
+  walk,
+  here,
+  change,
+}: {
+  stored: StoredCheck;
+  walk: AgainWalk;
+  /** Is this the step of the reading that is being taken again? */
+  here: boolean;
+  change: Change;
+}) {
+  const { now } = walk;
+  if (!now) return null;
+  const place = walk.done.length + 1;
+  const total = walk.done.length + Math.max(1, walk.left);
+  return (
+    <TakeAgainBar
+      label="Measure again"
+      state="unsure"
+      words={`Measure again: ${place} of ${total}`}
+      detail={here ? `${removesWords(now.removes)}.` : `Next: ${lineName(stored, now.reading)}.`}
+    >
+      {!here && <ButtonLink href={stepHref(stored.id, now.reading)}>Go on</ButtonLink>}
+      <Button
+        look="quiet"
+        onClick={() => {
+          change(leaveWalk);
+          goTo(answerHref(stored.id));
+        }}
+      >
+        Stop
+      </Button>
+    </TakeAgainBar>
+  );
+}

@@ -1,0 +1,48 @@
+import { useMemo } from "preact/hooks";
+import type { Assessor } from "../../compute/assessor.ts";
+import type { Assessment, Fitment } from "../../physics/fitment.ts";
+import { sentenceText } from "../../records/quantityText.ts";
+import type { StoredCheck } from "../../records/storedCheck.ts";
+import { toolsAtHand } from "../../records/toolsAtHand.ts";
+import type { LengthUnit } from "../../records/units.ts";
+import { Button } from "../parts/Button.tsx";
+import { Forecast } from "./Forecast.tsx";
+import { useAgainPlan } from "./useAgainPlan.ts";
+
+const none: readonly string[] = [];
+
+/** In the answer: what taking readings again would do, and the way into it. */
+export function AgainOffer({
+  stored,
+  assessor,
+  fitment,
+  assessment,
+  unit,
+  go,
+}: {
+  stored: StoredCheck;
+  assessor: Assessor;
+  fitment: Fitment;
+  /** Complete. */
+  assessment: Assessment;
+  unit: LengthUnit;
+  go: (step: string) => void;
+}) {
+  const tools = useMemo(() => toolsAtHand(stored), [stored.entries]);
+  const plan = useAgainPlan(assessor, fitment, assessment, tools, none);
+  if (!plan || plan.level === null) return null;
+  const count = plan.items.length;
+  return (
+    <div class="stack-close">
+      {plan.otherwise && <p>{sentenceText(plan.otherwise, unit)}</p>}
+      {count > 0 && (
+        <>
+          <Forecast stored={stored} plan={plan} unit={unit} />
+          <Button look="main" wide onClick={() => go("again")}>
+            Measure again: {count === 1 ? "1 reading" : `${count} readings`}
+          </Button>
+        </>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,55 @@
+import { addRepeat, putBack, type ReadingNow, takeAnew } from "../../records/againWalk.ts";
+import { isBlank, isSameEntry } from "../../records/earlierValues.ts";
+import { isReading } from "../../records/entry.ts";
+import { sentenceText } from "../../records/quantityText.ts";
+import type { StoredCheck } from "../../records/storedCheck.ts";
+import type { LengthUnit } from "../../records/units.ts";
+import type { Change } from "../check/stepProps.ts";
+import { Button } from "../parts/Button.tsx";
+import { valuesWords } from "./againWords.ts";
+
+/** What stood there before, and the ways to take it again. */
+export function BeforeValues({
+  stored,
+  now,
+  change,
+  unit,
+}: {
+  stored: StoredCheck;
+  now: ReadingNow;
+  change: Change;
+  unit: LengthUnit;
+}) {
+  const { before, reading, tool } = now;
+  const entry = stored.entries[reading];
+  const untouched = isSameEntry(entry, before ?? undefined);
+  return (
+    <section class="before-values" aria-label="What stood there before">
+      <p class="small">{sentenceText(now.sentence, unit)}</p>
+      {before && !isBlank(before) && (
+        <>
+          <p>
+            Before: <strong>{valuesWords(reading, before)}</strong>
+          </p>
+          <div class="before-ways">
+            {untouched && !isReading(reading) ? null : untouched ? (
+              <>
+                <Button onClick={() => change((current) => takeAnew(current, tool?.id ?? null))}>
+                  {tool ? `Anew, with ${tool.name}` : "Take it anew"}
+                </Button>
+                {tool && (
+                  <Button onClick={() => change((current) => takeAnew(current, null))}>
+                    Anew, same tool
+                  </Button>
+                )}
+                <Button onClick={() => change(addRepeat)}>Add a repeat</Button>
+              </>
+            ) : (
+              <Button onClick={() => change(putBack)}>Put the old value back</Button>
+            )}
+          </div>
+        </>
+      )}
+    </section>
+  );
+}
