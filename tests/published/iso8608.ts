@@ -13,7 +13,12 @@ export const iso8608 = publishedSource("ISO 8608:2016, Table C.2", "met", (publi
   for (const [roadClass, mean] of Object.entries(means) as [keyof typeof means, number][]) {
     published(`Gd(0.1 cycle/m) of class ${roadClass}, m³`, mean, () => roughness[roadClass]);
   }
-  published("Gd(0.1 cycle/m) of class C, m³", 256e-6, () => displacementPsd("C", 0.1), 1e-15);
+  published(
+    "Gd(n) of class C at n = 0.1 cycle/m, m³",
+    256e-6,
+    () => displacementPsd("C", 0.1),
+    1e-15,
+  );
   published(
     "Gd(1 cycle/m) of class C, exponent 2, m³",
     2.56e-6,

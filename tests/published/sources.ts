@@ -22,10 +22,8 @@ import { springDashpotContact } from "./springDashpotContact.ts";
 import type { PublishedSource } from "./support/published.ts";
 import { xoshiro128starstar } from "./xoshiro128starstar.ts";
 
-/** Every source, one file each, in the order of the table in README.md. */
-export const sources: readonly PublishedSource[] = [
-  independentImplementation,
-  odex,
+/** Sources whose comparisons take next to no time. */
+export const quickSources: readonly PublishedSource[] = [
   scipyPchip,
   dormandPrince,
   droppedWeight,
@@ -35,7 +33,6 @@ export const sources: readonly PublishedSource[] = [
   iso8608,
   iso3,
   nistSp811,
-  jcgm106,
   oimlR35,
   harmonicLoop,
   barlow1972,
@@ -45,5 +42,15 @@ export const sources: readonly PublishedSource[] = [
   xoshiro128starstar,
   crc32Source,
   rfc4648,
+];
+
+/** Sources that whole assessments or many integrations are compared with. */
+export const thoroughSources: readonly PublishedSource[] = [
+  independentImplementation,
+  odex,
+  jcgm106,
   commonPractice,
 ];
+
+/** Every source, one file each, in the order of the table in README.md. */
+export const sources: readonly PublishedSource[] = [...thoroughSources, ...quickSources];
