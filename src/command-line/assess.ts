@@ -54,7 +54,7 @@ function write(text: string): Promise<void> {
 
 function printed(file: string, assessed: Assessed): PrintedAssessment | PrintedError {
   return assessed.ok
-    ? printedAssessment(assessed.record.id, assessed.assessment)
+    ? printedAssessment(assessed.record, assessed.assessment)
     : { file, error: assessed.error };
 }
 

@@ -2,6 +2,7 @@ import type {
   Assessment,
   Check,
   CornerAssessment,
+  EstimatedCurve,
   EventResult,
   Interval,
   LimitKind,
@@ -9,6 +10,7 @@ import type {
   State,
 } from "../physics/fitment.ts";
 import { inModelUnits } from "../physics/sentence.ts";
+import type { CheckRecord } from "../records/checkRecord.ts";
 
 type PrintedCheck = Pick<Check, "id" | "state" | "probability" | "side" | "reading"> & {
   readonly message: string;
@@ -51,6 +53,8 @@ export interface PrintedCorner {
 export interface PrintedAssessment {
   readonly id: string;
   readonly verdict: State;
+  /** Only where the force curve of the stop was not tested: how it was come by, and its ± as a share. */
+  readonly stopEstimate?: EstimatedCurve;
   readonly corners: readonly PrintedCorner[];
 }
 
@@ -130,6 +134,16 @@ function printedCorner(corner: CornerAssessment): PrintedCorner {
 }
 
 /** One assessed check as `assess --json` prints it; numbers in full precision. */
-export function printedAssessment(id: string, assessment: Assessment): PrintedAssessment {
-  return { id, verdict: assessment.verdict, corners: assessment.corners.map(printedCorner) };
+export function printedAssessment(
+  { id, stop: { estimated } }: Pick<CheckRecord, "id" | "stop">,
+  assessment: Assessment,
+): PrintedAssessment {
+  return {
+    id,
+    verdict: assessment.verdict,
+    ...(estimated && {
+      stopEstimate: { how: estimated.how, forceShare: estimated.forceShare },
+    }),
+    corners: assessment.corners.map(printedCorner),
+  };
 }

@@ -2,6 +2,7 @@ import type { CornerAssessment, State } from "../physics/fitment.ts";
 import { inModelUnits, type Quantity, type QuantityKind } from "../physics/sentence.ts";
 import type { CheckRecord } from "../records/checkRecord.ts";
 import { quantityText } from "../records/quantityText.ts";
+import { estimateSentence, stopTitle } from "../records/stopTitle.ts";
 
 const stateWords: { readonly [Each in State]: string } = {
   ok: "OK: it fits",
@@ -133,8 +134,10 @@ export function assessmentTable(
   const checks = corners.flatMap(({ side, checks: each }) =>
     each.map(({ id, state, sentence }) => `${side} ${id}: ${state}. ${inModelUnits(sentence)}`),
   );
-  const title = `${file}: ${printable(record.vehicle.label)}, ${record.axle}, ${printable(record.stop.name)}`;
-  return [title, stateWords[verdict], ...lines, ...checks].join("\n");
+  const title = `${file}: ${printable(record.vehicle.label)}, ${record.axle}, ${printable(stopTitle(record.stop))}`;
+  const estimate = estimateSentence(record.stop);
+  const marked = estimate === null ? [] : [`ESTIMATE: ${printable(estimate)}`];
+  return [title, stateWords[verdict], ...marked, ...lines, ...checks].join("\n");
 }
 
 /** Text from a file without characters that would steer a terminal. */

@@ -5,6 +5,7 @@ import type { CheckRecord, GeometryReadings, TypedReading } from "./checkRecord.
 import type { CsvField } from "./csv.ts";
 import type { Decision, DeskState } from "./decision.ts";
 import { catalogueEntry } from "./readingCatalogue.ts";
+import { estimateBand, stopTitle } from "./stopTitle.ts";
 import type { Submission } from "./submission.ts";
 
 /** What one line of the table is about: one side of one version of a check. */
@@ -51,7 +52,12 @@ const about: readonly Column[] = [
   { header: "name", field: ({ record }) => record.author.name },
   { header: "role", field: ({ record }) => record.author.role },
   { header: "contact", field: ({ record }) => record.author.contact },
-  { header: "stop", field: ({ record }) => record.stop.name },
+  { header: "stop", field: ({ record }) => stopTitle(record.stop) },
+  {
+    header: "stop curve",
+    field: ({ record: { stop } }) =>
+      stop.estimated ? `estimate ${estimateBand(stop.estimated)}` : "tested",
+  },
   { header: "stop duty", field: ({ record }) => record.stop.duty },
   { header: "desk state", field: ({ state }) => deskWords[state] },
   { header: "decided by", field: ({ decision }) => decision?.by },

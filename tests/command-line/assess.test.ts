@@ -87,6 +87,29 @@ const vectors: { readonly id: string; readonly corners: readonly VectorCorner[] 
   readFileSync(join(project, "tests", "vectors", "examples.json"), "utf8"),
 );
 
+describe("a stop whose curve is an estimate", () => {
+  const record = JSON.parse(readFileSync(healthy, "utf8"));
+  const estimated = { how: "from 60 Shore A, 60 mm across", forceShare: 0.25 };
+  const marked = () =>
+    file("estimate.json", JSON.stringify({ ...record, stop: { ...record.stop, estimated } }));
+
+  it(
+    "is marked as one in the table and in the JSON, and no other is",
+    async () => {
+      const table = await assess(["--samples", "10000", marked()]);
+      expect(table.stdout.split("\n")[0]).toContain(`${record.stop.name} (estimate)`);
+      expect(table.stdout).toContain(
+        "ESTIMATE: The force curve of “Tall progressive” was not tested (from 60 Shore A, 60 mm across): its forces are taken as ± 25 %.",
+      );
+      const json = await assess(["--json", "--samples", "10000", marked(), healthy]);
+      const [estimate, tested] = JSON.parse(json.stdout);
+      expect(estimate.stopEstimate).toEqual(estimated);
+      expect(tested).not.toHaveProperty("stopEstimate");
+    },
+    patience,
+  );
+});
+
 describe("assess --json", () => {
   it(
     "prints the demo checks in the order given, with record.md's fields and no others",

@@ -1,7 +1,10 @@
 import fc from "fast-check";
 import { expect, it } from "vitest";
+import type { CheckRecord } from "../../src/records/checkRecord.ts";
 import { type CsvField, csvField, csvLine } from "../../src/records/csv.ts";
-import { tableHeader } from "../../src/records/figuresTable.ts";
+import { tableHeader, tableLine } from "../../src/records/figuresTable.ts";
+import type { Submission } from "../../src/records/submission.ts";
+import { demoRecord } from "../screens/answer/demoChecks.ts";
 
 /** A reader of RFC 4180 written from the standard's grammar, section 2. */
 function readCsv(text: string): string[][] {
@@ -79,4 +82,27 @@ it("every column of lengths, masses, forces and rates names its unit, and no hea
   const measured = tableHeader.filter((name) => /travel|height|force|mass|energy/.test(name));
   const words = /check: |classes|enough|repeats|passed|^event \d$|share/;
   expect(measured.filter((name) => !/\(.+\)$/.test(name) && !words.test(name))).toEqual([]);
+});
+
+it("a stop whose curve is an estimate is marked as one in its name and in a column of its own", () => {
+  const record = demoRecord("arm-fits");
+  const line = (stop: CheckRecord["stop"]) => {
+    const subject = {
+      submission: { receivedAt: record.createdAt } as Submission,
+      version: 1,
+      state: "new",
+      decision: null,
+      record: { ...record, stop },
+      assessment: null,
+      side: "left",
+    } as const;
+    const fields = tableLine(subject);
+    return ["stop", "stop curve"].map((header) => fields[tableHeader.indexOf(header)]);
+  };
+  expect(line(record.stop)).toEqual([record.stop.name, "tested"]);
+  const estimated = { how: "from 60 Shore A", forceShare: 0.25 };
+  expect(line({ ...record.stop, estimated })).toEqual([
+    `${record.stop.name} (estimate)`,
+    "estimate ± 25 %",
+  ]);
 });

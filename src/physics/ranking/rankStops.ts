@@ -34,7 +34,8 @@ export interface RankOptions {
 /**
  * Every candidate on the vehicle of the check, assessed as the answer is, and again with a spacer where
  * it does not fit without one and a spacer makes it better. Yields between events; `return()` stops it.
- * Returns all, best first: those that fit by their least margin, those that nearly do, the others.
+ * Returns all, best first: those that fit by their least margin, those that may, those that fail by a
+ * little, the others.
  * What cannot be assessed is a row with its fault.
  */
 export function* rankStops(

@@ -2,6 +2,7 @@ import type {
   Assessment,
   CheckId,
   CornerAssessment,
+  EstimatedCurve,
   Fitment,
   Side,
   State,
@@ -10,6 +11,8 @@ import type {
 } from "../fitment.ts";
 import type { Fault } from "../outcome.ts";
 import type { Sentence } from "../sentence.ts";
+import { stiffnessClasses } from "../stop/stiffnessClass.ts";
+import { carryShares } from "../verdict/decisions.ts";
 
 /** A stop that may be fitted instead of the one of the check. */
 export interface Candidate {
@@ -37,18 +40,23 @@ export interface Shortcoming {
   readonly sentence: Sentence;
 }
 
+export type RankedGroup = "fits" | "mayFit" | "nearly" | "doesNotFit";
+
 /** One stop, or one stop with a spacer, on the vehicle of the check. */
 export interface RankedStop {
   readonly id: string;
   readonly name: string;
+  /** Where its curve is an estimate. */
+  readonly estimated?: EstimatedCurve;
   /** mm under the stop; 0 = none. */
   readonly spacerMm: number;
   /**
    * fits: every check of every side is ok, but for the balance left to right, which no stop changes.
-   * nearly: nothing fails and something is care or unsure, or one check fails and nothing else is short.
+   * mayFit: nothing fails, and something is care or unsure.
+   * nearly: something fails, and all that fails fails by a little (`little`).
    * doesNotFit: more than that, or a fault.
    */
-  readonly group: "fits" | "nearly" | "doesNotFit";
+  readonly group: RankedGroup;
   readonly verdict: State;
   readonly margins: Margins;
   readonly shortcomings: readonly Shortcoming[];
@@ -71,13 +79,15 @@ export function rankedStop(
       .filter(({ state }) => state !== "ok")
       .map((check) => ({ check: check.id, state: check.state, side, sentence: check.sentence })),
   );
+  const margins = marginsOf(assessment, stop, rules);
   return {
     id,
     name: stop.name,
+    ...(stop.estimated && { estimated: stop.estimated }),
     spacerMm,
-    group: groupOf(shortcomings),
+    group: groupOf(shortcomings, (short) => failsByLittle(short, margins, assessment, stop)),
     verdict: assessment.verdict,
-    margins: marginsOf(assessment, stop, rules),
+    margins,
     shortcomings,
     fitment,
     assessment,
@@ -90,6 +100,7 @@ export function faultyStop({ id, stop }: Candidate, fault: Fault): RankedStop {
   return {
     id,
     name: stop.name,
+    ...(stop.estimated && { estimated: stop.estimated }),
     spacerMm: 0,
     group: "doesNotFit",
     verdict: fault.code === "stopPresses" ? "no" : "unsure",
@@ -101,12 +112,51 @@ export function faultyStop({ id, stop }: Candidate, fault: Fault): RankedStop {
   };
 }
 
-function groupOf(shortcomings: readonly Shortcoming[]): RankedStop["group"] {
+function groupOf(
+  shortcomings: readonly Shortcoming[],
+  byLittle: (short: Shortcoming) => boolean,
+): RankedGroup {
   const ofTheStop = shortcomings.filter(({ check }) => check !== "balance");
   if (ofTheStop.length === 0) return "fits";
-  const short = new Set(ofTheStop.map(({ check }) => check));
-  const fails = ofTheStop.some(({ state }) => state === "no");
-  return !fails || short.size === 1 ? "nearly" : "doesNotFit";
+  const failing = ofTheStop.filter(({ state }) => state === "no");
+  if (failing.length === 0) return "mayFit";
+  return failing.every(byLittle) ? "nearly" : "doesNotFit";
+}
+
+/**
+ * What still counts as failing by a little: 10 mm of wheel travel short of the wanted reserve or of the
+ * free travel needed, one stiffness class (R5 step) beside one that works, a tenth of the usable
+ * compression more under load than a stop made to carry may be pressed. Common practice, no source.
+ */
+export const little = { reserveMm: 10, freeTravelMm: 10, classSteps: 1, loadedShare: 0.1 } as const;
+
+function failsByLittle(
+  { check, side }: Shortcoming,
+  { reserveMm, freeTravelMm }: Margins,
+  { corners }: Assessment,
+  stop: Stop,
+): boolean {
+  const corner = corners.find((each) => each.side === side);
+  switch (check) {
+    case "clearance":
+      return reserveMm !== null && reserveMm >= -little.reserveMm;
+    case "earlyContact": {
+      if (stop.duty !== "carry")
+        return freeTravelMm !== null && freeTravelMm >= -little.freeTravelMm;
+      const share = (corner?.loadedCompressionMm ?? Number.NaN) / stop.usableCompressionMm;
+      return share <= carryShares.care + little.loadedShare;
+    }
+    case "stiffness":
+      return (corner?.classesThatWork ?? []).some(
+        (works) => classDistance(works, corner?.stopRateClass ?? Number.NaN) <= little.classSteps,
+      );
+    default:
+      return false;
+  }
+}
+
+function classDistance(one: number, other: number): number {
+  return Math.abs(stiffnessClasses.indexOf(one) - stiffnessClasses.indexOf(other));
 }
 
 function marginsOf({ corners }: Assessment, stop: Stop, rules: UseRules): Margins {
@@ -154,7 +204,12 @@ export function marginScore(margins: Margins): readonly [least: number, sum: num
     : [Math.min(...shares), shares.reduce((sum, share) => sum + share, 0)];
 }
 
-const groupPlace = { fits: 0, nearly: 1, doesNotFit: 2 } as const;
+const groupPlace: { readonly [Each in RankedGroup]: number } = {
+  fits: 0,
+  mayFit: 1,
+  nearly: 2,
+  doesNotFit: 3,
+};
 const verdictPlace: { readonly [Each in State]: number } = { ok: 0, care: 1, unsure: 2, no: 3 };
 
 /**

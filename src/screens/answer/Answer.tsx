@@ -3,7 +3,10 @@ import type { Assessor } from "../../compute/assessor.ts";
 import type { Assessment, Fitment, State, Stop } from "../../physics/fitment.ts";
 import { fitmentWithStop } from "../../physics/ranking/fitmentWithStop.ts";
 import { sentenceText } from "../../records/quantityText.ts";
+import { stopTitle } from "../../records/stopTitle.ts";
+import type { StoredCheck } from "../../records/storedCheck.ts";
 import type { LengthUnit } from "../../records/units.ts";
+import { AgainOffer } from "../again/AgainOffer.tsx";
 import { Button } from "../parts/Button.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { usePackInUse } from "../referencePack.ts";
@@ -26,6 +29,7 @@ import { certification, VerdictPanel } from "./sections/VerdictPanel.tsx";
 
 /** The answer to a complete check, and the ways to ask more of it. */
 export function Answer({
+  stored,
   fitment,
   liftMm,
   unit,
@@ -33,6 +37,7 @@ export function Answer({
   onVerdict,
   startAssessor,
 }: {
+  stored: StoredCheck;
   fitment: Fitment;
   liftMm: number;
   unit: LengthUnit;
@@ -70,6 +75,7 @@ export function Answer({
   }
   return (
     <Answered
+      stored={stored}
       assessor={assessor}
       fitment={assessed.fitment}
       assessment={assessed.assessment}
@@ -82,6 +88,7 @@ export function Answer({
 }
 
 function Answered({
+  stored,
   assessor,
   fitment,
   assessment,
@@ -90,6 +97,7 @@ function Answered({
   unit,
   go,
 }: {
+  stored: StoredCheck;
   assessor: Assessor;
   fitment: Fitment;
   assessment: Assessment;
@@ -102,7 +110,7 @@ function Answered({
   const candidate = useMemo<OtherStop | null>(
     () =>
       picked && {
-        name: [picked.name],
+        name: [stopTitle(picked)],
         fitment: fitmentWithStop(fitment, picked),
         assumed: ["The other stop closes the gap by what it is taller."],
       },
@@ -123,6 +131,7 @@ function Answered({
     <>
       <VerdictPanel
         assessment={assessment}
+        stop={fitment.stop}
         complete={complete}
         proposed={proposed.other}
         unit={unit}
@@ -158,6 +167,16 @@ function Answered({
         <h2 id="again-heading" tabIndex={-1}>
           What to measure again
         </h2>
+        {complete && (
+          <AgainOffer
+            stored={stored}
+            assessor={assessor}
+            fitment={fitment}
+            assessment={assessment}
+            unit={unit}
+            go={go}
+          />
+        )}
         <MeasureAgain fitment={fitment} assessment={assessment} unit={unit} go={go} />
         <Figures group="doubt" fitment={fitment} assessment={assessment} unit={unit} />
       </section>
@@ -170,7 +189,7 @@ function Answered({
             Which stop of the pack fits?
           </Button>
         </div>
-        <p class="small">Tap a stop to set it against {fitment.stop.name} on this vehicle.</p>
+        <p class="small">Tap a stop to set it against {stopTitle(fitment.stop)} on this vehicle.</p>
         <StopPicker
           fitment={fitment}
           stops={stops}

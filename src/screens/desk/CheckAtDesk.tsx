@@ -162,6 +162,7 @@ function Opened({
             <div class="desk-verdict">
               <VerdictPanel
                 assessment={assessment}
+                stop={fitment.stop}
                 complete={complete}
                 proposed={null}
                 unit={unit}

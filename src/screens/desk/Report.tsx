@@ -8,6 +8,7 @@ import { fitmentOf } from "../../records/fitmentOf.ts";
 import { oddReadings, quantityKindOf, readingsOf } from "../../records/oddReadings.ts";
 import { packSince } from "../../records/packSince.ts";
 import { quantityText, sentenceText } from "../../records/quantityText.ts";
+import { estimateSentence, stopTitle } from "../../records/stopTitle.ts";
 import { cornerContext } from "../answer/formulas/cornerContext.ts";
 import { type Figure, figuresOf } from "../answer/formulas/figures.ts";
 import { readingWords } from "../answer/formulas/readingById.ts";
@@ -124,7 +125,7 @@ function Head({
         <dt>Measured by</dt>
         <dd>{whoWords({ who: author.name?.trim() ?? "", role: author.role })}</dd>
         <dt>Stop</dt>
-        <dd>{stop.name}</dd>
+        <dd>{stopTitle(stop)}</dd>
         <dt>Use</dt>
         <dd>{vehicle.use}</dd>
         <dt>Lift</dt>
@@ -153,6 +154,7 @@ function Answered({
 }) {
   const pack = useReferencePack();
   const odd = useMemo(() => oddReadings(record, pack), [record, pack]);
+  const estimate = estimateSentence(record.stop);
   const since = packSince(record, pack).map((sentence) => sentenceText(sentence, "mm"));
   const advice = new Set(
     assessment.corners.flatMap(({ side, advice: told }) =>
@@ -217,6 +219,11 @@ function Answered({
             ))}
           </ul>
         </>
+      )}
+      {estimate && (
+        <p>
+          <strong>An estimate.</strong> {estimate}
+        </p>
       )}
       <p>{certification}</p>
     </section>

@@ -1,8 +1,10 @@
 import { useMemo } from "preact/hooks";
+import type { Assessor } from "../../compute/assessor.ts";
 import type { Assessment, Fitment, Side } from "../../physics/fitment.ts";
 import type { RankedStop } from "../../physics/ranking/rankStops.ts";
 import { rulesOf } from "../../physics/road/useRules.ts";
 import { stopCurve } from "../../physics/stop/stopCurve.ts";
+import { type Pack, type PackStop, stopOf } from "../../records/pack.ts";
 import type { LengthUnit } from "../../records/units.ts";
 import { forceAxis, lengthAxis } from "../answer/charts/axisUnit.ts";
 import { DataTable } from "../answer/charts/DataTable.tsx";
@@ -10,11 +12,13 @@ import { figuresOf } from "../answer/formulas/figures.ts";
 import { TravelLadder } from "../answer/ladder/TravelLadder.tsx";
 import { figureText } from "../answer/sections/Figures.tsx";
 import { sideWords, verdictWords } from "../answer/stateWords.ts";
+import { Unfolding } from "../answer/Unfolding.tsx";
 import { totalForce, wheelForceCurve } from "../answer/wheelForce/wheelForceCurve.ts";
 import { StateMark } from "../drawings/StateMark.tsx";
 import { Disclosure } from "../parts/Disclosure.tsx";
 import { type Series, SeriesChart } from "../plots/SeriesChart.tsx";
-import { rankedKey, rankedName } from "./rankingWords.ts";
+import { ComparedImpact } from "./ComparedImpact.tsx";
+import { mountDifferences, partFacts, rankedKey, rankedName } from "./rankingWords.ts";
 
 interface Shown {
   readonly name: string;
@@ -25,10 +29,17 @@ interface Shown {
 
 /** Two or three stops on the same vehicle: the same charts for all of them. */
 export function RankedComparison({
+  assessor,
   chosen,
+  pack,
+  fittedStop,
   unit,
 }: {
+  assessor: Assessor;
   chosen: readonly RankedStop[];
+  pack: Pack;
+  /** The check's own stop as the pack has it; null where it is not in the pack. */
+  fittedStop: PackStop | null;
   unit: LengthUnit;
 }) {
   const shown = useMemo(
@@ -37,7 +48,7 @@ export function RankedComparison({
         ranked.fitment && ranked.assessment
           ? [
               {
-                name: `${rankedName(ranked, unit)}${ranked.fitment.stop.estimated ? " (estimate)" : ""}`,
+                name: rankedName(ranked, unit),
                 ranked,
                 fitment: ranked.fitment,
                 assessment: ranked.assessment,
@@ -47,6 +58,10 @@ export function RankedComparison({
       ),
     [chosen, unit],
   );
+  const mountsOf = ({ id, name }: RankedStop) => {
+    const stop = stopOf(pack, id);
+    return stop && name !== fittedStop?.name ? mountDifferences(stop, fittedStop, unit) : [];
+  };
   const sides = shown[0]?.assessment.corners.map(({ side }) => side) ?? [];
   return (
     <div class="stack">
@@ -60,18 +75,49 @@ export function RankedComparison({
                 {verdictWords[assessment.verdict]}
               </strong>
             </p>
+            {mountsOf(ranked).map((text) => (
+              <p key={text} class="small">
+                {text}
+              </p>
+            ))}
           </section>
         ))}
       </div>
+      <PartsTable shown={shown} pack={pack} unit={unit} />
       <StopForces shown={shown} unit={unit} />
       {sides.map((side) => (
-        <SideCharts key={side} side={side} shown={shown} unit={unit} />
+        <SideCharts key={side} assessor={assessor} side={side} shown={shown} unit={unit} />
       ))}
       <p class="small">
         Every stop is taken to sit on the same mount: the gap changes by what it is taller or
         shorter. Fit it and measure the gap before relying on it.
       </p>
     </div>
+  );
+}
+
+/** The parts themselves: what a person holds in the hand. */
+function PartsTable({
+  shown,
+  pack,
+  unit,
+}: {
+  shown: readonly Shown[];
+  pack: Pack;
+  unit: LengthUnit;
+}) {
+  const facts = shown.map(({ ranked, fitment }) =>
+    partFacts(fitment.stop, stopOf(pack, ranked.id), unit),
+  );
+  return (
+    <DataTable
+      caption="The stops themselves"
+      columns={[{ name: "Of the stop" }, ...shown.map(({ name }) => ({ name }))]}
+      rows={(facts[0] ?? []).map(({ name }, row) => [
+        name,
+        ...facts.map((each) => each[row]?.text ?? "–"),
+      ])}
+    />
   );
 }
 
@@ -106,10 +152,12 @@ function StopForces({ shown, unit }: { shown: readonly Shown[]; unit: LengthUnit
 }
 
 function SideCharts({
+  assessor,
   side,
   shown,
   unit,
 }: {
+  assessor: Assessor;
   side: Side;
   shown: readonly Shown[];
   unit: LengthUnit;
@@ -132,20 +180,19 @@ function SideCharts({
   });
   const first = shown[0];
   if (!first) return null;
-  const rows = figuresOf(rulesOf(first.fitment.use, first.fitment.rules), unit).flatMap(
-    (figure) => {
-      const corners = shown.map(({ assessment }) =>
-        assessment.corners.find((each) => each.side === side),
-      );
-      if (corners.every((corner) => !corner || figure.value(corner) === null)) return [];
-      return [
-        [
-          figure.about ? `${figure.about}: ${figure.title.toLowerCase()}` : figure.title,
-          ...corners.map((corner) => (corner ? figureText(figure, corner, unit) : "–")),
-        ],
-      ];
-    },
-  );
+  const rules = rulesOf(first.fitment.use, first.fitment.rules);
+  const rows = figuresOf(rules, unit).flatMap((figure) => {
+    const corners = shown.map(({ assessment }) =>
+      assessment.corners.find((each) => each.side === side),
+    );
+    if (corners.every((corner) => !corner || figure.value(corner) === null)) return [];
+    return [
+      [
+        figure.about ? `${figure.about}: ${figure.title.toLowerCase()}` : figure.title,
+        ...corners.map((corner) => (corner ? figureText(figure, corner, unit) : "–")),
+      ],
+    ];
+  });
   return (
     <>
       <SeriesChart
@@ -166,6 +213,20 @@ function SideCharts({
           );
         })}
       </div>
+      <Unfolding summary={`${sideWords[side]}: the impacts in time`}>
+        {() =>
+          rules.events.map((event) => (
+            <ComparedImpact
+              key={event.kind}
+              assessor={assessor}
+              stops={shown}
+              side={side}
+              event={event}
+              unit={unit}
+            />
+          ))
+        }
+      </Unfolding>
       <Disclosure summary={`${sideWords[side]}: all figures side by side`}>
         <DataTable
           caption={`${sideWords[side]}: the stops in figures`}

@@ -5,13 +5,20 @@ import type { LengthUnit } from "../../records/units.ts";
 import { verdictWords } from "../answer/stateWords.ts";
 import { StateMark } from "../drawings/StateMark.tsx";
 import { CheckLine } from "../parts/Choices.tsx";
-import { marginTexts, rankedName, shortcomingsTold, stopFacts } from "./rankingWords.ts";
+import {
+  marginTexts,
+  mountDifferences,
+  rankedName,
+  shortcomingsTold,
+  stopFacts,
+} from "./rankingWords.ts";
 
 /** One stop of the list: its verdict, its margins, and what fails. */
 export function RankedRow({
   ranked,
   stop,
   fitted,
+  fittedStop,
   compared,
   full,
   unit,
@@ -22,6 +29,8 @@ export function RankedRow({
   stop: PackStop | null;
   /** It is the one of the check. */
   fitted: boolean;
+  /** The check's own stop as the pack has it; null where it is not in the pack. */
+  fittedStop: PackStop | null;
   compared: boolean;
   /** As many are chosen for comparison as can be. */
   full: boolean;
@@ -30,6 +39,7 @@ export function RankedRow({
 }) {
   const name = rankedName(ranked, unit);
   const margins = marginTexts(ranked, unit);
+  const mount = stop && !fitted ? mountDifferences(stop, fittedStop, unit) : [];
   return (
     <li class={`card ranked ranked-${ranked.group}`}>
       <div class="ranked-head">
@@ -42,6 +52,13 @@ export function RankedRow({
         </div>
       </div>
       {stop && <p class="small soft">{stopFacts(stop, unit)}</p>}
+      {mount.length > 0 && (
+        <ul class="ranked-mount small">
+          {mount.map((text) => (
+            <li key={text}>{text}</li>
+          ))}
+        </ul>
+      )}
       {ranked.fault && <p class="small">{sentenceText(ranked.fault.sentence, unit)}</p>}
       {margins.length > 0 && (
         <dl class="ranked-margins">

@@ -20,7 +20,7 @@ import { answerHref, checksHref } from "../router.ts";
 import type { OpenedStore } from "../useStore.ts";
 import { RankedComparison } from "./RankedComparison.tsx";
 import { RankedRow } from "./RankedRow.tsx";
-import { rankedKey } from "./rankingWords.ts";
+import { fittedInPack, nearlyText, rankedKey } from "./rankingWords.ts";
 import { type Ranking, useRanking } from "./useRanking.ts";
 import "../answer/answer.css";
 import "../answer/charts/charts.css";
@@ -162,6 +162,7 @@ function Ranked({
     return found ? [found] : [];
   });
   const mounts = [...new Set(pack.stops.flatMap(({ mounting }) => (mounting ? [mounting] : [])))];
+  const fitted = fittedInPack(pack, own);
   const raised = (stored.record.vehicle?.liftMm ?? 0) > 0;
 
   const row = (ranked: RankedStop) => (
@@ -170,6 +171,7 @@ function Ranked({
       ranked={ranked}
       stop={stopOf(pack, ranked.id)}
       fitted={ranked.name === own && ranked.spacerMm === 0}
+      fittedStop={fitted}
       compared={chosen.includes(rankedKey(ranked))}
       full={chosen.length >= mostCompared}
       unit={unit}
@@ -223,7 +225,13 @@ function Ranked({
         );
       })}
       {comparing ? (
-        <RankedComparison chosen={compared} unit={unit} />
+        <RankedComparison
+          assessor={assessor}
+          chosen={compared}
+          pack={pack}
+          fittedStop={fitted}
+          unit={unit}
+        />
       ) : (
         <>
           <p>
@@ -245,7 +253,7 @@ function Ranked({
               <p>{sentenceText(ranking.fault.sentence, unit)}</p>
             </Notice>
           )}
-          <Groups ranking={ranking} row={row} />
+          <Groups ranking={ranking} row={row} unit={unit} />
           <Cautions raised={raised} work />
           <p class="small">{certification}</p>
         </>
@@ -269,24 +277,43 @@ function Progress({ ranking: { done, total, finished } }: { ranking: Ranking }) 
 const groups: readonly {
   readonly group: RankedStop["group"];
   readonly heading: string;
+  readonly says: string | null;
   readonly none: string;
 }[] = [
-  { group: "fits", heading: "These fit", none: "No stop of the pack fits as this vehicle stands." },
-  { group: "nearly", heading: "These nearly do", none: "None." },
-  { group: "doesNotFit", heading: "These do not fit", none: "None." },
+  {
+    group: "fits",
+    heading: "These fit",
+    says: null,
+    none: "No stop of the pack fits as this vehicle stands.",
+  },
+  {
+    group: "mayFit",
+    heading: "These may fit",
+    says: "Nothing fails, but something needs care or can't be said for sure yet.",
+    none: "None.",
+  },
+  {
+    group: "nearly",
+    heading: "These nearly fit, but do not",
+    says: null,
+    none: "None.",
+  },
+  { group: "doesNotFit", heading: "These do not fit", says: null, none: "None." },
 ];
 
 function Groups({
   ranking,
   row,
+  unit,
 }: {
   ranking: Ranking;
+  unit: LengthUnit;
   row: (ranked: RankedStop) => preact.ComponentChildren;
 }) {
   const [all, setAll] = useState(false);
   return (
     <>
-      {groups.map(({ group, heading, none }) => {
+      {groups.map(({ group, heading, says, none }) => {
         const members = ranking.ranked.filter((ranked) => ranked.group === group);
         const folded = group === "doesNotFit" && !all;
         return (
@@ -294,6 +321,10 @@ function Groups({
             <h2 id={`group-${group}`}>
               {heading} ({members.length})
             </h2>
+            {members.length > 0 && group === "nearly" && (
+              <p class="small soft">{nearlyText(unit)}</p>
+            )}
+            {members.length > 0 && says && <p class="small soft">{says}</p>}
             {members.length === 0 && ranking.finished && <p class="small soft">{none}</p>}
             {folded && members.length > 0 ? (
               <div class="row">

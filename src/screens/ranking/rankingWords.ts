@@ -1,10 +1,12 @@
-import type { State } from "../../physics/fitment.ts";
+import type { State, Stop } from "../../physics/fitment.ts";
+import { little } from "../../physics/ranking/rankedStop.ts";
 import type { RankedStop } from "../../physics/ranking/rankStops.ts";
 import { secantRate, stiffnessClassOf } from "../../physics/stop/stiffnessClass.ts";
 import { stopCurve } from "../../physics/stop/stopCurve.ts";
 import { meanOf } from "../../physics/uncertainty/readingMean.ts";
-import type { PackStop } from "../../records/pack.ts";
+import type { Pack, PackStop } from "../../records/pack.ts";
 import { quantityText, sentenceText } from "../../records/quantityText.ts";
+import { estimateBand, stopTitle } from "../../records/stopTitle.ts";
 import type { LengthUnit } from "../../records/units.ts";
 import { checkTitles, sideWords } from "../answer/stateWords.ts";
 
@@ -13,7 +15,9 @@ export function rankedKey({ id, spacerMm }: RankedStop): string {
   return `${id} ${spacerMm}`;
 }
 
-export function rankedName({ name, spacerMm }: RankedStop, unit: LengthUnit): string {
+export function rankedName(ranked: RankedStop, unit: LengthUnit): string {
+  const { spacerMm } = ranked;
+  const name = stopTitle(ranked);
   if (spacerMm === 0) return name;
   return `${name} with a spacer of ${quantityText({ kind: "length", value: spacerMm }, unit)}`;
 }
@@ -27,12 +31,91 @@ export function stopFacts(stop: PackStop, unit: LengthUnit): string {
     curve.ok
       ? `class ${quantityText({ kind: "rate", value: stiffnessClassOf(secantRate(curve.value)) }, unit)}`
       : "class not known",
-    ...(stop.estimated ? ["curve by estimate"] : []),
+    ...(stop.estimated ? [`curve by estimate, ${estimateBand(stop.estimated)}`] : []),
     ...(stop.duty === "carry" ? ["made to carry"] : []),
     ...(stop.outerDiameterMm === undefined ? [] : [`${length(stop.outerDiameterMm)} across`]),
     ...(stop.mounting ? [stop.mounting] : []),
     ...(stop.material ? [stop.material] : []),
   ].join(" · ");
+}
+
+/** What a stop is as a part, line by line; the same lines for every stop. */
+export function partFacts(
+  stop: Stop,
+  inPack: PackStop | null,
+  unit: LengthUnit,
+): readonly { readonly name: string; readonly text: string | null }[] {
+  const curve = stopCurve(stop);
+  const length = (value: number) => quantityText({ kind: "length", value }, unit);
+  const rate = (value: number) => quantityText({ kind: "rate", value }, unit);
+  return [
+    { name: "Free height", text: length(meanOf(stop.freeHeight)) },
+    { name: "Usable compression", text: length(stop.usableCompressionMm) },
+    {
+      name: "Stiffness class",
+      text: curve.ok ? rate(stiffnessClassOf(secantRate(curve.value))) : null,
+    },
+    {
+      name: "Force curve",
+      text: stop.estimated ? `estimate, ${estimateBand(stop.estimated)}` : "tested",
+    },
+    { name: "Damping", text: stop.damping ? "tested at speed" : "not tested" },
+    { name: "Made to", text: stop.duty === "carry" ? "carry" : "take impacts" },
+    {
+      name: "Outer diameter",
+      text: inPack?.outerDiameterMm === undefined ? null : length(inPack.outerDiameterMm),
+    },
+    { name: "Mounting", text: inPack?.mounting ?? null },
+    { name: "Material", text: inPack?.material ?? null },
+  ];
+}
+
+/** The stop of this name as the pack has it, with how it is mounted; null where it is not in the pack. */
+export function fittedInPack(pack: Pack, name: string): PackStop | null {
+  return pack.stops.find((stop) => stop.name === name) ?? null;
+}
+
+/** Diameters that differ by less take the same seat, mm. Common practice, no source. */
+const sameDiameterMm = 1;
+
+/** What of its mounting and outer diameter is not as on the stop that is fitted, and what that asks for. */
+export function mountDifferences(
+  stop: PackStop,
+  fitted: PackStop | null,
+  unit: LengthUnit,
+): readonly string[] {
+  if (fitted === null) return [];
+  const length = (value: number) => quantityText({ kind: "length", value }, unit);
+  const told: string[] = [];
+  const { mounting, outerDiameterMm: across } = stop;
+  if (mounting && fitted.mounting && !alike(mounting, fitted.mounting)) {
+    told.push(
+      `Another mounting: ${mounting}; the stop of this check has ${fitted.mounting}. It needs another seat or an adapter.`,
+    );
+  }
+  const { outerDiameterMm: acrossFitted } = fitted;
+  if (across !== undefined && acrossFitted !== undefined) {
+    const wider = across - acrossFitted;
+    if (Math.abs(wider) >= sameDiameterMm) {
+      told.push(
+        wider > 0
+          ? `Wider by ${length(wider)} (${length(across)} across): see that it has room, pressed flat as well.`
+          : `Narrower by ${length(-wider)} (${length(across)} across): see that its pad and seat still meet it.`,
+      );
+    }
+  }
+  return told;
+}
+
+function alike(one: string, other: string): boolean {
+  const plain = (text: string) => text.trim().replace(/\s+/g, " ").toLowerCase();
+  return plain(one) === plain(other);
+}
+
+/** What counts as nearly, in the person's unit. */
+export function nearlyText(unit: LengthUnit): string {
+  const travel = quantityText({ kind: "length", value: little.reserveMm }, unit);
+  return `Each of them fails, but by little: at most ${travel} of travel short, or one stiffness class beside one that works. What fails is told with each.`;
 }
 
 export interface MarginText {

@@ -48,7 +48,7 @@ export function TallerAnswerView({
   onReading,
 }: {
   answer: TallerAnswer;
-  /** How the stop's curve was come by, where it was not tested. */
+  /** That the stop's curve was not tested, in a sentence. */
   estimated?: string | null;
   unit: LengthUnit;
   /** Back to the reading that would settle it. */
@@ -77,13 +77,14 @@ export function TallerAnswerView({
             ))}
           </dl>
         )}
-        {answer.why.map((sentence) => {
+        {/* With the estimate's own, four sentences at most. */}
+        {answer.why.slice(0, estimated === null ? 4 : 3).map((sentence) => {
           const text = sentenceText(sentence, unit);
           return <p key={text}>{text}</p>;
         })}
         {estimated !== null && (
-          <p class="small">
-            <strong>Estimate:</strong> the stop's force curve was not tested ({estimated}).
+          <p>
+            <strong>An estimate.</strong> {estimated}
           </p>
         )}
         <p class="verdict-limits">{certification}</p>

@@ -5,6 +5,7 @@ import type { CheckRecord } from "../../records/checkRecord.ts";
 import { fitmentOf } from "../../records/fitmentOf.ts";
 import type { Pack } from "../../records/pack.ts";
 import { sentenceText } from "../../records/quantityText.ts";
+import { estimateSentence } from "../../records/stopTitle.ts";
 import type { StoredCheck } from "../../records/storedCheck.ts";
 import { tallerAnswer, tallerRecord } from "../../records/tallerQuestion.ts";
 import type { LengthUnit } from "../../records/units.ts";
@@ -169,7 +170,7 @@ function Answered({
       {answer && (
         <TallerAnswerView
           answer={answer}
-          estimated={made?.ok ? (made.value.record.stop.estimated?.how ?? null) : null}
+          estimated={made?.ok ? estimateSentence(made.value.record.stop) : null}
           unit={unit}
           onReading={() => goTo(tallerHref)}
         />

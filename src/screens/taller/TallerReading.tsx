@@ -4,15 +4,15 @@ import type { Platform } from "../../records/pack.ts";
 import { quantityText, sentenceText } from "../../records/quantityText.ts";
 import { catalogueEntry, isBelievable } from "../../records/readingCatalogue.ts";
 import { type LengthUnit, mmPerInch } from "../../records/units.ts";
+import { NumberField } from "../check/keypad/NumberField.tsx";
 import { equivalentText } from "../check/reading/equivalent.ts";
-import { FractionKeys } from "../check/reading/FractionKeys.tsx";
 import { readingGuide } from "../check/readingGuide.ts";
 import { useSettled } from "../check/settled.ts";
 import type { DrawingValues, DrawnReading } from "../drawings/drawnNumbers.ts";
 import { ReadingDrawing } from "../drawings/ReadingDrawing.tsx";
 import { Segmented } from "../parts/Choices.tsx";
-import { TextField } from "../parts/Field.tsx";
 import { Notice, type Tone } from "../parts/Notice.tsx";
+import { spokenEntry } from "../voice/spokenEntry.ts";
 import { type TallerReadingName, tallerIds } from "./tallerDraft.ts";
 
 function mean(values: readonly number[]): number {
@@ -96,12 +96,13 @@ export function TallerReading({
           unit={shownUnit}
         />
         <div class="stack-close">
-          <TextField
+          <NumberField
             label={heading}
             labelUnseen
             big
             value={text}
-            keys="decimal"
+            fractions={shownUnit === "in"}
+            said={spokenEntry(text, "length", entry.unit)}
             unit={entry.unit}
             unitSpoken={shownUnit === "in" ? "inches" : "millimetres"}
             onInput={(typed) => onEntry({ ...entry, texts: [typed] })}
@@ -117,9 +118,6 @@ export function TallerReading({
               { value: "in", name: "inches" },
             ]}
           />
-          {shownUnit === "in" && (
-            <FractionKeys text={text} onText={(typed) => onEntry({ ...entry, texts: [typed] })} />
-          )}
           {reading && (
             <p class="small soft reading-equivalent">{equivalentText("length", entry, reading)}</p>
           )}

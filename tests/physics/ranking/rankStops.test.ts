@@ -20,6 +20,7 @@ import { demoFitment } from "../demoFitments.ts";
 import { faultCode, given } from "../stopTests/outcomes.ts";
 
 const options = { samples: 10_000 };
+const groups = ["fits", "mayFit", "nearly", "doesNotFit"];
 const pack: readonly Candidate[] = demoPack.stops.map((stop) => ({
   id: stop.id,
   stop: recordStop(stop),
@@ -67,9 +68,42 @@ describe("several stops on the vehicle that needs a taller one", () => {
     }
   });
 
-  test("those that fit come first, then those that nearly do, then the others", () => {
-    const order = ranked.map(({ group }) => ["fits", "nearly", "doesNotFit"].indexOf(group));
+  test("those that fit come first, then those that may, those that nearly do, and the others", () => {
+    const order = ranked.map(({ group }) => groups.indexOf(group));
     expect(order).toEqual([...order].sort());
+  });
+
+  test("nothing fails of those that may fit; all that fails of those that nearly do fails by a little", () => {
+    for (const { group, verdict, shortcomings, margins, assessment, fault } of ranked) {
+      const failing = shortcomings.filter(({ state }) => state === "no");
+      if (group === "mayFit") expect(failing).toEqual([]);
+      if (group === "fits" || group === "mayFit") expect(verdict).not.toBe("no");
+      if (group === "nearly") {
+        expect(verdict).toBe("no");
+        expect(failing.length).toBeGreaterThan(0);
+      }
+      if (fault !== null || failing.length === 0) continue;
+      // 10 mm and one R5 step, common practice: rebuilt here from the figures of the answer.
+      const byLittle = failing.every(({ check, side }) => {
+        if (check === "clearance") return (margins.reserveMm ?? -99) >= -10;
+        if (check === "earlyContact") return (margins.freeTravelMm ?? -99) >= -10;
+        const corner = assessment?.corners.find((each) => each.side === side);
+        const own = 5 * Math.log10(corner?.stopRateClass ?? 1);
+        return corner?.classesThatWork?.some((one) => Math.abs(5 * Math.log10(one) - own) < 1.5);
+      });
+      expect(group).toBe(byLittle ? "nearly" : "doesNotFit");
+    }
+    expect(new Set(ranked.map(({ group }) => group)).size).toBeGreaterThan(2);
+  });
+
+  test("an estimated curve is marked as one in its row", () => {
+    const estimated = { how: "from 60 Shore A", forceShare: 0.25 };
+    const candidate = candidates[0] as (typeof candidates)[number];
+    const marked = { ...candidate, stop: { ...candidate.stop, estimated } };
+    const rows = allSteps(fitment, [marked, candidate]).ranked;
+    const found = (own: boolean) => rows.filter((each) => (each.estimated !== undefined) === own);
+    expect(found(true).every((each) => each.estimated?.forceShare === 0.25)).toBe(true);
+    expect(found(false).length).toBeGreaterThan(0);
   });
 
   test("fits is: nothing but the balance short; and its margins are what its corners leave", () => {
@@ -146,7 +180,7 @@ test("the order is total: no two arrangements of the same rows rank otherwise", 
     id: fc.constantFrom("a", "b", "c", "d"),
     name: fc.constantFrom("one", "two"),
     spacerMm: fc.nat(3),
-    group: fc.constantFrom("fits", "nearly", "doesNotFit"),
+    group: fc.constantFrom(...groups),
     verdict: fc.constantFrom("ok", "care", "unsure", "no"),
     margins: fc.record({
       reserveMm: number,

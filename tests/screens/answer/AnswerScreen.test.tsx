@@ -57,6 +57,18 @@ function wantedVerdict(name: DemoName): Word {
   return order.find((state) => states.includes(state)) ?? "ok";
 }
 
+it("an estimated stop is marked as one under the verdict and where it is set against another", async () => {
+  const record = demoRecord("arm-fits");
+  const estimated = { how: "from 60 Shore A, 60 mm across", forceShare: 0.25 };
+  show({ ...record, stop: { ...record.stop, estimated } });
+  await answered();
+  const panel = screen.getByRole("heading", { level: 1 }).closest("section");
+  expect(panel?.textContent).toContain(
+    `The force curve of “${record.stop.name}” was not tested (from 60 Shore A, 60 mm across): its forces are taken as ± 25 %.`,
+  );
+  screen.getByText(`Tap a stop to set it against ${record.stop.name} (estimate) on this vehicle.`);
+});
+
 describe.each(demoNames)("the answer to %s", (name) => {
   it.each(["mm", "in"] as const)(
     "gives the vectors' verdict and finite numbers, in %s",

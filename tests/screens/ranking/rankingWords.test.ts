@@ -1,8 +1,12 @@
 import { describe, expect, it } from "vitest";
 import type { RankedStop } from "../../../src/physics/ranking/rankStops.ts";
 import { demoPack } from "../../../src/records/demoPack.ts";
+import type { PackStop } from "../../../src/records/pack.ts";
 import {
   marginTexts,
+  mountDifferences,
+  nearlyText,
+  partFacts,
   rankedKey,
   rankedName,
   shortcomingsTold,
@@ -21,6 +25,59 @@ const ranked: RankedStop = {
   assessment: null,
   fault: null,
 };
+
+describe("another part than the fitted one", () => {
+  const [fitted] = demoPack.stops;
+  if (!fitted) throw new Error("the pack has no stop");
+  const other = {
+    ...fitted,
+    id: "other",
+    name: "Other",
+    mounting: "M10 hole",
+    outerDiameterMm: 76.2,
+  };
+  const own = { ...fitted, mounting: "M12 stud", outerDiameterMm: 63.5 };
+
+  it("says how its mounting and its diameter differ, in the person's unit", () => {
+    expect(mountDifferences(other, own, "in")).toEqual([
+      "Another mounting: M10 hole; the stop of this check has M12 stud. It needs another seat or an adapter.",
+      "Wider by 0.50 in (3.00 in across): see that it has room, pressed flat as well.",
+    ]);
+    expect(mountDifferences(own, other, "mm")[1]).toBe(
+      "Narrower by 12.7 mm (63.5 mm across): see that its pad and seat still meet it.",
+    );
+  });
+
+  it("says nothing where they are alike, or not known", () => {
+    const alike = { ...own, mounting: " m12  STUD ", outerDiameterMm: 63.9 };
+    expect(mountDifferences(alike, own, "mm")).toEqual([]);
+    expect(mountDifferences(other, null, "mm")).toEqual([]);
+    const { mounting: _, outerDiameterMm: __, ...bare } = other;
+    expect(mountDifferences(bare, own, "mm")).toEqual([]);
+  });
+
+  it("is told line by line as a part, an estimate as one", () => {
+    const lines = partFacts({ ...fitted, estimated: { how: "", forceShare: 0.25 } }, other, "in");
+    const texts = Object.fromEntries(lines.map(({ name, text }) => [name, text]));
+    expect(texts).toMatchObject({ "Force curve": "estimate, ± 25 %", Mounting: "M10 hole" });
+    expect(lines.map(({ name }) => name)).toEqual(
+      partFacts(own, null, "mm").map(({ name }) => name),
+    );
+  });
+});
+
+it("an estimate is marked in a stop's name and facts", () => {
+  const estimated = { how: "from 60 Shore A", forceShare: 0.25 };
+  expect(rankedName({ ...ranked, estimated }, "mm")).toBe("Tall firm (estimate)");
+  expect(stopFacts({ ...(demoPack.stops[0] as PackStop), estimated }, "mm")).toContain(
+    "curve by estimate, ± 25 %",
+  );
+});
+
+it("nearly is put in figures", () => {
+  expect(nearlyText("mm")).toContain("at most 10.0 mm of travel short");
+  expect(nearlyText("in")).toContain("at most 0.39 in of travel short");
+});
 
 describe("margins in words", () => {
   it("say what is over and what is short, in the person's unit (25.4 mm to the inch, NIST SP 811)", () => {

@@ -1,6 +1,7 @@
 import { Fragment } from "preact";
 import type { Assessment, Fitment } from "../../../physics/fitment.ts";
 import { sentenceText } from "../../../records/quantityText.ts";
+import { stopTitle } from "../../../records/stopTitle.ts";
 import type { LengthUnit } from "../../../records/units.ts";
 import { StateMark } from "../../drawings/StateMark.tsx";
 import { Button } from "../../parts/Button.tsx";
@@ -35,9 +36,10 @@ export function ComparedStops({
   }
   const { other } = comparison;
   if (!other) return <p class="soft">Working out the other stop …</p>;
+  const fittedName = stopTitle(fitment.stop);
   const otherName = sentenceText(other.name, unit);
   const both = [
-    { name: fitment.stop.name, where: "fitted", assessment },
+    { name: fittedName, where: "fitted", assessment },
     { name: otherName, where: "instead", assessment: other.assessment },
   ];
   return (
@@ -70,7 +72,7 @@ export function ComparedStops({
           theirs && (
             <Fragment key={corner.side}>
               <div class="ladders">
-                <TravelLadder assessed={corner} unit={unit} label={fitment.stop.name} />
+                <TravelLadder assessed={corner} unit={unit} label={fittedName} />
                 <TravelLadder assessed={theirs} unit={unit} label={otherName} />
               </div>
               <Unfolding summary={`${sideWords[corner.side]}: the two stops in figures`}>
@@ -79,7 +81,7 @@ export function ComparedStops({
                     fitment={fitment}
                     fitted={corner}
                     instead={theirs}
-                    names={[fitment.stop.name, otherName]}
+                    names={[fittedName, otherName]}
                     unit={unit}
                   />
                 )}

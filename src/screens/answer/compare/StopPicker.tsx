@@ -3,6 +3,7 @@ import type { Fitment, Stop } from "../../../physics/fitment.ts";
 import { secantRate, stiffnessClassOf } from "../../../physics/stop/stiffnessClass.ts";
 import { stopCurve } from "../../../physics/stop/stopCurve.ts";
 import { meanOf } from "../../../physics/uncertainty/readingMean.ts";
+import { stopTitle } from "../../../records/stopTitle.ts";
 import type { LengthUnit } from "../../../records/units.ts";
 import { Button } from "../../parts/Button.tsx";
 import { lengthText } from "../ladder/ladderWords.ts";
@@ -38,7 +39,7 @@ export function StopPicker({
               aria-pressed={picked === stop.name}
               onClick={() => onPick(picked === stop.name ? null : stop)}
             >
-              <span class="stop-name">{stop.name}</span>
+              <span class="stop-name">{stopTitle(stop)}</span>
               <span class="stop-figures">
                 {lengthText(meanOf(stop.freeHeight), unit)} high, {stopClassText(stop, unit)}
                 {stop.duty === "carry" && ", made to carry"}

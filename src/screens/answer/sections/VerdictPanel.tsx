@@ -1,5 +1,6 @@
-import type { Assessment } from "../../../physics/fitment.ts";
+import type { Assessment, Stop } from "../../../physics/fitment.ts";
 import { sentenceText } from "../../../records/quantityText.ts";
+import { estimateSentence } from "../../../records/stopTitle.ts";
 import type { LengthUnit } from "../../../records/units.ts";
 import { StateMark } from "../../drawings/StateMark.tsx";
 import type { ComparedStop } from "../compare/useComparison.ts";
@@ -16,11 +17,13 @@ interface Told {
 /** The verdict in word, shape and colour, why, and what to do: all of it without scrolling. */
 export function VerdictPanel({
   assessment,
+  stop,
   complete,
   proposed,
   unit,
 }: {
   assessment: Assessment;
+  stop: Stop;
   /** False while impacts and stiffness are still being worked out. */
   complete: boolean;
   /** The other height that the advice names, tried on this vehicle. */
@@ -31,6 +34,7 @@ export function VerdictPanel({
   const { verdict } = assessment;
   const advice = adviceOf(assessment, unit);
   const soFar = inOrderSoFar(assessment);
+  const estimate = estimateSentence(stop);
   return (
     <section class={settled ? `verdict verdict-${verdict}` : "verdict"} aria-live="polite">
       <div class="verdict-head">
@@ -39,6 +43,11 @@ export function VerdictPanel({
           {settled ? verdictWords[verdict] : "Working out impacts …"}
         </h1>
       </div>
+      {estimate && (
+        <p>
+          <strong>An estimate.</strong> {estimate}
+        </p>
+      )}
       {settled && <p class="verdict-reason">{sentenceText(assessment.reason, unit)}</p>}
       {settled && soFar && <p>{soFar}</p>}
       {settled && advice.length > 0 && (

@@ -8,6 +8,7 @@ import { type CheckStop, recordBounds } from "../../../records/checkRecord.ts";
 import { recordStop, stopOf } from "../../../records/pack.ts";
 import { stopDifferences } from "../../../records/packSince.ts";
 import { quantityText } from "../../../records/quantityText.ts";
+import { estimateBand, stopTitle } from "../../../records/stopTitle.ts";
 import { changeRecord } from "../../../records/storedCheck.ts";
 import type { LengthUnit } from "../../../records/units.ts";
 import { Button } from "../../parts/Button.tsx";
@@ -43,7 +44,7 @@ export function stopFigures(stop: CheckStop, unit: LengthUnit): string {
     stiffness,
     dutyWords[stop.duty],
     stop.estimated
-      ? `an estimate, not tested: ± ${Math.round(100 * stop.estimated.forceShare)} %`
+      ? `an estimate, not tested: ${estimateBand(stop.estimated)}`
       : stop.testedAtSpeed
         ? "tested at speed"
         : "tested slowly only",
@@ -59,8 +60,8 @@ export function StopStep({ stored, change, preferences }: StepProps) {
       {source === "file" && stop && (
         <Notice tone="info">
           <p>
-            This check came with its stop: <strong>{stop.name}</strong>. It stays unless you choose
-            another.
+            This check came with its stop: <strong>{stopTitle({ name: "", ...stop })}</strong>. It
+            stays unless you choose another.
           </p>
         </Notice>
       )}
@@ -156,7 +157,7 @@ function PackList({
         onChange={choose}
         options={stops.map((stop) => ({
           value: stop.id,
-          name: stop.id === usual ? `${stop.name} (usual on this vehicle)` : stop.name,
+          name: stop.id === usual ? `${stopTitle(stop)} (usual on this vehicle)` : stopTitle(stop),
           hint: stopFigures(stop, unit),
         }))}
       />
