@@ -1,0 +1,140 @@
+import "fake-indexeddb/auto";
+import { readdirSync } from "node:fs";
+import { IDBFactory } from "fake-indexeddb";
+import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import type { Outcome } from "../../src/physics/outcome.ts";
+import { inModelUnits } from "../../src/physics/sentence.ts";
+import { completeRecord, type StoredCheck, setEntry } from "../../src/records/storedCheck.ts";
+import { type CheckStore, openCheckStore } from "../../src/storage/checkStore.ts";
+import { databaseVersion } from "../../src/storage/database.ts";
+import { deskMigrations } from "../../src/storage/deskDatabase.ts";
+import { openDeskStore } from "../../src/storage/deskStore.ts";
+import { MarkStore } from "../../src/storage/markStore.ts";
+import { openPackStore } from "../../src/storage/packStore.ts";
+import { ReplyStore } from "../../src/storage/replyStore.ts";
+import { oldDatabase, putOldDatabase, rowsOf } from "./support/oldDatabase.ts";
+
+// The files in "versions" were written by the very releases they are named after, not by today's code.
+
+const opened: { close(): void }[] = [];
+
+beforeEach(() => {
+  vi.stubGlobal("indexedDB", new IDBFactory());
+});
+
+afterEach(() => {
+  for (const store of opened.splice(0)) store.close();
+  vi.unstubAllGlobals();
+});
+
+function value<Value>(outcome: Outcome<Value>): Value {
+  if (!outcome.ok) throw new Error(inModelUnits(outcome.fault.sentence));
+  return outcome.value;
+}
+
+async function openChecks(): Promise<CheckStore> {
+  const store = value(await openCheckStore());
+  opened.push(store);
+  return store;
+}
+
+const range = (count: number) => Array.from({ length: count }, (_, index) => index + 1);
+
+it("there is stored data of every version before today's", () => {
+  const files = readdirSync("tests/storage/versions").sort();
+  expect(files).toEqual([
+    ...range(databaseVersion - 1).map((version) => `checks-${version}.json`),
+    ...range(deskMigrations.length - 1).map((version) => `desk-${version}.json`),
+  ]);
+});
+
+describe.each(range(databaseVersion - 1))("checks stored by version %i", (version) => {
+  const old = oldDatabase(`checks-${version}`);
+  const rows = (old.stores.checks?.rows ?? []) as readonly StoredCheck[];
+
+  it("are all there, to the last field, and what was put away is joined in", async () => {
+    await putOldDatabase(old);
+    const store = await openChecks();
+    const all = [...value(await store.list()), ...value(await store.list("deleted"))];
+    expect(all).toHaveLength(rows.length);
+    for (const row of rows) {
+      const now = all.find(({ id }) => id === row.id);
+      if (row.progress.step !== "right.gap") {
+        expect(now).toEqual(row);
+        continue;
+      }
+      // The page of that version was closed in the middle of this one.
+      expect(now?.entries).toEqual({
+        ...row.entries,
+        "left.rideHeight": { texts: ["512"], unit: "mm", tol: "2" },
+      });
+      expect(now?.record.corners[0]?.rideHeight?.values).toEqual([512]);
+      expect(now?.progress).toEqual(row.progress);
+    }
+    expect(await rowsOf("stopfit", "unjoined")).toEqual([]);
+  });
+
+  it("are complete where they were, photo included, and can be gone on with", async () => {
+    await putOldDatabase(old);
+    const store = await openChecks();
+    const present = value(await store.list());
+    const done = present.filter((stored) => completeRecord(stored).ok);
+    expect(done).toHaveLength(1);
+    expect(done[0]?.record.photos?.[0]?.caption).toBe("Left pad");
+    const draft = present.find(({ name }) => name === "Tern, half done");
+    if (draft === undefined) throw new Error("the draft is gone");
+    expect(draft.entries["right.gap"]?.texts).toEqual(["7/8", "2 5/"]);
+    const entry = { texts: ["22"], unit: "mm" as const, tol: "" };
+    value(await store.put(setEntry(draft, "right.gap", entry)));
+    const again = await openChecks();
+    expect(value(await again.get(draft.id))?.entries["right.gap"]).toEqual(entry);
+    value(await again.restore(value(await again.list("deleted"))[0]?.id ?? ""));
+    expect(value(await again.list())).toHaveLength(3);
+  });
+
+  it("keep their neighbours: the pack in use, and places for what came later", async () => {
+    await putOldDatabase(old);
+    await openChecks();
+    const packs = openPackStore();
+    opened.push(packs);
+    const [kept] = (old.stores.packs?.rows ?? []) as readonly { pack: unknown }[];
+    expect(value(await packs.get())?.pack ?? null).toEqual(kept?.pack ?? null);
+    const marks = new MarkStore();
+    opened.push(marks);
+    expect(value(await marks.safekeeping()).lastBackupAt).toBeNull();
+    expect(value(await marks.phone())).toBe(value(await marks.phone()));
+  });
+});
+
+describe.each(range(deskMigrations.length - 1))("the desk as version %i left it", (version) => {
+  const old = oldDatabase(`desk-${version}`);
+
+  it("has all its submissions, texts, answers, decisions and replies", async () => {
+    await putOldDatabase(old);
+    const store = value(await openDeskStore());
+    opened.push(store);
+    for (const name of ["submissions", "texts", "assessments", "decisions", "replies"]) {
+      expect(await rowsOf("stopfit-desk", name), name).toEqual(old.stores[name]?.rows);
+    }
+    expect(value(await store.decisions())).toEqual(old.stores.decisions?.rows);
+    expect(value(await store.countUncomputed())).toBe(1);
+    const replies = new ReplyStore();
+    opened.push({ close: () => replies.dispose() });
+    const [reply] = (old.stores.replies?.rows ?? []) as readonly { storedId: string }[];
+    expect(value(await replies.openFor(reply?.storedId ?? ""))).toEqual(reply);
+  });
+
+  it("is listed, taken in again as known, and backed up", async () => {
+    await putOldDatabase(old);
+    const store = value(await openDeskStore());
+    opened.push(store);
+    const texts = (old.stores.texts?.rows ?? []) as readonly { key: string; text: string }[];
+    const listed = value(await store.renewSnapshot());
+    expect(listed.map(({ key }) => key).sort()).toEqual(texts.map(({ key }) => key).sort());
+    const whole: string[] = [];
+    for await (const page of store.wholeSubmissions(1)) {
+      for (const { text } of value(page)) whole.push(text);
+    }
+    expect(whole.sort()).toEqual(texts.map(({ text }) => text).sort());
+  });
+});
