@@ -60,6 +60,7 @@ export default function AnswerScreen({
     >
       {fitment ? (
         <Answer
+          stored={stored}
           fitment={fitment}
           liftMm={stored.record.vehicle?.liftMm ?? 0}
           unit={unit}

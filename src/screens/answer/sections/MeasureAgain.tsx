@@ -1,6 +1,4 @@
 import type { Assessment, DoubtShare, Fitment, Side } from "../../../physics/fitment.ts";
-import type { Sentence } from "../../../physics/sentence.ts";
-import { sentenceText } from "../../../records/quantityText.ts";
 import type { LengthUnit } from "../../../records/units.ts";
 import { Icon } from "../../parts/Icon.tsx";
 import { readingById, readingKind, readingWords } from "../formulas/readingById.ts";
@@ -35,24 +33,7 @@ function doubtsOf({ corners }: Assessment): Doubt[] {
   return [...greatest.values()].sort((a, b) => b.share - a.share).slice(0, most);
 }
 
-interface Asked {
-  readonly reading: string;
-  readonly sentence: Sentence;
-}
-
-/** What the unsure checks ask for, each reading once; what was never given is asked for elsewhere. */
-function askedOf({ corners }: Assessment): Asked[] {
-  const asked = new Map<string, Asked>();
-  for (const { checks, missing } of corners) {
-    for (const { state, reading, sentence } of checks) {
-      if (state !== "unsure" || !reading || isMissing(reading, missing)) continue;
-      if (!asked.has(reading)) asked.set(reading, { reading, sentence });
-    }
-  }
-  return [...asked.values()];
-}
-
-/** Which reading to take again, and why: those asked for first, then the shares of the doubt. */
+/** Which readings the doubt comes from. */
 export function MeasureAgain({
   fitment,
   assessment,
@@ -64,31 +45,15 @@ export function MeasureAgain({
   unit: LengthUnit;
   go: (step: string) => void;
 }) {
-  const asked = askedOf(assessment);
   const doubts = doubtsOf(assessment);
   return (
     <>
-      {asked.length > 0 && (
-        <ul class="again-list">
-          {asked.map(({ reading, sentence }) => (
-            <li key={reading}>
-              <button type="button" class="again" onClick={() => go(reading)}>
-                <span class="again-name">{capital(readingWords(fitment, reading))}</span>
-                <span class="again-why">{sentenceText(sentence, unit)}</span>
-                <Icon name="forward" />
-              </button>
-            </li>
-          ))}
-        </ul>
-      )}
       {doubts.length > 0 && (
         <>
           <p>
-            {asked.length > 0
-              ? "What else makes the figures uncertain:"
-              : decided(assessment)
-                ? "No reading has to be taken again for what is said here. What doubt there is comes from:"
-                : "Taking the first again, more closely, sharpens the answer most:"}
+            {decided(assessment)
+              ? "No reading has to be taken again for what is said here. What doubt there is comes from:"
+              : "What doubt there is comes from:"}
           </p>
           <ul class="again-list">
             {doubts.map(({ reading, share, about, side }) => (
