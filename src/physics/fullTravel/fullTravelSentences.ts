@@ -1,0 +1,116 @@
+import type { Fitment, LimitKind } from "../fitment.ts";
+import { readingName } from "../readingNames.ts";
+import { length, type Quantity, type Sentence } from "../sentence.ts";
+import { capital } from "../uncertainty/readingMean.ts";
+import type { ComparedCorner } from "./compareFullTravel.ts";
+import { partTouches, type TouchedPart } from "./fullTravelCheck.ts";
+import type { Explanation } from "./likeliestWrong.ts";
+
+/** Suspects with at least this share of the likeliest's likelihood can't be told apart from it. */
+const tellsApart = 0.5;
+const mostNamed = 3;
+
+function limitKind(fitment: Fitment, id: string): LimitKind | undefined {
+  const [side, , index] = id.split(".");
+  const corner = fitment.corners.find((each) => each.side === side);
+  return id.includes(".limits.") ? corner?.limits[Number(index)]?.kind : undefined;
+}
+
+/** "the left gap"; of the hand check "the travel where the tyre touches", "the start of the hand check". */
+export function suspectName(fitment: Fitment, id: string): string {
+  const [first, side, part = ""] = id.split(".");
+  if (first !== "fullTravel") return readingName(id, limitKind(fitment, id));
+  return part === "atRide"
+    ? `the start of the hand check, ${side}`
+    : `the hand check where ${partTouches[part as TouchedPart]}, ${side}`;
+}
+
+function quantity(id: string, value: number): Quantity {
+  return /(Angle|Lean)$/.test(id) ? { kind: "angle", value } : length(value);
+}
+
+const slipWords = {
+  unit: " That is what it would be if inches and millimetres were mixed up.",
+  sign: " That is what it would be with its sign turned round.",
+} as const;
+
+/** The suspects that what was found can't tell apart, the likeliest first. */
+export function likeliest({ explanations }: ComparedCorner): readonly Explanation[] {
+  const [first] = explanations;
+  if (first === undefined) return [];
+  return explanations.filter(({ share }) => share >= tellsApart * first.share).slice(0, mostNamed);
+}
+
+/**
+ * What is likeliest wrong where hand and computed travel differ by more than their doubt, how far off
+ * it would be, and what to take again. Null where they agree.
+ */
+export function likeliestSentence(fitment: Fitment, corner: ComparedCorner): Sentence | null {
+  const [first, ...others] = likeliest(corner);
+  if (first === undefined) return null;
+  const name = suspectName(fitment, first.id);
+  const begin: Sentence = first.explains
+    ? [`${capital(name)} is likeliest wrong.`]
+    : [`No single reading explains it; ${name} comes nearest.`];
+  const change: Sentence =
+    first.wouldBe === null
+      ? [
+          " The wheel would have been ",
+          length(Math.abs(first.change)),
+          ` ${first.change > 0 ? "below" : "above"} its ride height where the travel was counted from.`,
+        ]
+      : [" It would have to be ", quantity(first.id, first.wouldBe), "."];
+  const slip = first.slip === null ? "" : slipWords[first.slip];
+  const again = others.length === 0 ? "" : ` Or it is ${names(fitment, others)}.`;
+  return [
+    ...begin,
+    ...change,
+    `${slip}${again} ${others.length === 0 ? "Take it again." : `Take these again, ${name} first.`}`,
+  ];
+}
+
+function names(fitment: Fitment, explanations: readonly Explanation[]): string {
+  return explanations.map(({ id }) => suspectName(fitment, id)).join(", or ");
+}
+
+/** What was found by hand that no verdict may pass over: something harder before the stop is done. */
+export function hardContactSentences(corner: ComparedCorner): readonly Sentence[] {
+  return corner.contacts.flatMap(({ part, afterFullStop, beforeStop }): Sentence[] => {
+    const touches = capital(`${partTouches[part]}, ${corner.side}`);
+    if (beforeStop) {
+      return [[`${touches}, before the stop meets its pad. Do not drive it like this.`]];
+    }
+    if (afterFullStop?.state === "no") {
+      return [
+        [
+          `${touches}, `,
+          length(-afterFullStop.leftMm),
+          " of wheel travel before the stop has done its work. Do not drive it like this.",
+        ],
+      ];
+    }
+    if (afterFullStop?.state !== "unsure") return [];
+    return [[`${touches}, too near to the end of the stop's work to tell which comes first.`]];
+  });
+}
+
+/** One line for the desk: how many contacts, how many beyond the doubt, what is likeliest wrong. */
+export function fullTravelLine(fitment: Fitment, corners: readonly ComparedCorner[]): Sentence {
+  const contacts = corners.flatMap((corner) => corner.contacts);
+  const compared = contacts.filter(({ computed }) => computed !== null);
+  const beyond = compared.filter(({ computed }) => computed?.agrees === false).length;
+  const hard = corners.reduce((sum, corner) => sum + hardContactSentences(corner).length, 0);
+  const wrong = corners.flatMap((corner) => likeliest(corner).slice(0, 1));
+  const counted = `${contacts.length} ${contacts.length === 1 ? "contact" : "contacts"} by hand, ${compared.length} compared`;
+  const verdict =
+    beyond === 0
+      ? compared.length === 0
+        ? "."
+        : ": all agree within their doubt."
+      : `: ${beyond} beyond the doubt, likeliest wrong ${names(fitment, wrong)}.`;
+  const hardWords =
+    hard === 0
+      ? ""
+      : ` ${hard} hard ${hard === 1 ? "contact comes" : "contacts come"} before or near the end of the stop's work.`;
+  return [`${counted}${verdict}${hardWords}`];
+}
