@@ -1,4 +1,6 @@
-import type { StoredCheck } from "../records/storedCheck.ts";
+import type { PartialCheckRecord } from "../records/checkRecord.ts";
+import { entryPath, recordWithEntry } from "../records/entryPath.ts";
+import type { Entry, StoredCheck } from "../records/storedCheck.ts";
 import { contentOf, isSame, mergeChecks } from "./mergeChecks.ts";
 
 /** When a check last changed, its deletion included. */
@@ -50,7 +52,9 @@ function entriesThatFit(
     return second !== "limits" || !hasLimits(first);
   };
   return Object.fromEntries(
-    Object.entries(older.entries).filter(([id]) => Object.hasOwn(newer.entries, id) || fits(id)),
+    Object.entries(older.entries).filter(
+      ([id, { texts }]) => Object.hasOwn(newer.entries, id) || (fits(id) && texts.some(Boolean)),
+    ),
   );
 }
 
@@ -59,6 +63,32 @@ function withLayoutOf(older: StoredCheck, newer: StoredCheck): StoredCheck {
   const { layout } = newer.record;
   if (layout?.kind === undefined || layout.kind === older.record.layout?.kind) return older;
   return { ...older, record: { ...older.record, layout } };
+}
+
+const empty: Entry = { texts: [""], unit: "mm", tol: "" };
+
+/**
+ * The joined record where an entry and its field come from two sides: the field follows the entry. Fields
+ * that the newer had stand, and typed geometry of another layout waits until that is chosen again.
+ */
+function withEntriesFollowed(
+  record: PartialCheckRecord,
+  entries: StoredCheck["entries"],
+  newer: StoredCheck,
+  older: StoredCheck,
+): PartialCheckRecord {
+  const sameLayout = newer.record.layout?.kind === older.record.layout?.kind;
+  const follows = (id: string): boolean => {
+    const path = entryPath(id);
+    if (path === null) return false;
+    const isGeometry = path.place === "layoutReading" || path.place === "cornerGeometry";
+    if (isGeometry && !sameLayout && newer.record.layout?.kind !== undefined) return false;
+    if (!Object.hasOwn(newer.entries, id)) return true;
+    return isSame(recordWithEntry(newer.record, id, empty), newer.record);
+  };
+  return Object.entries(entries)
+    .filter(([id]) => follows(id))
+    .reduce((agreed, [id, entry]) => recordWithEntry(agreed, id, entry), record);
 }
 
 /**
@@ -74,7 +104,10 @@ export function withMissing(newer: StoredCheck, given: StoredCheck): StoredCheck
     entries: {},
   };
   const joined = mergeChecks(base, newer, { ...older, name: newer.name, progress: newer.progress });
-  return newer.deletedAt === undefined ? joined : { ...joined, deletedAt: newer.deletedAt };
+  const record = withEntriesFollowed(joined.record, joined.entries, newer, given);
+  return newer.deletedAt === undefined
+    ? { ...joined, record }
+    : { ...joined, record, deletedAt: newer.deletedAt };
 }
 
 /**
