@@ -15,8 +15,8 @@ export function AgainBar({
 }: {
   stored: StoredCheck;
   walk: AgainWalk;
-  /** Is this the step of the reading that is being taken again? */
-  here: boolean;
+  /** The step of the reading that is being taken again, the cautions before it, or another one. */
+  here: "reading" | "cautions" | "elsewhere";
   change: Change;
 }) {
   const { now } = walk;
@@ -28,9 +28,15 @@ export function AgainBar({
       label="Measure again"
       state="unsure"
       words={`Measure again: ${place} of ${total}`}
-      detail={here ? `${removesWords(now.removes)}.` : `Next: ${lineName(stored, now.reading)}.`}
+      detail={
+        here === "reading"
+          ? `${removesWords(now.removes)}.`
+          : `Next: ${lineName(stored, now.reading)}.`
+      }
     >
-      {!here && <ButtonLink href={stepHref(stored.id, now.reading)}>Go on</ButtonLink>}
+      {here === "elsewhere" && (
+        <ButtonLink href={stepHref(stored.id, now.reading)}>Go on</ButtonLink>
+      )}
       <Button
         look="quiet"
         onClick={() => {

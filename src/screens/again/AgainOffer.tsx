@@ -1,6 +1,7 @@
 import { useMemo } from "preact/hooks";
 import type { Assessor } from "../../compute/assessor.ts";
 import type { Assessment, Fitment } from "../../physics/fitment.ts";
+import { openReading, startWalk } from "../../records/againWalk.ts";
 import { sentenceText } from "../../records/quantityText.ts";
 import type { StoredCheck } from "../../records/storedCheck.ts";
 import { toolsAtHand } from "../../records/toolsAtHand.ts";
@@ -19,6 +20,7 @@ export function AgainOffer({
   assessment,
   unit,
   go,
+  onChange,
 }: {
   stored: StoredCheck;
   assessor: Assessor;
@@ -27,18 +29,26 @@ export function AgainOffer({
   assessment: Assessment;
   unit: LengthUnit;
   go: (step: string) => void;
+  onChange: (stored: StoredCheck) => void;
 }) {
   const tools = useMemo(() => toolsAtHand(stored), [stored.entries]);
   const plan = useAgainPlan(assessor, fitment, assessment, tools, none);
   if (!plan || plan.level === null) return null;
-  const count = plan.items.length;
+  const { level, items } = plan;
+  const start = () => {
+    const [first] = items;
+    if (!first) return;
+    onChange(openReading(startWalk(stored, level), first, items.length));
+    go(first.reading);
+  };
+  const count = items.length;
   return (
     <div class="stack-close">
       {plan.otherwise && <p>{sentenceText(plan.otherwise, unit)}</p>}
       {count > 0 && (
         <>
-          <Forecast stored={stored} plan={plan} unit={unit} />
-          <Button look="main" wide onClick={() => go("again")}>
+          <Forecast plan={plan} unit={unit} />
+          <Button look="main" wide onClick={start}>
             Measure again: {count === 1 ? "1 reading" : `${count} readings`}
           </Button>
         </>

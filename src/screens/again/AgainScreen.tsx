@@ -1,6 +1,6 @@
 import { useEffect, useMemo } from "preact/hooks";
 import type { Assessor } from "../../compute/assessor.ts";
-import type { Assessment, State } from "../../physics/fitment.ts";
+import type { Assessment } from "../../physics/fitment.ts";
 import type { AgainPlan } from "../../physics/remeasure/planAgain.ts";
 import type { Sentence } from "../../physics/sentence.ts";
 import {
@@ -21,7 +21,6 @@ import { useAssessor } from "../answer/hooks/useAssessor.ts";
 import { verdictWords } from "../answer/stateWords.ts";
 import type { Change } from "../check/stepProps.ts";
 import { stepFor, stepsOf } from "../check/steps.ts";
-import { StateMark } from "../drawings/StateMark.tsx";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
@@ -146,9 +145,7 @@ export function AgainScreen({ stored, unit, change, startAssessor }: AgainScreen
               <ReadingsToTake readings={doneReadings(stored, walk)} />
             </section>
           )}
-          {!settled && plan.items.length > 0 && (
-            <Forecast stored={stored} plan={plan} unit={unit} />
-          )}
+          {!settled && plan.items.length > 0 && <Forecast plan={plan} unit={unit} />}
         </>
       )}
     </Screen>
@@ -170,13 +167,6 @@ function doneReadings(stored: StoredCheck, { done }: AgainWalk): ReadingToTake[]
   }));
 }
 
-const toneOf: { readonly [Verdict in State]: "ok" | "care" | "no" | "unsure" } = {
-  ok: "ok",
-  care: "care",
-  no: "no",
-  unsure: "unsure",
-};
-
 function Outcome({
   settled,
   assessment,
@@ -192,10 +182,8 @@ function Outcome({
 }) {
   const narrowed = walk?.just ? narrowedSentence(walk.just, assessment) : null;
   return (
-    <Notice tone={toneOf[assessment.verdict]} live>
-      <p>
-        <StateMark state={assessment.verdict} size={28} /> {sentenceText(assessment.reason, unit)}
-      </p>
+    <Notice tone={assessment.verdict} live>
+      <p>{sentenceText(assessment.reason, unit)}</p>
       {narrowed && <p>{sentenceText(narrowed, unit)}</p>}
       {settled && plan.level === "care" && (
         <p>A closer reading may still turn “take care” into “fits”: see the answer.</p>

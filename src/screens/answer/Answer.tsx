@@ -35,6 +35,7 @@ export function Answer({
   unit,
   go,
   onVerdict,
+  onChange,
   startAssessor,
 }: {
   stored: StoredCheck;
@@ -43,6 +44,7 @@ export function Answer({
   unit: LengthUnit;
   go: (step: string) => void;
   onVerdict: (verdict: State) => void;
+  onChange: (stored: StoredCheck) => void;
   startAssessor?: (() => Assessor) | undefined;
 }) {
   const assessor = useAssessor(startAssessor);
@@ -83,6 +85,7 @@ export function Answer({
       liftMm={liftMm}
       unit={unit}
       go={go}
+      onChange={onChange}
     />
   );
 }
@@ -96,6 +99,7 @@ function Answered({
   liftMm,
   unit,
   go,
+  onChange,
 }: {
   stored: StoredCheck;
   assessor: Assessor;
@@ -105,6 +109,7 @@ function Answered({
   liftMm: number;
   unit: LengthUnit;
   go: (step: string) => void;
+  onChange: (stored: StoredCheck) => void;
 }) {
   const [picked, setPicked] = useState<Stop | null>(null);
   const candidate = useMemo<OtherStop | null>(
@@ -175,6 +180,7 @@ function Answered({
             assessment={assessment}
             unit={unit}
             go={go}
+            onChange={onChange}
           />
         )}
         <MeasureAgain fitment={fitment} assessment={assessment} unit={unit} go={go} />

@@ -66,6 +66,7 @@ export default function AnswerScreen({
           unit={unit}
           go={go}
           onVerdict={remember}
+          onChange={onChange}
           startAssessor={startAssessor}
         />
       ) : (

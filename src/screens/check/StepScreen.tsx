@@ -111,7 +111,12 @@ export function StepScreen({ stored, place, change, preferences, kept, tryAgain 
       }
       below={
         walk?.now ? (
-          <AgainBar stored={stored} walk={walk} here={retaken !== null} change={change} />
+          <AgainBar
+            stored={stored}
+            walk={walk}
+            here={retaken ? "reading" : step.id === "cautions" ? "cautions" : "elsewhere"}
+            change={change}
+          />
         ) : (
           <ProgressBar all={all} at={at} />
         )
