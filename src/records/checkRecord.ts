@@ -117,6 +117,8 @@ export interface CheckRecord {
   readonly rules?: Partial<UseRules>;
   readonly reference?: TakenFromPack;
   readonly photos?: readonly Photo[];
+  /** A check of the whole travel by hand: read by `readFullTravel`. */
+  readonly fullTravel?: unknown;
   readonly notes?: string;
 }
 
@@ -156,6 +158,8 @@ export interface PartialCheckRecord {
   readonly rules?: Partial<UseRules>;
   readonly reference?: TakenFromPack;
   readonly photos?: readonly Photo[];
+  /** A check of the whole travel by hand: read by `readFullTravel`. */
+  readonly fullTravel?: unknown;
   readonly notes?: string;
 }
 

@@ -47,6 +47,11 @@ const catalogue: { readonly [name: string]: CatalogueEntry } = {
   gap: reading("gap", "length", tolerances.nearTape, [1, 250]),
   rideHeight: reading("ride height", "length", tolerances.tape, [150, 1200]),
   cornerMassKg: reading("corner weight", "mass", tolerances.scale, [100, 3000]),
+  wheelTravel: {
+    ...reading("wheel travel", "length", tolerances.tape, [0, 400]),
+    allowed: "zeroOrMore",
+  },
+  heightToArch: reading("height from hub to arch", "length", tolerances.tape, [100, 1200]),
   freeHeight: reading("free height of the stop", "length", tolerances.nearTape, [10, 400]),
   usableCompressionMm: plain("usable compression of the stop", "length", "aboveZero", [4, 300]),
   curve: plain("force curve of the stop", "force", "zeroOrMore", [0, 200_000]),
