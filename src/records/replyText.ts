@@ -86,7 +86,7 @@ export function askAgainText(content: ReplyContent, asked: readonly AskedReading
       ? "For a sure answer, please take this reading again, twice if you can:"
       : `For a sure answer, please take these ${asked.length} readings again, each twice if you can:`,
     ...list,
-    "Open the reply file in Stopfit on the phone that made the check: it leads you to exactly these readings. Then send the check again.",
+    "Open this reply in Stopfit on the phone that made the check, by its link or as a file: it leads you to exactly these readings. Then send the check again.",
     beforeWork,
   ]);
 }

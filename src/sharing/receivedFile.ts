@@ -1,7 +1,14 @@
 import { fail, type Outcome } from "../physics/outcome.ts";
 import { recordBounds } from "../records/checkRecord.ts";
 import { readCheckText } from "../records/readCheck.ts";
-import { checkOfPayload, type SharedCheck } from "./sharedCheck.ts";
+import { looksLikeReply } from "../records/readReply.ts";
+import {
+  checkOnly,
+  type Shared,
+  type SharedCheck,
+  sharedOfPayload,
+  sharedReply,
+} from "./sharedCheck.ts";
 import { findPayloads } from "./shareLink.ts";
 
 /** One thing that someone sent: a file's text, or a message with a link in it. */
@@ -31,25 +38,41 @@ export async function readFileText(file: File): Promise<Outcome<ReceivedText>> {
   }
 }
 
-/** The check in a text: a record as a file holds it, or the first link with a check. */
-export function checkOfText({ text, what }: ReceivedText): Outcome<SharedCheck> {
+/** A backup is told from all else by its beginning, whatever its size and name. */
+export async function isBackup(file: Blob): Promise<boolean> {
+  try {
+    return /^\s*\{"format":"stopfit-backup"/.test(await file.slice(0, 100).text());
+  } catch {
+    return false;
+  }
+}
+
+/** What is in a text: a record or a reply as a file holds it, or the first link with one. */
+export function sharedOfText({ text, what }: ReceivedText): Outcome<Shared> {
+  if (looksLikeReply(text)) return sharedReply(text, what);
   const [payload] = looksLikeRecord(text) ? [] : findPayloads(text);
-  if (payload !== undefined) return checkOfPayload(payload);
+  if (payload !== undefined) return sharedOfPayload(payload);
   const bare = /^\s*(\d[bd][A-Za-z0-9_-]{20,})\s*$/.exec(text)?.[1];
-  if (bare !== undefined) return checkOfPayload(bare);
+  if (bare !== undefined) return sharedOfPayload(bare);
   if (!looksLikeRecord(text)) {
     return fail("noCheckInText", [
       `${what} holds no check: neither a file that Stopfit saved nor a link to one.`,
     ]);
   }
   const read = readCheckText(text, what);
-  if (read.ok) return { ok: true, value: { record: read.value, photosLeftOut: 0 } };
+  if (read.ok) {
+    return { ok: true, value: { kind: "check", check: { record: read.value, photosLeftOut: 0 } } };
+  }
   if (/"draft"\s*:/.test(text)) {
     return fail("checkNotComplete", [
-      `${what} is a check that is not complete yet. Open it with “Open a file” in the list of checks.`,
+      `${what} is a check that is not complete yet. It opens on a phone, to be gone on with there.`,
     ]);
   }
   return { ok: false, fault: read.fault };
+}
+
+export function checkOfText(received: ReceivedText): Outcome<SharedCheck> {
+  return checkOnly(sharedOfText(received), received.what);
 }
 
 function looksLikeRecord(text: string): boolean {

@@ -1,5 +1,6 @@
 import { fail, type Outcome, succeed } from "../physics/outcome.ts";
 import type { CheckRecord } from "../records/checkRecord.ts";
+import type { Reply } from "../records/reply.ts";
 import { crc32 } from "./checksum.ts";
 import { pack, unpackedBytesLimit } from "./compression.ts";
 import { type Frame, packedBytesLimit } from "./frame.ts";
@@ -62,6 +63,13 @@ export function shareLink(record: CheckRecord, app: string): Outcome<ShareLink> 
     photosLeftOut: packed.value.photosLeftOut,
     long: address.length > shortAddressCharacters,
   });
+}
+
+/** A link that opens a reply on the phone that made its check; null where it would be too long. */
+export function replyLink(reply: Reply, app: string): string | null {
+  const body = pack(JSON.stringify(reply));
+  if (body.length > packedBytesLimit) return null;
+  return linkTo(payloadText(wholeFrame({ photosLeftOut: 0, body }), "letters"), app);
 }
 
 const linkStart = /#\/open\/(\d[a-z])/g;

@@ -1,6 +1,8 @@
 import { fail, type Outcome, succeed } from "../physics/outcome.ts";
 import type { CheckRecord } from "../records/checkRecord.ts";
 import { readCheckText } from "../records/readCheck.ts";
+import { looksLikeReply, readReplyText } from "../records/readReply.ts";
+import type { Reply } from "../records/reply.ts";
 import { unpack } from "./compression.ts";
 import type { Frame } from "./frame.ts";
 import { readPayload } from "./payload.ts";
@@ -13,8 +15,13 @@ export interface SharedCheck {
   readonly photosLeftOut: number;
 }
 
-/** The check of a frame that holds a whole one. */
-export function checkOfFrame(frame: Frame, what = "The link"): Outcome<SharedCheck> {
+/** What a link, a code or a file may bring. */
+export type Shared =
+  | { readonly kind: "check"; readonly check: SharedCheck }
+  | { readonly kind: "reply"; readonly reply: Reply };
+
+/** The check or the reply of a frame that holds a whole one. */
+export function sharedOfFrame(frame: Frame, what = "The link"): Outcome<Shared> {
   if (frame.parts > 1) {
     return fail("oneCodeOfSeveral", [
       `${what} holds only part ${frame.part + 1} of ${frame.parts} of a check. Scan the other codes too.`,
@@ -22,10 +29,32 @@ export function checkOfFrame(frame: Frame, what = "The link"): Outcome<SharedChe
   }
   const text = unpack(frame.body);
   if (!text.ok) return text;
+  if (looksLikeReply(text.value)) return sharedReply(text.value, what);
   const read = readCheckText(inFull(text.value), what);
   return read.ok
-    ? succeed({ record: read.value, photosLeftOut: frame.photosLeftOut })
+    ? succeed({
+        kind: "check",
+        check: { record: read.value, photosLeftOut: frame.photosLeftOut },
+      })
     : { ok: false, fault: read.fault };
+}
+
+export function sharedReply(text: string, what: string): Outcome<Shared> {
+  const reply = readReplyText(text, what);
+  return reply.ok ? succeed({ kind: "reply", reply: reply.value }) : reply;
+}
+
+/** Only a check, where nothing else has a place. */
+export function checkOnly(shared: Outcome<Shared>, what: string): Outcome<SharedCheck> {
+  if (!shared.ok) return shared;
+  if (shared.value.kind === "check") return succeed(shared.value.check);
+  return fail("replyNotCheck", [
+    `${what} is a reply from a desk. Open it on the phone that sent the check.`,
+  ]);
+}
+
+export function checkOfFrame(frame: Frame, what = "The link"): Outcome<SharedCheck> {
+  return checkOnly(sharedOfFrame(frame, what), what);
 }
 
 /** The text in full; a text that is none as it is, so that reading it says what is wrong with it. */
@@ -37,8 +66,12 @@ function inFull(shortText: string): string {
   }
 }
 
-/** The check that the payload of a link holds. Never throws, whatever the payload is. */
-export function checkOfPayload(payload: string, what = "The link"): Outcome<SharedCheck> {
+/** What the payload of a link holds. Never throws, whatever the payload is. */
+export function sharedOfPayload(payload: string, what = "The link"): Outcome<Shared> {
   const frame = readPayload(payload, what);
-  return frame.ok ? checkOfFrame(frame.value, what) : frame;
+  return frame.ok ? sharedOfFrame(frame.value, what) : frame;
+}
+
+export function checkOfPayload(payload: string, what = "The link"): Outcome<SharedCheck> {
+  return checkOnly(sharedOfPayload(payload, what), what);
 }

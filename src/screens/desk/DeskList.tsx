@@ -11,6 +11,7 @@ import { SelectField, TextField } from "../parts/Field.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import { checksHref } from "../router.ts";
+import { useDrop } from "../send/useDrop.ts";
 import { CheckList } from "./CheckList.tsx";
 import { deskScanHref } from "./deskRoutes.ts";
 import { ImportPanel, isUnderWay } from "./ImportPanel.tsx";
@@ -50,7 +51,6 @@ export function DeskList({
   const search = useRef<HTMLInputElement>(null);
   const main = useRef<HTMLDivElement>(null);
   const [pasting, setPasting] = useState(false);
-  const [over, setOver] = useState(false);
   const [saved, setSaved] = useState<Fault | null>(null);
   const [busy, setBusy] = useState<string | null>(null);
   const { checks, fault, take } = desk;
@@ -80,28 +80,7 @@ export function DeskList({
     return () => window.removeEventListener("keydown", key);
   });
 
-  useEffect(() => {
-    const hover = (event: DragEvent) => {
-      event.preventDefault();
-      setOver(true);
-    };
-    const leave = (event: DragEvent) => {
-      if (event.relatedTarget === null) setOver(false);
-    };
-    const drop = (event: DragEvent) => {
-      event.preventDefault();
-      setOver(false);
-      if (event.dataTransfer) take(sourcesOfDrop(event.dataTransfer));
-    };
-    window.addEventListener("dragover", hover);
-    window.addEventListener("dragleave", leave);
-    window.addEventListener("drop", drop);
-    return () => {
-      window.removeEventListener("dragover", hover);
-      window.removeEventListener("dragleave", leave);
-      window.removeEventListener("drop", drop);
-    };
-  }, [take]);
+  const over = useDrop((transfer) => take(sourcesOfDrop(transfer)));
 
   const save = async (what: string, work: () => Promise<Fault | null>) => {
     setBusy(what);

@@ -3,19 +3,27 @@ import type { Fault } from "../../physics/outcome.ts";
 import type { CheckRecord } from "../../records/checkRecord.ts";
 import type { Decision } from "../../records/decision.ts";
 import { canShareFile, copyText, share } from "../../sharing/shareFile.ts";
+import { appAddress, replyLink } from "../../sharing/shareLink.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { FaultNotice } from "../send/FaultNotice.tsx";
-import { mailLink, replyFile } from "./replyItems.ts";
+import { mailLink, replyFile, replyOf, withLink } from "./replyItems.ts";
 import { saveFile } from "./saveFiles.ts";
 
 /** How a reply leaves: shared, copied, mailed, or saved as a file for that person's phone. */
 export function ReplyWays({ record, decision }: { record: CheckRecord; decision: Decision }) {
-  const text = decision.reply ?? "";
   const [done, setDone] = useState("");
   const [fault, setFault] = useState<Fault | null>(null);
   // Made before the tap: browsers open the share sheet only straight after one.
-  const file = useMemo(() => replyFile(record, decision), [record, decision]);
-  const mail = useMemo(() => mailLink(record, text), [record, text]);
+  const { text, file, mail } = useMemo(() => {
+    const reply = replyOf(record, decision);
+    const link = reply && replyLink(reply, appAddress(location));
+    const whole = withLink(decision.reply ?? "", link);
+    return {
+      text: whole,
+      file: reply && replyFile(reply),
+      mail: mailLink(record, whole) ?? mailLink(record, decision.reply ?? ""),
+    };
+  }, [record, decision]);
   const say = (words: string, problem: Fault | null) => {
     setDone(problem ? "" : words);
     setFault(problem);
@@ -23,7 +31,7 @@ export function ReplyWays({ record, decision }: { record: CheckRecord; decision:
   const shareable = typeof navigator.share === "function";
   const shareIt = async () => {
     const withFile = file !== null && canShareFile(file);
-    const outcome = await share(withFile ? { files: [file], text } : { text });
+    const outcome = await share(withFile && file ? { files: [file], text } : { text });
     if (!outcome.ok) say("", outcome.fault);
     else if (outcome.value === "handed over") say("Handed to what you chose.", null);
   };
@@ -39,7 +47,10 @@ export function ReplyWays({ record, decision }: { record: CheckRecord; decision:
           icon="copy"
           onClick={async () => {
             const outcome = await copyText(text);
-            say("The text is copied.", outcome.ok ? null : copyRefused);
+            say(
+              "The text is copied, with a link that opens it in Stopfit.",
+              outcome.ok ? null : copyRefused,
+            );
           }}
         >
           Copy the text

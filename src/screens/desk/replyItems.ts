@@ -71,10 +71,10 @@ export function toldAnswer({ verdict, reason, corners }: Assessment): ToldAnswer
   };
 }
 
-/** The decision as a file that opens on the phone of the one who sent the check. */
-export function replyFile(record: CheckRecord, decision: Decision): File | null {
+/** The decision as what opens on the phone of the one who sent the check. */
+export function replyOf(record: CheckRecord, decision: Decision): Reply | null {
   if (decision.kind === "undo") return null;
-  const reply: Reply = {
+  return {
     format: replyFormat,
     version: replyVersion,
     id: decision.key,
@@ -87,9 +87,21 @@ export function replyFile(record: CheckRecord, decision: Decision): File | null 
     readings: decision.readings ?? [],
     text: decision.reply ?? "",
   };
-  const name = `stopfit-reply-${record.id.slice(0, 8)}-${decision.at.slice(0, 10)}.txt`;
+}
+
+export function replyFile(reply: Reply): File {
+  const name = `stopfit-reply-${reply.checkId.slice(0, 8)}-${reply.createdAt.slice(0, 10)}.txt`;
   return new File([`${JSON.stringify(reply, null, 2)}\n`], name, { type: "text/plain" });
 }
+
+/** The reply's words with the link under them that opens it in Stopfit. */
+export function withLink(text: string, link: string | null): string {
+  if (link === null) return text;
+  return `${text.trimEnd()}\n\nThis reply in Stopfit, on the phone that made the check:\n${link}\n`;
+}
+
+/** Programs for mail take addresses up to about here (common practice, no source). */
+const mailCharacters = 8000;
 
 /** A mail link with the reply in it; null where the contact is no mail address. */
 export function mailLink(record: CheckRecord, text: string): string | null {
@@ -97,5 +109,6 @@ export function mailLink(record: CheckRecord, text: string): string | null {
   if (!/^[^\s@<>"?&]+@[^\s@<>"?&]+\.[^\s@<>"?&]+$/.test(contact)) return null;
   const subject = `Your check: ${record.vehicle.label}, ${record.axle} axle`;
   const body = text.replace(/\r?\n/g, "\r\n");
-  return `mailto:${encodeURIComponent(contact)}?subject=${encodeURIComponent(subject)}&body=${encodeURIComponent(body)}`;
+  const address = `mailto:${encodeURIComponent(contact)}?subject=${encodeURIComponent(subject)}&body=${encodeURIComponent(body)}`;
+  return address.length <= mailCharacters ? address : null;
 }

@@ -1,5 +1,5 @@
 import { type Fault, fail, type Outcome, succeed } from "../../physics/outcome.ts";
-import { readFileText } from "../../sharing/receivedFile.ts";
+import { isBackup, readFileText } from "../../sharing/receivedFile.ts";
 import type { BegunImport, InboxEntry } from "../../storage/deskDatabase.ts";
 import type { DeskStore } from "../../storage/deskStore.ts";
 import { counted, refusedToo } from "./importCounts.ts";
@@ -142,19 +142,5 @@ async function contentOf(source: Source): Promise<Outcome<Content>> {
       `${what} is a zip archive. Unpack it first, then drop the folder that comes out.`,
     ]);
   }
-  if (/^\s*\{\s*"format":\s*"stopfit-reply"/.test(text.value.text)) {
-    return fail("fileReply", [
-      `${what} is a reply from a desk. Open it on the phone that sent the check.`,
-    ]);
-  }
   return succeed({ what, text: text.value.text, backup: null });
-}
-
-/** Looks at the beginning only, whatever the size. */
-async function isBackup(file: File): Promise<boolean> {
-  try {
-    return /^\s*\{"format":"stopfit-backup"/.test(await file.slice(0, 100).text());
-  } catch {
-    return false;
-  }
 }

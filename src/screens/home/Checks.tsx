@@ -22,6 +22,7 @@ import { replyHref } from "../reply/replyRoute.ts";
 import { goTo, stepHref } from "../router.ts";
 import { SendStored } from "../send/SendButton.tsx";
 import { openHref } from "../send/shareRoutes.ts";
+import { useDrop } from "../send/useDrop.ts";
 import { settingsHref, settingsName } from "../settings/settingsRoute.ts";
 import { tallerHref } from "../taller/tallerRoutes.ts";
 import type { OpenedStore } from "../useStore.ts";
@@ -157,6 +158,8 @@ export function Checks({ opened, preferences, notice }: Props) {
       goTo(keptHref);
     } else if (replied) goTo(replyHref(replied));
   };
+
+  useDrop(({ files: dropped }) => openFiles(dropped));
 
   const keepFiles = async (keep: readonly StoredCheck[]) => {
     setFiles(null);

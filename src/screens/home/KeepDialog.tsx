@@ -15,7 +15,7 @@ export interface KeepDialogProps {
 
 /** What the opened files hold, asked before anything is stored. */
 export function KeepDialog({ files, present, onLeave, onKeep }: KeepDialogProps) {
-  const { checks, refused } = files;
+  const { checks, refused, replied, backup } = files;
   const count = checks.length;
   return (
     <Dialog
@@ -57,8 +57,15 @@ export function KeepDialog({ files, present, onLeave, onKeep }: KeepDialogProps)
           ))}
         </ul>
       )}
-      {refused.map(({ file, sentence }) => (
-        <Notice key={file} tone="no">
+      {replied.length > 0 && (
+        <p>
+          {replied.length === 1 ? "A reply that came" : `${replied.length} replies that came`} with
+          it is kept with the check it is about.
+        </p>
+      )}
+      {backup && <p>“{backup.name}” is a backup. Open it by itself to restore it.</p>}
+      {refused.map(({ file, sentence }, index) => (
+        <Notice key={`${file} ${index}`} tone="no">
           <p>
             <strong>{file}</strong>: {inModelUnits(sentence)}
           </p>

@@ -1,9 +1,10 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import { inModelUnits } from "../../physics/sentence.ts";
+import { isBackup } from "../../sharing/receivedFile.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
 import { Button } from "../parts/Button.tsx";
 import { Notice } from "../parts/Notice.tsx";
-import { isBackup, type Restored, restoreHere, takeHandedBackup } from "./backupHere.ts";
+import { type Restored, restoreHere, takeHandedBackup } from "./backupHere.ts";
 import { restoredText } from "./keptWords.ts";
 
 /** Puts a backup back. It only ever adds: nothing newer is lost, nothing is deleted. */

@@ -54,15 +54,6 @@ export async function restoreHere(checks: CheckStore, file: File): Promise<Resto
   return { counts, outcome: outcome.ok ? succeed(null) : outcome };
 }
 
-/** Looks at the beginning only. */
-export async function isBackup(file: File): Promise<boolean> {
-  try {
-    return /^\s*\{"format":"stopfit-backup"/.test(await file.slice(0, 100).text());
-  } catch {
-    return false;
-  }
-}
-
 let handed: File | null = null;
 
 /** A backup that was opened from the list, for the screen that restores it. */

@@ -3,6 +3,7 @@ import { Button, ButtonLink } from "../parts/Button.tsx";
 import { Card } from "../parts/Card.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import { scanHref } from "./shareRoutes.ts";
+import { useDrop } from "./useDrop.ts";
 import "./send.css";
 
 export interface OpenWaysProps {
@@ -13,23 +14,31 @@ export interface OpenWaysProps {
   onLeave(): void;
 }
 
-/** The ways in for a check that someone sent: a file, a code, a link. */
+/** The ways in for what someone sent: a file, a code, a link. */
 export function OpenWays({ notice, onFiles, onText, onLeave }: OpenWaysProps) {
   const id = useId();
   const heading = useHeadingFocus("open ways");
   const picker = useRef<HTMLInputElement>(null);
   const [text, setText] = useState("");
+  const over = useDrop((transfer) => {
+    const files = [...transfer.files];
+    if (files.length > 0) onFiles(files);
+    else onText(transfer.getData("text/plain"));
+  });
   return (
     <Screen
       top={<span class="screen-name brand">Stopfit</span>}
       actions={<Button onClick={onLeave}>To the list of checks</Button>}
     >
       <h1 ref={heading} tabIndex={-1}>
-        Open a check
+        Open a check or a reply
       </h1>
       {notice}
-      <Card heading="From a file">
-        <p>A check that was saved or shared as a file, several at once if you like.</p>
+      <Card heading={over ? "Drop it here" : "From a file"}>
+        <p>
+          A check, a desk's reply or a backup that was saved or shared as a file. Several at once if
+          you like, or drop them here.
+        </p>
         <input
           ref={picker}
           type="file"

@@ -1,17 +1,24 @@
 import { useCallback, useEffect, useMemo, useState } from "preact/hooks";
-import { type Fault, fail, type Outcome } from "../../physics/outcome.ts";
+import type { Fault } from "../../physics/outcome.ts";
+import type { Reply } from "../../records/reply.ts";
+import type { StoredCheck } from "../../records/storedCheck.ts";
 import type { LengthUnit } from "../../records/units.ts";
 import type { Frame } from "../../sharing/frame.ts";
 import { payloadText, readPayload } from "../../sharing/payload.ts";
-import { checkOfText, readFileText } from "../../sharing/receivedFile.ts";
-import { checkOfFrame, checkOfPayload, type SharedCheck } from "../../sharing/sharedCheck.ts";
-import { findPayloads, openPrefix } from "../../sharing/shareLink.ts";
+import { type SharedCheck, sharedOfFrame } from "../../sharing/sharedCheck.ts";
+import { openPrefix } from "../../sharing/shareLink.ts";
 import { takeReceived } from "../../sharing/shareTarget.ts";
+import { keptHref } from "../kept/keptRoute.ts";
+import { Notice } from "../parts/Notice.tsx";
+import { replyHref } from "../reply/replyRoute.ts";
+import { keepReplies } from "../reply/takeReplies.ts";
 import { checksHref, goTo, stepHref } from "../router.ts";
 import type { OpenedStore } from "../useStore.ts";
 import { FaultNotice } from "./FaultNotice.tsx";
+import { OpenDraftScreen } from "./OpenDraftScreen.tsx";
 import OpenSharedScreen from "./OpenSharedScreen.tsx";
 import { OpenWays } from "./OpenWays.tsx";
+import { type Received, receivedOfFiles, receivedOfText } from "./received.ts";
 import ScanScreen from "./ScanScreen.tsx";
 import { openHref, type ShareRoute } from "./shareRoutes.ts";
 
@@ -24,7 +31,12 @@ export interface SharePlaceProps {
   readonly startAssessor?: Parameters<typeof OpenSharedScreen>[0]["startAssessor"];
 }
 
-/** Where checks from others come in, by whatever way. */
+/** What waits to be looked at, one after another. */
+type Waiting =
+  | { readonly kind: "check"; readonly check: SharedCheck }
+  | { readonly kind: "draft"; readonly draft: StoredCheck };
+
+/** Where checks, replies and backups from others come in, by whatever way. */
 export default function SharePlace({
   route,
   opened,
@@ -32,25 +44,37 @@ export default function SharePlace({
   launched,
   startAssessor,
 }: SharePlaceProps) {
-  const [queue, setQueue] = useState<readonly SharedCheck[]>([]);
+  const { store } = opened;
+  const [queue, setQueue] = useState<readonly Waiting[]>([]);
   const [faults, setFaults] = useState<readonly Fault[]>([]);
+  /** Where to once the queue is through: the backup that came, or a check that a reply is about. */
+  const [after, setAfter] = useState<string | null>(null);
   const payload = route.screen === "open" ? route.payload : null;
-  const linked = useMemo(() => (payload === null ? null : outcomeOf(payload)), [payload]);
+  const linked = useMemo(() => (payload === null ? null : linkedBy(payload)), [payload]);
 
-  const takeAll = useCallback((outcomes: readonly Outcome<SharedCheck>[]) => {
-    setQueue(outcomes.flatMap((outcome) => (outcome.ok ? [outcome.value] : [])));
-    setFaults(outcomes.flatMap((outcome) => (outcome.ok ? [] : [outcome.fault])));
-  }, []);
+  const takeAll = useCallback(
+    async ({ checks, drafts, replies, backups, refused }: Received) => {
+      const kept = await keepReplies(store, replies);
+      const [backup] = backups;
+      const [storedId] = kept.storedIds;
+      if (backup) (await import("../kept/backupHere.ts")).handBackup(backup);
+      const then = backup ? keptHref : storedId ? replyHref(storedId) : null;
+      const troubles = [...refused.map(({ fault }) => fault), ...kept.faults];
+      const waiting = [
+        ...checks.map((check) => ({ kind: "check" as const, check })),
+        ...drafts.map((draft) => ({ kind: "draft" as const, draft })),
+      ];
+      if (waiting.length === 0 && then && troubles.length === 0)
+        return goTo(then, { replace: true });
+      setQueue(waiting);
+      setFaults(troubles);
+      setAfter(then);
+    },
+    [store],
+  );
 
   const takeFiles = useCallback(
-    async (files: readonly File[]) => {
-      const outcomes: Outcome<SharedCheck>[] = [];
-      for (const file of files) {
-        const text = await readFileText(file);
-        outcomes.push(...(text.ok ? checksOf(text.value.text, text.value.what) : [text]));
-      }
-      takeAll(outcomes);
-    },
+    async (files: readonly File[]) => takeAll(await receivedOfFiles(files)),
     [takeAll],
   );
 
@@ -73,34 +97,54 @@ export default function SharePlace({
     if (payload !== null) {
       setQueue([]);
       setFaults([]);
+      setAfter(null);
     }
   }, [payload]);
 
+  useEffect(() => {
+    if (linked?.kind === "reply") takeAll({ ...nothing, replies: [linked.reply] });
+  }, [linked, takeAll]);
+
   // The check must not stay in the browser's history once it was dealt with.
-  const leave = () => {
+  const next = (last: string) => {
     if (queue.length > 1) setQueue(queue.slice(1));
-    else goTo(checksHref, { replace: true });
+    else goTo(after ?? last, { replace: true });
   };
+  const leave = () => next(checksHref);
   const open = (id: string) => goTo(stepHref(id), { replace: true });
-  const kept = (id: string) => (queue.length > 1 ? setQueue(queue.slice(1)) : open(id));
+  const kept = (id: string) => next(stepHref(id));
   const whole = (frame: Frame) =>
     goTo(`${openPrefix}${payloadText(frame, "letters")}`, { replace: true });
 
-  const [first] = queue;
-  const shared = first ?? (linked?.kind === "check" ? linked.shared : null);
-  if (shared) {
+  const shown = queue[0] ?? (linked?.kind === "check" ? linked : null);
+  const waiting = Math.max(0, queue.length - 1);
+  if (shown?.kind === "check") {
+    const { check } = shown;
     return (
       <OpenSharedScreen
-        key={`${shared.record.id} ${queue.length}`}
-        shared={shared}
+        key={`${check.record.id} ${queue.length}`}
+        shared={check}
         opened={opened}
         unit={unit}
         onOpen={open}
         onKept={kept}
         onLeave={leave}
         refused={faults}
-        waiting={Math.max(0, queue.length - 1)}
+        waiting={waiting}
         {...(startAssessor && { startAssessor })}
+      />
+    );
+  }
+  if (shown?.kind === "draft") {
+    const { draft } = shown;
+    return (
+      <OpenDraftScreen
+        key={draft.id}
+        draft={draft}
+        store={store}
+        waiting={waiting}
+        onKept={kept}
+        onLeave={leave}
       />
     );
   }
@@ -108,18 +152,37 @@ export default function SharePlace({
     const begun = linked?.kind === "part" ? linked.frame : null;
     return <ScanScreen begun={begun} onWhole={whole} onLeave={() => goTo(openHref)} />;
   }
-  const shown = linked?.kind === "fault" ? [linked.fault, ...faults] : faults;
+  if (linked?.kind === "reply" && faults.length === 0) {
+    return <p class="later-waiting">One moment …</p>;
+  }
+  const told = linked?.kind === "fault" ? [linked.fault, ...faults] : faults;
   return (
     <OpenWays
-      notice={shown.map((fault, index) => (
-        <FaultNotice key={`${fault.code} ${index}`} fault={fault} />
-      ))}
+      notice={
+        <>
+          {after !== null && (
+            <Notice tone="info" live>
+              <p>
+                {after === keptHref
+                  ? "A backup came with it."
+                  : "A reply came with it and is kept with its check."}{" "}
+                <a href={after}>{after === keptHref ? "Restore it" : "Read it"}</a>
+              </p>
+            </Notice>
+          )}
+          {told.map((fault, index) => (
+            <FaultNotice key={`${fault.code} ${index}`} fault={fault} />
+          ))}
+        </>
+      }
       onFiles={takeFiles}
-      onText={(text) => takeAll(checksOf(text, "The pasted text"))}
+      onText={async (text) => takeAll(await receivedOfText(text, "The pasted text"))}
       onLeave={() => goTo(checksHref)}
     />
   );
 }
+
+const nothing: Received = { checks: [], drafts: [], replies: [], backups: [], refused: [] };
 
 const nothingArrived: Fault = {
   code: "nothingArrived",
@@ -127,34 +190,15 @@ const nothingArrived: Fault = {
 };
 
 type Linked =
-  | { readonly kind: "check"; readonly shared: SharedCheck }
+  | { readonly kind: "check"; readonly check: SharedCheck }
+  | { readonly kind: "reply"; readonly reply: Reply }
   | { readonly kind: "part"; readonly frame: Frame }
   | { readonly kind: "fault"; readonly fault: Fault };
 
-function outcomeOf(payload: string): Linked {
+function linkedBy(payload: string): Linked {
   const frame = readPayload(payload);
   if (!frame.ok) return { kind: "fault", fault: frame.fault };
   if (frame.value.parts > 1) return { kind: "part", frame: frame.value };
-  const shared = checkOfFrame(frame.value);
-  return shared.ok
-    ? { kind: "check", shared: shared.value }
-    : { kind: "fault", fault: shared.fault };
-}
-
-/** Checks shown one after another from one text; what more of them there are is said. */
-const checksAtOnce = 50;
-
-/** Every check in a text: one in a file's text, one for each link in a message. */
-function checksOf(text: string, what: string): Outcome<SharedCheck>[] {
-  const payloads = /^\ufeff?\s*[{[]/.test(text) ? [] : findPayloads(text);
-  if (payloads.length < 2) return [checkOfText({ text, what })];
-  const outcomes = payloads.slice(0, checksAtOnce).map((payload) => checkOfPayload(payload));
-  return payloads.length <= checksAtOnce
-    ? outcomes
-    : [
-        ...outcomes,
-        fail("tooManyLinks", [
-          `Only ${checksAtOnce} links are opened at a time. Paste the rest after these.`,
-        ]),
-      ];
+  const shared = sharedOfFrame(frame.value);
+  return shared.ok ? shared.value : { kind: "fault", fault: shared.fault };
 }

@@ -31,21 +31,27 @@ function received(record: CheckRecord, unit: LengthUnit): StoredCheck {
 }
 
 /**
- * Keeps a received check. Where its id is taken, also by a deleted check, it is kept beside that one;
- * its record stays as it came, id and all, so that both are known as versions of one check.
+ * Keeps a check that came from elsewhere. Where its id is taken, also by a deleted check, it is kept beside
+ * that one; its record stays as it came, id and all, so that both are known as versions of one check.
  */
-export async function keepReceived(
+export async function keepBeside(
   store: CheckStore,
-  record: CheckRecord,
-  unit: LengthUnit,
+  stored: StoredCheck,
 ): Promise<Outcome<StoredCheck>> {
-  const stored = received(record, unit);
   const added = await store.add(stored);
   if (!added.ok) return added;
   if (added.value) return succeed(stored);
   const beside = { ...stored, id: newId(), name: `${stored.name} (received)` };
   const kept = await store.add(beside);
   return kept.ok ? succeed(beside) : kept;
+}
+
+export function keepReceived(
+  store: CheckStore,
+  record: CheckRecord,
+  unit: LengthUnit,
+): Promise<Outcome<StoredCheck>> {
+  return keepBeside(store, received(record, unit));
 }
 
 /** Puts a received check in the place of one that is here, which goes to the deleted ones first. */

@@ -178,10 +178,11 @@ describe("opening a file", () => {
       await tap("Keep");
       await waitFor(() => expect(names()).toHaveLength(time + 1));
     }
-    expect(names().sort()).toEqual([
-      "Marlow 4-door utility",
-      "Marlow 4-door utility (from a file)",
-    ]);
+    expect(names().sort()).toEqual(["Marlow 4-door utility", "Marlow 4-door utility (received)"]);
+    // Both are versions of one check: the record keeps its number.
+    const listed = await (await openStore()).list();
+    const numbers = listed.ok ? listed.value.map(({ record }) => record.id) : [];
+    expect(new Set(numbers)).toEqual(new Set([demoRecord("arm-fits").id]));
   });
 
   it.each([

@@ -1,10 +1,19 @@
 import "fake-indexeddb/auto";
 import { act, cleanup, fireEvent, render, screen, waitFor } from "@testing-library/preact";
 import { afterEach, describe, expect, it } from "vitest";
+import { backupLineText } from "../../../src/records/backupLine.ts";
 import type { CheckRecord } from "../../../src/records/checkRecord.ts";
+import type { Reply } from "../../../src/records/reply.ts";
+import {
+  newStoredCheck,
+  renameStored,
+  storedFromRecord,
+} from "../../../src/records/storedCheck.ts";
+import { checkFileText } from "../../../src/screens/checkFile.ts";
 import SharePlace from "../../../src/screens/send/SharePlace.tsx";
 import { readShareRoute, type ShareRoute } from "../../../src/screens/send/shareRoutes.ts";
-import { shareLink } from "../../../src/sharing/shareLink.ts";
+import { replyLink, shareLink } from "../../../src/sharing/shareLink.ts";
+import { ReplyStore } from "../../../src/storage/replyStore.ts";
 import { demoRecord } from "../answer/demoChecks.ts";
 import { startDeskAssessor } from "../answer/deskAssessor.ts";
 import { freshStore, openedWith } from "./support.ts";
@@ -84,14 +93,14 @@ describe("a link", () => {
     const field = screen.getByLabelText("Link or message");
     fireEvent.input(field, { target: { value: `Hello, see ${linkOf(second)} – thanks` } });
     fireEvent.click(screen.getByRole("button", { name: "Open the link" }));
-    expect(screen.getByText(second.vehicle.label)).toBeTruthy();
+    await screen.findByText(second.vehicle.label);
   });
 
   it("is missed in a pasted message without one", async () => {
     await show(openNothing);
     fireEvent.input(screen.getByLabelText("Link or message"), { target: { value: "Hello" } });
     fireEvent.click(screen.getByRole("button", { name: "Open the link" }));
-    expect(screen.getByText(/The pasted text holds no check/)).toBeTruthy();
+    await screen.findByText(/The pasted text holds no check/);
   });
 });
 
@@ -168,5 +177,112 @@ describe("files", () => {
       />,
     );
     await waitFor(() => screen.getByText(first.vehicle.label));
+  });
+});
+
+describe("replies, drafts and backups come by the same ways", () => {
+  const reply = (id: string, of: CheckRecord = first): Reply => ({
+    format: "stopfit-reply",
+    version: 1,
+    id,
+    checkId: of.id,
+    createdAt: "2026-05-04T10:00:00.000Z",
+    from: "M. Lind",
+    kind: "askAgain",
+    vehicle: of.vehicle.label,
+    axle: of.axle,
+    readings: ["left.gap"],
+    text: "Please take the left gap again.",
+  });
+  const there = `#/reply/${first.id}`;
+  async function showWithFirst(route: ShareRoute) {
+    const shown = await show(route);
+    await shown.store.add(storedFromRecord(first, { unit: "mm" }));
+    return shown;
+  }
+  async function keptReply(): Promise<string | undefined> {
+    const replies = new ReplyStore();
+    const found = await replies.openFor(first.id);
+    replies.dispose();
+    return found.ok ? found.value?.reply.id : undefined;
+  }
+
+  it("a reply in a file is kept with its check and opened", async () => {
+    await showWithFirst(openNothing);
+    await chooseFiles(textFile(JSON.stringify(reply("by file"))));
+    await waitFor(() => expect(location.hash).toBe(there));
+    expect(await keptReply()).toBe("by file");
+  });
+
+  it("a reply pasted as text, or as a link in a message", async () => {
+    const link = replyLink(
+      { ...reply("by link"), createdAt: "2026-05-05T10:00:00.000Z" },
+      "https://stopfit.example/app/",
+    );
+    await showWithFirst(openNothing);
+    for (const [id, text] of [
+      ["by link", `Hello,\n\n${link}\n`],
+      ["as text", JSON.stringify({ ...reply("as text"), createdAt: "2026-05-06T10:00:00.000Z" })],
+    ] as const) {
+      location.hash = "#/open";
+      fireEvent.input(screen.getByLabelText("Link or message"), { target: { value: text } });
+      fireEvent.click(screen.getByRole("button", { name: "Open the link" }));
+      await waitFor(() => expect(location.hash).toBe(there));
+      expect(await keptReply()).toBe(id);
+    }
+  });
+
+  it("a reply's link that was tapped", async () => {
+    const store = await freshStore();
+    await store.add(storedFromRecord(first, { unit: "mm" }));
+    const link = replyLink(reply("tapped"), "https://stopfit.example/app/") ?? "";
+    const route = readShareRoute(link.slice(link.indexOf("#")));
+    if (!route) throw new Error("no route");
+    render(<SharePlace route={route} opened={openedWith(store)} unit="mm" />);
+    await waitFor(() => expect(location.hash).toBe(there));
+  });
+
+  it("a reply whose check is not here says on which phone to open it", async () => {
+    await show(openNothing);
+    await chooseFiles(textFile(JSON.stringify(reply("elsewhere", second))));
+    await screen.findByText(/that check is not on this phone/);
+  });
+
+  it("a reply among checks is kept, and read after them", async () => {
+    await showWithFirst(openNothing);
+    await chooseFiles(textFile(JSON.stringify(reply("among"))), textFile(JSON.stringify(second)));
+    await screen.findByText(second.vehicle.label);
+    fireEvent.click(screen.getByRole("button", { name: "Don't keep" }));
+    await waitFor(() => expect(location.hash).toBe(there));
+  });
+
+  it("a check that is not complete says so, and is kept when told to", async () => {
+    const { store } = await show(openNothing);
+    await chooseFiles(textFile(checkFileText(renameStored(newStoredCheck(), "Half done"))));
+    await screen.findByRole("heading", { name: "A check that is not complete was sent to you" });
+    screen.getByText("Half done");
+    const before = await store.list();
+    expect(before.ok && before.value).toEqual([]);
+    fireEvent.click(screen.getByRole("button", { name: "Keep on this phone" }));
+    await waitFor(() => expect(location.hash).toMatch(/^#\/check\//));
+    const after = await store.list();
+    expect(after.ok && after.value.map(({ name }) => name)).toEqual(["Half done"]);
+  });
+
+  it("a backup goes to where it is restored, whatever its name", async () => {
+    await show(openNothing);
+    const header = backupLineText({ kind: "header", createdAt: "2026-05-02T10:00:00.000Z" });
+    await chooseFiles(textFile(`${header}${backupLineText({ kind: "end", lines: 0 })}`, "old.txt"));
+    await waitFor(() => expect(location.hash).toBe("#/kept"));
+  });
+
+  it("what is dropped on the page is taken like a chosen file", async () => {
+    await show(openNothing);
+    const drop = new Event("drop") as Event & { dataTransfer: unknown };
+    drop.dataTransfer = { files: [textFile(JSON.stringify(second))] };
+    await act(async () => {
+      window.dispatchEvent(drop);
+    });
+    await screen.findByText(second.vehicle.label);
   });
 });
