@@ -77,15 +77,12 @@ export function AgainActions({
       </>
     );
   }
+  const blank = isBlank(stored.entries[now.reading]);
   return (
     <>
       <Button onClick={() => finish("passed")}>Skip</Button>
-      <Button
-        look="main"
-        disabled={isBlank(stored.entries[now.reading])}
-        onClick={() => finish("same")}
-      >
-        Came out the same
+      <Button look="main" disabled={blank} onClick={() => finish("same")}>
+        {blank ? "Type it to go on" : "Came out the same"}
       </Button>
     </>
   );

@@ -1,3 +1,4 @@
+import { useEffect, useState } from "preact/hooks";
 import { addRepeat, putBack, type ReadingNow, takeAnew } from "../../records/againWalk.ts";
 import { isBlank, isSameEntry } from "../../records/earlierValues.ts";
 import { isReading } from "../../records/entry.ts";
@@ -22,6 +23,16 @@ export function BeforeValues({
 }) {
   const { before, reading, tool } = now;
   const entry = stored.entries[reading];
+  const [typing, setTyping] = useState(0);
+  useEffect(() => {
+    if (typing === 0) return;
+    const fields = document.querySelectorAll<HTMLInputElement>(".reading-entry input");
+    [...fields].find(({ value }) => value === "")?.focus();
+  }, [typing]);
+  const type: Change = (update) => {
+    change(update);
+    setTyping((count) => count + 1);
+  };
   const untouched = isSameEntry(entry, before ?? undefined);
   return (
     <section class="before-values" aria-label="What stood there before">
@@ -34,15 +45,15 @@ export function BeforeValues({
           <div class="before-ways">
             {untouched && !isReading(reading) ? null : untouched ? (
               <>
-                <Button onClick={() => change((current) => takeAnew(current, tool?.id ?? null))}>
+                <Button onClick={() => type((current) => takeAnew(current, tool?.id ?? null))}>
                   {tool ? `Anew, with ${tool.name}` : "Take it anew"}
                 </Button>
                 {tool && (
-                  <Button onClick={() => change((current) => takeAnew(current, null))}>
+                  <Button onClick={() => type((current) => takeAnew(current, null))}>
                     Anew, same tool
                   </Button>
                 )}
-                <Button onClick={() => change(addRepeat)}>Add a repeat</Button>
+                <Button onClick={() => type(addRepeat)}>Add a repeat</Button>
               </>
             ) : (
               <Button onClick={() => change(putBack)}>Put the old value back</Button>
