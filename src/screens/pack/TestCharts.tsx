@@ -1,6 +1,7 @@
 import { quantityText } from "../../records/quantityText.ts";
 import { fromModel, type LengthUnit } from "../../records/units.ts";
 import { type AxisUnit, forceAxis, lengthAxis } from "../answer/charts/axisUnit.ts";
+import { OneByOne } from "../plots/OneByOne.tsx";
 import { type Series, SeriesChart, seriesLooks } from "../plots/SeriesChart.tsx";
 import { dampingSeries, shownSpeeds, type TestPlots, thinnedPoints } from "./testPlots.ts";
 
@@ -57,46 +58,48 @@ export function TestCharts({ plots, unit }: { plots: TestPlots; unit: LengthUnit
   ];
   return (
     <div class="charts">
-      {forceSeries.length > 0 && (
-        <SeriesChart
-          heading="Force over depth at each speed"
-          words={`Force over depth: ${forceSeries.map(({ name }) => name).join("; ")}.`}
-          {...(hidden > 0 && {
-            says: `${shown.length} of ${speeds.length} speeds are drawn, the slowest and the fastest among them.`,
-          })}
-          x={depth}
-          y={force}
-          series={forceSeries}
-        />
-      )}
-      {loop && (
-        <SeriesChart
-          heading="Loop: force over displacement"
-          words="The mean loop of all cycles. The area inside is the energy lost in one cycle."
-          x={{ words: "displacement", unit: lengthAxis(unit) }}
-          y={force}
-          series={[{ name: "mean loop", look: "line", points: loop }]}
-          xWithZero={false}
-        />
-      )}
-      {dampingRows.length > 0 && (
-        <SeriesChart
-          heading="Damping over depth"
-          words="Force per speed at each depth, pressed deeper and coming back apart; the bars are standard errors."
-          x={depth}
-          y={{ words: "damping", unit: dampingAxis(unit) }}
-          series={dampingRows}
-        />
-      )}
-      {residuals.length > 0 && (
-        <SeriesChart
-          heading="Residuals"
-          words="What is left of each row's force once the curve, and at speed the damping, is taken off. Scatter about 0 is noise; a bend is not."
-          x={depth}
-          y={{ words: "force less curve", unit: forceAxis(unit) }}
-          series={residuals}
-        />
-      )}
+      <OneByOne>
+        {forceSeries.length > 0 && (
+          <SeriesChart
+            heading="Force over depth at each speed"
+            words={`Force over depth: ${forceSeries.map(({ name }) => name).join("; ")}.`}
+            {...(hidden > 0 && {
+              says: `${shown.length} of ${speeds.length} speeds are drawn, the slowest and the fastest among them.`,
+            })}
+            x={depth}
+            y={force}
+            series={forceSeries}
+          />
+        )}
+        {loop && (
+          <SeriesChart
+            heading="Loop: force over displacement"
+            words="The mean loop of all cycles. The area inside is the energy lost in one cycle."
+            x={{ words: "displacement", unit: lengthAxis(unit) }}
+            y={force}
+            series={[{ name: "mean loop", look: "line", points: loop }]}
+            xWithZero={false}
+          />
+        )}
+        {dampingRows.length > 0 && (
+          <SeriesChart
+            heading="Damping over depth"
+            words="Force per speed at each depth, pressed deeper and coming back apart; the bars are standard errors."
+            x={depth}
+            y={{ words: "damping", unit: dampingAxis(unit) }}
+            series={dampingRows}
+          />
+        )}
+        {residuals.length > 0 && (
+          <SeriesChart
+            heading="Residuals"
+            words="What is left of each row's force once the curve, and at speed the damping, is taken off. Scatter about 0 is noise; a bend is not."
+            x={depth}
+            y={{ words: "force less curve", unit: forceAxis(unit) }}
+            series={residuals}
+          />
+        )}
+      </OneByOne>
     </div>
   );
 }

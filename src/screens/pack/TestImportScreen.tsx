@@ -208,7 +208,7 @@ function Reading({ progress, name }: { progress: ImportProgress; name: string })
     <div class="progress-line" role="status">
       <label>
         {progress.phase === "reading" ? `Reading ${name} …` : "Working it out …"}
-        <progress value={Math.min(1, share)} max={1} />
+        <progress max={1} {...(progress.phase === "reading" && { value: Math.min(1, share) })} />
       </label>
       <p class="small soft">
         {progress.rows.toLocaleString("en")} rows, {Math.round(100 * share)} % of the file

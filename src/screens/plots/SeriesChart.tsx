@@ -46,17 +46,21 @@ function spanOf(values: readonly number[], withZero: boolean): [number, number] 
   return [least < 0 ? least - room : least, greatest + room];
 }
 
-function Dot({ look, x, y }: { look: number; x: number; y: number }) {
-  const place = `translate(${x.toFixed(1)} ${y.toFixed(1)})`;
-  const shapes = [
-    "M-3 0a3 3 0 1 0 6 0a3 3 0 1 0-6 0Z",
-    "M-3-3H3V3H-3Z",
-    "M0-4L4 3H-4Z",
-    "M0-4L4 0L0 4L-4 0Z",
-    "M-3-3L3 3M3-3L-3 3",
-    "M0-4V4M-4 0H4",
-  ];
-  return <path class={`series-dot series-${look}`} d={shapes[look] ?? ""} transform={place} />;
+/** Outlines about the point that the pen stands on. */
+const dotShapes = [
+  "m-3 0a3 3 0 1 0 6 0a3 3 0 1 0-6 0z",
+  "m-3-3h6v6h-6z",
+  "m0-4l4 7h-8z",
+  "m0-4l4 4l-4 4l-4-4z",
+  "m-3-3l6 6m0-6l-6 6",
+  "m0-4v8m-4-4h8",
+];
+
+/** All dots of a series as one path: thousands of elements would hold the page up for whole frames. */
+function Dots({ look, at }: { look: number; at: readonly (readonly [number, number])[] }) {
+  const shape = dotShapes[look] ?? "";
+  const outlines = at.map(([x, y]) => `M${x.toFixed(1)} ${y.toFixed(1)}${shape}`);
+  return <path class={`series-dot series-${look}`} d={outlines.join("")} />;
 }
 
 /** Several series over one pair of axes, with the same behind it in words and as a table. */
@@ -101,6 +105,11 @@ export function SeriesChart({
     x.at(xAxis.unit.of(px)),
     y.at(yAxis.unit.of(py)),
   ];
+  const barAt = ([px, py]: readonly [number, number], half: number) => {
+    if (half <= 0) return "";
+    const [low, high] = [py - half, py + half].map((end) => y.at(yAxis.unit.of(end)).toFixed(1));
+    return `M${x.at(xAxis.unit.of(px)).toFixed(1)} ${low}V${high}`;
+  };
   return (
     <ChartFigure
       heading={heading}
@@ -156,21 +165,13 @@ export function SeriesChart({
                   />
                 ) : (
                   <g key={name}>
-                    {points.map((point, place) => {
-                      const [px, py] = at(point);
-                      const bar = bars?.[place] ?? null;
-                      return (
-                        <g key={place}>
-                          {bar !== null && bar > 0 && (
-                            <path
-                              class={`series-bar series-${index}`}
-                              d={`M${px.toFixed(1)} ${y.at(yAxis.unit.of(point[1] - bar)).toFixed(1)}V${y.at(yAxis.unit.of(point[1] + bar)).toFixed(1)}`}
-                            />
-                          )}
-                          <Dot look={index} x={px} y={py} />
-                        </g>
-                      );
-                    })}
+                    {bars && (
+                      <path
+                        class={`series-bar series-${index}`}
+                        d={points.map((point, place) => barAt(point, bars[place] ?? 0)).join("")}
+                      />
+                    )}
+                    <Dots look={index} at={points.map(at)} />
                   </g>
                 ),
               )}
@@ -219,7 +220,7 @@ export function SeriesChart({
             look === "line" ? (
               <path class={`series-line series-${index}`} d="M1 8H27" />
             ) : (
-              <Dot look={index} x={14} y={8} />
+              <Dots look={index} at={[[14, 8]]} />
             ),
         }))}
       />
