@@ -1,12 +1,6 @@
 import fc from "fast-check";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
-import { parseLength } from "../../src/records/lengthEntry.ts";
 import { newStoredCheck, setEntry } from "../../src/records/storedCheck.ts";
-import {
-  tapeFractions,
-  withFraction,
-  withoutLast,
-} from "../../src/screens/check/reading/fractions.ts";
 import { entryRemarks } from "../../src/screens/check/remarks.ts";
 import { checkFileName } from "../../src/screens/checkFile.ts";
 import {
@@ -77,43 +71,6 @@ describe("preferences", () => {
     });
     changePreferences({ length: "in" });
     expect(preferences().length).toBe("in");
-  });
-});
-
-describe("the fraction keys", () => {
-  it("are the sixteenths of a tape, reduced", () => {
-    expect(tapeFractions).toHaveLength(15);
-    expect(tapeFractions).toContain("3/4");
-    expect(tapeFractions).not.toContain("4/16");
-  });
-
-  it("make a text that reads as whole inches and the fraction, whatever stood there", () => {
-    const before = fc.oneof(
-      fc.constant(""),
-      fc.nat(99).map(String),
-      fc
-        .tuple(fc.nat(99), fc.constantFrom(...tapeFractions))
-        .map(([inches, part]) => `${inches} ${part}`),
-      fc.tuple(fc.nat(99), fc.nat(99)).map(([inches, part]) => `${inches}.${part}`),
-    );
-    fc.assert(
-      fc.property(before, fc.constantFrom(...tapeFractions), (text, fraction) => {
-        const [numerator = 0, denominator = 1] = fraction.split("/").map(Number);
-        const whole =
-          text.includes("/") && !text.includes(" ") ? 0 : Number.parseInt(text || "0", 10);
-        const parsed = parseLength(withFraction(text, fraction), "in");
-        expect(parsed.ok && parsed.value.mm).toBeCloseTo(
-          (whole + numerator / denominator) * 25.4,
-          9,
-        );
-      }),
-    );
-  });
-
-  it("take back the fraction first, then one character", () => {
-    expect(withoutLast("6 5/16")).toBe("6");
-    expect(withoutLast("6")).toBe("");
-    expect(withoutLast("5/")).toBe("");
   });
 });
 

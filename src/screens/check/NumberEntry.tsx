@@ -7,9 +7,10 @@ import { catalogueEntry, type EntryKind, entryUnit } from "../../records/reading
 import { type StoredCheck, setEntry } from "../../records/storedCheck.ts";
 import type { EntryUnit } from "../../records/units.ts";
 import { Segmented } from "../parts/Choices.tsx";
-import { TextField } from "../parts/Field.tsx";
 import type { Tone } from "../parts/Notice.tsx";
 import type { Preferences } from "../preferences.ts";
+import { spokenEntry } from "../voice/spokenEntry.ts";
+import { NumberField } from "./keypad/NumberField.tsx";
 import { valueRemark } from "./remarks.ts";
 import { useSettled } from "./settled.ts";
 import type { Change } from "./stepProps.ts";
@@ -19,7 +20,7 @@ export interface NumberEntryProps {
   readonly stored: StoredCheck;
   readonly change: Change;
   readonly preferences: Preferences;
-  readonly label: ComponentChildren;
+  readonly label: string;
   readonly hint?: ComponentChildren;
   /** What is measured, where the catalogue does not know the id: a number that only helps to find another. */
   readonly kind?: EntryKind;
@@ -105,14 +106,16 @@ export function NumberEntry({
   const shownUnit = unitWords ?? (entry.unit === "deg" ? "°" : entry.unit);
   return (
     <div class="stack-close">
-      <TextField
+      <NumberField
         label={label}
         {...(hint !== undefined && { hint })}
         big={big}
         {...(placeholder !== undefined && { placeholder })}
         value={entry.texts[0] ?? ""}
         onInput={(text) => put((old) => ({ ...old, texts: [text] }))}
-        keys="decimal"
+        fractions={entry.unit === "in"}
+        sign={kind === "angle" || (entryPath(id) !== null && catalogueEntry(id).allowed === "any")}
+        said={spokenEntry(entry.texts[0] ?? "", kind, entry.unit)}
         {...(shownUnit && { unit: shownUnit })}
         {...(onEnter && { onEnter })}
         {...said}

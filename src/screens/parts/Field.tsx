@@ -15,8 +15,15 @@ export interface TextFieldProps {
   readonly lead?: string;
   readonly unit?: string;
   readonly unitSpoken?: string;
-  /** "text" for inches, where a space and a slash must be typeable. */
-  readonly keys?: "decimal" | "numeric" | "text";
+  /** "text" for inches, where a space and a slash must be typeable; "none" where own keys are shown. */
+  readonly keys?: "decimal" | "numeric" | "text" | "none";
+  /** What own keys for a number need to know of the input. */
+  readonly number?: {
+    readonly onFocus: () => void;
+    readonly onBlur: (event: FocusEvent) => void;
+    readonly onClick: () => void;
+    readonly onKeyDown: (event: KeyboardEvent) => void;
+  };
   readonly big?: boolean;
   readonly tone?: Tone;
   readonly message?: ComponentChildren;
@@ -39,6 +46,7 @@ export function TextField({
   unit,
   unitSpoken,
   keys = "text",
+  number,
   big = false,
   tone,
   message,
@@ -82,8 +90,15 @@ export function TextField({
           aria-describedby={described || undefined}
           aria-invalid={tone === "no" ? true : undefined}
           onInput={(event) => onInput(event.currentTarget.value)}
-          onBlur={onBlur}
+          data-number={number ? "" : undefined}
+          onFocus={number?.onFocus}
+          onClick={number?.onClick}
+          onBlur={(event) => {
+            onBlur?.();
+            number?.onBlur(event);
+          }}
           onKeyDown={(event) => {
+            number?.onKeyDown(event);
             if (event.key === "Enter" && onEnter) {
               event.preventDefault();
               onEnter();

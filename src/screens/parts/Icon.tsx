@@ -13,6 +13,9 @@ const paths = {
   tick: "M5 12l5 5 9-10",
   info: "M12 11v6M12 7.5h.01M12 3a9 9 0 100 18 9 9 0 000-18",
   more: "M12 5h.01M12 12h.01M12 19h.01",
+  erase: "M9 5h12v14H9l-6-7zM12 9.5l5 5M17 9.5l-5 5",
+  keyboard: "M3 6h18v12H3zM7 10h.01M12 10h.01M17 10h.01M8 14.5h8",
+  camera: "M3 8h4l2-3h6l2 3h4v11H3zM12 10a3.5 3.5 0 100 7 3.5 3.5 0 000-7",
 } as const;
 
 export type IconName = keyof typeof paths;

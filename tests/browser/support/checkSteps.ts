@@ -104,7 +104,7 @@ export class CheckSteps {
   }
 
   async tolerance(text: string): Promise<void> {
-    await this.main.getByText(/^How exact:/).click();
+    await this.main.getByText(/^Measured with:/).click();
     await this.field("Or your own ±").fill(text);
   }
 

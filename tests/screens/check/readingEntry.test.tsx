@@ -71,18 +71,6 @@ describe("typing a reading", () => {
     );
   });
 
-  it("puts a fraction behind the whole inches with one tap, and another in its place", async () => {
-    await at("pivotToStop", "Left: Pivot to stop");
-    await choose("inches");
-    const input = await type(pivotToStop, "6");
-    await tap("5/16");
-    expect(input.value).toBe("6 5/16");
-    await tap("1/2");
-    expect(input.value).toBe("6 1/2");
-    await tap("Take back the last");
-    expect(input.value).toBe("6");
-  });
-
   it("keeps what can't be read, says so, and shows it again after a reload", async () => {
     await at("left.gap", "Left: Gap");
     const input = await type("Left gap", "about 2o");
@@ -148,13 +136,48 @@ describe("typing a reading", () => {
     await waitFor(async () => expect((await keptReading("pivotToStop"))?.values).toEqual([152]));
   });
 
-  it("keeps the ± of the tool that was chosen", async () => {
+  it("takes the ± from the tool, remembers the tool, and keeps a ± that is typed", async () => {
     await at("pivotToStop", "Left: Pivot to stop");
     await type(pivotToStop, "152");
-    await choose(/Caliper or steel rule/);
-    await waitFor(async () => expect((await keptReading("pivotToStop"))?.tol).toBe(0.5));
+    // No class on the tape, as class III: √((0.6 + 0.4 + 0.3)² + 0.5² + 2²) = 2.4372.
+    await screen.findByText("Measured with: Tape, no class on it, ± 2.44 mm");
+    await choose(/^Caliper/);
+    // √(0.07² + 0.025² + 2²) = 2.0014
+    await waitFor(async () =>
+      expect(await keptReading("pivotToStop")).toMatchObject({
+        tol: 2.01,
+        tool: "caliper",
+        reach: "awkward",
+      }),
+    );
+    await choose("Both ends in plain view");
+    await waitFor(async () => expect((await keptReading("pivotToStop"))?.tol).toBe(0.08));
     await type(/your own ±/, "0.8");
     await waitFor(async () => expect((await keptReading("pivotToStop"))?.tol).toBe(0.8));
+    await screen.findByText("Measured with: typed, ± 0.8 mm");
+    await tap("Next");
+    await heading("Left: Pivot to outer joint");
+    await type("Distance from pivot to outer joint", "411");
+    await screen.findByText(/^Measured with: Caliper, ± 2.01 mm/);
+  });
+
+  it("says so where the tool does not reach that far", async () => {
+    await at("left.gap", "Left: Gap");
+    await type("Left gap", "21");
+    await choose(/^Feeler gauge/);
+    await screen.findByText(/A feeler gauge is for gaps up to 5 mm/);
+    await type("Left gap", "1.2");
+    await waitFor(() => expect(screen.queryByText(/A feeler gauge is for/)).toBeNull());
+  });
+
+  it("keeps a ± what it was when the number is taken in the other unit", async () => {
+    await at("pivotToStop", "Left: Pivot to stop");
+    await type(pivotToStop, "5");
+    await type(/your own ±/, "2");
+    await choose("inches");
+    await waitFor(async () =>
+      expect(await keptReading("pivotToStop")).toMatchObject({ values: [127], tol: 2 }),
+    );
   });
 
   it("types the minus of an angle by its meaning", async () => {

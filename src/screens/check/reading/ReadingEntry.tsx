@@ -3,21 +3,25 @@ import { type Entry, readEntry } from "../../../records/entry.ts";
 import { limitKindOf } from "../../../records/entryPath.ts";
 import { sentenceText } from "../../../records/quantityText.ts";
 import { catalogueEntry, entryName, entryUnit } from "../../../records/readingCatalogue.ts";
+import { toolGroupOf, usualReach } from "../../../records/readingTools.ts";
 import { type StoredCheck, setEntry } from "../../../records/storedCheck.ts";
 import type { EntryUnit } from "../../../records/units.ts";
 import { Button } from "../../parts/Button.tsx";
 import { Segmented } from "../../parts/Choices.tsx";
-import { TextField } from "../../parts/Field.tsx";
 import { Notice } from "../../parts/Notice.tsx";
 import type { Preferences } from "../../preferences.ts";
+import { useScreenAwake } from "../../send/useScreenAwake.ts";
+import { spokenEntry } from "../../voice/spokenEntry.ts";
+import { useReadBack } from "../../voice/useReadBack.ts";
+import { NumberField } from "../keypad/NumberField.tsx";
+import { PhotoField } from "../photo/PhotoField.tsx";
 import { packRemark } from "../platforms.ts";
 import { entryRemarks, geometryRemark } from "../remarks.ts";
 import { useSettled } from "../settled.ts";
 import type { Change } from "../stepProps.ts";
 import { isMinus, withSign } from "./angleSign.ts";
 import { equivalentText } from "./equivalent.ts";
-import { FractionKeys } from "./FractionKeys.tsx";
-import { ToleranceField } from "./ToleranceField.tsx";
+import { ToolField } from "./ToolField.tsx";
 
 interface Props {
   readonly id: string;
@@ -29,12 +33,32 @@ interface Props {
   readonly onEnter?: () => void;
 }
 
-/** The entry of a reading as it stands, or an empty one in the person's own unit. */
+/** The entry of a reading as it stands, or an empty one in the person's own unit, for their own tool. */
 export function entryOf(stored: StoredCheck, id: string, preferences: Preferences): Entry {
   const { kind } = catalogueEntry(id);
+  const known = stored.entries[id];
+  if (known) return known;
   const unit: EntryUnit = kind === "mass" ? preferences.mass : entryUnit(kind, preferences.length);
-  return stored.entries[id] ?? { texts: [""], unit, tol: "" };
+  const group = toolGroupOf(id);
+  const tool = group && (preferences.tools[group] ?? (kind === "length" ? "tape" : null));
+  return { texts: [""], unit, tol: "", ...(tool && { tool, reach: usualReach(id) }) };
 }
+
+const unitPairs: {
+  readonly [kind: string]: readonly [
+    { value: EntryUnit; name: string; spoken: string },
+    { value: EntryUnit; name: string; spoken: string },
+  ];
+} = {
+  length: [
+    { value: "mm", name: "mm", spoken: "mm" },
+    { value: "in", name: "in", spoken: "inches" },
+  ],
+  mass: [
+    { value: "kg", name: "kg", spoken: "kg" },
+    { value: "lb", name: "lb", spoken: "lb" },
+  ],
+};
 
 const spokenUnits: { readonly [Unit in EntryUnit]?: string } = {
   mm: "millimetres",
@@ -43,6 +67,12 @@ const spokenUnits: { readonly [Unit in EntryUnit]?: string } = {
   lb: "pounds",
   deg: "degrees",
 };
+
+/** What was typed stays and is taken in the other unit; its ± is what it was. */
+function inOtherUnit(entry: Entry, unit: EntryUnit): Entry {
+  const bare = /^[\d.,/\s-]+$/.test(entry.tol) && entry.tol.trim() !== "" && unit !== entry.unit;
+  return { ...entry, unit, tol: bare ? `${entry.tol.trim()} ${entry.unit}` : entry.tol };
+}
 
 /** One reading: its repeats, its unit, its ±, and what can be said about it. */
 export function ReadingEntry({ id, stored, change, preferences, signs, onEnter }: Props) {
@@ -77,66 +107,59 @@ export function ReadingEntry({ id, stored, change, preferences, signs, onEnter }
     }));
   const repeated = texts.length > 1;
   const current = Math.min(active, texts.length - 1);
+  const units = unitPairs[kind];
+  useScreenAwake(preferences.awake);
+  useReadBack(spokenEntry(texts[current] ?? "", kind, entry.unit), preferences.speak);
 
   return (
     <div class="stack-close reading-entry">
-      {texts.map((text, index) => (
-        <div key={index} class="reading-row" onFocusCapture={() => setActive(index)}>
-          <TextField
-            label={repeated ? `${label}, time ${index + 1}` : label}
-            labelUnseen
-            big={!repeated}
-            value={text}
-            onInput={(typed) => setText(index, typed)}
-            keys="decimal"
-            unit={entry.unit === "deg" ? "°" : entry.unit}
-            unitSpoken={spokenUnits[entry.unit] ?? entry.unit}
-            inputRef={index === texts.length - 1 ? newest : null}
-            {...(onEnter && { onEnter })}
-            {...(remarks[0]?.tone === "no" && { tone: "no" as const })}
-          />
-          {repeated && (
-            <Button
-              look="quiet"
-              icon="cross"
-              label={`Take out time ${index + 1}`}
-              onClick={() =>
-                put((old) => ({ ...old, texts: old.texts.filter((_, at) => at !== index) }))
-              }
+      <div class="stack-close" data-entry>
+        <div class="entry-line">
+          <div class="stack-close">
+            {texts.map((text, index) => (
+              <div key={index} class="reading-row" onFocusCapture={() => setActive(index)}>
+                <NumberField
+                  label={repeated ? `${label}, time ${index + 1}` : label}
+                  labelUnseen
+                  big={!repeated}
+                  value={text}
+                  onInput={(typed) => setText(index, typed)}
+                  fractions={entry.unit === "in"}
+                  sign={kind === "angle"}
+                  said={spokenEntry(text, kind, entry.unit)}
+                  unit={entry.unit === "deg" ? "°" : entry.unit}
+                  unitSpoken={spokenUnits[entry.unit] ?? entry.unit}
+                  inputRef={index === texts.length - 1 ? newest : null}
+                  {...(onEnter && { onEnter })}
+                  {...(remarks[0]?.tone === "no" && { tone: "no" as const })}
+                />
+                {repeated && (
+                  <Button
+                    look="quiet"
+                    icon="cross"
+                    label={`Take out time ${index + 1}`}
+                    onClick={() =>
+                      put((old) => ({ ...old, texts: old.texts.filter((_, at) => at !== index) }))
+                    }
+                  />
+                )}
+              </div>
+            ))}
+          </div>
+          {units && (
+            <Segmented
+              legend="Unit of this reading"
+              legendUnseen
+              value={entry.unit === units[1].value ? units[1].value : units[0].value}
+              onChange={(unit) => put((old) => inOtherUnit(old, unit))}
+              options={units}
             />
           )}
         </div>
-      ))}
-      {kind === "length" && (
-        <Segmented
-          legend="Unit of this reading"
-          legendUnseen
-          value={entry.unit === "in" ? "in" : "mm"}
-          onChange={(unit) => put((old) => ({ ...old, unit }))}
-          options={[
-            { value: "mm", name: "mm" },
-            { value: "in", name: "inches" },
-          ]}
-        />
-      )}
-      {kind === "mass" && (
-        <Segmented
-          legend="Unit of this reading"
-          legendUnseen
-          value={entry.unit === "lb" ? "lb" : "kg"}
-          onChange={(unit) => put((old) => ({ ...old, unit }))}
-          options={[
-            { value: "kg", name: "kg" },
-            { value: "lb", name: "lb" },
-          ]}
-        />
-      )}
-      {(kind !== "angle" || repeated) && (
-        <p class="small soft reading-equivalent">{equivalentText(kind, entry, reading)}</p>
-      )}
-      {kind === "length" && entry.unit === "in" && (
-        <FractionKeys text={texts[current] ?? ""} onText={(text) => setText(current, text)} />
-      )}
+        {(kind !== "angle" || repeated) && (
+          <p class="small soft reading-equivalent">{equivalentText(kind, entry, reading)}</p>
+        )}
+      </div>
       {signs && (
         <Segmented
           legend="Which way"
@@ -196,7 +219,13 @@ export function ReadingEntry({ id, stored, change, preferences, signs, onEnter }
           Measure again
         </Button>
       )}
-      <ToleranceField id={id} entry={entry} onTol={(tol) => put((old) => ({ ...old, tol }))} />
+      <ToolField
+        id={id}
+        entry={entry}
+        values={reading.ok ? reading.value.values : []}
+        onChange={(part) => put((old) => ({ ...old, ...part }))}
+      />
+      <PhotoField id={id} stored={stored} change={change} />
     </div>
   );
 }

@@ -87,13 +87,15 @@ export function ReadingStep({ stored, change, step, preferences, next }: StepPro
         )}
       </div>
       <div class="stack">
-        <TiltButton
-          id={id}
-          stored={stored}
-          change={change}
-          preferences={preferences}
-          entryOf={entryOf}
-        />
+        <div class="other-way">
+          <TiltButton
+            id={id}
+            stored={stored}
+            change={change}
+            preferences={preferences}
+            entryOf={entryOf}
+          />
+        </div>
         <ReadingEntry
           id={id}
           stored={stored}

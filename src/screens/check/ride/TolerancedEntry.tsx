@@ -6,8 +6,9 @@ import { entryUnit } from "../../../records/readingCatalogue.ts";
 import { type Entry, type StoredCheck, setEntry } from "../../../records/storedCheck.ts";
 import type { EntryUnit } from "../../../records/units.ts";
 import { Segmented } from "../../parts/Choices.tsx";
-import { TextField } from "../../parts/Field.tsx";
 import type { Preferences } from "../../preferences.ts";
+import { spokenEntry } from "../../voice/spokenEntry.ts";
+import { NumberField } from "../keypad/NumberField.tsx";
 import { useSettled } from "../settled.ts";
 import type { Change } from "../stepProps.ts";
 import type { HelperInput } from "./helpers.ts";
@@ -62,20 +63,22 @@ export function TolerancedEntry({
       </legend>
       {hint && <span class="field-hint">{hint}</span>}
       <div class="toleranced-row">
-        <TextField
+        <NumberField
           label="Value"
           labelUnseen
           value={text}
-          keys="decimal"
+          fractions={entry.unit === "in"}
+          said={spokenEntry(text, kind, entry.unit)}
           onInput={(typed) => put({ texts: [typed] })}
           {...(unit && { unit })}
           {...(valueFault && { tone: "no" as const, message: valueFault })}
         />
-        <TextField
+        <NumberField
           label="Plus or minus"
           labelUnseen
           value={entry.tol}
-          keys="decimal"
+          fractions={entry.unit === "in"}
+          said={spokenEntry(entry.tol, kind, entry.unit)}
           placeholder={usual}
           lead="±"
           onInput={(tol) => put({ tol })}

@@ -4,6 +4,7 @@ import type { EntryKind } from "../../../records/readingCatalogue.ts";
 import { type Entry, setEntry } from "../../../records/storedCheck.ts";
 import { Button } from "../../parts/Button.tsx";
 import { Segmented } from "../../parts/Choices.tsx";
+import { NumberCell } from "../keypad/NumberField.tsx";
 import type { StepProps } from "../stepProps.ts";
 import { pastedCells } from "./pastedTable.ts";
 
@@ -114,14 +115,11 @@ export function TableEntry({
                 const wrong = row === wrongRow || isWrong(text, place);
                 return (
                   <td key={column.name}>
-                    <input
-                      type="text"
-                      inputMode="decimal"
-                      autocomplete="off"
+                    <NumberCell
+                      label={`Row ${row + 1}, ${column.name.toLowerCase()}`}
                       value={text}
-                      aria-label={`Row ${row + 1}, ${column.name.toLowerCase()}`}
-                      aria-invalid={wrong ? true : undefined}
-                      onInput={(event) => setCell(index, event.currentTarget.value)}
+                      wrong={wrong}
+                      onInput={(typed) => setCell(index, typed)}
                       onPaste={(event) => {
                         const pasted = event.clipboardData?.getData("text") ?? "";
                         if (paste(index, pasted)) event.preventDefault();

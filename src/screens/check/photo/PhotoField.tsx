@@ -1,0 +1,116 @@
+import { useRef, useState } from "preact/hooks";
+import type { Sentence } from "../../../physics/sentence.ts";
+import type { Photo } from "../../../records/checkRecord.ts";
+import { limitKindOf } from "../../../records/entryPath.ts";
+import { sentenceText } from "../../../records/quantityText.ts";
+import { entryName } from "../../../records/readingCatalogue.ts";
+import type { StoredCheck } from "../../../records/storedCheck.ts";
+import { Button } from "../../parts/Button.tsx";
+import { Notice } from "../../parts/Notice.tsx";
+import type { Change } from "../stepProps.ts";
+import { hasRoomForPhoto, photosOf, withoutPhoto, withPhoto } from "./photos.ts";
+import "./photo.css";
+
+/** Photos of one reading: how the tape was held, for who looks at it later. */
+export function PhotoField({
+  id,
+  stored,
+  change,
+}: {
+  id: string;
+  stored: StoredCheck;
+  change: Change;
+}) {
+  const picker = useRef<HTMLInputElement>(null);
+  const [working, setWorking] = useState(false);
+  const [fault, setFault] = useState<Sentence | null>(null);
+  const [takenOut, setTakenOut] = useState<Photo | null>(null);
+  const photos = photosOf(stored, id);
+  const name = entryName(id, limitKindOf(stored.record, id));
+
+  const open = (withCamera: boolean) => {
+    const input = picker.current;
+    if (withCamera) input?.setAttribute("capture", "environment");
+    else input?.removeAttribute("capture");
+    input?.click();
+  };
+  const take = async (file: File | undefined) => {
+    if (picker.current) picker.current.value = "";
+    if (!file) return;
+    setWorking(true);
+    const { reducedPhoto } = await import("./reducedPhoto.ts");
+    const photo = await reducedPhoto(file, id);
+    setWorking(false);
+    setFault(photo.ok ? null : photo.fault.sentence);
+    setTakenOut(null);
+    if (photo.ok) change((current) => withPhoto(current, photo.value));
+  };
+
+  return (
+    <div class="stack-close">
+      <input
+        ref={picker}
+        type="file"
+        accept="image/*"
+        class="unseen"
+        tabIndex={-1}
+        aria-label={`Photo of the ${name}`}
+        onChange={(event) => take(event.currentTarget.files?.[0])}
+      />
+      {photos.length > 0 && (
+        <ul class="photos">
+          {photos.map(({ photo, index }, place) => {
+            const words =
+              photos.length === 1 ? `Photo of the ${name}` : `Photo ${place + 1} of the ${name}`;
+            return (
+              <li key={`${index} ${photo.data.length}`}>
+                <img src={`data:${photo.type};base64,${photo.data}`} alt={words} />
+                <Button
+                  icon="bin"
+                  label={`Take out: ${words.charAt(0).toLowerCase()}${words.slice(1)}`}
+                  onClick={() => {
+                    setTakenOut(photo);
+                    change((current) => withoutPhoto(current, photo));
+                  }}
+                />
+              </li>
+            );
+          })}
+        </ul>
+      )}
+      {takenOut && (
+        <Notice tone="info" live>
+          <p>The photo was taken out.</p>
+          <div class="row">
+            <Button
+              icon="undo"
+              onClick={() => {
+                change((current) => withPhoto(current, takenOut));
+                setTakenOut(null);
+              }}
+            >
+              Bring it back
+            </Button>
+          </div>
+        </Notice>
+      )}
+      {fault && (
+        <Notice tone="no" live>
+          <p>{sentenceText(fault, "mm")}</p>
+        </Notice>
+      )}
+      {hasRoomForPhoto(stored) ? (
+        <div class="row photo-ways">
+          <Button icon="camera" disabled={working} onClick={() => open(true)}>
+            {working ? "One moment …" : "Take photo"}
+          </Button>
+          <Button disabled={working} onClick={() => open(false)}>
+            Choose photo
+          </Button>
+        </div>
+      ) : (
+        <p class="small soft">This check has as many photos as it can hold. Take one out first.</p>
+      )}
+    </div>
+  );
+}

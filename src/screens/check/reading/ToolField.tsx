@@ -1,0 +1,110 @@
+import { type Entry, parseText, readTolerance } from "../../../records/entry.ts";
+import { sentenceText } from "../../../records/quantityText.ts";
+import { catalogueEntry } from "../../../records/readingCatalogue.ts";
+import { entryToolShares, toolGroupOf, usualReach } from "../../../records/readingTools.ts";
+import {
+  isReach,
+  isToolId,
+  type Reach,
+  reaches,
+  type ToolId,
+  toolsOf,
+} from "../../../records/toolTolerance.ts";
+import { Choices, type Option } from "../../parts/Choices.tsx";
+import { Disclosure } from "../../parts/Disclosure.tsx";
+import { Notice } from "../../parts/Notice.tsx";
+import { changePreferences, preferences } from "../../preferences.ts";
+import { NumberField } from "../keypad/NumberField.tsx";
+import { limitSources, reachWords, shareText, toleranceText, toolWords } from "./toolWords.ts";
+
+/** What a reading is taken with, and the ± that comes from it; or a ± typed. */
+export function ToolField({
+  id,
+  entry,
+  values,
+  onChange,
+}: {
+  id: string;
+  entry: Entry;
+  /** The repeats that can be read, model's unit. */
+  values: readonly number[];
+  onChange: (part: Partial<Entry>) => void;
+}) {
+  const { kind } = catalogueEntry(id);
+  const group = toolGroupOf(id);
+  const tool = isToolId(entry.tool) ? entry.tool : null;
+  const reach = isReach(entry.reach) ? entry.reach : usualReach(id);
+  const typed = entry.tol.trim() !== "";
+  const unreadable = typed && !parseText(entry.tol, kind, entry.unit, "zeroOrMore").ok;
+  const width = readTolerance(id, entry, values);
+  const shares = entryToolShares(id, entry, values);
+  const shown = unreadable
+    ? `± ${entry.tol} ?`
+    : toleranceText(entry.tol, width.ok ? width.value : 0, kind, entry.unit);
+  const ofWhat = typed ? "typed" : tool ? toolWords[tool].name : "usual";
+
+  const chooseTool = (chosen: ToolId) => {
+    if (group) changePreferences({ tools: { ...preferences().tools, [group]: chosen } });
+    onChange({ tool: chosen, reach, tol: "" });
+  };
+  const toolOptions: readonly Option<ToolId>[] = toolsOf(group ?? "length").map((each) => ({
+    value: each,
+    name: toolWords[each].name,
+    ...(toolWords[each].hint && { hint: toolWords[each].hint }),
+  }));
+  const reachOptions: readonly Option<Reach>[] = reaches.flatMap((each) => {
+    const name = group ? reachWords[group][each] : undefined;
+    return name ? [{ value: each, name }] : [];
+  });
+
+  return (
+    <Disclosure summary={`Measured with: ${ofWhat}, ${shown}`}>
+      {group && (
+        <>
+          <Choices
+            legend="What do you measure with?"
+            value={tool}
+            onChange={chooseTool}
+            options={toolOptions}
+          />
+          {reachOptions.length > 0 && (
+            <Choices
+              legend="How well can you get at it?"
+              value={reach}
+              onChange={(chosen) => onChange({ reach: chosen, tol: "" })}
+              options={reachOptions}
+            />
+          )}
+        </>
+      )}
+      {shares && !shares.ok && (
+        <Notice tone="care" live>
+          <p>{sentenceText(shares.fault.sentence, entry.unit === "in" ? "in" : "mm")}</p>
+        </Notice>
+      )}
+      {tool && shares?.ok && !typed && (
+        <p class="small soft">
+          Of the ± {shareText(shares.value.halfWidth, kind, entry.unit)}: the tool{" "}
+          {shareText(shares.value.limit, kind, entry.unit)}, reading its marks{" "}
+          {shareText(shares.value.reading, kind, entry.unit)}
+          {shares.value.placing > 0 &&
+            `, getting at it ${shareText(shares.value.placing, kind, entry.unit)} (common practice)`}
+          ; squared, added, root taken. The tool's limit: {limitSources[tool]}.
+        </p>
+      )}
+      <NumberField
+        label="Or your own ±"
+        hint="How far the reading may be off, either way. It widens the band of the answer."
+        value={entry.tol}
+        onInput={(tol) => onChange({ tol })}
+        fractions={entry.unit === "in"}
+        unit={/[a-z°"]/i.test(entry.tol) ? "" : kind === "angle" ? "°" : entry.unit}
+        placeholder={typed ? "" : shown.replace(/^± |[a-z°]+$/g, "").trim()}
+        {...(unreadable && {
+          tone: "no" as const,
+          message: "This ± can't be read. Type a number such as 1 or 1/16.",
+        })}
+      />
+    </Disclosure>
+  );
+}

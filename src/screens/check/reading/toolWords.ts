@@ -1,0 +1,85 @@
+import type { EntryKind } from "../../../records/readingCatalogue.ts";
+import type { Reach, ToolGroup, ToolId } from "../../../records/toolTolerance.ts";
+import { type EntryUnit, fromModel } from "../../../records/units.ts";
+
+export const toolWords: {
+  readonly [Tool in ToolId]: { readonly name: string; readonly hint: string };
+} = {
+  tape: { name: "Tape, no class on it", hint: "Taken as class III" },
+  tapeI: { name: "Tape, class I", hint: "A Roman I near its zero" },
+  tapeII: { name: "Tape, class II", hint: "A Roman II near its zero" },
+  tapeIII: { name: "Tape, class III", hint: "A Roman III near its zero" },
+  rule: { name: "Steel rule", hint: "" },
+  caliper: { name: "Caliper", hint: "" },
+  feeler: { name: "Feeler gauge", hint: "Gaps up to 5 mm" },
+  angleGauge: { name: "Digital angle gauge", hint: "" },
+  phone: { name: "Phone laid along the line", hint: "" },
+  level: { name: "Level or bubble inclinometer", hint: "" },
+  protractor: { name: "Protractor", hint: "" },
+  wheelScales: { name: "Wheel scales, level floor", hint: "" },
+  wheelScale: { name: "Wheel scale with blocks", hint: "" },
+  weighbridge: { name: "Public weighbridge, halved", hint: "" },
+};
+
+/** What a tool's limit is taken from. */
+export const limitSources: { readonly [Tool in ToolId]: string } = {
+  tape: "OIML R 35-1:2007, clause 4: ± (0.6 + 0.4·L + 0.3) mm, L in metres rounded up, 0.3 for its hook",
+  tapeI:
+    "OIML R 35-1:2007, clause 4: ± (0.1 + 0.1·L + 0.1) mm, L in metres rounded up, 0.1 for its hook",
+  tapeII:
+    "OIML R 35-1:2007, clause 4: ± (0.3 + 0.2·L + 0.2) mm, L in metres rounded up, 0.2 for its hook",
+  tapeIII:
+    "OIML R 35-1:2007, clause 4: ± (0.6 + 0.4·L + 0.3) mm, L in metres rounded up, 0.3 for its hook",
+  rule: "as a class I measure, OIML R 35-1:2007, clause 4 (common practice)",
+  caliper: "DIN 862, vernier or dial, inside and depth",
+  feeler: "common practice",
+  angleGauge: "common practice",
+  phone: "common practice",
+  level: "common practice",
+  protractor: "common practice",
+  wheelScales: "common practice",
+  wheelScale: "common practice",
+  weighbridge: "common practice",
+};
+
+export const reachWords: {
+  readonly [Group in ToolGroup]: { readonly [Way in Reach]?: string };
+} = {
+  near: {
+    clear: "Both ends in plain view",
+    awkward: "At arm's length, around a corner",
+    far: "By eye, or over a long way",
+  },
+  length: {
+    clear: "Both ends in plain view",
+    awkward: "At arm's length, around a corner",
+    far: "By eye, or over a long way",
+  },
+  angle: {
+    clear: "Laid along the line",
+    awkward: "Held beside it",
+    far: "By eye",
+  },
+  mass: {},
+};
+
+/** A share of a ± in the unit of the entry: two places, or whole kilograms. */
+export function shareText(value: number, kind: EntryKind, unit: EntryUnit): string {
+  if (kind === "angle") return `${Number(value.toFixed(2))}°`;
+  const shown = fromModel(value, unit);
+  const places = unit === "in" ? 3 : 2;
+  return `${Number(shown.toFixed(places))} ${unit}`;
+}
+
+/** The ± as it stands beside a reading: typed as it was typed, otherwise in the entry's unit. */
+export function toleranceText(
+  tol: string,
+  value: number,
+  kind: EntryKind,
+  unit: EntryUnit,
+): string {
+  if (tol.trim() === "") return `± ${shareText(value, kind, unit)}`;
+  const unitless = /^[\d.,/\s-]+$/.test(tol);
+  const suffix = kind === "angle" ? "°" : ` ${unit}`;
+  return `± ${tol.trim()}${unitless ? suffix : ""}`;
+}
