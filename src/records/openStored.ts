@@ -27,7 +27,9 @@ function texts(value: unknown): string[] {
 /** `value` with only those of the fields named that are sound; fields not named stay as they are. */
 function withSound(value: Plain, sound: { readonly [field: string]: (item: unknown) => boolean }) {
   return Object.fromEntries(
-    Object.entries(value).filter(([field, item]) => sound[field]?.(item) ?? true),
+    Object.entries(value).filter(
+      ([field, item]) => !Object.hasOwn(sound, field) || sound[field]?.(item) === true,
+    ),
   );
 }
 

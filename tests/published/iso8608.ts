@@ -20,7 +20,7 @@ export const iso8608 = publishedSource("ISO 8608:2016, Table C.2", "met", (publi
     1e-15,
   );
   published(
-    "Gd(1 cycle/m) of class C, exponent 2, m³",
+    "Gd(n) of class C at n = 1 cycle/m, exponent 2, m³",
     2.56e-6,
     () => displacementPsd("C", 1),
     1e-15,

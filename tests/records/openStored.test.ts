@@ -22,6 +22,14 @@ const draft = setEntry(newStoredCheck("Tern"), "left.gap", {
 });
 
 describe("a stored check", () => {
+  it("with a field named as something every object has is opened with it", () => {
+    const odd = {
+      ...draft,
+      record: { ...draft.record, constructor: 1, toString: "x", hasOwnProperty: {} },
+    };
+    expect(openStored(odd)).toEqual(odd);
+  });
+
   it("of today's shape is opened as it is", () => {
     for (const stored of [complete, draft, { ...draft, revision: 3, deletedAt: draft.createdAt }]) {
       expect(openStored(stored)).toEqual(stored);

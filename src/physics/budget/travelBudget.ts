@@ -22,8 +22,8 @@ export interface TravelBudget {
     readonly hardLimitMm: number;
     /** s(z_h): how far the stop would have closed at the hard limit. */
     readonly closingMm: number;
-    /** z_c / min(z_u, z_h): the share of the travel before the stop is met. */
-    readonly freeShare: number;
+    /** z_c / min(z_u, z_h): the share of the travel before the stop is met; null where none is left. */
+    readonly freeShare: number | null;
     readonly reserveMm: number;
     readonly spacerMm: number;
     readonly tallerMm: number;
@@ -125,7 +125,7 @@ export function travelBudget(
               index: limit.value.index,
               hardLimitMm,
               closingMm: closing.value,
-              freeShare: at("contact") / Math.min(at("fullStop"), hardLimitMm),
+              freeShare: freeShareOf(at("contact"), Math.min(at("fullStop"), hardLimitMm)),
               reserveMm: at("reserve"),
               spacerMm: at("spacer"),
               tallerMm: at("taller"),
@@ -133,6 +133,12 @@ export function travelBudget(
       oneWheel: one.value,
     },
   });
+}
+
+/** A share of no travel, or of next to none, is no number. */
+function freeShareOf(contactMm: number, travelMm: number): number | null {
+  const share = contactMm / travelMm;
+  return travelMm > 0 && Number.isFinite(share) ? share : null;
 }
 
 function oneWheelBudget(
