@@ -1,5 +1,5 @@
 import { cornerReadings } from "../budget/cornerReadings.ts";
-import type { Corner, Fitment, Interval, Side, State } from "../fitment.ts";
+import type { Corner, Fitment, Interval, Side } from "../fitment.ts";
 import { type Outcome, succeed } from "../outcome.ts";
 import { type DrawnReading, standardUncertainty } from "../uncertainty/drawnReading.ts";
 import { ContactModel } from "./contactModel.ts";
@@ -36,7 +36,7 @@ export interface ComparedContact {
     /** ± at 95 %. */
     readonly halfMm: number;
     /** ok: after full stop, no: before it, unsure: within the doubt. */
-    readonly state: State;
+    readonly state: "ok" | "unsure" | "no";
   } | null;
   /** It touched before the stop was met, both as found by hand. */
   readonly beforeStop: boolean;

@@ -73,24 +73,33 @@ function names(fitment: Fitment, explanations: readonly Explanation[]): string {
   return explanations.map(({ id }) => suspectName(fitment, id)).join(", or ");
 }
 
+/** Something harder than the stop that touches too early; no: before the stop, unsure: it may be. */
+export interface HardContact {
+  readonly state: "no" | "unsure";
+  readonly sentence: Sentence;
+}
+
 /** What was found by hand that no verdict may pass over: something harder before the stop is done. */
-export function hardContactSentences(corner: ComparedCorner): readonly Sentence[] {
-  return corner.contacts.flatMap(({ part, afterFullStop, beforeStop }): Sentence[] => {
+export function hardContacts(corner: ComparedCorner): readonly HardContact[] {
+  return corner.contacts.flatMap(({ part, afterFullStop, beforeStop }): HardContact[] => {
     const touches = capital(`${partTouches[part]}, ${corner.side}`);
     if (beforeStop) {
-      return [[`${touches}, before the stop meets its pad. Do not drive it like this.`]];
+      const sentence = [`${touches}, before the stop meets its pad. Do not drive it like this.`];
+      return [{ state: "no", sentence }];
     }
-    if (afterFullStop?.state === "no") {
-      return [
-        [
-          `${touches}, `,
-          length(-afterFullStop.leftMm),
-          " of wheel travel before the stop has done its work. Do not drive it like this.",
-        ],
+    if (afterFullStop === null || afterFullStop.state === "ok") return [];
+    if (afterFullStop.state === "no") {
+      const sentence = [
+        `${touches}, `,
+        length(-afterFullStop.leftMm),
+        " of wheel travel before the stop has done its work. Do not drive it like this.",
       ];
+      return [{ state: "no", sentence }];
     }
-    if (afterFullStop?.state !== "unsure") return [];
-    return [[`${touches}, too near to the end of the stop's work to tell which comes first.`]];
+    const sentence = [
+      `${touches}, too near to the end of the stop's work to tell which comes first.`,
+    ];
+    return [{ state: "unsure", sentence }];
   });
 }
 
@@ -99,7 +108,7 @@ export function fullTravelLine(fitment: Fitment, corners: readonly ComparedCorne
   const contacts = corners.flatMap((corner) => corner.contacts);
   const compared = contacts.filter(({ computed }) => computed !== null);
   const beyond = compared.filter(({ computed }) => computed?.agrees === false).length;
-  const hard = corners.reduce((sum, corner) => sum + hardContactSentences(corner).length, 0);
+  const hard = corners.reduce((sum, corner) => sum + hardContacts(corner).length, 0);
   const wrong = corners.flatMap((corner) => likeliest(corner).slice(0, 1));
   const counted = `${contacts.length} ${contacts.length === 1 ? "contact" : "contacts"} by hand, ${compared.length} compared`;
   const verdict =

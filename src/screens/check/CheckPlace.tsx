@@ -8,6 +8,8 @@ import type { LengthUnit } from "../../records/units.ts";
 import { createKeeper, type Keeper, type KeepState } from "../../storage/keeper.ts";
 import type { AgainScreenProps } from "../again/AgainScreen.tsx";
 import type { AnswerScreenProps } from "../answer/AnswerScreen.tsx";
+import type { FullTravelScreenProps } from "../fullTravel/FullTravelScreen.tsx";
+import { fullTravelStep } from "../fullTravel/fullTravelWords.ts";
 import { ButtonLink } from "../parts/Button.tsx";
 import { later } from "../parts/later.tsx";
 import { Notice } from "../parts/Notice.tsx";
@@ -20,6 +22,10 @@ import { withEstimates } from "./ride/withEstimates.ts";
 import { StepScreen } from "./StepScreen.tsx";
 import { firstOpenStep, stepFor, stepsOf } from "./steps.ts";
 import "../styles/check.css";
+
+const FullTravelScreen = later<FullTravelScreenProps>(
+  async () => (await import("../fullTravel/FullTravelScreen.tsx")).default,
+);
 
 const AnswerScreen = later<AnswerScreenProps>(
   async () => (await import("../answer/AnswerScreen.tsx")).default,
@@ -115,6 +121,7 @@ function useCheck(opened: OpenedStore, id: string) {
 function placeOf(stored: StoredCheck, place: string | null): string {
   const all = stepsOf(stored);
   const wanted = place ?? stored.progress.step;
+  if (wanted === fullTravelStep) return wanted;
   if (wanted === "answer" || wanted === "again") {
     return completeRecord(stored).ok ? wanted : firstOpenStep(all);
   }
@@ -194,17 +201,25 @@ export function CheckPlace({ opened, id, place, preferences: wanted }: CheckPlac
   if (shown === "again") {
     return <AgainScreen stored={stored} unit={wanted.length} change={change} />;
   }
+  const keeping = {
+    kept: opened.fault ? { notKept: opened.fault.sentence } : kept,
+    tryAgain: () => {
+      tryAgain();
+      if (opened.fault) opened.tryAgain();
+    },
+  };
+  if (shown === fullTravelStep) {
+    return (
+      <FullTravelScreen stored={stored} change={change} preferences={wanted} go={go} {...keeping} />
+    );
+  }
   return (
     <StepScreen
       stored={stored}
       place={shown ?? ""}
       change={change}
       preferences={wanted}
-      kept={opened.fault ? { notKept: opened.fault.sentence } : kept}
-      tryAgain={() => {
-        tryAgain();
-        if (opened.fault) opened.tryAgain();
-      }}
+      {...keeping}
     />
   );
 }

@@ -1,4 +1,5 @@
 import { useEffect, useRef } from "preact/hooks";
+import { fullTravelStep } from "../fullTravel/fullTravelWords.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { Icon, type IconName } from "../parts/Icon.tsx";
 import { settingsHref, settingsName } from "../settings/settingsRoute.ts";
@@ -56,6 +57,14 @@ export function Overview({ all, at, onGo }: Props) {
           </section>
         );
       })}
+      <section>
+        <h2>By hand</h2>
+        <button type="button" class="overview-step" onClick={() => onGo(fullTravelStep)}>
+          <span class="overview-mark" />
+          <span class="overview-name">Full-travel check</span>
+          <span class="overview-state">can be skipped</span>
+        </button>
+      </section>
       <ButtonLink look="quiet" href={settingsHref}>
         {settingsName}
       </ButtonLink>

@@ -6,7 +6,7 @@ import type {
 } from "../../../src/physics/fullTravel/compareFullTravel.ts";
 import {
   fullTravelLine,
-  hardContactSentences,
+  hardContacts,
   likeliest,
   likeliestSentence,
   suspectName,
@@ -117,7 +117,7 @@ describe("what is likeliest wrong, in words", () => {
 
 describe("hard contacts", () => {
   it("are told where they come before the stop, before its end, or too near to tell", () => {
-    const sentences = hardContactSentences(
+    const sentences = hardContacts(
       corner(
         [],
         [
@@ -128,8 +128,9 @@ describe("hard contacts", () => {
           contact({ part: "other", afterFullStop: { leftMm: 30, halfMm: 3, state: "ok" } }),
         ],
       ),
-    ).map(inModelUnits);
-    expect(sentences).toEqual([
+    );
+    expect(sentences.map(({ state }) => state)).toEqual(["no", "no", "unsure"]);
+    expect(sentences.map(({ sentence }) => inModelUnits(sentence))).toEqual([
       "A hose, wire or line touches or pulls tight, left, before the stop meets its pad. Do not drive it like this.",
       "The tyre touches, left, 12.0 mm of wheel travel before the stop has done its work. Do not drive it like this.",
       "Metal touches metal, left, too near to the end of the stop's work to tell which comes first.",

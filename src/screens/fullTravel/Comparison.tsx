@@ -1,0 +1,228 @@
+import { useMemo } from "preact/hooks";
+import type { Fitment, LimitKind, Side } from "../../physics/fitment.ts";
+import {
+  type ComparedContact,
+  type ComparedCorner,
+  compareFullTravel,
+} from "../../physics/fullTravel/compareFullTravel.ts";
+import type { TouchedPart } from "../../physics/fullTravel/fullTravelCheck.ts";
+import {
+  hardContacts,
+  likeliest,
+  likeliestSentence,
+  suspectName,
+} from "../../physics/fullTravel/fullTravelSentences.ts";
+import { fitmentOf } from "../../records/fitmentOf.ts";
+import {
+  contactsFound,
+  type FullTravelRecord,
+  fullTravelCheckOf,
+} from "../../records/fullTravel.ts";
+import { quantityText, sentenceText } from "../../records/quantityText.ts";
+import {
+  addLimit,
+  type Completion,
+  type StoredCheck,
+  setEntry,
+} from "../../records/storedCheck.ts";
+import { type LengthUnit, plainDecimal } from "../../records/units.ts";
+import type { Change } from "../check/stepProps.ts";
+import { StateMark } from "../drawings/StateMark.tsx";
+import { Button } from "../parts/Button.tsx";
+import { Notice } from "../parts/Notice.tsx";
+import { partNames } from "./fullTravelWords.ts";
+
+interface Props {
+  readonly complete: Completion;
+  readonly found: FullTravelRecord;
+  readonly change: Change;
+  readonly unit: LengthUnit;
+  readonly go: (step: string) => void;
+}
+
+/** What was found by hand beside what was computed, contact by contact. */
+export function Comparison({ complete, found, change, unit, go }: Props) {
+  const fitment = useMemo(() => (complete.ok ? fitmentOf(complete.value) : null), [complete]);
+  const compared = useMemo(
+    () => fitment && compareFullTravel(fitment, fullTravelCheckOf(found)),
+    [fitment, found],
+  );
+  if (contactsFound(found) === 0) {
+    return <p class="soft">Write down a contact, and it is compared here.</p>;
+  }
+  return (
+    <section class="stack" aria-labelledby="full-travel-compared">
+      <h2 id="full-travel-compared">By hand and computed</h2>
+      {!compared && (
+        <p>The check is not complete yet. What is written down is kept, and compared once it is.</p>
+      )}
+      {compared && !compared.ok && (
+        <Notice tone="unsure" live>
+          <p>{sentenceText(compared.fault.sentence, unit)}</p>
+        </Notice>
+      )}
+      {fitment && compared?.ok && (
+        <div class="full-travel-sides">
+          {compared.value.map((corner) => (
+            <ComparedSide
+              key={corner.side}
+              corner={corner}
+              fitment={fitment}
+              unit={unit}
+              go={go}
+              count={(contact) =>
+                change((current) => withLimit(current, corner.side, contact, unit))
+              }
+            />
+          ))}
+        </div>
+      )}
+      <p class="small soft">
+        ± and bands at 95 %, first order. They agree where the difference is within the doubt of
+        both together: |difference| ≤ 1.96·√(u² + u²), the normalised error of ISO 13528.
+      </p>
+    </section>
+  );
+}
+
+/** A contact that the answer does not know of yet, as a hard limit measured at the wheel. */
+function withLimit(
+  stored: StoredCheck,
+  side: Side,
+  { part, measuredMm, measuredHalfMm }: ComparedContact,
+  unit: LengthUnit,
+): StoredCheck {
+  const corner = stored.record.corners.find((each) => each.side === side);
+  const kind: LimitKind = part === "hose" || part === "stop" ? "other" : part;
+  const added = addLimit(stored, side, { kind, at: "wheel" });
+  // A rectangular ± with the same standard uncertainty: √3/1.96 of the 95 % half-width.
+  const tol = (measuredHalfMm * Math.sqrt(3)) / 1.96;
+  const inUnit = (mm: number) => `${plainDecimal(Number(mm.toFixed(2)))} mm`;
+  return setEntry(added, `${side}.limits.${corner?.limits.length ?? 0}`, {
+    texts: [inUnit(measuredMm)],
+    unit,
+    tol: inUnit(tol),
+  });
+}
+
+/** Where a suspect is measured: a step of the check; null for the hand check's own, which is here. */
+function stepOf(id: string): string | null {
+  return id.startsWith("fullTravel.") ? null : id;
+}
+
+function ComparedSide({
+  corner,
+  fitment,
+  unit,
+  go,
+  count,
+}: {
+  corner: ComparedCorner;
+  fitment: Fitment;
+  unit: LengthUnit;
+  go: (step: string) => void;
+  count: (contact: ComparedContact) => void;
+}) {
+  const likely = likeliestSentence(fitment, corner);
+  const hard = hardContacts(corner);
+  const suspects = likeliest(corner).flatMap(({ id }) => {
+    const step = stepOf(id);
+    return step ? [{ id, step }] : [];
+  });
+  return (
+    <section class="card" aria-label={corner.side === "left" ? "Left" : "Right"}>
+      <h3>{corner.side === "left" ? "Left" : "Right"}</h3>
+      {hard.map(({ state, sentence }) => {
+        const text = sentenceText(sentence, unit);
+        return (
+          <Notice key={text} tone={state} live>
+            <p>{text}</p>
+          </Notice>
+        );
+      })}
+      <ul class="full-travel-compared">
+        {corner.contacts.map((contact) => (
+          <ContactLine key={contact.part} contact={contact} unit={unit} count={count} />
+        ))}
+      </ul>
+      {likely && (
+        <Notice tone="unsure" live>
+          <p>{sentenceText(likely, unit)}</p>
+          {suspects.length > 0 && (
+            <div class="row">
+              {suspects.map(({ id, step }) => (
+                <Button key={id} icon="forward" onClick={() => go(step)}>
+                  To {suspectName(fitment, id)}
+                </Button>
+              ))}
+            </div>
+          )}
+        </Notice>
+      )}
+      {corner.agrees && (
+        <p>
+          <StateMark state="ok" size={20} label="" /> What was found by hand agrees with what was
+          computed, within the doubt of both.
+        </p>
+      )}
+    </section>
+  );
+}
+
+function ContactLine({
+  contact,
+  unit,
+  count,
+}: {
+  contact: ComparedContact;
+  unit: LengthUnit;
+  count: (contact: ComparedContact) => void;
+}) {
+  const { part, measuredMm, measuredHalfMm, computed } = contact;
+  const length = (value: number) => quantityText({ kind: "length", value }, unit);
+  const signed = (value: number) => `${value < 0 ? "−" : "+"}${length(Math.abs(value))}`;
+  return (
+    <li data-compared={part}>
+      <p>
+        <strong>{partNames[part]}</strong>
+      </p>
+      <dl class="full-travel-figures">
+        <dt>By hand</dt>
+        <dd>
+          {length(measuredMm)} ± {length(measuredHalfMm)}
+        </dd>
+        {computed && (
+          <>
+            <dt>Computed</dt>
+            <dd>
+              {length(computed.travelMm)} ({length(computed.interval[0])} to{" "}
+              {length(computed.interval[1])})
+            </dd>
+            <dt>Difference</dt>
+            <dd>
+              {signed(computed.differenceMm)}, doubt ± {length(computed.doubtMm)}
+            </dd>
+          </>
+        )}
+      </dl>
+      {computed ? (
+        <p class={computed.agrees ? "tone-ok" : "tone-unsure"}>
+          <StateMark state={computed.agrees ? "ok" : "unsure"} size={20} label="" />{" "}
+          {computed.agrees ? "Agrees" : "Beyond the doubt"}
+        </p>
+      ) : (
+        <NotInCheck part={part} count={() => count(contact)} />
+      )}
+    </li>
+  );
+}
+
+function NotInCheck({ part, count }: { part: TouchedPart; count: () => void }) {
+  if (part === "stop") return <p class="small">The readings put it out of reach.</p>;
+  return (
+    <>
+      <p class="small">Not among the limits of this check, so the answer does not know of it.</p>
+      <Button onClick={count}>Count it in the answer</Button>
+    </>
+  );
+}

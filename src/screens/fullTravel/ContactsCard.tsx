@@ -1,0 +1,115 @@
+import { useState } from "preact/hooks";
+import type { Side } from "../../physics/fitment.ts";
+import { type TouchedPart, touchedParts } from "../../physics/fullTravel/fullTravelCheck.ts";
+import { meanOf } from "../../physics/uncertainty/readingMean.ts";
+import type { TypedReading } from "../../records/checkRecord.ts";
+import {
+  atRideEntryId,
+  changeFullTravel,
+  contactEntryId,
+  type FullTravelRecord,
+  withNote,
+} from "../../records/fullTravel.ts";
+import { quantityText } from "../../records/quantityText.ts";
+import type { StoredCheck } from "../../records/storedCheck.ts";
+import type { LengthUnit } from "../../records/units.ts";
+import { ReadingEntry } from "../check/reading/ReadingEntry.tsx";
+import type { Change } from "../check/stepProps.ts";
+import { Button } from "../parts/Button.tsx";
+import { TextField } from "../parts/Field.tsx";
+import type { Preferences } from "../preferences.ts";
+import { partNames, unnamedParts } from "./fullTravelWords.ts";
+
+interface Props {
+  readonly side: Side;
+  readonly found: FullTravelRecord;
+  readonly stored: StoredCheck;
+  readonly change: Change;
+  readonly preferences: Preferences;
+}
+
+type Row = "atRide" | TouchedPart;
+
+function valueText(reading: TypedReading | undefined, unit: LengthUnit): string {
+  if (!reading) return "not written down";
+  const text = (value: number) => quantityText({ kind: "length", value }, unit);
+  return `${text(meanOf(reading))} ± ${text(reading.tol)}`;
+}
+
+/** What touched on one side, one contact open at a time. */
+export function ContactsCard({ side, found, stored, change, preferences }: Props) {
+  const [open, setOpen] = useState<Row | null>(null);
+  const own = found.corners.find((corner) => corner.side === side);
+  const heights = found.measure === "hubToArch";
+  const rows: readonly Row[] = heights ? ["atRide", ...touchedParts] : touchedParts;
+  const name = side === "left" ? "Left" : "Right";
+  // The record follows what is typed.
+  const following: Change = (update) =>
+    change((current) => changeFullTravel(update(current), (record) => record));
+  return (
+    <section class="card" aria-labelledby={`full-travel-${side}`}>
+      <h2 id={`full-travel-${side}`}>{name}: what touches where</h2>
+      <ul class="full-travel-rows">
+        {rows.map((row) => {
+          const part = row === "atRide" ? null : row;
+          const reading = part ? own?.contacts[part]?.reading : own?.atRide;
+          const note = part ? own?.contacts[part]?.note : undefined;
+          const id = part ? contactEntryId(side, part, found.measure) : atRideEntryId(side);
+          const words = part ? partNames[part] : "Height at ride";
+          return (
+            <li key={row} data-contact={`${side}.${row}`}>
+              <div class="full-travel-row">
+                <span>
+                  <strong>{words}</strong>
+                  <span class="small soft full-travel-value">
+                    {valueText(reading, preferences.length)}
+                    {note && `, ${note}`}
+                  </span>
+                </span>
+                <Button
+                  look={open === row ? "quiet" : "plain"}
+                  expanded={open === row}
+                  label={`${open === row ? "Close" : reading ? "Change" : "Write down"}: ${words}, ${side}`}
+                  onClick={() => setOpen(open === row ? null : row)}
+                >
+                  {open === row ? "Close" : reading ? "Change" : "Write down"}
+                </Button>
+              </div>
+              {open === row && (
+                <div class="stack-close full-travel-entry">
+                  {part && unnamedParts.includes(part) && (
+                    <TextField
+                      label="What touches what"
+                      capitals
+                      maxLength={120}
+                      value={note ?? ""}
+                      onInput={(text) =>
+                        change((current) =>
+                          changeFullTravel(current, (record) => withNote(record, side, part, text)),
+                        )
+                      }
+                    />
+                  )}
+                  <p class="small">
+                    {part === null
+                      ? "From the hub's centre straight up to the edge of the arch, the vehicle on its wheels."
+                      : heights
+                        ? "From the hub's centre straight up to the edge of the arch, at this contact."
+                        : "How far the wheel has come up from ride height at this contact."}
+                  </p>
+                  <ReadingEntry
+                    id={id}
+                    stored={stored}
+                    change={following}
+                    preferences={preferences}
+                    onEnter={() => setOpen(null)}
+                  />
+                </div>
+              )}
+            </li>
+          );
+        })}
+      </ul>
+    </section>
+  );
+}

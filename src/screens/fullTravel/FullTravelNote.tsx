@@ -1,0 +1,74 @@
+import { useMemo } from "preact/hooks";
+import type { Fitment } from "../../physics/fitment.ts";
+import { compareFullTravel } from "../../physics/fullTravel/compareFullTravel.ts";
+import {
+  fullTravelLine,
+  hardContacts,
+  likeliestSentence,
+} from "../../physics/fullTravel/fullTravelSentences.ts";
+import { contactsFound, fullTravelCheckOf, readFullTravel } from "../../records/fullTravel.ts";
+import { sentenceText } from "../../records/quantityText.ts";
+import type { LengthUnit } from "../../records/units.ts";
+import { Notice } from "../parts/Notice.tsx";
+
+interface Props {
+  readonly record: { readonly fullTravel?: unknown };
+  readonly fitment: Fitment;
+  readonly unit: LengthUnit;
+}
+
+function useCompared(record: Props["record"], fitment: Fitment) {
+  return useMemo(() => {
+    const found = readFullTravel(record);
+    if (found === null || contactsFound(found) === 0) return null;
+    return compareFullTravel(fitment, fullTravelCheckOf(found));
+  }, [record, fitment]);
+}
+
+/** What the check by hand says to an answer. Nothing where there was none. */
+export function FullTravelNote({ record, fitment, unit }: Props) {
+  const compared = useCompared(record, fitment);
+  if (compared === null) return null;
+  if (!compared.ok) {
+    return (
+      <Notice tone="unsure">
+        <p>
+          The full-travel check can't be compared. {sentenceText(compared.fault.sentence, unit)}
+        </p>
+      </Notice>
+    );
+  }
+  const corners = compared.value;
+  const hard = corners.flatMap(hardContacts);
+  const likely = corners.flatMap((corner) => likeliestSentence(fitment, corner) ?? []);
+  const apart = corners.some(({ agrees }) => agrees === false);
+  const forbids = hard.some(({ state }) => state === "no");
+  return (
+    <Notice tone={forbids ? "no" : apart || hard.length > 0 ? "unsure" : "info"}>
+      <p>
+        <strong>Full-travel check:</strong> {sentenceText(fullTravelLine(fitment, corners), unit)}
+        {apart && " Until that is cleared up, do not rely on the answer."}
+      </p>
+      {hard.map(({ sentence }) => {
+        const text = sentenceText(sentence, unit);
+        return <p key={text}>{text}</p>;
+      })}
+      {likely.length > 0 && <p>{sentenceText(likely, unit)}</p>}
+    </Notice>
+  );
+}
+
+/** One line at the desk. Nothing where there was no check by hand. */
+export function FullTravelLine({ record, fitment, unit }: Props) {
+  const compared = useCompared(record, fitment);
+  if (compared === null) return null;
+  return (
+    <p data-full-travel={compared.ok ? "compared" : "fault"}>
+      <strong>Full-travel check:</strong>{" "}
+      {sentenceText(
+        compared.ok ? fullTravelLine(fitment, compared.value) : compared.fault.sentence,
+        unit,
+      )}
+    </p>
+  );
+}

@@ -1,0 +1,194 @@
+import { useEffect, useMemo } from "preact/hooks";
+import {
+  changeFullTravel,
+  type FullTravelRecord,
+  noFullTravel,
+  readFullTravel,
+  withFullTravelEntries,
+} from "../../records/fullTravel.ts";
+import { completeRecord, type StoredCheck } from "../../records/storedCheck.ts";
+import type { KeepState } from "../../storage/keeper.ts";
+import { KeptLine, NotKept } from "../check/Kept.tsx";
+import type { Change } from "../check/stepProps.ts";
+import { CautionPicture } from "../drawings/CautionPicture.tsx";
+import { ButtonLink } from "../parts/Button.tsx";
+import { CheckLine, Segmented } from "../parts/Choices.tsx";
+import { Disclosure } from "../parts/Disclosure.tsx";
+import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
+import type { Preferences } from "../preferences.ts";
+import { answerHref, stepHref } from "../router.ts";
+import { Comparison } from "./Comparison.tsx";
+import { ContactsCard } from "./ContactsCard.tsx";
+import { cannotCheck, fullTravelCautions, fullTravelStep } from "./fullTravelWords.ts";
+import "./fullTravel.css";
+
+export interface FullTravelScreenProps {
+  readonly stored: StoredCheck;
+  readonly change: Change;
+  readonly preferences: Preferences;
+  readonly kept: KeepState;
+  readonly tryAgain: () => void;
+  /** To a step of this check. */
+  readonly go: (step: string) => void;
+}
+
+const ticksId = `${fullTravelStep}.cautions`;
+
+function ticksOf(stored: StoredCheck, found: FullTravelRecord): readonly string[] {
+  return found.acknowledged === null
+    ? (stored.entries[ticksId]?.texts ?? [])
+    : fullTravelCautions.map(({ id }) => id);
+}
+
+function withTick(stored: StoredCheck, id: string, ticked: boolean): StoredCheck {
+  const found = readFullTravel(stored.record) ?? noFullTravel;
+  const others = ticksOf(stored, found).filter((each) => each !== id);
+  const texts = ticked ? [...others, id] : others;
+  const whole = fullTravelCautions.every((caution) => texts.includes(caution.id));
+  const entries = { ...stored.entries, [ticksId]: { texts, unit: "", tol: "" } as const };
+  return changeFullTravel({ ...stored, entries }, (record) => ({
+    ...record,
+    acknowledged: whole ? new Date().toISOString() : null,
+  }));
+}
+
+/** The whole travel by hand, the spring out: what touches where, beside what was computed. */
+export default function FullTravelScreen({
+  stored,
+  change,
+  preferences,
+  kept,
+  tryAgain,
+  go,
+}: FullTravelScreenProps) {
+  const heading = useHeadingFocus(fullTravelStep);
+  const found = readFullTravel(stored.record) ?? noFullTravel;
+  const complete = useMemo(() => completeRecord(stored), [stored.record, stored.entries]);
+  useEffect(() => {
+    change((current) => withFullTravelEntries(current, preferences.length));
+  }, [change, preferences.length]);
+  const ticked = ticksOf(stored, found);
+  const open = fullTravelCautions.filter(({ id }) => !ticked.includes(id)).length;
+  const put = (update: (record: FullTravelRecord) => FullTravelRecord) =>
+    change((current) => changeFullTravel(current, update));
+  return (
+    <Screen
+      wide
+      top={
+        <>
+          <ButtonLink
+            look="quiet"
+            icon="back"
+            href={complete.ok ? answerHref(stored.id) : stepHref(stored.id, "finish")}
+            label={complete.ok ? "To the answer" : "To the check"}
+          />
+          <span class="screen-name">{stored.name || stored.record.vehicle?.label || "Check"}</span>
+          <KeptLine kept={kept} />
+        </>
+      }
+      actions={
+        <ButtonLink
+          look="main"
+          href={complete.ok ? answerHref(stored.id) : stepHref(stored.id, "finish")}
+        >
+          {complete.ok ? "To the answer" : "Back to the check"}
+        </ButtonLink>
+      }
+    >
+      <NotKept kept={kept} stored={stored} tryAgain={tryAgain} />
+      <h1 ref={heading} tabIndex={-1}>
+        Full-travel check
+      </h1>
+      <div class="full-travel-lead">
+        <p>
+          With the spring out, the wheel is moved up by hand from ride height through its whole
+          travel, and it is written down where each thing touches. Stopfit holds that against what
+          it computed from the readings. You can do without it.
+        </p>
+        <span class="full-travel-picture" aria-hidden="true">
+          <CautionPicture caution="travel" />
+        </span>
+      </div>
+      <section class="stack-close" aria-labelledby="full-travel-cautions">
+        <h2 id="full-travel-cautions">First</h2>
+        <div class="choices">
+          {fullTravelCautions.map(({ id, words }) => (
+            <CheckLine
+              key={id}
+              checked={ticked.includes(id)}
+              onChange={(checked) => change((current) => withTick(current, id, checked))}
+            >
+              {words}
+            </CheckLine>
+          ))}
+        </div>
+        <p class="small soft" role="status">
+          {open === 0
+            ? "All acknowledged."
+            : `${open} of ${fullTravelCautions.length} still to tick before anything is written down.`}
+        </p>
+      </section>
+      {open === 0 && (
+        <>
+          <section class="stack" aria-labelledby="full-travel-how">
+            <h2 id="full-travel-how">How it is measured</h2>
+            <ol class="numbered">
+              <li>
+                Before the spring comes out, with the vehicle on its wheels: mark the ride height.
+              </li>
+              <li>Spring out, stop fitted: raise the wheel back to that mark. That is 0.</li>
+              <li>On to where the stop first meets its pad. Write it down.</li>
+              <li>Take the stop out, and go on slowly to every other contact.</li>
+            </ol>
+            <Segmented
+              legend="What the tape reads"
+              value={found.measure}
+              onChange={(measure) => put((record) => ({ ...record, measure }))}
+              options={[
+                { value: "wheelTravel", name: "Travel from ride" },
+                { value: "hubToArch", name: "Hub to arch" },
+              ]}
+            />
+            {stored.record.layout?.kind === "axle" && (
+              <Segmented
+                legend="Which wheels go up"
+                value={found.movement}
+                onChange={(movement) => put((record) => ({ ...record, movement }))}
+                options={[
+                  { value: "both", name: "Both together" },
+                  { value: "one", name: "One, the other down" },
+                ]}
+              />
+            )}
+          </section>
+          <div class="full-travel-sides">
+            {stored.record.corners.map(({ side }) => (
+              <ContactsCard
+                key={side}
+                side={side}
+                found={found}
+                stored={stored}
+                change={change}
+                preferences={preferences}
+              />
+            ))}
+          </div>
+          <Comparison
+            complete={complete}
+            found={found}
+            change={change}
+            unit={preferences.length}
+            go={go}
+          />
+        </>
+      )}
+      <Disclosure summary="What it can't check">
+        <ul class="full-travel-limits">
+          {cannotCheck.map((words) => (
+            <li key={words}>{words}</li>
+          ))}
+        </ul>
+      </Disclosure>
+    </Screen>
+  );
+}
