@@ -21,12 +21,23 @@ export const rideQuantities: readonly RideQuantity[] = [
 /** A ride value that was estimated with a tolerance, and its place in `rideQuantities`. */
 export type RideInDoubt = DrawnReading & { readonly place: number };
 
+/** The place, beside the ride quantities, of the factor on all forces of a stop whose curve is an estimate. */
+const stopForces = rideQuantities.length;
+
 /**
- * The ride values that carry a tolerance, as rectangular quantities. None for a stop made to carry,
- * whose early contact is judged without a probability.
+ * The ride values that carry a tolerance, and the forces of a stop whose curve is an estimate where a
+ * payload may press it, as rectangular quantities. None for a stop made to carry, whose early contact is
+ * judged without a probability.
  */
 export function rideInDoubt({ ride, stop }: Fitment): readonly RideInDoubt[] {
   if (stop.duty === "carry") return [];
+  const halfWidth = stop.estimated?.forceShare ?? 0;
+  const isPressed = halfWidth > 0 && (ride?.payloadPerCornerKg ?? 0) > 0;
+  const forces = { id: "stop.curve", place: stopForces, mean: 1, halfWidth, standardError: 0 };
+  return [...ridesInDoubt(ride), ...(isPressed ? [forces] : [])];
+}
+
+function ridesInDoubt(ride: Ride | undefined): readonly RideInDoubt[] {
   return rideQuantities.flatMap((name, place) => {
     const mean = ride?.[name];
     const halfWidth = ride?.tolerances?.[name];
@@ -54,7 +65,7 @@ export class WantedTravelModel {
   readonly #speed: number;
   readonly #intensity: number;
   readonly #allowed: number;
-  /** By place in `rideQuantities`; NaN where not known. */
+  /** By place in `rideQuantities`, NaN where not known; then the factor on the stop's forces. */
   readonly #values: Float64Array;
   readonly #closing = new Float64Array(3);
 
@@ -64,7 +75,7 @@ export class WantedTravelModel {
     this.#intensity = roadVelocityIntensity(rules.roadClass, this.#speed);
     this.#allowed =
       rules.allowedContactsPerKm * (corner.progressive ? progressiveContactFactor : 1);
-    this.#values = Float64Array.from(rideQuantities, (name) => ride[name] ?? Number.NaN);
+    this.#values = Float64Array.of(...rideQuantities.map((name) => ride[name] ?? Number.NaN), 1);
   }
 
   /** @param place of the quantity in `rideQuantities` */
@@ -99,6 +110,7 @@ export class WantedTravelModel {
     if (!(rate > 0)) return Number.NaN;
     const { kinematics, stop, gapMm, travelToContactMm } = this.#corner;
     const load = payloadKg * standardGravity;
+    const factor = Math.max(this.#values[stopForces] as number, 1e-6);
     const springAlone = load / rate;
     if (springAlone <= travelToContactMm) return springAlone;
     const closing = this.#closing;
@@ -107,15 +119,18 @@ export class WantedTravelModel {
       kinematics.evaluate(z, closing);
       const compression = (closing[0] as number) - gapMm;
       const ratio = closing[1] as number;
-      const force = stop.force(compression);
+      const force = factor * stop.force(compression);
       const stiffness =
-        rate + stop.slope(compression) * ratio * ratio + force * (closing[2] as number);
+        rate + factor * stop.slope(compression) * ratio * ratio + force * (closing[2] as number);
       const change = (rate * z + force * ratio - load) / stiffness;
       z -= change;
       if (!(stiffness > 0 && z > travelToContactMm && z <= kinematics.range[1])) break;
       if (Math.abs(change) < 1e-9) return z;
     }
-    const rest = restPosition({ kinematics, stop, gapMm, wheelRateNPerMm: rate }, payloadKg);
+    const rest = restPosition(
+      { kinematics, stop: factor === 1 ? stop : stop.scaled(factor), gapMm, wheelRateNPerMm: rate },
+      payloadKg,
+    );
     return rest.ok ? rest.value : Number.NaN;
   }
 }
