@@ -7,7 +7,10 @@ import { stopTitle } from "../../records/stopTitle.ts";
 import type { StoredCheck } from "../../records/storedCheck.ts";
 import type { LengthUnit } from "../../records/units.ts";
 import { AgainOffer } from "../again/AgainOffer.tsx";
+import type { FullTravelNoteProps } from "../fullTravel/FullTravelNote.tsx";
+import { fullTravelStep } from "../fullTravel/fullTravelWords.ts";
 import { Button } from "../parts/Button.tsx";
+import { later } from "../parts/later.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { usePackInUse } from "../referencePack.ts";
 import { ComparedStops } from "./compare/ComparedStops.tsx";
@@ -26,6 +29,11 @@ import { MissingRide } from "./sections/MissingRide.tsx";
 import { RulesUsed } from "./sections/RulesUsed.tsx";
 import { SideComparison } from "./sections/SideComparison.tsx";
 import { certification, VerdictPanel } from "./sections/VerdictPanel.tsx";
+
+const FullTravelNote = later<FullTravelNoteProps>(
+  async () => (await import("../fullTravel/FullTravelNote.tsx")).FullTravelNote,
+  { quiet: true },
+);
 
 /** The answer to a complete check, and the ways to ask more of it. */
 export function Answer({
@@ -141,6 +149,9 @@ function Answered({
         proposed={proposed.other}
         unit={unit}
       />
+      {stored.record.fullTravel !== undefined && (
+        <FullTravelNote record={stored.record} fitment={fitment} unit={unit} />
+      )}
       <MissingRide assessment={assessment} go={go} />
       <Jumps
         places={[
@@ -184,6 +195,11 @@ function Answered({
           />
         )}
         <MeasureAgain fitment={fitment} assessment={assessment} unit={unit} go={go} />
+        <div class="row">
+          <Button icon="forward" onClick={() => go(fullTravelStep)}>
+            Full-travel check by hand
+          </Button>
+        </div>
         <Figures group="doubt" fitment={fitment} assessment={assessment} unit={unit} />
       </section>
       <section class="stack" aria-labelledby="compare-heading">

@@ -13,6 +13,7 @@ import { Figures } from "../answer/sections/Figures.tsx";
 import { MeasureAgain } from "../answer/sections/MeasureAgain.tsx";
 import { SideComparison } from "../answer/sections/SideComparison.tsx";
 import { certification, VerdictPanel } from "../answer/sections/VerdictPanel.tsx";
+import { FullTravelLine } from "../fullTravel/FullTravelNote.tsx";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { Disclosure } from "../parts/Disclosure.tsx";
 import { Notice } from "../parts/Notice.tsx";
@@ -170,6 +171,7 @@ function Opened({
             </div>
           )}
           <PackSince record={record} pack={pack} unit={unit} />
+          <FullTravelLine record={record} fitment={fitment} unit={unit} />
           <section class="card" aria-labelledby="odd-heading">
             <h2 id="odd-heading">Odd readings</h2>
             {odd.length === 0 && <p>None: every reading is of a usual size, and they agree.</p>}

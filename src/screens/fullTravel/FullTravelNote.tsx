@@ -11,13 +11,13 @@ import { sentenceText } from "../../records/quantityText.ts";
 import type { LengthUnit } from "../../records/units.ts";
 import { Notice } from "../parts/Notice.tsx";
 
-interface Props {
+export interface FullTravelNoteProps {
   readonly record: { readonly fullTravel?: unknown };
   readonly fitment: Fitment;
   readonly unit: LengthUnit;
 }
 
-function useCompared(record: Props["record"], fitment: Fitment) {
+function useCompared(record: FullTravelNoteProps["record"], fitment: Fitment) {
   return useMemo(() => {
     const found = readFullTravel(record);
     if (found === null || contactsFound(found) === 0) return null;
@@ -26,7 +26,7 @@ function useCompared(record: Props["record"], fitment: Fitment) {
 }
 
 /** What the check by hand says to an answer. Nothing where there was none. */
-export function FullTravelNote({ record, fitment, unit }: Props) {
+export function FullTravelNote({ record, fitment, unit }: FullTravelNoteProps) {
   const compared = useCompared(record, fitment);
   if (compared === null) return null;
   if (!compared.ok) {
@@ -59,7 +59,7 @@ export function FullTravelNote({ record, fitment, unit }: Props) {
 }
 
 /** One line at the desk. Nothing where there was no check by hand. */
-export function FullTravelLine({ record, fitment, unit }: Props) {
+export function FullTravelLine({ record, fitment, unit }: FullTravelNoteProps) {
   const compared = useCompared(record, fitment);
   if (compared === null) return null;
   return (
