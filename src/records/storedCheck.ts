@@ -28,6 +28,7 @@ import {
   withCorner,
   withField,
 } from "./entryPath.ts";
+import { withPhotosAt } from "./photoReadings.ts";
 import { catalogueEntry, entryUnit } from "./readingCatalogue.ts";
 import { type LengthUnit, plainDecimal } from "./units.ts";
 
@@ -330,21 +331,28 @@ export function addLimit(stored: StoredCheck, side: Side, limit: PartialLimit): 
   );
 }
 
-/** The check without one hard limit; the entries of those after it move down with them. */
+/** The check without one hard limit; entries and photos of those after it move down with them. */
 export function removeLimit(stored: StoredCheck, side: Side, index: number): StoredCheck {
   const entries: { [id: ReadingId]: Entry } = {};
   const pattern = new RegExp(`^${side}\\.limits\\.(\\d+)(.*)$`);
-  for (const [id, entry] of Object.entries(stored.entries)) {
+  const moved = (id: string): string | null => {
     const match = pattern.exec(id);
     const at = match === null ? -1 : Number(match[1]);
-    if (at === index) continue;
-    entries[at > index ? `${side}.limits.${at - 1}${match?.[2] ?? ""}` : id] = entry;
+    if (at === index) return null;
+    return at > index ? `${side}.limits.${at - 1}${match?.[2] ?? ""}` : id;
+  };
+  for (const [id, entry] of Object.entries(stored.entries)) {
+    const next = moved(id);
+    if (next !== null) entries[next] = entry;
   }
   const changed = changeRecord(stored, (record) =>
-    withCorner(record, side, (corner) => ({
-      ...corner,
-      limits: corner.limits.filter((_, at) => at !== index),
-    })),
+    withPhotosAt(
+      withCorner(record, side, (corner) => ({
+        ...corner,
+        limits: corner.limits.filter((_, at) => at !== index),
+      })),
+      moved,
+    ),
   );
   return { ...changed, entries };
 }
@@ -353,7 +361,7 @@ export function removeLimit(stored: StoredCheck, side: Side, index: number): Sto
 export function removeCorner(stored: StoredCheck, side: Side): StoredCheck {
   const kept = Object.entries(stored.entries).filter(([id]) => !id.startsWith(`${side}.`));
   const changed = changeRecord(stored, (record) => ({
-    ...record,
+    ...withPhotosAt(record, (id) => (id.startsWith(`${side}.`) ? null : id)),
     corners: record.corners.filter((corner) => corner.side !== side),
   }));
   return { ...changed, entries: Object.fromEntries(kept) };
