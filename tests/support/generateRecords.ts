@@ -11,7 +11,7 @@ import { demoPack } from "../../src/records/demoPack.ts";
 import { recordStop } from "../../src/records/pack.ts";
 
 /** Repeatable numbers from 0 to 1 (mulberry32). */
-function randomFrom(seed: number): () => number {
+export function randomFrom(seed: number): () => number {
   let state = seed >>> 0;
   return () => {
     state = (state + 0x6d2b79f5) >>> 0;
