@@ -44,9 +44,10 @@ export interface AgainWalk {
 /** The walk under way; null where there is none, or where what is stored is none. */
 export function walkOf({ again }: StoredCheck): AgainWalk | null {
   const sound =
-    again !== undefined &&
+    again != null &&
     (again.level === "unsure" || again.level === "care") &&
     Array.isArray(again.done) &&
+    again.done.every((each) => typeof each?.reading === "string") &&
     (again.now === null ||
       (typeof again.now?.reading === "string" && Array.isArray(again.now.sentence)));
   return sound ? again : null;
