@@ -61,6 +61,24 @@ export function* outcomeByDraws(
   return { halfWidths: margins.map((margin) => halfWidthIn(unmoved, margin)), settled, verdict };
 }
 
+/**
+ * Half the 95 % interval of a margin's figure with one reading as `after` leaves it, its mean unmoved:
+ * one whole static assessment, so that the figure said beforehand is the one seen afterwards. mm; null
+ * where it cannot be assessed, or is no interval of the assessment.
+ */
+export function halfWidthAfter(
+  fitment: Fitment,
+  margin: Margin,
+  reading: DrawnReading,
+  after: AfterReading,
+): number | null {
+  if (margin.interval === null) return null;
+  const changed = withReading(fitment, reading.id, readingAfter(reading, after, 0));
+  const assessed = assessStatic(changed);
+  const halfWidth = assessed.ok ? halfWidthIn(assessed.value, margin) : 0;
+  return halfWidth > 0 ? halfWidth : null;
+}
+
 /** Means of equally likely parts of the shift's distribution, least first. */
 function likelyShifts(id: string, { shift }: AfterReading): readonly number[] {
   const draws = new Float64Array(shiftSamples);

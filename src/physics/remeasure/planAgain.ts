@@ -2,7 +2,7 @@ import type { Assessment, Fitment, LimitKind } from "../fitment.ts";
 import type { ReadingId } from "../outcome.ts";
 import { rulesOf } from "../road/useRules.ts";
 import type { Sentence } from "../sentence.ts";
-import { standardUncertainty } from "../uncertainty/drawnReading.ts";
+import { type DrawnReading, standardUncertainty } from "../uncertainty/drawnReading.ts";
 import { againSentence, faultSentence, firstSentence, hopelessSentence } from "./againSentences.ts";
 import { type AgainOutcome, LinearDoubt } from "./linearDoubt.ts";
 import { type Margin, type MarginPart, marginOf } from "./margin.ts";
@@ -12,7 +12,7 @@ import {
   type OpenReason,
   openQuestions,
 } from "./openQuestions.ts";
-import { outcomeByDraws } from "./outcomeByDraws.ts";
+import { halfWidthAfter, outcomeByDraws } from "./outcomeByDraws.ts";
 import {
   type AfterReading,
   type AgainWay,
@@ -90,7 +90,7 @@ export function* planAgainSteps(
   const linear = new LinearDoubt(margins, blocked);
   const bent = margins.some((_, index) => !linear.describes(index));
   const now = margins.map((margin, index) =>
-    bent && margin.interval !== null
+    margin.interval !== null
       ? (margin.interval[1] - margin.interval[0]) / 2
       : linear.halfWidth(index),
   );
@@ -110,23 +110,26 @@ export function* planAgainSteps(
       yield;
     }
     const best = leastTrouble(tried);
-    if (best === null) continue;
-    found.push({
-      item: {
-        reading: id,
-        why: "doubt",
-        forecast: best.forecast,
-        sentence: againSentence(id, kindOf(id), best.forecast, assessment.corners.length > 1),
-      },
-      after: best.after,
-    });
+    if (best !== null) found.push({ ...best, reading: part.reading });
   }
-  found.sort((a, b) => compareForecasts(a.item.forecast, b.item.forecast));
+  found.sort((a, b) => compareForecasts(a.forecast, b.forecast));
   const together = (some: readonly Found[]) =>
     bent
-      ? Math.max(0, ...some.map(({ item }) => item.forecast?.settlesVerdict ?? 0))
-      : linear.outcome(new Map(some.map(({ item, after }) => [item.reading, after]))).verdict;
-  const { items, settlesAll } = proposed(found, together);
+      ? Math.max(0, ...some.map(({ forecast }) => forecast.settlesVerdict))
+      : linear.outcome(new Map(some.map(({ reading, after }) => [reading.id, after]))).verdict;
+  const { chosen, settlesAll } = proposed(found, together);
+  const items: AgainItem[] = [];
+  for (const each of chosen) {
+    const { id } = each.reading;
+    const forecast = bent ? each.forecast : withDrawnWidth(fitment, margins, each);
+    items.push({
+      reading: id,
+      why: "doubt",
+      forecast,
+      sentence: againSentence(id, kindOf(id), forecast, assessment.corners.length > 1),
+    });
+    yield;
+  }
   return {
     level,
     items: [...first, ...items],
@@ -139,8 +142,24 @@ export function* planAgainSteps(
 }
 
 interface Found {
-  readonly item: AgainItem;
+  readonly reading: DrawnReading;
+  readonly forecast: AgainForecast;
   readonly after: AfterReading;
+}
+
+/** The forecast with the width that the draws then give, in place of the straight line's. */
+function withDrawnWidth(
+  fitment: Fitment,
+  margins: readonly Margin[],
+  { reading, forecast, after }: Found,
+): AgainForecast {
+  const margin = margins.find(
+    ({ about, question }) => about === forecast.about && question.side === forecast.side,
+  );
+  const drawn = margin === undefined ? null : halfWidthAfter(fitment, margin, reading, after);
+  if (drawn === null) return forecast;
+  const then = Math.min(drawn, forecast.halfWidthNowMm);
+  return { ...forecast, halfWidthThenMm: then, removed: 1 - then / forecast.halfWidthNowMm };
 }
 
 /**
@@ -150,17 +169,17 @@ interface Found {
 function proposed(
   found: readonly Found[],
   together: (some: readonly Found[]) => number,
-): { readonly items: readonly AgainItem[]; readonly settlesAll: number } {
+): { readonly chosen: readonly Found[]; readonly settlesAll: number } {
   const withAll = together(found);
   const chosen: Found[] = [];
   let settles = 0;
   for (const each of found) {
     if (settles >= enough) break;
-    if (!isWorth(each.item.forecast) && withAll - settles < worthTaking) continue;
+    if (!isWorth(each.forecast) && withAll - settles < worthTaking) continue;
     chosen.push(each);
     settles = together(chosen);
   }
-  return { items: chosen.map(({ item }) => item), settlesAll: Math.max(settles, withAll) };
+  return { chosen, settlesAll: Math.max(settles, withAll) };
 }
 
 /** The same in one go. */
@@ -260,12 +279,12 @@ function forecastOf(
 }
 
 /** Chances are told apart from one hundredth on: less is the draws' own scatter. */
-function compareForecasts(a: AgainForecast | null, b: AgainForecast | null): number {
-  const hundredths = (chance: number | undefined) => Math.round(100 * (chance ?? 0));
+function compareForecasts(a: AgainForecast, b: AgainForecast): number {
+  const hundredths = (chance: number) => Math.round(100 * chance);
   return (
-    hundredths(b?.settlesVerdict) - hundredths(a?.settlesVerdict) ||
-    hundredths(b?.settlesQuestion) - hundredths(a?.settlesQuestion) ||
-    (b?.removed ?? 0) - (a?.removed ?? 0)
+    hundredths(b.settlesVerdict) - hundredths(a.settlesVerdict) ||
+    hundredths(b.settlesQuestion) - hundredths(a.settlesQuestion) ||
+    b.removed - a.removed
   );
 }
 
@@ -277,11 +296,8 @@ function leastTrouble<Tried extends { readonly forecast: AgainForecast }>(
   return tried.find(({ forecast }) => forecast.removed >= 0.9 * most) ?? null;
 }
 
-function isWorth(forecast: AgainForecast | null): boolean {
-  return (
-    forecast !== null &&
-    Math.max(forecast.removed, forecast.settlesQuestion, forecast.settlesVerdict) >= worthTaking
-  );
+function isWorth({ removed, settlesQuestion, settlesVerdict }: AgainForecast): boolean {
+  return Math.max(removed, settlesQuestion, settlesVerdict) >= worthTaking;
 }
 
 function otherwiseOf(

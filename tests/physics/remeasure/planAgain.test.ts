@@ -1,0 +1,171 @@
+import { describe, expect, it } from "vitest";
+import { assessFitment } from "../../../src/physics/assess.ts";
+import type { Corner, Fitment, Reading } from "../../../src/physics/fitment.ts";
+import { type AgainPlan, planAgain } from "../../../src/physics/remeasure/planAgain.ts";
+import { inModelUnits } from "../../../src/physics/sentence.ts";
+import { demoFitment, unwrapped } from "../demoFitments.ts";
+import { exact, tyreLimit, uprightStrut, within } from "../staticFitments.ts";
+import { takenAnew } from "./bruteForce.ts";
+
+const caliper = { id: "caliper", name: "a caliper", halfWidth: 0.2 };
+const gauge = { id: "gauge", name: "a digital angle gauge", halfWidth: 0.2 };
+const tools = {
+  "left.gap": [caliper],
+  "right.gap": [caliper],
+  "left.limits.0": [caliper],
+  "left.limits.1": [caliper],
+  pivotToStop: [caliper],
+  armAngle: [gauge],
+};
+
+function planFor(fitment: Fitment, passed: readonly string[] = []): AgainPlan {
+  return planAgain(fitment, unwrapped(assessFitment(fitment)), tools, passed);
+}
+
+function withLeft(fitment: Fitment, change: Partial<Corner>): Fitment {
+  return {
+    ...fitment,
+    corners: fitment.corners.map((corner) =>
+      corner.side === "left" ? { ...corner, ...change } : corner,
+    ),
+  };
+}
+
+const putGap = (fitment: Fitment, gap: Reading) => withLeft(fitment, { gap });
+
+describe("what taking a reading again is expected to do, against doing it", () => {
+  const arm = demoFitment("arm-fits");
+  const cases: readonly (readonly [string, Fitment])[] = [
+    ["an arm, gap read once", withLeft(arm, { gap: within(28, 3) })],
+    ["an arm, gap read three times", withLeft(arm, { gap: { values: [27, 29, 28.6], tol: 2.5 } })],
+    [
+      "a strut whose gap is most of the doubt",
+      uprightStrut({ gap: within(65, 4), limits: [tyreLimit(within(96, 1))] }),
+    ],
+  ];
+
+  it.each(cases)("%s: width and chance to settle", (_, fitment) => {
+    const first = planFor(fitment).items[0];
+    expect(first?.reading).toBe("left.gap");
+    const gap = fitment.corners[0]?.gap ?? exact(0);
+    const brute = takenAnew({
+      fitment,
+      reading: gap,
+      put: putGap,
+      tol: caliper.halfWidth,
+      side: "left",
+      check: "clearance",
+      times: 160,
+    });
+    expect(first?.forecast?.halfWidthThenMm).toBeGreaterThan(0.97 * brute.halfWidth);
+    expect(first?.forecast?.halfWidthThenMm).toBeLessThan(1.03 * brute.halfWidth);
+    // 160 throws scatter by at most 0.04: three times that.
+    expect(Math.abs((first?.forecast?.settlesQuestion ?? 0) - brute.settled)).toBeLessThan(0.12);
+  });
+
+  it("two limits that touch almost together, each with a wide ±: through the whole formulas", () => {
+    const fitment = uprightStrut({
+      gap: within(65, 0.3),
+      limits: [tyreLimit(within(97, 6)), { kind: "metal", at: "wheel", reading: within(97, 6) }],
+    });
+    const item = planFor(fitment).items.find(({ reading }) => reading === "left.limits.0");
+    const [first, second] = fitment.corners[0]?.limits ?? [];
+    if (!first || !second) throw new Error("no limits");
+    const brute = takenAnew({
+      fitment,
+      reading: first.reading,
+      put: (before, reading) => withLeft(before, { limits: [{ ...first, reading }, second] }),
+      tol: caliper.halfWidth,
+      side: "left",
+      check: "clearance",
+      times: 160,
+    });
+    expect(item?.forecast?.halfWidthThenMm).toBeCloseTo(brute.halfWidth, 0);
+    expect(Math.abs((item?.forecast?.settlesQuestion ?? 0) - brute.settled)).toBeLessThan(0.16);
+  });
+});
+
+describe("the plan of what to measure again", () => {
+  it("is empty where the verdict is settled", () => {
+    expect(planFor(demoFitment("arm-fits"))).toEqual({
+      level: null,
+      items: [],
+      settlesAll: 1,
+      otherwise: null,
+    });
+    expect(planFor(demoFitment("arm-needs-taller")).level).toBeNull();
+  });
+
+  it("puts what was never measured first, for nothing is decided without it", () => {
+    const [left, right] = demoFitment("arm-fits").corners;
+    if (!left || !right) throw new Error("no corners");
+    const { cornerMassKg: _, ...unweighed } = right;
+    const plan = planFor({
+      ...demoFitment("arm-fits"),
+      corners: [{ ...left, limits: [], gap: within(28, 3) }, unweighed],
+    });
+    expect(plan.items.map(({ reading, why }) => [reading, why])).toEqual([
+      ["left.limits.0", "missing"],
+      ["right.cornerMassKg", "missing"],
+    ]);
+    expect(plan.otherwise).toBeNull();
+  });
+
+  it("puts a reading that cannot be right before all else, also where a check fails by it", () => {
+    const slipped = withLeft(demoFitment("arm-fits"), { gap: within(21 * 25.4, 1) });
+    const assessed = assessFitment(slipped);
+    if (assessed.ok) {
+      expect(planFor(slipped).items[0]).toMatchObject({ reading: "left.gap", why: "implausible" });
+    }
+    const scattered = withLeft(demoFitment("arm-fits"), { gap: { values: [20, 24], tol: 0.5 } });
+    expect(planFor(scattered).items[0]).toMatchObject({ reading: "left.gap", why: "implausible" });
+  });
+
+  it("says what it does in one sentence", () => {
+    const plan = planFor(withLeft(demoFitment("arm-fits"), { gap: within(28, 3) }));
+    expect(plan.items[0]?.sentence && inModelUnits(plan.items[0].sentence)).toMatch(
+      /^Left gap, again with a caliper \(±0\.2 mm\): takes the doubt about the left reserve from ±8\.\d mm to ±3\.\d mm\.$/,
+    );
+  });
+
+  it("does not propose again what was taken or passed over in this walk", () => {
+    const fitment = withLeft(demoFitment("arm-fits"), { gap: within(28, 3) });
+    expect(planFor(fitment, ["left.gap"]).items.map(({ reading }) => reading)).not.toContain(
+      "left.gap",
+    );
+  });
+
+  it("goes on from “take care” to “fits” only where nothing else holds it there", () => {
+    const careful = withLeft(demoFitment("arm-fits"), { gap: within(26, 3) });
+    expect(planFor(careful)).toMatchObject({ level: "care" });
+    const early = demoFitment("axle-towing-early");
+    expect(planFor(early).level).toBeNull();
+  });
+
+  it("says plainly where no tool at hand would settle it, and what would", () => {
+    const fitment = uprightStrut({ gap: within(65, 1), limits: [tyreLimit(within(95, 1))] });
+    const plan = planAgain(fitment, unwrapped(assessFitment(fitment)), {});
+    expect(plan.items).toEqual([]);
+    expect(plan.settlesAll).toBe(0);
+    expect(plan.otherwise && inModelUnits(plan.otherwise)).toMatch(
+      /^No reading taken again with the tools at hand would settle it: .*spacer of .* by hand with the spring out/,
+    );
+  });
+
+  it("sends an estimated curve to a test, not to the tape", () => {
+    const fitment = uprightStrut({ gap: within(45, 1) });
+    const estimated = {
+      ...fitment,
+      stop: {
+        ...fitment.stop,
+        duty: "carry" as const,
+        estimated: { how: "rubber block", forceShare: 0.9 },
+      },
+      ride: { ...fitment.ride, payloadPerCornerKg: 290 },
+    };
+    const plan = planFor(estimated);
+    const words = plan.otherwise ? inModelUnits(plan.otherwise) : "";
+    if (plan.level !== null) expect(words).toContain("Have the stop tested");
+    expect(plan.items.map(({ reading }) => reading)).not.toContain("stop.curve");
+  });
+});
