@@ -14,7 +14,7 @@ export const usage = `Assess fitment checks: does the bump stop fit the vehicle 
   npm run -s assess -- [--json] [--samples N] FILE…
 
   --json        an array with one element for each file, in the order given
-  --samples N   draws of the Monte Carlo, a whole number from 10 000 to 10 000 000 (else 40 000)
+  --samples N   draws of the Monte Carlo, a whole number from 10 000 to 10 000 000 (else 20 000)
   --help        this text
 
 A file that can't be read gives its error in its place, the others are still assessed, and the exit

@@ -34,7 +34,7 @@ import { reasonOf, verdictOf } from "./verdict/reason.ts";
 import { stiffnessCheck, stiffnessNotComputed, stopClasses } from "./verdict/stiffness.ts";
 
 export interface AssessOptions {
-  /** Monte Carlo draws, 40 000 unless given, 10 000 at least. */
+  /** Monte Carlo draws, 20 000 unless given, 10 000 at least. */
   readonly samples?: number;
   /** Any integer; fixed unless given, so that phone and command line agree to the last digit. */
   readonly seed?: number;

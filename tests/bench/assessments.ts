@@ -32,7 +32,7 @@ export function timeAssessments(): void {
     return [name, fitment.corners.length, fixed, dynamic, whole, 1000 / whole, cells, map];
   });
   printTable(
-    "Whole assessments (40 000 draws, every event, eleven classes)",
+    "Whole assessments (20 000 draws, every event, eleven classes)",
     [
       "check",
       "corners",

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import {
   type DrawnReading,
-  drawInto,
+  ReadingDraws,
   standardUncertainty,
 } from "../../src/physics/uncertainty/drawnReading.ts";
 import {
@@ -86,15 +86,11 @@ describe("end-gauge calibration, JCGM 100, H.1", () => {
 
   it("gives 34 nm from the draws, which hold the terms of second order", () => {
     const draws = 200_000;
-    const columns = inputs.map((input) => {
-      const column = new Float64Array(draws);
-      drawInto(column, input, 100);
-      return column;
-    });
+    const columns = inputs.map((input) => new ReadingDraws(input, 100, draws));
     let sum = 0;
     let squares = 0;
     for (let draw = 0; draw < draws; draw++) {
-      const deviation = length(columns.map((column) => column[draw] as number)) - length(means);
+      const deviation = length(columns.map((column) => column.at(draw))) - length(means);
       sum += deviation;
       squares += deviation * deviation;
     }

@@ -17,8 +17,7 @@ export type FigureName = keyof typeof figure;
 
 /**
  * The travel budget of one corner as a function of its readings, the same for
- * the means, every draw and every difference. Nothing is allocated; what the layout cannot reach is
- * NaN, which stays inside the physics.
+ * the means, every draw and every difference. Nothing is allocated.
  *
  * With g the gap, δu the usable compression, H the free height and r the reserve wanted:
  * z_c = z(g); z_u = z(g + δu); z_h = the least of all hard limits, at the wheel reading/perWheel, at
@@ -60,11 +59,9 @@ export class CornerModel {
   evaluateMoved(readings: Float64Array, figures: Float64Array, motion: LayoutMotion): boolean {
     this.firstLimit = -1;
     const gap = readings[this.geometryCount] as number;
-    const contact = motion.wheelTravel(gap);
-    const fullStop = motion.wheelTravel(gap + this.#usable);
-    figures[figure.contact] = contact;
-    figures[figure.fullStop] = fullStop;
-    if (Number.isNaN(contact) || Number.isNaN(fullStop)) return false;
+    const pressed = gap + this.#usable;
+    if (!motion.wheelTravelInto(figures, figure.contact, gap)) return false;
+    if (!motion.wheelTravelInto(figures, figure.fullStop, pressed)) return false;
     if (!this.hasLimits) {
       figures.fill(0, figure.hardLimit);
       return true;
@@ -79,13 +76,15 @@ export class CornerModel {
         this.firstLimit = index;
       }
     }
+    // The closing at the limit, less what is wanted, stands for a moment in the spacer's place.
+    if (!motion.closingInto(figures, figure.spacer, hardLimit - this.#reserveWanted)) return false;
     const freeHeight = readings[this.geometryCount + 1] as number;
-    const spacer = gap + this.#usable - motion.closing(hardLimit - this.#reserveWanted);
+    const spacer = pressed - (figures[figure.spacer] as number);
     const solidShare = 1 - this.#usable / freeHeight;
     figures[figure.hardLimit] = hardLimit;
-    figures[figure.reserve] = hardLimit - fullStop;
+    figures[figure.reserve] = hardLimit - (figures[figure.fullStop] as number);
     figures[figure.spacer] = spacer;
     figures[figure.taller] = spacer / solidShare;
-    return !Number.isNaN(spacer) && solidShare > 0;
+    return solidShare > 0;
   }
 }

@@ -1,11 +1,12 @@
 import {
   cosineOf,
-  type LayoutMotion,
+  LayoutMotion,
   leastCosine,
   type MotionFault,
   radiansPerDegree,
   steepest,
 } from "./layoutMotion.ts";
+import { sine } from "./sine.ts";
 
 /**
  * The stop acts on an arm that swings about a fixed axis (plane geometry in the plane square to that axis).
@@ -19,7 +20,7 @@ import {
  * Errors: `armTooSteep` where |θ0| ≥ 89.95°, `leverLost` where |φ0+β| ≥ 89.95°; unreachable where an
  * argument of asin passes ±1 or a line passes 89.95°.
  */
-export class ArmMotion implements LayoutMotion {
+export class ArmMotion extends LayoutMotion {
   readonly #wheelPerOuter: number;
   #stopArm = 0;
   #wheelArm = 0;
@@ -32,6 +33,7 @@ export class ArmMotion implements LayoutMotion {
 
   /** @param wheelPerOuter κ, wheel travel per travel of the outer joint, above 0 */
   constructor(wheelPerOuter: number) {
+    super();
     this.#wheelPerOuter = wheelPerOuter;
   }
 
@@ -44,10 +46,10 @@ export class ArmMotion implements LayoutMotion {
     this.#wheelArm = this.#wheelPerOuter * (readings[1] as number);
     this.#outerAngle = outerAngle;
     this.#stopAngle = stopAngle;
-    this.#sinOuter = Math.sin(outerAngle);
-    this.#sinStop = Math.sin(stopAngle);
+    this.#sinOuter = sine(outerAngle);
+    this.#sinStop = sine(stopAngle);
     const offset = stopAngle - outerAngle;
-    this.#sinOffset = Math.sin(offset);
+    this.#sinOffset = sine(offset);
     this.#cosOffset = cosineOf(offset, this.#sinOffset);
     return null;
   }
@@ -60,22 +62,22 @@ export class ArmMotion implements LayoutMotion {
     return [travel(least), travel(most)];
   }
 
-  closing(z: number): number {
+  closingInto(out: Float64Array, place: number, z: number): boolean {
     const sinOuter = this.#sinOuter - z / this.#wheelArm;
     const cosOuter = Math.sqrt(1 - sinOuter * sinOuter);
     const cosStop = cosOuter * this.#cosOffset - sinOuter * this.#sinOffset;
-    if (!(cosOuter >= leastCosine && cosStop >= leastCosine)) return Number.NaN;
     const sinStop = sinOuter * this.#cosOffset + cosOuter * this.#sinOffset;
-    return this.#stopArm * (this.#sinStop - sinStop);
+    out[place] = this.#stopArm * (this.#sinStop - sinStop);
+    return cosOuter >= leastCosine && cosStop >= leastCosine;
   }
 
-  wheelTravel(s: number): number {
+  wheelTravelInto(out: Float64Array, place: number, s: number): boolean {
     const sinStop = this.#sinStop - s / this.#stopArm;
     const cosStop = Math.sqrt(1 - sinStop * sinStop);
     const cosOuter = cosStop * this.#cosOffset + sinStop * this.#sinOffset;
-    if (!(cosOuter >= leastCosine && cosStop >= leastCosine)) return Number.NaN;
     const sinOuter = sinStop * this.#cosOffset - cosStop * this.#sinOffset;
-    return this.#wheelArm * (this.#sinOuter - sinOuter);
+    out[place] = this.#wheelArm * (this.#sinOuter - sinOuter);
+    return cosOuter >= leastCosine && cosStop >= leastCosine;
   }
 
   evaluate(z: number, out: Float64Array): void {

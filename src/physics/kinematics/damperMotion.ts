@@ -1,11 +1,12 @@
 import {
   cosineOf,
-  type LayoutMotion,
+  LayoutMotion,
   leastCosine,
   type MotionFault,
   radiansPerDegree,
   steepest,
 } from "./layoutMotion.ts";
+import { sine } from "./sine.ts";
 
 /**
  * The stop sits on the rod of a damper whose lower mount is on the arm (plane geometry).
@@ -22,7 +23,7 @@ import {
  * the pivot, or lengthens as the wheel rises); `degenerateTriangle` where the upper mount falls on
  * the pivot (q below a hundredth of a or L0) or the three points lie on one line.
  */
-export class DamperMotion implements LayoutMotion {
+export class DamperMotion extends LayoutMotion {
   readonly #wheelPerOuter: number;
   #mountArm = 0;
   #wheelArm = 0;
@@ -37,6 +38,7 @@ export class DamperMotion implements LayoutMotion {
 
   /** @param wheelPerOuter κ, wheel travel per travel of the outer joint, above 0 */
   constructor(wheelPerOuter: number) {
+    super();
     this.#wheelPerOuter = wheelPerOuter;
   }
 
@@ -47,7 +49,7 @@ export class DamperMotion implements LayoutMotion {
     const mountAngle = ((readings[3] as number) + (readings[4] as number)) * radiansPerDegree;
     if (!(Math.abs(outerAngle) < steepest)) return "armTooSteep";
     if (!(Math.abs(mountAngle) < steepest)) return "leverLost";
-    const sinMount = Math.sin(mountAngle);
+    const sinMount = sine(mountAngle);
     const along = mountArm - lengthAtRide * sinMount;
     const across = lengthAtRide * cosineOf(mountAngle, sinMount);
     const upperArm = Math.sqrt(along * along + across * across);
@@ -55,7 +57,7 @@ export class DamperMotion implements LayoutMotion {
     const cosTriangle = along / upperArm;
     const sinTriangle = across / upperArm;
     if (!(sinTriangle > leastCosine)) return "degenerateTriangle";
-    const sinOuter = Math.sin(outerAngle);
+    const sinOuter = sine(outerAngle);
     const cosOuter = cosineOf(outerAngle, sinOuter);
     this.#mountArm = mountArm;
     this.#wheelArm = this.#wheelPerOuter * (readings[1] as number);
@@ -80,16 +82,16 @@ export class DamperMotion implements LayoutMotion {
     return [travel(least), travel(most)];
   }
 
-  closing(z: number): number {
+  closingInto(out: Float64Array, place: number, z: number): boolean {
     const sinOuter = this.#sinOuter - z / this.#wheelArm;
     const cosOuter = Math.sqrt(1 - sinOuter * sinOuter);
     const cosTriangle = sinOuter * this.#sinOffset + cosOuter * this.#cosOffset;
     const sinTriangle = sinOuter * this.#cosOffset - cosOuter * this.#sinOffset;
-    if (!(cosOuter >= leastCosine && sinTriangle >= leastCosine)) return Number.NaN;
-    return this.#lengthAtRide - this.#damperLength(cosTriangle);
+    out[place] = this.#lengthAtRide - this.#damperLength(cosTriangle);
+    return cosOuter >= leastCosine && sinTriangle >= leastCosine;
   }
 
-  wheelTravel(s: number): number {
+  wheelTravelInto(out: Float64Array, place: number, s: number): boolean {
     const length = this.#lengthAtRide - s;
     const upper = this.#upperArm;
     const mount = this.#mountArm;
@@ -101,8 +103,8 @@ export class DamperMotion implements LayoutMotion {
     const cosTriangle = (upper * upper + (mount - length) * (mount + length)) / (2 * mount * upper);
     const sinOuter = this.#sinOffset * cosTriangle + this.#cosOffset * sinTriangle;
     const cosOuter = this.#cosOffset * cosTriangle - this.#sinOffset * sinTriangle;
-    if (!(length > 0 && cosOuter >= leastCosine && sinTriangle >= leastCosine)) return Number.NaN;
-    return this.#wheelArm * (this.#sinOuter - sinOuter);
+    out[place] = this.#wheelArm * (this.#sinOuter - sinOuter);
+    return length > 0 && cosOuter >= leastCosine && sinTriangle >= leastCosine;
   }
 
   evaluate(z: number, out: Float64Array): void {

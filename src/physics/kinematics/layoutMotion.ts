@@ -16,22 +16,34 @@ export type MotionFault = "armTooSteep" | "leverLost" | "degenerateTriangle" | "
 
 /**
  * One layout's kinematics for one set of readings, in a form for inner loops: nothing is allocated,
- * and what cannot be reached is NaN, which never leaves the physics: `kinematics.ts` turns it into an
- * outcome, and the draws count it. Wheel travel z and stop closing s in mm, zero at the measured ride
- * height, positive in jounce and as the gap closes.
+ * and results go into the caller's array. Wheel travel z and stop closing s in mm, zero at the measured
+ * ride height, positive in jounce and as the gap closes. `kinematics.ts` turns what cannot be reached
+ * into an outcome, and the draws count it.
  */
-export interface LayoutMotion {
+export abstract class LayoutMotion {
+  readonly #result = new Float64Array(1);
+
   /**
    * Takes readings in the order of `geometryPlaces` (mm, degrees), with lengths finite and above 0.
    * Null, or why they give no motion; the other members may then not be called.
    */
-  set(readings: Float64Array): MotionFault | null;
+  abstract set(readings: Float64Array): MotionFault | null;
   /** Wheel travel that the layout can reach, mm: on it s rises strictly with z. */
-  range(): readonly [number, number];
-  /** s(z), mm; NaN where z cannot be reached. */
-  closing(z: number): number;
-  /** z(s), mm; NaN where s cannot be reached. */
-  wheelTravel(s: number): number;
+  abstract range(): readonly [number, number];
+  /** Puts s(z), mm, at a place of `out`; false, and no number there, where z cannot be reached. */
+  abstract closingInto(out: Float64Array, place: number, z: number): boolean;
+  /** Puts z(s), mm, at a place of `out`; false, and no number there, where s cannot be reached. */
+  abstract wheelTravelInto(out: Float64Array, place: number, s: number): boolean;
   /** Fills [s, ds/dz, d²s/dz²] in mm, 1, 1/mm for a z within the range. */
-  evaluate(z: number, out: Float64Array): void;
+  abstract evaluate(z: number, out: Float64Array): void;
+
+  /** s(z), mm; NaN where z cannot be reached. */
+  closing(z: number): number {
+    return this.closingInto(this.#result, 0, z) ? (this.#result[0] as number) : Number.NaN;
+  }
+
+  /** z(s), mm; NaN where s cannot be reached. */
+  wheelTravel(s: number): number {
+    return this.wheelTravelInto(this.#result, 0, s) ? (this.#result[0] as number) : Number.NaN;
+  }
 }

@@ -1,25 +1,25 @@
-import { type LayoutMotion, type MotionFault, radiansPerDegree, steepest } from "./layoutMotion.ts";
+import { LayoutMotion, type MotionFault, radiansPerDegree, steepest } from "./layoutMotion.ts";
 
 /** A straight guide has no reach of its own; this bound only keeps every number finite, mm. */
 const farthest = 1e6;
 
 /** s in proportion to z: what strut and beam axle share. Subclasses say the proportion. */
-abstract class StraightMotion implements LayoutMotion {
+abstract class StraightMotion extends LayoutMotion {
   protected stopPerWheel = 1;
-
-  abstract set(readings: Float64Array): MotionFault | null;
 
   range(): readonly [number, number] {
     return [-farthest, farthest];
   }
 
-  closing(z: number): number {
-    return Math.abs(z) <= farthest ? z * this.stopPerWheel : Number.NaN;
+  closingInto(out: Float64Array, place: number, z: number): boolean {
+    out[place] = z * this.stopPerWheel;
+    return Math.abs(z) <= farthest;
   }
 
-  wheelTravel(s: number): number {
+  wheelTravelInto(out: Float64Array, place: number, s: number): boolean {
     const z = s / this.stopPerWheel;
-    return Math.abs(z) <= farthest ? z : Number.NaN;
+    out[place] = z;
+    return Math.abs(z) <= farthest;
   }
 
   evaluate(z: number, out: Float64Array): void {

@@ -3,19 +3,21 @@ import { placeMeans } from "../budget/cornerReadings.ts";
 import type { CornerBudget } from "../budget/travelBudget.ts";
 import type { Interval } from "../fitment.ts";
 import type { LayoutMotion } from "../kinematics/layoutMotion.ts";
-import type { ReadingId } from "../outcome.ts";
-import { drawInto } from "./drawnReading.ts";
-import { coverageInterval } from "./percentile.ts";
+import { CoverageIntervals } from "./coverageIntervals.ts";
+import { type DrawnReading, ReadingDraws } from "./drawnReading.ts";
 
-/** Draws made where nothing else is asked for: a percentile's own scatter is then about 1 % of an interval. */
-export const defaultSamples = 40_000;
+/**
+ * Draws made where nothing else is asked for: an end of a 95 % interval then scatters by about 0.5 % of
+ * its width (one standard deviation, of a normal figure: √(p·(1 − p)/n) over its density there).
+ */
+export const defaultSamples = 20_000;
 /** Fewest draws that are worth a 95 % interval. */
 export const leastSamples = 10_000;
 /** The fixed seed: phone and command line draw the same numbers. */
 export const defaultSeed = 20_080_101;
 
 /** Free travel wanted, mm: one number, or one a draw where the ride data themselves are in doubt. */
-export type WantedTravel = number | Float64Array;
+export type WantedTravel = number | ((draw: number) => number);
 
 /** What the draws say about one corner. Lengths mm, shares and probabilities 0…1 of all draws. */
 export interface CornerDraws {
@@ -30,25 +32,19 @@ export interface CornerDraws {
   readonly contactBeyond: readonly number[];
 }
 
-/** Draws of every reading, made once and shared by all corners and figures that use it. */
+/** Draws of every reading, shared by all corners and figures that use it. */
 export class SharedDraws {
   readonly samples: number;
   readonly #seed: number;
-  readonly #columns = new Map<ReadingId, Float64Array>();
 
   constructor(samples = defaultSamples, seed = defaultSeed) {
     this.samples = Math.max(leastSamples, Math.round(samples) || defaultSamples);
     this.#seed = seed;
   }
 
-  /** One number a draw for a reading in doubt. The same id always gives the same array. */
-  column(reading: Parameters<typeof drawInto>[1]): Float64Array {
-    const known = this.#columns.get(reading.id);
-    if (known !== undefined) return known;
-    const column = new Float64Array(this.samples);
-    drawInto(column, reading, this.#seed);
-    this.#columns.set(reading.id, column);
-    return column;
+  /** One number a draw for a reading in doubt; the same for the same reading. */
+  of(reading: DrawnReading): ReadingDraws {
+    return new ReadingDraws(reading, this.#seed, this.samples);
   }
 }
 
@@ -93,6 +89,13 @@ export function drawCorners(
   return tallies.map((tally) => tally.result());
 }
 
+/** A place whose reading has a normal part: s/√n and standard normal draws. */
+interface ScatteringPlace {
+  readonly place: number;
+  readonly standardError: number;
+  readonly normal: Float64Array;
+}
+
 /** Where a corner's draws are counted. Nothing is allocated from draw to draw. */
 class CornerTally {
   readonly motion: LayoutMotion;
@@ -100,13 +103,17 @@ class CornerTally {
   readonly #reserveWanted: number;
   readonly #samples: number;
   readonly #readings: Float64Array;
-  /** Places whose reading is in doubt, and its draws. */
+  /** Places whose reading is in doubt: mean, half-width and standard draws of each. */
   readonly #moving: Int32Array;
-  readonly #columns: readonly Float64Array[];
-  readonly #wanted: readonly Float64Array[];
+  readonly #means: Float64Array;
+  readonly #halfWidths: Float64Array;
+  readonly #rectangular: readonly Float64Array[];
+  /** Those of them that have a normal part. */
+  readonly #scattering: readonly ScatteringPlace[];
+  readonly #wanted: readonly WantedTravel[];
   readonly #beyond: Int32Array;
   readonly #figures = new Float64Array(6);
-  readonly #kept: readonly Float64Array[];
+  readonly #covered: CoverageIntervals;
   #inside = 0;
   #reserveEnough = 0;
   #reserveLeft = 0;
@@ -118,11 +125,11 @@ class CornerTally {
     wantedTravels: readonly WantedTravel[],
   ) {
     const moving: number[] = [];
-    const columns: Float64Array[] = [];
+    const parts: ReadingDraws[] = [];
     for (const [place, { drawn }] of corner.places.entries()) {
       if (drawn === null || (drawn.halfWidth === 0 && drawn.standardError === 0)) continue;
       moving.push(place);
-      columns.push(draws.column(drawn));
+      parts.push(draws.of(drawn));
     }
     this.motion = corner.model.motion;
     this.#corner = corner;
@@ -130,15 +137,15 @@ class CornerTally {
     this.#samples = draws.samples;
     this.#readings = placeMeans(corner.places);
     this.#moving = Int32Array.from(moving);
-    this.#columns = columns;
-    this.#wanted = wantedTravels.map((travel) =>
-      typeof travel === "number" ? Float64Array.of(travel) : travel,
+    this.#means = Float64Array.from(parts, ({ mean }) => mean);
+    this.#halfWidths = Float64Array.from(parts, ({ halfWidth }) => halfWidth);
+    this.#rectangular = parts.map(({ rectangular }) => rectangular);
+    this.#scattering = parts.flatMap(({ standardError, normal }, index) =>
+      normal === null ? [] : [{ place: moving[index] as number, standardError, normal }],
     );
+    this.#wanted = wantedTravels;
     this.#beyond = new Int32Array(wantedTravels.length);
-    this.#kept = Array.from(
-      { length: corner.model.hasLimits ? 6 : 2 },
-      () => new Float64Array(draws.samples),
-    );
+    this.#covered = new CoverageIntervals(corner.model.hasLimits ? 6 : 2, draws.samples);
   }
 
   /** Does every geometry reading of both corners come from the same place? */
@@ -149,11 +156,20 @@ class CornerTally {
   }
 
   takeReadings(draw: number): void {
+    const readings = this.#readings;
     const moving = this.#moving;
+    const means = this.#means;
+    const halfWidths = this.#halfWidths;
+    const rectangular = this.#rectangular;
     for (let index = 0; index < moving.length; index++) {
-      this.#readings[moving[index] as number] = (this.#columns[index] as Float64Array)[
-        draw
-      ] as number;
+      readings[moving[index] as number] =
+        (means[index] as number) +
+        (halfWidths[index] as number) * ((rectangular[index] as Float64Array)[draw] as number);
+    }
+    const scattering = this.#scattering;
+    for (let index = 0; index < scattering.length; index++) {
+      const { place, standardError, normal } = scattering[index] as ScatteringPlace;
+      readings[place] = (readings[place] as number) + standardError * (normal[draw] as number);
     }
   }
 
@@ -166,15 +182,12 @@ class CornerTally {
   count(draw: number, motion: LayoutMotion): void {
     const figures = this.#figures;
     if (!this.#corner.model.evaluateMoved(this.#readings, figures, motion)) return;
-    const kept = this.#kept;
-    for (let index = 0; index < kept.length; index++) {
-      (kept[index] as Float64Array)[this.#inside] = figures[index] as number;
-    }
+    this.#covered.add(figures);
     this.#inside++;
     const contact = figures[figure.contact] as number;
     for (let index = 0; index < this.#wanted.length; index++) {
-      const travels = this.#wanted[index] as Float64Array;
-      const travel = (travels.length === 1 ? travels[0] : travels[draw]) as number;
+      const wanted = this.#wanted[index] as WantedTravel;
+      const travel = typeof wanted === "number" ? wanted : wanted(draw);
       if (contact >= travel) this.#beyond[index] = (this.#beyond[index] as number) + 1;
     }
     const reserve = figures[figure.reserve] as number;
@@ -185,12 +198,8 @@ class CornerTally {
   /** To be called once, after the last draw. */
   result(): CornerDraws {
     const samples = this.#samples;
-    const interval = (name: FigureName): Interval | null => {
-      const values = this.#kept[figure[name]];
-      return values === undefined || this.#inside === 0
-        ? null
-        : coverageInterval(values, this.#inside);
-    };
+    const intervals = this.#covered.intervals();
+    const interval = (name: FigureName) => intervals[figure[name]] ?? null;
     const { hasLimits } = this.#corner.model;
     return {
       outsideShare: 1 - this.#inside / samples,

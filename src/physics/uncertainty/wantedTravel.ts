@@ -5,7 +5,7 @@ import { travelVariance } from "../road/roadResponse.ts";
 import { progressiveContactFactor, type RoadCorner, type RoadTravel } from "../road/roadTravel.ts";
 import { roadVelocityIntensity } from "../road/roughness.ts";
 import type { StopCurve } from "../stop/stopCurve.ts";
-import type { SharedDraws } from "./cornerDraws.ts";
+import type { SharedDraws, WantedTravel } from "./cornerDraws.ts";
 import type { DrawnReading } from "./drawnReading.ts";
 
 /** Every ride quantity, in the order in which it is listed. */
@@ -135,15 +135,15 @@ export class WantedTravelModel {
   }
 }
 
-/** Free travel wanted by one corner: a number each, or a number a draw; null where not known. */
+/** Free travel wanted by one corner; null where not known. */
 export interface WantedTravels {
-  readonly laden: number | Float64Array | null;
-  readonly unladen: number | Float64Array | null;
+  readonly laden: WantedTravel | null;
+  readonly unladen: WantedTravel | null;
 }
 
 /**
- * z_need of a corner for the draws: at the mean readings where no ride value carries a tolerance
- *, else drawn with those that do.
+ * z_need of a corner for the draws: at the mean readings where no ride value carries a tolerance,
+ * else drawn with those that do.
  */
 export function wantedTravels(
   fitment: Fitment,
@@ -157,16 +157,16 @@ export function wantedTravels(
   const inDoubt = rideInDoubt(fitment);
   if (fitment.ride === undefined || inDoubt.length === 0) return { laden, unladen };
   const model = new WantedTravelModel(corner, fitment.ride, rules);
-  const columns = inDoubt.map((quantity) => draws.column(quantity));
-  const ladenDraws = laden === null ? null : new Float64Array(draws.samples);
-  const unladenDraws = unladen === null ? null : new Float64Array(draws.samples);
-  const places = inDoubt.map(({ place }) => place);
-  for (let draw = 0; draw < draws.samples; draw++) {
-    for (let index = 0; index < places.length; index++) {
-      model.set(places[index] as number, (columns[index] as Float64Array)[draw] as number);
-    }
-    if (ladenDraws !== null) ladenDraws[draw] = model.laden();
-    if (unladenDraws !== null) unladenDraws[draw] = model.unladen();
-  }
-  return { laden: ladenDraws, unladen: unladenDraws };
+  const parts = inDoubt.map((quantity) => ({
+    place: quantity.place,
+    draws: draws.of(quantity),
+  }));
+  const drawn = (wanted: () => number) => (draw: number) => {
+    for (const { place, draws } of parts) model.set(place, draws.at(draw));
+    return wanted();
+  };
+  return {
+    laden: laden === null ? null : drawn(() => model.laden()),
+    unladen: unladen === null ? null : drawn(() => model.unladen()),
+  };
 }

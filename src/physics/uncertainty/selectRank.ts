@@ -1,5 +1,3 @@
-import type { Interval } from "../fitment.ts";
-
 /**
  * Moves the numbers of `values` so that the one of rank `rank` (0 = least) stands in its place, the
  * lesser before it and the greater behind it, and returns it. Source: R. W. Floyd & R. L. Rivest,
@@ -63,36 +61,4 @@ export function selectRank(
     if (rank <= down) high = down - 1;
   }
   return values[rank] as number;
-}
-
-/**
- * The probabilistically symmetric coverage interval of the first `count` (≥ 1) draws, from the
- * (1 − p)/2 to the (1 + p)/2 percentile; between two ranks in proportion. Reorders `draws`.
- * Source: JCGM 101:2008, 7.7 (the percentile between ranks is common practice).
- */
-export function coverageInterval(draws: Float64Array, count: number, probability = 0.95): Interval {
-  const tail = ((1 - probability) / 2) * (count - 1);
-  const low = percentile(draws, tail, 0, count);
-  return [low, percentile(draws, count - 1 - tail, Math.floor(tail), count)];
-}
-
-/** The value at a place between ranks, 0 … count − 1, where the least stand before `from` already. */
-function percentile(draws: Float64Array, place: number, from: number, count: number): number {
-  const rank = Math.floor(place);
-  const share = place - rank;
-  if (share === 0) return selectRank(draws, rank, from, count - 1);
-  let low: number;
-  let high: number;
-  if (2 * rank < count) {
-    high = selectRank(draws, rank + 1, from, count - 1);
-    low = Number.NEGATIVE_INFINITY;
-    for (let index = from; index <= rank; index++) low = Math.max(low, draws[index] as number);
-  } else {
-    low = selectRank(draws, rank, from, count - 1);
-    high = Number.POSITIVE_INFINITY;
-    for (let index = rank + 1; index < count; index++) {
-      high = Math.min(high, draws[index] as number);
-    }
-  }
-  return low + share * (high - low);
 }
