@@ -4,6 +4,7 @@ import { fitmentOf } from "../records/fitmentOf.ts";
 import { oddReadings } from "../records/oddReadings.ts";
 import type { PackPlatforms } from "../records/pack.ts";
 import { readCheckText } from "../records/readCheck.ts";
+import { looksLikeReply } from "../records/readReply.ts";
 import { computedOf, factsOf, type Incoming, type Way } from "../records/submission.ts";
 import { checkOfText } from "../sharing/receivedFile.ts";
 import { checkOfPayload, type SharedCheck } from "../sharing/sharedCheck.ts";
@@ -28,6 +29,9 @@ const workFailed: Fault = {
 };
 
 function read({ text, what, way }: TaskOf<"read">): PoolResult {
+  if (looksLikeReply(text)) {
+    return { kind: "read", items: [sharedItem(checkOfText({ text, what }), way)] };
+  }
   if (/^\ufeff?\s*[{[]/.test(text)) return { kind: "read", items: [recordItem(text, what, way)] };
   const payloads = findPayloads(text);
   const items =

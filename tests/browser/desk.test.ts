@@ -175,10 +175,13 @@ it("the whole circle: a check typed on a phone, sent by each way, asked again, t
     "Asked for readings again, M. Lind, version 1",
     "Version 1 came in as a file",
   ]);
-  const accepted = await desk.saved("Save the reply file");
-  await list.open(site.address);
-  await page.getByLabel("Files to open").setInputFiles(accepted);
+  await office.context.grantPermissions(["clipboard-read", "clipboard-write"]);
+  await desk.page.getByRole("button", { name: "Copy the text" }).click();
+  await desk.page.getByText("The text is copied, with a link that opens it in Stopfit.").waitFor();
+  const message = await desk.page.evaluate(() => navigator.clipboard.readText());
+  await page.goto(/https?:\S+#\/open\/\S+/.exec(message)?.[0] ?? "");
   await page.getByText("Your readings are accepted.").waitFor();
+  expect(page.url()).not.toContain("#/open/");
 
   phone.expectNoTrouble();
   office.expectNoTrouble();

@@ -1,10 +1,20 @@
-import { mkdtempSync, openSync, readFileSync, rmSync, truncateSync, writeFileSync } from "node:fs";
+import {
+  mkdirSync,
+  mkdtempSync,
+  openSync,
+  readFileSync,
+  rmSync,
+  truncateSync,
+  writeFileSync,
+} from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { deflateRawSync } from "node:zlib";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, expect, inject, it } from "vitest";
 import { backupLineText } from "../../src/records/backupLine.ts";
 import type { CheckRecord } from "../../src/records/checkRecord.ts";
+import { payloadText } from "../../src/sharing/payload.ts";
 import { generateRecords } from "../support/generateRecords.ts";
 import { DeskPage } from "./support/deskPage.ts";
 import { launchChromium, Phone } from "./support/phone.ts";
@@ -139,23 +149,116 @@ it("takes 10 000 records in without a dropped one, holds none of them in memory,
   office.expectNoTrouble();
 }, 400_000);
 
-it("an import whose tab is closed half-way leaves nothing half-done and is gone on with", async () => {
+/** A desk whose page stops at `after` calls of a method, as one does that is closed in the middle of it. */
+async function deskThatStops(method: "text" | "postMessage", after: number): Promise<DeskPage> {
+  const page = await office.newPage();
+  await page.addInitScript(
+    ([name, most]) => {
+      const owner = (name === "text" ? Blob : Worker).prototype as unknown as {
+        [method: string]: (...values: unknown[]) => unknown;
+      };
+      const real = owner[name];
+      let calls = 0;
+      owner[name] = function (...values) {
+        calls += 1;
+        return calls > most ? new Promise(() => undefined) : real?.apply(this, values);
+      };
+    },
+    [method, after] as const,
+  );
+  return new DeskPage(page).open(site.address);
+}
+
+it("an import whose tab is closed half-way goes on by itself to its end", async () => {
   writeRecords(300, 5);
-  const desk = await openDesk();
+  const desk = await deskThatStops("postMessage", 130);
   await desk.page.getByLabel("Folder to take in").setInputFiles(folder);
-  await desk.page.getByText(/^Taking in: (?!0 )\d+ checks added/).waitFor();
+  await desk.page.getByText("Taking in: 100 checks added").waitFor();
   await desk.page.close();
 
   const again = await openDesk();
-  await again.page.getByText(/was broken off when its page was closed/).waitFor();
-  const half = await kept(again.page);
-  expect(half.submissions.length).toBeGreaterThan(0);
-  expect(half.submissions.length).toBeLessThan(300);
-  expect(half.submissions.map(({ key }) => key).sort()).toEqual([...half.texts].sort());
+  await again.page.getByText(/its page was closed, and it went on here by itself/).waitFor();
+  expect(await again.ended()).toBe("Taken in: 300 checks added.");
+  const { submissions, texts } = await kept(again.page);
+  expect(new Set(submissions.map(({ checkId }) => checkId)).size).toBe(300);
+  expect(submissions.map(({ key }) => key).sort()).toEqual([...texts].sort());
+  await again.page.reload();
+  await again.rows.first().waitFor();
+  expect(await again.page.locator("[data-import]").count()).toBe(0);
+  office.expectNoTrouble();
+});
+
+it("an import whose tab is closed while its files are read leaves nothing, and says so", async () => {
+  writeRecords(300, 6);
+  const desk = await deskThatStops("text", 200);
+  await desk.page.getByLabel("Folder to take in").setInputFiles(folder);
+  await desk.page.getByText(/^Reading: \d+ files so far/).waitFor();
+  await desk.page.close();
+
+  const again = await openDesk();
+  await again.page.getByText(/Nothing of it was taken in. Choose the files again./).waitFor();
+  expect((await kept(again.page)).submissions).toEqual([]);
+  await again.page.getByRole("button", { name: "All right" }).click();
   await again.page.getByLabel("Folder to take in").setInputFiles(folder);
-  const there = half.submissions.length;
-  expect(await again.ended()).toBe(`Taken in: ${300 - there} checks added, ${there} here already.`);
+  expect(await again.ended()).toBe("Taken in: 300 checks added.");
+  office.expectNoTrouble();
+});
+
+it("a backup whose restore is broken off goes on from its copy", async () => {
+  const file = join(folder, "backup.txt");
+  const createdAt = "2026-05-02T10:00:00.000Z";
+  const lines = [...generateRecords(300, 8)].map((record) =>
+    backupLineText({
+      kind: "submission",
+      text: JSON.stringify(record),
+      receivedAt: createdAt,
+      way: "file",
+      photosLeftOut: 0,
+    }),
+  );
+  writeFileSync(
+    file,
+    [
+      backupLineText({ kind: "header", createdAt }),
+      ...lines,
+      backupLineText({ kind: "end", lines: lines.length }),
+    ].join(""),
+  );
+  const desk = await deskThatStops("postMessage", 150);
+  await desk.page.getByLabel("Files to take in").setInputFiles(file);
+  await desk.page.getByText("Taking in: 100 checks added").waitFor();
+  await desk.page.close();
+  rmSync(file);
+
+  const again = await openDesk();
+  expect(await again.ended()).toBe("Taken in: 200 checks added, 100 here already.");
   expect((await kept(again.page)).submissions).toHaveLength(300);
+  office.expectNoTrouble();
+});
+
+it("a folder that is dropped is taken in with the folders inside it", async () => {
+  writeRecords(120, 12);
+  const inner = join(folder, "May", "week 2");
+  mkdirSync(inner, { recursive: true });
+  let number = 0;
+  for (const record of generateRecords(7, 13)) {
+    number += 1;
+    writeFileSync(join(inner, `inner-${number}.json`), JSON.stringify(record));
+  }
+  writeFileSync(join(folder, "May", "note.txt"), "Sent by hand.");
+  const desk = await openDesk();
+  const session = await office.context.newCDPSession(desk.page);
+  for (const type of ["dragEnter", "dragOver", "drop"] as const) {
+    await session.send("Input.dispatchDragEvent", {
+      type,
+      x: 600,
+      y: 400,
+      data: { items: [], files: [folder], dragOperationsMask: 1 },
+    });
+    if (type === "dragOver") await desk.page.locator(".desk-over").waitFor();
+  }
+  expect(await desk.ended()).toBe("Taken in: 127 checks added, 1 not taken in.");
+  expect(await desk.refused.textContent()).toMatch(/^note\.txt: .*holds no check/);
   office.expectNoTrouble();
 });
 
@@ -178,6 +281,9 @@ it("what is no sound check gets a sentence each and harms nothing", async () => 
   };
   const label = '<img src=x onerror="document.title=1"><script>document.title=2</script>';
   const scripted = { ...demo, vehicle: { ...demo.vehicle, label } };
+  // 25 MB of zeros as a link: it unpacks to far more than a check.
+  const body = new Uint8Array(deflateRawSync(Buffer.alloc(25_000_000), { level: 9 }));
+  const bomb = payloadText({ photosLeftOut: 0, parts: 1, part: 0, mark: 0, body }, "letters");
   const desk = await openDesk();
   const title = await desk.page.title();
   const said = await desk.takeFiles([
@@ -187,9 +293,11 @@ it("what is no sound check gets a sentence each and harms nothing", async () => 
     file("archive.zip", "PK\u0003\u0004rest"),
     file("empty.json", ""),
     file("words.txt", "Dear desk, the check follows."),
+    file("bomb.txt", `Here is my check: https://stopfit.example/#/open/${bomb}`),
+    file("reply.txt", '{"format":"stopfit-reply","version":1}'),
     file("scripted.json", JSON.stringify(scripted)),
   ]);
-  expect(said).toBe("Taken in: 1 check added, 6 not taken in.");
+  expect(said).toBe("Taken in: 1 check added, 8 not taken in.");
   await desk.page.getByText("What was not taken in, and why").click();
   const told = new Map(
     (await desk.refused.allTextContents()).map((text) => {
@@ -198,11 +306,13 @@ it("what is no sound check gets a sentence each and harms nothing", async () => 
     }),
   );
   expect(told.get("huge.json")).toMatch(/1000 MB.* It was not read\.$/);
-  expect(told.get("truncated.json")).toMatch(/\.$/);
+  expect(told.get("truncated.json")).toMatch(/is cut off/);
   expect(told.get("crowded.json")).toMatch(/limits/);
   expect(told.get("archive.zip")).toMatch(/zip archive/);
   expect(told.get("empty.json")).toMatch(/empty/);
   expect(told.get("words.txt")).toMatch(/holds no check/);
+  expect(told.get("bomb.txt")).toMatch(/unpacks to more than 1 MB/);
+  expect(told.get("reply.txt")).toMatch(/is not a whole reply/);
   await desk.openCheck("<img src=x");
   expect(await desk.page.getByRole("heading", { level: 1 }).first().textContent()).toContain(label);
   expect(await desk.page.title()).toBe(title);

@@ -143,13 +143,12 @@ async function takeStaged(
   const restoreOne = async (entry: InboxEntry, backup: Blob): Promise<Fault | null> => {
     let done = { added: 0, present: 0 };
     const soFar = () => counted(begun.counts, { ...done, taken: done.added + done.present });
-    const restored = await restore(
-      backup,
-      (counts) => {
-        done = counts;
-        onProgress(progress("running", { counts: soFar() }));
-      },
-      signal,
+    const onCounts = (counts: typeof done) => {
+      done = counts;
+      onProgress(progress("running", { counts: soFar() }));
+    };
+    const restored = await restore(backup, onCounts, signal).catch(
+      (): Outcome<null> => ({ ok: false, fault: unreadable(entry) }),
     );
     let counts = soFar();
     if (!restored.ok)
@@ -194,6 +193,15 @@ async function takeStaged(
 
 function whence({ startedAt }: BegunImport, { place, sentAt }: InboxEntry) {
   return { receivedAt: startedAt, place, ...(sentAt !== undefined && { sentAt }) };
+}
+
+function unreadable({ what }: InboxEntry): Fault {
+  return {
+    code: "backupUnreadable",
+    sentence: [
+      `${what} could no longer be read. What was restored is kept; choose it again, nothing is added twice.`,
+    ],
+  };
 }
 
 function notCopied({ what }: InboxEntry): Fault {

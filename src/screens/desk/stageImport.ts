@@ -50,9 +50,10 @@ export async function stageImport(
   };
   const putBackup = async (entry: InboxEntry, file: File): Promise<Outcome<null>> => {
     backups.set(entry.place, file);
-    const copied = await inbox.put([{ ...entry, backup: file }]);
+    const backup = await copyOf(file);
+    const copied = backup && (await inbox.put([{ ...entry, backup }]));
     // Without room for a copy it must be chosen again if its page is closed.
-    return copied.ok ? copied : inbox.put([entry]);
+    return copied?.ok ? copied : inbox.put([entry]);
   };
   const takeGroup = async (group: readonly Source[]): Promise<Outcome<null>> => {
     const read = await Promise.all(group.map(contentOf));
@@ -114,6 +115,24 @@ export async function stageImport(
   begun = { ...begun, stage: "taking" };
   const noted = await inbox.note(begun);
   return noted.ok ? succeed({ begun, backups }) : end(noted);
+}
+
+/**
+ * The content of a file, no longer bound to where the file lies; the browser, not the page, holds the
+ * pieces. Null where it cannot be read.
+ */
+async function copyOf(file: File): Promise<Blob | null> {
+  try {
+    const pieces: Blob[] = [];
+    const reader = file.stream().getReader();
+    for (;;) {
+      const { value, done } = await reader.read();
+      if (done) return new Blob(pieces);
+      pieces.push(new Blob([value]));
+    }
+  } catch {
+    return null;
+  }
 }
 
 function sentAt(file: File): { sentAt: string } | null {

@@ -51,18 +51,23 @@ export function useImports({
       ]);
       const hands = startPool();
       pool.current = hands;
-      let shown = 0;
-      let shownState = "";
+      const told = { at: 0, state: "", latest: null as ImportProgress | null, timer: 0 };
+      const tell = () => {
+        told.timer = 0;
+        if (told.latest === null) return;
+        told.at = Date.now();
+        told.state = told.latest.state;
+        setImporting(told.latest);
+      };
       const surroundings = {
         store,
         pool: hands,
         restore: restorer(store, hands),
         signal: own.signal,
         onProgress: (progress: ImportProgress) => {
-          if (progress.state === shownState && Date.now() - shown < redrawMs) return;
-          shown = Date.now();
-          shownState = progress.state;
-          setImporting(progress);
+          told.latest = progress;
+          if (progress.state !== told.state || Date.now() - told.at >= redrawMs) tell();
+          else if (told.timer === 0) told.timer = window.setTimeout(tell, redrawMs);
         },
       };
       const end =
@@ -70,6 +75,7 @@ export function useImports({
           ? await resumeImport(work, surroundings)
           : await runImport(work, surroundings);
       hands.dispose();
+      window.clearTimeout(told.timer);
       if (end === null) return;
       markDeskUsed();
       await onEnded(store);
