@@ -114,7 +114,7 @@ function tolerances(from: number, to: number, perDecade: number): readonly numbe
 }
 
 const contenders: readonly Contender[] = [
-  { name: "ours", solve: ours, tolerances: tolerances(4, 7, 4) },
+  { name: "ours", solve: ours, tolerances: tolerances(3, 7, 4) },
   { name: "odex", solve: odex, tolerances: tolerances(3, 8, 2) },
   { name: "mathjs", solve: mathjs, tolerances: tolerances(1, 4, 1) },
 ];
