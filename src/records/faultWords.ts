@@ -119,7 +119,8 @@ function limitField(
   const id = `${prefix}.limits.${index}`;
   const part = path[4];
   const kind = at(raw, ["corners", corner, "limits", index, "kind"]);
-  const known = limitKinds.includes(String(kind)) ? (kind as LimitKind) : undefined;
+  const known =
+    typeof kind === "string" && limitKinds.includes(kind) ? (kind as LimitKind) : undefined;
   if (part === "reading" && known !== undefined && (prefix === "left" || prefix === "right")) {
     return { id, name: entryName(id, known), rest: path.slice(5) };
   }

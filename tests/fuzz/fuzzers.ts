@@ -109,7 +109,7 @@ const record: Fuzzer = {
     if (value !== undefined && chance.once(3)) {
       if (chance.once(2)) unJsonable(value, chance);
       const read = readCheckValue(value);
-      const fault = unsoundOutcome(read, `${text}NaN Infinity undefined`);
+      const fault = unsoundOutcome(read, `${text}NaN Infinity undefined [object`);
       return { fault, accepted: read.ok, input: text, ...(read.ok && { record: read.value }) };
     }
     const read = readCheckText(text);
@@ -246,7 +246,7 @@ const link: Fuzzer = {
     const read = chance.once(2)
       ? sharedOfText({ text, what: "The text" })
       : sharedOfPayload(text.replace(/^.*#\/open\//, ""));
-    const fault = unsoundOutcome(read, `${text}NaN Infinity undefined`);
+    const fault = unsoundOutcome(read, `${text}NaN Infinity undefined [object`);
     const check = read.ok && read.value.kind === "check" ? read.value.check : null;
     return {
       fault,
@@ -310,7 +310,7 @@ const code: Fuzzer = {
       collection = scanned.value.collection;
       if (scanned.value.whole === null) continue;
       const read = checkOfFrame(scanned.value.whole, "The code");
-      const wrong = unsoundOutcome(read, `${input}NaN Infinity undefined`);
+      const wrong = unsoundOutcome(read, `${input}NaN Infinity undefined [object`);
       if (wrong !== null) return { fault: wrong, accepted, input };
       if (read.ok) return { fault: null, accepted, input, record: read.value.record };
     }

@@ -304,6 +304,14 @@ function pathsOf(value: unknown, path: string[] = []): string[][] {
 }
 
 describe("text meant to harm", () => {
+  it("a limit whose kind is an object without words of its own is told, not thrown at", () => {
+    const text = altered((record) => {
+      const [limit] = record.corners?.[0]?.limits as unknown as Loose[];
+      Object.assign(limit as Loose, { kind: { toString: 1 } });
+    });
+    expect(faults(text)).toHaveLength(1);
+  });
+
   it("100 000 brackets, closed or not", () => {
     expect(faults("[".repeat(100_000))[0]).toMatch(/more than 40 deep/);
     expect(faults("[".repeat(100_000) + "]".repeat(100_000))[0]).toMatch(/more than 40 deep/);

@@ -17,6 +17,9 @@ export const mostTestRows = 5_000_000;
 /** Share of rows without numbers from which the file is refused. */
 const mostLeftOut = 0.2;
 
+/** Beyond this, mm, mm/s, N or s, a number is no measurement but a slip of its file. */
+const greatestMeasured = 1e9;
+
 interface Layout {
   readonly delimiter: Delimiter;
   readonly found: ColumnsFound;
@@ -122,7 +125,7 @@ export class TestReader {
     const columns = this.#columns;
     for (const { column, factor, to } of columns) {
       const value = numberIn(cells[column.index] ?? "", style) * factor;
-      if (!Number.isFinite(value)) {
+      if (!(Math.abs(value) <= greatestMeasured)) {
         this.#leftOut++;
         for (const each of columns) each.to.trim(this.#shortest());
         return;

@@ -276,6 +276,20 @@ describe("always", () => {
   });
 });
 
+test("a number that nothing measures is left out with its row, up to a slip of a thousand million", () => {
+  const rows = Array.from({ length: 40 }, (_, row) => `${row % 20};0.2;${1 + 25 * (row % 20)}`);
+  const file = ["depth mm;speed mm/s;force N", ...rows];
+  const withForce = (force: string) =>
+    given(importTestText([...file, `21;0.2;${force}`].join("\n"), "slip.csv"));
+  for (const force of ["1e308", "-1e308", "1000000001"]) {
+    const { file: facts, analysis } = withForce(force);
+    expect(facts.rowsLeftOut).toBe(1);
+    expect(facts.rows).toBe(40);
+    expect(analysis.kind === "rows" && analysis.staticCurve.ok).toBe(true);
+  }
+  expect(withForce("1000000000").file.rowsLeftOut).toBe(0);
+});
+
 describe("a file in pieces", () => {
   test("progress rises to the whole, and the answer is that of the text", async () => {
     const repeated = csvOf();
