@@ -128,6 +128,13 @@ export function AgainScreen({ stored, unit, change, startAssessor }: AgainScreen
         <Notice tone="unsure" live>
           <h1>Not sure yet</h1>
           <p>{sentenceText(assessed.fault.sentence, unit)}</p>
+          {assessed.fault.reading && (
+            <div class="row">
+              <ButtonLink href={stepHref(stored.id, assessed.fault.reading)}>
+                To that reading
+              </ButtonLink>
+            </div>
+          )}
         </Notice>
       ) : plan === null || assessment === null || goesOn ? (
         <p class="later-waiting">Working out what is settled …</p>

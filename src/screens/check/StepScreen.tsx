@@ -2,7 +2,7 @@ import { useEffect, useState } from "preact/hooks";
 import { walkOf } from "../../records/againWalk.ts";
 import { changeProgress, completeRecord, type StoredCheck } from "../../records/storedCheck.ts";
 import type { KeepState } from "../../storage/keeper.ts";
-import { AgainActions, isWalkStep } from "../again/AgainActions.tsx";
+import { AgainActions, isWalkStep, onward } from "../again/AgainActions.tsx";
 import { AgainBar } from "../again/AgainBar.tsx";
 import { BeforeValues } from "../again/BeforeValues.tsx";
 import { EarlierReadings } from "../again/EarlierReadings.tsx";
@@ -11,6 +11,7 @@ import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import type { Preferences } from "../preferences.ts";
 import { answerHref, checksHref, goTo, stepHref } from "../router.ts";
 import { KeptLine, NotKept } from "./Kept.tsx";
+import { LiveVerdict } from "./liveVerdict/LiveVerdict.tsx";
 import { Overview, OverviewDialog } from "./Overview.tsx";
 import { ProgressBar } from "./ProgressBar.tsx";
 import { StepContent } from "./StepContent.tsx";
@@ -118,7 +119,10 @@ export function StepScreen({ stored, place, change, preferences, kept, tryAgain 
             change={change}
           />
         ) : (
-          <ProgressBar all={all} at={at} />
+          <>
+            <ProgressBar all={all} at={at} />
+            {step.id !== "finish" && <LiveVerdict key={stored.id} stored={stored} />}
+          </>
         )
       }
       actions={
@@ -162,7 +166,8 @@ export function StepScreen({ stored, place, change, preferences, kept, tryAgain 
             preferences={preferences}
             go={go}
             next={() => {
-              if (step.state === "done" && !step.unreadable) next();
+              if (retaken) onward({ stored, now: retaken, step, all, change })?.();
+              else if (step.state === "done" && !step.unreadable) next();
             }}
             waiting={all.find(({ id }) => id === waiting)?.name}
           />
