@@ -44,6 +44,7 @@ export interface Remark {
     | "forceZero"
     | "depthZero"
     | "softStart"
+    | "zeroNotTold"
     | "rowsLeftOut"
     | "liftedOff"
     | "reboundNotTested"

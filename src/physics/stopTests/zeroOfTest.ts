@@ -24,8 +24,8 @@ const farShare = 0.3;
  * pushes. A flat beginning is the approach before the stop is touched: its force is the load cell's
  * zero and its end the depth's, unless the file's own 0 lies in it and the force creeps up from there, as
  * a very progressive stop's does. Without one, a force at depth 0 is the load cell's zero; depths that
- * begin far from 0 at almost no force are positions, taken from their first. Common practice, no
- * source.
+ * begin far from 0 at almost no force are positions, taken from their first. What may be an offset and
+ * cannot be told from the stop itself stays, and is a remark. Common practice, no source.
  *
  * Error "depthNotTold": depths below 0 at which the stop already pushes.
  */
@@ -67,7 +67,28 @@ export function zeroOfTest(levels: readonly LevelMean[]): Outcome<ZeroOfTest> {
       "The stop already pushes at depths below 0, so it cannot be told where it is first touched. Measure the depth from the first touch, or let the test begin before it.",
     ]);
   }
-  return succeed(zeros(0, 0));
+  return succeed({ depthMm: 0, forceN: 0, remarks: maybeOffset(levels, free, forceSpan) });
+}
+
+/** A force at depth 0 from this share of the span on is worth a word. */
+const wordShare = 0.02;
+
+/** What looks like an offset of depth or force, in a test that does not begin before the first touch. */
+function maybeOffset(
+  levels: readonly LevelMean[],
+  free: readonly LevelMean[],
+  forceSpan: number,
+): readonly Remark[] {
+  const [first, second] = levels;
+  const end = free.at(-1);
+  if (first === undefined || second === undefined || end === undefined) return [];
+  if (free.length >= 3 && risesAtOnce(levels, end.depthMm, end.forceN, forceSpan)) {
+    return [softStart(end.depthMm)];
+  }
+  const rate = (second.forceN - first.forceN) / (second.depthMm - first.depthMm);
+  const atZero = first.forceN - rate * first.depthMm;
+  const doubt = 4 * Math.max(first.standardErrorN, second.standardErrorN);
+  return atZero > Math.max(wordShare * forceSpan, doubt) ? [zeroNotTold(atZero)] : [];
 }
 
 /** The longest beginning whose forces stay flat within their own doubt. */
@@ -129,6 +150,17 @@ function softStart(depthMm: number): Remark {
       "Up to ",
       length(depthMm),
       " there is almost no force. That is taken as a very progressive stop; if it was touched only there, count the depths in the file from there.",
+    ],
+  };
+}
+
+function zeroNotTold(forceN: number): Remark {
+  return {
+    code: "zeroNotTold",
+    sentence: [
+      "Carried on in a straight line to depth 0 the force is ",
+      { kind: "force", value: forceN },
+      ", not 0. Whether the load cell's zero was off cannot be told from this file: let the test begin before the stop is touched.",
     ],
   };
 }

@@ -17,6 +17,7 @@ import { ComparedStops } from "./compare/ComparedStops.tsx";
 import { proposedStop } from "./compare/proposedStop.ts";
 import { StopPicker } from "./compare/StopPicker.tsx";
 import { type OtherStop, useComparison } from "./compare/useComparison.ts";
+import { useAfterPaint } from "./hooks/useAfterPaint.ts";
 import { useAssessment } from "./hooks/useAssessment.ts";
 import { useAssessor } from "./hooks/useAssessor.ts";
 import { TravelLadder } from "./ladder/TravelLadder.tsx";
@@ -119,6 +120,7 @@ function Answered({
   go: (step: string) => void;
   onChange: (stored: StoredCheck) => void;
 }) {
+  const rest = useAfterPaint();
   const [picked, setPicked] = useState<Stop | null>(null);
   const candidate = useMemo<OtherStop | null>(
     () =>
@@ -162,91 +164,97 @@ function Answered({
         ]}
       />
       <Cautions raised={liftMm > 0} work={work || assessment.verdict !== "ok"} />
-      <section class="stack" aria-labelledby="checks-heading">
-        <h2 id="checks-heading" tabIndex={-1}>
-          {assessment.corners.length > 1 ? "Left and right" : "The checks"}
-        </h2>
-        <SideComparison assessment={assessment} unit={unit} complete={complete} />
-      </section>
-      <section class="stack" aria-labelledby="ladder-heading">
-        <h2 id="ladder-heading" tabIndex={-1}>
-          Travel ladder
-        </h2>
-        <div class="ladders">
-          {assessment.corners.map((corner) => (
-            <TravelLadder key={corner.side} assessed={corner} unit={unit} />
-          ))}
-        </div>
-        <Figures group="travel" fitment={fitment} assessment={assessment} unit={unit} />
-      </section>
-      <section class="card" aria-labelledby="again-heading">
-        <h2 id="again-heading" tabIndex={-1}>
-          What to measure again
-        </h2>
-        {complete && (
-          <AgainOffer
-            stored={stored}
-            assessor={assessor}
-            fitment={fitment}
-            assessment={assessment}
-            unit={unit}
-            go={go}
-            onChange={onChange}
-          />
-        )}
-        <MeasureAgain fitment={fitment} assessment={assessment} unit={unit} go={go} />
-        <div class="row">
-          <Button icon="forward" onClick={() => go(fullTravelStep)}>
-            Full-travel check by hand
-          </Button>
-        </div>
-        <Figures group="doubt" fitment={fitment} assessment={assessment} unit={unit} />
-      </section>
-      <section class="stack" aria-labelledby="compare-heading">
-        <h2 id="compare-heading" tabIndex={-1}>
-          Another stop instead
-        </h2>
-        <div class="row">
-          <Button icon="forward" onClick={() => go("stops")}>
-            Which stop of the pack fits?
-          </Button>
-        </div>
-        <p class="small">Tap a stop to set it against {stopTitle(fitment.stop)} on this vehicle.</p>
-        <StopPicker
-          fitment={fitment}
-          stops={stops}
-          picked={picked?.name ?? null}
-          onPick={setPicked}
-          unit={unit}
-        />
-        {picked && (
-          <ComparedStops
-            fitment={fitment}
-            assessment={assessment}
-            comparison={comparison}
-            onLeave={() => setPicked(null)}
-            unit={unit}
-          />
-        )}
-      </section>
-      {complete && (
-        <section class="stack" aria-labelledby="drawings-heading">
-          <h2 id="drawings-heading" tabIndex={-1}>
-            Force, impact and stiffness
-          </h2>
-          <Charts
-            assessor={assessor}
-            fitment={fitment}
-            assessment={assessment}
-            other={other}
-            unit={unit}
-          />
-          <Figures group="stop" fitment={fitment} assessment={assessment} unit={unit} />
-          <Figures group="impact" fitment={fitment} assessment={assessment} unit={unit} />
-          <Figures group="road" fitment={fitment} assessment={assessment} unit={unit} />
-        </section>
+      {rest && (
+        <>
+          <section class="stack" aria-labelledby="checks-heading">
+            <h2 id="checks-heading" tabIndex={-1}>
+              {assessment.corners.length > 1 ? "Left and right" : "The checks"}
+            </h2>
+            <SideComparison assessment={assessment} unit={unit} complete={complete} />
+          </section>
+          <section class="stack" aria-labelledby="ladder-heading">
+            <h2 id="ladder-heading" tabIndex={-1}>
+              Travel ladder
+            </h2>
+            <div class="ladders">
+              {assessment.corners.map((corner) => (
+                <TravelLadder key={corner.side} assessed={corner} unit={unit} />
+              ))}
+            </div>
+            <Figures group="travel" fitment={fitment} assessment={assessment} unit={unit} />
+          </section>
+          <section class="card" aria-labelledby="again-heading">
+            <h2 id="again-heading" tabIndex={-1}>
+              What to measure again
+            </h2>
+            {complete && (
+              <AgainOffer
+                stored={stored}
+                assessor={assessor}
+                fitment={fitment}
+                assessment={assessment}
+                unit={unit}
+                go={go}
+                onChange={onChange}
+              />
+            )}
+            <MeasureAgain fitment={fitment} assessment={assessment} unit={unit} go={go} />
+            <div class="row">
+              <Button icon="forward" onClick={() => go(fullTravelStep)}>
+                Full-travel check by hand
+              </Button>
+            </div>
+            <Figures group="doubt" fitment={fitment} assessment={assessment} unit={unit} />
+          </section>
+          <section class="stack" aria-labelledby="compare-heading">
+            <h2 id="compare-heading" tabIndex={-1}>
+              Another stop instead
+            </h2>
+            <div class="row">
+              <Button icon="forward" onClick={() => go("stops")}>
+                Which stop of the pack fits?
+              </Button>
+            </div>
+            <p class="small">
+              Tap a stop to set it against {stopTitle(fitment.stop)} on this vehicle.
+            </p>
+            <StopPicker
+              fitment={fitment}
+              stops={stops}
+              picked={picked?.name ?? null}
+              onPick={setPicked}
+              unit={unit}
+            />
+            {picked && (
+              <ComparedStops
+                fitment={fitment}
+                assessment={assessment}
+                comparison={comparison}
+                onLeave={() => setPicked(null)}
+                unit={unit}
+              />
+            )}
+          </section>
+          {complete && (
+            <section class="stack" aria-labelledby="drawings-heading">
+              <h2 id="drawings-heading" tabIndex={-1}>
+                Force, impact and stiffness
+              </h2>
+              <Charts
+                assessor={assessor}
+                fitment={fitment}
+                assessment={assessment}
+                other={other}
+                unit={unit}
+              />
+              <Figures group="stop" fitment={fitment} assessment={assessment} unit={unit} />
+              <Figures group="impact" fitment={fitment} assessment={assessment} unit={unit} />
+              <Figures group="road" fitment={fitment} assessment={assessment} unit={unit} />
+            </section>
+          )}
+          <RulesUsed fitment={fitment} reference={stored.record.reference} unit={unit} go={go} />
+        </>
       )}
-      <RulesUsed fitment={fitment} unit={unit} go={go} />
       <p class="small">{certification}</p>
     </>
   );

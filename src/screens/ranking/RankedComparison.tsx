@@ -76,8 +76,9 @@ export function RankedComparison({
               </strong>
             </p>
             {mountsOf(ranked).map((text) => (
-              <p key={text} class="small">
-                {text}
+              <p key={text} class="ranked-mount small">
+                <StateMark state="care" size={20} label="" />
+                <span>{text}</span>
               </p>
             ))}
           </section>
@@ -110,14 +111,16 @@ function PartsTable({
     partFacts(fitment.stop, stopOf(pack, ranked.id), unit),
   );
   return (
-    <DataTable
-      caption="The stops themselves"
-      columns={[{ name: "Of the stop" }, ...shown.map(({ name }) => ({ name }))]}
-      rows={(facts[0] ?? []).map(({ name }, row) => [
-        name,
-        ...facts.map((each) => each[row]?.text ?? "–"),
-      ])}
-    />
+    <div class="ranked-parts">
+      <DataTable
+        caption="The stops themselves"
+        columns={[{ name: "Of the stop" }, ...shown.map(({ name }) => ({ name }))]}
+        rows={(facts[0] ?? []).map(({ name }, row) => [
+          name,
+          ...facts.map((each) => each[row]?.text ?? "–"),
+        ])}
+      />
+    </div>
   );
 }
 

@@ -1,17 +1,12 @@
 import type { RankedStop } from "../../physics/ranking/rankStops.ts";
 import type { PackStop } from "../../records/pack.ts";
 import { sentenceText } from "../../records/quantityText.ts";
+import { stopFacts } from "../../records/stopFacts.ts";
 import type { LengthUnit } from "../../records/units.ts";
 import { verdictWords } from "../answer/stateWords.ts";
 import { StateMark } from "../drawings/StateMark.tsx";
 import { CheckLine } from "../parts/Choices.tsx";
-import {
-  marginTexts,
-  mountDifferences,
-  rankedName,
-  shortcomingsTold,
-  stopFacts,
-} from "./rankingWords.ts";
+import { marginTexts, mountDifferences, rankedName, shortcomingsTold } from "./rankingWords.ts";
 
 /** One stop of the list: its verdict, its margins, and what fails. */
 export function RankedRow({
@@ -53,9 +48,12 @@ export function RankedRow({
       </div>
       {stop && <p class="small soft">{stopFacts(stop, unit)}</p>}
       {mount.length > 0 && (
-        <ul class="ranked-mount small">
+        <ul class="ranked-shortcomings">
           {mount.map((text) => (
-            <li key={text}>{text}</li>
+            <li key={text} class="ranked-mount small">
+              <StateMark state="care" size={20} label="" />
+              <span>{text}</span>
+            </li>
           ))}
         </ul>
       )}

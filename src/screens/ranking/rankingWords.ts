@@ -22,23 +22,6 @@ export function rankedName(ranked: RankedStop, unit: LengthUnit): string {
   return `${name} with a spacer of ${quantityText({ kind: "length", value: spacerMm }, unit)}`;
 }
 
-/** Height, stiffness class, mounting and material: what tells one stop of the pack from another. */
-export function stopFacts(stop: PackStop, unit: LengthUnit): string {
-  const curve = stopCurve(stop);
-  const length = (value: number) => quantityText({ kind: "length", value }, unit);
-  return [
-    `${length(meanOf(stop.freeHeight))} high`,
-    curve.ok
-      ? `class ${quantityText({ kind: "rate", value: stiffnessClassOf(secantRate(curve.value)) }, unit)}`
-      : "class not known",
-    ...(stop.estimated ? [`curve by estimate, ${estimateBand(stop.estimated)}`] : []),
-    ...(stop.duty === "carry" ? ["made to carry"] : []),
-    ...(stop.outerDiameterMm === undefined ? [] : [`${length(stop.outerDiameterMm)} across`]),
-    ...(stop.mounting ? [stop.mounting] : []),
-    ...(stop.material ? [stop.material] : []),
-  ].join(" · ");
-}
-
 /** What a stop is as a part, line by line; the same lines for every stop. */
 export function partFacts(
   stop: Stop,
@@ -132,7 +115,7 @@ export function marginTexts({ margins }: RankedStop, unit: LengthUnit): readonly
     const amount = quantityText({ kind, value: Math.abs(value) }, unit);
     texts.push({
       name,
-      text: value < 0 ? `${amount} short` : `${amount} over`,
+      text: value < 0 ? `${amount} short` : `${amount} to spare`,
       short: value < 0,
     });
   };

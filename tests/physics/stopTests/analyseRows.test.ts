@@ -420,4 +420,27 @@ describe("where the depth begins", () => {
       expect(Math.abs((curve?.force(depth) ?? 0) - knownStop.force(depth))).toBeLessThan(12);
     }
   });
+
+  test("what may be an offset, in a test that begins past the first touch, is left and told", () => {
+    const late = Array.from({ length: 18 }, (_, place) => 3 + 2 * place);
+    const offset = (by: number) => {
+      const rows = rowsOf({ depths: late, speeds: [0], repeats: 3 });
+      return given(analyseRows({ ...rows, forceN: rows.forceN.map((force) => force + by) }));
+    };
+    expect(codes(offset(0).remarks)).toEqual([]);
+    const found = offset(90);
+    expect(codes(found.remarks)).toEqual(["zeroNotTold"]);
+    // The straight line through F(3) and F(5), by hand: it meets depth 0 at 90 less 0.35·3·5.
+    const told = found.remarks[0]?.sentence.find((part) => typeof part !== "string");
+    expect(told).toMatchObject({ kind: "force" });
+    expect(typeof told === "object" && told.value).toBeCloseTo(90 - 0.35 * 3 * 5, 6);
+    expect(given(found.staticCurve).points[0]?.forceN).toBeCloseTo(knownStop.force(3) + 90, 6);
+  });
+
+  test("a short stretch without force, then a force that rises at once, is told", () => {
+    const depths = [1, 2, 3, ...Array.from({ length: 20 }, (_, place) => 5 + 2 * place)];
+    const stop = { force: (x: number) => knownStop.force(x - 3), damping: () => [0, 0] as const };
+    const found = given(analyseRows(rowsOf({ depths, speeds: [0], repeats: 4, stop })));
+    expect(codes(found.remarks)).toEqual(["softStart"]);
+  });
 });

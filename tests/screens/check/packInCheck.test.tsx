@@ -87,7 +87,7 @@ describe("a pack that was opened", () => {
     await choose(/In the reference pack/);
     await screen.findByRole("radio", { name: /^Lane block/ });
     const estimate = await screen.findByRole("radio", { name: /^Old block/ });
-    expect(estimate.closest("label")?.textContent).toContain("an estimate, not tested: ± 25 %");
+    expect(estimate.closest("label")?.textContent).toContain("curve by estimate, ± 25 %");
     expect(screen.queryByRole("radio", { name: /^Tall progressive/ })).toBeNull();
     cleanup();
     startApp(`#/check/${stored.id}/use`);

@@ -40,7 +40,7 @@ describe("the stop", () => {
     await choose(/In the reference pack/);
     const option = await screen.findByRole("radio", { name: /^Tall progressive/ });
     expect(option.closest("label")?.textContent).toMatch(
-      /60\.0 mm tall.*class 250 N\/mm.*tested slowly only/,
+      /60\.0 mm high.*class 250 N\/mm.*tested slowly only/,
     );
     fireEvent.click(option);
     await waitFor(async () => expect((await stopOf(stored.id))?.usableCompressionMm).toBe(33));

@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import type { RankedStop } from "../../../src/physics/ranking/rankStops.ts";
 import { demoPack } from "../../../src/records/demoPack.ts";
 import type { PackStop } from "../../../src/records/pack.ts";
+import { stopFacts } from "../../../src/records/stopFacts.ts";
 import {
   marginTexts,
   mountDifferences,
@@ -10,7 +11,6 @@ import {
   rankedKey,
   rankedName,
   shortcomingsTold,
-  stopFacts,
 } from "../../../src/screens/ranking/rankingWords.ts";
 
 const ranked: RankedStop = {
@@ -83,8 +83,8 @@ describe("margins in words", () => {
   it("say what is over and what is short, in the person's unit (25.4 mm to the inch, NIST SP 811)", () => {
     expect(marginTexts(ranked, "in").map(({ text }) => text)).toEqual([
       "0.10 in short",
-      "0.50 in over",
-      "0.25 g over",
+      "0.50 in to spare",
+      "0.25 g to spare",
       "10 % past full stop",
     ]);
     expect(marginTexts(ranked, "mm").filter(({ short }) => short)).toHaveLength(2);
@@ -132,7 +132,7 @@ it("a stop's facts name a stiffness by its number, and an estimate as one", () =
   const [stop] = demoPack.stops;
   if (!stop) throw new Error("no stop");
   expect(stopFacts(stop, "mm")).toBe(
-    "60.0 mm high · class 250 N/mm · 62.0 mm across · M10 stud · cellular polyurethane",
+    "60.0 mm high, 33.0 mm usable · class 250 N/mm · for impacts · tested slowly only · 62.0 mm across · M10 stud · cellular polyurethane",
   );
   const estimate = { ...stop, estimated: { how: "from Shore A 60", forceShare: 0.25 } };
   expect(stopFacts(estimate, "mm")).toContain("curve by estimate");

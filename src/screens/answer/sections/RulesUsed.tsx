@@ -1,5 +1,7 @@
 import type { Fitment, Use } from "../../../physics/fitment.ts";
 import { rulesOf } from "../../../physics/road/useRules.ts";
+import { same } from "../../../records/packDifferences.ts";
+import type { TakenFromPack } from "../../../records/platform.ts";
 import type { LengthUnit } from "../../../records/units.ts";
 import { Button } from "../../parts/Button.tsx";
 import { eventWords, speedText } from "../eventWords.ts";
@@ -14,15 +16,19 @@ const useWords: Record<Use, string> = {
 /** What the vehicle must stand in this use: defaults of ours, or as changed for this check. */
 export function RulesUsed({
   fitment,
+  reference,
   unit,
   go,
 }: {
   fitment: Fitment;
+  /** What the check took from the pack. */
+  reference: TakenFromPack | undefined;
   unit: LengthUnit;
   go: (step: string) => void;
 }) {
   const rules = rulesOf(fitment.use, fitment.rules);
-  const changed = Object.keys(fitment.rules ?? {}).length > 0;
+  const house = rulesOf(fitment.use, reference?.rules);
+  const changed = !same(rules, house);
   return (
     <section class="card">
       <h2>What it must stand: {useWords[fitment.use]}</h2>
@@ -38,8 +44,10 @@ export function RulesUsed({
         <li>Reserve of at least {lengthText(rules.reserveMm, unit)} past full stop.</li>
       </ul>
       <p class="small">
-        {changed ? "Changed for this check." : "Defaults, common practice."} None of it comes from a
-        published standard.
+        {reference?.rules
+          ? `House rules of “${reference.pack}”, common practice where they say nothing.`
+          : "Common practice."}
+        {changed && " Changed for this check."} None of it comes from a published standard.
       </p>
       <Button icon="pencil" onClick={() => go("rules")}>
         Change the demands

@@ -1,16 +1,10 @@
-import {
-  isProgressive,
-  secantRate,
-  stiffnessClassOf,
-} from "../../../physics/stop/stiffnessClass.ts";
-import { stopCurve } from "../../../physics/stop/stopCurve.ts";
-import { type CheckStop, recordBounds } from "../../../records/checkRecord.ts";
+import { useState } from "preact/hooks";
+import { recordBounds } from "../../../records/checkRecord.ts";
 import { recordStop, stopOf } from "../../../records/pack.ts";
 import { stopDifferences } from "../../../records/packSince.ts";
-import { quantityText } from "../../../records/quantityText.ts";
-import { estimateBand, stopTitle } from "../../../records/stopTitle.ts";
+import { stopFacts } from "../../../records/stopFacts.ts";
+import { stopTitle } from "../../../records/stopTitle.ts";
 import { changeRecord } from "../../../records/storedCheck.ts";
-import type { LengthUnit } from "../../../records/units.ts";
 import { Button } from "../../parts/Button.tsx";
 import { Choices, Segmented } from "../../parts/Choices.tsx";
 import { TextField } from "../../parts/Field.tsx";
@@ -23,33 +17,8 @@ import { stopSource } from "../steps.ts";
 import { packStops } from "./packStops.ts";
 import { withPackStop, withStopSource } from "./stopSources.ts";
 
-const dutyWords: { readonly [Duty in CheckStop["duty"]]: string } = {
-  impact: "for impacts",
-  carry: "made to stay in contact under load",
-};
-
-function mean(values: readonly number[]): number {
-  return values.reduce((sum, value) => sum + value, 0) / Math.max(1, values.length);
-}
-
-/** Height, stiffness by its number, duty: what tells one stop from another. */
-export function stopFigures(stop: CheckStop, unit: LengthUnit): string {
-  const length = (value: number) => quantityText({ kind: "length", value }, unit);
-  const curve = stopCurve(stop);
-  const stiffness = curve.ok
-    ? `class ${quantityText({ kind: "rate", value: stiffnessClassOf(secantRate(curve.value)) }, unit)}${isProgressive(curve.value) ? ", progressive" : ""}`
-    : "no usable curve";
-  return [
-    `${length(mean(stop.freeHeight.values))} tall, ${length(stop.usableCompressionMm)} usable`,
-    stiffness,
-    dutyWords[stop.duty],
-    stop.estimated
-      ? `an estimate, not tested: ${estimateBand(stop.estimated)}`
-      : stop.testedAtSpeed
-        ? "tested at speed"
-        : "tested slowly only",
-  ].join(" · ");
-}
+/** A longer list is searched. */
+const mostWithoutSearch = 12;
 
 export function StopStep({ stored, change, preferences }: StepProps) {
   const source = stopSource(stored);
@@ -73,7 +42,7 @@ export function StopStep({ stored, change, preferences }: StepProps) {
           {
             value: "pack",
             name: "In the reference pack",
-            hint: "Choose it from the list of tested stops.",
+            hint: "Choose it from the list.",
           },
           {
             value: "hand",
@@ -126,9 +95,15 @@ function PackList({
   preferences,
 }: Pick<StepProps, "stored" | "change" | "preferences">) {
   const stops = packStops(stored);
+  const [wanted, setWanted] = useState("");
   const usual = platformOfCheck(stored)?.usualStop;
   const unit = preferences.length;
   const chosenId = chosen(stored, "stop.packId");
+  const words = wanted.trim().toLowerCase().split(/\s+/);
+  const found = stops.filter((stop) => {
+    const text = `${stop.name} ${stopFacts(stop, unit)}`.toLowerCase();
+    return stop.id === chosenId || words.every((word) => text.includes(word));
+  });
   const { stop: own } = stored.record;
   const since = own && stopDifferences(own, referencePack());
   const choose = (id: string) => {
@@ -151,14 +126,22 @@ function PackList({
           </div>
         </Notice>
       )}
+      {stops.length > mostWithoutSearch && (
+        <TextField
+          label="Search the stops"
+          hint="Name, height, class, mounting."
+          value={wanted}
+          onInput={setWanted}
+        />
+      )}
       <Choices
-        legend={`Stops of the reference pack (${stops.length})`}
+        legend={`Stops of the reference pack (${found.length === stops.length ? stops.length : `${found.length} of ${stops.length}`})`}
         value={chosenId}
         onChange={choose}
-        options={stops.map((stop) => ({
+        options={found.map((stop) => ({
           value: stop.id,
           name: stop.id === usual ? `${stopTitle(stop)} (usual on this vehicle)` : stopTitle(stop),
-          hint: stopFigures(stop, unit),
+          hint: stopFacts(stop, unit),
         }))}
       />
     </>
