@@ -87,7 +87,7 @@ export function Keypad({
     ));
   const step = (denominator: 16 | 32) => (
     <PadKey
-      look="pad-part"
+      look="pad-part pad-step"
       name={`Add 1/${denominator}`}
       onPress={() => onKey({ does: "step", denominator })}
     >
