@@ -6,12 +6,13 @@ import { catalogueEntry, isBelievable } from "../../records/readingCatalogue.ts"
 import { type LengthUnit, mmPerInch } from "../../records/units.ts";
 import { NumberField } from "../check/keypad/NumberField.tsx";
 import { equivalentText } from "../check/reading/equivalent.ts";
+import { WhatGoesWrong } from "../check/reading/WhatGoesWrong.tsx";
 import { readingGuide } from "../check/readingGuide.ts";
 import { useSettled } from "../check/settled.ts";
 import type { DrawingValues, DrawnReading } from "../drawings/drawnNumbers.ts";
 import { ReadingDrawing } from "../drawings/ReadingDrawing.tsx";
 import { Segmented } from "../parts/Choices.tsx";
-import { Notice, type Tone } from "../parts/Notice.tsx";
+import type { Tone } from "../parts/Notice.tsx";
 import { spokenEntry } from "../voice/spokenEntry.ts";
 import { type TallerReadingName, tallerIds } from "./tallerDraft.ts";
 
@@ -129,11 +130,14 @@ export function TallerReading({
           )}
         </div>
       </div>
-      <Notice tone="info">
-        <p class="small">
-          <strong>What goes wrong:</strong> {guide.wrong}
-        </p>
-      </Notice>
+      <div class="stack-close">
+        <WhatGoesWrong
+          wrong={guide.wrong}
+          reading={drawn}
+          kind={kind}
+          at={name === "clearance" ? clearanceAt : undefined}
+        />
+      </div>
     </section>
   );
 }

@@ -11,6 +11,7 @@ import { sidesOf } from "../steps.ts";
 import { TiltButton } from "../tilt/TiltButton.tsx";
 import { LimitOptions } from "./LimitOptions.tsx";
 import { entryOf, ReadingEntry } from "./ReadingEntry.tsx";
+import { WhatGoesWrong } from "./WhatGoesWrong.tsx";
 import { WheelPerOuter } from "./WheelPerOuter.tsx";
 
 /** The side a reading is taken on; shared geometry is measured on the first side. */
@@ -69,9 +70,12 @@ export function ReadingStep({ stored, change, step, preferences, next }: StepPro
       <div class="reading-show">
         <div class="reading-how">
           <p>{guide.how}</p>
-          <p class="small soft">
-            <strong>What goes wrong:</strong> {guide.wrong}
-          </p>
+          <WhatGoesWrong
+            wrong={guide.wrong}
+            reading={drawn}
+            kind={record.layout?.kind}
+            at={limit?.at}
+          />
         </div>
         {drawn && (
           <ReadingDrawing

@@ -6,6 +6,7 @@ import { Choices } from "../../parts/Choices.tsx";
 import { Notice } from "../../parts/Notice.tsx";
 import { packCornerMass } from "../platforms.ts";
 import { ReadingEntry } from "../reading/ReadingEntry.tsx";
+import { WhatGoesWrong } from "../reading/WhatGoesWrong.tsx";
 import { readingGuide } from "../readingGuide.ts";
 import { useRevealed } from "../revealed.ts";
 import type { StepProps } from "../stepProps.ts";
@@ -60,9 +61,7 @@ export function CornerMassStep({ stored, change, step, preferences, next }: Step
               preferences={preferences}
               onEnter={next}
             />
-            <p class="small">
-              <strong>What goes wrong:</strong> {guide.wrong}
-            </p>
+            <WhatGoesWrong wrong={guide.wrong} reading="cornerMass" kind={record.layout?.kind} />
           </>
         )}
         {way === "axle" && (

@@ -5,6 +5,7 @@ import { ReadingDrawing } from "../../drawings/ReadingDrawing.tsx";
 import { Notice } from "../../parts/Notice.tsx";
 import { NumberEntry } from "../NumberEntry.tsx";
 import { ReadingEntry } from "../reading/ReadingEntry.tsx";
+import { WhatGoesWrong } from "../reading/WhatGoesWrong.tsx";
 import { readingGuide } from "../readingGuide.ts";
 import type { StepProps } from "../stepProps.ts";
 import { sidesOf, stopSource } from "../steps.ts";
@@ -19,9 +20,7 @@ export function StopHeightStep({ stored, change, step, preferences }: StepProps)
       <div class="reading-show">
         <div class="reading-how">
           <p>{guide.how}</p>
-          <p class="small soft">
-            <strong>What goes wrong:</strong> {guide.wrong}
-          </p>
+          <WhatGoesWrong wrong={guide.wrong} reading="freeHeight" kind={record.layout?.kind} />
         </div>
         <ReadingDrawing
           layoutKind={record.layout?.kind ?? "arm"}

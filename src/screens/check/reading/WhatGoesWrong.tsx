@@ -1,0 +1,37 @@
+import type { LayoutKind } from "../../../physics/fitment.ts";
+import type { DrawnReading } from "../../drawings/drawnNumbers.ts";
+import type { RightWrongProps } from "../../drawings/rightWrong/RightWrong.tsx";
+import { Disclosure } from "../../parts/Disclosure.tsx";
+import { later } from "../../parts/later.tsx";
+
+const RightWrong = later<RightWrongProps>(
+  async () => (await import("../../drawings/rightWrong/RightWrong.tsx")).RightWrong,
+  { quiet: true },
+);
+
+/** The commonest mistake with a reading, in a sentence and in a pair of pictures. */
+export function WhatGoesWrong({
+  wrong,
+  reading,
+  kind,
+  at,
+}: {
+  wrong: string;
+  reading: DrawnReading | null;
+  kind: LayoutKind | undefined;
+  at?: "wheel" | "stop" | undefined;
+}) {
+  const wide = window.matchMedia("(min-width: 1000px)").matches;
+  return (
+    <>
+      <p class="small soft">
+        <strong>What goes wrong:</strong> {wrong}
+      </p>
+      {reading && (
+        <Disclosure summary="Right and wrong, in pictures" open={wide}>
+          <RightWrong reading={reading} kind={kind ?? "arm"} at={at} />
+        </Disclosure>
+      )}
+    </>
+  );
+}
