@@ -6,18 +6,18 @@ import {
   gentModulus,
   rubberBlockCurve,
 } from "../../../src/physics/estimates/rubberBlock.ts";
-import { inModelUnits } from "../../../src/physics/sentence.ts";
-import { faultCode, given } from "../stopTests/outcomes.ts";
+import { refusal } from "../refusal.ts";
+import { given } from "../stopTests/outcomes.ts";
 
 const exactly = (value: number) => ({ value, tol: 0 });
 
 describe("a block of 60 Shore A, 50 mm wide and 40 mm high", () => {
-  const found = given(
-    rubberBlockCurve({ shoreA: exactly(60), diameter: exactly(50), height: exactly(40) }),
-  );
+  const block = () =>
+    given(rubberBlockCurve({ shoreA: exactly(60), diameter: exactly(50), height: exactly(40) }));
 
   // Gent & Lindley 1959: S = d/4h, Ec = E0(1 + 2kS²); k = 0.57 at 60 (Lindley, from memory).
   test("shape factor, compression modulus and rate", () => {
+    const found = block();
     expect(found.shapeFactor).toBe(0.3125);
     const modulus = gentModulus(60) * (1 + 2 * 0.57 * 0.3125 ** 2);
     expect(found.compressionModulus).toBeCloseTo(modulus, 12);
@@ -25,6 +25,7 @@ describe("a block of 60 Shore A, 50 mm wide and 40 mm high", () => {
   });
 
   test("± 25 % where the readings are exact; 15 % of the height as design limit", () => {
+    const found = block();
     expect(found.forceShare).toBeCloseTo(0.25, 12);
     expect(found.rateNPerMm.tol).toBeCloseTo(0.25 * found.rateNPerMm.value, 9);
     expect(found.usableCompressionMm).toBeCloseTo(6, 12);
@@ -32,13 +33,29 @@ describe("a block of 60 Shore A, 50 mm wide and 40 mm high", () => {
   });
 
   test("the curve starts at that rate and grows steeper", () => {
+    const found = block();
     const [depth, force] = found.curve[0] as readonly [number, number];
     expect(force / depth / found.rateNPerMm.value).toBeCloseTo(1 + depth / 40, 2);
   });
 
   test("says everywhere that it is an estimate, and from what", () => {
+    const found = block();
     expect(found.how).toBe("estimate from 60 Shore A, diameter 50.0 mm, height 40.0 mm");
     expect(found.rateNPerMm.how).toBe(found.how);
+  });
+
+  // Small strain: F·h/(A·Ec) = (1/λ² − λ)/3, here at 15 %: (1/0.7225 − 0.85)/3.
+  test("the curve's last force by hand", () => {
+    const found = block();
+    const area = Math.PI * 625;
+    expect(found.curve.map(([depth]) => depth)).toEqual(
+      [0.2, 0.4, 0.6, 0.8, 1].map((share) => share * found.usableCompressionMm),
+    );
+    expect(found.curve.at(-1)?.[1]).toBeCloseTo(
+      (area * found.compressionModulus * (1 / 0.7225 - 0.85)) / 3,
+      9,
+    );
+    expect(found.youngsModulus).toBe(gentModulus(60));
   });
 });
 
@@ -60,14 +77,46 @@ test("the tolerance grows as the readings' own: a Monte Carlo comparison to firs
   expect(given(rubberBlockCurve(block)).forceShare).toBeCloseTo(Math.hypot(0.25, ...parts), 2);
 });
 
+test("the tolerance by differences of every reading, to seven figures", () => {
+  const block = {
+    shoreA: { value: 62.5, tol: 1e-3 },
+    diameter: { value: 80, tol: 3 },
+    height: { value: 25, tol: 0.4 },
+  };
+  const rate = (hardness: number, diameter: number, height: number) =>
+    (compressionModulus(hardness, diameter / (4 * height)) * Math.PI * diameter ** 2) / 4 / height;
+  const middle = rate(62.5, 80, 25);
+  const step = 1e-4;
+  const part = (more: number, less: number) => (more - less) / (2 * step) / middle;
+  const wide = part(rate(62.5, 80 + step, 25), rate(62.5, 80 - step, 25)) * 3;
+  const high = part(rate(62.5, 80, 25 + step), rate(62.5, 80, 25 - step)) * 0.4;
+  const found = given(rubberBlockCurve(block));
+  expect(found.forceShare).toBeCloseTo(Math.hypot(0.25, wide, high), 6);
+  expect(found.rateNPerMm.tol).toBeCloseTo(found.forceShare * found.rateNPerMm.value, 9);
+  const hard = (rate(63, 80, 25) - rate(62, 80, 25)) / middle;
+  const doubtful = given(rubberBlockCurve({ ...block, shoreA: { value: 62.5, tol: 5 } }));
+  expect(doubtful.forceShare).toBeCloseTo(Math.hypot(0.25, 5 * hard, wide, high), 9);
+});
+
 test("hardness out of range and sizes that cannot be are refused in a sentence", () => {
-  const block = { shoreA: exactly(85), diameter: exactly(50), height: exactly(40) };
-  const found = rubberBlockCurve(block);
-  expect(faultCode(found)).toBe("hardnessOutOfRange");
-  if (!found.ok) expect(inModelUnits(found.fault.sentence)).toContain("20 to 80 Shore A");
-  expect(faultCode(rubberBlockCurve({ ...block, shoreA: exactly(60), height: exactly(0) }))).toBe(
-    "blockNotUsable",
-  );
+  const block = { shoreA: exactly(60), diameter: exactly(50), height: exactly(40) };
+  const outOfRange =
+    "hardnessOutOfRange: The estimate holds for a hardness of 20 to 80 Shore A. Measure the hardness again; a harder block has to be tested.";
+  const noBlock =
+    "blockNotUsable: The diameter and height of the block must be above 0. Measure them again.";
+  for (const [hardness, words] of [
+    [19.9, outOfRange],
+    [20, "none"],
+    [80, "none"],
+    [80.1, outOfRange],
+    [Number.NaN, outOfRange],
+  ] as const) {
+    expect(refusal(rubberBlockCurve({ ...block, shoreA: exactly(hardness) }))).toBe(words);
+  }
+  const doubtful = { value: 60, tol: Number.NaN };
+  expect(refusal(rubberBlockCurve({ ...block, shoreA: doubtful }))).toBe(outOfRange);
+  expect(refusal(rubberBlockCurve({ ...block, diameter: exactly(0) }))).toBe(noBlock);
+  expect(refusal(rubberBlockCurve({ ...block, height: exactly(0) }))).toBe(noBlock);
 });
 
 test("always: a rising finite curve, stiffer for a harder, wider or flatter block", () => {

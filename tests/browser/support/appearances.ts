@@ -1,0 +1,37 @@
+import type { Page } from "playwright-core";
+
+export interface Appearance {
+  readonly theme: "light" | "dark" | "sun";
+  readonly text: "usual" | "largest";
+}
+
+/** Every theme, and the largest words in the two that are furthest apart. */
+export const appearances: readonly Appearance[] = [
+  { theme: "light", text: "usual" },
+  { theme: "dark", text: "usual" },
+  { theme: "sun", text: "usual" },
+  { theme: "sun", text: "largest" },
+  { theme: "dark", text: "largest" },
+];
+
+/** The page as it stands in each appearance in turn, and then as it was. */
+export async function inEveryAppearance(
+  page: Page,
+  look: (appearance: Appearance) => Promise<void>,
+): Promise<void> {
+  const show = (wanted: { readonly theme?: string; readonly text?: string }) =>
+    page.evaluate(({ theme, text }) => {
+      const { dataset } = document.documentElement;
+      const before = { theme: dataset.theme ?? "", text: dataset.text ?? "" };
+      dataset.theme = theme ?? "";
+      dataset.text = text ?? "";
+      return before;
+    }, wanted);
+  let before: { theme: string; text: string } | null = null;
+  for (const appearance of appearances) {
+    const replaced = await show(appearance);
+    before ??= replaced;
+    await look(appearance);
+  }
+  if (before !== null) await show(before);
+}

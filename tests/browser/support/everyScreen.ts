@@ -1,0 +1,45 @@
+import type { Page } from "playwright-core";
+import { demoRecord } from "./everyStep.ts";
+
+const check = (name: string, step?: string) =>
+  `#/check/${demoRecord(name).id}${step === undefined ? "" : `/${step}`}`;
+
+/** Addresses of the app's screens beside those of a new check's steps, with the demo checks there. */
+export const everyScreen: readonly (readonly [name: string, address: string])[] = [
+  ["list", "#/"],
+  ["settings", "#/settings"],
+  ["kept on this phone", "#/kept"],
+  ["taller stop, question", "#/taller"],
+  ["pack", "#/pack"],
+  ["pack rules", "#/pack/rules"],
+  ["pack merge", "#/pack/merge"],
+  ["desk", "#/desk"],
+  ["desk scan", "#/desk/scan"],
+  ["open a check", "#/open"],
+  ["open a link cut short", "#/open/1bAAAA"],
+  ["scan", "#/scan"],
+  ["received", "#/received"],
+  ["nowhere", "#/nowhere/at/all"],
+  ["check not here", "#/check/none/left.gap"],
+  ["reply not here", "#/reply/none"],
+  ["cautions", check("arm-fits", "cautions")],
+  ["a choice", check("arm-fits", "layout")],
+  ["a length", check("arm-fits", "left.gap")],
+  ["an angle", check("arm-fits", "armAngle")],
+  ["limits", check("arm-fits", "left.limits")],
+  ["the stop's curve", check("arm-fits", "stop.curve")],
+  ["the stop's damping", check("damper-shaft", "stop.damping")],
+  ["ride data", check("arm-fits", "ride.wheelRateNPerMm")],
+  ["rules", check("arm-fits", "rules")],
+  ["finish", check("arm-fits", "finish")],
+  ["an answer that fits", check("arm-fits", "answer")],
+  ["an answer that does not", check("arm-needs-taller", "answer")],
+  ["stops for a vehicle", check("arm-needs-taller", "stops")],
+];
+
+/** Goes to a screen and waits until its heading stands there. */
+export async function goToScreen(page: Page, site: string, address: string): Promise<void> {
+  await page.goto(`${site}${address}`);
+  await page.locator("h1").first().waitFor();
+  await page.waitForFunction(() => document.querySelector('[aria-busy="true"]') === null);
+}

@@ -1,0 +1,67 @@
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, expect, inject, it } from "vitest";
+import { inEveryAppearance } from "./support/appearances.ts";
+import { axeViolations } from "./support/axe.ts";
+import { CheckList } from "./support/checkList.ts";
+import { everyScreen, goToScreen } from "./support/everyScreen.ts";
+import { launchChromium, Phone } from "./support/phone.ts";
+import { Site } from "./support/site.ts";
+
+// Every screen by its address in light, dark and sunlight, and with the largest words.
+
+let browser: Browser;
+let site: Site;
+let phone: Phone;
+let page: Page;
+
+beforeAll(async () => {
+  browser = await launchChromium();
+  site = new Site();
+  await site.publish(inject("dist"));
+  phone = await Phone.open(browser, { bypassCSP: true });
+  page = await phone.newPage();
+  const list = await new CheckList(page).open(site.address);
+  await list.check("Tern compact hatch").waitFor();
+});
+
+afterAll(async () => {
+  await phone.close();
+  await browser.close();
+  await site.close();
+});
+
+it.each(everyScreen)(
+  "%s: axe finds nothing and nothing is wider than the phone",
+  async (_, address) => {
+    await goToScreen(page, site.address, address);
+    const wrong: string[] = [];
+    await inEveryAppearance(page, async ({ theme, text }) => {
+      for (const violation of await axeViolations(page)) {
+        wrong.push(`${theme}, ${text} words: ${violation}`);
+      }
+      const spare = await page.evaluate(
+        () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+      );
+      if (spare > 0) wrong.push(`${theme}, ${text} words: ${spare} px wider than the screen`);
+    });
+    expect(wrong).toEqual([]);
+  },
+  180_000,
+);
+
+it("finds words too pale in one theme alone", async () => {
+  await goToScreen(page, site.address, "#/");
+  const found: string[] = [];
+  await page.evaluate(() => {
+    const pale = document.createElement("p");
+    pale.textContent = "Words for the night";
+    pale.style.color = "#e8f0ee";
+    document.querySelector("main")?.append(pale);
+  });
+  await inEveryAppearance(page, async ({ theme }) => {
+    const violations = await axeViolations(page);
+    if (violations.some((line) => line.startsWith("color-contrast"))) found.push(theme);
+  });
+  expect(found).toContain("light");
+  expect(found).not.toContain("dark");
+});
