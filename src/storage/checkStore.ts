@@ -62,6 +62,8 @@ interface Lineage {
   readonly id: string;
   readonly content: StoredCheck;
   readonly revision: number;
+  /** What was stored then holds more than the content: another tab's was joined in. */
+  readonly joined: boolean;
 }
 
 const rememberedLineages = 500;
@@ -71,7 +73,7 @@ class IndexedCheckStore implements CheckStore {
   private readonly lineages = new Map<string, Lineage>();
   private readonly listeners = new Set<(change: StoreChange) => void>();
   private readonly notKept = new Map<string, StoredCheck>();
-  private readonly channel: BroadcastChannel | null;
+  private channel: BroadcastChannel | null;
   private readonly tab = newId();
 
   constructor(name: string) {
@@ -247,6 +249,8 @@ class IndexedCheckStore implements CheckStore {
   close(): void {
     this.handle.close();
     this.channel?.close();
+    // A write under way still ends, and has nobody to tell.
+    this.channel = null;
     this.listeners.clear();
     this.notKept.clear();
     askBeforeLeaving(this, false);
@@ -287,7 +291,13 @@ class IndexedCheckStore implements CheckStore {
   private remember(handed: StoredCheck, content: StoredCheck, written: StoredCheck): void {
     const key = lineageKey(handed);
     this.lineages.delete(key);
-    this.lineages.set(key, { id: written.id, content, revision: written.revision ?? 0 });
+    const joined = !isSame(contentOf(content), contentOf(written));
+    this.lineages.set(key, {
+      id: written.id,
+      content,
+      revision: written.revision ?? 0,
+      joined,
+    });
     const oldest = this.lineages.keys().next();
     if (this.lineages.size > rememberedLineages && !oldest.done) this.lineages.delete(oldest.value);
   }
@@ -318,8 +328,13 @@ function joinedWith(
   const revision = (current?.revision ?? 0) + 1;
   if (current === null) return { ...mine, revision };
   const storedSince = lineage === null ? mine.revision : lineage.revision;
-  if (current.revision === storedSince) return { ...mine, revision };
-  if (lineage !== null) return { ...mergeChecks(lineage.content, mine, current), revision };
+  if (current.revision === storedSince && lineage?.joined !== true) return { ...mine, revision };
+  if (lineage !== null) {
+    // A write that was held up must not take the place of what was typed after it in another tab.
+    const inOrder = mine.updatedAt < current.updatedAt ? [current, mine] : [mine, current];
+    const [newer = mine, older = current] = inOrder;
+    return { ...mergeChecks(lineage.content, newer, older), revision };
+  }
   if (isSame(contentOf(mine), contentOf(current))) return { ...mine, revision };
   return { ...copyStored(mine, `${mine.name} (kept from another tab)`), revision: 1 };
 }
@@ -333,7 +348,8 @@ async function joinUnjoined(transaction: WriteTransaction): Promise<void> {
     const base = openStored(from);
     if (stored !== null) {
       const current = openStored(await checks.get(stored.id));
-      const lineage = base === null ? null : { id: stored.id, content: base, revision: -1 };
+      const lineage =
+        base === null ? null : { id: stored.id, content: base, revision: -1, joined: true };
       const isKept = current !== null && isSame(contentOf(current), contentOf(stored));
       if (!isKept) await checks.put(afterClockOf(current, joinedWith(stored, current, lineage)));
     }

@@ -136,6 +136,21 @@ describe("two tabs", () => {
     expect(value(await two.get(stored.id))).toEqual(again);
   });
 
+  it("keep a reading joined in while more was being typed, though the screen never took it", async () => {
+    const [one, two] = [await tab(), await tab()];
+    const stored = newStoredCheck("Bay 1");
+    value(await one.put(stored));
+    const seenByTwo = value(await two.get(stored.id)) as StoredCheck;
+    value(await two.put(typed(seenByTwo, "right.gap", "22")));
+    const first = typed(stored, "left.gap", "21");
+    expect(gap(value(await one.put(first)), "right")).toEqual([22]);
+    // Typed before the outcome of that write came back: it knows nothing of the other tab's reading.
+    const second = value(await one.put(typed(first, "left.rideHeight", "512")));
+    expect(gap(second, "right")).toEqual([22]);
+    expect(gap(second, "left")).toEqual([21]);
+    expect(second.entries["left.rideHeight"]?.texts).toEqual(["512"]);
+  });
+
   it("the newer wins where both type the very same reading", async () => {
     const [one, two] = [await tab(), await tab()];
     const stored = newStoredCheck("Bay 1");
