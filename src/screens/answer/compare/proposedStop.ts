@@ -58,7 +58,7 @@ function otherClass(fitment: Fitment, { corners }: Assessment): OtherStop | null
     ([depth, force]) => [depth, (force * nearest) / rate] as const,
   );
   return {
-    name: ["this stop in class ", quantity("rate", nearest)],
+    name: ["this stop in class ", quantity("stiffnessClass", nearest)],
     fitment: succeed({ ...fitment, stop: { ...fitment.stop, curve } }),
     assumed: ["The other class is this stop's curve scaled, its damping as it is."],
   };

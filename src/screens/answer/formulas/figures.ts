@@ -153,7 +153,7 @@ const stopFigures: readonly Figure[] = [
     id: "rateClass",
     title: "Stiffness class",
     group: "stop",
-    value: (corner) => quantity("rate", corner.stopRateClass),
+    value: (corner) => quantity("stiffnessClass", corner.stopRateClass),
     worked: rateClass,
   },
   {

@@ -56,7 +56,7 @@ export function rateClass(context: CornerContext): WorkedFigure | undefined {
       {
         formula: "class = preferred number R5 of 10^(n/5)",
         worked: [`10^(${step}/5) = ${(10 ** (step / 5)).toFixed(2)} N/mm`],
-        result: quantity("rate", context.assessed.stopRateClass),
+        result: quantity("stiffnessClass", context.assessed.stopRateClass),
       },
     ],
     source: "ISO 3, series R5, 10 to 1000 N/mm (50 to 6000 lbf/in).",

@@ -1,5 +1,6 @@
 import { useEffect, useState } from "preact/hooks";
 import type { Assessor } from "../../../compute/assessor.ts";
+import { answerAtHand, keepAtHand } from "../../../compute/lastAnswers.ts";
 import type { Assessment, Fitment } from "../../../physics/fitment.ts";
 import type { Fault } from "../../../physics/outcome.ts";
 import type { CornerDynamics } from "../../../physics/stiffness/cornerDynamics.ts";
@@ -18,22 +19,37 @@ export type AssessedState =
 
 const waiting: AssessedState = { state: "waiting" };
 
-/** The answer to a fitment as it comes in; a lane holds one request, the newest. */
+function atHand(fitment: Fitment | null): AssessedState | null {
+  const answer = fitment && answerAtHand(fitment);
+  return fitment && answer ? { state: "complete", fitment, ...answer } : null;
+}
+
+/**
+ * The answer to a fitment as it comes in; a lane holds one request, the newest. One worked out just
+ * before, beside a step, is there at once.
+ */
 export function useAssessment(
   assessor: Assessor,
   fitment: Fitment | null,
   lane: string,
 ): AssessedState {
-  const [assessed, setAssessed] = useState<AssessedState>(waiting);
+  const [assessed, setAssessed] = useState<AssessedState>(() => atHand(fitment) ?? waiting);
   useEffect(() => {
-    setAssessed(waiting);
-    if (!fitment) return;
+    const known = atHand(fitment);
+    setAssessed((before) =>
+      known && before.state === "complete" && before.fitment === fitment
+        ? before
+        : (known ?? waiting),
+    );
+    if (!fitment || known) return;
     return assessor.assess(
       fitment,
       {
         onStatic: (assessment) => setAssessed({ state: "static", fitment, assessment }),
-        onComplete: (assessment, dynamics) =>
-          setAssessed({ state: "complete", fitment, assessment, dynamics }),
+        onComplete: (assessment, dynamics) => {
+          keepAtHand(fitment, { assessment, dynamics });
+          setAssessed({ state: "complete", fitment, assessment, dynamics });
+        },
         onFault: (fault) => setAssessed({ state: "fault", fault }),
       },
       { lane },

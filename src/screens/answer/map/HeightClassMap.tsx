@@ -4,7 +4,7 @@ import type { Side, UseRules } from "../../../physics/fitment.ts";
 import type { MapCell } from "../../../physics/stiffness/heightClassMap.ts";
 import { stiffnessClassOf } from "../../../physics/stop/stiffnessClass.ts";
 import { quantityText } from "../../../records/quantityText.ts";
-import { fromModel, type LengthUnit } from "../../../records/units.ts";
+import type { LengthUnit } from "../../../records/units.ts";
 import { Button } from "../../parts/Button.tsx";
 import { ChartFigure } from "../charts/ChartFigure.tsx";
 import { useChartWidth } from "../charts/chartWidth.ts";
@@ -131,11 +131,8 @@ export function heightText(mm: number, unit: LengthUnit): string {
   return mm > 0 ? `+${text}` : text;
 }
 
-/** A class is a round number in N/mm; in lbf/in it is shown whole. */
 export function classText(stiffnessClass: number, unit: LengthUnit): string {
-  return unit === "in"
-    ? `${fromModel(stiffnessClass, "lbf/in").toFixed(0)} lbf/in`
-    : `${stiffnessClass} N/mm`;
+  return quantityText({ kind: "stiffnessClass", value: stiffnessClass }, unit);
 }
 
 function mapWords({ cells, done }: FillingMap, layout: MapLayout, unit: LengthUnit): string {

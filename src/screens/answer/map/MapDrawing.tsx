@@ -52,7 +52,6 @@ export function MapDrawing({
   const works = (column: number, row: number) => cellAt({ column, row })?.failures.length === 0;
   const every = Math.ceil(46 / columnWidth);
   const middle = heights.indexOf(0);
-  const rate = unit === "in" ? "lbf/in" : "N/mm";
 
   const pickFrom = (event: MouseEvent) => {
     const box = drawing.current?.getBoundingClientRect();
@@ -98,7 +97,7 @@ export function MapDrawing({
       >
         <Hatches prefix={prefix} />
         <text class="axis-label" x={0} y={14}>
-          class, {rate}
+          class, N/mm
         </text>
         {classes.map((one, row) => (
           <text key={one} class="axis-number" x={left - 6} y={y(row) + 16} text-anchor="end">

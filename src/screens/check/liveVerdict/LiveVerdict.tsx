@@ -1,0 +1,63 @@
+import { useMemo, useRef } from "preact/hooks";
+import type { Assessor } from "../../../compute/assessor.ts";
+import type { State } from "../../../physics/fitment.ts";
+import { fitmentOf } from "../../../records/fitmentOf.ts";
+import { completeRecord, type StoredCheck } from "../../../records/storedCheck.ts";
+import { useAssessment } from "../../answer/hooks/useAssessment.ts";
+import { useAssessor } from "../../answer/hooks/useAssessor.ts";
+import { verdictWords } from "../../answer/stateWords.ts";
+import { StateMark } from "../../drawings/StateMark.tsx";
+import { useSettled } from "../settled.ts";
+import "./liveVerdict.css";
+
+export interface LiveVerdictProps {
+  readonly stored: StoredCheck;
+  /** Another calculator than the worker's. */
+  readonly startAssessor?: () => Assessor;
+}
+
+/** Spoken once the typing has paused for this long, ms. */
+const pauseMs = 1200;
+
+/** What the check comes to with the readings as they stand, while one of them is being changed. */
+export function LiveVerdict({ stored, startAssessor }: LiveVerdictProps) {
+  const fitment = useMemo(() => {
+    const completion = completeRecord(stored);
+    return completion.ok ? fitmentOf(completion.value) : null;
+  }, [stored.record, stored.entries]);
+  const assessor = useAssessor(startAssessor);
+  const assessed = useAssessment(assessor, fitment, "beside a step");
+  const last = useRef<State | null>(null);
+  const current = assessed.state === "complete" && assessed.fitment === fitment;
+  const verdict: State | null = current
+    ? assessed.assessment.verdict
+    : assessed.state === "fault"
+      ? "unsure"
+      : null;
+  if (verdict !== null) last.current = verdict;
+  const shown = fitment ? last.current : null;
+  const words = shown ? `With these readings: ${verdictWords[shown].toLowerCase()}` : "";
+  const settled = useSettled(words, pauseMs);
+
+  if (!fitment && last.current === null) return null;
+  return (
+    <div class="live-verdict" data-state={fitment && verdict === null ? "working" : "settled"}>
+      {shown ? (
+        <>
+          <StateMark state={shown} size={20} label="" />
+          <span aria-hidden="true">
+            With these readings:{" "}
+            <strong class={`tone-${shown}`}>{verdictWords[shown].toLowerCase()}</strong>
+          </span>
+        </>
+      ) : (
+        <span aria-hidden="true">
+          {fitment ? "Working out the verdict …" : "No verdict while a reading is missing"}
+        </span>
+      )}
+      <span class="unseen" role="status">
+        {settled ? words : ""}
+      </span>
+    </div>
+  );
+}
