@@ -68,7 +68,7 @@ export function RulesStep({ stored, change, preferences }: StepProps) {
       label={label}
       hint={inForce[name] === usual[name] ? `Usual: ${usualText}` : `Changed. Usual: ${usualText}`}
       after={withHouseNumbers}
-      placeholder={String(usual[name])}
+      placeholder={/^[\d.,]+/.exec(usualText)?.[0] ?? ""}
       {...(unitWords && { unitWords })}
     />
   );
