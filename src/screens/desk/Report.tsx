@@ -1,27 +1,19 @@
 import { useMemo } from "preact/hooks";
 import type { Assessor } from "../../compute/assessor.ts";
-import type { Assessment, CornerAssessment, Fitment } from "../../physics/fitment.ts";
-import { rulesOf } from "../../physics/road/useRules.ts";
+import type { Assessment, Fitment } from "../../physics/fitment.ts";
+import type { QuantityKind, Sentence } from "../../physics/sentence.ts";
 import { meanOf } from "../../physics/uncertainty/readingMean.ts";
-import type { CheckRecord } from "../../records/checkRecord.ts";
+import type { CheckRecord, TypedReading } from "../../records/checkRecord.ts";
 import { fitmentOf } from "../../records/fitmentOf.ts";
 import { oddReadings, quantityKindOf, readingsOf } from "../../records/oddReadings.ts";
 import { packSince } from "../../records/packSince.ts";
 import { quantityText, sentenceText } from "../../records/quantityText.ts";
 import { estimateSentence, stopTitle } from "../../records/stopTitle.ts";
-import { cornerContext } from "../answer/formulas/cornerContext.ts";
-import { type Figure, figuresOf } from "../answer/formulas/figures.ts";
 import { readingWords } from "../answer/formulas/readingById.ts";
-import { lastValue } from "../answer/formulas/workedFigure.ts";
 import { useAssessment } from "../answer/hooks/useAssessment.ts";
 import { useAssessor } from "../answer/hooks/useAssessor.ts";
-import { TravelLadder } from "../answer/ladder/TravelLadder.tsx";
-import { figureText } from "../answer/sections/Figures.tsx";
 import { certification } from "../answer/sections/VerdictPanel.tsx";
-import { WorkedFigureView } from "../answer/sections/WorkedFigureView.tsx";
 import { checkStateWords, checkTitles, sideWords, verdictWords } from "../answer/stateWords.ts";
-import { WheelForceChart } from "../answer/wheelForce/WheelForceChart.tsx";
-import { wheelForceCurve } from "../answer/wheelForce/wheelForceCurve.ts";
 import { cautionsOf } from "../check/cautions.ts";
 import { LayoutPicture } from "../drawings/LayoutPicture.tsx";
 import { StateMark } from "../drawings/StateMark.tsx";
@@ -29,7 +21,8 @@ import { dateText } from "../home/checkName.ts";
 import { Button } from "../parts/Button.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import { useReferencePack } from "../referencePack.ts";
-import { History } from "./parts.tsx";
+import { History, Photos } from "./parts.tsx";
+import { Drawings, FiguresTable, Formulas } from "./ReportFigures.tsx";
 import type { Desk } from "./useDesk.ts";
 import { useDecisions, useOpenCheck } from "./useOpenCheck.ts";
 import { capital, whoWords } from "./words.ts";
@@ -75,29 +68,38 @@ export function Report({ desk, submissionKey, onLeave, startAssessor }: ReportPr
       {record && fitment && (
         <article class="report">
           <Head record={record} headingRef={heading} />
-          {assessed.state === "fault" && <p>{sentenceText(assessed.fault.sentence, "mm")}</p>}
+          {assessed.state === "fault" && (
+            <p>
+              <InBoth sentence={assessed.fault.sentence} />
+            </p>
+          )}
           {assessed.state === "complete" ? (
             <Answered record={record} fitment={fitment} assessment={assessed.assessment} />
           ) : (
             assessed.state !== "fault" && <p class="soft">Working out the answer …</p>
           )}
-          <Readings record={record} fitment={fitment} />
-          {assessed.state === "complete" && (
-            <>
-              <Drawings fitment={fitment} assessment={assessed.assessment} />
-              <FiguresTable fitment={fitment} assessment={assessed.assessment} />
-              <Formulas fitment={fitment} assessment={assessed.assessment} />
-            </>
-          )}
-          <section class="report-part">
+          <section class="report-part report-cautions">
             <h2>Cautions</h2>
-            <ul class="cautions">
+            <ul>
               {cautionsOf("raised").map(({ id, words }) => (
                 <li key={id}>{words}</li>
               ))}
             </ul>
           </section>
-          {open.state === "here" && <History decisions={decisions} versions={open.versions} />}
+          <Readings record={record} fitment={fitment} />
+          {assessed.state === "complete" && (
+            <>
+              <Drawings record={record} fitment={fitment} assessment={assessed.assessment} />
+              <FiguresTable fitment={fitment} assessment={assessed.assessment} />
+              <Formulas fitment={fitment} assessment={assessed.assessment} />
+            </>
+          )}
+          {open.state === "here" && (
+            <>
+              <Photos record={record} leftOut={open.shown.submission.photosLeftOut} />
+              <History decisions={decisions} versions={open.versions} />
+            </>
+          )}
         </article>
       )}
     </Screen>
@@ -114,6 +116,9 @@ function Head({
   const { author, vehicle, stop } = record;
   return (
     <header class="report-part">
+      <div class="report-picture">
+        <LayoutPicture kind={record.layout.kind} />
+      </div>
       <h1 ref={headingRef} tabIndex={-1}>
         Fitment check: {vehicle.label}, {record.axle} axle
       </h1>
@@ -133,8 +138,18 @@ function Head({
         <dt>Printed</dt>
         <dd>{dateText(new Date().toISOString())}</dd>
       </dl>
-      <LayoutPicture kind={record.layout.kind} />
     </header>
+  );
+}
+
+/** A sentence with its numbers in millimetres, and again in inches where that reads otherwise. */
+function InBoth({ sentence }: { sentence: Sentence }) {
+  const [metric, imperial] = [sentenceText(sentence, "mm"), sentenceText(sentence, "in")];
+  return (
+    <>
+      {metric}
+      {imperial !== metric && <span class="report-other-unit">{imperial}</span>}
+    </>
   );
 }
 
@@ -156,10 +171,8 @@ function Answered({
   const odd = useMemo(() => oddReadings(record, pack), [record, pack]);
   const estimate = estimateSentence(record.stop);
   const since = packSince(record, pack).map((sentence) => sentenceText(sentence, "mm"));
-  const advice = new Set(
-    assessment.corners.flatMap(({ side, advice: told }) =>
-      told.map(({ sentence }) => `${sideWords[side]}: ${sentenceText(sentence, "mm")}`),
-    ),
+  const advice = assessment.corners.flatMap(({ side, advice: told }) =>
+    told.map(({ sentence }) => ({ side, sentence, words: sentenceText(sentence, "mm") })),
   );
   return (
     <section class="report-part" aria-labelledby="report-answer">
@@ -167,15 +180,18 @@ function Answered({
         <StateMark state={assessment.verdict} size={32} label="" />
         {verdictWords[assessment.verdict]}
       </h2>
-      <p>{sentenceText(assessment.reason, "mm")}</p>
-      <p class="soft">{sentenceText(assessment.reason, "in")}</p>
+      <p>
+        <InBoth sentence={assessment.reason} />
+      </p>
       <h3>What to do</h3>
       <ul class="plain-list">
-        {[...advice].map((text) => (
-          <li key={text}>{text}</li>
+        {advice.map(({ side, sentence, words }) => (
+          <li key={`${side} ${words}`}>
+            {sideWords[side]}: <InBoth sentence={sentence} />
+          </li>
         ))}
       </ul>
-      <table class="report-table">
+      <table class="report-table report-checks">
         <caption>The checks</caption>
         <thead>
           <tr>
@@ -192,7 +208,9 @@ function Answered({
                 <th scope="row">{checkTitles[id]}</th>
                 <td>{sideWords[side]}</td>
                 <td>{checkStateWords[state]}</td>
-                <td>{sentenceText(sentence, "mm")}</td>
+                <td>
+                  <InBoth sentence={sentence} />
+                </td>
               </tr>
             )),
           )}
@@ -204,7 +222,7 @@ function Answered({
           <ul class="plain-list">
             {odd.map(({ reading, kind, sentence }) => (
               <li key={`${reading} ${kind}`}>
-                {capital(readingWords(fitment, reading))}: {sentenceText(sentence, "mm")}
+                {capital(readingWords(fitment, reading))}: <InBoth sentence={sentence} />
               </li>
             ))}
           </ul>
@@ -240,8 +258,7 @@ function Readings({ record, fitment }: { record: CheckRecord; fitment: Fitment }
             <th scope="col">Reading</th>
             <th scope="col">Metric</th>
             <th scope="col">Inch and pound</th>
-            <th scope="col">±</th>
-            <th scope="col">Repeats</th>
+            <th scope="col">As it was typed</th>
           </tr>
         </thead>
         <tbody>
@@ -251,10 +268,12 @@ function Readings({ record, fitment }: { record: CheckRecord; fitment: Fitment }
             return (
               <tr key={id}>
                 <th scope="row">{capital(readingWords(fitment, id))}</th>
-                <td>{quantityText(mean, "mm")}</td>
-                <td>{quantityText(mean, "in")}</td>
-                <td>{quantityText({ kind, value: reading.tol }, "mm")}</td>
-                <td>{reading.values.length}</td>
+                {(["mm", "in"] as const).map((unit) => (
+                  <td key={unit}>
+                    {quantityText(mean, unit)} ± {quantityText({ kind, value: reading.tol }, unit)}
+                  </td>
+                ))}
+                <td>{typedText(kind, reading)}</td>
               </tr>
             );
           })}
@@ -264,97 +283,10 @@ function Readings({ record, fitment }: { record: CheckRecord; fitment: Fitment }
   );
 }
 
-function Drawings({ fitment, assessment }: { fitment: Fitment; assessment: Assessment }) {
-  return (
-    <section class="report-part report-page">
-      <h2>Drawings</h2>
-      <div class="ladders">
-        {assessment.corners.map((corner) => (
-          <TravelLadder key={corner.side} assessed={corner} unit="mm" />
-        ))}
-      </div>
-      {assessment.corners.map((assessed) => {
-        const corner = fitment.corners.find(({ side }) => side === assessed.side);
-        const curve = corner ? wheelForceCurve(fitment, corner, assessed) : null;
-        return (
-          curve?.ok && (
-            <WheelForceChart
-              key={assessed.side}
-              heading={`${sideWords[assessed.side]}: force at the wheel`}
-              curve={curve.value}
-              unit="mm"
-            />
-          )
-        );
-      })}
-    </section>
-  );
-}
-
-function known(fitment: Fitment, assessment: Assessment): readonly Figure[] {
-  return figuresOf(rulesOf(fitment.use, fitment.rules), "mm").filter((figure) =>
-    assessment.corners.some((corner) => figure.value(corner) !== null),
-  );
-}
-
-function FiguresTable({ fitment, assessment }: { fitment: Fitment; assessment: Assessment }) {
-  const sides = assessment.corners;
-  return (
-    <section class="report-part report-page">
-      <table class="report-table">
-        <caption>Figures in both unit systems</caption>
-        <thead>
-          <tr>
-            <th scope="col">Figure</th>
-            {sides.map(({ side }) => (
-              <th key={side} scope="col">
-                {sideWords[side]}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {known(fitment, assessment).map((figure) => (
-            <tr key={figure.id}>
-              <th scope="row">
-                {figure.about ? `${figure.about}: ` : ""}
-                {figure.title}
-              </th>
-              {sides.map((corner) => (
-                <td key={corner.side}>{inBoth(figure, corner)}</td>
-              ))}
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </section>
-  );
-}
-
-function inBoth(figure: Figure, corner: CornerAssessment): string {
-  const [metric, imperial] = [figureText(figure, corner, "mm"), figureText(figure, corner, "in")];
-  return metric === imperial ? metric : `${metric} (${imperial})`;
-}
-
-/** Formulas of the first side in full; those of impacts are simulations and have none of their own. */
-function Formulas({ fitment, assessment }: { fitment: Fitment; assessment: Assessment }) {
-  const [first] = assessment.corners;
-  const context = first && cornerContext(fitment, first);
-  if (!first || !context) return null;
-  return (
-    <section class="report-part report-page report-formulas">
-      <h2>Formulas, with the numbers of the {first.side} side</h2>
-      {known(fitment, assessment)
-        .filter(({ group }) => group !== "impact")
-        .map((figure) => {
-          const worked = figure.worked(context);
-          return (
-            worked &&
-            Number.isFinite(lastValue(worked)) && (
-              <WorkedFigureView key={figure.id} heading={figure.title} figure={worked} unit="mm" />
-            )
-          );
-        })}
-    </section>
-  );
+/** Every repeat, as it was typed where that is known. */
+function typedText(kind: QuantityKind, { values, typed }: TypedReading): string {
+  const shown = typed ?? values.map((value) => quantityText({ kind, value }, "mm"));
+  const most = 8;
+  const more = shown.length - most;
+  return `${shown.slice(0, most).join("; ")}${more > 0 ? ` and ${more} more` : ""}`;
 }

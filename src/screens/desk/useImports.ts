@@ -53,6 +53,7 @@ export function useImports({
       pool.current = hands;
       const told = { at: 0, state: "", latest: null as ImportProgress | null, timer: 0 };
       const tell = () => {
+        window.clearTimeout(told.timer);
         told.timer = 0;
         if (told.latest === null) return;
         told.at = Date.now();
