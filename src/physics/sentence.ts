@@ -3,6 +3,7 @@ export type QuantityKind =
   | "length" // mm
   | "angle" // deg
   | "rate" // N/mm
+  | "stiffnessClass" // N/mm, one of the preferred numbers that name a stop's stiffness
   | "force" // N
   | "mass" // kg
   | "energy" // J
@@ -31,6 +32,7 @@ const modelUnits: Record<QuantityKind, (value: number) => string> = {
   length: (mm) => `${mm.toFixed(1)} mm`,
   angle: (degrees) => `${degrees.toFixed(1)}°`,
   rate: (rate) => `${Number(rate.toPrecision(3))} N/mm`,
+  stiffnessClass: (rate) => `${rate} N/mm`,
   force: (newtons) => `${newtons.toFixed(0)} N`,
   mass: (kilograms) => `${kilograms.toFixed(0)} kg`,
   energy: (joules) => `${joules.toFixed(1)} J`,

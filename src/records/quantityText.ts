@@ -5,6 +5,7 @@ import {
   type LengthUnit,
   mmPerInch,
   newtonsPerPoundForce,
+  plainDecimal,
 } from "./units.ts";
 
 export interface TextOptions {
@@ -43,12 +44,18 @@ function threeFigures(value: number): string {
   return fixed(value, Math.min(6, Math.max(0, places)));
 }
 
+/** A preferred number is written as it is, without zeros behind it. */
+function preferredNumber(value: number): string {
+  return plainDecimal(Number(value.toPrecision(6)));
+}
+
 type Writer = (value: number, options: TextOptions) => string;
 
 const metric: { readonly [Kind in QuantityKind]: Writer } = {
   length: (mm) => `${fixed(mm, 1)} mm`,
   angle: (degrees) => `${fixed(degrees, 1)}°`,
   rate: (rate) => `${threeFigures(rate)} N/mm`,
+  stiffnessClass: (rate) => `${preferredNumber(rate)} N/mm`,
   force: (newtons) => `${fixed(newtons, 0)} N`,
   mass: (kilograms) => `${fixed(kilograms, 0)} kg`,
   energy: (joules) => `${fixed(joules, 1)} J`,
@@ -67,6 +74,9 @@ const imperial: { readonly [Kind in QuantityKind]: Writer } = {
   length: (mm, { fractions = false }) =>
     `${fractions ? sixteenths(mm / mmPerInch) : fixed(mm / mmPerInch, 2)} in`,
   rate: (rate) => `${threeFigures(fromModel(rate, "lbf/in"))} lbf/in`,
+  // The class is a round number in N/mm only; it stays the name, with the person's unit beside it.
+  stiffnessClass: (rate) =>
+    `${preferredNumber(rate)} N/mm (${threeFigures(fromModel(rate, "lbf/in"))} lbf/in)`,
   force: (newtons) => `${fixed(newtons / newtonsPerPoundForce, 0)} lbf`,
   mass: (kilograms) => `${fixed(fromModel(kilograms, "lb"), 0)} lb`,
   energy: (joules) => `${fixed(joules / joulesPerFootPoundForce, 1)} ft·lbf`,

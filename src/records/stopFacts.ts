@@ -11,7 +11,7 @@ export function stopFacts(stop: PackStop, unit: LengthUnit): string {
   const length = (value: number) => quantityText({ kind: "length", value }, unit);
   const curve = stopCurve(stop);
   const stiffness = curve.ok
-    ? `class ${quantityText({ kind: "rate", value: stiffnessClassOf(secantRate(curve.value)) }, unit)}${isProgressive(curve.value) ? ", progressive" : ""}`
+    ? `class ${quantityText({ kind: "stiffnessClass", value: stiffnessClassOf(secantRate(curve.value)) }, unit)}${isProgressive(curve.value) ? ", progressive" : ""}`
     : "class not known";
   const tested = stop.testedAtSpeed ? "tested at speed" : "tested slowly only";
   return [

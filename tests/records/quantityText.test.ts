@@ -48,6 +48,15 @@ describe("numbers in the person's unit", () => {
     );
   });
 
+  // 63 N/mm by 0.175126835246476 N/mm per lbf/in (NIST SP 811): 359.74 lbf/in.
+  it("a stiffness class keeps its name in N/mm, with lbf/in beside it", () => {
+    const named = { kind: "stiffnessClass", value: 63 } as const;
+    expect(quantityText(named, "mm")).toBe("63 N/mm");
+    expect(quantityText(named, "in")).toBe("63 N/mm (360 lbf/in)");
+    expect(quantityText({ ...named, value: 1000 }, "in")).toBe("1000 N/mm (5710 lbf/in)");
+    expect(quantityText({ kind: "rate", value: 63 }, "in")).toBe("360 lbf/in");
+  });
+
   it("no minus before a zero, no exponent, however small or large", () => {
     expect(quantityText({ kind: "length", value: -0.04 }, "mm")).toBe("0.0 mm");
     expect(quantityText({ kind: "share", value: -0.001 }, "mm")).toBe("0 %");

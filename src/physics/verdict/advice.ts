@@ -209,8 +209,8 @@ function stiffnessAdvice(assessed: CornerAssessment, check: Check): Advice {
     kind: "otherStiffness",
     sentence: [
       `Fit ${words} of `,
-      { kind: "rate", value: least },
-      ...(least === greatest ? [] : [" to ", { kind: "rate", value: greatest } as const]),
+      { kind: "stiffnessClass", value: least },
+      ...(least === greatest ? [] : [" to ", { kind: "stiffnessClass", value: greatest } as const]),
       " at this height.",
     ],
   };

@@ -61,7 +61,7 @@ export function stiffnessCheck(
       state: "ok",
       sentence: [
         "Its stiffness class, ",
-        { kind: "rate", value: stopClass },
+        { kind: "stiffnessClass", value: stopClass },
         ", is among those that work here (",
         ...classList(works),
         ").",
@@ -89,12 +89,12 @@ export function stiffnessCheck(
         : side === "stiff"
           ? "The stop is too stiff: its class is "
           : "The stop's class does not work here: it is ",
-      { kind: "rate", value: stopClass },
+      { kind: "stiffnessClass", value: stopClass },
       least === greatest ? "; only " : "; those from ",
-      { kind: "rate", value: least },
+      { kind: "stiffnessClass", value: least },
       ...(least === greatest
         ? [" works."]
-        : [" to ", { kind: "rate", value: greatest } as const, " work."]),
+        : [" to ", { kind: "stiffnessClass", value: greatest } as const, " work."]),
     ],
   };
 }
@@ -131,6 +131,10 @@ function classList(classes: readonly number[]): Sentence {
   const least = classes[0] ?? 0;
   const greatest = classes.at(-1) ?? least;
   return least === greatest
-    ? ["only ", { kind: "rate", value: least }]
-    : [{ kind: "rate", value: least }, " to ", { kind: "rate", value: greatest }];
+    ? ["only ", { kind: "stiffnessClass", value: least }]
+    : [
+        { kind: "stiffnessClass", value: least },
+        " to ",
+        { kind: "stiffnessClass", value: greatest },
+      ];
 }

@@ -30,13 +30,13 @@ export function partFacts(
 ): readonly { readonly name: string; readonly text: string | null }[] {
   const curve = stopCurve(stop);
   const length = (value: number) => quantityText({ kind: "length", value }, unit);
-  const rate = (value: number) => quantityText({ kind: "rate", value }, unit);
+  const named = (value: number) => quantityText({ kind: "stiffnessClass", value }, unit);
   return [
     { name: "Free height", text: length(meanOf(stop.freeHeight)) },
     { name: "Usable compression", text: length(stop.usableCompressionMm) },
     {
       name: "Stiffness class",
-      text: curve.ok ? rate(stiffnessClassOf(secantRate(curve.value))) : null,
+      text: curve.ok ? named(stiffnessClassOf(secantRate(curve.value))) : null,
     },
     {
       name: "Force curve",

@@ -37,7 +37,7 @@ export function CurvePlot({ stop, unit }: { stop: Partial<CheckStop>; unit: Leng
   }).join("");
   const rate = secantRate(curve.value);
   const named = stiffnessClassOf(rate);
-  const text = (value: number, kind: "length" | "force" | "rate") =>
+  const text = (value: number, kind: "length" | "force" | "rate" | "stiffnessClass") =>
     quantityText({ kind, value }, unit);
   return (
     <figure class="curve-plot">
@@ -80,7 +80,7 @@ export function CurvePlot({ stop, unit }: { stop: Partial<CheckStop>; unit: Leng
       {usable !== undefined && Number.isFinite(rate) && (
         <figcaption class="small">
           {text(rate, "rate")} at half of the usable compression: stiffness class{" "}
-          {text(named, "rate")}.
+          {text(named, "stiffnessClass")}.
         </figcaption>
       )}
     </figure>
