@@ -112,12 +112,15 @@ export function StepScreen({ stored, place, change, preferences, kept, tryAgain 
       }
       below={
         walk?.now ? (
-          <AgainBar
-            stored={stored}
-            walk={walk}
-            here={retaken ? "reading" : step.id === "cautions" ? "cautions" : "elsewhere"}
-            change={change}
-          />
+          <>
+            <AgainBar
+              stored={stored}
+              walk={walk}
+              here={retaken ? "reading" : step.id === "cautions" ? "cautions" : "elsewhere"}
+              change={change}
+            />
+            {retaken && <LiveVerdict key={stored.id} stored={stored} />}
+          </>
         ) : (
           <>
             <ProgressBar all={all} at={at} />

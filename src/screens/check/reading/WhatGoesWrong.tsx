@@ -28,7 +28,7 @@ export function WhatGoesWrong({
         <strong>What goes wrong:</strong> {wrong}
       </p>
       {reading && (
-        <Disclosure summary="Right and wrong, in pictures" open={wide}>
+        <Disclosure summary="Right and wrong: pictures" open={wide}>
           <RightWrong reading={reading} kind={kind ?? "arm"} at={at} />
         </Disclosure>
       )}
