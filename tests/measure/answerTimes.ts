@@ -14,12 +14,49 @@ export interface AnswerTimes {
   readonly measuredFactor: number;
   readonly workerStatic: number[];
   readonly workerComplete: number[];
+  /** From a changed digit to its verdict painted beside the step. */
+  readonly verdictBesideStep: number[];
   /** From the tap on "Answer" to the verdict's words painted. */
-  readonly verdictOnScreen: number[];
+  readonly answerOpened: number[];
   readonly map: number[];
 }
 
 const rounds = 7;
+
+/** Changes the reading and waits, in the page itself, until its verdict stands beside the step. */
+async function typeForVerdict(page: Page, text: string): Promise<number> {
+  return page.evaluate(async (typed) => {
+    const field = document.querySelector<HTMLInputElement>("main input[type=text], main input");
+    if (!field) throw new Error("There is no reading here.");
+    const begun = performance.now();
+    field.value = typed;
+    field.dispatchEvent(new InputEvent("input", { bubbles: true }));
+    await new Promise<void>((done) => {
+      let worked = false;
+      const look = () => {
+        const state = document.querySelector<HTMLElement>(".live-verdict")?.dataset.state;
+        worked ||= state === "working";
+        if (!worked || state !== "settled") return;
+        observer.disconnect();
+        // After the frame that shows it.
+        requestAnimationFrame(() => {
+          const { port1, port2 } = new MessageChannel();
+          port1.onmessage = () => done();
+          port2.postMessage(null);
+        });
+      };
+      const observer = new MutationObserver(look);
+      observer.observe(document.body, {
+        subtree: true,
+        childList: true,
+        characterData: true,
+        attributes: true,
+      });
+      look();
+    });
+    return performance.now() - begun;
+  }, text);
+}
 
 /** Taps on "Answer" and waits, in the page itself, until the verdict stands there. */
 async function tapForVerdict(page: Page): Promise<number> {
@@ -35,7 +72,11 @@ async function tapForVerdict(page: Page): Promise<number> {
       const look = () => {
         if (!stands()) return;
         observer.disconnect();
-        requestAnimationFrame(() => requestAnimationFrame(() => done()));
+        requestAnimationFrame(() => {
+          const { port1, port2 } = new MessageChannel();
+          port1.onmessage = () => done();
+          port2.postMessage(null);
+        });
       };
       const observer = new MutationObserver(look);
       observer.observe(document.body, { subtree: true, childList: true, characterData: true });
@@ -62,10 +103,14 @@ async function goToStep(page: Page, step: string): Promise<void> {
 async function once(page: Page, steps: CheckSteps, gap: string, times: AnswerTimes) {
   await goToStep(page, "left.gap");
   await steps.reading().waitFor();
-  await steps.reading().fill(gap);
-  await steps.kept.waitFor();
+  await page.locator(".live-verdict[data-state=settled]").waitFor();
   await forgetAsked(page);
-  times.verdictOnScreen.push(await tapForVerdict(page));
+  times.verdictBesideStep.push(await typeForVerdict(page, gap));
+  await steps.kept.waitFor();
+  const answer = (await askedOfWorkers(page)).find(({ kind }) => kind === "assess");
+  times.workerStatic.push(timeTo(answer, "static"));
+  times.workerComplete.push(timeTo(answer, "complete"));
+  times.answerOpened.push(await tapForVerdict(page));
   await new AnswerPage(page).complete();
   await page.waitForFunction(() => {
     const asked = (globalThis as unknown as { askedOfWorkers: Map<number, Asked> }).askedOfWorkers;
@@ -74,9 +119,6 @@ async function once(page: Page, steps: CheckSteps, gap: string, times: AnswerTim
     );
   });
   const asked = await askedOfWorkers(page);
-  const answer = asked.find(({ kind, lane }) => kind === "assess" && lane.endsWith("answer"));
-  times.workerStatic.push(timeTo(answer, "static"));
-  times.workerComplete.push(timeTo(answer, "complete"));
   const map = asked.find(({ kind, replies }) => kind === "map" && replies.some(({ last }) => last));
   times.map.push((map?.replies.find(({ last }) => last)?.at ?? Number.NaN) - (map?.sent ?? 0));
 }
@@ -105,12 +147,14 @@ export async function measureAnswerTimes(
       measuredFactor: 1,
       workerStatic: [],
       workerComplete: [],
-      verdictOnScreen: [],
+      verdictBesideStep: [],
+      answerOpened: [],
       map: [],
     };
-    await once(page, steps, "20", {
+    await once(page, steps, "19", {
       ...times,
-      verdictOnScreen: [],
+      verdictBesideStep: [],
+      answerOpened: [],
       workerStatic: [],
       workerComplete: [],
       map: [],

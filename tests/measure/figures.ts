@@ -113,7 +113,8 @@ try {
     );
     sayTimes("  changed reading: verdict without impacts, in the worker", times.workerStatic);
     sayTimes("  changed reading: whole answer, in the worker", times.workerComplete);
-    sayTimes("  changed reading: verdict on the screen", times.verdictOnScreen);
+    sayTimes("  changed reading: whole verdict beside the step, painted", times.verdictBesideStep);
+    sayTimes("  then the answer opened: verdict painted", times.answerOpened);
     sayTimes("  map filled, from its request", times.map);
   }
   await sayAgreement();
