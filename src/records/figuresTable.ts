@@ -1,7 +1,7 @@
 import type { Assessment, CheckId, CornerAssessment, Interval, State } from "../physics/fitment.ts";
 import { inModelUnits } from "../physics/sentence.ts";
 import { meanOf } from "../physics/uncertainty/readingMean.ts";
-import type { CheckRecord, GeometryReadings, TypedReading } from "./checkRecord.ts";
+import type { CheckLimit, CheckRecord, GeometryReadings, TypedReading } from "./checkRecord.ts";
 import type { CsvField } from "./csv.ts";
 import type { Decision, DeskState } from "./decision.ts";
 import { catalogueEntry } from "./readingCatalogue.ts";
@@ -113,6 +113,49 @@ const geometryNames = [
   "stopLean",
 ] as const;
 
+/** Limits differ from check to check: columns for the first few, and the rest in words. */
+const limitsShown = 6;
+
+function limitText({ kind, at, perWheel, reading }: CheckLimit): string {
+  const closing = perWheel === undefined ? "" : `, closing ${perWheel} mm/mm`;
+  return `${kind} ${meanOf(reading)} ± ${reading.tol} mm at the ${at}${closing}`;
+}
+
+const limits: readonly Column[] = [
+  { header: "limits measured", field: (subject) => cornerOf(subject)?.limits.length },
+  ...Array.from({ length: limitsShown }, (_, index): Column[] => {
+    const limit = (subject: TableSubject) => cornerOf(subject)?.limits[index];
+    const name = `limit ${index + 1}`;
+    return [
+      { header: name, field: (subject) => limit(subject)?.kind },
+      { header: `${name}: measured at`, field: (subject) => limit(subject)?.at },
+      {
+        header: `${name}: closing per wheel travel (mm/mm)`,
+        field: (subject) => {
+          const found = limit(subject);
+          return found?.at === "wheel" ? (found.perWheel ?? 1) : null;
+        },
+      },
+      {
+        header: `${name}: clearance (mm)`,
+        field: (subject) => {
+          const reading = limit(subject)?.reading;
+          return reading && meanOf(reading);
+        },
+      },
+      { header: `${name}: clearance ± (mm)`, field: (subject) => limit(subject)?.reading.tol },
+      {
+        header: `${name}: clearance repeats`,
+        field: (subject) => limit(subject)?.reading.values.length,
+      },
+    ];
+  }).flat(),
+  {
+    header: "further limits",
+    field: (subject) => cornerOf(subject)?.limits.slice(limitsShown).map(limitText).join("; "),
+  },
+];
+
 const readings: readonly Column[] = [
   ...geometryNames.flatMap((name) =>
     readingColumns(name, (subject) => {
@@ -122,6 +165,7 @@ const readings: readonly Column[] = [
   ),
   ...readingColumns("left.gap", (subject) => cornerOf(subject)?.gap),
   ...readingColumns("left.rideHeight", (subject) => cornerOf(subject)?.rideHeight),
+  ...limits,
   ...readingColumns("left.cornerMassKg", (subject) => cornerOf(subject)?.cornerMassKg),
   ...readingColumns("stop.freeHeight", ({ record }) => record.stop.freeHeight),
   { header: "lift (mm)", field: ({ record }) => record.vehicle.liftMm },

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, it } from "vitest";
 import type { CheckRecord } from "../../src/records/checkRecord.ts";
-import { type CsvField, csvField, csvLine } from "../../src/records/csv.ts";
+import { type CsvField, csvField, csvLine, csvStyleOf } from "../../src/records/csv.ts";
 import { tableHeader, tableLine } from "../../src/records/figuresTable.ts";
 import type { Submission } from "../../src/records/submission.ts";
 import { demoRecord } from "../screens/answer/demoChecks.ts";
@@ -38,7 +38,9 @@ it("reads back as what was written, whatever the texts hold (RFC 4180)", () => {
   fc.assert(
     fc.property(
       fc.array(
-        fc.string({ unit: "binary" }).filter((text) => !/^[=+\-@\t\r]/.test(text)),
+        fc
+          .string({ unit: "binary" })
+          .filter((text) => !/^[=+\-@\t\r\n\uff1d\uff0b\uff0d\uff20]/.test(text)),
         {
           minLength: 1,
           maxLength: 6,
@@ -52,7 +54,7 @@ it("reads back as what was written, whatever the texts hold (RFC 4180)", () => {
 });
 
 // What programs for tables take for the beginning of a formula: OWASP, CSV Injection (from memory).
-it.each(["=1+1", "+1", "-1+2", "@SUM(A1)", "\t=1", "\r=1", '=HYPERLINK("x")'])(
+it.each(["=1+1", "+1", "-1+2", "@SUM(A1)", "\t=1", "\r=1", "\n=1", "\uff1d1", '=HYPERLINK("x")'])(
   "a text that would be a formula is none: %j",
   (text) => {
     const [[field = ""] = []] = readCsv(`${csvField(text)}\r\n`);
@@ -72,6 +74,48 @@ it("numbers stay numbers, negative ones too; what is no usable number is empty",
     undefined,
   ];
   expect(csvLine(fields)).toBe("-3.25,0,1e-7,,,,\r\n");
+});
+
+it("where numbers have a decimal comma, so do the table's, with semicolons between", () => {
+  expect(csvStyleOf("en-GB")).toEqual({ separator: ",", decimal: "." });
+  expect(csvStyleOf("en-US")).toEqual({ separator: ",", decimal: "." });
+  for (const locale of ["de-DE", "fr-FR", "nl-NL", "es-ES"]) {
+    expect(csvStyleOf(locale)).toEqual({ separator: ";", decimal: "," });
+  }
+  expect(csvLine([-3.25, "a;b", "c,d", 1e-7], csvStyleOf("de-DE"))).toBe(
+    '-3,25;"a;b";"c,d";1e-7\r\n',
+  );
+});
+
+it("every limit of a side is there: the first in columns, all further ones in words", () => {
+  const record = demoRecord("arm-fits");
+  const [corner] = record.corners;
+  const [limit] = corner?.limits ?? [];
+  if (!corner || !limit) throw new Error("no limit");
+  const many = Array.from({ length: 8 }, (_, index) => ({
+    ...limit,
+    at: index === 1 ? ("stop" as const) : ("wheel" as const),
+    reading: { values: [100 + index, 102 + index], tol: 2 },
+  }));
+  const line = tableLine({
+    submission: { receivedAt: record.createdAt } as Submission,
+    version: 1,
+    state: "new",
+    decision: null,
+    record: { ...record, corners: [{ ...corner, limits: many }] },
+    assessment: null,
+    side: corner.side,
+  });
+  const field = (header: string) => line[tableHeader.indexOf(header)];
+  expect(field("limits measured")).toBe(8);
+  expect(field("limit 1: clearance (mm)")).toBe(101);
+  expect(field("limit 1: closing per wheel travel (mm/mm)")).toBe(limit.perWheel ?? 1);
+  expect(field("limit 2: measured at")).toBe("stop");
+  expect(field("limit 2: closing per wheel travel (mm/mm)")).toBeNull();
+  expect(field("limit 6: clearance ± (mm)")).toBe(2);
+  expect(field("limit 6: clearance repeats")).toBe(2);
+  expect(String(field("further limits")).split("; ")).toHaveLength(2);
+  expect(field("further limits")).toContain(`${limit.kind} 107 ± 2 mm at the wheel`);
 });
 
 it("every column of lengths, masses, forces and rates names its unit, and no header comes twice", () => {

@@ -1,7 +1,7 @@
 import type { Fault, Outcome } from "../../physics/outcome.ts";
 import { succeed } from "../../physics/outcome.ts";
 import type { CheckRecord } from "../../records/checkRecord.ts";
-import { byteOrderMark, csvLine } from "../../records/csv.ts";
+import { byteOrderMark, csvLine, csvStyleOf } from "../../records/csv.ts";
 import { type Decision, deskChecks, deskState, standingDecision } from "../../records/decision.ts";
 import { tableHeader, tableLine } from "../../records/figuresTable.ts";
 import type { DeskStore } from "../../storage/deskStore.ts";
@@ -23,7 +23,10 @@ export function saveFile(file: File): void {
 const pageSize = 100;
 
 /** Every side of every version of every check as one table. */
-export async function tableFile(store: DeskStore): Promise<Outcome<File>> {
+export async function tableFile(
+  store: DeskStore,
+  style = csvStyleOf(globalThis.navigator?.language),
+): Promise<Outcome<File>> {
   const [submissions, decisions] = await Promise.all([store.submissions(), store.decisions()]);
   if (!submissions.ok) return submissions;
   if (!decisions.ok) return decisions;
@@ -39,7 +42,7 @@ export async function tableFile(store: DeskStore): Promise<Outcome<File>> {
       places.set(key, versions.length - index);
     });
   }
-  const parts: BlobPart[] = [byteOrderMark, csvLine(tableHeader)];
+  const parts: BlobPart[] = [byteOrderMark, csvLine(tableHeader, style)];
   for await (const page of store.wholeSubmissions(pageSize)) {
     if (!page.ok) return page;
     const lines: string[] = [];
@@ -62,6 +65,7 @@ export async function tableFile(store: DeskStore): Promise<Outcome<File>> {
               version: places.get(submission.key) ?? 1,
               assessment: assessment.value,
             }),
+            style,
           ),
         );
       }
