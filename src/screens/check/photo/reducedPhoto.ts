@@ -4,9 +4,9 @@ import { withoutMetadata } from "../../../records/jpegSegments.ts";
 
 /** Enough to see the points of a measurement, small enough for many checks, px. */
 const longestSide = 1280;
-const qualities = [0.75, 0.6, 0.45] as const;
+const qualities = [0.72, 0.6, 0.45] as const;
 /** Base64 characters that one photo may take: what a phone writes away without a pause. */
-const wantedCharacters = 400_000;
+const wantedCharacters = 300_000;
 
 const unreadable = (): Outcome<never> =>
   fail("photoUnreadable", [
