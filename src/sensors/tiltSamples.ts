@@ -14,7 +14,9 @@ export const windowMs = 1000;
 /** Time between samples: 40 in a window. */
 export const sampleEveryMs = 25;
 /** A sensor that has said nothing for so long is not believed any more. */
-const quietMs = 5000;
+const quietMs = 1500;
+/** A window with fewer events than this may be one that the browser was too busy to tell of. */
+const fewestEvents = 5;
 
 /** Stillness: what the halves of a window may differ by, and the scatter, degrees. Common practice. */
 const mostDrift = 0.3;
@@ -48,8 +50,8 @@ export type TiltState =
 /**
  * Takes the sensor's events as they come and looks at them at even times. Orientation goes before
  * acceleration, which browsers round to 0.1 m/s² (0.6°). A browser sends no orientation event while
- * nothing changes, so the last one holds between them; what moves the phone shows at once in the
- * acceleration. Some browsers give the acceleration with its sign reversed: its sign is taken from
+ * nothing changes, so the last one holds between them, as long as the acceleration, which comes all the
+ * time, says that the sensor lives. Some browsers give the acceleration with its sign reversed: its sign is taken from
  * the orientation, wherever both are there. Times in ms, of any one clock.
  */
 export class TiltSamples {
@@ -58,6 +60,7 @@ export class TiltSamples {
   #accelerationSign: 1 | -1 = 1;
   #jolted = false;
   #lastEvent = Number.NEGATIVE_INFINITY;
+  #events: number[] = [];
   #samples: Sample[] = [];
 
   /** True once a sensor has given a number: an event without any comes where there is none. */
@@ -73,13 +76,13 @@ export class TiltSamples {
     const up = upFromOrientation(beta, gamma);
     if (up === null) return;
     this.#orientation = up;
-    this.#lastEvent = at;
+    this.#hear(at);
   }
 
   motion(at: number, x: number | null, y: number | null, z: number | null): void {
     if (x === null || y === null || z === null) return;
     const up = upFromAcceleration(x, y, z);
-    this.#lastEvent = at;
+    this.#hear(at);
     this.#jolted = up === null;
     if (up === null) return;
     if (this.#orientation !== null) {
@@ -87,6 +90,11 @@ export class TiltSamples {
       if (Math.abs(along) > 0.5) this.#accelerationSign = along > 0 ? 1 : -1;
     }
     this.#acceleration = this.#accelerationSign === 1 ? up : opposite(up);
+  }
+
+  #hear(at: number): void {
+    this.#lastEvent = at;
+    this.#events.push(at);
   }
 
   /** Looks at the sensor; to be called every `sampleEveryMs`. */
@@ -97,6 +105,7 @@ export class TiltSamples {
     let first = 0;
     while ((this.#samples[first]?.at ?? at) < begin) first++;
     if (first > 0) this.#samples = this.#samples.slice(first);
+    this.#events = this.#events.filter((event) => event >= begin);
   }
 
   /** The last window as an angle. `since`: only what came after that time counts. */
@@ -112,6 +121,7 @@ export class TiltSamples {
     const span = (samples.at(-1)?.at ?? 0) - (samples[0]?.at ?? 0);
     // A window is whole with nine tenths of its time and none of its samples lost to a knock.
     if (span < 0.9 * windowMs || ups.length < samples.length || ups.length < 10) return moving;
+    if (this.#events.filter((event) => event >= since).length < fewestEvents) return moving;
     const half = angles.length >> 1;
     const drift = Math.abs(medianOf(angles.slice(0, half)) - medianOf(angles.slice(half)));
     const [early, late] = [meanUp(ups.slice(0, half)), meanUp(ups.slice(half))];

@@ -53,15 +53,16 @@ describe("the browser's events", () => {
     const stop = listenToTilt(samples);
     window.dispatchEvent(orientation(-12, 88));
     window.dispatchEvent(motion(null));
-    window.dispatchEvent(motion({ x: -9.6, y: -2, z: 0 }));
-    vi.advanceTimersByTime(1100);
+    for (let tenth = 0; tenth < 11; tenth++) {
+      window.dispatchEvent(motion({ x: -9.6, y: -2, z: 0 }));
+      vi.advanceTimersByTime(100);
+    }
     const state = samples.state(performance.now(), longEdgeFall);
     if (state.state !== "still") throw new Error(state.state);
     expect(state.reading.degrees).toBeCloseTo(12, 9);
     stop();
     window.dispatchEvent(orientation(-30, 88));
     vi.advanceTimersByTime(2000);
-    const after = samples.state(performance.now(), longEdgeFall);
-    expect(after.state === "still" && after.reading.degrees).toBeCloseTo(12, 9);
+    expect(samples.state(performance.now(), longEdgeFall).state).toBe("silent");
   });
 });
