@@ -1,6 +1,7 @@
 import type { PartialCheckRecord } from "../records/checkRecord.ts";
 import { recordWithEntry } from "../records/entryPath.ts";
 import type { Entry, StoredCheck } from "../records/storedCheck.ts";
+import { withMergedPhotos } from "./mergePhotos.ts";
 
 /** Deep equality of plain data. */
 export function isSame(first: unknown, second: unknown): boolean {
@@ -131,7 +132,12 @@ export function mergeChecks(
     mine as unknown as Plain,
     theirs as unknown as Plain,
   ) as unknown as StoredCheck;
-  const record = withDisputedEntries(base, mine, theirs, joinedRecord);
+  const record = withMergedPhotos(
+    withDisputedEntries(base, mine, theirs, joinedRecord),
+    base.record.photos,
+    mine.record.photos,
+    theirs.record.photos,
+  );
   const limitCounts = (check: StoredCheck): string =>
     check.record.corners.map(({ side, limits }) => `${side}${limits.length}`).join();
   const joined =
