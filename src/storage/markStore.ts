@@ -1,5 +1,5 @@
 import { type Outcome, succeed } from "../physics/outcome.ts";
-import { textDigest } from "../records/canonicalText.ts";
+import { canonicalText, textDigest } from "../records/canonicalText.ts";
 import { newId, type StoredCheck } from "../records/storedCheck.ts";
 import { DatabaseHandle, databaseName, type Mark } from "./database.ts";
 
@@ -9,7 +9,7 @@ import { DatabaseHandle, databaseName, type Mark } from "./database.ts";
  */
 export function contentDigest({ name, record, entries }: StoredCheck): string {
   const photos = record.photos?.map(({ data, ...rest }) => ({ ...rest, length: data.length }));
-  return textDigest(JSON.stringify([name, { ...record, photos }, entries]));
+  return textDigest(canonicalText([name, { ...record, photos }, entries]));
 }
 
 const safe = "safe ";

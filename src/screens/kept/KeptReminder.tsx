@@ -1,4 +1,4 @@
-import { useEffect, useState } from "preact/hooks";
+import { useEffect, useRef, useState } from "preact/hooks";
 import type { StoredCheck } from "../../records/storedCheck.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
 import { ButtonLink } from "../parts/Button.tsx";
@@ -31,12 +31,15 @@ export function KeptReminder({ store, checks, deleted }: KeptReminderProps) {
   const [saved, setSaved] = useState(false);
   const [before] = useState(countBefore);
   const count = checks.length + deleted;
+  const seen = useRef(false);
+  seen.current ||= count > 0;
+  // Deleted here for good is not cleared.
+  const cleared = !seen.current && before !== null && before > 0;
   useEffect(() => {
-    // A count of checks that were cleared stays until there are checks again.
-    if (count > 0 || countBefore() === null) rememberCount(count);
-  }, [count]);
+    if (!cleared) rememberCount(count);
+  }, [cleared, count]);
 
-  if (count === 0 && before !== null && before > 0) {
+  if (cleared) {
     return (
       <Notice tone="care" live>
         <p>

@@ -1,4 +1,4 @@
-import { createPool } from "../../compute/pool.ts";
+import { createPool, type Pool } from "../../compute/pool.ts";
 import { type Outcome, succeed } from "../../physics/outcome.ts";
 import {
   type Backup,
@@ -39,17 +39,21 @@ export async function restoreHere(checks: CheckStore, file: File): Promise<Resto
   let counts: RestoreCounts = { added: 0, present: 0, joined: 0 };
   const desk = await openDeskStore();
   if (!desk.ok) return { counts, outcome: desk };
-  const pool = createPool();
+  // Only what is at a desk is worked on by workers.
+  let pool: Pool | null = null;
   const outcome = await restoreBackup(file, {
     desk: desk.value,
     checks,
-    readSubmission: submissionReader(pool),
+    readSubmission: (text, way) => {
+      pool ??= createPool();
+      return submissionReader(pool)(text, way);
+    },
     onCounts: (now) => {
       counts = now;
     },
     signal: new AbortController().signal,
   });
-  pool.dispose();
+  (pool as Pool | null)?.dispose();
   desk.value.close();
   return { counts, outcome: outcome.ok ? succeed(null) : outcome };
 }

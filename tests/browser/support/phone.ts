@@ -56,6 +56,12 @@ export class Phone {
     return new Phone(context);
   }
 
+  /** The phone of a window that is open already. */
+  static of(context: BrowserContext): Phone {
+    context.setDefaultTimeout(20_000);
+    return new Phone(context);
+  }
+
   private listen(page: Page): void {
     page.on("pageerror", (error) => this.troubles.push(`error: ${error.message}`));
     page.on("console", (message) => {
