@@ -14,7 +14,7 @@ export interface ReplyBarProps {
 /** Over a check that a desk asks about: which readings, which is next, and that it is to be sent again. */
 export function ReplyBar({ store, id, atAnswer }: ReplyBarProps) {
   const reply = useReply(store, id);
-  if (!reply || reply.asked.length === 0) return null;
+  if (!reply || reply === "none" || reply.asked.length === 0) return null;
   const { asked } = reply;
   const next = asked.find(({ done }) => !done) ?? null;
   const done = asked.filter((each) => each.done).length;

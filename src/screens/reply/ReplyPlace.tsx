@@ -14,8 +14,25 @@ export interface ReplyPlaceProps {
 /** What the desk replied to a check on this phone, and the readings that it asks for. */
 export function ReplyPlace({ store, id }: ReplyPlaceProps) {
   const reply = useReply(store, id);
-  const heading = useHeadingFocus(reply ? reply.kept.id : "");
+  const heading = useHeadingFocus(reply && reply !== "none" ? reply.kept.id : `${reply}`);
   if (!reply) return <p class="later-waiting">One moment …</p>;
+  if (reply === "none") {
+    return (
+      <Screen
+        top={<span class="screen-name">Reply</span>}
+        actions={
+          <ButtonLink look="main" href={checksHref}>
+            To the list of checks
+          </ButtonLink>
+        }
+      >
+        <h1 ref={heading} tabIndex={-1}>
+          There is no open reply to this check
+        </h1>
+        <p>It was read already, or the check is not on this phone.</p>
+      </Screen>
+    );
+  }
   const { asked, kept } = reply;
   const next = asked.find(({ done }) => !done) ?? null;
   const { from, vehicle, axle, text } = kept.reply;

@@ -40,9 +40,10 @@ function askedOf({ reply, before, same }: KeptReply, stored: StoredCheck): Asked
 
 const lookAgainMs = 700;
 
-/** The open reply to a check on this phone and how far it is done; null: none, or not known yet. */
-export function useReply(store: CheckStore, storedId: string): OpenReply | null {
+/** The open reply to a check on this phone and how far it is done; null: not known yet. */
+export function useReply(store: CheckStore, storedId: string): OpenReply | "none" | null {
   const [kept, setKept] = useState<KeptReply | null>(null);
+  const [none, setNone] = useState(false);
   const [stored, setStored] = useState<StoredCheck | null>(null);
   const [fault, setFault] = useState<Fault | null>(null);
   const [replies] = useState(() => new ReplyStore());
@@ -50,6 +51,7 @@ export function useReply(store: CheckStore, storedId: string): OpenReply | null 
 
   const load = useCallback(async () => {
     const found = await replies.openFor(storedId);
+    setNone(!found.ok || found.value === null);
     if (found.ok) setKept(found.value);
     else setFault(found.fault);
   }, [replies, storedId]);
@@ -76,6 +78,7 @@ export function useReply(store: CheckStore, storedId: string): OpenReply | null 
     };
   }, [store, storedId, kept]);
 
+  if (kept === null && none) return "none";
   if (kept === null || stored === null) return null;
   return {
     kept,
