@@ -34,7 +34,8 @@ export function isReach(value: unknown): value is Reach {
 
 export type TapeClass = "I" | "II" | "III";
 
-const tapeClasses: {
+/** What ±(a + b·L), and c more from an end, is made of, mm; see `tapeLimit`. */
+export const tapeClasses: {
   readonly [Class in TapeClass]: {
     readonly a: number;
     readonly b: number;
@@ -104,19 +105,30 @@ const fixedLimits: { readonly [Tool in ToolId]?: number } = {
   weighbridge: 30,
 };
 
-/** The tool's own limit of error, ± in the model's unit (mm, degrees, kg), at this value. */
-function limitOf(tool: ToolId, value: number): Outcome<number> {
+/**
+ * The class of OIML R 35 that a tool is taken as; null where it is no measure of that kind. Common
+ * practice: a tape without a mark is the least of them, a workshop's steel rule the best.
+ */
+export function tapeClassOf(tool: ToolId): TapeClass | null {
   switch (tool) {
     case "tapeI":
-      return tapeLimit("I", value, { fromItsEnd: true });
+    case "rule":
+      return "I";
     case "tapeII":
-      return tapeLimit("II", value, { fromItsEnd: true });
+      return "II";
     case "tape":
     case "tapeIII":
-      return tapeLimit("III", value, { fromItsEnd: true });
-    case "rule":
-      // Steel rules for workshops stay inside class I of OIML R 35: common practice.
-      return tapeLimit("I", value, { fromItsEnd: true });
+      return "III";
+    default:
+      return null;
+  }
+}
+
+/** The tool's own limit of error, ± in the model's unit (mm, degrees, kg), at this value. */
+function limitOf(tool: ToolId, value: number): Outcome<number> {
+  const tapeClass = tapeClassOf(tool);
+  if (tapeClass !== null) return tapeLimit(tapeClass, value, { fromItsEnd: true });
+  switch (tool) {
     case "caliper":
       return caliperLimit(value);
     case "feeler":

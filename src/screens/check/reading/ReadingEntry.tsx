@@ -14,6 +14,7 @@ import { useScreenAwake } from "../../send/useScreenAwake.ts";
 import { spokenEntry } from "../../voice/spokenEntry.ts";
 import { useReadBack } from "../../voice/useReadBack.ts";
 import { NumberField } from "../keypad/NumberField.tsx";
+import { useSeenAboveKeys } from "../keypad/useSeenAboveKeys.ts";
 import { PhotoField } from "../photo/PhotoField.tsx";
 import { packRemark } from "../platforms.ts";
 import { entryRemarks, geometryRemark } from "../remarks.ts";
@@ -108,6 +109,8 @@ export function ReadingEntry({ id, stored, change, preferences, signs, onEnter }
   const repeated = texts.length > 1;
   const current = Math.min(active, texts.length - 1);
   const units = unitPairs[kind];
+  const said = useRef<HTMLDivElement>(null);
+  useSeenAboveKeys(said, remarks.map(({ tone }) => tone).join(" "));
   useScreenAwake(preferences.awake);
   useReadBack(spokenEntry(texts[current] ?? "", kind, entry.unit), preferences.speak);
 
@@ -177,7 +180,7 @@ export function ReadingEntry({ id, stored, change, preferences, signs, onEnter }
           ]}
         />
       )}
-      <div class="stack-close" aria-live="polite">
+      <div class="stack-close" aria-live="polite" ref={said}>
         {remarks.map((remark) => (
           <Notice key={remark.tone} tone={remark.tone}>
             <p>{sentenceText(remark.sentence, entry.unit === "in" ? "in" : preferences.length)}</p>

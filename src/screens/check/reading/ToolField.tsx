@@ -15,7 +15,7 @@ import { Disclosure } from "../../parts/Disclosure.tsx";
 import { Notice } from "../../parts/Notice.tsx";
 import { changePreferences, preferences } from "../../preferences.ts";
 import { NumberField } from "../keypad/NumberField.tsx";
-import { limitSources, reachWords, shareText, toleranceText, toolWords } from "./toolWords.ts";
+import { limitSource, reachWords, shareText, toleranceText, toolWords } from "./toolWords.ts";
 
 /** What a reading is taken with, and the ± that comes from it; or a ± typed. */
 export function ToolField({
@@ -89,7 +89,7 @@ export function ToolField({
           {shareText(shares.value.reading, kind, entry.unit)}
           {shares.value.placing > 0 &&
             `, getting at it ${shareText(shares.value.placing, kind, entry.unit)} (common practice)`}
-          ; squared, added, root taken. The tool's limit: {limitSources[tool]}.
+          ; squared, added, root taken. The tool's limit: {limitSource(tool)}.
         </p>
       )}
       <NumberField

@@ -1,5 +1,11 @@
 import type { EntryKind } from "../../../records/readingCatalogue.ts";
-import type { Reach, ToolGroup, ToolId } from "../../../records/toolTolerance.ts";
+import {
+  type Reach,
+  type ToolGroup,
+  type ToolId,
+  tapeClasses,
+  tapeClassOf,
+} from "../../../records/toolTolerance.ts";
 import { type EntryUnit, fromModel } from "../../../records/units.ts";
 
 export const toolWords: {
@@ -22,25 +28,15 @@ export const toolWords: {
 };
 
 /** What a tool's limit is taken from. */
-export const limitSources: { readonly [Tool in ToolId]: string } = {
-  tape: "OIML R 35-1:2007, clause 4: ± (0.6 + 0.4·L + 0.3) mm, L in metres rounded up, 0.3 for its hook",
-  tapeI:
-    "OIML R 35-1:2007, clause 4: ± (0.1 + 0.1·L + 0.1) mm, L in metres rounded up, 0.1 for its hook",
-  tapeII:
-    "OIML R 35-1:2007, clause 4: ± (0.3 + 0.2·L + 0.2) mm, L in metres rounded up, 0.2 for its hook",
-  tapeIII:
-    "OIML R 35-1:2007, clause 4: ± (0.6 + 0.4·L + 0.3) mm, L in metres rounded up, 0.3 for its hook",
-  rule: "as a class I measure, OIML R 35-1:2007, clause 4 (common practice)",
-  caliper: "DIN 862, vernier or dial, inside and depth",
-  feeler: "common practice",
-  angleGauge: "common practice",
-  phone: "common practice",
-  level: "common practice",
-  protractor: "common practice",
-  wheelScales: "common practice",
-  wheelScale: "common practice",
-  weighbridge: "common practice",
-};
+export function limitSource(tool: ToolId): string {
+  const tapeClass = tapeClassOf(tool);
+  if (tapeClass !== null) {
+    const { a, b, c } = tapeClasses[tapeClass];
+    const taken = tool === "rule" ? ", as a class I measure (common practice)" : "";
+    return `OIML R 35-1:2007, clause 4${taken}: ± (${a} + ${b}·L + ${c}) mm, L in metres rounded up, ${c} of it for its end or hook`;
+  }
+  return tool === "caliper" ? "DIN 862, vernier or dial, inside and depth" : "common practice";
+}
 
 export const reachWords: {
   readonly [Group in ToolGroup]: { readonly [Way in Reach]?: string };
