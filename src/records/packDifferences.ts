@@ -1,5 +1,5 @@
 import type { Pack } from "./pack.ts";
-import { fromModelText } from "./packValueText.ts";
+import { fromModelText, tableText } from "./packValueText.ts";
 
 /** One field that differs: its plain name and both values as text in model units; null = not given. */
 export interface FieldDifference {
@@ -125,7 +125,19 @@ function fieldDifferences(mine: unknown, theirs: unknown, path: string): FieldDi
     );
   }
   const { name, text } = fromModelText(path);
+  if (isTable(mine) || isTable(theirs)) {
+    const [one, other] = [isTable(mine) ? mine : [], isTable(theirs) ? theirs : []];
+    const told = (value: unknown, own: Table, compared: Table) =>
+      isTable(value) ? tableText(own, compared) : text(value);
+    return [{ path, name, mine: told(mine, one, other), theirs: told(theirs, other, one) }];
+  }
   return [{ path, name, mine: text(mine), theirs: text(theirs) }];
+}
+
+type Table = readonly (readonly number[])[];
+
+function isTable(value: unknown): value is Table {
+  return Array.isArray(value) && value.length > 0 && value.every((row) => Array.isArray(row));
 }
 
 function isReading(value: unknown): boolean {

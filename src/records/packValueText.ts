@@ -42,7 +42,7 @@ export function fromModelText(path: string): FieldText {
   const group = parts.includes("tolerances") ? "± of the " : "";
   const how = parts.includes("estimated") && parts.length > 1 ? "how it was found: " : "";
   return {
-    name: `${group}${own ?? `${how}${entry.name === "value" ? field : entry.name}`}`,
+    name: `${group}${own ?? `${how}${entry.name === "value" ? field : entry.name.replace(/ of the stop$/, "")}`}`,
     text: (value) => valueText(value, entryUnit(kind, "mm")),
   };
 }
@@ -74,7 +74,25 @@ function listText(list: readonly unknown[]): string {
     return list.map((row) => (row as readonly number[]).map(numberText).join(" / ")).join("; ");
   }
   const texts = list.map((each) => valueText(each, "") ?? "none").join("; ");
-  return texts.length > 300 ? `${list.length} entries` : texts;
+  return texts.length > 300 ? (list.length === 1 ? "1 entry" : `${list.length} entries`) : texts;
+}
+
+const mostRowsTold = 3;
+
+/** How many rows a table has, and the first of those that the other table has otherwise. */
+export function tableText(
+  table: readonly (readonly number[])[],
+  other: readonly (readonly number[])[],
+): string {
+  const rows = `${table.length} ${table.length === 1 ? "row" : "rows"}`;
+  const differing = table.flatMap((row, index) => {
+    const theirs = other[index];
+    const same = theirs?.length === row.length && row.every((each, at) => each === theirs[at]);
+    return same ? [] : [`row ${index + 1}: ${row.map(numberText).join(" / ")}`];
+  });
+  const more = differing.length - mostRowsTold;
+  const told = differing.slice(0, mostRowsTold);
+  return [rows, ...told, ...(more > 0 ? [`and ${more} more rows`] : [])].join("; ");
 }
 
 function numberText(value: number): string {

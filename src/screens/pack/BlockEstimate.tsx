@@ -5,7 +5,7 @@ import { plainDecimal } from "../../records/units.ts";
 import { Button } from "../parts/Button.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { type FieldProps, PackNumber } from "./fields.tsx";
-import { DraftReader, type ItemDraft, numberText } from "./itemDraft.ts";
+import { DraftReader, type ItemDraft, numberText, tableUnitField } from "./itemDraft.ts";
 
 /** The curve of an old solid block from its hardness and size, marked as an estimate wherever it goes. */
 export function BlockEstimate({ draft, change }: FieldProps) {
@@ -47,6 +47,7 @@ export function BlockEstimate({ draft, change }: FieldProps) {
           current.unit,
         ),
         testedAtSpeed: "no",
+        [tableUnitField("curve")]: "mm",
         estimatedHow: estimate.how,
         estimatedShare: plainDecimal(Math.ceil(1000 * estimate.forceShare) / 10),
       },

@@ -128,7 +128,9 @@ function factsOf({ rows, rowsLeftOut, columns, decimalMark }: TestImport["file"]
 
 function RowsFound({ analysis, unit }: { analysis: RowsAnalysis; unit: LengthUnit }) {
   const { staticCurve, damping } = analysis;
-  const force = (value: number) => quantityText({ kind: "force", value }, unit);
+  const forceUnit = unit === "in" ? ("lbf" as const) : ("N" as const);
+  const force = (value: number) =>
+    `${Number(fromModel(value, forceUnit).toPrecision(3))} ${forceUnit}`;
   const dampingUnit = unit === "in" ? ("lbf·s/in" as const) : ("N·s/mm" as const);
   const coefficient = (value: { coefficient: number; standardError: number } | null) =>
     value

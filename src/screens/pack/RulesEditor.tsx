@@ -12,6 +12,14 @@ import { fieldLabel } from "./platformDraft.ts";
 import { packOfRulesDraft, ruleNumbers, rulesDraft } from "./rulesDraft.ts";
 import { useItemDraft } from "./useItemDraft.ts";
 
+const metres = { metric: "m", inches: "m" } as const;
+const obstacleColumns = [
+  { name: "Height", ...metres },
+  { name: "Length", ...metres },
+  { name: "Speed", metric: "km/h", inches: "km/h" },
+];
+const landingColumns = [{ name: "Landing from", ...metres }];
+
 const roads = ["A", "B", "C", "D", "E"] as const;
 const unitWords: { readonly [name: string]: string } = {
   speedKmPerH: "km/h",
@@ -89,14 +97,14 @@ function RulesOfUse({ use, heading, draft, change }: FieldProps & { use: Use; he
         change={change}
         field={`${use}.obstacles`}
         caption={`${heading}: obstacles`}
-        columns={["Height, m", "Length, m", "Speed, km/h"]}
+        columns={obstacleColumns}
       />
       <PackTable
         draft={draft}
         change={change}
         field={`${use}.landings`}
         caption={`${heading}: landings`}
-        columns={["Landing from, m"]}
+        columns={landingColumns}
       />
     </section>
   );

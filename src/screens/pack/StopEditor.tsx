@@ -13,10 +13,21 @@ import { setText, textOf } from "./itemDraft.ts";
 import { freeId, withStop } from "./packEdits.ts";
 import { newItem, packItemHref } from "./packRoutes.ts";
 import { StopTests } from "./StopTests.tsx";
-import { stopDraft, stopOfDraft } from "./stopDraft.ts";
+import { curveKinds, dampingKinds, stopDraft, stopOfDraft } from "./stopDraft.ts";
 import { useItemDraft } from "./useItemDraft.ts";
 
 /** One stop of the pack, every field of it. */
+const curveColumns = [
+  { name: "Depth", metric: "mm", inches: "in" },
+  { name: "Force", metric: "N", inches: "lbf" },
+] as const;
+
+const dampingColumns = [
+  { name: "Depth", metric: "mm", inches: "in" },
+  { name: "In", metric: "N·s/mm", inches: "lbf·s/in" },
+  { name: "Out", metric: "N·s/mm", inches: "lbf·s/in" },
+] as const;
+
 export function StopEditor({ pack, id, unit }: { pack: Pack; id: string; unit: LengthUnit }) {
   const base = id === newItem ? null : (pack.stops.find((stop) => stop.id === id) ?? null);
   if (base === null && id !== newItem) return <NoSuchItem what="stop" />;
@@ -103,7 +114,8 @@ function Editing({
           {...fields}
           field="curve"
           caption="Force curve"
-          columns={["Depth, mm", "Force, N"]}
+          columns={curveColumns}
+          kinds={curveKinds}
         />
       </section>
       <section class="card" aria-labelledby="damping-heading">
@@ -122,7 +134,8 @@ function Editing({
             {...fields}
             field="damping"
             caption="Damping"
-            columns={["Depth, mm", "In, N·s/mm", "Out, N·s/mm"]}
+            columns={dampingColumns}
+            kinds={dampingKinds}
           />
         ) : (
           <p class="small">

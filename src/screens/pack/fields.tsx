@@ -1,11 +1,19 @@
 import type { ComponentChildren } from "preact";
+import type { QuantityKind } from "../../physics/sentence.ts";
 import type { AllowedSign } from "../../records/lengthEntry.ts";
-import { sentenceText } from "../../records/quantityText.ts";
+import { quantityText, sentenceText } from "../../records/quantityText.ts";
 import { type EntryKind, entryUnit } from "../../records/readingCatalogue.ts";
-import { pastedCells } from "../check/stop/pastedTable.ts";
-import { Button } from "../parts/Button.tsx";
+import { CellTable, type Column } from "../check/stop/CellTable.tsx";
 import { TextField } from "../parts/Field.tsx";
-import { type ItemDraft, readDraftNumber, setTable, setText, textOf } from "./itemDraft.ts";
+import {
+  type ItemDraft,
+  readDraftNumber,
+  setTable,
+  setText,
+  tableUnit,
+  tableUnitField,
+  textOf,
+} from "./itemDraft.ts";
 
 export interface FieldProps {
   readonly draft: ItemDraft;
@@ -30,6 +38,29 @@ function unitOf(kind: EntryKind, draft: ItemDraft): string {
   const unit = entryUnit(kind, draft.unit);
   return unit === "deg" ? "°" : unit;
 }
+
+/** "130 mm" says itself what it is in. */
+function namesUnit(text: string): boolean {
+  return /[a-z°′″'"]/i.test(text);
+}
+
+/** The same in the person's unit, where it was typed in another; null where there is nothing to add. */
+function inOwnUnit(text: string, kind: EntryKind, { unit }: ItemDraft): string | null {
+  if (!namesUnit(text)) return null;
+  const shown = shownKinds[kind];
+  const texts = text.split(";").flatMap((part) => {
+    const read = shown && part.trim() !== "" ? readDraftNumber(part, kind, unit, "any") : null;
+    return read?.ok && shown ? [quantityText({ kind: shown, value: read.value }, unit)] : [];
+  });
+  return texts.length === 0 ? null : `= ${texts.join("; ")}`;
+}
+
+const shownKinds: { readonly [Kind in EntryKind]?: QuantityKind } = {
+  length: "length",
+  mass: "mass",
+  rate: "rate",
+  force: "force",
+};
 
 export function PackText({
   draft,
@@ -64,6 +95,7 @@ export function PackNumber({
   unitWords,
   lead,
   placeholder,
+  equalBelow = true,
 }: FieldProps & {
   field: string;
   label: ComponentChildren;
@@ -74,10 +106,14 @@ export function PackNumber({
   unitWords?: string;
   lead?: string;
   placeholder?: string;
+  /** What is typed in another unit is told in the person's below it. */
+  equalBelow?: boolean;
 }) {
   const text = textOf(draft, field);
   const fault = faultIn(text, kind, draft, allowed);
   const unit = unitWords ?? unitOf(kind, draft);
+  const own = namesUnit(text);
+  const same = equalBelow && fault === null ? inOwnUnit(text, kind, draft) : null;
   return (
     <TextField
       label={label}
@@ -85,11 +121,12 @@ export function PackNumber({
       {...(hint !== undefined && { hint })}
       value={text}
       keys={kind === "length" && draft.unit === "in" ? "text" : "decimal"}
-      {...(unit !== "" && { unit })}
+      {...(unit !== "" && !own && { unit })}
       {...(lead !== undefined && { lead })}
       {...(placeholder !== undefined && { placeholder })}
       onInput={(typed) => change((current) => setText(current, field, typed))}
       {...(fault !== null && { tone: "no" as const, message: fault })}
+      {...(same !== null && { message: same })}
     />
   );
 }
@@ -107,10 +144,12 @@ export function PackReading({
   kind: EntryKind;
   allowed?: AllowedSign;
 }) {
+  const same = inOwnUnit(textOf(rest.draft, field), rest.kind, rest.draft);
   return (
     <div class="pack-reading">
       <PackNumber
         {...rest}
+        equalBelow={false}
         field={field}
         label={
           <>
@@ -124,104 +163,50 @@ export function PackReading({
         field={`${field}.tol`}
         label={`± of ${label.toLowerCase()}`}
         labelUnseen
+        equalBelow={false}
         lead="±"
         placeholder="0"
       />
+      {same && <span class="small tone-info">{same}</span>}
     </div>
   );
 }
 
-/** A table typed cell by cell; a pasted table fills as many rows as it has. */
+/** A table typed cell by cell; where its columns are of `kinds`, in either set of units. */
 export function PackTable({
   draft,
   change,
   field,
   caption,
   columns,
-}: FieldProps & { field: string; caption: string; columns: readonly string[] }) {
+  kinds,
+}: FieldProps & {
+  field: string;
+  caption: string;
+  columns: readonly Column[];
+  kinds?: readonly EntryKind[];
+}) {
   const width = columns.length;
-  const given = draft.tables[field] ?? [];
-  const cells = given.length === 0 ? Array<string>(width).fill("") : given;
-  const rows = Math.ceil(cells.length / width);
-  const put = (update: (cells: readonly string[]) => readonly string[]) =>
-    change((current) => {
-      const old = current.tables[field] ?? [];
-      return setTable(current, field, update(old.length === 0 ? cells : old));
-    });
-  const paste = (index: number, text: string): boolean => {
-    const pasted = pastedCells(text, width);
-    if (pasted === null) return false;
-    const start = index - (index % width);
-    put((old) => [...old.slice(0, start), ...pasted, ...old.slice(start + pasted.length)]);
-    return true;
-  };
+  const whole = (cells: readonly string[]) =>
+    cells.length === 0 ? Array<string>(width).fill("") : cells;
+  const unit = tableUnit(draft, field);
   return (
-    <div class="stack-close">
-      <table class="entry-table">
-        <caption class="unseen">{caption}</caption>
-        <thead>
-          <tr>
-            <th scope="col">
-              <span class="unseen">Row</span>
-            </th>
-            {columns.map((column) => (
-              <th key={column} scope="col">
-                {column}
-              </th>
-            ))}
-            <td />
-          </tr>
-        </thead>
-        <tbody>
-          {Array.from({ length: rows }, (_, row) => (
-            <tr key={row}>
-              <th scope="row">{row + 1}</th>
-              {columns.map((column, place) => {
-                const index = row * width + place;
-                const text = cells[index] ?? "";
-                const wrong = text.trim() !== "" && faultIn(text, "number", draft, "zeroOrMore");
-                return (
-                  <td key={column}>
-                    <input
-                      type="text"
-                      inputMode="decimal"
-                      autocomplete="off"
-                      value={text}
-                      aria-label={`${caption}, row ${row + 1}, ${column}`}
-                      aria-invalid={wrong ? true : undefined}
-                      onInput={(event) => {
-                        const { value } = event.currentTarget;
-                        put((old) => old.map((each, at) => (at === index ? value : each)));
-                      }}
-                      onPaste={(event) => {
-                        const pasted = event.clipboardData?.getData("text") ?? "";
-                        if (paste(index, pasted)) event.preventDefault();
-                      }}
-                    />
-                  </td>
-                );
-              })}
-              <td>
-                <Button
-                  look="quiet"
-                  icon="cross"
-                  label={`${caption}: take out row ${row + 1}`}
-                  onClick={() =>
-                    put((old) => [...old.slice(0, row * width), ...old.slice((row + 1) * width)])
-                  }
-                />
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-      <Button
-        wide
-        icon="plus"
-        onClick={() => put((old) => [...old, ...Array<string>(width).fill("")])}
-      >
-        Another row
-      </Button>
-    </div>
+    <CellTable
+      caption={caption}
+      columns={columns}
+      cells={whole(draft.tables[field] ?? [])}
+      inches={unit === "in"}
+      isWrong={(text, column) =>
+        text.trim() !== "" &&
+        !readDraftNumber(text, kinds?.[column] ?? "number", unit, "zeroOrMore").ok
+      }
+      onCells={(update) =>
+        change((current) => setTable(current, field, update(whole(current.tables[field] ?? []))))
+      }
+      {...(kinds && {
+        onInches: (inches: boolean) =>
+          change((current) => setText(current, tableUnitField(field), inches ? "in" : "mm")),
+      })}
+    />
   );
 }

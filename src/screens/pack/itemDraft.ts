@@ -11,7 +11,7 @@ export interface ItemDraft {
   /** What numbers without a unit of their own are in. */
   readonly unit: LengthUnit;
   readonly texts: { readonly [field: string]: string };
-  /** Cells of tables, row after row; always mm and N, N·s/mm. */
+  /** Cells of tables, row after row; in mm and N, N·s/mm unless `tableUnitField` says inches. */
   readonly tables: { readonly [field: string]: readonly string[] };
 }
 
@@ -26,6 +26,15 @@ export function setText(draft: ItemDraft, field: string, text: string): ItemDraf
 
 export function setTable(draft: ItemDraft, field: string, cells: readonly string[]): ItemDraft {
   return { ...draft, tables: { ...draft.tables, [field]: cells } };
+}
+
+/** Beside the other texts: what the numbers of a table are in. */
+export function tableUnitField(field: string): string {
+  return `${field}.unit`;
+}
+
+export function tableUnit(draft: ItemDraft, field: string): LengthUnit {
+  return draft.texts[tableUnitField(field)] === "in" ? "in" : "mm";
 }
 
 export function textOf(draft: ItemDraft, field: string): string {
@@ -125,15 +134,27 @@ export class DraftReader {
     return value;
   }
 
-  table(field: string, label: string, columns: number): number[][] | undefined {
+  /** Rows of numbers in model units; plain numbers where the columns are of no `kinds`. */
+  table(
+    field: string,
+    label: string,
+    columns: number,
+    kinds: readonly EntryKind[] = [],
+  ): number[][] | undefined {
     const cells = this.draft.tables[field] ?? [];
+    const unit = tableUnit(this.draft, field);
     const rows: number[][] = [];
     for (let start = 0; start < cells.length; start += columns) {
       const row = cells.slice(start, start + columns);
       if (row.every((cell) => cell.trim() === "")) continue;
       const numbers: number[] = [];
       for (let column = 0; column < columns; column += 1) {
-        const read = readDraftNumber(row[column] ?? "", "number", "mm", "zeroOrMore");
+        const read = readDraftNumber(
+          row[column] ?? "",
+          kinds[column] ?? "number",
+          unit,
+          "zeroOrMore",
+        );
         if (!read.ok) {
           const where = `${label}, row ${start / columns + 1}, column ${column + 1}: `;
           this.fault(field, where, ...read.fault.sentence);

@@ -9,6 +9,10 @@ import {
   readingTexts,
 } from "./itemDraft.ts";
 
+/** What the columns of a stop's tables hold. */
+export const curveKinds = ["length", "force"] as const;
+export const dampingKinds = ["length", "damping", "damping"] as const;
+
 /** What a new stop begins with. */
 export function stopDraft(stop: PackStop | null, unit: LengthUnit): ItemDraft {
   if (stop === null) return { unit, texts: { duty: "impact" }, tables: {} };
@@ -51,8 +55,12 @@ export function stopOfDraft(
     "usableCompressionMm",
     "Usable compression",
   );
-  const curve = reader.needed(reader.table("curve", "Force curve", 2), "curve", "Force curve");
-  const damping = reader.table("damping", "Damping", 3);
+  const curve = reader.needed(
+    reader.table("curve", "Force curve", 2, curveKinds),
+    "curve",
+    "Force curve",
+  );
+  const damping = reader.table("damping", "Damping", 3, dampingKinds);
   const outerDiameterMm = reader.number("outerDiameterMm", "Outer diameter", "length");
   const how = reader.text("estimatedHow");
   const percent = reader.number("estimatedShare", "± of the estimate", "number", "zeroOrMore");

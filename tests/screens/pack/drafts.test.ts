@@ -9,6 +9,7 @@ import {
   readKeptDraft,
   setTable,
   setText,
+  tableUnitField,
 } from "../../../src/screens/pack/itemDraft.ts";
 import {
   platformDraft,
@@ -80,6 +81,28 @@ describe("a stop that is typed", () => {
       [20, 1500],
     ]);
     expect(readPackValue({ ...demoPack, stops: [...demoPack.stops, stop] }).ok).toBe(true);
+  });
+
+  it("reads its tables in the units that they say, and cells that say their own", () => {
+    const inches = {
+      ...edited(typed(), tableUnitField("curve"), "in"),
+      tables: { curve: ["1", "100", "50,8 mm", "300"], damping: ["1/2", "2", "3"] },
+    };
+    const tested = edited(edited(inches, "testedAtSpeed", "yes"), tableUnitField("damping"), "in");
+    const { stop, faults } = stopOfDraft(tested, null, "x");
+    expect(faults).toEqual([]);
+    // 1 in = 25.4 mm, 1 lbf = 4.4482216152605 N, 1 lbf·s/in = 0.175126835246476 N·s/mm (NIST SP 811)
+    for (const [index, [depth, force]] of [
+      [25.4, 444.82216152605],
+      [50.8, 1334.46648457815],
+    ].entries()) {
+      expect(stop?.curve[index]?.[0]).toBeCloseTo(depth ?? 0, 12);
+      expect(stop?.curve[index]?.[1]).toBeCloseTo(force ?? 0, 9);
+    }
+    const [row] = stop?.damping ?? [];
+    expect(row?.[0]).toBeCloseTo(12.7, 12);
+    expect(row?.[1]).toBeCloseTo(2 * 0.175126835246476, 12);
+    expect(row?.[2]).toBeCloseTo(3 * 0.175126835246476, 12);
   });
 
   it("names what is missing and what can't be read, field by field", () => {
