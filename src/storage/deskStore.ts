@@ -54,7 +54,7 @@ export interface FirstRows {
  */
 export class DeskStore {
   readonly #handle: SchemaHandle<DeskSchema>;
-  readonly #channel: BroadcastChannel | null;
+  #channel: BroadcastChannel | null;
   readonly #listeners = new Set<(change: DeskChange) => void>();
   /** What was chosen and is not taken in yet. */
   readonly inbox: DeskInbox;
@@ -257,6 +257,7 @@ export class DeskStore {
   close(): void {
     this.#handle.close();
     this.#channel?.close();
+    this.#channel = null;
     this.#listeners.clear();
   }
 

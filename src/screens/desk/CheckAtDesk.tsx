@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useState } from "preact/hooks";
+import { useEffect, useMemo } from "preact/hooks";
 import type { Assessor } from "../../compute/assessor.ts";
 import { fitmentOf } from "../../records/fitmentOf.ts";
 import { oddReadings } from "../../records/oddReadings.ts";
@@ -20,6 +20,7 @@ import { Notice } from "../parts/Notice.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import { useReferencePack } from "../referencePack.ts";
 import { Decide } from "./Decide.tsx";
+import { useDecisionDraft } from "./decisionDraft.ts";
 import { deskCheckHref, deskHref, deskReportHref } from "./deskRoutes.ts";
 import { PackSince } from "./PackSince.tsx";
 import { Facts, History, Photos, VersionDifferences, Versions } from "./parts.tsx";
@@ -101,9 +102,10 @@ function Opened({
   const assessed = useAssessment(assessor, fitment, "answer");
   const pack = useReferencePack();
   const odd = useMemo(() => oddReadings(record, pack), [record, pack]);
-  const [asked, setAsked] = useState<readonly string[]>([]);
+  const [draft, changeDraft] = useDecisionDraft(submission.key);
   const askFor = (id: string) => {
-    setAsked((ids) => (ids.includes(id) ? ids : [...ids, id]));
+    const { asked } = draft;
+    changeDraft({ kind: "askAgain", asked: asked.includes(id) ? asked : [...asked, id] });
     document.getElementById("decide-heading")?.scrollIntoView({ block: "start" });
   };
   const assessment =
@@ -244,8 +246,8 @@ function Opened({
             assessment={complete ? assessment : null}
             assessor={assessor}
             odd={odd}
-            asked={asked}
-            onAsked={setAsked}
+            draft={draft}
+            onDraft={changeDraft}
             decisions={decisions}
           />
           <History decisions={decisions} versions={versions} />

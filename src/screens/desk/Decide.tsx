@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useRef, useState } from "preact/hooks";
+import { useMemo, useRef, useState } from "preact/hooks";
 import type { Assessor } from "../../compute/assessor.ts";
 import type { Assessment, Fitment } from "../../physics/fitment.ts";
 import type { Fault } from "../../physics/outcome.ts";
@@ -19,15 +19,15 @@ import { StateMark } from "../drawings/StateMark.tsx";
 import { Button } from "../parts/Button.tsx";
 import { CheckLine, Segmented } from "../parts/Choices.tsx";
 import { TextField } from "../parts/Field.tsx";
+import { Notice } from "../parts/Notice.tsx";
 import { FaultNotice } from "../send/FaultNotice.tsx";
+import { type DecisionDraft, draftOf, hasWords } from "./decisionDraft.ts";
 import { deskName, keepDeskName } from "./deskName.ts";
 import { ReplyWays } from "./ReplyWays.tsx";
 import { askable, askedReadings, toldAnswer } from "./replyItems.ts";
 import type { Desk } from "./useDesk.ts";
 import { type TriedStop, useStopsTried } from "./useStopsTried.ts";
 import { capital, decisionWords, momentText } from "./words.ts";
-
-type Kind = "accept" | "askAgain" | "otherPart";
 
 const kinds = [
   { value: "accept", name: "Accept" },
@@ -44,20 +44,23 @@ export interface DecideProps {
   readonly assessment: Assessment | null;
   readonly assessor: Assessor;
   readonly odd: readonly OddReading[];
-  readonly asked: readonly string[];
-  onAsked(ids: readonly string[]): void;
+  readonly draft: DecisionDraft;
+  /** Null: nothing is begun any more. */
+  onDraft(change: Partial<DecisionDraft> | null): void;
   readonly decisions: readonly Decision[];
 }
 
 /** What is decided of this version, and the reply that goes with it. */
 export function Decide(props: DecideProps) {
-  const { desk, record, submission, decisions } = props;
+  const { desk, record, submission, decisions, draft, onDraft } = props;
   const standing = standingDecision(decisions, submission.key);
   const [fault, setFault] = useState<Fault | null>(null);
   const heading = useRef<HTMLHeadingElement>(null);
   const decide = async (decision: Decision) => {
     const outcome = await desk.decide(decision);
     setFault(outcome.ok ? null : outcome.fault);
+    // Taken back, it is there to be changed; decided, nothing is begun any more.
+    if (outcome.ok) onDraft(decision.kind === "undo" && standing ? draftOf(standing) : null);
     heading.current?.focus();
     heading.current?.scrollIntoView({ block: "nearest" });
   };
@@ -68,7 +71,7 @@ export function Decide(props: DecideProps) {
       </h2>
       {fault && <FaultNotice fault={fault} />}
       {standing ? (
-        <Decided record={record} decision={standing} onUndo={decide} />
+        <Decided record={record} decision={standing} draft={draft} onUndo={decide} />
       ) : (
         <Deciding {...props} onDecide={decide} />
       )}
@@ -79,10 +82,12 @@ export function Decide(props: DecideProps) {
 function Decided({
   record,
   decision,
+  draft,
   onUndo,
 }: {
   record: CheckRecord;
   decision: Decision;
+  draft: DecisionDraft;
   onUndo: (decision: Decision) => void;
 }) {
   const undo = () =>
@@ -102,6 +107,16 @@ function Decided({
         <strong>{decisionWords[decision.kind]}</strong> by {decision.by || "no name"},{" "}
         {momentText(decision.at)}.
       </p>
+      {hasWords(draft) && (
+        <Notice tone="care" live>
+          <p>It was decided in another tab while you were writing. What you wrote is kept:</p>
+          {[draft.note, ...Object.values(draft.typed)].filter(Boolean).map((text) => (
+            <pre key={text} class="desk-reply">
+              {text}
+            </pre>
+          ))}
+        </Notice>
+      )}
       {decision.note && <p>{decision.note}</p>}
       <pre class="desk-reply">{decision.reply}</pre>
       <ReplyWays record={record} decision={decision} />
@@ -119,22 +134,17 @@ function Deciding({
   assessment,
   assessor,
   odd,
-  asked,
-  onAsked,
+  draft,
+  onDraft,
   onDecide,
 }: DecideProps & { onDecide: (decision: Decision) => void }) {
-  const [kind, setKind] = useState<Kind>(odd.length > 0 ? "askAgain" : "accept");
+  const { note, picked, asked } = draft;
+  const kind = draft.kind ?? (odd.length > 0 ? "askAgain" : "accept");
+  const typed = draft.typed[kind] ?? null;
   const [by, setBy] = useState(deskName);
-  const [note, setNote] = useState("");
-  const [typed, setTyped] = useState<string | null>(null);
-  const [picked, setPicked] = useState<string | null>(null);
   const tried = useStopsTried(assessor, fitment, kind === "otherPart");
   const part = tried.find(({ stop }) => stop.id === picked) ?? null;
   const unit = unitOf(record);
-  useEffect(() => {
-    if (asked.length > 0) setKind("askAgain");
-  }, [asked]);
-
   const written = useMemo(() => {
     const content = { record, unit, from: by, note };
     if (kind === "askAgain") {
@@ -172,14 +182,20 @@ function Deciding({
       ...(kind === "otherPart" && part && { stop: part.stop.name }),
     });
   };
-  const change = (next: Kind) => {
-    setKind(next);
-    setTyped(null);
+  const setTyped = (words: string | null) => {
+    const { [kind]: _, ...others } = draft.typed;
+    onDraft({ typed: words === null ? others : { ...others, [kind]: words } });
   };
 
   return (
     <div class="stack">
-      <Segmented legend="Decision" legendUnseen options={kinds} value={kind} onChange={change} />
+      <Segmented
+        legend="Decision"
+        legendUnseen
+        options={kinds}
+        value={kind}
+        onChange={(next) => onDraft({ kind: next })}
+      />
       {kind === "askAgain" && (
         <fieldset class="desk-asked">
           <legend class="field-label">Readings to take again</legend>
@@ -188,7 +204,7 @@ function Deciding({
               key={id}
               checked={asked.includes(id)}
               onChange={(checked) =>
-                onAsked(checked ? [...asked, id] : asked.filter((one) => one !== id))
+                onDraft({ asked: checked ? [...asked, id] : asked.filter((one) => one !== id) })
               }
             >
               {capital(name)}
@@ -197,7 +213,12 @@ function Deciding({
         </fieldset>
       )}
       {kind === "otherPart" && (
-        <StopChoice tried={tried} picked={picked} onPick={setPicked} unit={unit} />
+        <StopChoice
+          tried={tried}
+          picked={picked}
+          onPick={(id) => onDraft({ picked: id })}
+          unit={unit}
+        />
       )}
       <TextField
         label="Your name"
@@ -213,7 +234,7 @@ function Deciding({
           rows={2}
           value={note}
           maxLength={2000}
-          onInput={(event) => setNote(event.currentTarget.value)}
+          onInput={(event) => onDraft({ note: event.currentTarget.value })}
         />
       </label>
       {written !== null && (

@@ -1,6 +1,7 @@
 import { useMemo } from "preact/hooks";
 import type { CheckRecord } from "../../records/checkRecord.ts";
 import type { Decision } from "../../records/decision.ts";
+import { limitKindOf } from "../../records/entryPath.ts";
 import type { Listed } from "../../records/listedSubmission.ts";
 import { sentenceText } from "../../records/quantityText.ts";
 import { entryName } from "../../records/readingCatalogue.ts";
@@ -82,12 +83,16 @@ export function Photos({ record, leftOut }: { record: CheckRecord; leftOut: numb
       )}
       <ul class="desk-photos">
         {photos.map(({ type, data, caption, reading }, index) => {
-          const words = caption?.trim() || (reading ? entryName(reading) : `Photo ${index + 1}`);
+          const name = reading ? entryName(reading, limitKindOf(record, reading)) : "";
+          const words = caption?.trim() || name || `Photo ${index + 1}`;
           return (
             <li key={index}>
               <figure>
                 <img src={`data:${type};base64,${data}`} alt={words} loading="lazy" />
-                <figcaption>{capital(words)}</figcaption>
+                <figcaption>
+                  {capital(words)}
+                  {caption?.trim() && name && <span class="small soft"> {capital(name)}</span>}
+                </figcaption>
               </figure>
             </li>
           );

@@ -1,0 +1,199 @@
+import "fake-indexeddb/auto";
+import { act, cleanup, fireEvent, screen, waitFor, within } from "@testing-library/preact";
+import { afterEach, describe, expect, it, vi } from "vitest";
+import type { CheckRecord, TypedReading } from "../../../src/records/checkRecord.ts";
+import type { Decision } from "../../../src/records/decision.ts";
+import { demoPack } from "../../../src/records/demoPack.ts";
+import { demoRecord } from "../answer/demoChecks.ts";
+import { onePixelPhoto } from "../send/support.ts";
+import { deskWith, type OpenDesk, value } from "./support.tsx";
+
+afterEach(() => {
+  cleanup();
+  sessionStorage.clear();
+  localStorage.clear();
+});
+
+// The calculation runs in this thread here.
+vi.setConfig({ testTimeout: 60_000 });
+const long = { timeout: 40_000 };
+const fits = demoRecord("arm-fits");
+const platform = demoPack.platforms.find(({ layout }) => layout.kind === "arm");
+
+/** A slip of the unit, repeats that scatter, left and right apart, a ratio and a platform contradicted. */
+function oddRecord(): CheckRecord {
+  if (fits.layout.kind !== "arm" || !platform) throw new Error("the demo check is on an arm");
+  const [left, right] = fits.corners;
+  if (!left || !right) throw new Error("two corners are needed");
+  const reading = (...values: number[]): TypedReading => ({ values, tol: 1 });
+  return {
+    ...fits,
+    vehicle: { ...fits.vehicle, platformId: platform.id },
+    layout: { ...fits.layout, readings: { ...fits.layout.readings, pivotToStop: reading(40) } },
+    corners: [
+      { ...left, gap: reading(22 / 25.4), rideHeight: reading(540, 548) },
+      { ...right, gap: reading(22), rideHeight: reading(510) },
+    ],
+    photos: [
+      { ...onePixelPhoto, reading: "left.gap", caption: "Tape at the pad" },
+      { ...onePixelPhoto, reading: "right.limits.0" },
+    ],
+  };
+}
+
+async function openCheck(desk: OpenDesk, index = 0): Promise<void> {
+  desk.show({ place: "check", key: desk.keys[index] ?? "" });
+  await screen.findByText(/ is computed\.$/, {}, long);
+}
+
+function decideBox() {
+  return within(document.querySelector<HTMLElement>(".desk-decide") ?? document.body);
+}
+
+async function type(label: string | RegExp, text: string): Promise<void> {
+  await act(async () => {
+    fireEvent.input(decideBox().getByLabelText(label), { target: { value: text } });
+  });
+}
+
+async function tap(name: string): Promise<void> {
+  await act(async () => {
+    const buttons = decideBox().getAllByRole("button", { name });
+    fireEvent.click(buttons.at(-1) as HTMLElement);
+  });
+}
+
+async function choose(name: "Accept" | "Ask again" | "Other part"): Promise<void> {
+  await act(async () => {
+    fireEvent.click(decideBox().getByRole("radio", { name }));
+  });
+}
+
+const reply = () =>
+  decideBox().getByLabelText<HTMLTextAreaElement>(/^Reply, in .* as this person measures/);
+
+describe("a check at the desk", () => {
+  it("points out all five kinds of odd readings, and shows the photos by the names of their readings", async () => {
+    const desk = await deskWith(oddRecord());
+    desk.show({ place: "check", key: desk.keys[0] ?? "" });
+    // The readings are too odd for an answer; what is odd about them is told all the same.
+    await screen.findByText("Ask for that reading again", {}, long);
+    const kinds = [...document.querySelectorAll("[data-odd]")].map((each) =>
+      each.getAttribute("data-odd"),
+    );
+    for (const kind of ["unitSlip", "scatter", "leftRight", "ratio", "reference"]) {
+      expect(kinds).toContain(kind);
+    }
+    const photos = [...document.querySelectorAll(".desk-photos figure")];
+    expect(photos).toHaveLength(2);
+    expect(photos[0]?.textContent).toMatch(/Tape at the pad.*Left gap/);
+    expect(photos[1]?.textContent).toMatch(/^Right/);
+    const [first] = document.querySelectorAll<HTMLImageElement>(".desk-photos img");
+    expect(first?.getAttribute("src")).toBe(`data:image/png;base64,${onePixelPhoto.data}`);
+  });
+
+  it("shows what changed since the version before, and leads from the old one to the new", async () => {
+    const changed = { ...fits, notes: "Taken again" };
+    const desk = await deskWith(fits, changed);
+    await openCheck(desk, 1);
+    screen.getByRole("heading", { name: "Changed since the version before" });
+    cleanup();
+    await openCheck(desk, 0);
+    const link = screen.getByRole("link", { name: "Open the newest" });
+    expect(link.getAttribute("href")).toContain(encodeURIComponent(desk.keys[1] ?? ""));
+  });
+});
+
+describe("deciding", () => {
+  it("asks for the readings chosen, with a name, and can be taken back with all its words", async () => {
+    const desk = await deskWith(fits);
+    await openCheck(desk);
+    await choose("Ask again");
+    expect(decideBox().queryByLabelText(/^Reply/)).toBeNull();
+    await act(async () => {
+      fireEvent.click(decideBox().getByRole("checkbox", { name: "Left gap" }));
+    });
+    const button = () =>
+      decideBox().getAllByRole<HTMLButtonElement>("button", { name: "Ask again" });
+    expect(button().at(-1)?.disabled).toBe(true);
+    await type("Your name", "M. Lind");
+    await type("Note, also in the reply", "Wheels straight, please.");
+    expect(reply().value).toContain("Wheels straight, please.");
+    await tap("Ask again");
+    await waitFor(() => screen.getByText("Asked for readings again"), long);
+    const [kept] = value(await desk.store.decisions());
+    expect(kept).toMatchObject({
+      kind: "askAgain",
+      by: "M. Lind",
+      readings: ["left.gap"],
+      submission: desk.keys[0],
+    });
+    await tap("Take the decision back");
+    await waitFor(() => expect(reply().value).toContain("Wheels straight, please."), long);
+    expect(decideBox().getByRole<HTMLInputElement>("checkbox", { name: "Left gap" }).checked).toBe(
+      true,
+    );
+    const decisions = value(await desk.store.decisions());
+    expect(decisions.map(({ kind }) => kind).sort()).toEqual(["askAgain", "undo"]);
+  });
+
+  it("keeps a half-written reply while another tab decides, and while one looks elsewhere", async () => {
+    const desk = await deskWith(fits);
+    await openCheck(desk);
+    await choose("Accept");
+    await type("Your name", "M. Lind");
+    await type(/^Reply, in/, "My own careful words.");
+    cleanup();
+    await openCheck(desk);
+    expect(reply().value).toBe("My own careful words.");
+
+    const other: Decision = {
+      key: "from the other tab",
+      checkId: fits.id,
+      submission: desk.keys[0] ?? "",
+      kind: "accept",
+      by: "A. Sato",
+      at: new Date().toISOString(),
+      note: "",
+      reply: "Fine.",
+    };
+    await desk.store.decide([other]);
+    await screen.findByText(/It was decided in another tab while you were writing/, {}, long);
+    decideBox().getByText("My own careful words.");
+    decideBox().getByText("Fine.");
+  });
+
+  it("words changed by hand stay with their decision when another is looked at", async () => {
+    await openCheck(await deskWith(fits));
+    await choose("Accept");
+    await type(/^Reply, in/, "Words for accepting.");
+    await choose("Ask again");
+    await choose("Accept");
+    expect(reply().value).toBe("Words for accepting.");
+    await tap("Write it anew");
+    expect(reply().value).toContain("Your readings are accepted.");
+  });
+});
+
+describe("the report", () => {
+  it("has every sentence and figure in both unit systems, cautions, drawings, formulas and photos", async () => {
+    const desk = await deskWith({ ...demoRecord("arm-needs-taller"), photos: [onePixelPhoto] });
+    desk.show({ place: "report", key: desk.keys[0] ?? "" });
+    await screen.findByRole("heading", { name: /^Formulas/ }, long);
+    const report = document.querySelector(".report")?.textContent ?? "";
+    expect(report).not.toMatch(/NaN|Infinity|undefined/);
+    for (const row of document.querySelectorAll(".report-checks tbody td:last-child")) {
+      const text = row.textContent ?? "";
+      if (/\d mm/.test(text)) expect(text).toMatch(/\d in/);
+    }
+    const told = [...document.querySelectorAll(".report-part > .plain-list li")];
+    expect(told.some((item) => /mm.*in/s.test(item.textContent ?? ""))).toBe(true);
+    expect(document.querySelectorAll(".report .chart svg").length).toBeGreaterThan(3);
+    expect(report).toContain("Never under a vehicle held by a jack alone.");
+    expect(report).toContain("it does not certify it");
+    expect(document.querySelectorAll(".report .worked").length).toBeGreaterThan(5);
+    expect(document.querySelectorAll(".report .desk-photos img")).toHaveLength(1);
+    const order = [...document.querySelectorAll(".report h2")].map((each) => each.textContent);
+    expect(order.indexOf("Cautions")).toBe(1);
+  });
+});
