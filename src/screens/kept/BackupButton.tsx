@@ -1,16 +1,17 @@
 import { useState } from "preact/hooks";
 import { inModelUnits, type Sentence } from "../../physics/sentence.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
-import { Button, type ButtonLook } from "../parts/Button.tsx";
+import { Button } from "../parts/Button.tsx";
 
 /** “Save a backup”, and what came of it. */
 export function BackupButton({
   store,
-  look = "main",
+  plain = false,
   onSaved,
 }: {
   store: CheckStore;
-  look?: ButtonLook;
+  /** Without its icon, where there is little room. */
+  plain?: boolean;
   onSaved: () => void;
 }) {
   const [working, setWorking] = useState(false);
@@ -29,7 +30,7 @@ export function BackupButton({
   };
   return (
     <>
-      <Button look={look} icon="file" disabled={working} onClick={save}>
+      <Button look="main" {...(!plain && { icon: "file" })} disabled={working} onClick={save}>
         Save a backup
       </Button>
       {said && <p role="status">{inModelUnits(said)}</p>}

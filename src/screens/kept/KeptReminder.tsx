@@ -16,13 +16,14 @@ export interface KeptReminderProps {
   readonly deleted: number;
 }
 
-function whyNow({ persistence, low, space }: Keeping): string {
+function whyNow({ persistence, low, space, onlyHere }: Keeping): string {
   if (low && space) {
     return `This phone is short of space: ${sizeText(space.freeBytes)} are left for Stopfit.`;
   }
+  const them = onlyHere.length === 1 ? "it" : "them";
   return persistence === "unknown"
-    ? "This browser does not say whether it keeps them for good."
-    : "This browser may clear them.";
+    ? `This browser does not say whether it keeps ${them} for good.`
+    : `This browser may clear ${them}.`;
 }
 
 /** On the list: that checks are nowhere else while the browser may clear them, or that it has. */
@@ -73,12 +74,15 @@ export function KeptReminder({ store, checks, deleted }: KeptReminderProps) {
       <div class="row">
         <BackupButton
           store={store}
+          plain
           onSaved={() => {
             setSaved(true);
             lookAgain();
           }}
         />
-        <ButtonLink href={keptHref}>{keptName}</ButtonLink>
+        <ButtonLink look="quiet" href={keptHref} label={`More: ${keptName}`}>
+          More
+        </ButtonLink>
       </div>
     </Notice>
   );
