@@ -93,7 +93,7 @@ export function drawCorners(
 interface ScatteringPlace {
   readonly place: number;
   readonly standardError: number;
-  readonly normal: Float64Array;
+  readonly normal: Float32Array;
 }
 
 /** Where a corner's draws are counted. Nothing is allocated from draw to draw. */
@@ -107,7 +107,7 @@ class CornerTally {
   readonly #moving: Int32Array;
   readonly #means: Float64Array;
   readonly #halfWidths: Float64Array;
-  readonly #rectangular: readonly Float64Array[];
+  readonly #rectangular: readonly Float32Array[];
   /** Those of them that have a normal part. */
   readonly #scattering: readonly ScatteringPlace[];
   readonly #wanted: readonly WantedTravel[];
@@ -164,7 +164,7 @@ class CornerTally {
     for (let index = 0; index < moving.length; index++) {
       readings[moving[index] as number] =
         (means[index] as number) +
-        (halfWidths[index] as number) * ((rectangular[index] as Float64Array)[draw] as number);
+        (halfWidths[index] as number) * ((rectangular[index] as Float32Array)[draw] as number);
     }
     const scattering = this.#scattering;
     for (let index = 0; index < scattering.length; index++) {

@@ -43,9 +43,9 @@ export class ReadingDraws {
   readonly halfWidth: number;
   readonly standardError: number;
   /** Standard draws, −1 … 1. */
-  readonly rectangular: Float64Array;
+  readonly rectangular: Float32Array;
   /** Standard normal draws; none where the reading has no normal part. */
-  readonly normal: Float64Array | null;
+  readonly normal: Float32Array | null;
 
   /** @param seed any integer */
   constructor(reading: DrawnReading, seed: number, samples: number) {

@@ -54,7 +54,7 @@ export class RandomSource {
   }
 
   /** Adds draws of a rectangular distribution on ±halfWidth (≥ 0) to each number of `out`. */
-  addRectangular(out: Float64Array, halfWidth: number): void {
+  addRectangular(out: Float32Array | Float64Array, halfWidth: number): void {
     const scale = halfWidth / 2147483648;
     for (let index = 0; index < out.length; index++) {
       out[index] = (out[index] as number) + scale * (this.nextInteger() - 2147483647.5);
@@ -66,7 +66,7 @@ export class RandomSource {
    * number of `out`, in pairs by the polar method: Marsaglia & Bray, SIAM Rev. 6 (1964) 260; Knuth,
    * The Art of Computer Programming, vol. 2, 3.4.1.
    */
-  addNormal(out: Float64Array, standardDeviation: number): void {
+  addNormal(out: Float32Array | Float64Array, standardDeviation: number): void {
     for (let index = 0; index < out.length; index += 2) {
       let x: number;
       let y: number;
