@@ -1,4 +1,4 @@
-import { mkdirSync, mkdtempSync, rmSync } from "node:fs";
+import { mkdirSync, mkdtempSync, readdirSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Locator, Page } from "playwright-core";
@@ -6,6 +6,7 @@ import { runTool } from "../../src/tooling/run.mjs";
 import { AnswerPage } from "../browser/support/answerPage.ts";
 import { CheckList } from "../browser/support/checkList.ts";
 import { CheckSteps } from "../browser/support/checkSteps.ts";
+import { DeskPage } from "../browser/support/deskPage.ts";
 import { demoRecord } from "../browser/support/everyStep.ts";
 import { launchChromium } from "../browser/support/phone.ts";
 import { Site } from "../browser/support/site.ts";
@@ -51,7 +52,6 @@ try {
   await steps.fillUpTo("left.gap", record, "pack");
   await steps.reading().fill("1 9/16 in");
   await steps.kept.waitFor();
-  await page.evaluate(() => window.scrollTo(0, 0));
   await take(page, "reading");
 
   await new CheckList(page).open(site.address);
@@ -64,6 +64,30 @@ try {
   await map.scrollIntoViewIfNeeded();
   await page.waitForTimeout(3000);
   await takeAt(page, "map", map);
+
+  await page.goto(`${site.address}#/check/${record.id}/stops`);
+  await page
+    .getByText(/of \d+ stops/)
+    .first()
+    .waitFor();
+  await page.waitForTimeout(4000);
+  await take(page, "stops");
+  await page.goto(`${site.address}#/taller`);
+  await page.locator("h1").waitFor();
+  await page.waitForTimeout(500);
+  await take(page, "taller");
+
+  const wide = await measuredPhone(browser, { width: 1280, height: 800 });
+  const desk = await new DeskPage(await wide.newPage()).open(site.address);
+  await desk.takeFiles(
+    readdirSync("demo-data/checks").map((name) => join("demo-data/checks", name)),
+  );
+  await desk.page.waitForFunction(
+    () => !document.body.textContent?.includes("waits to be computed"),
+  );
+  await desk.page.waitForTimeout(3000);
+  await desk.closeImport();
+  await take(desk.page, "desk");
 } finally {
   await browser.close();
   await site.close();
