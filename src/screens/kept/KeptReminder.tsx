@@ -80,8 +80,8 @@ export function KeptReminder({ store, checks, deleted }: KeptReminderProps) {
             lookAgain();
           }}
         />
-        <ButtonLink look="quiet" href={keptHref} label={`More: ${keptName}`}>
-          More
+        <ButtonLink look="quiet" href={keptHref} label={`Why? ${keptName}`}>
+          Why?
         </ButtonLink>
       </div>
     </Notice>
