@@ -16,7 +16,7 @@ export const sampleEveryMs = 25;
 /** A sensor that has said nothing for so long is not believed any more. */
 const quietMs = 1500;
 /** A window with fewer events than this may be one that the browser was too busy to tell of. */
-const fewestEvents = 5;
+const fewestEvents = 3;
 
 /** Stillness: what the halves of a window may differ by, and the scatter, degrees. Common practice. */
 const mostDrift = 0.3;

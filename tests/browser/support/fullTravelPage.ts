@@ -1,0 +1,61 @@
+import type { Locator, Page } from "playwright-core";
+import { pick } from "./controls.ts";
+
+type Side = "left" | "right";
+
+/** The full-travel check of one check. */
+export class FullTravelPage {
+  constructor(readonly page: Page) {}
+
+  get heading(): Locator {
+    return this.page.getByRole("heading", { level: 1, name: "Full-travel check" });
+  }
+
+  get sides(): Locator {
+    return this.page.getByRole("heading", { name: /what touches where/ });
+  }
+
+  get kept(): Locator {
+    return this.page.getByRole("status").filter({ hasText: /^\s*Kept$/ });
+  }
+
+  async acknowledge(): Promise<void> {
+    await this.heading.waitFor();
+    for (const box of await this.page.getByRole("checkbox").all()) await pick(box);
+    await this.sides.first().waitFor();
+  }
+
+  async measureHeights(): Promise<void> {
+    await pick(this.page.getByRole("radio", { name: "Hub to arch" }));
+  }
+
+  /** Opens a row, types its number and closes it again. */
+  async writeDown(side: Side, row: string, text: string, what?: string): Promise<void> {
+    await this.page.getByRole("button", { name: `Write down: ${row}, ${side}` }).click();
+    const entry = this.page.locator(".full-travel-entry");
+    if (what !== undefined) {
+      await entry.getByRole("textbox", { name: "What touches what" }).fill(what);
+    }
+    await entry
+      .getByRole("textbox", { name: /wheel travel|height from hub/i })
+      .first()
+      .fill(text);
+    await this.page.getByRole("button", { name: `Close: ${row}, ${side}` }).click();
+  }
+
+  /** What a row shows. */
+  async written(side: Side, part: string): Promise<string> {
+    return (await this.page.locator(`[data-contact="${side}.${part}"]`).textContent()) ?? "";
+  }
+
+  /** What the comparison says of one contact. */
+  async verdictOf(side: Side, part: string): Promise<string> {
+    const card = this.page.getByRole("region", {
+      name: side === "left" ? "Left" : "Right",
+      exact: true,
+    });
+    const line = card.locator(`[data-compared="${part}"]`);
+    await line.waitFor();
+    return (await line.textContent()) ?? "";
+  }
+}
