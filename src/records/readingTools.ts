@@ -40,8 +40,8 @@ export function toolFields(source: {
   readonly reach?: string;
 }): Pick<Entry, "tool" | "reach"> {
   return {
-    ...(source.tool !== undefined && { tool: source.tool }),
-    ...(source.reach !== undefined && { reach: source.reach }),
+    ...(typeof source.tool === "string" && { tool: source.tool }),
+    ...(typeof source.reach === "string" && { reach: source.reach }),
   };
 }
 

@@ -35,6 +35,8 @@ const entrySchema = z.object({
     "",
   ]),
   tol: text(recordBounds.typedCharacters),
+  tool: z.optional(text(recordBounds.labelCharacters)),
+  reach: z.optional(text(recordBounds.labelCharacters)),
 });
 
 const draftSchema = z.object({
@@ -81,6 +83,7 @@ const draftSchema = z.object({
   ),
   rules: z.optional(z.object({ roadClass: z.optional(z.enum(["A", "B", "C", "D", "E"])) })),
   reference: checkSchema.shape.reference,
+  photos: checkSchema.shape.photos,
   notes: z.optional(text(recordBounds.notesCharacters)),
   draft: z.object({
     name: text(recordBounds.labelCharacters),
@@ -106,7 +109,8 @@ function withoutUndefined<Shape extends object>(
 
 function storedFromDraft(draft: Draft): StoredCheck {
   const fresh = newStoredCheck(draft.draft.name);
-  const { vehicle, author, axle, stop, rules, reference, notes, corners, createdAt } = draft;
+  const { vehicle, author, axle, stop, rules, reference, photos, notes, corners, createdAt } =
+    draft;
   let stored = changeRecord(fresh, (record) => ({
     ...record,
     ...withoutUndefined({
@@ -114,6 +118,7 @@ function storedFromDraft(draft: Draft): StoredCheck {
       axle,
       notes,
       reference: reference as PartialCheckRecord["reference"],
+      photos: photos as PartialCheckRecord["photos"],
       author: author && withoutUndefined(author),
       stop: stop && withoutUndefined({ name: stop.name, duty: stop.duty }),
       rules: rules?.roadClass && { roadClass: rules.roadClass },
@@ -121,7 +126,10 @@ function storedFromDraft(draft: Draft): StoredCheck {
     vehicle: { ...record.vehicle, ...withoutUndefined(vehicle ?? {}) },
     corners,
   }));
-  stored = { ...stored, createdAt, entries: draft.draft.entries as { [id: string]: Entry } };
+  const entries = Object.fromEntries(
+    Object.entries(draft.draft.entries).map(([id, entry]) => [id, withoutUndefined(entry)]),
+  ) as { [id: string]: Entry };
+  stored = { ...stored, createdAt, entries };
   for (const [id, entry] of Object.entries(stored.entries)) {
     if (entryPath(id) !== null && !isOfAnotherSide(id, draft)) stored = setEntry(stored, id, entry);
   }

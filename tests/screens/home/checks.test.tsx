@@ -1,7 +1,12 @@
 import "fake-indexeddb/auto";
 import { cleanup, fireEvent, render, screen, waitFor, within } from "@testing-library/preact";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
-import { newStoredCheck, renameStored, setEntry } from "../../../src/records/storedCheck.ts";
+import {
+  changeRecord,
+  newStoredCheck,
+  renameStored,
+  setEntry,
+} from "../../../src/records/storedCheck.ts";
 import { App } from "../../../src/screens/app.tsx";
 import { withSides } from "../../../src/screens/check/sides.ts";
 import { checkFileText } from "../../../src/screens/checkFile.ts";
@@ -223,7 +228,10 @@ describe("opening a file", () => {
   it("goes on with one that was saved before it was complete", async () => {
     let draft = renameStored(withSides(newStoredCheck(), "both"), "Half done");
     draft = setEntry(draft, "left.gap", { texts: ["21", "2o"], unit: "mm", tol: "1" });
-    draft = setEntry(draft, "right.gap", { texts: ["7/8"], unit: "in", tol: "" });
+    const byTape = { tool: "tapeII", reach: "clear" };
+    draft = setEntry(draft, "right.gap", { texts: ["7/8"], unit: "in", tol: "", ...byTape });
+    const photo = { type: "image/jpeg", data: "AAAA", reading: "right.gap" } as const;
+    draft = changeRecord(draft, (record) => ({ ...record, photos: [photo] }));
     startApp();
     await heading("Checks on this phone");
     await pick(file(checkFileText(draft), "half.json"));
@@ -237,6 +245,9 @@ describe("opening a file", () => {
     store.close();
     expect(again?.entries["left.gap"]).toEqual(draft.entries["left.gap"]);
     expect(again?.record.corners).toEqual(draft.record.corners);
+    expect(again?.entries["right.gap"]).toStrictEqual(draft.entries["right.gap"]);
+    expect(again?.record.corners[1]?.gap?.tool).toBe("tapeII");
+    expect(again?.record.photos).toEqual([photo]);
     expect(again?.progress.cautionsFor).toBeNull();
   });
 });
