@@ -109,7 +109,7 @@ function isReference(value: unknown): boolean {
 
 function recordOf(value: unknown, id: string, createdAt: string): PartialCheckRecord {
   const record = isPlain(value) ? value : {};
-  const { layout, ride, stop, vehicle, ...rest } = withSound(record, {
+  const { layout, photos, ride, stop, vehicle, ...rest } = withSound(record, {
     author: isPlain,
     vehicle: isPlain,
     axle: isOneOf("front", "rear"),
@@ -118,8 +118,7 @@ function recordOf(value: unknown, id: string, createdAt: string): PartialCheckRe
     ride: isPlain,
     rules: isPlain,
     reference: isReference,
-    photos: (photos) =>
-      Array.isArray(photos) && photos.every((photo) => isPlain(photo) && isText(photo.data)),
+    photos: Array.isArray,
     notes: isText,
   });
   const opened = {
@@ -136,6 +135,9 @@ function recordOf(value: unknown, id: string, createdAt: string): PartialCheckRe
         liftMm: isNumber,
         use: isOneOf("daily", "towing", "offroad"),
       }),
+    }),
+    ...(Array.isArray(photos) && {
+      photos: photos.filter((photo) => isPlain(photo) && isText(photo.data)),
     }),
     ...(isPlain(layout) && { layout: layoutOf(layout) }),
     ...(isPlain(ride) && { ride: rideOf(ride) }),
