@@ -67,7 +67,7 @@ const notKept = (page: Page) => page.getByText("Not kept", { exact: true });
 
 describe("storage that fails", () => {
   it("full in the middle: told, held, and kept once there is room; a new check goes on as well", async () => {
-    const filling = await bench.begin("left.gap");
+    const filling = await bench.halfFilled();
     const { page, steps } = filling;
     await typeGap(filling, "21");
     const makeRoom = await fillStorage(page, site.origin);
@@ -103,7 +103,7 @@ describe("storage that fails", () => {
 
   it("refused, as in some private windows: never called kept, and all in the page until it is closed", async () => {
     await refuseStorage(phone.context);
-    const filling = await bench.begin("left.gap");
+    const filling = await bench.halfFilled();
     const { page, steps } = filling;
     await steps.reading().fill("21.5");
     await notKept(page).waitFor();
@@ -117,7 +117,7 @@ describe("storage that fails", () => {
 
   it("a private window keeps a check while it is open", async () => {
     // A context of its own is a private window of Chromium.
-    const filling = await bench.begin("left.gap");
+    const filling = await bench.halfFilled();
     await typeGap(filling, "19.5");
     await settleAnew("private window", filling);
   });
@@ -137,7 +137,7 @@ describe("storage that fails", () => {
         return request;
       };
     });
-    let filling = await bench.begin("left.gap");
+    let filling = await bench.halfFilled();
     for (const text of ["20", "21.25", "22 1/2", "23.75", "24"]) {
       await filling.page.evaluate("killHandles()");
       await filling.steps.reading().fill("");
@@ -152,7 +152,7 @@ describe("storage that fails", () => {
   });
 
   it("cleared by the browser under an open check: the check is written anew, and the list says what is gone", async () => {
-    const filling = await bench.begin("left.gap");
+    const filling = await bench.halfFilled();
     await typeGap(filling, "21");
     await filling.page.getByRole("link", { name: "To the list of checks" }).click();
     await new CheckList(filling.page).check("Osprey under test").click();
@@ -180,7 +180,7 @@ describe("storage that fails", () => {
 
 describe("several tabs", () => {
   it("two on one check, both killed in turn, lose nothing of either", async () => {
-    let one = await bench.begin("left.gap");
+    let one = await bench.halfFilled();
     for (let round = 0; round < 6; round += 1) {
       const two = await bench.reopen(one.id, "left.rideHeight");
       await two.steps.reading().waitFor();
@@ -197,7 +197,7 @@ describe("several tabs", () => {
   });
 
   it("an older tab that holds the storage: told, and gone on with by itself once it lets go", async () => {
-    const filling = await bench.begin("left.gap");
+    const filling = await bench.halfFilled();
     await typeGap(filling, "21");
     const owed = await bench.owed(filling.id);
     await filling.page.close();
@@ -233,7 +233,7 @@ describe("several tabs", () => {
   });
 
   it("a newer version takes the storage while someone types: told, and put away for it", async () => {
-    const filling = await bench.begin("left.gap");
+    const filling = await bench.halfFilled();
     await typeGap(filling, "21");
     const newer = await phone.newPage();
     await newer.goto(`${site.address}icon.svg`);
@@ -262,7 +262,7 @@ describe("several tabs", () => {
 
 describe("time and versions", () => {
   it("the clock set back by a month between readings", async () => {
-    let filling = await bench.begin("left.gap");
+    let filling = await bench.halfFilled();
     await typeGap(filling, "21");
     await phone.context.addInitScript(() => {
       const back = 30 * 86_400_000;
@@ -289,7 +289,7 @@ describe("time and versions", () => {
   it("a new version taken half-way, in another tab, and the page killed", async () => {
     const first = await phone.newPage();
     await (await new CheckList(first).open(site.address)).ready(version).waitFor();
-    const filling = await bench.begin("left.gap");
+    const filling = await bench.halfFilled();
     await typeGap(filling, "21");
     await site.publish(inject("laterDist"));
     await first.evaluate(async () => {
@@ -305,7 +305,7 @@ describe("time and versions", () => {
   });
 
   it("the service worker removed, then no signal, then one again", async () => {
-    const filling = await bench.begin("left.gap");
+    const filling = await bench.halfFilled();
     await filling.page.evaluate(async () => {
       await (await navigator.serviceWorker.ready).unregister();
     });
@@ -327,12 +327,15 @@ describe("time and versions", () => {
   });
 
   it("the files of the app evicted, with and without a signal", async () => {
-    let filling = await bench.begin("left.gap");
+    let filling = await bench.halfFilled();
     await filling.page.evaluate(async () => {
       await navigator.serviceWorker.ready;
       for (const name of await caches.keys()) await caches.delete(name);
     });
     await typeGap(filling, "21.75");
+    const session = await phone.context.newCDPSession(filling.page);
+    await session.send("Network.enable");
+    await session.send("Network.clearBrowserCache");
     await phone.goOffline();
     await typeGap(filling, "22.75");
     // A part that was never fetched is told of, and the check is still there.
@@ -394,7 +397,7 @@ describe("the whole browser", () => {
       const [context] = own.browser.contexts();
       if (!context) throw new Error("no window");
       const disk = new FaultBench(site, Phone.of(context), await Witness.of(context), tally);
-      const filling = id ? await disk.reopen(id, "left.gap") : await disk.begin("left.gap");
+      const filling = id ? await disk.reopen(id, "left.gap") : await disk.halfFilled();
       id = filling.id;
       await filling.steps.reading().waitFor();
       if (round > 0) lost.push(...(await disk.settle("whole browser killed", owed, filling)));

@@ -1,11 +1,12 @@
 import { readFileSync } from "node:fs";
 import type { Browser, Page } from "playwright-core";
-import type { CheckRecord, TypedReading } from "../../../src/records/checkRecord.ts";
+import type { CheckRecord, PartialCorner, TypedReading } from "../../../src/records/checkRecord.ts";
+import { type StoredCheck, storedFromRecord } from "../../../src/records/storedCheck.ts";
 import { CheckList } from "./checkList.ts";
 import { CheckSteps } from "./checkSteps.ts";
 import type { Phone } from "./phone.ts";
 import type { Site } from "./site.ts";
-import { storedChecks } from "./storage.ts";
+import { putStored, storedChecks } from "./storage.ts";
 import { inMillimetres } from "./typist.ts";
 import type { Claim, Tally, Witness } from "./witness.ts";
 
@@ -50,6 +51,29 @@ export class FaultBench {
     await steps.field("Vehicle").waitFor();
     await steps.fillUpTo(step, faultRecord, "pack");
     return { page, steps, id: /check\/([^/]+)/.exec(page.url())?.[1] ?? "" };
+  }
+
+  /** A check half filled in, as the phone has it stored, open at the left gap. */
+  async halfFilled(): Promise<Filling> {
+    const stored = storedFromRecord(faultRecord);
+    const { gap: _, rideHeight: _height, ...left } = faultRecord.corners[0] ?? { side: "left" };
+    const entries = Object.entries(stored.entries).filter(
+      ([id]) => !/^left\.(gap|rideHeight)$/.test(id),
+    );
+    const half: StoredCheck = {
+      ...stored,
+      revision: 1,
+      record: { ...stored.record, corners: [left as PartialCorner] },
+      entries: Object.fromEntries(entries),
+      progress: { ...stored.progress, step: "left.gap", cautionsFor: "raised" },
+    };
+    const page = await this.phone.newPage();
+    await new CheckList(page).open(this.site.address);
+    await putStored(page, half);
+    await page.goto(`${this.site.address}#/check/${half.id}/left.gap`);
+    const steps = new CheckSteps(page, inMillimetres);
+    await steps.reading().waitFor();
+    return { page, steps, id: half.id };
   }
 
   /** The check in a new page, where it was left or at a step. */

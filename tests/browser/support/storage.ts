@@ -72,6 +72,28 @@ export async function storedChecks(page: Page): Promise<StoredCheckShape[]> {
   );
 }
 
+/** Puts a check into the browser's database, beside the app. */
+export async function putStored(page: Page, stored: { readonly id: string }): Promise<void> {
+  await page.evaluate(
+    (check) =>
+      new Promise<void>((done, failed) => {
+        const opening = indexedDB.open("stopfit");
+        opening.onerror = () => failed(opening.error);
+        opening.onsuccess = () => {
+          const database = opening.result;
+          const writing = database.transaction("checks", "readwrite");
+          writing.objectStore("checks").put(check);
+          writing.onabort = () => failed(writing.error);
+          writing.oncomplete = () => {
+            database.close();
+            done();
+          };
+        };
+      }),
+    stored,
+  );
+}
+
 export interface StoredCheckShape {
   readonly id: string;
   readonly name: string;
