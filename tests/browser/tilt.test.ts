@@ -92,9 +92,9 @@ it("an arm angle is taken by the phone, zeroed by turning it round, and kept wit
   await tilt.button("Measure now").click();
 
   await tilt.hold({ beta: -8.7, gamma: 89 });
-  await tilt.dialog.getByText(/^8\.3°$/).waitFor();
+  await tilt.dialog.getByText(/^8\.[234]°$/).waitFor();
   expect(await tilt.take()).toMatch(
-    /^Taken: 8\.[234]° lower at the wheel, ± 0\.[345]\d°.*mean of 2/,
+    /Taken: 8\.[234]° lower at the wheel, ± 0\.[345]\d°.*mean of 2/,
   );
   await tilt.dialog.getByText(/^Zeroed by turning it round, \d+ \w+ \d{4}\.$/).waitFor();
   await tilt.button("Done").click();
@@ -121,7 +121,7 @@ it("on its other long edge the phone counts as not zeroed; on a level surface on
   await tilt.dialog.getByText("the sensor showed 0.6° too much").waitFor();
   await tilt.button("Measure now").click();
   await tilt.dialog.getByText(/^Zeroed on a level surface/).waitFor();
-  await tilt.dialog.getByText(/^0\.[01]°|^−0\.1°/).waitFor();
+  await tilt.dialog.getByText(/^−?0\.[012]°$/).waitFor();
   await tilt.hold({ beta: 5, gamma: -89 });
   await tilt.dialog.getByText("Zeroed on its other long edge only").waitFor();
   expect(await tilt.take()).toMatch(/Taken: −[45]\.\d° higher at the wheel, ± 1\.\d\d°/);
