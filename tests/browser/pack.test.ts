@@ -185,6 +185,53 @@ it("every stop of the pack is ranked for a check, and two are compared on the sa
   expect(await axeViolations(page)).toEqual([]);
 });
 
+it("an opened pack reaches the guided check from its first screen to its demands, an estimate marked", async () => {
+  const [stop] = shipped.stops;
+  const [platform] = shipped.platforms;
+  if (!stop || !platform) throw new Error("the pack is empty");
+  const lane: Pack = {
+    ...shipped,
+    name: "Lane pack",
+    stops: [
+      ...shipped.stops,
+      {
+        ...stop,
+        id: "old-block",
+        name: "Old block",
+        damping: null,
+        testedAtSpeed: false,
+        estimated: { how: "from 60 Shore A", forceShare: 0.25 },
+      },
+    ],
+    platforms: [...shipped.platforms, { ...platform, id: "lane-van", label: "Lane van" }],
+    rules: { daily: { reserveMm: 7 } },
+  };
+  await openPackScreen();
+  await openFile(lane);
+  await page.getByRole("button", { name: "Use it instead" }).click();
+  await page.getByText(/^Opened: Lane pack/).waitFor();
+  await page.goto(site.address);
+  await page.reload();
+  await page.getByRole("button", { name: "New check" }).click();
+  await page.getByLabel("In the reference pack").selectOption({ label: "Lane van, front axle" });
+  const at = async (step: string) => {
+    await page.goto(page.url().replace(/[^/]+$/, step));
+    await page.getByRole("heading", { level: 1 }).waitFor();
+  };
+  await at("use");
+  await page.getByText("Daily driving").click();
+  await at("stop");
+  await page.getByText("In the reference pack").click();
+  await page.getByLabel("Search the stops").fill("old");
+  await page.getByText("Old block (estimate)").click();
+  await page.getByText(/curve by estimate, ± 25 %/).waitFor();
+  expect(await axeViolations(page)).toEqual([]);
+  await at("rules");
+  await page.getByText(/the house rules of “Lane pack”/).waitFor();
+  expect(await page.getByLabel(/^Reserve wanted/).getAttribute("placeholder")).toBe("7");
+  expect(await axeViolations(page)).toEqual([]);
+});
+
 it("a pack changed in two tabs loses neither change", async () => {
   await openPackScreen();
   await page.getByRole("link", { name: /^Tall firm/ }).click();

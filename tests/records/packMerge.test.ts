@@ -49,7 +49,7 @@ describe("what differs", () => {
     expect(changed?.fields).toEqual([
       {
         path: "freeHeight",
-        name: "free height of the stop",
+        name: "free height",
         mine: `${first.freeHeight.values[0]} ± ${first.freeHeight.tol} mm`,
         theirs: "61 ± 1 mm",
       },
@@ -59,6 +59,24 @@ describe("what differs", () => {
         mine: first.material ?? null,
         theirs: "natural rubber",
       },
+    ]);
+  });
+
+  test("a table by how many rows it has and the first of those that differ", () => {
+    const curve = first.curve.map(([depth, force], row) =>
+      row === 1 ? ([depth, force + 1] as const) : ([depth, force] as const),
+    );
+    const theirs = { ...demoPack, stops: [{ ...first, curve, damping: null }] };
+    const mine = { ...demoPack, stops: [{ ...first, damping: [[0, 1, 2]] as const }] };
+    const fields = packDifferences(mine, theirs)[0]?.fields ?? [];
+    const [depth, force] = first.curve[1] ?? [0, 0];
+    expect(fields.map(({ name, mine: own, theirs: other }) => [name, own, other])).toEqual([
+      [
+        "force curve",
+        `${curve.length} rows; row 2: ${depth} / ${force}`,
+        `${curve.length} rows; row 2: ${depth} / ${force + 1}`,
+      ],
+      ["damping", "1 row; row 1: 0 / 1 / 2", "none"],
     ]);
   });
 
