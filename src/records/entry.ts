@@ -96,7 +96,7 @@ export function readTolerance(
 }
 
 const touchingStop: Sentence = [
-  "A gap must be more than 0. If the stop touches its pad already, type the smallest gap you can tell, such as 0.5 mm.",
+  "A gap must be more than 0. If the stop touches its pad already, type 0.1 mm.",
 ];
 
 /**

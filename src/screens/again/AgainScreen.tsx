@@ -160,7 +160,7 @@ export function AgainScreen({ stored, unit, change, startAssessor }: AgainScreen
 }
 
 const howWords = {
-  taken: "taken again",
+  taken: "taken",
   same: "came out the same",
   passed: "passed over",
 } as const;

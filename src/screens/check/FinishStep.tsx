@@ -9,15 +9,18 @@ import { Card } from "../parts/Card.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { stepHref } from "../router.ts";
 import type { StepProps } from "./stepProps.ts";
-import { cautionsHold, stepFor } from "./steps.ts";
+import { cautionsHold, headingOf, stepFor } from "./steps.ts";
 
 /** What is still missing, with the way there; what was passed over, with what stays unsaid. */
 export function FinishStep({ stored, change, all, preferences }: StepProps) {
   const completion = completeRecord(stored);
   const missing = completion.ok ? [] : completion.missing;
-  const passed = all.filter(
-    (step) => !step.needed && step.state !== "done" && step.id !== "finish",
-  );
+  const asked = new Set([
+    "finish",
+    "cautions",
+    ...missing.map(({ field }) => stepFor(field, all) ?? field),
+  ]);
+  const passed = all.filter((step) => step.state !== "done" && !asked.has(step.id));
   const notes = useId();
   const nameOf = (id: string) => all.find((step) => step.id === id)?.name ?? id;
   return (
@@ -69,9 +72,7 @@ export function FinishStep({ stored, change, all, preferences }: StepProps) {
           <ul class="passed">
             {passed.map((step) => (
               <li key={step.id}>
-                <a href={stepHref(stored.id, step.id)}>
-                  {step.section === "Right side" ? `Right: ${step.name}` : step.name}
-                </a>
+                <a href={stepHref(stored.id, step.id)}>{headingOf(step)}</a>
               </li>
             ))}
           </ul>

@@ -16,7 +16,7 @@ import { Overview, OverviewDialog } from "./Overview.tsx";
 import { ProgressBar } from "./ProgressBar.tsx";
 import { StepContent } from "./StepContent.tsx";
 import type { Change } from "./stepProps.ts";
-import { cautionsHold, type Step, stepsOf } from "./steps.ts";
+import { cautionsHold, headingOf, type Step, stepsOf } from "./steps.ts";
 
 interface Props {
   readonly stored: StoredCheck;
@@ -36,16 +36,6 @@ function waitsForCautions(stored: StoredCheck, step: Step): boolean {
 
 function nameOfCheck(stored: StoredCheck): string {
   return stored.name || stored.record.vehicle?.label || "New check";
-}
-
-/** Steps that are on one side of the list, but not of the vehicle. */
-const wholeAxle: readonly string[] = ["track", "stopSpacing", "right.geometry"];
-
-function headingOf(step: Step): string {
-  if (wholeAxle.includes(step.id)) return step.name;
-  if (step.section === "Left side") return `Left: ${step.name}`;
-  if (step.section === "Right side") return `Right: ${step.name}`;
-  return step.name;
 }
 
 export function StepScreen({ stored, place, change, preferences, kept, tryAgain }: Props) {

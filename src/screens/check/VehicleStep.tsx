@@ -1,5 +1,6 @@
 import { recordBounds } from "../../records/checkRecord.ts";
 import { changeRecord, type StoredCheck, setEntry } from "../../records/storedCheck.ts";
+import type { LengthUnit } from "../../records/units.ts";
 import { Button } from "../parts/Button.tsx";
 import { Segmented } from "../parts/Choices.tsx";
 import { SelectField, TextField } from "../parts/Field.tsx";
@@ -14,15 +15,19 @@ const lift = "vehicle.liftMm";
 const parkedLift = "vehicle.liftWhenRaised";
 
 /** "No" makes the lift 0; what was typed for "yes" is there again when that is chosen. */
-export function withRaised(stored: StoredCheck, raised: "yes" | "no"): StoredCheck {
-  const typed = stored.entries[lift] ?? { texts: [""], unit: "mm", tol: "" };
+export function withRaised(
+  stored: StoredCheck,
+  raised: "yes" | "no",
+  unit: LengthUnit,
+): StoredCheck {
+  const typed = stored.entries[lift] ?? { texts: [""], unit, tol: "" };
   const marked = withChoice(stored, "vehicle.raised", raised);
   if (raised === "no") {
     const parked = {
       ...marked,
       entries: { ...marked.entries, [parkedLift]: typed },
     };
-    return setEntry(parked, lift, { texts: ["0"], unit: "mm", tol: "" });
+    return setEntry(parked, lift, { texts: ["0"], unit: typed.unit, tol: "" });
   }
   return setEntry(marked, lift, stored.entries[parkedLift] ?? { ...typed, texts: [""] });
 }
@@ -95,7 +100,7 @@ export function VehicleStep({ stored, change, preferences, next }: StepProps) {
       <Segmented
         legend="Is it raised above its standard height?"
         value={raised}
-        onChange={(value) => change((current) => withRaised(current, value))}
+        onChange={(value) => change((current) => withRaised(current, value, preferences.length))}
         options={[
           { value: "no", name: "No" },
           { value: "yes", name: "Yes, raised" },

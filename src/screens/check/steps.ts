@@ -340,6 +340,17 @@ export function stepsOf(stored: StoredCheck): Step[] {
   }));
 }
 
+/** Steps that are on one side of the list, but not of the vehicle. */
+const wholeAxle: readonly string[] = ["track", "stopSpacing", "right.geometry"];
+
+/** A step's name, with the side it is taken on. */
+export function headingOf(step: Step): string {
+  if (wholeAxle.includes(step.id)) return step.name;
+  if (step.section === "Left side") return `Left: ${step.name}`;
+  if (step.section === "Right side") return `Right: ${step.name}`;
+  return step.name;
+}
+
 /** The first step that is neither done nor passed over, else the last. */
 export function firstOpenStep(all: readonly Step[]): string {
   return (all.find((step) => step.state === "todo") ?? all.at(-1))?.id ?? "vehicle";
