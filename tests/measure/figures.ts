@@ -15,6 +15,7 @@ import { launchChromium } from "../browser/support/phone.ts";
 import { Site } from "../browser/support/site.ts";
 import { type ComparedCorner, compareWithVectors } from "../vectors/vectors.ts";
 import { measureAnswerTimes } from "./answerTimes.ts";
+import { measureDeskTimes } from "./deskTimes.ts";
 import { measuredPhone } from "./measuredPhone.ts";
 
 const slowness = 4;
@@ -53,6 +54,24 @@ function saySizes(dist: string): void {
     .map((entry) => join(entry.parentPath, entry.name));
   const bytes = all.reduce((sum, file) => sum + statSync(file).size, 0);
   say("everything kept offline", `${(bytes / 1024).toFixed(0)} KiB in ${all.length} files`);
+}
+
+async function sayDesk(browser: Browser, site: Site): Promise<void> {
+  const desk = await measureDeskTimes(browser, site, slowness);
+  const { records, measuredFactor, byAddress, byTap, importMs, heapMb } = desk;
+  const count = records.toLocaleString("en-GB");
+  const mb = heapMb.map((each) => each.toFixed(1)).join(" … ");
+  console.log(
+    `Desk with ${count} checks, its page slowed ${slowness} times (measured: ${measuredFactor.toFixed(1)} times):`,
+  );
+  const painted = (openings: typeof byTap) => openings.map((opening) => opening.painted);
+  const answered = (openings: typeof byTap) => openings.map((opening) => opening.answered);
+  sayTimes("  opened by its address: first rows painted", painted(byAddress));
+  sayTimes("  opened by its address: a key has moved the mark", answered(byAddress));
+  sayTimes("  opened by a tap: first rows painted", painted(byTap));
+  sayTimes("  opened by a tap: a key has moved the mark", answered(byTap));
+  say(`  import of the ${count}, not slowed`, `${(importMs / 1000).toFixed(1)} s`);
+  say("  JavaScript heap before and at most during it", `${mb} MB`);
 }
 
 async function sayAgreement(): Promise<void> {
@@ -117,6 +136,7 @@ try {
     sayTimes("  then the answer opened: verdict painted", times.answerOpened);
     sayTimes("  map filled, from its request", times.map);
   }
+  await sayDesk(browser, site);
   await sayAgreement();
   await sayAccessibility(browser, site);
 } finally {

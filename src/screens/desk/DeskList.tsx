@@ -25,8 +25,8 @@ export interface ListPlace {
 }
 
 const sorts: readonly { value: SortKey; text: string }[] = [
-  { value: "severity", text: "Severity, then age" },
-  { value: "age", text: "Age, oldest first" },
+  { value: "severity", text: "Severity" },
+  { value: "age", text: "Age" },
   { value: "vehicle", text: "Vehicle" },
   { value: "axle", text: "Axle" },
   { value: "who", text: "Who" },
