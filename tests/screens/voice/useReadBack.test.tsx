@@ -32,7 +32,10 @@ afterEach(() => {
   vi.unstubAllGlobals();
 });
 
-const wait = (milliseconds: number) => act(() => vi.advanceTimersByTimeAsync(milliseconds));
+const wait = (milliseconds: number) =>
+  act(async () => {
+    await vi.advanceTimersByTimeAsync(milliseconds);
+  });
 
 it("says a number once, when no more keys come", async () => {
   const { rerender } = render(<Reading words={null} wanted />);
