@@ -10,7 +10,8 @@ const folder = "tests/bundle";
 
 /**
  * Bundles tests and what they test into one module, without the packages: it can be loaded anew, all
- * of it, in a moment. Returns its address.
+ * of it, in a moment. Returns its address. The tests are those of the working folder, where Stryker has
+ * put its mutants; this file stands outside of it.
  */
 export async function bundleTests({ tests, excluded, sources }) {
   const files = globSync(tests, { ignore: excluded, absolute: true }).sort();
@@ -18,7 +19,7 @@ export async function bundleTests({ tests, excluded, sources }) {
     ...files.map((file) => `import ${JSON.stringify(file)};`),
     `import { declareComparisons } from ${JSON.stringify(here("comparisons.ts"))};`,
     ...sources.map((name, index) => {
-      const file = JSON.stringify(here(`../../published/${name}.ts`));
+      const file = JSON.stringify(resolve("tests/published", `${name}.ts`));
       return `import * as source${index} from ${file}; declareComparisons(source${index});`;
     }),
   ];
