@@ -7,6 +7,7 @@ import { sentenceText } from "../../records/quantityText.ts";
 import type { LengthUnit } from "../../records/units.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { Dialog } from "../parts/Dialog.tsx";
+import { Disclosure } from "../parts/Disclosure.tsx";
 import { SelectField, TextField } from "../parts/Field.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
@@ -145,7 +146,7 @@ export function DeskList({
               {checks === null || shown.length === count
                 ? countWords(count, "check")
                 : `${shown.length.toLocaleString("en-GB")} of ${countWords(count, "check")}`}
-              . Keys: / search, arrows, Enter opens, Esc goes back.
+              .<span class="desk-keys"> Keys: / search, arrows, Enter opens, Esc goes back.</span>
             </p>
             {shown.length === 0 ? (
               <div class="row">
@@ -229,6 +230,11 @@ function WaysIn({ desk, onPaste }: { desk: Desk; onPaste: () => void }) {
   );
 }
 
+/** Room for all filters beside one another; on a phone they are folded away above the list. */
+function isWide(): boolean {
+  return typeof matchMedia === "undefined" || matchMedia("(min-width: 800px)").matches;
+}
+
 /** A pause in typing after which the list follows. */
 const searchPauseMs = 150;
 
@@ -252,16 +258,8 @@ function Filters({
     const timer = setTimeout(() => changeNow.current({ search: typed }), searchPauseMs);
     return () => clearTimeout(timer);
   }, [typed, view.search]);
-  return (
-    <div class="desk-filters">
-      <TextField
-        label="Search"
-        value={typed}
-        onInput={setTyped}
-        onEnter={onList}
-        inputRef={searchRef}
-        maxLength={200}
-      />
+  const more = (
+    <>
       <SelectField
         label="Verdict"
         value={view.verdict}
@@ -311,6 +309,19 @@ function Filters({
           Odd readings only
         </Button>
       </div>
+    </>
+  );
+  return (
+    <div class="desk-filters">
+      <TextField
+        label="Search"
+        value={typed}
+        onInput={setTyped}
+        onEnter={onList}
+        inputRef={searchRef}
+        maxLength={200}
+      />
+      {isWide() ? more : <Disclosure summary="Sort and filter">{more}</Disclosure>}
     </div>
   );
 }
