@@ -1,57 +1,23 @@
 import type { Corner, Fitment } from "../../../physics/fitment.ts";
 import type { LayoutWorking } from "./layoutWorking.ts";
-import { geometryReading, meanOf, originOf } from "./measured.ts";
-import { type Swing, swingToTravel, travelToSwing } from "./swingWorking.ts";
+import { armValues, swingToTravel, travelToSwing } from "./swingWorking.ts";
 import { asinDegrees, cosDegrees, degrees, mm, quantity, sinDegrees } from "./workedFigure.ts";
 
 export function armWorking(fitment: Fitment, corner: Corner): LayoutWorking | undefined {
-  const toStop = geometryReading(fitment, corner, "pivotToStop");
-  const toOuter = geometryReading(fitment, corner, "pivotToOuter");
-  if (!toStop || !toOuter) return undefined;
-  const armLine = geometryReading(fitment, corner, "armAngle");
-  const stopLine = geometryReading(fitment, corner, "stopLineAngle");
-  const lean = geometryReading(fitment, corner, "stopLean");
-
-  const a = meanOf(toStop);
-  const b = meanOf(toOuter);
-  const theta = armLine ? meanOf(armLine) : 0;
-  const phi = stopLine ? meanOf(stopLine) : theta;
-  const beta = lean ? meanOf(lean) : 0;
-  const kappa = fitment.layout.wheelPerOuter ?? 1;
-  const swing: Swing = { wheelPerOuter: kappa, outer: b, armAngle: theta };
+  const values = armValues(fitment, corner, {
+    toStop: "pivotToStop",
+    line: "stopLineAngle",
+    meets: "contact patch",
+    leans: "stop",
+  });
+  if (!values) return undefined;
+  const { a, b, theta, phi, beta, kappa, swing, lengths, angles } = values;
   const line = phi + beta;
 
   return {
     source:
       "Geometry of an arm about a fixed axis; ratio R = dz/ds (derivation in the model, section 1).",
-    symbols: [
-      { symbol: "a", meaning: "pivot to contact patch", value: mm(a), origin: originOf(toStop) },
-      { symbol: "b", meaning: "pivot to outer joint", value: mm(b), origin: originOf(toOuter) },
-      {
-        symbol: "θ0",
-        meaning: "arm below the horizontal",
-        value: degrees(theta),
-        origin: armLine ? originOf(armLine) : "not measured, taken as 0",
-      },
-      {
-        symbol: "φ0",
-        meaning: "line pivot to contact patch below the horizontal",
-        value: degrees(phi),
-        origin: stopLine ? originOf(stopLine) : "not measured, taken as the arm's",
-      },
-      {
-        symbol: "β",
-        meaning: "lean of the stop, top toward the pivot",
-        value: degrees(beta),
-        origin: lean ? originOf(lean) : "not measured, taken as 0",
-      },
-      {
-        symbol: "κ",
-        meaning: "wheel travel per travel of the outer joint",
-        value: quantity("count", kappa),
-        origin: "from the check",
-      },
-    ],
+    symbols: [...lengths, ...angles],
     ratio() {
       const value = (kappa * b * cosDegrees(theta)) / (a * cosDegrees(line));
       return {

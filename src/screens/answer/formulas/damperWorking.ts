@@ -1,7 +1,7 @@
 import type { Corner, Fitment } from "../../../physics/fitment.ts";
 import type { LayoutWorking } from "./layoutWorking.ts";
 import { geometryReading, meanOf, originOf } from "./measured.ts";
-import { type Swing, swingToTravel, travelToSwing } from "./swingWorking.ts";
+import { armValues, swingToTravel, travelToSwing } from "./swingWorking.ts";
 import {
   acosDegrees,
   cosDegrees,
@@ -17,22 +17,16 @@ import {
  * side of a triangle: its length gives the arm's turn by the cosine rule, and the turn its length.
  */
 export function damperWorking(fitment: Fitment, corner: Corner): LayoutWorking | undefined {
-  const toMount = geometryReading(fitment, corner, "pivotToMount");
-  const toOuter = geometryReading(fitment, corner, "pivotToOuter");
+  const values = armValues(fitment, corner, {
+    toStop: "pivotToMount",
+    line: "mountLineAngle",
+    meets: "lower mount",
+    leans: "damper",
+  });
   const eyeToEye = geometryReading(fitment, corner, "damperLength");
-  if (!toMount || !toOuter || !eyeToEye) return undefined;
-  const armLine = geometryReading(fitment, corner, "armAngle");
-  const mountLine = geometryReading(fitment, corner, "mountLineAngle");
-  const lean = geometryReading(fitment, corner, "stopLean");
-
-  const a = meanOf(toMount);
-  const b = meanOf(toOuter);
+  if (!values || !eyeToEye) return undefined;
+  const { a, b, theta, phi, beta, kappa, swing, lengths, angles } = values;
   const length = meanOf(eyeToEye);
-  const theta = armLine ? meanOf(armLine) : 0;
-  const phi = mountLine ? meanOf(mountLine) : theta;
-  const beta = lean ? meanOf(lean) : 0;
-  const kappa = fitment.layout.wheelPerOuter ?? 1;
-  const swing: Swing = { wheelPerOuter: kappa, outer: b, armAngle: theta };
 
   const x = a * cosDegrees(phi) - length * sinDegrees(beta);
   const y = -a * sinDegrees(phi) + length * cosDegrees(beta);
@@ -68,38 +62,14 @@ export function damperWorking(fitment: Fitment, corner: Corner): LayoutWorking |
     source:
       "Triangle of pivot, lower mount and upper mount, cosine rule; R = dz/ds (derivation in the model, section 1).",
     symbols: [
-      { symbol: "a", meaning: "pivot to lower mount", value: mm(a), origin: originOf(toMount) },
-      { symbol: "b", meaning: "pivot to outer joint", value: mm(b), origin: originOf(toOuter) },
+      ...lengths,
       {
         symbol: "L0",
         meaning: "damper eye to eye at ride",
         value: mm(length),
         origin: originOf(eyeToEye),
       },
-      {
-        symbol: "θ0",
-        meaning: "arm below the horizontal",
-        value: degrees(theta),
-        origin: armLine ? originOf(armLine) : "not measured, taken as 0",
-      },
-      {
-        symbol: "φ0",
-        meaning: "line pivot to lower mount below the horizontal",
-        value: degrees(phi),
-        origin: mountLine ? originOf(mountLine) : "not measured, taken as the arm's",
-      },
-      {
-        symbol: "β",
-        meaning: "lean of the damper, top toward the pivot",
-        value: degrees(beta),
-        origin: lean ? originOf(lean) : "not measured, taken as 0",
-      },
-      {
-        symbol: "κ",
-        meaning: "wheel travel per travel of the outer joint",
-        value: quantity("count", kappa),
-        origin: "from the check",
-      },
+      ...angles,
       {
         symbol: "q",
         meaning: "pivot to upper mount",
