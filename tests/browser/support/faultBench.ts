@@ -115,10 +115,11 @@ export class FaultBench {
     const lost: string[] = [];
     for (const { heading, allowed } of claims) {
       readings += (allowed[0] ?? []).filter((text) => text !== "").length;
+      // An empty field is no reading, and what came into it since no loss.
       const kept = allowed.some((texts) => texts.every((text) => text === "" || there.has(text)));
       const onScreen =
         shown.heading !== heading ||
-        allowed.some((texts) => JSON.stringify(texts) === JSON.stringify(shown.texts));
+        allowed.some((texts) => texts.every((text, at) => text === "" || text === shown.texts[at]));
       if (kept && onScreen) continue;
       const now = shown.heading === heading ? JSON.stringify(shown.texts) : "elsewhere";
       lost.push(`${fault}: ${heading}: owed ${JSON.stringify(allowed)}, shown ${now}`);
@@ -126,6 +127,15 @@ export class FaultBench {
     this.tally.add(fault, readings, lost.length);
     return lost;
   }
+}
+
+/** The same claims where `text` was typed after them, which may be there instead. */
+export function withLater(claims: readonly Claim[], heading: string, text: string): Claim[] {
+  return claims.map((claim) => {
+    const last = claim.allowed.at(-1) ?? [];
+    if (claim.heading !== heading) return claim;
+    return { ...claim, allowed: [...claim.allowed, [text, ...last.slice(1)]] };
+  });
 }
 
 /** Every text within a value. */

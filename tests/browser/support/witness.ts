@@ -60,7 +60,6 @@ function watchFrames(): void {
   const report = (globalThis as unknown as { stopfitShown(frame: object): void }).stopfitShown;
   let before = "";
   const look = (): void => {
-    requestAnimationFrame(look);
     const check = /^#\/check\/([^/]+)/.exec(location.hash)?.[1];
     const heading = document.querySelector(".step-content h1")?.textContent;
     const line = document.querySelector(".kept-line")?.textContent?.trim();
@@ -79,7 +78,11 @@ function watchFrames(): void {
     before = text;
     report(frame);
   };
-  requestAnimationFrame(look);
+  const lookEachFrame = (): void => {
+    requestAnimationFrame(lookEachFrame);
+    look();
+  };
+  requestAnimationFrame(lookEachFrame);
 }
 
 /** Faults tried, readings that had been acknowledged when they struck, and how many were gone. */
