@@ -22,6 +22,8 @@ import {
   withUsualRules,
 } from "../../../src/screens/check/rules.ts";
 import { packStops } from "../../../src/screens/check/stop/packStops.ts";
+import { checkFileText } from "../../../src/screens/checkFile.ts";
+import { readDraftText } from "../../../src/screens/home/readDraft.ts";
 import { forgetPackInMemory, keepReferencePack } from "../../../src/screens/referencePack.ts";
 import { choose, freshPhone, keep, kept, startApp, tap } from "../startApp.tsx";
 
@@ -126,6 +128,18 @@ describe("a later pack", () => {
     expect(platformSince(stored)).toBe("gone");
     expect(platformChoices(stored).map(({ id }) => id)).toEqual(["lane-van"]);
     expect(withEstimates(stored, "mm").record).toEqual(stored.record);
+  });
+
+  it("finds the copy in a check that was saved before it was complete and opened elsewhere", async () => {
+    await keepReferencePack(withRate(30));
+    const stored = fromPack(withUse(withPlatform(newStoredCheck("Van"), lane2(30)), "daily"));
+    const file = checkFileText(stored);
+    await keepReferencePack(demoPack);
+    const opened = readDraftText(file);
+    expect(opened?.record.reference).toEqual(stored.record.reference);
+    expect(opened?.record.rules).toEqual(stored.record.rules);
+    expect(opened?.record.ride?.wheelRateNPerMm).toBe(30);
+    expect(opened && platformSince(opened)).toBe("gone");
   });
 
   it("is told on the vehicle's screen, with a way to take it over", async () => {
