@@ -148,8 +148,7 @@ function compareCorner(
     side: own.side,
     contacts,
     agrees,
-    explanations:
-      agrees === false ? explain(check, own, model, hand.value, contacts, { slopes, parts }) : [],
+    explanations: agrees === false ? explain(check, own, model, hand.value, contacts, slopes) : [],
   });
 }
 
@@ -160,48 +159,44 @@ function explain(
   model: ContactModel,
   hand: HandTravels,
   contacts: readonly ComparedContact[],
-  all: { readonly slopes: readonly Float64Array[]; readonly parts: readonly TouchedPart[] },
+  allSlopes: readonly Float64Array[],
 ): readonly Explanation[] {
-  const kept = contacts.flatMap(({ computed }, index) => (computed === null ? [] : [index]));
-  const pick = (row: Float64Array): Float64Array =>
-    Float64Array.from(kept, (index) => row[index] as number);
-  const parts = kept.map((index) => all.parts[index] as TouchedPart);
-  const differences = Float64Array.from(
-    kept,
-    (index) => contacts[index]?.computed?.differenceMm ?? 0,
-  );
-  const slopes = all.slopes.map(pick);
-  const ownU = kept.map((index) => hand.travels[index]?.ownUncertaintyMm ?? 0);
-  const covariance = kept.map((_, row) =>
-    Float64Array.from(kept, (_index, column) => {
-      const input = model.readings.reduce(
-        (sum, reading, at) =>
-          sum +
-          (slopes[at]?.[row] ?? 0) *
-            (slopes[at]?.[column] ?? 0) *
-            standardUncertainty(reading) ** 2,
+  const kept = hand.travels.flatMap((travel, index) => {
+    const computed = (contacts[index] as ComparedContact).computed;
+    return computed === null ? [] : [{ ...travel, index, difference: computed.differenceMm }];
+  });
+  const parts = kept.map(({ part }) => part);
+  const differences = Float64Array.from(kept, ({ difference }) => difference);
+  const inputs = model.readings.map((reading, at) => {
+    const all = allSlopes[at] as Float64Array;
+    const slopes = Float64Array.from(kept, ({ index }) => all[index] as number);
+    return { reading, slopes, variance: standardUncertainty(reading) ** 2 };
+  });
+  const covariance = kept.map(({ ownUncertaintyMm }, row) =>
+    Float64Array.from(kept, (_, column) => {
+      const computed = inputs.reduce(
+        (sum, { slopes, variance }) =>
+          sum + (slopes[row] as number) * (slopes[column] as number) * variance,
         0,
       );
       const diagonal =
-        row === column ? Math.max((ownU[row] ?? 0) ** 2, leastUncertaintyMm ** 2) : 0;
-      return input + hand.sharedUncertaintyMm ** 2 + diagonal;
+        row === column ? Math.max(ownUncertaintyMm ** 2, leastUncertaintyMm ** 2) : 0;
+      return computed + hand.sharedUncertaintyMm ** 2 + diagonal;
     }),
   );
-  const doubts = Float64Array.from(kept, (_, row) => Math.sqrt(covariance[row]?.[row] ?? 0));
+  const doubts = Float64Array.from(covariance, (row, index) => Math.sqrt(row[index] as number));
   const middle = model.travels(parts);
-  const inputs = model.readings.map((reading, at) =>
-    inputSuspect(model, reading, slopes[at] ?? new Float64Array(parts.length), parts, middle),
-  );
   const place = `fullTravel.${own.side}`;
   const ones = new Float64Array(parts.length).fill(1);
-  const start = handSuspect(`${place}.atRide`, null, hand.sharedUncertaintyMm, ones, check.measure);
-  const taken = parts.map((part, row) => {
-    const unit = new Float64Array(parts.length);
-    unit[row] = 1;
-    const value = hand.travels[kept[row] ?? 0]?.travelMm ?? 0;
-    return handSuspect(`${place}.${part}`, value, ownU[row] ?? 0, unit, check.measure);
+  const taken = kept.map(({ part, travelMm, ownUncertaintyMm }, row) => {
+    const unit = Float64Array.from(kept, (_, column) => (row === column ? 1 : 0));
+    return handSuspect(`${place}.${part}`, travelMm, ownUncertaintyMm, unit, check.measure);
   });
-  return likeliestWrong(differences, covariance, doubts, [...inputs, start, ...taken]);
+  return likeliestWrong(differences, covariance, doubts, [
+    ...inputs.map(({ reading, slopes }) => inputSuspect(model, reading, slopes, parts, middle)),
+    handSuspect(`${place}.atRide`, null, hand.sharedUncertaintyMm, ones, check.measure),
+    ...taken,
+  ]);
 }
 
 function inputSuspect(

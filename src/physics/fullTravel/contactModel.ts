@@ -40,11 +40,6 @@ export class ContactModel {
     this.#means = placeMeans(places);
   }
 
-  /** Is there anything in the record that this contact can be compared with? */
-  knows(part: TouchedPart): boolean {
-    return part === "stop" || this.#corner.limits.some(({ kind }) => kind === part);
-  }
-
   /**
    * The travel at each part, and at full stop, mm, with one reading (by its id) at another value and
    * the rest at their means. NaN for what the layout cannot reach then.

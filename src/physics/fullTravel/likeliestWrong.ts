@@ -86,7 +86,8 @@ export function likeliestWrong(
       free,
     );
     // A slip that fits is told even where a free change fits as well.
-    return [{ suspect, ...best, slip: best.slip ?? slips[0]?.slip ?? null }];
+    const [fitting] = slips;
+    return [{ suspect, ...best, slip: fitting === undefined ? null : fitting.slip }];
   });
   const greatest = Math.max(...weighed.map(({ evidence }) => evidence));
   const total = weighed.reduce((sum, { evidence }) => sum + Math.exp(evidence - greatest), 0);
@@ -102,7 +103,7 @@ export function likeliestWrong(
     .sort((a, b) => b.share - a.share);
 }
 
-/** The best change by the exact model: Gauss–Newton from the linear one; that one where it fails. */
+/** The best change by the exact model: Gauss–Newton from the linear one, as far as it can be followed. */
 function refined(
   { caused }: Suspect,
   start: number,
@@ -110,6 +111,7 @@ function refined(
   system: SymmetricSystem,
 ): number {
   let change = start;
+  let sound = start;
   for (let pass = 0; pass < 8; pass++) {
     const now = caused(change);
     const step = Math.max(1e-4, 1e-4 * Math.abs(change));
@@ -117,9 +119,10 @@ function refined(
     const slopes = now.map((value, index) => ((ahead[index] as number) - value) / step);
     const rest = differences.map((value, index) => value - (now[index] as number));
     const move = system.product(slopes, rest) / system.product(slopes, slopes);
-    if (!Number.isFinite(move)) return start;
-    change += move;
+    if (!Number.isFinite(move)) break;
+    sound = change;
     if (Math.abs(move) < 1e-6 * Math.max(1, Math.abs(change))) break;
+    change += move;
   }
-  return caused(change).every(Number.isFinite) ? change : start;
+  return sound;
 }

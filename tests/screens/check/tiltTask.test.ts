@@ -20,14 +20,14 @@ function checkOf(kind: "arm" | "damper" | "strut" | "axle", axle: "front" | "rea
 
 describe("what the tilt sensor does for a reading", () => {
   it.each([
-    ["armAngle", "arm", "front", { kind: "line", pivotAt: "left", side: "left" }],
-    ["right.armAngle", "arm", "front", { kind: "line", pivotAt: "right", side: "right" }],
-    ["mountLineAngle", "damper", "rear", { kind: "line", pivotAt: "right", side: "left" }],
-    ["stopLineAngle", "arm", "front", { kind: "line", pivotAt: "left", side: "left" }],
-    ["stopLean", "arm", "rear", { kind: "lean", pivotAt: "right", side: "left" }],
-    ["stopLean", "damper", "front", { kind: "lean", pivotAt: "left", side: "left" }],
-    ["stopLean", "strut", "front", { kind: "lean", pivotAt: null, side: "left" }],
-    ["stopLean", "axle", "rear", { kind: "lean", pivotAt: null, side: "left" }],
+    ["armAngle", "arm", "front", { kind: "line", pivotAt: "left" }],
+    ["right.armAngle", "arm", "front", { kind: "line", pivotAt: "right" }],
+    ["mountLineAngle", "damper", "rear", { kind: "line", pivotAt: "right" }],
+    ["stopLineAngle", "arm", "front", { kind: "line", pivotAt: "left" }],
+    ["stopLean", "arm", "rear", { kind: "lean", pivotAt: "right" }],
+    ["stopLean", "damper", "front", { kind: "lean", pivotAt: "left" }],
+    ["stopLean", "strut", "front", { kind: "lean", pivotAt: null }],
+    ["stopLean", "axle", "rear", { kind: "lean", pivotAt: null }],
     ["left.gap", "arm", "front", null],
     ["pivotToStop", "arm", "front", null],
   ] as const)("%s of the %s layout, %s axle", (id, kind, axle, wanted) => {
@@ -45,13 +45,12 @@ describe("what the tilt sensor does for a reading", () => {
     [{ kind: "line", pivotAt: "left" }, 0, 0, "level"],
     [{ kind: "lean", pivotAt: null }, 0.01, 0.01, "upright"],
   ] as const)("%o at %s° of the phone is %s°, %s", (task, phone, wanted, words) => {
-    const full = { ...task, side: "left" } as const;
-    expect(recordDegrees(full, phone)).toBeCloseTo(wanted, 12);
-    expect(signWords(full, recordDegrees(full, phone))).toBe(words);
+    expect(recordDegrees(task, phone)).toBeCloseTo(wanted, 12);
+    expect(signWords(task, recordDegrees(task, phone))).toBe(words);
   });
 
   it("writes degrees as a person does", () => {
-    expect([8.2549, -0.0001, 8, -3.14159].map(degreesEntry)).toEqual(["8.25", "0", "8", "-3.14"]);
+    expect([8.2549, -0.0001, 8, -3.1159].map(degreesEntry)).toEqual(["8.25", "0", "8", "-3.12"]);
     expect([8.25, -0.04, -3.2].map(degreesText)).toEqual(["8.3°", "0.0°", "−3.2°"]);
   });
 

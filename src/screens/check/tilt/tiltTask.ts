@@ -9,7 +9,6 @@ export interface TiltTask {
   readonly kind: AngleKind;
   /** Where the pivot is, as seen from where the drawing is seen; null: either way counts the same. */
   readonly pivotAt: "left" | "right" | null;
-  readonly side: Side;
 }
 
 /** What the tilt sensor does for a reading; null where it can do nothing. */
@@ -21,11 +20,11 @@ export function tiltTaskOf(stored: StoredCheck, id: string): TiltTask | null {
   const wheelAtRight = (side === "left") === (record.axle !== "rear");
   const pivotAt = wheelAtRight ? "left" : "right";
   if (name === "armAngle" || name === "stopLineAngle" || name === "mountLineAngle") {
-    return { kind: "line", pivotAt, side };
+    return { kind: "line", pivotAt };
   }
   if (name !== "stopLean") return null;
   const kind = record.layout?.kind;
-  return { kind: "lean", pivotAt: kind === "arm" || kind === "damper" ? pivotAt : null, side };
+  return { kind: "lean", pivotAt: kind === "arm" || kind === "damper" ? pivotAt : null };
 }
 
 /** What the record has for an angle of the phone whose offset is taken off. */
