@@ -1,8 +1,7 @@
-import { useState } from "preact/hooks";
 import type { State } from "../../physics/fitment.ts";
 import type { StoredCheck } from "../../records/storedCheck.ts";
 import { StateMark } from "../drawings/StateMark.tsx";
-import { Button } from "../parts/Button.tsx";
+import { MenuRow } from "../parts/MenuRow.tsx";
 import { stepHref } from "../router.ts";
 import { checkName, dateText } from "./checkName.ts";
 
@@ -29,7 +28,6 @@ export function CheckRow({
   onSend: () => void;
   onDelete: () => void;
 }) {
-  const [open, setOpen] = useState(false);
   const name = checkName(stored);
   const { lastVerdict, record } = stored;
   const axle = record.axle === "front" ? "Front axle" : record.axle === "rear" ? "Rear axle" : null;
@@ -38,51 +36,25 @@ export function CheckRow({
     axle,
     dateText(stored.createdAt),
   ].filter(Boolean);
-  const close = (work: () => void) => () => {
-    setOpen(false);
-    work();
-  };
   return (
-    <li class="check-row">
-      <div class="check-row-top">
-        <a class="check-link" href={stepHref(stored.id)}>
-          {lastVerdict ? (
-            <StateMark state={lastVerdict} size={32} label="" />
-          ) : (
-            <span class="check-open-mark" aria-hidden="true" />
-          )}
-          <span class="check-words">
-            <span class="check-name">{name}</span>
-            <span class="small soft">{facts.join(" · ")}</span>
-          </span>
-        </a>
-        <Button
-          look="quiet"
-          icon="more"
-          label={`More for ${name}`}
-          expanded={open}
-          onClick={() => setOpen(!open)}
-        />
-      </div>
-      {open && (
-        <div class="check-actions">
-          <Button icon="pencil" onClick={close(onRename)}>
-            Rename
-          </Button>
-          <Button icon="copy" onClick={close(onCopy)}>
-            Copy
-          </Button>
-          <Button icon="forward" onClick={close(onSend)}>
-            Send
-          </Button>
-          <Button icon="file" onClick={close(onSave)}>
-            Save as a file
-          </Button>
-          <Button look="danger" icon="bin" onClick={close(onDelete)}>
-            Delete
-          </Button>
-        </div>
-      )}
-    </li>
+    <MenuRow
+      name={name}
+      facts={facts.join(" · ")}
+      href={stepHref(stored.id)}
+      mark={
+        lastVerdict ? (
+          <StateMark state={lastVerdict} size={32} label="" />
+        ) : (
+          <span class="check-open-mark" aria-hidden="true" />
+        )
+      }
+      actions={[
+        { words: "Rename", icon: "pencil", act: onRename },
+        { words: "Copy", icon: "copy", act: onCopy },
+        { words: "Send", icon: "forward", act: onSend },
+        { words: "Save as a file", icon: "file", act: onSave },
+        { words: "Delete", icon: "bin", danger: true, act: onDelete },
+      ]}
+    />
   );
 }

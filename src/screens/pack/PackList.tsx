@@ -7,6 +7,7 @@ import type { LengthUnit } from "../../records/units.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { Dialog } from "../parts/Dialog.tsx";
 import { TextField } from "../parts/Field.tsx";
+import { MenuRow, type RowAction } from "../parts/MenuRow.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import type { PackInUse } from "../referencePack.ts";
@@ -157,16 +158,18 @@ export function PackList({
         </div>
         <ul class="check-list">
           {stops.map((stop) => (
-            <Row
+            <MenuRow
               key={stop.id}
               name={stop.name}
               facts={`${stopFacts(stop, unit)}${stop.tests?.length ? ` · ${stop.tests.length} test${stop.tests.length === 1 ? "" : "s"}` : ""}`}
               href={packItemHref("stop", stop.id)}
-              onCopy={() => {
-                const copy = copiedStop(pack, stop);
-                return change(withStop(pack, copy), `Added: ${copy.name}`);
-              }}
-              onDelete={() => deleteStop(stop)}
+              actions={itemActions(
+                () => {
+                  const copy = copiedStop(pack, stop);
+                  return change(withStop(pack, copy), `Added: ${copy.name}`);
+                },
+                () => deleteStop(stop),
+              )}
             />
           ))}
         </ul>
@@ -180,18 +183,18 @@ export function PackList({
         </div>
         <ul class="check-list">
           {platforms.map((platform) => (
-            <Row
+            <MenuRow
               key={platform.id}
               name={`${platform.label}, ${platform.axle} axle`}
               facts={platformFacts(platform, pack)}
               href={packItemHref("platform", platform.id)}
-              onCopy={() => {
-                const copy = copiedPlatform(pack, platform);
-                return change(withPlatform(pack, copy), `Added: ${copy.label}`);
-              }}
-              onDelete={() =>
-                change(withoutPlatform(pack, platform.id), `Deleted: ${platform.label}`)
-              }
+              actions={itemActions(
+                () => {
+                  const copy = copiedPlatform(pack, platform);
+                  return change(withPlatform(pack, copy), `Added: ${copy.label}`);
+                },
+                () => change(withoutPlatform(pack, platform.id), `Deleted: ${platform.label}`),
+              )}
             />
           ))}
         </ul>
@@ -224,53 +227,11 @@ function platformFacts({ layout, usualStop, limits }: Platform, pack: Pack): str
   ].join(" · ");
 }
 
-function Row({
-  name,
-  facts,
-  href,
-  onCopy,
-  onDelete,
-}: {
-  name: string;
-  facts: string;
-  href: string;
-  onCopy: () => void;
-  onDelete: () => void;
-}) {
-  const [open, setOpen] = useState(false);
-  const close = (work: () => void) => () => {
-    setOpen(false);
-    work();
-  };
-  return (
-    <li class="check-row">
-      <div class="check-row-top">
-        <a class="check-link" href={href}>
-          <span class="check-words">
-            <span class="check-name">{name}</span>
-            <span class="small soft">{facts}</span>
-          </span>
-        </a>
-        <Button
-          look="quiet"
-          icon="more"
-          label={`More for ${name}`}
-          expanded={open}
-          onClick={() => setOpen(!open)}
-        />
-      </div>
-      {open && (
-        <div class="check-actions">
-          <Button icon="copy" onClick={close(onCopy)}>
-            Copy
-          </Button>
-          <Button look="danger" icon="bin" onClick={close(onDelete)}>
-            Delete
-          </Button>
-        </div>
-      )}
-    </li>
-  );
+function itemActions(onCopy: () => void, onDelete: () => void): readonly RowAction[] {
+  return [
+    { words: "Copy", icon: "copy", act: onCopy },
+    { words: "Delete", icon: "bin", danger: true, act: onDelete },
+  ];
 }
 
 const mostFaults = 12;

@@ -1,0 +1,65 @@
+import type { ComponentChildren } from "preact";
+import { useState } from "preact/hooks";
+import { Button } from "./Button.tsx";
+import type { IconName } from "./Icon.tsx";
+
+export interface RowAction {
+  readonly words: string;
+  readonly icon: IconName;
+  readonly danger?: boolean;
+  readonly act: () => void;
+}
+
+/** One thing of a list: a tap goes to it, the button beside shows what else can be done. */
+export function MenuRow({
+  name,
+  facts,
+  href,
+  mark,
+  actions,
+}: {
+  name: string;
+  facts: string;
+  href: string;
+  mark?: ComponentChildren;
+  actions: readonly RowAction[];
+}) {
+  const [open, setOpen] = useState(false);
+  return (
+    <li class="check-row">
+      <div class="check-row-top">
+        <a class="check-link" href={href}>
+          {mark}
+          <span class="check-words">
+            <span class="check-name">{name}</span>
+            <span class="small soft">{facts}</span>
+          </span>
+        </a>
+        <Button
+          look="quiet"
+          icon="more"
+          label={`More for ${name}`}
+          expanded={open}
+          onClick={() => setOpen(!open)}
+        />
+      </div>
+      {open && (
+        <div class="check-actions">
+          {actions.map(({ words, icon, danger, act }) => (
+            <Button
+              key={words}
+              {...(danger && { look: "danger" as const })}
+              icon={icon}
+              onClick={() => {
+                setOpen(false);
+                act();
+              }}
+            >
+              {words}
+            </Button>
+          ))}
+        </div>
+      )}
+    </li>
+  );
+}
