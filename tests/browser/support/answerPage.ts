@@ -31,6 +31,7 @@ type Sort =
   | "length"
   | "ratio"
   | "rate"
+  | "class"
   | "force"
   | "energy"
   | "speed"
@@ -44,6 +45,7 @@ const divisors: { readonly [Unit in "mm" | "in"]: { readonly [Kind in Sort]: num
     length: 1,
     ratio: 1,
     rate: 1,
+    class: 1,
     force: 1,
     energy: 1,
     speed: 1,
@@ -56,6 +58,7 @@ const divisors: { readonly [Unit in "mm" | "in"]: { readonly [Kind in Sort]: num
     length: perInch,
     ratio: 1,
     rate: rateFactor,
+    class: 1,
     force: newtonsPerPound,
     energy: footPound,
     speed: perInch,
@@ -79,7 +82,7 @@ const figures: { readonly [figure: string]: readonly [Sort, Printed] } = {
   oneWheelContact: ["length", oneWheel("wheelTravelToContactMm")],
   oneWheelFullStop: ["length", oneWheel("wheelTravelToFullStopMm")],
   secantRate: ["rate", plain("secantRateNPerMm")],
-  rateClass: ["rate", plain("stopRateClass")],
+  rateClass: ["class", plain("stopRateClass")],
   roadTravelSigma: ["length", plain("roadTravelSigmaMm")],
   contactsPerKm: ["contacts", plain("contactsPerKm")],
   loadedContactsPerKm: ["contacts", plain("loadedContactsPerKm")],

@@ -7,7 +7,7 @@ import "./keypad.css";
 
 export interface NumberFieldProps extends Omit<TextFieldProps, "keys" | "label">, PadLayout {
   readonly label: string;
-  /** The number as it would be said; what is typed where that can't be. */
+  /** The number as it would be said; what is typed, where that can't be. */
   readonly said?: string | null;
 }
 
@@ -30,7 +30,7 @@ export function NumberField({
     label: field.label,
     value: field.value,
     onText: field.onInput,
-    said: said ?? field.value,
+    said: said ?? null,
     onNext: field.onEnter,
     fractions,
     sign,
@@ -66,7 +66,7 @@ export function NumberCell({
   onPaste: (event: ClipboardEvent) => void;
 }) {
   const input = useRef<HTMLInputElement>(null);
-  const { keypad, ...handlers } = useKeypad({ input, label, value, onText: onInput, said: value });
+  const { keypad, ...handlers } = useKeypad({ input, label, value, onText: onInput, said: null });
   return (
     <>
       <input

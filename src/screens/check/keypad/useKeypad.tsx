@@ -53,7 +53,8 @@ export function useKeypad({
   readonly label: string;
   readonly value: string;
   readonly onText: (text: string) => void;
-  readonly said: string;
+  /** The number as it would be said; null: what is typed, in quotes. */
+  readonly said: string | null;
   readonly onNext?: (() => void) | undefined;
 }): KeypadHandle {
   const [open, setOpen] = useState(false);
@@ -122,7 +123,7 @@ export function useKeypad({
         label={label}
         fractions={fractions}
         sign={sign}
-        said={said}
+        said={said ?? (value === "" ? "" : `“${value}”`)}
         nextName={onNext ? "Next reading" : "Next field"}
         nextOff={onNext !== undefined && value.trim() === ""}
         canRestore={cleared !== null && value === ""}
