@@ -103,7 +103,7 @@ export function AgainScreen({ stored, unit, change, startAssessor }: AgainScreen
         </>
       }
       actions={
-        inMidst ? (
+        inMidst && !settled ? (
           <>
             <Button onClick={toAnswer}>Stop</Button>
             <ButtonLink look="main" href={stepHref(stored.id, inMidst.reading)}>
