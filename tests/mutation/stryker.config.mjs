@@ -13,7 +13,7 @@ const sources = {
   road: ["dahlberg1978", "iso8608", "rice1944"],
   stop: ["iso3", "scipyPchip"],
   stopTests: ["barlow1972", "harmonicLoop"],
-  uncertainty: ["xoshiro128starstar"],
+  uncertainty: ["jcgm100", "xoshiro128starstar"],
 };
 
 /** @type {import("@stryker-mutator/api/core").PartialStrykerOptions} */

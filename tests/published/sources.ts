@@ -9,6 +9,8 @@ import { harmonicLoop } from "./harmonicLoop.ts";
 import { independentImplementation } from "./independentImplementation.ts";
 import { iso3 } from "./iso3.ts";
 import { iso8608 } from "./iso8608.ts";
+import { jcgm100 } from "./jcgm100.ts";
+import { jcgm101 } from "./jcgm101.ts";
 import { jcgm106 } from "./jcgm106.ts";
 import { lindley } from "./lindley.ts";
 import { nistSp811 } from "./nistSp811.ts";
@@ -48,6 +50,8 @@ export const quickSources: readonly PublishedSource[] = [
 export const thoroughSources: readonly PublishedSource[] = [
   independentImplementation,
   odex,
+  jcgm100,
+  jcgm101,
   jcgm106,
   commonPractice,
 ];

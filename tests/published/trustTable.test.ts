@@ -4,7 +4,8 @@ import { sources } from "./sources.ts";
 import { publishedSource } from "./support/published.ts";
 import { trustTable, withTable } from "./support/trustTable.ts";
 
-describe("the page on trust", () => {
+// Each source is compared anew, with as many draws and steps as its figures need.
+describe("the page on trust", { timeout: 180_000 }, () => {
   const page = readFileSync(new URL("README.md", import.meta.url), "utf8");
 
   it("has the table of these comparisons; else: npm run trust-table", () => {
