@@ -67,6 +67,15 @@ describe("a layout that gives no motion says which reading to take again", () =>
   });
 });
 
+describe("a side that was measured apart", () => {
+  it("names its own reading", () => {
+    const own = { stopLean: exactly(89.96) };
+    expect(refusal(kinematicsOf(arm(), own, "both", "right"))).toBe(
+      "leverLost (right.stopLean): With these angles the stop's axis points along the arm, so it has no lever. Measure the lean and the angles again.",
+    );
+  });
+});
+
 describe("a place that a layout cannot reach", () => {
   const level = () => unwrapped(kinematicsOf(arm()));
 
