@@ -1,0 +1,162 @@
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import type { Browser } from "playwright-core";
+import { afterAll, afterEach, beforeAll, beforeEach, expect, inject, it } from "vitest";
+import { backupLineText } from "../../src/records/backupLine.ts";
+import { generateRecords } from "../support/generateRecords.ts";
+import { kept } from "./support/deskKept.ts";
+import { DeskPage } from "./support/deskPage.ts";
+import { launchChromium, Phone } from "./support/phone.ts";
+import { Site } from "./support/site.ts";
+
+let browser: Browser;
+let site: Site;
+let office: Phone;
+let folder: string;
+
+beforeAll(async () => {
+  browser = await launchChromium();
+});
+
+afterAll(async () => {
+  await browser.close();
+});
+
+beforeEach(async () => {
+  folder = mkdtempSync(join(tmpdir(), "stopfit-desk-"));
+  site = new Site();
+  await site.publish(inject("dist"));
+  office = await Phone.open(browser, { width: 1280, height: 800 });
+});
+
+afterEach(async () => {
+  await office.close();
+  await site.close();
+  rmSync(folder, { recursive: true, force: true });
+});
+
+async function openDesk(): Promise<DeskPage> {
+  return new DeskPage(await office.newPage()).open(site.address);
+}
+
+function writeRecords(count: number, seed: number): void {
+  let number = 0;
+  for (const record of generateRecords(count, seed)) {
+    number += 1;
+    writeFileSync(join(folder, `check-${number}.json`), JSON.stringify(record));
+  }
+}
+
+/** A desk whose page stops at `after` calls of a method, as one does that is closed in the middle of it. */
+async function deskThatStops(method: "text" | "postMessage", after: number): Promise<DeskPage> {
+  const page = await office.newPage();
+  await page.addInitScript(
+    ([name, most]) => {
+      const owner = (name === "text" ? Blob : Worker).prototype as unknown as {
+        [method: string]: (...values: unknown[]) => unknown;
+      };
+      const real = owner[name];
+      let calls = 0;
+      owner[name] = function (...values) {
+        calls += 1;
+        return calls > most ? new Promise(() => undefined) : real?.apply(this, values);
+      };
+    },
+    [method, after] as const,
+  );
+  return new DeskPage(page).open(site.address);
+}
+
+it("an import whose tab is closed half-way goes on by itself to its end", async () => {
+  writeRecords(300, 5);
+  const desk = await deskThatStops("postMessage", 130);
+  await desk.page.getByLabel("Folder to take in").setInputFiles(folder);
+  await desk.page.getByText("Taking in: 100 checks added").waitFor();
+  await desk.page.close();
+
+  const again = await openDesk();
+  await again.page.getByText(/its page was closed, and it went on here by itself/).waitFor();
+  expect(await again.ended()).toBe("Taken in: 300 checks added.");
+  const { submissions, texts } = await kept(again.page);
+  expect(new Set(submissions.map(({ checkId }) => checkId)).size).toBe(300);
+  expect(submissions.map(({ key }) => key).sort()).toEqual([...texts].sort());
+  await again.page.reload();
+  await again.rows.first().waitFor();
+  expect(await again.page.locator("[data-import]").count()).toBe(0);
+  office.expectNoTrouble();
+});
+
+it("an import whose tab is closed while its files are read leaves nothing, and says so", async () => {
+  writeRecords(300, 6);
+  const desk = await deskThatStops("text", 200);
+  await desk.page.getByLabel("Folder to take in").setInputFiles(folder);
+  await desk.page.getByText(/^Reading: \d+ files so far/).waitFor();
+  await desk.page.close();
+
+  const again = await openDesk();
+  await again.page.getByText(/Nothing of it was taken in. Choose the files again./).waitFor();
+  expect((await kept(again.page)).submissions).toEqual([]);
+  await again.page.getByRole("button", { name: "All right" }).click();
+  await again.page.getByLabel("Folder to take in").setInputFiles(folder);
+  expect(await again.ended()).toBe("Taken in: 300 checks added.");
+  office.expectNoTrouble();
+});
+
+it("a backup whose restore is broken off goes on from its copy", async () => {
+  const file = join(folder, "backup.txt");
+  const createdAt = "2026-05-02T10:00:00.000Z";
+  const lines = [...generateRecords(300, 8)].map((record) =>
+    backupLineText({
+      kind: "submission",
+      text: JSON.stringify(record),
+      receivedAt: createdAt,
+      way: "file",
+      photosLeftOut: 0,
+    }),
+  );
+  writeFileSync(
+    file,
+    [
+      backupLineText({ kind: "header", createdAt }),
+      ...lines,
+      backupLineText({ kind: "end", lines: lines.length }),
+    ].join(""),
+  );
+  const desk = await deskThatStops("postMessage", 150);
+  await desk.page.getByLabel("Files to take in").setInputFiles(file);
+  await desk.page.getByText("Taking in: 100 checks added").waitFor();
+  await desk.page.close();
+  rmSync(file);
+
+  const again = await openDesk();
+  expect(await again.ended()).toBe("Taken in: 200 checks added, 100 here already.");
+  expect((await kept(again.page)).submissions).toHaveLength(300);
+  office.expectNoTrouble();
+});
+
+it("a folder that is dropped is taken in with the folders inside it", async () => {
+  writeRecords(120, 12);
+  const inner = join(folder, "May", "week 2");
+  mkdirSync(inner, { recursive: true });
+  let number = 0;
+  for (const record of generateRecords(7, 13)) {
+    number += 1;
+    writeFileSync(join(inner, `inner-${number}.json`), JSON.stringify(record));
+  }
+  writeFileSync(join(folder, "May", "note.txt"), "Sent by hand.");
+  const desk = await openDesk();
+  const session = await office.context.newCDPSession(desk.page);
+  for (const type of ["dragEnter", "dragOver", "drop"] as const) {
+    await session.send("Input.dispatchDragEvent", {
+      type,
+      x: 600,
+      y: 400,
+      data: { items: [], files: [folder], dragOperationsMask: 1 },
+    });
+    if (type === "dragOver") await desk.page.locator(".desk-over").waitFor();
+  }
+  expect(await desk.ended()).toBe("Taken in: 127 checks added, 1 not taken in.");
+  expect(await desk.refused.textContent()).toMatch(/^note\.txt: .*holds no check/);
+  office.expectNoTrouble();
+});
