@@ -23,6 +23,8 @@ import { type CheckStore, openCheckStore } from "../../src/storage/checkStore.ts
 import { type DeskStore, openDeskStore } from "../../src/storage/deskStore.ts";
 import { MarkStore } from "../../src/storage/markStore.ts";
 
+vi.setConfig({ testTimeout: 30_000 });
+
 const record = JSON.parse(readFileSync("demo-data/checks/arm-fits.json", "utf8")) as CheckRecord;
 const photo = {
   type: "image/png" as const,

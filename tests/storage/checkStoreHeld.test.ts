@@ -8,6 +8,8 @@ import { type CheckStore, openCheckStore } from "../../src/storage/checkStore.ts
 import { databaseName } from "../../src/storage/database.ts";
 import { createKeeper } from "../../src/storage/keeper.ts";
 
+vi.setConfig({ testTimeout: 30_000 });
+
 const opened: CheckStore[] = [];
 
 beforeEach(() => {

@@ -1,5 +1,5 @@
 import * as fc from "fast-check";
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import {
   addLimit,
   changeRecord,
@@ -11,6 +11,8 @@ import {
   setEntry,
 } from "../../src/records/storedCheck.ts";
 import { joinedWithBackup, withMissing } from "../../src/storage/joinBackup.ts";
+
+vi.setConfig({ testTimeout: 30_000 });
 
 function at(stored: StoredCheck, updatedAt: string, revision: number): StoredCheck {
   return { ...stored, updatedAt, revision };
@@ -138,6 +140,7 @@ describe("two versions of any checks", () => {
         expect(joinedWithBackup(joined, older, false)).toBe(joined);
         expect(joinedWithBackup(joined, newer, false)).toBe(joined);
       }),
+      { numRuns: 60 },
     );
   });
 

@@ -14,6 +14,8 @@ import { openPackStore } from "../../src/storage/packStore.ts";
 import { ReplyStore } from "../../src/storage/replyStore.ts";
 import { oldDatabase, putOldDatabase, rowsOf } from "./support/oldDatabase.ts";
 
+vi.setConfig({ testTimeout: 30_000 });
+
 // The files in "versions" were written by the very releases they are named after, not by today's code.
 
 const opened: { close(): void }[] = [];
