@@ -18,7 +18,12 @@ export default defineConfig({
       },
       {
         plugins: [preact()],
-        test: { name: "component", environment: "happy-dom", include: withDom },
+        test: {
+          name: "component",
+          environment: "happy-dom",
+          include: withDom,
+          testTimeout: 60_000,
+        },
       },
       {
         test: {
