@@ -1,40 +1,26 @@
 import { readFileSync } from "node:fs";
-import type { Browser, Locator, Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, inject, it } from "vitest";
+import type { Locator, Page } from "playwright-core";
+import { beforeEach, describe, expect, inject, it } from "vitest";
 import { version } from "../../package.json";
 import type { CheckRecord } from "../../src/records/checkRecord.ts";
 import { laterRelease } from "./support/build.ts";
 import { CheckList, downloadedRecord } from "./support/checkList.ts";
 import { CheckSteps } from "./support/checkSteps.ts";
-import { launchChromium, Phone } from "./support/phone.ts";
-import { Site } from "./support/site.ts";
+import type { Phone } from "./support/phone.ts";
+import { phoneOnSite } from "./support/phoneOnSite.ts";
+import type { Site } from "./support/site.ts";
 import { fillStorage, refuseStorage, storedChecks } from "./support/storage.ts";
 import { inMillimetres } from "./support/typist.ts";
 
 const demo = JSON.parse(readFileSync("demo-data/checks/arm-fits.json", "utf8")) as CheckRecord;
 const record: CheckRecord = { ...demo, vehicle: { ...demo.vehicle, label: "Osprey on the ramp" } };
 
-let browser: Browser;
+const stage = phoneOnSite();
 let site: Site;
 let phone: Phone;
 
-beforeAll(async () => {
-  browser = await launchChromium();
-});
-
-afterAll(async () => {
-  await browser.close();
-});
-
-beforeEach(async () => {
-  site = new Site();
-  await site.publish(inject("dist"));
-  phone = await Phone.open(browser);
-});
-
-afterEach(async () => {
-  await phone.close();
-  await site.close();
+beforeEach(() => {
+  ({ site, phone } = stage);
 });
 
 /** A new check, filled in as far as the screen of this step. */
