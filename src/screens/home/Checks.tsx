@@ -240,15 +240,17 @@ export function Checks({ opened, preferences, notice }: Props) {
           ))}
         </ul>
       )}
-      <div class="row">
-        <Button onClick={addDemo} disabled={!store}>
-          Open demo checks
-        </Button>
-        <ButtonLink href={deskHref}>Desk: review many checks</ButtonLink>
-        <ButtonLink href={keptHref}>{keptName}</ButtonLink>
-        <ButtonLink href={packHref}>Reference pack</ButtonLink>
-        <ButtonLink href={settingsHref}>{settingsName}</ButtonLink>
-      </div>
+      {(checks || opened?.fault) && (
+        <div class="row">
+          <Button onClick={addDemo} disabled={!store}>
+            Open demo checks
+          </Button>
+          <ButtonLink href={deskHref}>Desk: review many checks</ButtonLink>
+          <ButtonLink href={keptHref}>{keptName}</ButtonLink>
+          <ButtonLink href={packHref}>Reference pack</ButtonLink>
+          <ButtonLink href={settingsHref}>{settingsName}</ButtonLink>
+        </div>
+      )}
       {deleted.length > 0 && (
         <DeletedChecks
           deleted={deleted}
@@ -261,7 +263,7 @@ export function Checks({ opened, preferences, notice }: Props) {
           }}
         />
       )}
-      <p class="small soft">{keptOnlyHere}</p>
+      {(checks || opened?.fault) && <p class="small soft">{keptOnlyHere}</p>}
       {sending && (
         <SendStored stored={sending} unit={preferences.length} onLeave={() => setSending(null)} />
       )}

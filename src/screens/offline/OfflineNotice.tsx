@@ -32,13 +32,18 @@ export function OfflineNotice({
 }: OfflineNoticeProps) {
   const [watch, setWatch] = useState<OfflineWatch | null>(null);
   const [state, setState] = useState<OfflineState | null>(null);
+  const [unwatched, setUnwatched] = useState(false);
 
   useEffect(() => {
     let leave: (() => void) | undefined;
     let left = false;
     const cancel = afterFirstPaint(async () => {
       const started = await start();
-      if (left || !started) return;
+      if (left) return;
+      if (!started) {
+        setUnwatched(true);
+        return;
+      }
       setWatch(started);
       setState(started.state());
       started.look();
@@ -51,7 +56,9 @@ export function OfflineNotice({
     };
   }, [start]);
 
-  if (filling || !watch || !state) return null;
+  if (filling || unwatched) return null;
+  // Takes the room of what will be said, so that the list does not jump.
+  if (!watch || !state) return updateOnly ? null : <GettingReady />;
   if (state.update === "none") {
     return updateOnly ? null : <KeptLine kept={state.kept} release={watch.release} />;
   }
@@ -114,6 +121,14 @@ function KeptLine({ kept, release }: { kept: OfflineState["kept"]; release: stri
         </Notice>
       );
     case "working":
-      return null;
+      return <GettingReady />;
   }
+}
+
+function GettingReady() {
+  return (
+    <Notice tone="info">
+      <p>Getting ready for use offline …</p>
+    </Notice>
+  );
 }

@@ -52,7 +52,7 @@ describe("ready offline", () => {
   it("is not said while files are still coming, is said once they are all here", async () => {
     const watch = new SetWatch({ kept: "working", update: "none" });
     const { container } = await show(watch);
-    expect(container.textContent).toBe("");
+    expect(container.textContent).toBe("Getting ready for use offline …");
     await watch.set({ kept: "kept", update: "none" });
     expect(screen.getByRole("status").textContent).toContain("Ready offline · version 7.8.9");
   });
