@@ -82,14 +82,16 @@ function drawnReadings(budget: CornerBudget): Float64Array {
 }
 
 function ourFormulas(budget: CornerBudget, drawn: Float64Array): () => void {
-  const readings = new Float64Array(budget.places.length);
+  const { model } = budget;
+  const count = budget.places.length;
+  const readings = new Float64Array(count);
   const figures = new Float64Array(figureNames.length);
   return () => {
-    for (let at = 0; at < drawn.length; at += readings.length) {
-      for (let place = 0; place < readings.length; place++) {
-        readings[place] = drawn[at + place] as number;
+    for (let draw = 0; draw < samples; draw++) {
+      for (let place = 0; place < count; place++) {
+        readings[place] = drawn[count * draw + place] as number;
       }
-      budget.model.evaluate(readings, figures);
+      model.evaluate(readings, figures);
     }
   };
 }
