@@ -25,6 +25,8 @@ export interface AssessRequestOptions {
   readonly seed?: number;
   /** A newer request takes the place of an older one of its lane; "answer" where absent. */
   readonly lane?: string;
+  /** Nothing is told before the whole answer. */
+  readonly wholeOnly?: boolean;
 }
 
 export interface MapHandlers {

@@ -117,18 +117,20 @@ export class ComputeDesk {
   }
 
   *#assess(request: Of<"assess">): Generator<void, void, void> {
-    const { ticket, fitment, samples, seed } = request;
+    const { ticket, fitment, samples, seed, wholeOnly = false } = request;
     const assessed = assessStatic(fitment, {
       ...(samples === undefined ? {} : { samples }),
       ...(seed === undefined ? {} : { seed }),
     });
     if (!assessed.ok) return this.#fault(ticket, assessed.fault);
-    this.#surroundings.reply({
-      kind: "static",
-      ticket,
-      last: false,
-      assessment: assessed.value,
-    });
+    if (!wholeOnly) {
+      this.#surroundings.reply({
+        kind: "static",
+        ticket,
+        last: false,
+        assessment: assessed.value,
+      });
+    }
     yield;
     const corners: CornerDynamics[] = [];
     for (const corner of fitment.corners) {

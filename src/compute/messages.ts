@@ -27,6 +27,7 @@ export type Request =
       readonly fitment: Fitment;
       readonly samples?: number;
       readonly seed?: number;
+      readonly wholeOnly?: boolean;
     }
   | {
       readonly kind: "map";

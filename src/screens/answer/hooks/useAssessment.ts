@@ -1,4 +1,4 @@
-import { useEffect, useState } from "preact/hooks";
+import { useLayoutEffect, useState } from "preact/hooks";
 import type { Assessor } from "../../../compute/assessor.ts";
 import { answerAtHand, keepAtHand } from "../../../compute/lastAnswers.ts";
 import type { Assessment, Fitment } from "../../../physics/fitment.ts";
@@ -25,16 +25,18 @@ function atHand(fitment: Fitment | null): AssessedState | null {
 }
 
 /**
- * The answer to a fitment as it comes in; a lane holds one request, the newest. One worked out just
- * before, beside a step, is there at once.
+ * The answer to a fitment as it comes in, or only once it is whole; a lane holds one request, the
+ * newest. One worked out just before, beside a step, is there at once.
  */
 export function useAssessment(
   assessor: Assessor,
   fitment: Fitment | null,
   lane: string,
+  wholeOnly = false,
 ): AssessedState {
   const [assessed, setAssessed] = useState<AssessedState>(() => atHand(fitment) ?? waiting);
-  useEffect(() => {
+  // Before the screen is painted, so that the worker begins meanwhile.
+  useLayoutEffect(() => {
     const known = atHand(fitment);
     setAssessed((before) =>
       known && before.state === "complete" && before.fitment === fitment
@@ -52,8 +54,8 @@ export function useAssessment(
         },
         onFault: (fault) => setAssessed({ state: "fault", fault }),
       },
-      { lane },
+      { lane, wholeOnly },
     );
-  }, [assessor, fitment, lane]);
+  }, [assessor, fitment, lane, wholeOnly]);
   return assessed;
 }

@@ -26,7 +26,7 @@ export function LiveVerdict({ stored, startAssessor }: LiveVerdictProps) {
     return completion.ok ? fitmentOf(completion.value) : null;
   }, [stored.record, stored.entries]);
   const assessor = useAssessor(startAssessor);
-  const assessed = useAssessment(assessor, fitment, "beside a step");
+  const assessed = useAssessment(assessor, fitment, "beside a step", true);
   const last = useRef<State | null>(null);
   const current = assessed.state === "complete" && assessed.fitment === fitment;
   const verdict: State | null = current
