@@ -204,7 +204,7 @@ describe("the keys", () => {
     const { page, steps } = await at("left.gap");
     await steps.reading().fill("21");
     await keypad(page).waitFor();
-    await steps.button("Measure again").tap();
+    await steps.button("Add a repeat").tap();
     await expect.poll(() => page.locator(".reading-row").count()).toBe(2);
   });
 });

@@ -111,7 +111,7 @@ export class CheckSteps {
   private async typeReading(reading: Reading, kind: "length" | "other"): Promise<void> {
     const write = (value: number) => (kind === "length" ? this.typist.length(value) : `${value}`);
     for (const [time, value] of reading.values.entries()) {
-      if (time > 0) await this.button("Measure again").click();
+      if (time > 0) await this.button("Add a repeat").click();
       await this.reading(time).fill(write(value));
     }
     await this.tolerance(kind === "length" ? this.typist.tolerance(reading.tol) : `${reading.tol}`);

@@ -127,7 +127,7 @@ describe("typing a reading", () => {
   it("takes repeats, tells when they scatter, and takes one out again", async () => {
     await at("pivotToStop", "Left: Pivot to stop");
     await type(pivotToStop, "152");
-    await tap("Measure again");
+    await tap("Add a repeat");
     await type(`${pivotToStop}, time 2`, "172");
     await screen.findByText(/The repeats differ by 20.0 mm/);
     await screen.findByText(/Mean of 2: 162.0 mm/);

@@ -124,7 +124,7 @@ export function ReadingEntry({ id, stored, change, preferences, signs, onEnter }
                 <NumberField
                   label={repeated ? `${label}, time ${index + 1}` : label}
                   labelUnseen
-                  big={!repeated}
+                  big={!repeated && (texts[0] ?? "").length <= 5}
                   value={text}
                   onInput={(typed) => setText(index, typed)}
                   fractions={entry.unit === "in"}
@@ -219,7 +219,7 @@ export function ReadingEntry({ id, stored, change, preferences, signs, onEnter }
             setAdded((count) => count + 1);
           }}
         >
-          Measure again
+          Add a repeat
         </Button>
       )}
       <ToolField

@@ -22,16 +22,22 @@ export function WhatGoesWrong({
   at?: "wheel" | "stop" | undefined;
 }) {
   const wide = window.matchMedia("(min-width: 1000px)").matches;
-  return (
+  const words = (
     <>
-      <p class="small soft">
-        <strong>What goes wrong:</strong> {wrong}
-      </p>
-      {reading && (
-        <Disclosure summary="Right and wrong: pictures" open={wide}>
-          <RightWrong reading={reading} kind={kind ?? "arm"} at={at} />
-        </Disclosure>
-      )}
+      <strong>What goes wrong:</strong> {wrong}
     </>
+  );
+  if (!reading) return <p class="small soft">{words}</p>;
+  return (
+    <Disclosure
+      summary={
+        <span class="wrong-words">
+          {words} <span class="wrong-more">Pictures</span>
+        </span>
+      }
+      open={wide}
+    >
+      <RightWrong reading={reading} kind={kind ?? "arm"} at={at} />
+    </Disclosure>
   );
 }
