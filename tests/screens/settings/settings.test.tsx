@@ -75,7 +75,7 @@ describe("the settings", () => {
   it("are reached from the list, keep at once what is chosen, and lead back", async () => {
     startApp();
     await heading("Checks on this phone");
-    const link = screen.getByRole("link", { name });
+    const link = await screen.findByRole("link", { name });
     location.hash = link.getAttribute("href") ?? "";
     await heading(name);
     await choose("inches");
