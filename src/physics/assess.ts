@@ -76,9 +76,7 @@ export function assessStatic(fitment: Fitment, options: AssessOptions = {}): Out
   );
   const corners: CornerAssessment[] = [];
   for (const [index, corner] of prepared.entries()) {
-    const cornerDraws = drawn[index];
-    if (cornerDraws === undefined) continue;
-    corners.push(assessCorner(fitment, corner, cornerDraws, curve.value, rules));
+    corners.push(assessCorner(fitment, corner, drawn[index] as CornerDraws, curve.value, rules));
   }
   return succeed({ verdict: verdictOf(corners), reason: reasonOf(corners), corners });
 }
@@ -140,8 +138,8 @@ function assessCorner(
   const carries = fitment.stop.duty === "carry";
   const loadedCompressionMm = carries ? compressionAt(corner, travel.loadedSagMm) : null;
   const missing = missingRideData(corner.corner, fitment.ride);
-  const laden = wanted.laden === null ? null : (draws.contactBeyond[0] ?? null);
-  const unladen = wanted.unladen === null ? null : (draws.contactBeyond.at(-1) ?? null);
+  const laden = wanted.laden === null ? null : (draws.contactBeyond[0] as number);
+  const unladen = wanted.unladen === null ? null : (draws.contactBeyond.at(-1) as number);
   const evidence: CornerEvidence = {
     fitment,
     rules,

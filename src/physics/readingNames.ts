@@ -51,7 +51,7 @@ export const limitTouches: Readonly<Record<LimitKind, string>> = {
  */
 export function readingName(id: ReadingId, limitKind?: LimitKind): string {
   const parts = id.split(".");
-  const last = parts.at(-1) ?? id;
+  const last = parts.at(-1) as string;
   const [first] = parts;
   const side = first === "left" || first === "right" ? `${first} ` : "";
   if (parts.at(-2) === "limits") {

@@ -52,7 +52,7 @@ export function cornerReadings(fitment: Fitment, corner: Corner): Outcome<readon
       name,
       id,
       reading,
-      drawn: reading === null ? null : drawnReading(id, reading),
+      drawn: drawnReading(id, reading as Reading),
     });
   }
   return succeed(places);

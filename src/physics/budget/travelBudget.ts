@@ -3,7 +3,7 @@ import { type Kinematics, kinematicsOf } from "../kinematics/kinematics.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
 import { readingName } from "../readingNames.ts";
 import { length } from "../sentence.ts";
-import { capital } from "../uncertainty/readingMean.ts";
+import { capital, meanOf } from "../uncertainty/readingMean.ts";
 import { CornerModel, figure } from "./cornerModel.ts";
 import { type CornerPlace, cornerReadings, placeMeans } from "./cornerReadings.ts";
 import { travelToHardLimit } from "./hardLimit.ts";
@@ -65,7 +65,7 @@ export function travelBudget(
   const limit = travelToHardLimit(corner, kinematics.value);
   if (!limit.ok) return limit;
   const gapId = `${corner.side}.gap`;
-  const gapMm = places.value.find((place) => place.id === gapId)?.drawn?.mean ?? 0;
+  const gapMm = meanOf(corner.gap);
   const ratio = kinematics.value.ratio(0);
   if (!ratio.ok) return ratio;
   if (!kinematics.value.wheelTravel(gapMm).ok) {

@@ -129,6 +129,6 @@ function spacersToTry(plain: RankedStop, options: RankOptions): readonly number[
     height > most - step ? step * Math.floor(most / step) : step * Math.ceil(height / step),
   );
   return [...new Set(inSteps)].filter(
-    (height, place) => height > 0 && (heights[place] ?? 0) <= most + step,
+    (height, place) => height > 0 && (heights[place] as number) <= most + step,
   );
 }

@@ -136,19 +136,19 @@ function failsByLittle(
   { corners }: Assessment,
   stop: Stop,
 ): boolean {
-  const corner = corners.find((each) => each.side === side);
+  const corner = corners.find((each) => each.side === side) as CornerAssessment;
   switch (check) {
     case "clearance":
       return reserveMm !== null && reserveMm >= -little.reserveMm;
     case "earlyContact": {
       if (stop.duty !== "carry")
         return freeTravelMm !== null && freeTravelMm >= -little.freeTravelMm;
-      const share = (corner?.loadedCompressionMm ?? Number.NaN) / stop.usableCompressionMm;
+      const share = (corner.loadedCompressionMm ?? Number.NaN) / stop.usableCompressionMm;
       return share <= carryShares.care + little.loadedShare;
     }
     case "stiffness":
-      return (corner?.classesThatWork ?? []).some(
-        (works) => classDistance(works, corner?.stopRateClass ?? Number.NaN) <= little.classSteps,
+      return (corner.classesThatWork ?? []).some(
+        (works) => classDistance(works, corner.stopRateClass) <= little.classSteps,
       );
     default:
       return false;

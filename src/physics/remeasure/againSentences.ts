@@ -24,7 +24,7 @@ function aboutWords(
 
 /** A tool's ± in the unit of what it measures. */
 function toolQuantity(id: ReadingId, halfWidth: number): Quantity {
-  const last = id.split(".").at(-1) ?? id;
+  const last = id.split(".").at(-1) as string;
   const kind = /Angle$|Lean$/.test(last) ? "angle" : last === "cornerMassKg" ? "mass" : "length";
   return { kind, value: halfWidth };
 }

@@ -55,14 +55,14 @@ export class LinearDoubt {
 
   /** Half the 95 % interval of one margin as it is now, mm. */
   halfWidth(index: number): number {
-    return halfWidthOf(Float64Array.from(this.#totals[index] ?? [0]).sort());
+    return halfWidthOf(Float64Array.from(this.#totals[index] as Float64Array).sort());
   }
 
   /** Probability that one margin is kept as it is now. */
   probability(index: number): number {
-    const middle = this.#margins[index]?.middle ?? 0;
+    const { middle } = this.#margins[index] as Margin;
     let kept = 0;
-    for (const doubt of this.#totals[index] ?? []) if (middle + doubt >= 0) kept++;
+    for (const doubt of this.#totals[index] as Float64Array) if (middle + doubt >= 0) kept++;
     return kept / samples;
   }
 
@@ -71,8 +71,8 @@ export class LinearDoubt {
    * of the probability, and about whether the question is open at all.
    */
   describes(index: number): boolean {
-    const margin = this.#margins[index];
-    if (margin === undefined || !margin.inReach) return false;
+    const margin = this.#margins[index] as Margin;
+    if (!margin.inReach) return false;
     const width = this.halfWidth(index);
     const { interval, probability } = margin;
     const drawn = interval === null ? width : (interval[1] - interval[0]) / 2;
@@ -106,7 +106,7 @@ export class LinearDoubt {
     index: number,
     taken: TakenAgain,
   ): { readonly state: Int8Array; readonly halfWidth: number } {
-    const left = Float64Array.from(this.#totals[index] ?? []);
+    const left = Float64Array.from(this.#totals[index] as Float64Array);
     const shift = new Float64Array(samples);
     for (const { reading, slope } of parts) {
       const after = taken.get(reading.id);
@@ -158,6 +158,6 @@ function halfWidthOf(sorted: Float64Array): number {
 function percentile(sorted: Float64Array, probability: number): number {
   const place = probability * (sorted.length - 1);
   const rank = Math.floor(place);
-  const below = sorted[rank] ?? 0;
+  const below = sorted[rank] as number;
   return below + (place - rank) * ((sorted[rank + 1] ?? below) - below);
 }

@@ -7,7 +7,7 @@ import { stopCurve } from "../stop/stopCurve.ts";
 import type { DrawnReading } from "../uncertainty/drawnReading.ts";
 import { standardUncertainty } from "../uncertainty/drawnReading.ts";
 import { firstOrderContributions } from "../uncertainty/firstOrder.ts";
-import { rideInDoubt, WantedTravelModel } from "../uncertainty/wantedTravel.ts";
+import { type RideInDoubt, rideInDoubt, WantedTravelModel } from "../uncertainty/wantedTravel.ts";
 import type { OpenQuestion } from "./openQuestions.ts";
 
 /** One reading's part in a margin. */
@@ -172,8 +172,7 @@ function rideParts(
     inDoubt,
     (index, value) => {
       const changed = model();
-      const place = inDoubt[index]?.place;
-      if (place !== undefined) changed.set(place, value);
+      changed.set((inDoubt[index] as RideInDoubt).place, value);
       return laden ? changed.laden() : changed.unladen();
     },
     atMeans,

@@ -51,7 +51,7 @@ export function* outcomeByDraws(
     const checks = margins.map((margin) => checkIn(assessed, margin));
     const open = checks.map((check) => check === null || isOpen(check, level));
     open.forEach((isStillOpen, index) => {
-      if (!isStillOpen) settled[index] = (settled[index] ?? 0) + 1 / tried;
+      if (!isStillOpen) settled[index] = (settled[index] as number) + 1 / tried;
     });
     const failed = checks.some((check) => check !== null && hasFailed(check, level));
     if (failed || (!open.includes(true) && !blocked)) verdict += 1 / tried;

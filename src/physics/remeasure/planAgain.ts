@@ -106,7 +106,7 @@ export function* planAgainSteps(
         ? yield* outcomeByDraws(fitment, margins, level, blocked, part.reading, after)
         : linear.outcome(new Map([[id, after]]));
       const forecast = forecastOf(way, margins, now, outcome);
-      if (forecast !== null) tried.push({ forecast, after });
+      tried.push({ forecast, after });
       yield;
     }
     const best = leastTrouble(tried);
@@ -155,8 +155,8 @@ function withDrawnWidth(
 ): AgainForecast {
   const margin = margins.find(
     ({ about, question }) => about === forecast.about && question.side === forecast.side,
-  );
-  const drawn = margin === undefined ? null : halfWidthAfter(fitment, margin, reading, after);
+  ) as Margin;
+  const drawn = halfWidthAfter(fitment, margin, reading, after);
   if (drawn === null) return forecast;
   const then = Math.min(drawn, forecast.halfWidthNowMm);
   return { ...forecast, halfWidthThenMm: then, removed: 1 - then / forecast.halfWidthNowMm };
@@ -254,16 +254,19 @@ function distinctParts(margins: readonly Margin[]): readonly MarginPart[] {
   return [...parts.values()];
 }
 
-/** The outcome told by the question that this reading settles most, or whose doubt it narrows most. */
+/**
+ * The outcome told by the question that this reading settles most, or whose doubt it narrows most; of at
+ * least one margin.
+ */
 function forecastOf(
   way: AgainWay,
   margins: readonly Margin[],
   now: readonly number[],
   { halfWidths, settled, verdict }: AgainOutcome,
-): AgainForecast | null {
+): AgainForecast {
   const told = margins.map((margin, index): AgainForecast => {
-    const before = now[index] ?? 0;
-    const then = Math.min(before, halfWidths[index] ?? before);
+    const before = now[index] as number;
+    const then = Math.min(before, halfWidths[index] as number);
     return {
       way,
       about: margin.about,
@@ -271,11 +274,11 @@ function forecastOf(
       halfWidthNowMm: before,
       halfWidthThenMm: then,
       removed: before > 0 ? 1 - then / before : 0,
-      settlesQuestion: settled[index] ?? 0,
+      settlesQuestion: settled[index] as number,
       settlesVerdict: verdict,
     };
   });
-  return told.sort(compareForecasts)[0] ?? null;
+  return told.sort(compareForecasts)[0] as AgainForecast;
 }
 
 /** Chances are told apart from one hundredth on: less is the draws' own scatter. */

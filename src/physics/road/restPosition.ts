@@ -45,8 +45,8 @@ export function restPosition(corner: RestCorner, payloadKg: number): Outcome<num
   const closing = new Float64Array(3);
   const excess = (z: number): number => {
     corner.kinematics.evaluate(z, closing);
-    const s = closing[0] ?? 0;
-    const slope = closing[1] ?? 0;
+    const s = closing[0] as number;
+    const slope = closing[1] as number;
     return corner.wheelRateNPerMm * z + corner.stop.force(s - corner.gapMm) * slope - load;
   };
   const springAlone = load / corner.wheelRateNPerMm;

@@ -151,8 +151,8 @@ function figure(loops: readonly LoopFigures[], of: (loop: LoopFigures) => number
 }
 
 function driftRemark(loops: readonly LoopFigures[]): Remark[] {
-  const first = loops[0]?.peakForceN ?? 0;
-  const last = loops.at(-1)?.peakForceN ?? 0;
+  const first = (loops[0] as LoopFigures).peakForceN;
+  const last = (loops.at(-1) as LoopFigures).peakForceN;
   if (loops.length < 3 || Math.abs(last - first) <= 0.05 * Math.max(first, last)) return [];
   return [
     {

@@ -40,7 +40,7 @@ export function dampingFit(
   const levels = depthLevels(moving.depthMm);
   const groups = speedGroups(moving.speedMmPerS.map(Math.abs));
   if (groups.count < 2) return fail("tooFewSpeeds", tooFewSpeeds);
-  const touching = 0.005 * (points.at(-1)?.forceN ?? 0);
+  const touching = 0.005 * (points.at(-1) as StaticPoint).forceN;
   const sums = Array.from({ length: 2 * levels.count * groups.count }, emptySums);
   const depths = new Float64Array(levels.count);
   const counts = new Float64Array(levels.count);
@@ -60,7 +60,8 @@ export function dampingFit(
     const level = levels.levelOf(depth);
     const direction = speed > 0 ? 0 : 1;
     const group = groups.groupOf(Math.abs(speed));
-    addRow(sums[(direction * levels.count + level) * groups.count + group], speed, beyond);
+    const place = (direction * levels.count + level) * groups.count + group;
+    addRow(sums[place] as Sums, speed, beyond);
     depths[level] = (depths[level] as number) + depth;
     counts[level] = (counts[level] as number) + 1;
     excess[row] = beyond;
@@ -135,8 +136,7 @@ function emptySums(): Sums {
   return { rows: 0, speedSquares: 0, products: 0, forceSquares: 0, speeds: 0 };
 }
 
-function addRow(sums: Sums | undefined, speed: number, beyond: number): void {
-  if (sums === undefined) return;
+function addRow(sums: Sums, speed: number, beyond: number): void {
   sums.rows++;
   sums.speedSquares += speed * speed;
   sums.products += speed * beyond;
@@ -179,9 +179,8 @@ function heldValue(
     return value === null ? [] : [[row.depthMm, Math.max(0, value.coefficient)] as const];
   });
   const after = tested.findIndex(([depth]) => depth >= depthMm);
-  const next = tested[after === -1 ? tested.length - 1 : after];
+  const next = tested.at(after) as (typeof tested)[number];
   const before = tested[after - 1];
-  if (next === undefined) return 0;
   if (before === undefined || after === -1) return next[1];
   return before[1] + ((next[1] - before[1]) * (depthMm - before[0])) / (next[0] - before[0]);
 }

@@ -168,7 +168,7 @@ function span(values: Float64Array): number {
     least = Math.min(least, value);
     most = Math.max(most, value);
   }
-  return values.length === 0 ? 0 : most - least;
+  return most - least;
 }
 
 function swapped(which: string): Remark {

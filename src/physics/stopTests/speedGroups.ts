@@ -14,13 +14,13 @@ export interface SpeedGroups {
   groupOf(magnitude: number): number;
 }
 
-/** `magnitudes` above 0, mm/s, in any order. */
+/** `magnitudes` above 0, mm/s, in any order, at least one. */
 export function speedGroups(magnitudes: Float64Array): SpeedGroups {
   const sorted = magnitudes.map(Math.log).sort();
   const gap = Math.log(neighbourRatio);
   const widest = Math.log(widestRatio);
   let bounds: number[] = [];
-  let start = sorted[0] ?? 0;
+  let start = sorted[0] as number;
   for (let place = 1; place <= sorted.length; place++) {
     const before = sorted[place - 1] as number;
     const here = place < sorted.length ? (sorted[place] as number) : Number.POSITIVE_INFINITY;
@@ -37,7 +37,7 @@ export function speedGroups(magnitudes: Float64Array): SpeedGroups {
   }
   const speeds = bounds.map(Math.exp);
   return {
-    count: sorted.length === 0 ? 0 : bounds.length + 1,
+    count: bounds.length + 1,
     groupOf: (magnitude) => {
       let group = 0;
       while (group < speeds.length && (speeds[group] as number) < magnitude) group++;

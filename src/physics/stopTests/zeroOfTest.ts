@@ -79,9 +79,8 @@ function maybeOffset(
   free: readonly LevelMean[],
   forceSpan: number,
 ): readonly Remark[] {
-  const [first, second] = levels;
-  const end = free.at(-1);
-  if (first === undefined || second === undefined || end === undefined) return [];
+  const [first, second] = levels as readonly [LevelMean, LevelMean];
+  const end = free.at(-1) as LevelMean;
   if (free.length >= 3 && risesAtOnce(levels, end.depthMm, end.forceN, forceSpan)) {
     return [softStart(end.depthMm)];
   }
@@ -106,8 +105,8 @@ function freeLevels(levels: readonly LevelMean[], forceSpan: number): readonly L
 }
 
 function isApproach(free: readonly LevelMean[], depthSpan: number): boolean {
-  const from = free[0]?.depthMm ?? 0;
-  const to = free.at(-1)?.depthMm ?? 0;
+  const from = (free[0] as LevelMean).depthMm;
+  const to = (free.at(-1) as LevelMean).depthMm;
   return free.length >= 2 && (to - from >= freeShare * depthSpan || to <= 0.02 * depthSpan);
 }
 
@@ -137,7 +136,7 @@ function risesAtOnce(
   zero: number,
   forceSpan: number,
 ): boolean {
-  const deepest = levels.at(-1)?.depthMm ?? touch;
+  const deepest = (levels.at(-1) as LevelMean).depthMm;
   const alittle = touch + 0.15 * (deepest - touch);
   const level = levels.find(({ depthMm }) => depthMm >= alittle);
   return level !== undefined && level.forceN - zero >= 0.03 * forceSpan;

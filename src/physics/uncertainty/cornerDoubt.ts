@@ -5,7 +5,12 @@ import type { DoubtShare, Fitment, UseRules } from "../fitment.ts";
 import type { RoadTravel } from "../road/roadTravel.ts";
 import type { DrawnReading } from "./drawnReading.ts";
 import { doubtShares, firstOrderContributions } from "./firstOrder.ts";
-import { type RoadCornerWithCurve, rideInDoubt, WantedTravelModel } from "./wantedTravel.ts";
+import {
+  type RideInDoubt,
+  type RoadCornerWithCurve,
+  rideInDoubt,
+  WantedTravelModel,
+} from "./wantedTravel.ts";
 
 /** Which readings the doubt about a corner comes from. */
 export interface CornerDoubt {
@@ -57,7 +62,7 @@ function wantedContributions(
   fitment: Fitment,
   road: { readonly corner: RoadCornerWithCurve; readonly travel: RoadTravel },
   rules: UseRules,
-  ride: ReturnType<typeof rideInDoubt>,
+  ride: readonly RideInDoubt[],
 ): Float64Array {
   const laden = road.travel.freeTravelNeededMm;
   const atMeans = laden ?? road.travel.freeTravelNeededUnladenMm;
@@ -67,8 +72,7 @@ function wantedContributions(
     ride,
     (index, value) => {
       const model = new WantedTravelModel(road.corner, values, rules);
-      const quantity = ride[index];
-      if (quantity !== undefined) model.set(quantity.place, value);
+      model.set((ride[index] as RideInDoubt).place, value);
       return laden === null ? model.unladen() : model.laden();
     },
     atMeans,

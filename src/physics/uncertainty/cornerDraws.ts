@@ -89,12 +89,8 @@ export function drawCorners(
   return tallies.map((tally) => tally.result());
 }
 
-/** A place whose reading has a normal part: s/√n and standard normal draws. */
-interface ScatteringPlace {
-  readonly place: number;
-  readonly standardError: number;
-  readonly normal: Float32Array;
-}
+/** Draws whose readings are laid out at a time: few enough for a small processor's nearest memory. */
+const blockLength = 250;
 
 /** Where a corner's draws are counted. Nothing is allocated from draw to draw. */
 class CornerTally {
@@ -103,13 +99,11 @@ class CornerTally {
   readonly #reserveWanted: number;
   readonly #samples: number;
   readonly #readings: Float64Array;
-  /** Places whose reading is in doubt: mean, half-width and standard draws of each. */
-  readonly #moving: Int32Array;
-  readonly #means: Float64Array;
-  readonly #halfWidths: Float64Array;
-  readonly #rectangular: readonly Float32Array[];
-  /** Those of them that have a normal part. */
-  readonly #scattering: readonly ScatteringPlace[];
+  /** Places whose reading is in doubt, and its draws. */
+  readonly #moving: readonly { readonly place: number; readonly draws: ReadingDraws }[];
+  /** The readings of the draws of a block, one draw after the other, and its first draw. */
+  readonly #block: Float64Array;
+  #blockFrom = Number.NEGATIVE_INFINITY;
   readonly #wanted: readonly WantedTravel[];
   readonly #beyond: Int32Array;
   readonly #figures = new Float64Array(6);
@@ -124,25 +118,20 @@ class CornerTally {
     reserveWanted: number,
     wantedTravels: readonly WantedTravel[],
   ) {
-    const moving: number[] = [];
-    const parts: ReadingDraws[] = [];
-    for (const [place, { drawn }] of corner.places.entries()) {
-      if (drawn === null || (drawn.halfWidth === 0 && drawn.standardError === 0)) continue;
-      moving.push(place);
-      parts.push(draws.of(drawn));
-    }
     this.motion = corner.model.motion;
     this.#corner = corner;
     this.#reserveWanted = reserveWanted;
     this.#samples = draws.samples;
     this.#readings = placeMeans(corner.places);
-    this.#moving = Int32Array.from(moving);
-    this.#means = Float64Array.from(parts, ({ mean }) => mean);
-    this.#halfWidths = Float64Array.from(parts, ({ halfWidth }) => halfWidth);
-    this.#rectangular = parts.map(({ rectangular }) => rectangular);
-    this.#scattering = parts.flatMap(({ standardError, normal }, index) =>
-      normal === null ? [] : [{ place: moving[index] as number, standardError, normal }],
+    this.#moving = corner.places.flatMap(({ drawn }, place) =>
+      drawn === null || (drawn.halfWidth === 0 && drawn.standardError === 0)
+        ? []
+        : [{ place, draws: draws.of(drawn) }],
     );
+    this.#block = new Float64Array(blockLength * this.#readings.length);
+    for (let at = 0; at < this.#block.length; at += this.#readings.length) {
+      this.#block.set(this.#readings, at);
+    }
     this.#wanted = wantedTravels;
     this.#beyond = new Int32Array(wantedTravels.length);
     this.#covered = new CoverageIntervals(corner.model.hasLimits ? 6 : 2, draws.samples);
@@ -156,20 +145,30 @@ class CornerTally {
   }
 
   takeReadings(draw: number): void {
+    if (!(draw >= this.#blockFrom && draw < this.#blockFrom + blockLength)) this.#layOut(draw);
     const readings = this.#readings;
-    const moving = this.#moving;
-    const means = this.#means;
-    const halfWidths = this.#halfWidths;
-    const rectangular = this.#rectangular;
-    for (let index = 0; index < moving.length; index++) {
-      readings[moving[index] as number] =
-        (means[index] as number) +
-        (halfWidths[index] as number) * ((rectangular[index] as Float32Array)[draw] as number);
+    const block = this.#block;
+    const from = (draw - this.#blockFrom) * readings.length;
+    for (let place = 0; place < readings.length; place++) {
+      readings[place] = block[from + place] as number;
     }
-    const scattering = this.#scattering;
-    for (let index = 0; index < scattering.length; index++) {
-      const { place, standardError, normal } = scattering[index] as ScatteringPlace;
-      readings[place] = (readings[place] as number) + standardError * (normal[draw] as number);
+  }
+
+  /** Lays out the readings of a block, reading by reading. */
+  #layOut(from: number): void {
+    const block = this.#block;
+    const places = this.#readings.length;
+    const count = Math.min(blockLength, this.#samples - from);
+    this.#blockFrom = from;
+    for (const { place, draws } of this.#moving) {
+      const { mean, halfWidth, rectangular, standardError, normal } = draws;
+      for (let draw = 0, at = place; draw < count; draw++, at += places) {
+        block[at] = mean + halfWidth * (rectangular[from + draw] as number);
+      }
+      if (normal === null) continue;
+      for (let draw = 0, at = place; draw < count; draw++, at += places) {
+        block[at] = (block[at] as number) + standardError * (normal[from + draw] as number);
+      }
     }
   }
 

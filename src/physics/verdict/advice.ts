@@ -103,7 +103,7 @@ function heightAdvice(
         ],
       };
     }
-    return noHeightFits(assessed, leastSpacer ?? 0, most, rules);
+    return noHeightFits(assessed, leastSpacer as number, most, rules);
   }
   const leastShorter = leastTaller ?? Number.NEGATIVE_INFINITY;
   if (leastShorter > most) return noHeightFits(assessed, leastSpacer ?? 0, most, rules);
@@ -132,7 +132,7 @@ function tallerAdvice(assessed: CornerAssessment, leastTaller: number, most: num
       length(leastTaller),
       ...range(assessed.intervals.tallerMm),
       ", or a spacer of ",
-      length(assessed.spacerMm ?? leastTaller),
+      length(assessed.spacerMm as number),
       ...range(assessed.intervals.spacerMm),
       ...(Number.isFinite(most)
         ? [". More than ", length(most), " would be met too early."]

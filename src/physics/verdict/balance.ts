@@ -1,4 +1,4 @@
-import type { Check, Corner } from "../fitment.ts";
+import type { Check, Corner, Reading } from "../fitment.ts";
 import { length } from "../sentence.ts";
 import { meanOf } from "../uncertainty/readingMean.ts";
 
@@ -27,8 +27,7 @@ export function balanceCheck(corners: readonly Corner[], allowedMm: number): Che
     };
   }
   if (heightDifference > allowedMm) {
-    const low = (corner: Corner) =>
-      corner.rideHeight === undefined ? 0 : meanOf(corner.rideHeight);
+    const low = (corner: Corner) => meanOf(corner.rideHeight as Reading);
     return {
       id: "balance",
       state: "care",

@@ -31,7 +31,7 @@ export function missingCheck(
   return {
     id,
     state: "unsure",
-    reading: ids[0] ?? `${side}.cornerMassKg`,
+    reading: ids[0] as ReadingId,
     sentence: [
       `It cannot be said ${cannotSay}: not known ${one ? "is" : "are"} ${listed}. Weigh, look up or estimate ${one ? "it" : "them"}.`,
     ],

@@ -33,8 +33,7 @@ export function reasonOf(corners: readonly CornerAssessment[]): Sentence {
         importance.indexOf(a.check.id) - importance.indexOf(b.check.id) ||
         (a.check.probability ?? 1) - (b.check.probability ?? 1) ||
         (a.corner.reserveMm ?? 0) - (b.corner.reserveMm ?? 0),
-    )[0];
-  if (worst === undefined) return allWell(corners, first);
+    )[0] as { readonly corner: CornerAssessment; readonly check: Check };
   return corners.length === 1 || worst.check.id === "balance"
     ? worst.check.sentence
     : sided(worst.corner.side, worst.check);

@@ -78,7 +78,8 @@ export function stiffnessCheck(
     };
   }
   const side = dynamics.stiffnessSide;
-  const [least, greatest] = dynamics.classWindow ?? [works[0] ?? stopClass, works[0] ?? stopClass];
+  const least = works[0] as number;
+  const greatest = works.at(-1) as number;
   return {
     id: "stiffness",
     state: "no",
@@ -128,8 +129,8 @@ function stiffnessFault(side: Side, fault: Fault | undefined): Check {
 }
 
 function classList(classes: readonly number[]): Sentence {
-  const least = classes[0] ?? 0;
-  const greatest = classes.at(-1) ?? least;
+  const least = classes[0] as number;
+  const greatest = classes.at(-1) as number;
   return least === greatest
     ? ["only ", { kind: "stiffnessClass", value: least }]
     : [
