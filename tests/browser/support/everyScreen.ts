@@ -7,7 +7,7 @@ const check = (name: string, step?: string) =>
 /** Addresses of the app's screens beside those of a new check's steps, with the demo checks there. */
 export const everyScreen: readonly (readonly [name: string, address: string])[] = [
   ["list", "#/"],
-  ["settings", "#/settings"],
+  ["how it looks and speaks", "#/looks"],
   ["kept on this phone", "#/kept"],
   ["taller stop, question", "#/taller"],
   ["pack", "#/pack"],
