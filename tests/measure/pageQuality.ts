@@ -94,7 +94,7 @@ async function sayPractice(browser: Browser, site: Site): Promise<void> {
   const page = await phone.newPage();
   const complaints = await Complaints.of(page);
   const wrong: string[] = [];
-  for (const address of ["#/", "#/settings", "#/desk", "#/pack", gap, answer]) {
+  for (const address of ["#/", "#/looks", "#/desk", "#/pack", gap, answer]) {
     await goToScreen(page, site.address, address);
     for (const fault of await practiceFaults(page)) wrong.push(`${address} ${fault}`);
   }
