@@ -1,0 +1,148 @@
+import { describe, expect, it } from "vitest";
+import type { Corner, Fitment, Stop } from "../../../src/physics/fitment.ts";
+import {
+  type ImpactState,
+  impactSetupOf,
+  settled,
+} from "../../../src/physics/impact/impactSetup.ts";
+import { QuarterCar, switches } from "../../../src/physics/impact/quarterCar.ts";
+import type { Kinematics } from "../../../src/physics/kinematics/kinematics.ts";
+import { fail } from "../../../src/physics/outcome.ts";
+import { oneMass, straight } from "../../published/support/oneMassSetup.ts";
+import { unwrapped } from "../demoFitments.ts";
+import { refusal } from "../refusal.ts";
+import { exact, ride, tyreLimit, uprightStrut } from "../staticFitments.ts";
+
+const strut = uprightStrut({ gap: exact(45) });
+const [corner] = strut.corners;
+if (corner === undefined) throw new Error("no corner");
+const loaded: ImpactState = { loaded: true };
+
+describe("a corner that cannot be put through an impact", () => {
+  const withStop = (change: Partial<Stop>): Fitment => ({
+    ...strut,
+    stop: { ...strut.stop, ...change },
+  });
+  it.each<[Fitment, Partial<Corner>, ImpactState, string]>([
+    [strut, {}, loaded, "none"],
+    [
+      { ...strut, layout: { kind: "strut", readings: { stopLean: exact(89.96) } } },
+      {},
+      loaded,
+      "stopLeansFlat (stopLean): The stop lies flat, so the wheel cannot close it. Measure its lean again.",
+    ],
+    [
+      withStop({ curve: [] }),
+      {},
+      loaded,
+      "curveEmpty: The stop has no force curve. Give at least one tested point.",
+    ],
+    [
+      withStop({ damping: [[0, -1, 0]], testedAtSpeed: true }),
+      {},
+      loaded,
+      "dampingNegative: The stop's damping cannot be below zero.",
+    ],
+    [
+      strut,
+      { gap: exact(-1) },
+      loaded,
+      "gapNegative (left.gap): The left gap cannot be below zero. Type 0 if the stop already touches its pad.",
+    ],
+    [
+      strut,
+      { cornerMassKg: exact(0) },
+      loaded,
+      "massNotPositive (left.cornerMassKg): The left corner weight must be above zero. Weigh it again.",
+    ],
+    [
+      strut,
+      { limits: [tyreLimit(exact(-3))] },
+      loaded,
+      "lengthNotPositive (left.limits.0): The left clearance over the tyre must be above zero. Measure it again.",
+    ],
+    [
+      strut,
+      {},
+      { loaded: true, stopScale: 0 },
+      "changeNotUsable: The stiffness or height to try is not a usable number.",
+    ],
+    [
+      strut,
+      {},
+      { loaded: true, extraHeightMm: Number.NaN },
+      "changeNotUsable: The stiffness or height to try is not a usable number.",
+    ],
+    [
+      // 2e7 kg on 26 N/mm alone would take the wheel 7543.6 m up.
+      { ...strut, ride: { ...ride, payloadPerCornerKg: 2e7 } },
+      { limits: [] },
+      { loaded: true, stopScale: 1e-9 },
+      "sagOutOfReach (ride.payloadPerCornerKg): Under this payload the wheel would move 7543576.9 mm up, farther than this layout can move. Check the payload, the wheel rate and the arm's readings.",
+    ],
+  ])("%#", (fitment, change, state, words) => {
+    expect(refusal(impactSetupOf(fitment, { ...corner, ...change }, state))).toBe(words);
+  });
+
+  it("names the first ride value where none is known", () => {
+    const { ride: _, ...unknown } = strut;
+    expect(refusal(impactSetupOf(unknown, corner, loaded))).toBe(
+      "rideUnknown (ride.unsprungMassKg): Impacts cannot be worked out without the unsprung mass. Enter it, or estimate it.",
+    );
+  });
+});
+
+describe("a corner ready for impacts", () => {
+  it("stands without its payload where unladen, and needs to know none", () => {
+    const { payloadPerCornerKg: _, ...unladen } = ride;
+    const setup = unwrapped(impactSetupOf({ ...strut, ride: unladen }, corner, { loaded: false }));
+    expect(setup).toMatchObject({ payloadKg: 0, sprungMassKg: 405, restTravelMm: 0 });
+    // 20 kg on 26 N/mm: 20·9.80665/26 = 7.5436 mm.
+    const laden = unwrapped(impactSetupOf(strut, corner, loaded));
+    expect(laden).toMatchObject({ payloadKg: 20, sprungMassKg: 425, hardLimitMm: 95 });
+    expect(laden.restTravelMm).toBeCloseTo(7.5436, 4);
+  });
+
+  it("has no hard limit where none was measured", () => {
+    const open = unwrapped(impactSetupOf(strut, { ...corner, limits: [] }, loaded));
+    expect(open.hardLimitMm).toBeNull();
+  });
+
+  it("keeps its stop where neither stiffness nor height is changed", () => {
+    const setup = unwrapped(impactSetupOf(strut, corner, loaded));
+    expect(unwrapped(settled(setup, {})).stop).toBe(setup.stop);
+    expect(unwrapped(settled(setup, { extraHeightMm: 10 })).gapMm).toBe(35);
+  });
+});
+
+describe("a stop out of the layout's reach", () => {
+  const flatRoad = { amplitude: 0, angularSpeed: 0, bumpEndS: 0, endS: 1, startSpeed: 0 };
+  const short: Kinematics = {
+    ...straight,
+    range: [-50, 50],
+    wheelTravel: () => fail("unreachable", ["Out of reach."]),
+  };
+  const standing = (gapMm: number) => {
+    const car = new QuarterCar({ ...oneMass, kinematics: short, gapMm }, flatRoad);
+    car.setSwitches(0, new Float64Array(4));
+    return car;
+  };
+
+  it("is never met above it", () => {
+    const car = standing(80);
+    expect(car.measures[switches.pressing]).toBe(Number.NEGATIVE_INFINITY);
+    expect(car.on[switches.pressing]).toBe(0);
+  });
+
+  it("is always pressed below it", () => {
+    const car = standing(-80);
+    expect(car.measures[switches.pressing]).toBe(Number.POSITIVE_INFINITY);
+    expect(car.on[switches.pressing]).toBe(1);
+  });
+
+  it("is rebounding from the start where the wheel falls", () => {
+    const car = standing(80);
+    car.setSwitches(0, Float64Array.of(0, 0, 0, -1));
+    expect(car.on[switches.compressing]).toBe(0);
+  });
+});

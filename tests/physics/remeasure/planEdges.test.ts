@@ -1,0 +1,116 @@
+import { describe, expect, it } from "vitest";
+import { assessStatic } from "../../../src/physics/assess.ts";
+import type {
+  Assessment,
+  Check,
+  CornerAssessment,
+  Fitment,
+  Interval,
+} from "../../../src/physics/fitment.ts";
+import { planAgain, type ToolsAtHand } from "../../../src/physics/remeasure/planAgain.ts";
+import { inModelUnits } from "../../../src/physics/sentence.ts";
+import { unwrapped } from "../demoFitments.ts";
+import { exact, ride, tyreLimit, uprightStrut, within } from "../staticFitments.ts";
+
+const caliper = { id: "caliper", name: "a caliper", halfWidth: 0.1 };
+const tools: ToolsAtHand = { "left.gap": [caliper], "left.limits.0": [caliper] };
+
+/** The assessment with its checks as told, whatever the figures say. */
+function withChecks(
+  fitment: Fitment,
+  checks: readonly Check[],
+  change: Partial<CornerAssessment> = {},
+): Assessment {
+  const assessment = unwrapped(assessStatic(fitment, { samples: 10_000 }));
+  const corner = assessment.corners[0] as CornerAssessment;
+  return { ...assessment, corners: [{ ...corner, ...change, checks }] };
+}
+
+const unsure = (id: Check["id"], reading?: string): Check => ({
+  id,
+  state: "unsure",
+  sentence: [`Not sure about ${id}.`],
+  ...(reading === undefined ? {} : { reading }),
+});
+
+const near = uprightStrut({ gap: within(45, 4), limits: [tyreLimit(within(75, 0.1))] });
+
+describe("a plan, where ride values are the doubt", () => {
+  // The stop is met just where it is wanted unladen, so that P(z_c ≥ z_need) lies between the limits.
+  const doubtful: Fitment = {
+    ...uprightStrut({ gap: within(45, 0.5), limits: [tyreLimit(exact(95))] }),
+    ride: { ...ride, tolerances: { damperBumpNsPerMm: 1.2, damperReboundNsPerMm: 1.2 } },
+  };
+  const needed = unwrapped(assessStatic(doubtful)).corners[0]?.freeTravelNeededUnladenMm ?? 0;
+  const onTheEdge: Fitment = {
+    ...doubtful,
+    corners: doubtful.corners.map((corner) => ({ ...corner, gap: within(needed, 0.5) })),
+  };
+
+  it("has a width from the line, as the draws give no interval of it, and knows them closer", () => {
+    const plan = planAgain(onTheEdge, withChecks(onTheEdge, [unsure("earlyContact")]), tools);
+    expect(plan.level).toBe("unsure");
+    const [first] = plan.items;
+    expect(first?.reading).toMatch(/^ride\.damper(Bump|Rebound)NsPerMm$/);
+    expect(first?.forecast?.way).toEqual({ kind: "halve" });
+    expect(first?.forecast?.about).toBe("freeTravel");
+    expect(first?.forecast?.halfWidthThenMm).toBeLessThan(first?.forecast?.halfWidthNowMm ?? 0);
+    expect(first && inModelUnits(first.sentence)).toMatch(
+      /^Damping in (bump|rebound), known twice as closely: takes the doubt about the free travel against what is wanted from ±\d+\.\d mm to ±\d+\.\d mm\.$/,
+    );
+  });
+});
+
+describe("a plan that needs no more", () => {
+  it("stops at what is sure enough together", () => {
+    // The gap alone decides: ±4 mm about the limit, ±0.1 mm with a caliper, and a limit known well.
+    const plan = planAgain(near, withChecks(near, [unsure("clearance", "left.gap")]), {
+      ...tools,
+      "left.limits.0": [{ ...caliper, halfWidth: 0.05 }],
+    });
+    expect(plan.items.filter(({ why }) => why === "doubt").map(({ reading }) => reading)).toEqual([
+      "left.gap",
+    ]);
+    expect(plan.settlesAll).toBeGreaterThan(0.95);
+    expect(plan.otherwise).toBeNull();
+  });
+});
+
+describe("a plan without anything to take", () => {
+  it("tells the check that a calculation failed on", () => {
+    const assessment = withChecks(near, [unsure("stiffness", "stop.curve")]);
+    const plan = planAgain(near, assessment, tools);
+    expect(plan).toMatchObject({ level: "unsure", items: [], settlesAll: 0 });
+    expect(plan.otherwise && inModelUnits(plan.otherwise)).toBe("Not sure about stiffness.");
+  });
+
+  it("says nothing where what is missing was passed over", () => {
+    const open = uprightStrut({ limits: [] });
+    const assessment = withChecks(open, [unsure("clearance", "left.limits.0")]);
+    expect(planAgain(open, assessment, tools).items.map(({ reading }) => reading)).toEqual([
+      "left.limits.0",
+    ]);
+    expect(planAgain(open, assessment, tools, ["left.limits.0"])).toEqual({
+      level: "unsure",
+      items: [],
+      settlesAll: 0,
+      otherwise: null,
+    });
+  });
+
+  it("proposes nothing for a corner that can no longer be computed", () => {
+    const assessment = withChecks(near, [unsure("clearance", "left.gap")]);
+    const broken = uprightStrut({ gap: exact(-1) });
+    expect(planAgain(broken, assessment, tools)).toMatchObject({ items: [], otherwise: null });
+  });
+
+  it("removes no share of an interval without width", () => {
+    const point: Interval = [0, 0];
+    const one = unwrapped(assessStatic(near)).corners[0] as CornerAssessment;
+    const assessment = withChecks(near, [unsure("clearance", "left.gap")], {
+      intervals: { ...one.intervals, reserveMm: point },
+    });
+    const [first] = planAgain(near, assessment, tools).items;
+    expect(first?.forecast).toMatchObject({ halfWidthNowMm: 0, halfWidthThenMm: 0, removed: 0 });
+  });
+});
