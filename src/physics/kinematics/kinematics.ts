@@ -1,5 +1,5 @@
 import type { Corner, Interval, Layout } from "../fitment.ts";
-import { geometryReadings } from "../layoutReadings.ts";
+import { type GeometryReading, geometryReadings } from "../layoutReadings.ts";
 import { type Fault, fail, type Outcome, succeed } from "../outcome.ts";
 import { length, type Sentence } from "../sentence.ts";
 import { checkedMean } from "../uncertainty/readingMean.ts";
@@ -123,6 +123,7 @@ function motionFault(
     degenerateTriangle: "damperLength",
     stopLeansFlat: "stopLean",
   }[fault];
-  const place = geometryReadings(layout, geometry, side).find((entry) => entry.name === name);
-  return { code: fault, sentence: [motionSentences[fault]], reading: place?.id ?? name };
+  const places = geometryReadings(layout, geometry, side);
+  const { id } = places.find((entry) => entry.name === name) as GeometryReading;
+  return { code: fault, sentence: [motionSentences[fault]], reading: id };
 }

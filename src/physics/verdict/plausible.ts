@@ -1,6 +1,8 @@
+import type { CornerPlace } from "../budget/cornerReadings.ts";
 import type { Check, Interval, LayoutKind, Reading } from "../fitment.ts";
 import type { ReadingId } from "../outcome.ts";
 import { length, type Sentence } from "../sentence.ts";
+import type { DrawnReading } from "../uncertainty/drawnReading.ts";
 import { capital, meanOf } from "../uncertainty/readingMean.ts";
 import { type CornerEvidence, nameIn } from "./cornerEvidence.ts";
 
@@ -137,9 +139,9 @@ const ratioReading: Readonly<Record<LayoutKind, string>> = {
 function ratioOddity(evidence: CornerEvidence): Oddity | null {
   const { layout } = evidence.fitment;
   const { budget, places } = evidence.corner;
-  const idOf = (name: string) => places.find((place) => place.name === name)?.id ?? name;
+  const placeOf = (name: string) => places.find((place) => place.name === name) as CornerPlace;
   if (budget.leverRatio < believableRatio[0] || budget.leverRatio > believableRatio[1]) {
-    const reading = idOf(ratioReading[layout.kind]);
+    const reading = placeOf(ratioReading[layout.kind]).id;
     return {
       reading,
       sentence: [
@@ -149,9 +151,9 @@ function ratioOddity(evidence: CornerEvidence): Oddity | null {
       ],
     };
   }
-  const mean = (name: string) => places.find((place) => place.name === name)?.drawn?.mean ?? 0;
+  const mean = (name: string) => (placeOf(name).drawn as DrawnReading).mean;
   if (layout.kind === "axle" && mean("stopSpacing") > mean("track")) {
-    const reading = idOf("stopSpacing");
+    const reading = placeOf("stopSpacing").id;
     return {
       reading,
       sentence: [

@@ -1,0 +1,118 @@
+import { describe, expect, it } from "vitest";
+import { assessFitment, assessStatic, completeAssessment } from "../../../src/physics/assess.ts";
+import { travelBudget } from "../../../src/physics/budget/travelBudget.ts";
+import type { Check, Corner, Fitment, Ride, RoadClass } from "../../../src/physics/fitment.ts";
+import type { RoadTravel } from "../../../src/physics/road/roadTravel.ts";
+import { rulesOf } from "../../../src/physics/road/useRules.ts";
+import { inModelUnits } from "../../../src/physics/sentence.ts";
+import { cornerDynamics } from "../../../src/physics/stiffness/cornerDynamics.ts";
+import type { CornerDraws } from "../../../src/physics/uncertainty/cornerDraws.ts";
+import { clearanceCheck } from "../../../src/physics/verdict/clearance.ts";
+import type { CornerEvidence } from "../../../src/physics/verdict/cornerEvidence.ts";
+import { earlyContactCheck } from "../../../src/physics/verdict/earlyContact.ts";
+import { unwrapped } from "../demoFitments.ts";
+import { refusal } from "../refusal.ts";
+import { exact, ride, tyreLimit, uprightStrut } from "../staticFitments.ts";
+
+const fitment = uprightStrut({ gap: exact(45), limits: [tyreLimit(exact(77))] });
+const rules = rulesOf("daily");
+
+function told({ id, state, reading, sentence }: Check): string {
+  return `${id} ${state} ${reading ?? "-"}: ${inModelUnits(sentence)}`;
+}
+
+function evidence(draws: Partial<CornerDraws>, road: Partial<RoadTravel> = {}): CornerEvidence {
+  const none = { contact: null, fullStop: null, hardLimit: null, reserve: null };
+  return {
+    fitment,
+    rules,
+    corner: unwrapped(travelBudget(fitment, fitment.corners[0] as Corner, 5)),
+    road: { freeTravelNeededMm: null, freeTravelNeededUnladenMm: null, faults: [], ...road },
+    draws: {
+      outsideShare: 0,
+      intervals: { ...none, spacer: null, taller: null },
+      reserveWanted: 0.5,
+      reserveAboveZero: 0.99,
+      contactBeyond: [],
+      ...draws,
+    },
+    contactBeyond: { laden: null, unladen: null },
+    doubt: { reserve: [], contact: [] },
+    missing: [],
+    loadedCompressionMm: null,
+    estimatedCompressionMm: null,
+  } as unknown as CornerEvidence;
+}
+
+describe("clearance without an interval", () => {
+  it("is told by the mean alone", () => {
+    expect(told(clearanceCheck(evidence({})))).toBe(
+      "clearance care left.gap: The stop does its work first, but it cannot be counted on that the 5.0 mm wanted are left before the tyre touches: there are 2.0 mm.",
+    );
+  });
+});
+
+describe("early contact that cannot be worked out", () => {
+  const start = "earlyContact unsure left.gap: It cannot be said how often the stop is met.";
+
+  it("names the fault, and where that names no reading the gap", () => {
+    const fault = { code: "any", sentence: ["Check the readings."] };
+    expect(told(earlyContactCheck(evidence({}, { faults: [fault] })))).toBe(
+      `${start} Check the readings.`,
+    );
+    const named = { ...fault, reading: "ride.tyreRateNPerMm" };
+    expect(told(earlyContactCheck(evidence({}, { faults: [named] })))).toBe(
+      "earlyContact unsure ride.tyreRateNPerMm: It cannot be said how often the stop is met. Check the readings.",
+    );
+  });
+
+  it("asks for the gap where nothing else is to blame", () => {
+    expect(told(earlyContactCheck(evidence({})))).toBe(`${start} Measure the left gap again.`);
+  });
+});
+
+describe("a stop made to carry whose curve is an estimate", () => {
+  const { payloadPerCornerKg: _, ...noPayload } = ride;
+  const carrying = (change: Ride): Fitment => ({
+    ...fitment,
+    stop: { ...fitment.stop, duty: "carry", estimated: { how: "estimate", forceShare: 0.3 } },
+    ride: change,
+  });
+  const early = (one: Fitment) => {
+    const [corner] = unwrapped(assessStatic(one, { samples: 10_000 })).corners;
+    const check = corner?.checks.find(({ id }) => id === "earlyContact");
+    if (check === undefined) throw new Error("no check");
+    return told(check);
+  };
+
+  it("asks for the payload before it speaks of the estimate", () => {
+    expect(early(carrying(noPayload))).toBe(
+      "earlyContact unsure ride.payloadPerCornerKg: It cannot be said how often the stop is met: not known is the payload. Weigh, look up or estimate it.",
+    );
+  });
+});
+
+describe("a whole answer", () => {
+  it("keeps a corner whose events were not run as it was", () => {
+    const assessed = unwrapped(assessStatic(fitment, { samples: 10_000 }));
+    expect(completeAssessment(fitment, assessed, []).corners).toEqual(assessed.corners);
+    const whole = completeAssessment(fitment, assessed, [
+      cornerDynamics(fitment, fitment.corners[0] as Corner),
+    ]);
+    expect(whole).toEqual(unwrapped(assessFitment(fitment, { samples: 10_000 })));
+  });
+
+  it("refuses a road class that there is not", () => {
+    const rules = { roadClass: "F" as RoadClass };
+    expect(refusal(assessStatic({ ...fitment, rules }))).toBe(
+      "rulesOutOfRange: The road class must be one of A to E.",
+    );
+  });
+
+  it("names a length of the layout that was not measured", () => {
+    const layout = { kind: "arm", readings: { pivotToOuter: exact(300) } } as Fitment["layout"];
+    expect(refusal(assessStatic({ ...fitment, layout }))).toBe(
+      "readingMissing (pivotToStop): There is no value for the distance from pivot to stop. Measure it.",
+    );
+  });
+});
