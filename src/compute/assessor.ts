@@ -271,7 +271,7 @@ class WorkerAssessor implements Assessor {
       if (lane !== null && lane === pending.lane) this.#pending.delete(older);
     }
     this.#pending.set(ticket, pending);
-    queueMicrotask(() => this.#send({ ...body, ticket } as Request));
+    this.#send({ ...body, ticket } as Request, pending);
     return () => {
       if (!this.#pending.delete(ticket)) return;
       this.#worker?.postMessage({ kind: "cancel", ticket });
@@ -279,9 +279,8 @@ class WorkerAssessor implements Assessor {
     };
   }
 
-  #send(request: Request): void {
-    const pending = this.#pending.get(request.ticket);
-    if (pending === undefined) return;
+  /** Hands over at once, so that the worker begins before whoever asks goes on; faults come later. */
+  #send(request: Request, pending: Pending): void {
     const worker = this.#closed ? null : this.#readyWorker();
     try {
       if (worker !== null) {
@@ -292,8 +291,10 @@ class WorkerAssessor implements Assessor {
     } catch {
       // A fitment that cannot be handed over is told below, as is a missing worker.
     }
-    this.#pending.delete(request.ticket);
-    pending.fault(this.#closed ? closed : worker === null ? absent : lost);
+    const fault = this.#closed ? closed : worker === null ? absent : lost;
+    queueMicrotask(() => {
+      if (this.#pending.delete(request.ticket)) pending.fault(fault);
+    });
   }
 
   #readyWorker(): WorkerLike | null {

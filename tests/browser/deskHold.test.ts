@@ -1,57 +1,28 @@
-import { mkdtempSync, openSync, readFileSync, rmSync, truncateSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { openSync, readFileSync, truncateSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { deflateRawSync } from "node:zlib";
-import type { Browser, Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, beforeEach, expect, inject, it } from "vitest";
+import type { Page } from "playwright-core";
+import { beforeEach, expect, it } from "vitest";
 import { backupLineText } from "../../src/records/backupLine.ts";
 import type { CheckRecord } from "../../src/records/checkRecord.ts";
 import { payloadText } from "../../src/sharing/payload.ts";
 import { generateRecords } from "../support/generateRecords.ts";
 import { kept } from "./support/deskKept.ts";
 import { DeskPage } from "./support/deskPage.ts";
-import { launchChromium, Phone } from "./support/phone.ts";
-import { Site } from "./support/site.ts";
+import { deskWithFolder } from "./support/deskWithFolder.ts";
+import { Phone } from "./support/phone.ts";
+import type { Site } from "./support/site.ts";
 
 const demo = JSON.parse(readFileSync("demo-data/checks/arm-fits.json", "utf8")) as CheckRecord;
 
-let browser: Browser;
+const stage = deskWithFolder();
 let site: Site;
 let office: Phone;
 let folder: string;
 
-beforeAll(async () => {
-  browser = await launchChromium();
+beforeEach(() => {
+  ({ site, phone: office, folder } = stage);
 });
-
-afterAll(async () => {
-  await browser.close();
-});
-
-beforeEach(async () => {
-  folder = mkdtempSync(join(tmpdir(), "stopfit-desk-"));
-  site = new Site();
-  await site.publish(inject("dist"));
-  office = await Phone.open(browser, { width: 1280, height: 800 });
-});
-
-afterEach(async () => {
-  await office.close();
-  await site.close();
-  rmSync(folder, { recursive: true, force: true });
-});
-
-async function openDesk(): Promise<DeskPage> {
-  return new DeskPage(await office.newPage()).open(site.address);
-}
-
-function writeRecords(count: number, seed: number): void {
-  let number = 0;
-  for (const record of generateRecords(count, seed)) {
-    number += 1;
-    writeFileSync(join(folder, `check-${number}.json`), JSON.stringify(record));
-  }
-}
 
 async function heapMegabytes(page: Page): Promise<number> {
   const session = await page.context().newCDPSession(page);
@@ -78,7 +49,7 @@ it("takes 10 000 records in without a dropped one, holds none of them in memory,
   }
   lines.push(backupLineText({ kind: "end", lines: 10_000 }));
   writeFileSync(file, lines.join(""));
-  const desk = await openDesk();
+  const desk = await stage.open();
   const before = await heapMegabytes(desk.page);
   await desk.page.getByLabel("Files to take in").setInputFiles(file);
   let most = 0;
@@ -132,7 +103,7 @@ it("what is no sound check gets a sentence each and harms nothing", async () => 
   // 25 MB of zeros as a link: it unpacks to far more than a check.
   const body = new Uint8Array(deflateRawSync(Buffer.alloc(25_000_000), { level: 9 }));
   const bomb = payloadText({ photosLeftOut: 0, parts: 1, part: 0, mark: 0, body }, "letters");
-  const desk = await openDesk();
+  const desk = await stage.open();
   const title = await desk.page.title();
   const said = await desk.takeFiles([
     huge,
@@ -169,8 +140,8 @@ it("what is no sound check gets a sentence each and harms nothing", async () => 
 });
 
 it("two desk tabs lose no decision, also where neither knows of the other", async () => {
-  writeRecords(2, 9);
-  const one = await openDesk();
+  stage.writeRecords(2, 9);
+  const one = await stage.open();
   await one.page.getByLabel("Folder to take in").setInputFiles(folder);
   await one.ended();
   const [first] = (await kept(one.page)).submissions;
@@ -210,12 +181,12 @@ it("two desk tabs lose no decision, also where neither knows of the other", asyn
 });
 
 it("a backup brings everything to another machine, twice as well as once, and the table has every side", async () => {
-  writeRecords(4, 11);
+  stage.writeRecords(4, 11);
   writeFileSync(
     join(folder, "formula.json"),
     JSON.stringify({ ...demo, vehicle: { ...demo.vehicle, label: '=HYPERLINK("http://x")' } }),
   );
-  const desk = await openDesk();
+  const desk = await stage.open();
   await desk.page.getByLabel("Folder to take in").setInputFiles(folder);
   await desk.ended();
   await desk.page.getByText(/^Computing/).waitFor({ state: "detached", timeout: 60_000 });
@@ -246,7 +217,7 @@ it("a backup brings everything to another machine, twice as well as once, and th
   expect(sides).toBe(first);
 
   const backup = await desk.saved("Save a backup");
-  const machine = await Phone.open(browser, { width: 1280, height: 800 });
+  const machine = await Phone.open(stage.browser, { width: 1280, height: 800 });
   const other = await new DeskPage(await machine.newPage()).open(site.address);
   await other.takeFiles({
     name: "backup.txt",

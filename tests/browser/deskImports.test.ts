@@ -1,52 +1,22 @@
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { mkdirSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import type { Browser } from "playwright-core";
-import { afterAll, afterEach, beforeAll, beforeEach, expect, inject, it } from "vitest";
+import { beforeEach, expect, it } from "vitest";
 import { backupLineText } from "../../src/records/backupLine.ts";
 import { generateRecords } from "../support/generateRecords.ts";
 import { kept } from "./support/deskKept.ts";
 import { DeskPage } from "./support/deskPage.ts";
-import { launchChromium, Phone } from "./support/phone.ts";
-import { Site } from "./support/site.ts";
+import { deskWithFolder } from "./support/deskWithFolder.ts";
+import type { Phone } from "./support/phone.ts";
+import type { Site } from "./support/site.ts";
 
-let browser: Browser;
+const stage = deskWithFolder();
 let site: Site;
 let office: Phone;
 let folder: string;
 
-beforeAll(async () => {
-  browser = await launchChromium();
+beforeEach(() => {
+  ({ site, phone: office, folder } = stage);
 });
-
-afterAll(async () => {
-  await browser.close();
-});
-
-beforeEach(async () => {
-  folder = mkdtempSync(join(tmpdir(), "stopfit-desk-"));
-  site = new Site();
-  await site.publish(inject("dist"));
-  office = await Phone.open(browser, { width: 1280, height: 800 });
-});
-
-afterEach(async () => {
-  await office.close();
-  await site.close();
-  rmSync(folder, { recursive: true, force: true });
-});
-
-async function openDesk(): Promise<DeskPage> {
-  return new DeskPage(await office.newPage()).open(site.address);
-}
-
-function writeRecords(count: number, seed: number): void {
-  let number = 0;
-  for (const record of generateRecords(count, seed)) {
-    number += 1;
-    writeFileSync(join(folder, `check-${number}.json`), JSON.stringify(record));
-  }
-}
 
 /** A desk whose page stops at `after` calls of a method, as one does that is closed in the middle of it. */
 async function deskThatStops(method: "text" | "postMessage", after: number): Promise<DeskPage> {
@@ -69,13 +39,13 @@ async function deskThatStops(method: "text" | "postMessage", after: number): Pro
 }
 
 it("an import whose tab is closed half-way goes on by itself to its end", async () => {
-  writeRecords(300, 5);
+  stage.writeRecords(300, 5);
   const desk = await deskThatStops("postMessage", 130);
   await desk.page.getByLabel("Folder to take in").setInputFiles(folder);
   await desk.page.getByText("Taking in: 100 checks added").waitFor();
   await desk.page.close();
 
-  const again = await openDesk();
+  const again = await stage.open();
   await again.page.getByText(/its page was closed, and it went on here by itself/).waitFor();
   expect(await again.ended()).toBe("Taken in: 300 checks added.");
   const { submissions, texts } = await kept(again.page);
@@ -88,13 +58,13 @@ it("an import whose tab is closed half-way goes on by itself to its end", async 
 });
 
 it("an import whose tab is closed while its files are read leaves nothing, and says so", async () => {
-  writeRecords(300, 6);
+  stage.writeRecords(300, 6);
   const desk = await deskThatStops("text", 200);
   await desk.page.getByLabel("Folder to take in").setInputFiles(folder);
   await desk.page.getByText(/^Reading: \d+ files so far/).waitFor();
   await desk.page.close();
 
-  const again = await openDesk();
+  const again = await stage.open();
   await again.page.getByText(/Nothing of it was taken in. Choose the files again./).waitFor();
   expect((await kept(again.page)).submissions).toEqual([]);
   await again.page.getByRole("button", { name: "All right" }).click();
@@ -129,14 +99,14 @@ it("a backup whose restore is broken off goes on from its copy", async () => {
   await desk.page.close();
   rmSync(file);
 
-  const again = await openDesk();
+  const again = await stage.open();
   expect(await again.ended()).toBe("Taken in: 200 checks added, 100 here already.");
   expect((await kept(again.page)).submissions).toHaveLength(300);
   office.expectNoTrouble();
 });
 
 it("a folder that is dropped is taken in with the folders inside it", async () => {
-  writeRecords(120, 12);
+  stage.writeRecords(120, 12);
   const inner = join(folder, "May", "week 2");
   mkdirSync(inner, { recursive: true });
   let number = 0;
@@ -145,7 +115,7 @@ it("a folder that is dropped is taken in with the folders inside it", async () =
     writeFileSync(join(inner, `inner-${number}.json`), JSON.stringify(record));
   }
   writeFileSync(join(folder, "May", "note.txt"), "Sent by hand.");
-  const desk = await openDesk();
+  const desk = await stage.open();
   const session = await office.context.newCDPSession(desk.page);
   for (const type of ["dragEnter", "dragOver", "drop"] as const) {
     await session.send("Input.dispatchDragEvent", {

@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
-import type { Browser, Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, beforeEach, expect, inject, it } from "vitest";
+import type { Page } from "playwright-core";
+import { afterEach, beforeEach, expect, it } from "vitest";
 import type { CheckRecord } from "../../src/records/checkRecord.ts";
 import { AnswerPage } from "./support/answerPage.ts";
 import { axeViolations } from "./support/axe.ts";
@@ -8,41 +8,28 @@ import { CheckList, downloadedRecord } from "./support/checkList.ts";
 import { DeskPage } from "./support/deskPage.ts";
 import { demoRecord } from "./support/everyStep.ts";
 import { FullTravelPage } from "./support/fullTravelPage.ts";
-import { launchChromium, Phone } from "./support/phone.ts";
-import { Site } from "./support/site.ts";
+import type { Phone } from "./support/phone.ts";
+import { phoneOnSite } from "./support/phoneOnSite.ts";
+import type { Site } from "./support/site.ts";
 
 // The vectors give the wheel travel to contact of this record as 57.9 mm (left).
 const record = demoRecord("arm-fits");
 
-let browser: Browser;
+const stage = phoneOnSite({ bypassCSP: true });
 let site: Site;
 let phone: Phone;
 let page: Page;
 let travel: FullTravelPage;
 
-beforeAll(async () => {
-  browser = await launchChromium();
-  site = new Site();
-  await site.publish(inject("dist"));
-});
-
-afterAll(async () => {
-  await browser.close();
-  await site.close();
-});
-
 beforeEach(async () => {
-  phone = await Phone.open(browser, { bypassCSP: true });
+  ({ site, phone } = stage);
   page = await phone.newPage();
   travel = new FullTravelPage(page);
   const list = await new CheckList(page).open(site.address);
   await list.checkOf(record).waitFor();
 });
 
-afterEach(async () => {
-  phone.expectNoTrouble();
-  await phone.close();
-});
+afterEach(() => phone.expectNoTrouble());
 
 it("nothing is written down before every caution is acknowledged; then contacts agree with what is computed", async () => {
   await page.goto(`${site.address}#/check/${record.id}/answer`);

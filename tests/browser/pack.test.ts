@@ -1,39 +1,26 @@
 import { readFileSync } from "node:fs";
-import type { Browser, Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, beforeEach, expect, inject, it } from "vitest";
+import type { Page } from "playwright-core";
+import { afterEach, beforeEach, expect, it } from "vitest";
 import type { Pack } from "../../src/records/pack.ts";
 import { readPackText } from "../../src/records/readPack.ts";
 import { axeViolations } from "./support/axe.ts";
-import { launchChromium, Phone } from "./support/phone.ts";
-import { Site } from "./support/site.ts";
+import type { Phone } from "./support/phone.ts";
+import { phoneOnSite } from "./support/phoneOnSite.ts";
+import type { Site } from "./support/site.ts";
 
-let browser: Browser;
+const stage = phoneOnSite({ bypassCSP: true });
 let site: Site;
 let phone: Phone;
 let page: Page;
 
-beforeAll(async () => {
-  browser = await launchChromium();
-  site = new Site();
-  await site.publish(inject("dist"));
-});
-
-afterAll(async () => {
-  await browser.close();
-  await site.close();
-});
-
 beforeEach(async () => {
-  phone = await Phone.open(browser, { bypassCSP: true });
+  ({ site, phone } = stage);
   page = await phone.newPage();
   await page.goto(site.address);
   await page.locator(".check-link").first().waitFor();
 });
 
-afterEach(async () => {
-  phone.expectNoTrouble();
-  await phone.close();
-});
+afterEach(() => phone.expectNoTrouble());
 
 const shipped: Pack = JSON.parse(readFileSync("demo-data/pack.json", "utf8"));
 

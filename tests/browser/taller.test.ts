@@ -1,41 +1,28 @@
-import type { Browser, Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, beforeEach, expect, inject, it } from "vitest";
+import type { Page } from "playwright-core";
+import { afterEach, beforeEach, expect, it } from "vitest";
 import { assessFitment } from "../../src/physics/assess.ts";
 import { fitmentOf } from "../../src/records/fitmentOf.ts";
 import { readCheckValue } from "../../src/records/readCheck.ts";
 import { axeViolations } from "./support/axe.ts";
-import { launchChromium, Phone } from "./support/phone.ts";
-import { Site } from "./support/site.ts";
+import type { Phone } from "./support/phone.ts";
+import { phoneOnSite } from "./support/phoneOnSite.ts";
+import type { Site } from "./support/site.ts";
 import { storedChecks } from "./support/storage.ts";
 
-let browser: Browser;
+const stage = phoneOnSite({ bypassCSP: true });
 let site: Site;
 let phone: Phone;
 let page: Page;
 
-beforeAll(async () => {
-  browser = await launchChromium();
-  site = new Site();
-  await site.publish(inject("dist"));
-});
-
-afterAll(async () => {
-  await browser.close();
-  await site.close();
-});
-
 beforeEach(async () => {
-  phone = await Phone.open(browser, { bypassCSP: true });
+  ({ site, phone } = stage);
   page = await phone.newPage();
   await page.goto(site.address);
   await page.getByRole("link", { name: "Do I need a taller stop?" }).click();
   await page.getByRole("heading", { level: 1, name: "Do I need a taller stop?" }).waitFor();
 });
 
-afterEach(async () => {
-  phone.expectNoTrouble();
-  await phone.close();
-});
+afterEach(() => phone.expectNoTrouble());
 
 interface Typed {
   readonly rideHeight?: string;

@@ -1,11 +1,12 @@
-import type { Browser, Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, beforeEach, expect, inject, it } from "vitest";
+import type { Page } from "playwright-core";
+import { afterEach, beforeEach, expect, it } from "vitest";
 import { axeViolations } from "./support/axe.ts";
 import { CheckList } from "./support/checkList.ts";
 import { CheckSteps } from "./support/checkSteps.ts";
 import { demoRecord } from "./support/everyStep.ts";
-import { launchChromium, Phone } from "./support/phone.ts";
-import { Site } from "./support/site.ts";
+import type { Phone } from "./support/phone.ts";
+import { phoneOnSite } from "./support/phoneOnSite.ts";
+import type { Site } from "./support/site.ts";
 import { storedChecks } from "./support/storage.ts";
 import { answerTiltQuestion, TiltPage } from "./support/tiltPage.ts";
 import { inMillimetres } from "./support/typist.ts";
@@ -13,26 +14,15 @@ import { inMillimetres } from "./support/typist.ts";
 // The sensor's events are Chromium's own, overridden through its protocol. A long edge that falls by f
 // toward the phone's top has beta = −f while gamma is near ±90° (W3C Device Orientation and Motion).
 
-let browser: Browser;
+const stage = phoneOnSite({ bypassCSP: true });
 let site: Site;
 let phone: Phone;
 let page: Page;
 let steps: CheckSteps;
 let tilt: TiltPage;
 
-beforeAll(async () => {
-  browser = await launchChromium();
-  site = new Site();
-  await site.publish(inject("dist"));
-});
-
-afterAll(async () => {
-  await browser.close();
-  await site.close();
-});
-
 beforeEach(async () => {
-  phone = await Phone.open(browser, { bypassCSP: true });
+  ({ site, phone } = stage);
   page = await phone.newPage();
   steps = new CheckSteps(page, inMillimetres);
   tilt = new TiltPage(page);
@@ -41,7 +31,6 @@ beforeEach(async () => {
 afterEach(async () => {
   await tilt.letGo();
   phone.expectNoTrouble();
-  await phone.close();
 });
 
 /** A new check of an arm, filled in up to a reading. */

@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
-import type { Browser, Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, beforeEach, expect, inject, it } from "vitest";
+import type { Page } from "playwright-core";
+import { beforeEach, expect, it } from "vitest";
 import { version } from "../../package.json";
 import type { CheckRecord } from "../../src/records/checkRecord.ts";
 import { type ComparedCorner, compareWithVectors } from "../vectors/vectors.ts";
@@ -8,31 +8,17 @@ import { AnswerPage } from "./support/answerPage.ts";
 import { assessFile } from "./support/assess.ts";
 import { CheckList, downloadedRecord } from "./support/checkList.ts";
 import { CheckSteps } from "./support/checkSteps.ts";
-import { launchChromium, Phone } from "./support/phone.ts";
-import { Site } from "./support/site.ts";
+import type { Phone } from "./support/phone.ts";
+import { phoneOnSite } from "./support/phoneOnSite.ts";
+import type { Site } from "./support/site.ts";
 import { inInches, inMillimetres, type Typist } from "./support/typist.ts";
 
-let browser: Browser;
+const stage = phoneOnSite();
 let site: Site;
 let phone: Phone;
 
-beforeAll(async () => {
-  browser = await launchChromium();
-});
-
-afterAll(async () => {
-  await browser.close();
-});
-
-beforeEach(async () => {
-  site = new Site();
-  await site.publish(inject("dist"));
-  phone = await Phone.open(browser);
-});
-
-afterEach(async () => {
-  await phone.close();
-  await site.close();
+beforeEach(() => {
+  ({ site, phone } = stage);
 });
 
 function demoRecord(name: string): CheckRecord {

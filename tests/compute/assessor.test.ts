@@ -17,10 +17,12 @@ class ThreadWorker implements WorkerLike {
   onerror: ((event: ErrorEvent) => void) | null = null;
   onmessageerror: ((event: MessageEvent) => void) | null = null;
   readonly requests: Request[] = [];
+  readonly replies: Reply[] = [];
   terminated = false;
   readonly #desk = new ComputeDesk({
     reply: (reply) => {
       const data = structuredClone(reply);
+      this.replies.push(data);
       setTimeout(() => this.terminated || this.onmessage?.({ data } as MessageEvent<Reply>), 0);
     },
     later: (work) => setTimeout(() => this.terminated || work(), 0),
@@ -100,12 +102,18 @@ describe("the assessor", () => {
     assessor.dispose();
   });
 
-  it("hands over one request where several come in one go", async () => {
+  it("begins at once, and ends only the newest of several that come in one go", async () => {
     const worker = new ThreadWorker();
     const assessor = createAssessor({ startWorker: () => worker });
-    for (let change = 0; change < 5; change++) ask(assessor, arm);
-    await ask(assessor, strut).done;
-    expect(worker.requests).toHaveLength(1);
+    const overtaken = Array.from({ length: 5 }, () => ask(assessor, arm));
+    expect(worker.requests).toHaveLength(5);
+    const newest = ask(assessor, strut);
+    await newest.done;
+    await turn();
+    expect(newest.log).toEqual(["static", "complete"]);
+    for (const { log } of overtaken) expect(log).toEqual([]);
+    const ended = worker.replies.filter(({ kind }) => kind === "complete");
+    expect(ended.map(({ ticket }) => ticket)).toEqual([worker.requests.at(-1)?.ticket]);
     assessor.dispose();
   });
 

@@ -12,7 +12,6 @@ import { type Asked, askedOfWorkers, forgetAsked, logWorkers } from "./workerLog
 export interface AnswerTimes {
   /** How much slower the same arithmetic ran in the page. */
   readonly measuredFactor: number;
-  readonly workerStatic: number[];
   readonly workerComplete: number[];
   /** From a changed digit to its verdict painted beside the step. */
   readonly verdictBesideStep: number[];
@@ -108,7 +107,6 @@ async function once(page: Page, steps: CheckSteps, gap: string, times: AnswerTim
   times.verdictBesideStep.push(await typeForVerdict(page, gap));
   await steps.kept.waitFor();
   const answer = (await askedOfWorkers(page)).find(({ kind }) => kind === "assess");
-  times.workerStatic.push(timeTo(answer, "static"));
   times.workerComplete.push(timeTo(answer, "complete"));
   times.answerOpened.push(await tapForVerdict(page));
   await new AnswerPage(page).complete();
@@ -125,12 +123,14 @@ async function once(page: Page, steps: CheckSteps, gap: string, times: AnswerTim
 
 /**
  * Changes a reading of a demo check with two corners and goes to its answer, several times, with every
- * thread of the page slowed. Times are those of the page's own clock.
+ * thread of the page slowed, or, as Chromium's own throttling does it, the page's without its workers.
+ * Times are those of the page's own clock.
  */
 export async function measureAnswerTimes(
   browser: Browser,
   site: Site,
   factor: number,
+  how: "all threads" | "page" = "all threads",
 ): Promise<AnswerTimes> {
   const phone = await measuredPhone(browser);
   await logWorkers(phone.context);
@@ -145,7 +145,6 @@ export async function measureAnswerTimes(
     await steps.tickAll();
     const times: AnswerTimes = {
       measuredFactor: 1,
-      workerStatic: [],
       workerComplete: [],
       verdictBesideStep: [],
       answerOpened: [],
@@ -155,7 +154,6 @@ export async function measureAnswerTimes(
       ...times,
       verdictBesideStep: [],
       answerOpened: [],
-      workerStatic: [],
       workerComplete: [],
       map: [],
     });
@@ -167,6 +165,11 @@ export async function measureAnswerTimes(
       }
       return slowed / plain;
     };
+    if (how === "page") {
+      const session = await phone.context.newCDPSession(page);
+      await session.send("Emulation.setCPUThrottlingRate", { rate: factor });
+      return { ...times, measuredFactor: await all() };
+    }
     const measuredFactor = factor === 1 ? await all() : await whileSlowed(browser, factor, all);
     return { ...times, measuredFactor };
   } finally {

@@ -1,4 +1,4 @@
-import { useEffect, useState } from "preact/hooks";
+import { useRef, useState } from "preact/hooks";
 import type { Fault } from "../../physics/outcome.ts";
 import type { Pack } from "../../records/pack.ts";
 import { goTo } from "../router.ts";
@@ -37,16 +37,21 @@ export function useItemDraft(key: string, base: string, fresh: () => ItemDraft):
   const [draft, setDraft] = useState<ItemDraft>(() => found?.draft ?? fresh());
   const [changed, setChanged] = useState(found !== null);
   const [faults, setFaults] = useState<readonly FieldFault[]>([]);
-  useEffect(() => {
-    if (changed) keepDraft(key, { draft, base: found?.base ?? base });
-  }, [key, base, found, draft, changed]);
+  const latest = useRef(draft);
+  const show = (next: ItemDraft): void => {
+    latest.current = next;
+    setDraft(next);
+  };
   return {
     draft,
     changed,
     faults,
     overtaken: found !== null && found.base !== base,
     change(update) {
-      setDraft(update);
+      const next = update(latest.current);
+      show(next);
+      // Here, not after the next paint: the page may be gone by then.
+      keepDraft(key, { draft: next, base: found?.base ?? base });
       setChanged(true);
       setFaults([]);
     },
@@ -61,7 +66,7 @@ export function useItemDraft(key: string, base: string, fresh: () => ItemDraft):
     },
     discard() {
       keepDraft(key, null);
-      setDraft(fresh());
+      show(fresh());
       setChanged(false);
       setFaults([]);
     },

@@ -1,5 +1,5 @@
-import { useLayoutEffect, useState } from "preact/hooks";
-import type { Assessor } from "../../../compute/assessor.ts";
+import { useEffect, useRef, useState } from "preact/hooks";
+import type { Assessor, AssessRequestOptions } from "../../../compute/assessor.ts";
 import { answerAtHand, keepAtHand } from "../../../compute/lastAnswers.ts";
 import type { Assessment, Fitment } from "../../../physics/fitment.ts";
 import type { Fault } from "../../../physics/outcome.ts";
@@ -19,14 +19,18 @@ export type AssessedState =
 
 const waiting: AssessedState = { state: "waiting" };
 
-function atHand(fitment: Fitment | null): AssessedState | null {
-  const answer = fitment && answerAtHand(fitment);
-  return fitment && answer ? { state: "complete", fitment, ...answer } : null;
+/** What was asked last, how to take it back, and what came of it. */
+interface Asked {
+  readonly assessor: Assessor;
+  readonly fitment: Fitment | null;
+  cancel(): void;
+  assessed: AssessedState;
 }
 
 /**
  * The answer to a fitment as it comes in, or only once it is whole; a lane holds one request, the
- * newest. One worked out just before, beside a step, is there at once.
+ * newest. One worked out just before, beside a step, is there at once. It is asked for while the screen
+ * is still being drawn, so that the worker begins meanwhile.
  */
 export function useAssessment(
   assessor: Assessor,
@@ -34,28 +38,48 @@ export function useAssessment(
   lane: string,
   wholeOnly = false,
 ): AssessedState {
-  const [assessed, setAssessed] = useState<AssessedState>(() => atHand(fitment) ?? waiting);
-  // Before the screen is painted, so that the worker begins meanwhile.
-  useLayoutEffect(() => {
-    const known = atHand(fitment);
-    setAssessed((before) =>
-      known && before.state === "complete" && before.fitment === fitment
-        ? before
-        : (known ?? waiting),
+  const [, setTold] = useState(0);
+  const asked = useRef<Asked | null>(null);
+  useEffect(() => () => asked.current?.cancel(), []);
+
+  if (asked.current?.assessor !== assessor || asked.current.fitment !== fitment) {
+    asked.current?.cancel();
+    asked.current = ask(assessor, fitment, { lane, wholeOnly }, () =>
+      setTold((times) => times + 1),
     );
-    if (!fitment || known) return;
-    return assessor.assess(
-      fitment,
-      {
-        onStatic: (assessment) => setAssessed({ state: "static", fitment, assessment }),
-        onComplete: (assessment, dynamics) => {
-          keepAtHand(fitment, { assessment, dynamics });
-          setAssessed({ state: "complete", fitment, assessment, dynamics });
-        },
-        onFault: (fault) => setAssessed({ state: "fault", fault }),
+  }
+  return asked.current.assessed;
+}
+
+function ask(
+  assessor: Assessor,
+  fitment: Fitment | null,
+  options: AssessRequestOptions,
+  tell: () => void,
+): Asked {
+  const known = fitment && answerAtHand(fitment);
+  const asked: Asked = {
+    assessor,
+    fitment,
+    cancel: () => undefined,
+    assessed: fitment && known ? { state: "complete", fitment, ...known } : waiting,
+  };
+  if (!fitment || known) return asked;
+  const take = (assessed: AssessedState) => {
+    asked.assessed = assessed;
+    tell();
+  };
+  asked.cancel = assessor.assess(
+    fitment,
+    {
+      onStatic: (assessment) => take({ state: "static", fitment, assessment }),
+      onComplete: (assessment, dynamics) => {
+        keepAtHand(fitment, { assessment, dynamics });
+        take({ state: "complete", fitment, assessment, dynamics });
       },
-      { lane, wholeOnly },
-    );
-  }, [assessor, fitment, lane, wholeOnly]);
-  return assessed;
+      onFault: (fault) => take({ state: "fault", fault }),
+    },
+    options,
+  );
+  return asked;
 }
