@@ -61,12 +61,13 @@ it("an arm angle is taken by the phone, zeroed by turning it round, and kept wit
   await tilt.open();
   await tilt.hold({ beta: -8.3, gamma: 89 });
   await tilt.dialog.getByText("Still.").waitFor();
-  expect(await tilt.degrees.textContent()).toMatch(/^8\.[234]°$/);
+  expect(await tilt.degrees.textContent()).toMatch(/^8\.[1-5]°$/);
   expect(await axeViolations(page)).toEqual([]);
 
-  expect(await tilt.take()).toMatch(/Taken: 8\.[234]° lower at the wheel, ± 1\.\d\d°/);
+  expect(await tilt.take()).toMatch(/Taken: 8\.[1-5]° lower at the wheel, ± 1\.\d\d°/);
   await tilt.dialog.getByText("Not zeroed: ± 1°.").waitFor();
 
+  // Noise of ± 0.2° and as few events as a busy machine tells of move a median by up to 0.2°.
   // The sensor shows 0.4° too much, on a surface that leans by 0.9°.
   await tilt.button("Zero the phone").click();
   await tilt.hold({ beta: -(0.9 + 0.4), gamma: 89 });
@@ -75,22 +76,22 @@ it("an arm angle is taken by the phone, zeroed by turning it round, and kept wit
   await tilt.hold({ beta: 25, gamma: 60, noise: 4 });
   await page.waitForTimeout(400);
   await tilt.hold({ beta: -(-0.9 + 0.4), gamma: 89 });
-  await tilt.dialog.getByText("the sensor showed 0.4° too much").waitFor();
-  await tilt.dialog.getByText("The surface leans by 0.9°.").waitFor();
+  await tilt.dialog.getByText(/the sensor showed 0\.[2-6]° too much/).waitFor();
+  await tilt.dialog.getByText(/The surface leans by (0\.[7-9]|1\.[01])°\./).waitFor();
   expect(await axeViolations(page)).toEqual([]);
   await tilt.button("Measure now").click();
 
   await tilt.hold({ beta: -8.7, gamma: 89 });
-  await tilt.dialog.getByText(/^8\.[234]°$/).waitFor();
+  await tilt.dialog.getByText(/^8\.[1-5]°$/).waitFor();
   expect(await tilt.take()).toMatch(
-    /Taken: 8\.[234]° lower at the wheel, ± 0\.[345]\d°.*mean of 2/,
+    /Taken: 8\.[1-5]° lower at the wheel, ± 0\.[3-8]\d°.*mean of 2/,
   );
   await tilt.dialog.getByText(/^Zeroed by turning it round, \d+ \w+ \d{4}\.$/).waitFor();
   await tilt.button("Done").click();
 
   const reading = await keptReading("armAngle");
   expect(reading?.values).toHaveLength(2);
-  for (const value of reading?.values ?? []) expect(Math.abs(value - 8.3)).toBeLessThan(0.16);
+  for (const value of reading?.values ?? []) expect(Math.abs(value - 8.3)).toBeLessThan(0.25);
   // One ± for both repeats: the wider, that of the phone before it was zeroed.
   expect(reading?.tol).toBeGreaterThanOrEqual(1);
   expect(reading?.tool).toBe("phone");
@@ -107,16 +108,16 @@ it("on its other long edge the phone counts as not zeroed; on a level surface on
   await tilt.hold({ beta: -0.6, gamma: 89 });
   await tilt.button("Zero the phone").click();
   await tilt.button("The surface is level: zero here").click();
-  await tilt.dialog.getByText("the sensor showed 0.6° too much").waitFor();
+  await tilt.dialog.getByText(/the sensor showed 0\.[4-8]° too much/).waitFor();
   await tilt.button("Measure now").click();
   await tilt.dialog.getByText(/^Zeroed on a level surface/).waitFor();
-  await tilt.dialog.getByText(/^−?0\.[012]°$/).waitFor();
+  await tilt.dialog.getByText(/^−?0\.[0-4]°$/).waitFor();
   await tilt.hold({ beta: 5, gamma: -89 });
   await tilt.dialog.getByText("Zeroed on its other long edge only").waitFor();
   expect(await tilt.take()).toMatch(/Taken: −[45]\.\d° higher at the wheel, ± 1\.\d\d°/);
   await tilt.button("Done").click();
   const values = (await keptReading("armAngle"))?.values ?? [];
-  expect(Math.abs((values[0] ?? 0) + 5)).toBeLessThan(0.16);
+  expect(Math.abs((values[0] ?? 0) + 5)).toBeLessThan(0.25);
 });
 
 it("a moving phone is refused and told so; one that lies wrong as well", async () => {

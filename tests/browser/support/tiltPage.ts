@@ -13,7 +13,7 @@ export interface Held {
   /** Degrees, as a deviceorientation event has them. */
   readonly beta: number;
   readonly gamma: number;
-  /** Half-width of the noise on beta, degrees; by itself small beside the digit shown, however few events come. */
+  /** Half-width of the noise on beta, degrees. */
   readonly noise?: number;
 }
 
@@ -52,7 +52,7 @@ export class TiltPage {
 
   async #feed(session: CDPSession): Promise<void> {
     while (this.#held !== null) {
-      const { beta, gamma, noise: half = 0.06 } = this.#held;
+      const { beta, gamma, noise: half = 0.2 } = this.#held;
       await session.send("DeviceOrientation.setDeviceOrientationOverride", {
         alpha: 12,
         beta: beta + half * this.#noise(),
