@@ -125,10 +125,10 @@ function spacersToTry(plain: RankedStop, options: RankOptions): readonly number[
     );
   }
   if (fails("stiffness")) heights.push(most / 2, most);
-  const inSteps = heights.map((height) =>
-    height > most - step ? step * Math.floor(most / step) : step * Math.ceil(height / step),
-  );
-  return [...new Set(inSteps)].filter(
-    (height, place) => height > 0 && (heights[place] as number) <= most + step,
-  );
+  const inSteps = heights
+    .filter((height) => height <= most + step)
+    .map((height) =>
+      height > most - step ? step * Math.floor(most / step) : step * Math.ceil(height / step),
+    );
+  return [...new Set(inSteps)].filter((height) => height > 0);
 }

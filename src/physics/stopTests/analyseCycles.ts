@@ -27,8 +27,8 @@ export interface CyclesOptions {
 /**
  * What time–displacement–force cycles say: energy in and out, loss per cycle, loss factor
  * ΔE/(2π·U) with U = ½·k·X², equivalent viscous damping ΔE/(π·ω·X²), each the mean of the whole cycles
- * with its standard error. Sources: any vibration text (loss of a harmonic cycle); the same closed forms
- * in the tests. Cycles with missing samples, or of another stroke or period, are left out and told in
+ * with its standard error. Sources: Rao, Mechanical Vibrations, chapter 2, on energy dissipated in viscous
+ * and in hysteretic damping (from memory); the same closed forms in the tests. Cycles with missing samples, or of another stroke or period, are left out and told in
  * `remarks`. Displacement mm, force N, time s, in the order of time.
  *
  * Errors: "tooFewSamples", "timeNotRising", "noCycle", "energyGained", "columnsNotUsable".

@@ -26,7 +26,7 @@ interface Sums {
  * speed, through the origin, compressing and rebounding apart: c = Σyv/Σv². Its standard error takes
  * the rows' scatter, s² = Σ(y − cv)²/(n − 1), and that of the static curve there. A depth counts where
  * it was tested at two speeds. Rows in which a rebounding stop has lifted off its plate say nothing of
- * damping and are left out. Sources: any text on linear regression; model section 2.
+ * damping and are left out. Sources: JCGM 100:2008, H.3 (least squares); model section 2.
  *
  * Errors: "staticRowsOnly", "noStaticRows", "tooFewSpeeds", "tooFewDepths".
  */

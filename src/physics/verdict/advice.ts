@@ -193,8 +193,8 @@ function noHeightFits(
 }
 
 function stiffnessAdvice(assessed: CornerAssessment, check: Check): Advice {
-  const window = assessed.classWindow;
-  if (window === null) {
+  const classWindow = assessed.classWindow;
+  if (classWindow === null) {
     return {
       kind: "otherStiffness",
       sentence: [
@@ -202,7 +202,7 @@ function stiffnessAdvice(assessed: CornerAssessment, check: Check): Advice {
       ],
     };
   }
-  const [least, greatest] = window;
+  const [least, greatest] = classWindow;
   const words =
     check.side === "soft" ? "a stiffer stop" : check.side === "stiff" ? "a softer stop" : "a stop";
   return {
