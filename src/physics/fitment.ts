@@ -241,7 +241,7 @@ export interface CornerAssessment {
   readonly mostExtraHeightMm: number | null;
   readonly events: readonly EventResult[] | null;
   readonly classesThatWork: readonly number[] | null;
-  /** … to here. A null window beside a list of classes means that no class works. */
+  /** … to here. A null here beside a list of classes means that no class works. */
   readonly classWindow: Interval | null;
   /** 95 %: 2.5 and 97.5 percentiles. */
   readonly intervals: {

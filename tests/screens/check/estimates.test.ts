@@ -87,7 +87,8 @@ describe("estimates made in place", () => {
     stored = typed(way(stored, "wheelRateNPerMm", "typed"), "ride.wheelRateNPerMm", "28", "N/mm");
     stored = withRideWay(stored, ["damperBumpNsPerMm", "damperReboundNsPerMm"], "share");
     stored = withEstimates(withChoice(stored, "damping.share", "usual"), "mm");
-    // c = ζ·2·√(k·m), split 1 : 2: any vibration text. 500 kg sprung on 28 kN/m, ζ = 0.35.
+    // c = ζ·2·√(k·m), split 1 : 2. Rao, Mechanical Vibrations, chapter 2 (from memory).
+    // 500 kg sprung on 28 kN/m, ζ = 0.35.
     const mean = (0.35 * 2 * Math.sqrt(28_000 * 500)) / 1000;
     expect(stored.record.ride?.damperBumpNsPerMm).toBeCloseTo((2 / 3) * mean, 9);
     expect(stored.record.ride?.damperReboundNsPerMm).toBeCloseTo((4 / 3) * mean, 9);
