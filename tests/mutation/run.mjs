@@ -3,7 +3,10 @@ import { mkdtempSync, readdirSync, readFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 
-/* npm run mutation [-- folder …]: mutants of each folder of src/physics, "whole" for the files beside them. */
+/*
+ * npm run mutation [-- folder …]: mutants of each folder of src/physics, "whole" for the files beside them.
+ * "folder/file.ts" asks for those of one file.
+ */
 
 const every = readdirSync("src/physics", { withFileTypes: true });
 const folders = [...every.filter((entry) => entry.isDirectory()).map(({ name }) => name), "whole"];
@@ -12,11 +15,13 @@ const reports = mkdtempSync(join(tmpdir(), "stopfit-mutation-"));
 const leastKilled = 0.9;
 
 let failed = false;
-console.log("folder          mutants   killed  survived  no test   score");
+console.log("folder                      mutants   killed  survived  no test   score");
 for (const name of wanted) {
+  const [folder, file] = name.split("/");
   const env = {
     ...process.env,
-    STOPFIT_MUTATED: name === "whole" ? "." : name,
+    STOPFIT_MUTATED: folder === "whole" ? "." : folder,
+    ...(file !== undefined && { STOPFIT_MUTATED_FILE: file }),
     STOPFIT_MUTATION_REPORTS: reports,
   };
   const stryker = "node_modules/@stryker-mutator/core/bin/stryker.js";
@@ -29,17 +34,15 @@ for (const name of wanted) {
     failed = true;
     continue;
   }
-  const report = JSON.parse(readFileSync(join(reports, `${name}.json`), "utf8"));
-  const states = Object.values(report.files).flatMap(({ mutants }) =>
-    mutants.map(({ status }) => status),
-  );
+  const { files } = JSON.parse(readFileSync(join(reports, `${file ?? folder}.json`), "utf8"));
+  const states = Object.values(files).flatMap(({ mutants }) => mutants.map(({ status }) => status));
   const count = (...ones) => states.filter((status) => ones.includes(status)).length;
   const killed = count("Killed", "Timeout");
   const score = killed / states.length;
   failed ||= score < leastKilled;
   const columns = [states.length, killed, count("Survived"), count("NoCoverage")];
   const row = columns.map((figure) => `${figure}`.padStart(9)).join("");
-  console.log(`${name.padEnd(14)}${row}   ${(100 * score).toFixed(1)} %`);
+  console.log(`${name.padEnd(26)}${row}   ${(100 * score).toFixed(1)} %`);
 }
 console.log(`Each mutant by its place: ${reports}`);
 process.exitCode = failed ? 1 : 0;

@@ -1,10 +1,13 @@
+import { mkdtempSync } from "node:fs";
 import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { join, normalize } from "node:path";
 
 /** The folder of src/physics whose mutants are tried; "." for the files beside the folders. */
 const folder = process.env.STOPFIT_MUTATED ?? ".";
+const file = process.env.STOPFIT_MUTATED_FILE;
+const mutated = file ?? (folder === "." ? "*.ts" : "**/*.ts");
 const reports = process.env.STOPFIT_MUTATION_REPORTS ?? join(tmpdir(), "stopfit-mutation");
-const name = folder === "." ? "whole" : folder;
+const name = file ?? (folder === "." ? "whole" : folder);
 
 /** Files of tests/published that are about a folder. */
 const sources = {
@@ -28,7 +31,7 @@ export default {
     // What is kept from one call to the next would outlive a mutant.
     loadAnew: folder === "uncertainty",
   },
-  mutate: [folder === "." ? "src/physics/*.ts" : `src/physics/${folder}/**/*.ts`],
+  mutate: [normalize(`src/physics/${folder}/${mutated}`)],
   ignorePatterns: [
     "dist",
     "coverage",
@@ -42,7 +45,7 @@ export default {
   coverageAnalysis: "perTest",
   concurrency: 1,
   timeoutMS: 10_000,
-  tempDirName: join(tmpdir(), `stopfit-mutation-${name}`),
+  tempDirName: mkdtempSync(join(tmpdir(), "stopfit-mutants-")),
   reporters: ["json"],
   jsonReporter: { fileName: join(reports, `${name}.json`) },
   warnings: { slow: false },

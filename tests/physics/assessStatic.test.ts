@@ -17,9 +17,11 @@ const few = { samples: 10_000 };
 
 describe("an assessment", () => {
   it("is made of finite numbers, or is one named fault, whatever it is given", () => {
+    let tried = 0;
     let assessed = 0;
     fc.assert(
       fc.property(anyFitment, (fitment) => {
+        tried++;
         const outcome = assessStatic(fitment, few);
         if (!outcome.ok) {
           expect(outcome.fault.code).toMatch(/^[a-zA-Z]+$/);
@@ -42,7 +44,7 @@ describe("an assessment", () => {
       }),
       { numRuns: 150 },
     );
-    expect(assessed).toBeGreaterThan(40);
+    expect(assessed / tried).toBeGreaterThan(0.27);
   }, 60_000);
 
   it("has a figure inside its interval, or within the doubt of it, when readings scatter little", () => {
