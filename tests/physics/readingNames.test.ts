@@ -1,0 +1,67 @@
+import { describe, expect, it } from "vitest";
+import { geometryPlaces } from "../../src/physics/layoutReadings.ts";
+import { limitTouches, readingName } from "../../src/physics/readingNames.ts";
+
+describe("the name of a reading", () => {
+  // The fields of record.md, in the words that a mechanic reads.
+  it.each([
+    ["pivotToStop", "the distance from pivot to stop"],
+    ["pivotToOuter", "the distance from pivot to outer joint"],
+    ["pivotToMount", "the distance from pivot to damper mount"],
+    ["armAngle", "the arm angle"],
+    ["stopLineAngle", "the angle of the line from pivot to stop"],
+    ["mountLineAngle", "the angle of the line from pivot to damper mount"],
+    ["stopLean", "the lean of the stop"],
+    ["damperLength", "the damper length"],
+    ["track", "the track"],
+    ["stopSpacing", "the spacing of the stops"],
+    ["left.gap", "the left gap"],
+    ["right.gap", "the right gap"],
+    ["left.rideHeight", "the left ride height"],
+    ["right.cornerMassKg", "the right corner weight"],
+    ["right.armAngle", "the right arm angle"],
+    ["stop.freeHeight", "the free height of the stop"],
+    ["stop.curve", "the force curve of the stop"],
+    ["ride.unsprungMassKg", "the unsprung mass"],
+    ["ride.wheelRateNPerMm", "the wheel rate"],
+    ["ride.tyreRateNPerMm", "the tyre rate"],
+    ["ride.damperBumpNsPerMm", "the damping in bump"],
+    ["ride.damperReboundNsPerMm", "the damping in rebound"],
+    ["ride.payloadPerCornerKg", "the payload"],
+  ])("%s: %s", (id, name) => {
+    expect(readingName(id)).toBe(name);
+  });
+
+  it.each([
+    ["tyre", "clearance over the tyre", "the tyre touches"],
+    ["damper", "damper travel left", "the damper reaches its end"],
+    ["spring", "spring travel left", "the spring closes up"],
+    ["metal", "metal to metal clearance", "metal touches metal"],
+    ["other", "other clearance", "something harder touches"],
+  ] as const)("a hard limit of kind %s", (kind, clearance, touches) => {
+    expect(readingName("left.limits.0", kind)).toBe(`the left ${clearance}`);
+    expect(readingName("right.limits.3", kind)).toBe(`the right ${clearance}`);
+    expect(limitTouches[kind]).toBe(touches);
+  });
+
+  it("a hard limit whose kind is not known", () => {
+    expect(readingName("right.limits.1")).toBe("the right clearance to the hard limit");
+  });
+
+  it("a kind belongs to limits alone", () => {
+    expect(readingName("left.gap", "tyre")).toBe("the left gap");
+  });
+
+  it("one that is not known, by its last part, even where it is called as what every object has", () => {
+    expect(readingName("left.somethingElse")).toBe("the left somethingElse");
+    expect(readingName("ride.constructor")).toBe("the constructor");
+    expect(readingName("toString")).toBe("the toString");
+  });
+
+  it("every place of every layout has one of its own", () => {
+    const places = Object.values(geometryPlaces).flatMap((some) => some.map(({ name }) => name));
+    const names = new Map(places.map((name) => [name, readingName(name)]));
+    expect(new Set(names.values()).size).toBe(names.size);
+    for (const [place, name] of names) if (place !== "track") expect(name).not.toContain(place);
+  });
+});
