@@ -33,8 +33,6 @@ export class CornerModel {
   readonly #reserveWanted: number;
   /** Closing per wheel travel of each limit; 0 for one measured at the stop. */
   readonly #perWheel: Float64Array;
-  /** Place in the corner's list of the limit that touched first at the last evaluation; −1: none. */
-  firstLimit = -1;
 
   constructor(fitment: Fitment, corner: Corner, reserveWanted: number) {
     this.motion = motionOf(fitment.layout);
@@ -57,7 +55,6 @@ export class CornerModel {
 
   /** The same with a motion already set to these readings: another corner's, of the same geometry. */
   evaluateMoved(readings: Float64Array, figures: Float64Array, motion: LayoutMotion): boolean {
-    this.firstLimit = -1;
     const gap = readings[this.geometryCount] as number;
     const pressed = gap + this.#usable;
     if (!motion.wheelTravelInto(figures, figure.contact, gap)) return false;
@@ -71,10 +68,7 @@ export class CornerModel {
       const reading = readings[this.geometryCount + 2 + index] as number;
       const perWheel = this.#perWheel[index] as number;
       const travel = perWheel === 0 ? motion.wheelTravel(reading) : reading / perWheel;
-      if (travel < hardLimit) {
-        hardLimit = travel;
-        this.firstLimit = index;
-      }
+      if (travel < hardLimit) hardLimit = travel;
     }
     // The closing at the limit, less what is wanted, stands for a moment in the spacer's place.
     if (!motion.closingInto(figures, figure.spacer, hardLimit - this.#reserveWanted)) return false;

@@ -138,7 +138,7 @@ export function travelBudget(
 /** A share of no travel, or of next to none, is no number. */
 function freeShareOf(contactMm: number, travelMm: number): number | null {
   const share = contactMm / travelMm;
-  return travelMm > 0 && Number.isFinite(share) ? share : null;
+  return Number.isFinite(share) ? share : null;
 }
 
 function oneWheelBudget(

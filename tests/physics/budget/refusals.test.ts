@@ -34,6 +34,13 @@ describe("a budget that cannot be made", () => {
     );
   });
 
+  it("names a reading that only it takes: the stop's free height", () => {
+    const stop = { ...strut.stop, freeHeight: exact(0) };
+    expect(refusal(budgetOf({ ...strut, stop }))).toBe(
+      "lengthNotPositive (stop.freeHeight): The free height of the stop must be above zero. Measure it again.",
+    );
+  });
+
   it("names a gap that the suspension cannot close, and a full stop that it cannot reach", () => {
     // A level arm of 100 mm to the stop closes it by 100 mm less what its range leaves out, never more.
     const arm: Layout = {
