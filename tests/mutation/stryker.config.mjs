@@ -26,7 +26,12 @@ export default {
   inProcess: {
     // A folder's mutants meet its own tests and the quick checks against the outside.
     tests: folder === "." ? "tests/physics/*.test.ts" : `tests/physics/${folder}/**/*.test.ts`,
-    excluded: ["tests/physics/road/simulatedRoad.test.ts"],
+    // Whole assessments by the hundred are left to the test suite.
+    excluded: [
+      "tests/physics/road/simulatedRoad.test.ts",
+      "tests/physics/remeasure/planAgainstDoing.test.ts",
+      "tests/physics/remeasure/planProperties.test.ts",
+    ],
     sources: sources[folder] ?? [],
     // What is kept from one call to the next would outlive a mutant.
     loadAnew: folder === "uncertainty",

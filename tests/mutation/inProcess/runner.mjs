@@ -55,6 +55,7 @@ class InProcessRunner {
       tests.push(await resultOf(test));
       state.currentTestId = undefined;
     }
+    this.timeOf = new Map(tests.map(({ name, timeSpentMs }) => [name, timeSpentMs]));
     return { status: DryRunStatus.Complete, tests, mutantCoverage: state.mutantCoverage };
   }
 
@@ -64,7 +65,9 @@ class InProcessRunner {
     state.hitLimit = hitLimit;
     const whole =
       this.options.loadAnew || mutantActivation === "static" || reloadEnvironment === true;
-    if (!whole && this.dirty === true) await this.reloadSound();
+    // A process that follows one that took too long has no tests yet.
+    const unsound = this.dirty === true || this.tests === undefined;
+    if (!whole && unsound) await this.reloadSound();
     if (whole) {
       this.dirty = true;
       state.activeMutant = activeMutant.id;
@@ -76,7 +79,9 @@ class InProcessRunner {
       }
     }
     state.activeMutant = activeMutant.id;
-    const names = testFilter ?? [...this.tests.keys()];
+    const timeOf = (name) => this.timeOf?.get(name) ?? 0;
+    // The quick tests first: the first that fails ends it.
+    const names = [...(testFilter ?? this.tests.keys())].sort((a, b) => timeOf(a) - timeOf(b));
     const tests = [];
     for (const name of names) {
       const test = this.tests.get(name);
