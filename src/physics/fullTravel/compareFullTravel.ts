@@ -137,7 +137,7 @@ function compareCorner(
                 halfMm: leftHalf,
                 state: left > leftHalf ? "ok" : left < -leftHalf ? "no" : "unsure",
               },
-        beforeStop: part !== "stop" && stop !== undefined && travelMm < stop.travelMm,
+        beforeStop: stop !== undefined && travelMm < stop.travelMm,
       };
     },
   );
@@ -188,13 +188,14 @@ function explain(
   const middle = model.travels(parts);
   const place = `fullTravel.${own.side}`;
   const ones = new Float64Array(parts.length).fill(1);
-  const taken = kept.map(({ part, travelMm, ownUncertaintyMm }, row) => {
+  const sense = check.measure === "hubToArch" ? -1 : 1;
+  const taken = kept.map(({ part, readingMm, ownUncertaintyMm }, row) => {
     const unit = Float64Array.from(kept, (_, column) => (row === column ? 1 : 0));
-    return handSuspect(`${place}.${part}`, travelMm, ownUncertaintyMm, unit, check.measure);
+    return handSuspect(`${place}.${part}`, ownUncertaintyMm, unit, { value: readingMm, sense });
   });
   return likeliestWrong(differences, covariance, doubts, [
     ...inputs.map(({ reading, slopes }) => inputSuspect(model, reading, slopes, parts, middle)),
-    handSuspect(`${place}.atRide`, null, hand.sharedUncertaintyMm, ones, check.measure),
+    handSuspect(`${place}.atRide`, hand.sharedUncertaintyMm, ones, null),
     ...taken,
   ]);
 }
@@ -227,26 +228,26 @@ function inputSuspect(
   };
 }
 
-/** A reading of the hand check itself. One taken too long makes the difference so much longer. */
+/**
+ * A reading of the hand check itself, or (null) where its travels start. One that makes the travel too
+ * long makes the difference so much longer. `sense`: travel per mm of the reading, −1 for a height.
+ */
 function handSuspect(
   id: string,
-  travelMm: number | null,
   uncertainty: number,
   slopes: Float64Array,
-  measure: FullTravelCheck["measure"],
+  reading: { readonly value: number; readonly sense: 1 | -1 } | null,
 ): Suspect {
   const slips =
-    travelMm === null || measure === "hubToArch"
+    reading === null
       ? []
-      : [travelMm - travelMm / millimetresPerInch, travelMm - travelMm * millimetresPerInch].map(
-          (change) => ({
-            slip: "unit" as const,
-            change,
-          }),
-        );
+      : [reading.value / millimetresPerInch, reading.value * millimetresPerInch].map((other) => ({
+          slip: "unit" as const,
+          change: reading.sense * (reading.value - other),
+        }));
   return {
     id,
-    wouldBe: (change) => (travelMm === null ? null : travelMm - change),
+    wouldBe: (change) => (reading === null ? null : reading.value - reading.sense * change),
     grossError: Math.max(grossFactor * uncertainty, grossLength),
     slopes,
     caused: (change) => slopes.map((slope) => slope * change),

@@ -13,7 +13,7 @@ const mostNamed = 3;
 function limitKind(fitment: Fitment, id: string): LimitKind | undefined {
   const [side, , index] = id.split(".");
   const corner = fitment.corners.find((each) => each.side === side);
-  return id.includes(".limits.") ? corner?.limits[Number(index)]?.kind : undefined;
+  return corner?.limits[Number(index)]?.kind;
 }
 
 /** "the left gap"; of the hand check "the travel where the tyre touches", "the start of the hand check". */

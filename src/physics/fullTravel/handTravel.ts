@@ -12,6 +12,8 @@ import {
 /** Wheel travel at one contact as found by hand, mm from the measured ride height. */
 export interface HandTravel {
   readonly part: TouchedPart;
+  /** The mean as it was read: the travel itself, or the height from hub to arch. mm. */
+  readonly readingMm: number;
   readonly travelMm: number;
   /** Of the reading taken at this contact alone, mm. */
   readonly ownUncertaintyMm: number;
@@ -68,6 +70,7 @@ export function handTravels(
     }
     travels.push({
       part,
+      readingMm: mean.value,
       travelMm,
       ownUncertaintyMm: standardUncertainty(drawnReading(id, reading)),
     });

@@ -18,7 +18,10 @@ const reading = { values: [100], tol: 1 };
 const fitment: Fitment = {
   use: "daily",
   layout: { kind: "strut", readings: {} },
-  corners: [{ side: "left", gap: reading, limits: [{ kind: "tyre", at: "wheel", reading }] }],
+  corners: [
+    { side: "left", gap: reading, limits: [{ kind: "tyre", at: "wheel", reading }] },
+    { side: "right", gap: reading, limits: [{ kind: "metal", at: "stop", reading }] },
+  ],
   stop: {
     name: "Short firm",
     duty: "impact",
@@ -78,6 +81,9 @@ describe("what is likeliest wrong, in words", () => {
       "the hand check where a hose, wire or line touches or pulls tight, left",
     ],
     ["fullTravel.right.atRide", "the start of the hand check, right"],
+    ["fullTravel.left.stop", "the hand check where the stop meets its pad, left"],
+    ["right.limits.0", "the right metal to metal clearance"],
+    ["stop.freeHeight", "the free height of the stop"],
   ])("names %s: %s", (id, name) => {
     expect(suspectName(fitment, id)).toBe(name);
   });
@@ -103,11 +109,20 @@ describe("what is likeliest wrong, in words", () => {
     expect(likeliest(corner(many))).toHaveLength(3);
     expect(said(many.slice(0, 2))).toContain("Or it is the left clearance to the hard limit.");
     expect(said(many.slice(0, 2))).toContain("Take these again");
+    // At least half as likely as the likeliest.
+    const apart = [0.4, 0.2, 0.19].map((share, index) => explained({ id: `${index}`, share }));
+    expect(likeliest(corner(apart))).toEqual(apart.slice(0, 2));
+    const three = ["left.gap", "pivotToStop", "stopLean"].map((id) => explained({ id }));
+    expect(said(three)).toContain(
+      " Or it is the distance from pivot to stop, or the lean of the stop. Take these again, the left gap first.",
+    );
   });
 
   it("says where the travel was counted from, and when no single reading explains it", () => {
     const start = explained({ id: "fullTravel.left.atRide", wouldBe: null, change: 14 });
-    expect(said([start])).toContain("14.0 mm below its ride height");
+    expect(said([start])).toBe(
+      "The start of the hand check, left is likeliest wrong. The wheel would have been 14.0 mm below its ride height where the travel was counted from. Take it again.",
+    );
     expect(said([{ ...start, change: -3 }])).toContain("3.0 mm above its ride height");
     expect(said([explained({ explains: false })])).toContain(
       "No single reading explains it; the left gap comes nearest.",
@@ -150,7 +165,7 @@ describe("the desk's line", () => {
     expect(
       line([
         corner(
-          [explained({})],
+          [explained({}), explained({ id: "pivotToStop" })],
           [contact({ computed: computed(false) }), contact({ beforeStop: true })],
         ),
       ]),
