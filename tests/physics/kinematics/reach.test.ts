@@ -5,22 +5,20 @@ import { unwrapped } from "../demoFitments.ts";
 import { refusal } from "../refusal.ts";
 
 const reading = (value: number): Reading => ({ values: [value], tol: 0 });
-const readingsOf = (values: Record<string, number>) =>
-  Object.fromEntries(Object.entries(values).map(([name, value]) => [name, reading(value)]));
-
-function arm(angles: Record<string, number>) {
-  const readings = readingsOf({ pivotToStop: 150, pivotToOuter: 400, ...angles });
-  return unwrapped(kinematicsOf({ kind: "arm", readings } as Layout));
+function layoutOf(kind: Layout["kind"], readings: object): Layout {
+  const entries = Object.entries(readings).map(([name, value]) => [name, reading(value)]);
+  return { kind, readings: Object.fromEntries(entries) };
 }
 
-function damper(change: Record<string, number>) {
-  const readings = readingsOf({
-    pivotToMount: 300,
-    pivotToOuter: 400,
-    damperLength: 400,
-    ...change,
-  });
-  return kinematicsOf({ kind: "damper", readings } as Layout);
+function arm(angles: object) {
+  return unwrapped(
+    kinematicsOf(layoutOf("arm", { pivotToStop: 150, pivotToOuter: 400, ...angles })),
+  );
+}
+
+function damper(change: object) {
+  const measured = { pivotToMount: 300, pivotToOuter: 400, damperLength: 400 };
+  return kinematicsOf(layoutOf("damper", { ...measured, ...change }));
 }
 
 const sineOf = (degrees: number) => Math.sin((degrees * Math.PI) / 180);
@@ -95,8 +93,7 @@ describe("a damper's reach", () => {
 });
 
 describe("a beam axle, where nothing is said of its movement", () => {
-  const readings = readingsOf({ track: 1600, stopSpacing: 960 });
-  const axle = { kind: "axle", readings } as Layout;
+  const axle = layoutOf("axle", { track: 1600, stopSpacing: 960 });
 
   it("rises with both wheels", () => {
     expect(unwrapped(unwrapped(kinematicsOf(axle)).closing(100))).toBe(100);
