@@ -5,11 +5,16 @@ import { length, type Sentence } from "../sentence.ts";
 import { meanOf } from "../uncertainty/readingMean.ts";
 import { carryShares } from "./decisions.ts";
 
+/** Least extra height for the reserve, mm: by a taller stop of the same build, and by a spacer. */
+interface LeastHeight {
+  readonly taller: number;
+  readonly spacer: number;
+}
+
 /** What may be added to the stop's height on one corner, mm; negative = must or may come off. */
 interface HeightRoom {
-  /** Least for the reserve: by a taller stop of the same build, and by a spacer; null without limits. */
-  readonly leastTaller: number | null;
-  readonly leastSpacer: number | null;
+  /** Null without limits. */
+  readonly least: LeastHeight | null;
   /** Most before contact comes too early; null where not known. */
   readonly most: number | null;
 }
@@ -25,18 +30,18 @@ export function advise(
   rules: UseRules,
 ): readonly Advice[] {
   const advice: Advice[] = [];
-  const state = (id: Check["id"]) => assessed.checks.find((check) => check.id === id)?.state;
-  const room = heightRoom(fitment, corner, assessed);
-  const clearance = state("clearance");
-  const early = state("earlyContact");
-  const wantsTaller = clearance !== "ok" && room.leastSpacer !== null && room.leastSpacer > 0;
-  const wantsShorter = (early === "care" || early === "no") && room.most !== null && room.most < 0;
-  if (wantsTaller || wantsShorter) {
-    advice.push(heightAdvice(assessed, room, wantsTaller, rules));
-  } else if (clearance === "care") {
-    advice.push(sureHeightAdvice(assessed, room));
+  const find = (id: Check["id"]) => assessed.checks.find((check) => check.id === id);
+  const { least, most } = heightRoom(fitment, corner, assessed);
+  const clearance = find("clearance");
+  const early = find("earlyContact")?.state;
+  if (clearance?.state !== "ok" && least !== null && least.spacer > 0) {
+    advice.push(moreHeightAdvice(assessed, least, most ?? Number.POSITIVE_INFINITY, rules));
+  } else if ((early === "care" || early === "no") && most !== null && most < 0) {
+    advice.push(lessHeightAdvice(assessed, least, most, rules));
+  } else if (clearance?.state === "care") {
+    advice.push(sureHeightAdvice(assessed, clearance, most ?? Number.POSITIVE_INFINITY));
   }
-  const stiffness = assessed.checks.find((check) => check.id === "stiffness");
+  const stiffness = find("stiffness");
   if (stiffness?.state === "no") advice.push(stiffnessAdvice(assessed, stiffness));
   const named = new Set<string>();
   for (const check of assessed.checks) {
@@ -46,14 +51,16 @@ export function advise(
     advice.push({ kind: "measureAgain", reading: check.reading, sentence: check.sentence });
   }
   const troubled = assessed.checks.some(({ state }) => state === "care" || state === "no");
-  if (clearance === "ok" && early === "ok" && !troubled) advice.unshift(fitsAdvice(room));
+  if (clearance?.state === "ok" && early === "ok" && !troubled) {
+    advice.unshift(fitsAdvice(least, most));
+  }
   return advice;
 }
 
 function heightRoom(fitment: Fitment, corner: Corner, assessed: CornerAssessment): HeightRoom {
+  const { tallerMm: taller, spacerMm: spacer } = assessed;
   return {
-    leastTaller: assessed.tallerMm,
-    leastSpacer: assessed.spacerMm,
+    least: taller === null || spacer === null ? null : { taller, spacer },
     most:
       fitment.stop.duty === "carry"
         ? mostForCarrying(fitment, corner, assessed)
@@ -79,60 +86,63 @@ function mostForCarrying(
   return carryShares.ok * fitment.stop.usableCompressionMm + meanOf(corner.gap) - closing.value;
 }
 
-function heightAdvice(
+function moreHeightAdvice(
   assessed: CornerAssessment,
-  room: HeightRoom,
-  wantsTaller: boolean,
+  least: LeastHeight,
+  most: number,
   rules: UseRules,
 ): Advice {
-  const most = room.most ?? Number.POSITIVE_INFINITY;
-  const { leastTaller, leastSpacer } = room;
-  if (wantsTaller) {
-    if (leastTaller !== null && leastTaller <= most)
-      return tallerAdvice(assessed, leastTaller, most);
-    if (leastSpacer !== null && leastSpacer <= most) {
-      return {
-        kind: "taller",
-        sentence: [
-          "Fit a spacer of ",
-          length(leastSpacer),
-          ...range(assessed.intervals.spacerMm),
-          ", and no more than ",
-          length(most),
-          ". A taller stop of the same build would be met too early.",
-        ],
-      };
-    }
-    return noHeightFits(assessed, leastSpacer as number, most, rules);
-  }
-  const leastShorter = leastTaller ?? Number.NEGATIVE_INFINITY;
-  if (leastShorter > most) return noHeightFits(assessed, leastSpacer ?? 0, most, rules);
+  if (least.taller <= most) return tallerAdvice(assessed, least, most);
+  if (least.spacer > most) return noHeightFits(assessed, least.spacer, most, rules);
+  return {
+    kind: "taller",
+    sentence: [
+      "Fit a spacer of ",
+      length(least.spacer),
+      ...range(assessed.intervals.spacerMm),
+      ", and no more than ",
+      length(most),
+      ". A taller stop of the same build would be met too early.",
+    ],
+  };
+}
+
+function lessHeightAdvice(
+  assessed: CornerAssessment,
+  least: LeastHeight | null,
+  most: number,
+  rules: UseRules,
+): Advice {
+  if (least !== null && least.taller > most)
+    return noHeightFits(assessed, least.spacer, most, rules);
+  const asFarAs: Sentence =
+    least === null
+      ? []
+      : [
+          " or a little more; up to ",
+          length(-least.taller),
+          " there is still enough left before the hard limit",
+        ];
   return {
     kind: "shorter",
     sentence: [
       "Fit a stop shorter by ",
       length(-most),
-      ...(Number.isFinite(leastShorter)
-        ? [
-            " or a little more; up to ",
-            length(-leastShorter),
-            " there is still enough left before the hard limit",
-          ]
-        : []),
+      ...asFarAs,
       ". Carrying less, or a stiffer or higher spring, frees travel too.",
     ],
   };
 }
 
-function tallerAdvice(assessed: CornerAssessment, leastTaller: number, most: number): Advice {
+function tallerAdvice(assessed: CornerAssessment, least: LeastHeight, most: number): Advice {
   return {
     kind: "taller",
     sentence: [
       "Fit a stop of the same build taller by ",
-      length(leastTaller),
+      length(least.taller),
       ...range(assessed.intervals.tallerMm),
       ", or a spacer of ",
-      length(assessed.spacerMm as number),
+      length(least.spacer),
       ...range(assessed.intervals.spacerMm),
       ...(Number.isFinite(most)
         ? [". More than ", length(most), " would be met too early."]
@@ -142,11 +152,10 @@ function tallerAdvice(assessed: CornerAssessment, leastTaller: number, most: num
 }
 
 /** The mean is enough but its doubt is not: as much more height as makes it sure, or a closer reading. */
-function sureHeightAdvice(assessed: CornerAssessment, room: HeightRoom): Advice {
+function sureHeightAdvice(assessed: CornerAssessment, { reading }: Check, most: number): Advice {
   const sure = Math.max(0, assessed.intervals.spacerMm?.[1] ?? 0);
-  const reading = assessed.checks.find((check) => check.id === "clearance")?.reading;
   const named = reading === undefined ? {} : { reading };
-  return room.most !== null && sure > room.most
+  return sure > most
     ? {
         kind: "measureAgain",
         ...named,
@@ -216,16 +225,16 @@ function stiffnessAdvice(assessed: CornerAssessment, check: Check): Advice {
   };
 }
 
-function fitsAdvice(room: HeightRoom): Advice {
-  const spare = room.leastSpacer === null ? 0 : -room.leastSpacer;
+function fitsAdvice(least: LeastHeight | null, most: number | null): Advice {
+  const spare = length(Math.max(0, -(least?.spacer ?? 0)));
   const words: Sentence =
-    room.most === null
-      ? ["It could be shorter by ", length(spare), "."]
+    most === null
+      ? ["It could be shorter by ", spare, "."]
       : [
           "Its height is right: it could be shorter by ",
-          length(Math.max(0, spare)),
+          spare,
           " or taller by ",
-          length(Math.max(0, room.most)),
+          length(Math.max(0, most)),
           " and still fit.",
         ];
   return { kind: "fits", sentence: words };

@@ -51,9 +51,10 @@ export function stiffnessCheck(
       ? missingCheck("stiffness", cannotSay, dynamics.side, missing)
       : stiffnessFault(dynamics.side, dynamics.faults[0]);
   }
-  const working = estimated?.filter((each) => works.includes(each)) ?? [];
-  if (estimated !== null && working.length > 0 && working.length < estimated.length) {
-    return estimateTooWide(estimated, working);
+  if (estimated !== null) {
+    const working = estimated.filter((each) => works.includes(each));
+    if (working.length > 0 && working.length < estimated.length)
+      return estimateTooWide(estimated, working);
   }
   if (works.includes(stopClass)) {
     return {

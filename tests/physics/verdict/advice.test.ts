@@ -16,7 +16,12 @@ import { exact, uprightStrut } from "../staticFitments.ts";
 
 const fitment = uprightStrut({});
 const rules = rulesOf("daily");
-const base = unwrapped(assessStatic(fitment, { samples: 10_000 })).corners[0] as CornerAssessment;
+let assessedOnce: CornerAssessment | undefined;
+function base(): CornerAssessment {
+  assessedOnce ??= unwrapped(assessStatic(fitment, { samples: 10_000 })).corners[0];
+  if (assessedOnce === undefined) throw new Error("no corner");
+  return assessedOnce;
+}
 
 type Intervals = Partial<CornerAssessment["intervals"]>;
 
@@ -30,17 +35,17 @@ function told(
     return { id: id as CheckId, state: "ok", sentence: ["Told."], ...change };
   });
   const assessed: CornerAssessment = {
-    ...base,
+    ...base(),
     hardLimit: "tyre",
     leverRatio: 2,
     ...figures,
-    intervals: { ...base.intervals, spacerMm: null, tallerMm: null, ...intervals },
+    intervals: { ...base().intervals, spacerMm: null, tallerMm: null, ...intervals },
     checks,
   };
   const corner = on.corners[0] as Corner;
-  return advise(on, corner, assessed, rules).map(({ kind, reading, sentence }) => {
-    const named = reading === undefined ? "" : ` (${reading})`;
-    return `${kind}${named}: ${inModelUnits(sentence)}`;
+  return advise(on, corner, assessed, rules).map((advice) => {
+    const named = "reading" in advice ? ` (${advice.reading})` : "";
+    return `${advice.kind}${named}: ${inModelUnits(advice.sentence)}`;
   });
 }
 
@@ -55,6 +60,35 @@ describe("more height", () => {
       told({ clearance: "no" }, { ...figures, mostExtraHeightMm: null }, { intervals }),
     ).toEqual([
       "taller: Fit a stop of the same build taller by 8.0 mm (95 %: 6.0 mm to 10.0 mm), or a spacer of 4.0 mm (95 %: 3.0 mm to 5.0 mm). From how much on it would be met too early is not known.",
+    ]);
+  });
+
+  it("a taller stop that just may be, and a spacer that just may be", () => {
+    const figures = { spacerMm: 4, tallerMm: 8 };
+    expect(told({ clearance: "no" }, { ...figures, mostExtraHeightMm: 8 })[0]).toMatch(
+      /^taller: Fit a stop of the same build taller by 8\.0 mm/,
+    );
+    expect(told({ clearance: "no" }, { ...figures, mostExtraHeightMm: 4 })[0]).toMatch(
+      /^taller: Fit a spacer of 4\.0 mm, and no more than 4\.0 mm\./,
+    );
+    expect(told({ clearance: "no" }, { ...figures, mostExtraHeightMm: 0 })[0]).toMatch(
+      /the stop must grow by at least 4\.0 mm, but not to be met too early it may grow by no more than 0\.0 mm\./,
+    );
+  });
+
+  it("none where the reserve is sure, or where it is just what is wanted", () => {
+    expect(told({ clearance: "ok" }, { spacerMm: 4, tallerMm: 8, mostExtraHeightMm: 12 })).toEqual(
+      [],
+    );
+    expect(
+      told({ clearance: "care" }, { spacerMm: 0, tallerMm: 0, mostExtraHeightMm: 12 }),
+    ).toEqual(["taller: A spacer of 0.0 mm makes it sure; so may a closer reading."]);
+  });
+
+  it("comes before less height", () => {
+    const figures = { spacerMm: 4, tallerMm: 8, mostExtraHeightMm: -3 };
+    expect(told({ clearance: "no", earlyContact: "no" }, figures)).toEqual([
+      "noHeightFits: No height fits: to keep 5.0 mm of reserve the stop must grow by at least 4.0 mm, but not to be met too early it must shrink by at least 3.0 mm. What would help: more room before the tyre touches (about 14.0 mm of wheel travel), a stop of another build that does its work in less compression, or less payload.",
     ]);
   });
 
@@ -92,6 +126,16 @@ describe("more height", () => {
     expect(told({ clearance: "care" }, early, { intervals })).toEqual([
       `measureAgain: ${again("the left gap")}`,
     ]);
+    for (const mostExtraHeightMm of [2, null]) {
+      expect(told({ clearance: "care" }, { ...figures, mostExtraHeightMm }, { intervals })).toEqual(
+        [`taller: ${sure}`],
+      );
+    }
+    const last = { earlyContact: { state: "unsure" as const, reading: "left.gap" } };
+    expect(told({ ...last, clearance: named }, figures, { intervals })).toEqual([
+      `taller (pivotToStop): ${sure}`,
+      "measureAgain (left.gap): Told.",
+    ]);
     expect(told({ clearance: "care" }, figures)).toEqual([
       "taller: A spacer of 0.0 mm makes it sure; so may a closer reading.",
     ]);
@@ -120,9 +164,24 @@ describe("less height", () => {
     expect(told({ clearance: "ok", earlyContact: "no" }, figures)).toEqual([
       "noHeightFits: No height fits: to keep 5.0 mm of reserve the stop may shrink by no more than 3.0 mm, but not to be met too early it must shrink by at least 6.0 mm. What would help: more room before the tyre touches (about 6.0 mm of wheel travel), a stop of another build that does its work in less compression, or less payload.",
     ]);
-    expect(told({ earlyContact: "no" }, { ...figures, spacerMm: null })[0]).toMatch(
-      /the stop must grow by at least 0\.0 mm, .*\(about 12\.0 mm of wheel travel\)/,
-    );
+  });
+
+  it("a shorter stop, where the reserve lets it shrink just as far", () => {
+    const figures = { spacerMm: -3, tallerMm: -6, mostExtraHeightMm: -6 };
+    expect(told({ clearance: "ok", earlyContact: "no" }, figures)).toEqual([
+      `shorter: Fit a stop shorter by 6.0 mm or a little more; up to 6.0 mm there is still enough left before the hard limit${carrying}`,
+    ]);
+  });
+
+  it("none where it is met late enough, or not known to be early", () => {
+    const figures = { spacerMm: -9, tallerMm: -18 };
+    for (const mostExtraHeightMm of [2, 0, null]) {
+      expect(
+        told({ clearance: "ok", earlyContact: "no" }, { ...figures, mostExtraHeightMm }),
+      ).toEqual([]);
+    }
+    const early = { ...figures, mostExtraHeightMm: -6 };
+    expect(told({ clearance: "ok", earlyContact: "unsure" }, early)).toEqual([]);
   });
 });
 
@@ -148,6 +207,15 @@ describe("a stop made to carry", () => {
       layout: { kind: "strut", readings: { stopLean: exact(89.96) } },
     };
     expect(told(states, figures, { on: flat })).toEqual([]);
+    const fits = { clearance: "ok", earlyContact: "ok" } as const;
+    const unknown = ["fits: It could be shorter by 20.0 mm."];
+    expect(told(fits, { ...figures, loadedSagMm: null }, { on: carry })).toEqual(unknown);
+    expect(told(fits, { ...figures, loadedSagMm: 2e6 }, { on: carry })).toEqual(unknown);
+    expect(told(fits, figures, { on: flat })).toEqual(unknown);
+    // 0.25·30 + 45 − 40 = 12.5 mm.
+    expect(told(fits, { ...figures, loadedSagMm: 40 }, { on: carry })).toEqual([
+      "fits: Its height is right: it could be shorter by 20.0 mm or taller by 12.5 mm and still fit.",
+    ]);
   });
 });
 
@@ -193,6 +261,22 @@ describe("readings to take again, and what fits", () => {
     expect(told(fits, { spacerMm: null, tallerMm: null, mostExtraHeightMm: -1 })).toEqual([
       "fits: Its height is right: it could be shorter by 0.0 mm or taller by 0.0 mm and still fit.",
     ]);
-    expect(told({ ...fits, balance: "care" }, figures)).toEqual([]);
+    expect(told(fits, { ...figures, spacerMm: 1, mostExtraHeightMm: null })).toEqual([
+      "fits: It could be shorter by 0.0 mm.",
+    ]);
+    for (const state of ["care", "no"] as const)
+      expect(told({ ...fits, balance: state }, figures)).toEqual([]);
+    const unsure = { state: "unsure" as const, reading: "left.gap" };
+    expect(told({ ...fits, plausible: unsure }, figures).map((one) => one.split(":")[0])).toEqual([
+      "fits",
+      "measureAgain (left.gap)",
+    ]);
+  });
+
+  it("says that it fits of nothing that is not sure", () => {
+    const figures = { spacerMm: -7, tallerMm: -14, mostExtraHeightMm: 9 };
+    expect(told({ clearance: "unsure", earlyContact: "ok" }, figures)).toEqual([]);
+    expect(told({ clearance: "ok", earlyContact: "unsure" }, figures)).toEqual([]);
+    expect(told({ stiffness: "ok", plausible: "ok" }, figures)).toEqual([]);
   });
 });

@@ -1,48 +1,25 @@
 import { describe, expect, it } from "vitest";
 import { assessFitment, assessStatic, completeAssessment } from "../../../src/physics/assess.ts";
-import { travelBudget } from "../../../src/physics/budget/travelBudget.ts";
 import type { Check, Corner, Fitment, Ride, RoadClass } from "../../../src/physics/fitment.ts";
 import type { RoadTravel } from "../../../src/physics/road/roadTravel.ts";
-import { rulesOf } from "../../../src/physics/road/useRules.ts";
 import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { cornerDynamics } from "../../../src/physics/stiffness/cornerDynamics.ts";
 import type { CornerDraws } from "../../../src/physics/uncertainty/cornerDraws.ts";
 import { clearanceCheck } from "../../../src/physics/verdict/clearance.ts";
-import type { CornerEvidence } from "../../../src/physics/verdict/cornerEvidence.ts";
 import { earlyContactCheck } from "../../../src/physics/verdict/earlyContact.ts";
 import { unwrapped } from "../demoFitments.ts";
 import { refusal } from "../refusal.ts";
 import { exact, ride, tyreLimit, uprightStrut } from "../staticFitments.ts";
+import { evidenceOf } from "./evidenceOf.ts";
 
 const fitment = uprightStrut({ gap: exact(45), limits: [tyreLimit(exact(77))] });
-const rules = rulesOf("daily");
 
 function told({ id, state, reading, sentence }: Check): string {
   return `${id} ${state} ${reading ?? "-"}: ${inModelUnits(sentence)}`;
 }
 
-function evidence(draws: Partial<CornerDraws>, road: Partial<RoadTravel> = {}): CornerEvidence {
-  const none = { contact: null, fullStop: null, hardLimit: null, reserve: null };
-  return {
-    fitment,
-    rules,
-    corner: unwrapped(travelBudget(fitment, fitment.corners[0] as Corner, 5)),
-    road: { freeTravelNeededMm: null, freeTravelNeededUnladenMm: null, faults: [], ...road },
-    draws: {
-      outsideShare: 0,
-      intervals: { ...none, spacer: null, taller: null },
-      reserveWanted: 0.5,
-      reserveAboveZero: 0.99,
-      contactBeyond: [],
-      ...draws,
-    },
-    contactBeyond: { laden: null, unladen: null },
-    doubt: { reserve: [], contact: [] },
-    missing: [],
-    loadedCompressionMm: null,
-    estimatedCompressionMm: null,
-  } as unknown as CornerEvidence;
-}
+const evidence = (draws: Partial<CornerDraws>, road: Partial<RoadTravel> = {}) =>
+  evidenceOf(fitment, { draws, road });
 
 describe("clearance without an interval", () => {
   it("is told by the mean alone", () => {

@@ -110,8 +110,8 @@ describe("ride data that are not known", () => {
           "tyreRateNPerMm",
         ]),
       ),
-    ).toMatch(
-      /^earlyContact unsure left\.cornerMassKg: It cannot be said how often: not known are [^,]+, [^,]+ and [^,]+\. Weigh, look up or estimate them\.$/,
+    ).toBe(
+      "earlyContact unsure left.cornerMassKg: It cannot be said how often: not known are the left corner weight, the wheel rate and the tyre rate. Weigh, look up or estimate them.",
     );
   });
 });
@@ -151,6 +151,11 @@ describe("the reason of a verdict", () => {
       /^It fits: the stop is met after 38\.0 mm of wheel travel and has done its work 9\.0 mm before .*tyre.*\.$/,
     );
     expect(because(right, left)).toBe(because(left, right));
+    const alike = assessed("right", [{}], { wheelTravelToContactMm: 44 });
+    expect(because(left, alike)).toMatch(/^It fits: the stop is met after 40\.0 mm/);
+    expect(because(assessed("left", [{}], { reserveMm: null }), alike)).toMatch(
+      /^It fits: the stop is met after 44\.0 mm/,
+    );
     expect(because(assessed("left", [{}], { hardLimit: null, reserveMm: null }))).toBe(
       "It fits: the stop is met after 40.0 mm of wheel travel and has done its work 0.0 mm before the hard limit.",
     );

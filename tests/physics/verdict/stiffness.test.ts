@@ -49,6 +49,8 @@ describe("the stop's class among those that work", () => {
     expect(check({ classesThatWork: [63, 160] })).toBe(
       "stiffness no - -: The stop's class does not work here: it is 100 N/mm; those from 63 N/mm to 160 N/mm work.",
     );
+    const neither = stiffnessCheck(tested, dynamics({ classesThatWork: [63, 160] }), []);
+    expect(neither).not.toHaveProperty("side");
   });
 
   it("no, where none works", () => {

@@ -1,0 +1,157 @@
+import { describe, expect, it } from "vitest";
+import type { Fitment, RideQuantity } from "../../../src/physics/fitment.ts";
+import { earlyContactCheck } from "../../../src/physics/verdict/earlyContact.ts";
+import { exact, tyreLimit, uprightStrut } from "../staticFitments.ts";
+import { type EvidenceChange, evidenceOf, toldOf } from "./evidenceOf.ts";
+
+/* An upright strut is met after its gap of 45 mm of wheel travel. */
+const fitment = uprightStrut({ gap: exact(45), limits: [tyreLimit(exact(95))] });
+const needs = { freeTravelNeededMm: 50, freeTravelNeededUnladenMm: 38 };
+const contact = [
+  { reading: "left.gap", share: 0.8 },
+  { reading: "ride.wheelRateNPerMm", share: 0.2 },
+];
+const doubt = { reserve: [{ reading: "left.limits.0", share: 1 }], contact };
+
+function told(laden: number | null, unladen: number | null, change: EvidenceChange = {}): string {
+  const evidence = { road: needs, doubt, contactBeyond: { laden, unladen }, ...change };
+  return toldOf(earlyContactCheck(evidenceOf(fitment, evidence)));
+}
+
+describe("early contact, decided by P(z_c ≥ z_need) laden and unladen", () => {
+  it("ok, with what it is: a screening figure", () => {
+    expect(told(0.95, 0.99)).toBe(
+      "earlyContact ok P 0.95 -: Loaded, this use needs 50.0 mm of free wheel travel; the stop is met after 45.0 mm. A screening figure for a linear suspension on a random road.",
+    );
+  });
+
+  it("care", () => {
+    expect(told(0.2, 0.95)).toBe(
+      "earlyContact care P 0.2 left.gap: Loaded, the stop is met too often: the use needs 50.0 mm of free wheel travel and there are 45.0 mm. Unladen, the 38.0 mm needed are there.",
+    );
+  });
+
+  const no =
+    "left.gap: The stop is met too often even unladen: the use needs 38.0 mm of free wheel travel and there are 45.0 mm.";
+  it("no", () => {
+    expect(told(0, 0.05)).toBe(`earlyContact no P 0 ${no}`);
+  });
+
+  it("no, before the payload is known, where it is met too often without any", () => {
+    const road = { ...needs, freeTravelNeededMm: null };
+    expect(told(null, 0.05)).toBe(`earlyContact no ${no}`);
+    expect(told(0.5, 0.05, { road })).toBe(`earlyContact no ${no}`);
+  });
+
+  it("unsure, and what to measure again", () => {
+    expect(told(0.1, 0.5)).toBe(
+      "earlyContact unsure P 0.1 left.gap: It cannot be said whether the stop is met too often: unladen the use needs 38.0 mm of free wheel travel and there are about 45.0 mm. Measure the left gap again, or more closely: 80 % of the doubt comes from it.",
+    );
+  });
+
+  it("unsure, where more than 5 % of the draws are outside the layout's reach", () => {
+    const outside =
+      "left.gap: Within their ± the readings also describe a suspension that cannot move this far (6 % of the cases), so nothing can be said. Measure the left gap again, more closely.";
+    expect(told(0.95, 0.95, { draws: { outsideShare: 0.05 } })).toMatch(/^earlyContact ok/);
+    expect(told(0.95, 0.95, { draws: { outsideShare: 0.06 } })).toBe(
+      `earlyContact unsure P 0.95 ${outside}`,
+    );
+    expect(told(null, 0.95, { draws: { outsideShare: 0.06 } })).toBe(
+      `earlyContact unsure ${outside}`,
+    );
+    const evidence = evidenceOf(fitment, { draws: { outsideShare: 0.06 }, road: needs });
+    expect(earlyContactCheck(evidence)).not.toHaveProperty("probability");
+  });
+
+  const again =
+    "left.gap: It cannot be said how often the stop is met. Measure the left gap again, or more closely: 80 % of the doubt comes from it.";
+  it.each<[string, number | null, number | null, EvidenceChange]>([
+    ["no unladen probability", 0.99, null, {}],
+    ["no unladen need", 0.99, 0.99, { road: { ...needs, freeTravelNeededUnladenMm: null } }],
+    ["no laden probability", null, 0.99, {}],
+    ["no laden need", 0.99, 0.99, { road: { ...needs, freeTravelNeededMm: null } }],
+  ])("unsure: %s", (_, laden, unladen, change) => {
+    expect(told(laden, unladen, change)).toBe(`earlyContact unsure ${again}`);
+  });
+
+  it.each<[RideQuantity | "cornerMassKg", string, string]>([
+    ["cornerMassKg", "left.cornerMassKg", "the left corner weight"],
+    ["wheelRateNPerMm", "ride.wheelRateNPerMm", "the wheel rate"],
+    ["tyreRateNPerMm", "ride.tyreRateNPerMm", "the tyre rate"],
+    ["damperBumpNsPerMm", "ride.damperBumpNsPerMm", "the damping in bump"],
+    ["damperReboundNsPerMm", "ride.damperReboundNsPerMm", "the damping in rebound"],
+    ["payloadPerCornerKg", "ride.payloadPerCornerKg", "the payload"],
+  ])("unsure for want of %s", (name, reading, words) => {
+    expect(told(null, null, { missing: ["unsprungMassKg", name] })).toBe(
+      `earlyContact unsure ${reading}: It cannot be said how often the stop is met: not known is ${words}. Weigh, look up or estimate it.`,
+    );
+  });
+
+  it("does not want the unsprung mass, which only the events need", () => {
+    expect(told(null, null, { missing: ["unsprungMassKg"] })).toBe(`earlyContact unsure ${again}`);
+  });
+
+  it("speaks of what is missing before a fault", () => {
+    const fault = { code: "any", sentence: ["Check the readings."] };
+    expect(
+      told(null, null, { missing: ["tyreRateNPerMm"], road: { ...needs, faults: [fault] } }),
+    ).toMatch(/not known is the tyre rate/);
+    expect(told(null, null, { road: { ...needs, faults: [fault] } })).toBe(
+      "earlyContact unsure left.gap: It cannot be said how often the stop is met. Check the readings.",
+    );
+  });
+});
+
+describe("a stop made to carry, δu = 30 mm", () => {
+  const carrying: Fitment = { ...fitment, stop: { ...fitment.stop, duty: "carry" } };
+  const carried = (change: EvidenceChange) =>
+    toldOf(earlyContactCheck(evidenceOf(carrying, change)));
+  const words = (pressed: string, share: string) =>
+    `This stop is made to carry. Under load it is pressed by ${pressed}, ${share} of its usable compression`;
+
+  it("to a quarter ok, to a half care, else no", () => {
+    expect(carried({ loadedCompressionMm: 7.5 })).toBe(
+      `earlyContact ok -: ${words("7.5 mm", "25 %")}.`,
+    );
+    expect(carried({ loadedCompressionMm: 15 })).toBe(
+      `earlyContact care ride.payloadPerCornerKg: ${words("15.0 mm", "50 %")}: more than the quarter that leaves room for bumps.`,
+    );
+    expect(carried({ loadedCompressionMm: 18 })).toBe(
+      `earlyContact no ride.payloadPerCornerKg: ${words("18.0 mm", "60 %")}: more than half, so too little is left for bumps.`,
+    );
+  });
+
+  it("has no probability", () => {
+    const check = earlyContactCheck(
+      evidenceOf(carrying, {
+        loadedCompressionMm: 3,
+        contactBeyond: { laden: 0.1, unladen: 0.1 },
+        road: needs,
+      }),
+    );
+    expect(check.state).toBe("ok");
+    expect(check).not.toHaveProperty("probability");
+  });
+
+  it("wants the wheel rate and the payload, and nothing else", () => {
+    const missing = ["cornerMassKg", "tyreRateNPerMm", "payloadPerCornerKg"] as const;
+    expect(carried({ missing })).toBe(
+      "earlyContact unsure ride.payloadPerCornerKg: It cannot be said how often the stop is met: not known is the payload. Weigh, look up or estimate it.",
+    );
+    expect(carried({ missing: ["wheelRateNPerMm", "payloadPerCornerKg"] })).toBe(
+      "earlyContact unsure ride.wheelRateNPerMm: It cannot be said how often the stop is met: not known are the wheel rate and the payload. Weigh, look up or estimate them.",
+    );
+  });
+
+  it("is unsure where the ± of an estimated curve holds two answers", () => {
+    expect(carried({ loadedCompressionMm: 7, estimatedCompressionMm: [6, 7.5] })).toMatch(
+      /^earlyContact ok/,
+    );
+    expect(carried({ loadedCompressionMm: 7, estimatedCompressionMm: [6, 8] })).toBe(
+      "earlyContact unsure stop.curve: This stop is made to carry, and its curve is an estimate: within its ± it is pressed by 6.0 mm to 8.0 mm under load, which may be too much. Have the stop tested, or fit one that was.",
+    );
+    expect(carried({ loadedCompressionMm: 20, estimatedCompressionMm: [16, 24] })).toMatch(
+      /^earlyContact no/,
+    );
+  });
+});
