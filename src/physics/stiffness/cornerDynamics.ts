@@ -3,7 +3,7 @@ import { type ImpactSetup, impactSetupOf, settled } from "../impact/impactSetup.
 import type { Fault } from "../outcome.ts";
 import { rulesOf } from "../road/useRules.ts";
 import { secantRate, stiffnessClasses, stiffnessClassOf } from "../stop/stiffnessClass.ts";
-import { type EventFailure, type EventsTried, tryEvents } from "./eventFailures.ts";
+import { type EventFailure, tryEvents } from "./eventFailures.ts";
 
 /** Why a stiffness class does not work in one event of the use. */
 export interface ClassFailure extends EventFailure {
@@ -50,9 +50,9 @@ export function* cornerDynamicsSteps(
   const failures: ClassFailure[] = [];
   for (const stiffnessClass of stiffnessClasses) {
     const scale = stiffnessClass / rate;
-    const tried = isSame(scale) ? own : yield* tryScaled(setup.value, scale, rules);
-    if (tried.failures.length === 0) classesThatWork.push(stiffnessClass);
-    for (const failure of tried.failures) failures.push({ stiffnessClass, ...failure });
+    const failed = isSame(scale) ? own.failures : yield* tryScaled(setup.value, scale, rules);
+    if (failed.length === 0) classesThatWork.push(stiffnessClass);
+    for (const failure of failed) failures.push({ stiffnessClass, ...failure });
   }
   return {
     side: corner.side,
@@ -83,24 +83,21 @@ function* tryScaled(
   setup: ImpactSetup,
   stopScale: number,
   rules: UseRules,
-): Generator<void, EventsTried, void> {
+): Generator<void, readonly EventFailure[], void> {
   const scaled = settled(setup, { stopScale });
-  if (scaled.ok) return yield* tryEvents(scaled.value, rules);
-  return {
-    results: rules.events.map(() => null),
-    failures: rules.events.map((_, eventIndex) => ({ eventIndex, kind: "notComputed" })),
-    faults: [scaled.fault],
-  };
+  if (scaled.ok) return (yield* tryEvents(scaled.value, rules)).failures;
+  return rules.events.map((_, eventIndex) => ({ eventIndex, kind: "notComputed" }));
 }
 
 function windowOf(classes: readonly number[]): Interval | null {
-  const least = classes[0];
-  const greatest = classes.at(-1);
-  return least === undefined || greatest === undefined ? null : [least, greatest];
+  return classes.length === 0 ? null : [Math.min(...classes), Math.max(...classes)];
 }
 
-/** The nearest class that works, in log10, tells the side: it is stiffer, so this stop is too soft. */
-function sideOf(own: number, classes: readonly number[]): "soft" | "stiff" | null {
+/**
+ * On which side of the classes that work a class (N/mm) lies: the nearest of them, in log10, tells it,
+ * for where that is stiffer this stop is too soft. Null inside, or where none works.
+ */
+export function sideOf(own: number, classes: readonly number[]): "soft" | "stiff" | null {
   if (classes.length === 0 || classes.includes(own)) return null;
   const nearest = classes.reduce((best, next) =>
     Math.abs(Math.log(next / own)) < Math.abs(Math.log(best / own)) ? next : best,

@@ -66,7 +66,12 @@ describe("the stiffness window", () => {
   ])("is not known where %s, and says so", (_, change, code) => {
     const dynamics = cornerDynamics({ ...arm.fitment, ...change }, arm.corner);
     expect(dynamics.faults.map((fault) => fault.code)).toEqual([code]);
-    expect(dynamics).toMatchObject({ events: null, classesThatWork: null, classWindow: null });
+    expect(dynamics).toMatchObject({
+      events: null,
+      classesThatWork: null,
+      classWindow: null,
+      failures: [],
+    });
   });
 
   it("keeps the stop's damping unscaled: a damped stop is not its undamped self at any class", () => {
