@@ -215,7 +215,10 @@ function assessCorner(
   return { ...assessed, advice: advise(fitment, corner.corner, assessed, rules) };
 }
 
-/** Least and greatest compression under load within the ± of an estimated curve, mm; null: tested. */
+/**
+ * Least and greatest compression under load within the ± of an estimated curve, mm; where the softest
+ * cannot hold the payload, the greatest that the layout can reach. Null: tested, or not known.
+ */
 function estimatedCompression(
   { stop }: Fitment,
   budget: CornerBudget,
@@ -230,7 +233,8 @@ function estimatedCompression(
       roadTravel({ ...corner, stop: corner.stop.scaled(factor) }, rules).loadedSagMm,
     );
   const least = scaled(1 + forceShare);
-  const greatest = scaled(Math.max(1 - forceShare, 1e-6));
+  const greatest =
+    scaled(Math.max(1 - forceShare, 1e-6)) ?? compressionAt(budget, budget.kinematics.range[1]);
   return least === null || greatest === null ? null : [least, greatest];
 }
 

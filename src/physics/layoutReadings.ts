@@ -1,16 +1,16 @@
 import type { Corner, GeometryReadingName, Layout, LayoutKind, Reading } from "./fitment.ts";
 import type { ReadingId } from "./outcome.ts";
 
-/** One place in a layout's formulas: what it measures and what stands in where it was not measured. */
+/** One place in a layout's formulas. A length must be measured; an angle that was not is 0. */
 interface GeometryPlace {
   readonly name: GeometryReadingName;
   readonly sort: "length" | "angle";
-  /** Absent: the reading must be there. "zero": 0. Otherwise the reading that it then equals. */
-  readonly otherwise?: "zero" | GeometryReadingName;
+  /** The reading that an angle equals where it was not measured itself. */
+  readonly standIn?: GeometryReadingName;
 }
 
-const armAngle: GeometryPlace = { name: "armAngle", sort: "angle", otherwise: "zero" };
-const stopLean: GeometryPlace = { name: "stopLean", sort: "angle", otherwise: "zero" };
+const armAngle: GeometryPlace = { name: "armAngle", sort: "angle" };
+const stopLean: GeometryPlace = { name: "stopLean", sort: "angle" };
 
 /** The readings of each layout, in the one order that the formulas and the draws use. */
 export const geometryPlaces: Readonly<Record<LayoutKind, readonly GeometryPlace[]>> = {
@@ -18,14 +18,14 @@ export const geometryPlaces: Readonly<Record<LayoutKind, readonly GeometryPlace[
     { name: "pivotToStop", sort: "length" },
     { name: "pivotToOuter", sort: "length" },
     armAngle,
-    { name: "stopLineAngle", sort: "angle", otherwise: "armAngle" },
+    { name: "stopLineAngle", sort: "angle", standIn: "armAngle" },
     stopLean,
   ],
   damper: [
     { name: "pivotToMount", sort: "length" },
     { name: "pivotToOuter", sort: "length" },
     armAngle,
-    { name: "mountLineAngle", sort: "angle", otherwise: "armAngle" },
+    { name: "mountLineAngle", sort: "angle", standIn: "armAngle" },
     stopLean,
     { name: "damperLength", sort: "length" },
   ],
@@ -64,15 +64,14 @@ export function geometryReadings(
     const common = shared[name];
     return common === undefined ? null : { id: name, reading: common };
   };
-  return places.map(({ name, sort, otherwise }) => {
-    const standIn = otherwise === undefined || otherwise === "zero" ? null : find(otherwise);
-    const found = find(name) ?? standIn;
+  return places.map(({ name, sort, standIn = name }) => {
+    const found = find(name) ?? find(standIn);
     return {
       name,
       sort,
       id: found?.id ?? name,
       reading: found?.reading ?? null,
-      present: found !== null || otherwise !== undefined,
+      present: found !== null || sort === "angle",
     };
   });
 }

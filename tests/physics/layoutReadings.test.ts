@@ -6,8 +6,8 @@ import { exact } from "./staticFitments.ts";
 /** Each place in one line: name, sort, the reading that fills it and its value, or what is missing. */
 function told(layout: Layout, geometry?: Corner["geometry"], side?: Corner["side"]): string[] {
   return geometryReadings(layout, geometry, side).map(({ name, sort, id, reading, present }) => {
-    const value = reading === null ? (present ? "0" : "missing") : `${reading.values.join()}`;
-    return `${name} (${sort}) = ${id} ${value}`;
+    const value = reading === null ? "none" : `${reading.values.join()}`;
+    return `${name} (${sort}) = ${id} ${value}${present ? "" : ", missing"}`;
   });
 }
 
@@ -24,7 +24,7 @@ describe("the readings that a layout is computed from", () => {
       "pivotToOuter (length) = pivotToOuter 400",
       "armAngle (angle) = armAngle 12",
       "stopLineAngle (angle) = armAngle 12",
-      "stopLean (angle) = stopLean 0",
+      "stopLean (angle) = stopLean none",
     ]);
   });
 
@@ -45,9 +45,9 @@ describe("the readings that a layout is computed from", () => {
       readings: { pivotToStop: exact(150), pivotToOuter: exact(400) },
     };
     expect(told(layout).slice(2)).toEqual([
-      "armAngle (angle) = armAngle 0",
-      "stopLineAngle (angle) = stopLineAngle 0",
-      "stopLean (angle) = stopLean 0",
+      "armAngle (angle) = armAngle none",
+      "stopLineAngle (angle) = stopLineAngle none",
+      "stopLean (angle) = stopLean none",
     ]);
   });
 
@@ -66,13 +66,13 @@ describe("the readings that a layout is computed from", () => {
       "pivotToOuter (length) = pivotToOuter 380",
       "armAngle (angle) = armAngle 5",
       "mountLineAngle (angle) = armAngle 5",
-      "stopLean (angle) = stopLean 0",
+      "stopLean (angle) = stopLean none",
       "damperLength (length) = damperLength 430",
     ]);
   });
 
   it("a strut, and a beam axle", () => {
-    expect(told({ kind: "strut", readings: {} })).toEqual(["stopLean (angle) = stopLean 0"]);
+    expect(told({ kind: "strut", readings: {} })).toEqual(["stopLean (angle) = stopLean none"]);
     expect(told({ kind: "strut", readings: { stopLean: exact(8) } })).toEqual([
       "stopLean (angle) = stopLean 8",
     ]);
@@ -80,14 +80,15 @@ describe("the readings that a layout is computed from", () => {
     expect(told({ kind: "axle", readings })).toEqual([
       "track (length) = track 1500",
       "stopSpacing (length) = stopSpacing 900",
-      "stopLean (angle) = stopLean 0",
+      "stopLean (angle) = stopLean none",
     ]);
   });
 
   it("a length that was not measured is missing, whatever the layout", () => {
     for (const kind of ["arm", "damper", "strut", "axle"] as const) {
       const lines = told({ kind, readings: {} } as unknown as Layout);
-      for (const line of lines) expect(line).toMatch(/\(length\) = .* missing$|\(angle\) = .* 0$/);
+      for (const line of lines)
+        expect(line).toMatch(/\(length\) = \w+ none, missing$|\(angle\) = \w+ none$/);
       expect(lines).toHaveLength(geometryPlaces[kind].length);
     }
   });
@@ -99,7 +100,7 @@ describe("the readings that a layout is computed from", () => {
       "pivotToOuter (length) = pivotToOuter 400",
       "armAngle (angle) = right.armAngle 9",
       "stopLineAngle (angle) = right.armAngle 9",
-      "stopLean (angle) = stopLean 0",
+      "stopLean (angle) = stopLean none",
     ]);
     expect(told(arm, own)[0]).toBe("pivotToStop (length) = pivotToStop 148");
   });
