@@ -158,5 +158,20 @@ export default defineConfig({
     }),
   ],
   worker: { format: "es" },
-  build: { target: "es2022", modulePreload: { polyfill: false } },
+  build: {
+    target: "es2022",
+    modulePreload: { polyfill: false },
+    rolldownOptions: {
+      output: {
+        codeSplitting: {
+          // Few files: through the service worker each costs an old phone some milliseconds.
+          groups: [
+            { name: "first", tags: ["$initial"], priority: 3 },
+            { name: "check", test: /screens[\\/]check[\\/]CheckPlace/, priority: 2 },
+            { name: "answer", test: /screens[\\/]answer[\\/]AnswerScreen/, priority: 1 },
+          ],
+        },
+      },
+    },
+  },
 });

@@ -42,7 +42,7 @@ const KeptPlace = later<KeptPlaceProps>(
   async () => (await import("./kept/KeptPlace.tsx")).KeptPlace,
 );
 
-const TallerPlace = later<TallerPlaceProps>(
+export const TallerPlace = later<TallerPlaceProps>(
   async () => (await import("./taller/TallerPlace.tsx")).default,
 );
 

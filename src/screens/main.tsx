@@ -1,7 +1,8 @@
 import { render } from "preact";
-import { App, CheckPlace, DeskPlace } from "./app.tsx";
+import { App, CheckPlace, DeskPlace, TallerPlace } from "./app.tsx";
 import { isDeskUsed } from "./desk/deskUsed.ts";
 import { holdInstallOffer } from "./kept/installOffer.ts";
+import { whenIdle } from "./parts/later.tsx";
 import { followAppearance } from "./preferences.ts";
 import "./styles/tokens.css";
 import "./styles/base.css";
@@ -14,11 +15,13 @@ followAppearance();
 holdInstallOffer();
 const root = document.getElementById("app");
 if (root) {
-  // Fetched beside the first screen's own files, not after them.
-  if (location.hash.startsWith("#/desk")) DeskPlace.preload().catch(() => undefined);
+  // The place asked for is fetched before anything is drawn, not after.
+  const places = { "#/check/": CheckPlace, "#/desk": DeskPlace, "#/taller": TallerPlace };
+  for (const [start, place] of Object.entries(places)) {
+    if (location.hash.startsWith(start)) place.preload().catch(() => undefined);
+  }
   render(<App />, root);
   // What comes after the first screen is fetched once that one is painted.
-  const whenIdle = globalThis.requestIdleCallback ?? ((work: () => void) => setTimeout(work, 300));
   whenIdle(() => {
     CheckPlace.preload().catch(() => undefined);
     if (isDeskUsed()) DeskPlace.preload().catch(() => undefined);

@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from "preact/hooks";
+import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
 import type { Fault, Outcome } from "../physics/outcome.ts";
 import type { CheckStore } from "../storage/checkStore.ts";
 import { withoutStorage } from "./withoutStorage.ts";
@@ -26,7 +26,8 @@ export function useStore(open: () => Promise<Outcome<CheckStore>>): OpenedStore 
   const [attempt, setAttempt] = useState(0);
   const [opened, setOpened] = useState<OpenedStore | null>(null);
   const before = useRef<OpenedStore | null>(null);
-  useEffect(() => {
+  // Begun before the first paint, not after it.
+  useLayoutEffect(() => {
     let left = false;
     const tryAgain = () => setAttempt((count) => count + 1);
     const start = async () => {

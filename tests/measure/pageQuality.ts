@@ -162,23 +162,43 @@ interface ColdStart {
   readonly processorMs: number;
 }
 
+/** Time that a browser just opened has for its own start, which is no matter of the app, ms. */
+const browserStartMs = 2000;
+
+/** Notes when the page's first field for a reading is painted. */
+const watchField = `
+  new MutationObserver((_, observer) => {
+    if (!document.querySelector("main input")) return;
+    observer.disconnect();
+    requestAnimationFrame(() => {
+      const { port1, port2 } = new MessageChannel();
+      port1.onmessage = () => { globalThis.fieldPaintedMs = performance.now(); };
+      port2.postMessage(null);
+    });
+  }).observe(document, { childList: true, subtree: true });
+`;
+
 /** A browser that was closed, opened anew without a network: from its address to a reading's field painted. */
 async function coldStart(folder: string, address: string, slow: boolean): Promise<ColdStart> {
   const context = await openProfile(folder);
   try {
     await context.setOffline(true);
     const page = context.pages()[0] ?? (await context.newPage());
+    await page.waitForTimeout(browserStartMs);
     const session = slow ? await slowPage(page, false) : await context.newCDPSession(page);
     await session.send("Performance.enable", { timeDomain: "threadTicks" });
+    await session.send("Page.enable");
+    await session.send("Page.addScriptToEvaluateOnNewDocument", { source: watchField });
     await page.goto(address, { waitUntil: "commit" });
-    await page.locator("main input").first().waitFor();
-    const elapsedMs = await page.evaluate(
-      () =>
-        new Promise<number>((done) => {
-          requestAnimationFrame(() => requestAnimationFrame(() => done(performance.now())));
-        }),
-    );
-    return { elapsedMs, processorMs: await processorMs(session) };
+    // Asked for in few words: what finds elements for a test is itself slow on a slowed page.
+    for (let tries = 0; tries < 1200; tries++) {
+      const { result } = await session.send("Runtime.evaluate", { expression: "fieldPaintedMs" });
+      if (typeof result.value === "number") {
+        return { elapsedMs: result.value, processorMs: await processorMs(session) };
+      }
+      await page.waitForTimeout(50);
+    }
+    throw new Error("No field for a reading within a minute.");
   } finally {
     await context.close();
   }

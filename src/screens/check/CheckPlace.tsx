@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useRef, useState } from "preact/hooks";
+import { useCallback, useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
 import type { Sentence } from "../../physics/sentence.ts";
 import { putBack, type ReadingNow, walkOf } from "../../records/againWalk.ts";
 import { isBlank } from "../../records/earlierValues.ts";
@@ -66,7 +66,8 @@ function useCheck(opened: OpenedStore, id: string) {
   const current = useRef<StoredCheck | null>(null);
   const keeper = useRef<Keeper | null>(null);
 
-  useEffect(() => {
+  // Fetched before "One moment" is painted, not after it.
+  useLayoutEffect(() => {
     let left = false;
     const take = (stored: StoredCheck) => {
       current.current = stored;

@@ -1,9 +1,19 @@
 import type { ComponentType } from "preact";
-import { useEffect, useState } from "preact/hooks";
+import { useLayoutEffect, useState } from "preact/hooks";
 import { Button } from "./Button.tsx";
 import { Notice } from "./Notice.tsx";
 
-/** A component whose code is fetched when it is first shown. `preload` fetches it ahead of that. */
+/** Runs `work` once the browser has nothing better to do, half a second from now at the latest. */
+export function whenIdle(work: () => void): void {
+  // Not every browser has it.
+  if ("requestIdleCallback" in globalThis) requestIdleCallback(work, { timeout: 500 });
+  else setTimeout(work, 300);
+}
+
+/**
+ * A component whose code is fetched when it is first shown. `preload` fetches it ahead of that. A quiet
+ * one shows nothing until then, and leaves the way to what the person asked for.
+ */
 export function later<Props extends object>(
   load: () => Promise<ComponentType<Props>>,
   { quiet = false }: { quiet?: boolean } = {},
@@ -17,13 +27,16 @@ export function later<Props extends object>(
     const [state, setState] = useState<"waiting" | "ready" | "failed">(
       loaded ? "ready" : "waiting",
     );
-    useEffect(() => {
+    useLayoutEffect(() => {
       if (state !== "waiting") return;
       let left = false;
-      preload().then(
-        () => !left && setState("ready"),
-        () => !left && setState("failed"),
-      );
+      const start = () =>
+        preload().then(
+          () => !left && setState("ready"),
+          () => !left && setState("failed"),
+        );
+      if (quiet) whenIdle(start);
+      else start();
       return () => {
         left = true;
       };
