@@ -1,4 +1,4 @@
-import { assessStatic, completeAssessment } from "../assess.ts";
+import { type AssessOptions, assessStatic, completeAssessment } from "../assess.ts";
 import type { Assessment, Fitment } from "../fitment.ts";
 import { type Outcome, succeed } from "../outcome.ts";
 import { rulesOf } from "../road/useRules.ts";
@@ -11,6 +11,7 @@ import {
   type RankedStop,
   rankedStop,
 } from "./rankedStop.ts";
+import { type SpacerOptions, spacersToTry } from "./spacersToTry.ts";
 
 export type { Candidate, Margins, RankedStop, Shortcoming } from "./rankedStop.ts";
 
@@ -22,14 +23,7 @@ export interface RankProgress {
   readonly ranked: readonly RankedStop[];
 }
 
-export interface RankOptions {
-  readonly samples?: number;
-  readonly seed?: number;
-  /** Spacers come in steps of this, mm; 1 where absent. */
-  readonly spacerStepMm?: number;
-  /** The tallest spacer that is tried, mm; 50 where absent (common practice). */
-  readonly mostSpacerMm?: number;
-}
+export type RankOptions = AssessOptions & SpacerOptions;
 
 /**
  * Every candidate on the vehicle of the check, assessed as the answer is, and again with a spacer where
@@ -80,13 +74,10 @@ function* ranked(
 /** `assessFitment`, in steps. */
 function* assessment(
   fitment: Fitment,
-  { samples, seed }: RankOptions,
+  options: RankOptions,
   waiting: RankProgress,
 ): Generator<RankProgress, Outcome<Assessment>, void> {
-  const assessed = assessStatic(fitment, {
-    ...(samples === undefined ? {} : { samples }),
-    ...(seed === undefined ? {} : { seed }),
-  });
+  const assessed = assessStatic(fitment, options);
   yield waiting;
   if (!assessed.ok) return assessed;
   const dynamics: CornerDynamics[] = [];
@@ -101,34 +92,4 @@ function* assessment(
     }
   }
   return succeed(completeAssessment(fitment, assessed.value, dynamics));
-}
-
-/**
- * Heights worth trying under a stop that does not fit, most promising first, mm: what makes its reserve
- * sure, what gives it on the mean, and where its stiffness fails half and all of what early contact
- * leaves. One height for every side.
- */
-function spacersToTry(plain: RankedStop, options: RankOptions): readonly number[] {
-  if (plain.group === "fits" || plain.assessment === null) return [];
-  const { corners } = plain.assessment;
-  const { spacerStepMm: step = 1, mostSpacerMm = 50 } = options;
-  const most = Math.min(
-    mostSpacerMm,
-    ...corners.map(({ mostExtraHeightMm }) => mostExtraHeightMm ?? mostSpacerMm),
-  );
-  const fails = (id: string) => plain.shortcomings.some(({ check }) => check === id);
-  const heights: number[] = [];
-  if (fails("clearance")) {
-    heights.push(
-      Math.max(...corners.map(({ intervals }) => intervals.spacerMm?.[1] ?? 0)),
-      Math.max(...corners.map(({ spacerMm }) => spacerMm ?? 0)),
-    );
-  }
-  if (fails("stiffness")) heights.push(most / 2, most);
-  const inSteps = heights
-    .filter((height) => height <= most + step)
-    .map((height) =>
-      height > most - step ? step * Math.floor(most / step) : step * Math.ceil(height / step),
-    );
-  return [...new Set(inSteps)].filter((height) => height > 0);
 }

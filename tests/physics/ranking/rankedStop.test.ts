@@ -91,8 +91,69 @@ describe("failing by a little", () => {
     expect(rowOf(assessment).group).toBe(group);
   });
 
+  it("a class of 10 N/mm, the softest, is beside none where none is known to work", () => {
+    const assessment = withCorner({ stopRateClass: 10, classesThatWork: null }, [
+      "stiffness",
+      "no",
+    ]);
+    expect(rowOf(assessment).group).toBe("doesNotFit");
+  });
+
+  it("is all that fails failing by a little, on the side where it does", () => {
+    const near = withCorner({ reserveMm: 0, stopRateClass: 100, classesThatWork: [160] }, [
+      "clearance",
+      "no",
+    ]);
+    expect(rowOf(near).group).toBe("nearly");
+    const far = withCorner(
+      { reserveMm: 0, stopRateClass: 100, classesThatWork: [250] },
+      ["clearance", "no"],
+      ["stiffness", "no"],
+    );
+    expect(rowOf(far).group).toBe("doesNotFit");
+    const [left] = near.corners as [CornerAssessment];
+    const right: CornerAssessment = {
+      ...left,
+      side: "right",
+      classesThatWork: [400],
+      checks: [{ id: "stiffness", state: "no", sentence: ["Told."] }],
+    };
+    expect(rowOf({ ...near, corners: [left, right] }).group).toBe("doesNotFit");
+    expect(rowOf({ ...near, corners: [left, { ...right, classesThatWork: [63] }] }).group).toBe(
+      "nearly",
+    );
+  });
+
   it("is nothing that readings can do which do not fit together", () => {
     expect(rowOf(withCorner({}, ["plausible", "no"])).group).toBe("doesNotFit");
+  });
+});
+
+describe("the group of a row", () => {
+  it("fits, but for the balance, which no stop changes", () => {
+    expect(rowOf(withCorner({})).group).toBe("fits");
+    for (const state of ["care", "no"] as const)
+      expect(rowOf(withCorner({}, ["balance", state])).group).toBe("fits");
+    expect(rowOf(withCorner({}, ["plausible", "ok"])).group).toBe("fits");
+  });
+
+  it("may fit, where nothing but the balance fails", () => {
+    for (const state of ["care", "unsure"] as const)
+      expect(rowOf(withCorner({}, ["balance", "no"], ["clearance", state])).group).toBe("mayFit");
+  });
+
+  it("has its shortcomings with their side and their own sentence, what is ok left out", () => {
+    const row = rowOf(withCorner({}, ["clearance", "ok"], ["stiffness", "care"]));
+    expect(row.shortcomings).toEqual([
+      { check: "stiffness", state: "care", side: "left", sentence: ["Told."] },
+    ]);
+    expect(row.fault).toBeNull();
+  });
+
+  it("is marked where its curve is an estimate, and only there", () => {
+    const estimated = { how: "from 60 Shore A", forceShare: 0.25 };
+    expect(rowOf(withCorner({}), { estimated }).estimated).toEqual(estimated);
+    expect(rowOf(withCorner({}))).not.toHaveProperty("estimated");
   });
 });
 
@@ -133,13 +194,91 @@ describe("a stop that cannot be assessed", () => {
 
   it("keeps the mark of its estimate, and is unsure", () => {
     const row = faultyStop({ id: "a", stop: { ...fitment.stop, estimated } }, fault);
-    expect(row).toMatchObject({ estimated, verdict: "unsure", group: "doesNotFit", fault });
+    expect(row).toEqual({
+      id: "a",
+      name: "Test stop",
+      estimated,
+      spacerMm: 0,
+      group: "doesNotFit",
+      verdict: "unsure",
+      margins: {
+        reserveMm: null,
+        freeTravelMm: null,
+        accelerationG: null,
+        compressionShare: null,
+      },
+      shortcomings: [],
+      fitment: null,
+      assessment: null,
+      fault,
+    });
   });
 
   it("fails where it would be pressed, and carries no mark where its curve was tested", () => {
     const row = faultyStop({ id: "a", stop: fitment.stop }, { ...fault, code: "stopPresses" });
     expect(row.verdict).toBe("no");
     expect(row).not.toHaveProperty("estimated");
+  });
+});
+
+describe("the score of margins", () => {
+  // Ample, common practice: 10 mm of reserve, 10 mm of travel, 1 g, a quarter of δu.
+  const known = { reserveMm: 5, freeTravelMm: 7, accelerationG: 0.6, compressionShare: 0.2 };
+
+  it("is the least share of what is ample, and the sum: of 0.5, 0.7, 0.6 and 0.8", () => {
+    const [least, sum] = marginScore(known);
+    expect(least).toBe(0.5);
+    expect(sum).toBeCloseTo(2.6, 12);
+  });
+
+  it("takes more than ample as ample, and what is not known not at all", () => {
+    expect(marginScore({ ...known, reserveMm: 80, freeTravelMm: null, accelerationG: 9 })).toEqual([
+      0.8, 2.8,
+    ]);
+  });
+
+  it("is below 0 where one is short", () => {
+    const none = { freeTravelMm: null, accelerationG: null, compressionShare: null };
+    expect(marginScore({ ...none, reserveMm: -15 })).toEqual([-1.5, -1.5]);
+  });
+});
+
+describe("the order of rows", () => {
+  const plain = () => ({ ...rowOf(withCorner({})), id: "a", name: "Tern" });
+  const none = { freeTravelMm: null, accelerationG: null, compressionShare: null };
+  const scored = (reserveMm: number, accelerationG: number) => ({
+    margins: { ...none, reserveMm, accelerationG },
+  });
+  const fault = { code: "any", sentence: ["Wrong."] };
+
+  /* Each pair differs in one thing, and against all that follows it in the order. */
+  it.each<[string, Partial<RankedStop>, Partial<RankedStop>]>([
+    ["fits before may fit", { group: "fits", verdict: "no" }, { group: "mayFit", verdict: "ok" }],
+    [
+      "may fit before nearly",
+      { group: "mayFit", verdict: "no" },
+      { group: "nearly", verdict: "ok" },
+    ],
+    [
+      "nearly before does not fit",
+      { group: "nearly", verdict: "no" },
+      { group: "doesNotFit", verdict: "ok" },
+    ],
+    ["ok before care", { verdict: "ok", fault }, { verdict: "care" }],
+    ["care before unsure", { verdict: "care", fault }, { verdict: "unsure" }],
+    ["unsure before no", { verdict: "unsure", fault }, { verdict: "no" }],
+    ["no fault before a fault", { ...scored(1, 1) }, { fault, ...scored(9, 1) }],
+    ["the greater least margin", scored(5, 0.5), scored(4, 1)],
+    ["the greater sum", { ...scored(5, 0.7), spacerMm: 3 }, { ...scored(5, 0.6), spacerMm: 0 }],
+    ["the smaller spacer", { spacerMm: 2, name: "Tern" }, { spacerMm: 3, name: "Brant" }],
+    ["the name", { name: "Brant", id: "b" }, { name: "Tern", id: "a" }],
+    ["the id", { id: "a" }, { id: "b" }],
+  ])("%s", (_, before, after) => {
+    const one = { ...plain(), ...before };
+    const other = { ...plain(), ...after };
+    expect(compareRanked(one, other)).toBeLessThan(0);
+    expect(compareRanked(other, one)).toBeGreaterThan(0);
+    expect(compareRanked(one, { ...one })).toBe(0);
   });
 });
 
