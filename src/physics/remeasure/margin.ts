@@ -159,11 +159,6 @@ function rideParts(
         progressive: isProgressive(curve.value),
         cornerMassKg:
           mass.length === 0 ? null : mass.reduce((sum, each) => sum + each) / mass.length,
-        wheelRateNPerMm: ride.wheelRateNPerMm ?? null,
-        tyreRateNPerMm: ride.tyreRateNPerMm ?? null,
-        damperBumpNsPerMm: ride.damperBumpNsPerMm ?? null,
-        damperReboundNsPerMm: ride.damperReboundNsPerMm ?? null,
-        payloadKg: ride.payloadPerCornerKg ?? null,
       },
       ride,
       rules,

@@ -13,6 +13,7 @@ import {
   openQuestions,
 } from "./openQuestions.ts";
 import { halfWidthAfter, outcomeByDraws } from "./outcomeByDraws.ts";
+import { compareForecasts, leastTrouble, proposed } from "./proposed.ts";
 import {
   type AfterReading,
   type AgainWay,
@@ -55,12 +56,8 @@ export interface AgainPlan {
   readonly otherwise: Sentence | null;
 }
 
-/** A reading that takes away less of the interval and settles less often than this is hardly worth it. */
-const worthTaking = 0.05;
 /** How many readings are gone through where each costs a dozen assessments: those with most of the doubt. */
 const mostByDraws = 5;
-/** Together this sure to settle it, no more readings are proposed. */
-const enough = 0.95;
 /** Below this chance that all of them together settle it, something else is needed. */
 const hardly = 0.05;
 
@@ -162,26 +159,6 @@ function withDrawnWidth(
   return { ...forecast, halfWidthThenMm: then, removed: 1 - then / forecast.halfWidthNowMm };
 }
 
-/**
- * Those worth taking, until they are sure enough together; many small ones as well, where only together
- * they make a difference.
- */
-function proposed(
-  found: readonly Found[],
-  together: (some: readonly Found[]) => number,
-): { readonly chosen: readonly Found[]; readonly settlesAll: number } {
-  const withAll = together(found);
-  const chosen: Found[] = [];
-  let settles = 0;
-  for (const each of found) {
-    if (settles >= enough) break;
-    if (!isWorth(each.forecast) && withAll - settles < worthTaking) continue;
-    chosen.push(each);
-    settles = together(chosen);
-  }
-  return { chosen, settlesAll: Math.max(settles, withAll) };
-}
-
 /** The same in one go. */
 export function planAgain(
   fitment: Fitment,
@@ -279,28 +256,6 @@ function forecastOf(
     };
   });
   return told.sort(compareForecasts)[0] as AgainForecast;
-}
-
-/** Chances are told apart from one hundredth on: less is the draws' own scatter. */
-function compareForecasts(a: AgainForecast, b: AgainForecast): number {
-  const hundredths = (chance: number) => Math.round(100 * chance);
-  return (
-    hundredths(b.settlesVerdict) - hundredths(a.settlesVerdict) ||
-    hundredths(b.settlesQuestion) - hundredths(a.settlesQuestion) ||
-    b.removed - a.removed
-  );
-}
-
-/** The least troublesome way that removes nearly as much as the best one. */
-function leastTrouble<Tried extends { readonly forecast: AgainForecast }>(
-  tried: readonly Tried[],
-): Tried | null {
-  const most = Math.max(0, ...tried.map(({ forecast }) => forecast.removed));
-  return tried.find(({ forecast }) => forecast.removed >= 0.9 * most) ?? null;
-}
-
-function isWorth({ removed, settlesQuestion, settlesVerdict }: AgainForecast): boolean {
-  return Math.max(removed, settlesQuestion, settlesVerdict) >= worthTaking;
 }
 
 function otherwiseOf(

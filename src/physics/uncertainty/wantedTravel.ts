@@ -56,12 +56,18 @@ const bumpDamping = rideQuantities.indexOf("damperBumpNsPerMm");
 const reboundDamping = rideQuantities.indexOf("damperReboundNsPerMm");
 const payload = rideQuantities.indexOf("payloadPerCornerKg");
 
+/** What counts of a corner besides its ride values. */
+type WantedCorner = Pick<
+  RoadCornerWithCurve,
+  "kinematics" | "stop" | "gapMm" | "travelToContactMm" | "progressive" | "cornerMassKg"
+>;
+
 /**
  * Free travel wanted z_need, mm, unladen and laden, as a function of the ride values alone, for draws
  * and differences where those were estimated; the geometry stays at its means. NaN where a value is not above 0 or the payload is out of the layout's reach.
  */
 export class WantedTravelModel {
-  readonly #corner: RoadCornerWithCurve;
+  readonly #corner: WantedCorner;
   readonly #speed: number;
   readonly #intensity: number;
   readonly #allowed: number;
@@ -69,7 +75,7 @@ export class WantedTravelModel {
   readonly #values: Float64Array;
   readonly #closing = new Float64Array(3);
 
-  constructor(corner: RoadCornerWithCurve, ride: Ride, rules: UseRules) {
+  constructor(corner: WantedCorner, ride: Ride, rules: UseRules) {
     this.#corner = corner;
     this.#speed = rules.speedKmPerH / 3.6;
     this.#intensity = roadVelocityIntensity(rules.roadClass, this.#speed);

@@ -97,6 +97,86 @@ describe("a reading taken again, through the whole formulas", () => {
     expect(found.verdict).toBeCloseTo(1, 9);
   });
 
+  it("from “take care”, only lacking it settles the verdict where something else keeps it open", () => {
+    const margins = [marginFor(strutOf(40, 2))];
+    const found = tried(strutOf(40, 2), narrow(0.01, 2), "care", { margins, blocked: true });
+    expect(found.settled[0]).toBeCloseTo(1, 9);
+    expect(found.verdict).toBeCloseTo(0.5, 9);
+  });
+
+  it("where only the verdict was open, “take care” is a decision", () => {
+    // A reserve of 5 ± 4 mm: never below 0, and the wanted 5 mm as likely as not.
+    const margins = [marginFor(strutOf(40, 4))];
+    const found = tried(strutOf(40, 4), narrow(4, 0.001), "unsure", { margins });
+    expect(found.settled[0]).toBeCloseTo(1, 9);
+    expect(found.verdict).toBeCloseTo(1, 9);
+    expect(tried(strutOf(40, 4), narrow(4, 0.001), "care", { margins })).toMatchObject({
+      settled: [0],
+      verdict: 0,
+    });
+    const held = tried(strutOf(40, 4), narrow(4, 0.001), "unsure", { margins, blocked: true });
+    expect(held.verdict).toBe(0);
+  });
+
+  it("one of two checks that fails settles the verdict, the other still open", () => {
+    const at = strutOf(45, 4);
+    const other = {
+      ...marginFor(at),
+      question: { ...marginFor(at).question, check: { id: "balance", state: "unsure" } },
+    } as Margin;
+    // No such check is made of one corner: it stays open.
+    const margins = [marginFor(at), other];
+    const found = tried(at, narrow(0.01, 4), "unsure", { margins, blocked: true });
+    expect(found.settled).toEqual([expect.closeTo(1, 9), 0]);
+    expect(found.verdict).toBeCloseTo(0.5, 9);
+  });
+
+  /** Share of the new means that fail, at a reserve of `margin` mm. */
+  const failing = (margin: number, shift: AfterReading["shift"]) => {
+    const at = strutOf(45 - margin, 4);
+    const after = { halfWidth: 0.01, standardError: 0, shift };
+    return tried(at, after, "unsure", { margins: [marginFor(at)], blocked: true }).verdict;
+  };
+
+  it("moves by the sum of both doubts, each drawn apart", () => {
+    // A triangle over ±8 mm: a twelfth of it lies past 4.73, on average at 5.82; the next at 4.0.
+    const shift = { halfWidths: [4, 4], standardDeviation: 0 };
+    expect(failing(5, shift)).toBeCloseTo(1 / 12, 9);
+    expect(failing(7, shift)).toBe(0);
+  });
+
+  it("moves by the scatter as well", () => {
+    // Of a normal of 3 mm the twelfths lie at 1.84, 1.16, 0.81 … deviations: two are past one.
+    expect(failing(3, { halfWidths: [], standardDeviation: 3 })).toBeCloseTo(2 / 12, 9);
+    expect(failing(3, { halfWidths: [], standardDeviation: 0 })).toBe(0);
+  });
+
+  it("looks at the side and the figure that each margin is about", () => {
+    const [corner] = strutOf(45, 4).corners;
+    if (corner === undefined) throw new Error("no corner");
+    const far = { ...corner, gap: within(20, 1) };
+    const right = { ...corner, side: "right" as const, limits: [tyreLimit(within(75, 6))] };
+    const both: Fitment = { ...strutOf(45, 4), corners: [far, right] };
+    const assessed = unwrapped(assessStatic(both, { samples: 10_000 })).corners[1];
+    const check = assessed?.checks.find(({ id }) => id === "clearance");
+    if (check === undefined) throw new Error("no check");
+    const onRight: Margin = {
+      ...marginFor(strutOf(45, 4)),
+      question: { side: "right", check, why: "doubt", readings: [] },
+    };
+    const gap = drawnReading("right.gap", within(45, 4));
+    const after = narrow(1, 4);
+    const steps = outcomeByDraws(both, [onRight], "unsure", false, gap, after);
+    let step = steps.next();
+    while (!step.done) step = steps.next();
+    // The left side is sure at once; the limit of ±6 mm keeps the right one open: ±5.4 mm to pass.
+    expect(step.value.settled).toEqual([0]);
+    // Flat within ±5, down to 0 at ±7: 95 % lie within ±(7 − √1.2).
+    expect(step.value.halfWidths[0]).toBeCloseTo(7 - Math.sqrt(1.2), 1);
+    const travel = halfWidthAfter(both, { ...onRight, about: "freeTravel" }, gap, after);
+    expect(travel).toBeCloseTo(0.95, 1);
+  });
+
   it("settles nothing by a new mean that cannot be assessed", () => {
     const found = tried(strutOf(1, 3), narrow(0.01, 3));
     expect(found.settled[0]).toBeGreaterThan(0);

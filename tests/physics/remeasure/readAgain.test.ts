@@ -88,4 +88,40 @@ describe("the ways to take a reading again", () => {
     expect(waysFor(read([40], 0.1), 1, tools)).toEqual([]);
     expect(waysFor(read([40], 0), 1, tools)).toEqual([]);
   });
+
+  const kinds = (...given: Parameters<typeof waysFor>) =>
+    waysFor(...given).map((way) => (way.kind === "tool" ? way.tool.id : way.kind));
+
+  it("hold tools in whatever order they lie, also one without any doubt, never one with less", () => {
+    const [caliper, rule, tape] = tools;
+    if (!caliper || !rule || !tape) throw new Error("tools");
+    for (const given of [
+      [tape, caliper, rule],
+      [rule, tape, caliper],
+      [caliper, rule, tape],
+    ]) {
+      expect(kinds(read([40], 2), 1, given)).toEqual(["tape", "rule", "caliper"]);
+    }
+    const sure = { ...caliper, id: "sure", halfWidth: 0 };
+    expect(kinds(read([40], 1), 1, [sure, { ...sure, id: "odd", halfWidth: -1 }])).toEqual([
+      "sure",
+    ]);
+  });
+
+  it("need a fifth less doubt of a tool", () => {
+    const tool = (halfWidth: number) => ({ id: `${halfWidth}`, name: "a tool", halfWidth });
+    expect(kinds(read([40], 1), 1, [tool(0.8), tool(0.81)])).toEqual(["0.8"]);
+  });
+
+  it("are repeats only where several values scatter", () => {
+    expect(kinds(read([40, 40], 1), 2, [])).toEqual([]);
+    expect(kinds(read([40, 41], 1), 2, [])).toEqual(["repeat"]);
+    // Of one value no scatter is known, whatever is carried along.
+    expect(kinds({ ...read([40], 1), standardError: 1 }, 1, [])).toEqual([]);
+  });
+
+  it("are none for a ride value that is known, nor by a tool for one that is not", () => {
+    expect(kinds(read([26], 0, "ride.wheelRateNPerMm"), 1, tools)).toEqual([]);
+    expect(kinds(read([26], 4, "ride.wheelRateNPerMm"), 1, tools)).toEqual(["halve"]);
+  });
 });
