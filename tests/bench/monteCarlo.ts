@@ -84,15 +84,9 @@ function drawnReadings(budget: CornerBudget): Float64Array {
 function ourFormulas(budget: CornerBudget, drawn: Float64Array): () => void {
   const { model } = budget;
   const count = budget.places.length;
-  const readings = new Float64Array(count);
   const figures = new Float64Array(figureNames.length);
   return () => {
-    for (let draw = 0; draw < samples; draw++) {
-      for (let place = 0; place < count; place++) {
-        readings[place] = drawn[count * draw + place] as number;
-      }
-      model.evaluate(readings, figures);
-    }
+    for (let draw = 0; draw < samples; draw++) model.evaluate(drawn, figures, count * draw);
   };
 }
 

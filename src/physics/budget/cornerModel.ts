@@ -46,16 +46,26 @@ export class CornerModel {
   }
 
   /**
-   * Fills `figures` (see `figure`) from readings in the order of `cornerReadings`. Without limits all
-   * from the hard limit on are 0. False, where any figure is out of the layout's reach.
+   * Fills `figures` (see `figure`) from readings in the order of `cornerReadings` that stand in the array
+   * from `from` on. Without limits all from the hard limit on are 0. False, where any figure is out of
+   * the layout's reach.
    */
-  evaluate(readings: Float64Array, figures: Float64Array): boolean {
-    return this.motion.set(readings) === null && this.evaluateMoved(readings, figures, this.motion);
+  evaluate(readings: Float64Array, figures: Float64Array, from = 0): boolean {
+    const { motion } = this;
+    return (
+      motion.set(readings, from) === null && this.evaluateMoved(readings, figures, motion, from)
+    );
   }
 
   /** The same with a motion already set to these readings: another corner's, of the same geometry. */
-  evaluateMoved(readings: Float64Array, figures: Float64Array, motion: LayoutMotion): boolean {
-    const gap = readings[this.geometryCount] as number;
+  evaluateMoved(
+    readings: Float64Array,
+    figures: Float64Array,
+    motion: LayoutMotion,
+    from = 0,
+  ): boolean {
+    const gapPlace = from + this.geometryCount;
+    const gap = readings[gapPlace] as number;
     const pressed = gap + this.#usable;
     if (!motion.wheelTravelInto(figures, figure.contact, gap)) return false;
     if (!motion.wheelTravelInto(figures, figure.fullStop, pressed)) return false;
@@ -65,14 +75,14 @@ export class CornerModel {
     }
     let hardLimit = Number.POSITIVE_INFINITY;
     for (let index = 0; index < this.#perWheel.length; index++) {
-      const reading = readings[this.geometryCount + 2 + index] as number;
+      const reading = readings[gapPlace + 2 + index] as number;
       const perWheel = this.#perWheel[index] as number;
       const travel = perWheel === 0 ? motion.wheelTravel(reading) : reading / perWheel;
       if (travel < hardLimit) hardLimit = travel;
     }
     // The closing at the limit, less what is wanted, stands for a moment in the spacer's place.
     if (!motion.closingInto(figures, figure.spacer, hardLimit - this.#reserveWanted)) return false;
-    const freeHeight = readings[this.geometryCount + 1] as number;
+    const freeHeight = readings[gapPlace + 1] as number;
     const spacer = pressed - (figures[figure.spacer] as number);
     const solidShare = 1 - this.#usable / freeHeight;
     figures[figure.hardLimit] = hardLimit;

@@ -37,13 +37,14 @@ export class ArmMotion extends LayoutMotion {
     this.#wheelPerOuter = wheelPerOuter;
   }
 
-  set(readings: Float64Array): MotionFault | null {
-    const outerAngle = (readings[2] as number) * radiansPerDegree;
-    const stopAngle = ((readings[3] as number) + (readings[4] as number)) * radiansPerDegree;
+  set(readings: Float64Array, from = 0): MotionFault | null {
+    const outerAngle = (readings[from + 2] as number) * radiansPerDegree;
+    const stopAngle =
+      ((readings[from + 3] as number) + (readings[from + 4] as number)) * radiansPerDegree;
     if (!(Math.abs(outerAngle) < steepest)) return "armTooSteep";
     if (!(Math.abs(stopAngle) < steepest)) return "leverLost";
-    this.#stopArm = readings[0] as number;
-    this.#wheelArm = this.#wheelPerOuter * (readings[1] as number);
+    this.#stopArm = readings[from] as number;
+    this.#wheelArm = this.#wheelPerOuter * (readings[from + 1] as number);
     this.#outerAngle = outerAngle;
     this.#stopAngle = stopAngle;
     this.#sinOuter = sine(outerAngle);

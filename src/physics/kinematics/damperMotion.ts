@@ -42,11 +42,12 @@ export class DamperMotion extends LayoutMotion {
     this.#wheelPerOuter = wheelPerOuter;
   }
 
-  set(readings: Float64Array): MotionFault | null {
-    const mountArm = readings[0] as number;
-    const lengthAtRide = readings[5] as number;
-    const outerAngle = (readings[2] as number) * radiansPerDegree;
-    const mountAngle = ((readings[3] as number) + (readings[4] as number)) * radiansPerDegree;
+  set(readings: Float64Array, from = 0): MotionFault | null {
+    const mountArm = readings[from] as number;
+    const lengthAtRide = readings[from + 5] as number;
+    const outerAngle = (readings[from + 2] as number) * radiansPerDegree;
+    const mountAngle =
+      ((readings[from + 3] as number) + (readings[from + 4] as number)) * radiansPerDegree;
     if (!(Math.abs(outerAngle) < steepest)) return "armTooSteep";
     if (!(Math.abs(mountAngle) < steepest)) return "leverLost";
     const sinMount = sine(mountAngle);
@@ -60,7 +61,7 @@ export class DamperMotion extends LayoutMotion {
     const sinOuter = sine(outerAngle);
     const cosOuter = cosineOf(outerAngle, sinOuter);
     this.#mountArm = mountArm;
-    this.#wheelArm = this.#wheelPerOuter * (readings[1] as number);
+    this.#wheelArm = this.#wheelPerOuter * (readings[from + 1] as number);
     this.#lengthAtRide = lengthAtRide;
     this.#upperArm = upperArm;
     this.#outerAngle = outerAngle;

@@ -24,10 +24,11 @@ export abstract class LayoutMotion {
   readonly #result = new Float64Array(1);
 
   /**
-   * Takes readings in the order of `geometryPlaces` (mm, degrees), with lengths finite and above 0.
-   * Null, or why they give no motion; the other members may then not be called.
+   * Takes readings in the order of `geometryPlaces` (mm, degrees), with lengths finite and above 0, that
+   * stand in the array from `from` on. Null, or why they give no motion; the other members may then
+   * not be called.
    */
-  abstract set(readings: Float64Array): MotionFault | null;
+  abstract set(readings: Float64Array, from?: number): MotionFault | null;
   /** Wheel travel that the layout can reach, mm: on it s rises strictly with z. */
   abstract range(): readonly [number, number];
   /** Puts s(z), mm, at a place of `out`; false, and no number there, where z cannot be reached. */

@@ -34,8 +34,8 @@ abstract class StraightMotion extends LayoutMotion {
  * Error: `stopLeansFlat` where |β| ≥ 89.95°.
  */
 export class StrutMotion extends StraightMotion {
-  set(readings: Float64Array): MotionFault | null {
-    const lean = (readings[0] as number) * radiansPerDegree;
+  set(readings: Float64Array, from = 0): MotionFault | null {
+    const lean = (readings[from] as number) * radiansPerDegree;
     if (!(Math.abs(lean) < steepest)) return "stopLeansFlat";
     this.stopPerWheel = Math.cos(lean);
     return null;
@@ -59,10 +59,10 @@ export class AxleMotion extends StraightMotion {
     this.#movement = movement;
   }
 
-  set(readings: Float64Array): MotionFault | null {
-    const track = readings[0] as number;
-    const spacing = readings[1] as number;
-    const lean = (readings[2] as number) * radiansPerDegree;
+  set(readings: Float64Array, from = 0): MotionFault | null {
+    const track = readings[from] as number;
+    const spacing = readings[from + 1] as number;
+    const lean = (readings[from + 2] as number) * radiansPerDegree;
     if (!(Math.abs(lean) < steepest)) return "stopLeansFlat";
     const share = this.#movement === "both" ? 1 : (track + spacing) / (2 * track);
     this.stopPerWheel = Math.cos(lean) * share;

@@ -82,7 +82,6 @@ export function drawCorners(
     if (!shared) {
       if (second.moveTo(draw)) second.count(draw, second.motion);
     } else if (moved) {
-      second.takeReadings(draw);
       second.count(draw, first.motion);
     }
   }
@@ -98,7 +97,8 @@ class CornerTally {
   readonly #corner: CornerBudget;
   readonly #reserveWanted: number;
   readonly #samples: number;
-  readonly #readings: Float64Array;
+  /** How many readings a draw has. */
+  readonly #places: number;
   /** Places whose reading is in doubt, and its draws. */
   readonly #moving: readonly { readonly place: number; readonly draws: ReadingDraws }[];
   /** The readings of the draws of a block, one draw after the other, and its first draw. */
@@ -122,16 +122,15 @@ class CornerTally {
     this.#corner = corner;
     this.#reserveWanted = reserveWanted;
     this.#samples = draws.samples;
-    this.#readings = placeMeans(corner.places);
+    this.#places = corner.places.length;
     this.#moving = corner.places.flatMap(({ drawn }, place) =>
       drawn === null || (drawn.halfWidth === 0 && drawn.standardError === 0)
         ? []
         : [{ place, draws: draws.of(drawn) }],
     );
-    this.#block = new Float64Array(blockLength * this.#readings.length);
-    for (let at = 0; at < this.#block.length; at += this.#readings.length) {
-      this.#block.set(this.#readings, at);
-    }
+    this.#block = new Float64Array(blockLength * this.#places);
+    const means = placeMeans(corner.places);
+    for (let at = 0; at < this.#block.length; at += this.#places) this.#block.set(means, at);
     this.#wanted = wantedTravels;
     this.#beyond = new Int32Array(wantedTravels.length);
     this.#covered = new CoverageIntervals(corner.model.hasLimits ? 6 : 2, draws.samples);
@@ -144,20 +143,16 @@ class CornerTally {
     return geometry(this).join() === geometry(other).join();
   }
 
-  takeReadings(draw: number): void {
+  /** Where the readings of a draw begin in the block. */
+  #readingsOf(draw: number): number {
     if (!(draw >= this.#blockFrom && draw < this.#blockFrom + blockLength)) this.#layOut(draw);
-    const readings = this.#readings;
-    const block = this.#block;
-    const from = (draw - this.#blockFrom) * readings.length;
-    for (let place = 0; place < readings.length; place++) {
-      readings[place] = block[from + place] as number;
-    }
+    return (draw - this.#blockFrom) * this.#places;
   }
 
   /** Lays out the readings of a block, reading by reading. */
   #layOut(from: number): void {
     const block = this.#block;
-    const places = this.#readings.length;
+    const places = this.#places;
     const count = Math.min(blockLength, this.#samples - from);
     this.#blockFrom = from;
     for (const { place, draws } of this.#moving) {
@@ -174,13 +169,13 @@ class CornerTally {
 
   /** Takes the readings of a draw and moves the layout to them; false where they give no motion. */
   moveTo(draw: number): boolean {
-    this.takeReadings(draw);
-    return this.motion.set(this.#readings) === null;
+    return this.motion.set(this.#block, this.#readingsOf(draw)) === null;
   }
 
   count(draw: number, motion: LayoutMotion): void {
     const figures = this.#figures;
-    if (!this.#corner.model.evaluateMoved(this.#readings, figures, motion)) return;
+    const { model } = this.#corner;
+    if (!model.evaluateMoved(this.#block, figures, motion, this.#readingsOf(draw))) return;
     this.#covered.add(figures);
     this.#inside++;
     const contact = figures[figure.contact] as number;
