@@ -105,7 +105,7 @@ export function NumberEntry({
     );
   const shownUnit = unitWords ?? (entry.unit === "deg" ? "°" : entry.unit);
   return (
-    <div class="stack-close">
+    <div class="stack-close" data-entry>
       <NumberField
         label={label}
         {...(hint !== undefined && { hint })}

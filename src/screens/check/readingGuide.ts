@@ -8,7 +8,9 @@ export interface ReadingGuide {
   readonly how: string;
   /** What goes wrong. */
   readonly wrong: string;
-  /** What an angle's sign means, or what leaving an optional reading out means. */
+  /** What happens without it, where it can be skipped. */
+  readonly skipped?: string;
+  /** What an angle's sign means, and the like: read with the number being typed. */
   readonly note?: string;
 }
 
@@ -30,19 +32,20 @@ const armAngle: ReadingGuide = {
   note: lowerPositive,
 };
 
-const lineNote =
+const lineSkipped =
   "Only where this point lies off the arm's own line. Skip it and the arm angle is used.";
 
 const stopLean: ReadingGuide = {
   name: "Lean of the stop",
   how: "Between a plumb line and the line along which the stop is pressed (A to B), seen from front or rear.",
   wrong: "The bracket may lean another way than the stop. Hold the gauge along the rubber.",
-  note: "Top toward the pivot is positive; top away from it takes a minus. Upright: 0. Skip it and 0 is used.",
+  note: "Top toward the pivot is positive; top away from it takes a minus. Upright: 0.",
+  skipped: "Skip it and 0 is used.",
 };
 
 const leanOnBody: ReadingGuide = {
   ...stopLean,
-  note: "Either way counts the same. Upright: 0. Skip it and 0 is used.",
+  note: "Either way counts the same. Upright: 0.",
 };
 
 type GeometryGuides = { readonly [Name in GeometryReadingName]?: ReadingGuide };
@@ -61,7 +64,8 @@ const guides: { readonly [Kind in LayoutKind]: GeometryGuides } = {
       name: "Angle of the line to the stop",
       how: "Between a level line and the line from the pivot bolt (A) to where stop and pad meet (B).",
       wrong: "This is not the arm's own angle where the pad stands above or below the arm.",
-      note: `${lineNote} ${lowerPositive}`,
+      skipped: lineSkipped,
+      note: lowerPositive,
     },
     stopLean,
   },
@@ -83,7 +87,8 @@ const guides: { readonly [Kind in LayoutKind]: GeometryGuides } = {
       name: "Angle of the line to the damper mount",
       how: "Between a level line and the line from the pivot bolt (A) to the damper's lower bolt (B).",
       wrong: "This is not the arm's own angle where the bolt stands above or below the arm.",
-      note: `${lineNote} ${lowerPositive}`,
+      skipped: lineSkipped,
+      note: lowerPositive,
     },
     stopLean: {
       ...stopLean,
@@ -120,7 +125,7 @@ const onTheRod: ReadingGuide = {
   how: "Along the rod, from the stop's lower end (A) to the top of the damper's body (B).",
   wrong:
     "A dust boot hides the stop's end. Slide it up. With the wheel off the ground the gap is too long.",
-  note: "Already touching? Type 0.1 mm.",
+  note: "Already touching? Type 0.1 mm, or 0.004 in.",
 };
 
 const toThePad: ReadingGuide = {
@@ -128,14 +133,14 @@ const toThePad: ReadingGuide = {
   how: "Along the stop's own axis, from the tip of the rubber (A) to the pad that it lands on (B).",
   wrong:
     "Straight up is too short where the stop leans. With the wheel off the ground it is too long.",
-  note: "Already touching? Type 0.1 mm.",
+  note: "Already touching? Type 0.1 mm, or 0.004 in.",
 };
 
 const rideHeight: ReadingGuide = {
   name: "Ride height",
   how: "From the wheel centre (A) straight up to the edge of the wheel arch (B).",
   wrong: "A roll of tape standing on a tilted floor reads short on one side. Use the level place.",
-  note: "Only used to compare left with right. You can skip it.",
+  skipped: "Only used to compare left with right. You can skip it.",
 };
 
 const cornerMass: ReadingGuide = {

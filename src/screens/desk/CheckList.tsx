@@ -162,8 +162,8 @@ function Row({
       <span class="desk-vehicle">
         <strong>{latest.vehicle}</strong>
         <span class="small soft">
+          {computed && computed.odd > 0 && `${countWords(computed.odd, "odd reading")} · `}
           {latest.stop}
-          {computed && computed.odd > 0 && ` · ${countWords(computed.odd, "odd reading")}`}
           {versions.length > 1 && ` · version ${versions.length}`}
         </span>
       </span>

@@ -34,6 +34,12 @@ export interface TextFieldProps {
   readonly capitals?: boolean;
 }
 
+/** A big number stays in a big box; a long one is written smaller, so that all of it shows. */
+function fieldClass(big: boolean, value: string): string {
+  if (!big) return "field";
+  return value.length > 5 ? "field field-big field-long" : "field field-big";
+}
+
 export function TextField({
   label,
   labelUnseen = false,
@@ -60,7 +66,7 @@ export function TextField({
     .filter(Boolean)
     .join(" ");
   return (
-    <div class={big ? "field field-big" : "field"}>
+    <div class={fieldClass(big, value)}>
       <label for={id} class={labelUnseen ? "unseen" : "field-label"}>
         {label}
       </label>

@@ -106,15 +106,26 @@ describe("the keys", () => {
     expect(within(await keypad()).queryByRole("button", { name: "1/8" })).toBeNull();
   });
 
-  it("lead on to the next reading once there is a number", async () => {
-    await field("left.gap", "Left gap");
-    const next = () => screen.getByRole("button", { name: "Next reading" }) as HTMLButtonElement;
-    await keypad();
-    expect(next().disabled).toBe(true);
-    await press("2", "1");
-    await waitFor(() => expect(next().disabled).toBe(false));
-    fireEvent.click(next());
-    await waitFor(() => expect(location.hash).not.toContain("left.gap"));
+  it("lead on to the next number of the screen, and are put away after the last", async () => {
+    const gone = () =>
+      waitFor(() => expect(screen.queryByRole("group", { name: /^Keys for/ })).toBeNull());
+    const alone = await field("left.gap", "Left gap");
+    await press("5", "8", "Put the keys away");
+    await gone();
+    expect(alone.value).toBe("58");
+    fireEvent.click(screen.getByRole("button", { name: "Add a repeat" }));
+    const first = await screen.findByLabelText("Left gap, time 1");
+    const second = screen.getByLabelText("Left gap, time 2");
+    await waitFor(() => expect(document.activeElement).toBe(second));
+    first.focus();
+    await waitFor(() =>
+      expect(screen.getAllByRole("group", { name: /^Keys for/ })).toHaveLength(1),
+    );
+    await press("Next field");
+    expect(document.activeElement).toBe(second);
+    await press("Put the keys away");
+    await gone();
+    expect(location.hash).toContain("left.gap");
   });
 
   it("go when another thing is chosen, and stay while it is one of them", async () => {

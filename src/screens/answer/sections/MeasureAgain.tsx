@@ -91,7 +91,7 @@ function decided({ corners }: Assessment): boolean {
 }
 
 function shareWords(share: number): string {
-  if (share >= 0.75) return "Nearly all";
+  if (share >= 0.9) return "Nearly all";
   if (share >= 0.5) return "Most";
   if (share >= 0.25) return "A good part";
   return "A small part";

@@ -14,13 +14,13 @@ interface KeypadProps extends PadLayout {
   readonly label: string;
   /** The number as it would be said, for who does not see it change. */
   readonly said: string;
-  readonly nextName: string;
-  readonly nextOff: boolean;
+  /** What the key in the corner does: on to the next number, or the keys are put away. */
+  readonly onward: "next" | "done";
   readonly canRestore: boolean;
   readonly padRef: Ref<HTMLFieldSetElement>;
   readonly onKey: (key: Key) => void;
   readonly onRestore: () => void;
-  readonly onNext: () => void;
+  readonly onOnward: () => void;
   readonly onPhoneKeys: () => void;
   readonly onLeave: (event: FocusEvent) => void;
 }
@@ -31,14 +31,12 @@ function PadKey({
   name,
   icon,
   look = "",
-  off = false,
   onPress,
   children,
 }: {
   name?: string;
   icon?: IconName;
   look?: string;
-  off?: boolean;
   onPress: () => void;
   children?: ComponentChildren;
 }) {
@@ -47,7 +45,6 @@ function PadKey({
       type="button"
       class={`pad-key ${look}`}
       aria-label={name}
-      disabled={off}
       // The caret stays where it is: a key takes no focus from the field when it is touched.
       onMouseDown={(event) => event.preventDefault()}
       onClick={onPress}
@@ -63,13 +60,12 @@ export function Keypad({
   fractions = false,
   sign = false,
   said,
-  nextName,
-  nextOff,
+  onward,
   canRestore,
   padRef,
   onKey,
   onRestore,
-  onNext,
+  onOnward,
   onPhoneKeys,
   onLeave,
 }: KeypadProps) {
@@ -106,12 +102,19 @@ export function Keypad({
   );
   const next = (
     <PadKey
-      name={nextName}
+      name={onward === "next" ? "Next field" : "Put the keys away"}
       look={`pad-next ${!fractions && !sign ? "pad-tall" : ""}`}
-      off={nextOff}
-      onPress={onNext}
+      onPress={onOnward}
     >
-      Next
+      {onward === "next" ? (
+        <>
+          Next
+          <br />
+          field
+        </>
+      ) : (
+        "Done"
+      )}
     </PadKey>
   );
   return (

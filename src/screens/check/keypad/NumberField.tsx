@@ -31,7 +31,6 @@ export function NumberField({
     value: field.value,
     onText: field.onInput,
     said: said ?? null,
-    onNext: field.onEnter,
     fractions,
     sign,
   });

@@ -7,6 +7,8 @@ import { type Key, pressed } from "./keyedText.ts";
 /** Long enough for the tap that closes the keys to land where it was aimed, ms. */
 const closingWait = 250;
 
+const numberInputs = "main input[data-number]";
+
 /** Room between a field and the keys below it, px. */
 const margin = 12;
 
@@ -45,7 +47,6 @@ export function useKeypad({
   value,
   onText,
   said,
-  onNext,
   fractions = false,
   sign = false,
 }: PadLayout & {
@@ -55,7 +56,6 @@ export function useKeypad({
   readonly onText: (text: string) => void;
   /** The number as it would be said; null: what is typed, in quotes. */
   readonly said: string | null;
-  readonly onNext?: (() => void) | undefined;
 }): KeypadHandle {
   const [open, setOpen] = useState(false);
   const [byPhone, setByPhone] = useState(false);
@@ -89,26 +89,26 @@ export function useKeypad({
     setCleared(key.does === "clear" && value !== "" ? value : null);
     write(next.text, next.end);
   };
+  const close = () => {
+    setOpen(false);
+    setByPhone(false);
+    setCleared(null);
+  };
   const leave = ({ relatedTarget }: FocusEvent) => {
     const stays =
       relatedTarget === input.current ||
       (relatedTarget instanceof Node && pad.current?.contains(relatedTarget));
     if (stays) return;
     clearTimeout(closing.current);
-    closing.current = setTimeout(() => {
-      setOpen(false);
-      setByPhone(false);
-      setCleared(null);
-    }, closingWait);
+    // Another number brings its own keys: these would lie over them.
+    if (relatedTarget instanceof Element && relatedTarget.matches(numberInputs)) close();
+    else closing.current = setTimeout(close, closingWait);
   };
   const enter = () => {
     clearTimeout(closing.current);
     setOpen(true);
   };
-  const next = () => {
-    if (onNext) onNext();
-    else toNextField(input.current);
-  };
+  const next = shown ? nextNumber(input.current) : undefined;
 
   return {
     inputMode: own ? "none" : fractions ? "text" : "decimal",
@@ -124,8 +124,7 @@ export function useKeypad({
         fractions={fractions}
         sign={sign}
         said={said ?? (value === "" ? "" : `“${value}”`)}
-        nextName={onNext ? "Next reading" : "Next field"}
-        nextOff={onNext !== undefined && value.trim() === ""}
+        onward={next ? "next" : "done"}
         canRestore={cleared !== null && value === ""}
         padRef={pad}
         onKey={onKey}
@@ -134,7 +133,16 @@ export function useKeypad({
           write(cleared, cleared.length);
           setCleared(null);
         }}
-        onNext={next}
+        onOnward={() => {
+          if (next) {
+            next.focus();
+            next.select();
+          } else {
+            clearTimeout(closing.current);
+            input.current?.blur();
+            close();
+          }
+        }}
         onPhoneKeys={() => {
           setByPhone(true);
           // The keyboard comes up only for a field that is entered anew.
@@ -150,14 +158,10 @@ export function useKeypad({
   };
 }
 
-/** On to the next number of this screen; after the last the keys go. */
-function toNextField(input: HTMLInputElement | null): void {
-  const all = [...document.querySelectorAll<HTMLInputElement>("main input[data-number]")];
-  const next = input ? all[all.indexOf(input) + 1] : undefined;
-  if (next) {
-    next.focus();
-    next.select();
-  } else {
-    input?.blur();
-  }
+/** The number that comes after this one on the screen, if there is one to be seen. */
+function nextNumber(input: HTMLInputElement | null): HTMLInputElement | undefined {
+  const all = [...document.querySelectorAll<HTMLInputElement>(numberInputs)].filter(
+    (each) => each.closest("details:not([open])") === null,
+  );
+  return input && all.includes(input) ? all[all.indexOf(input) + 1] : undefined;
 }

@@ -110,7 +110,10 @@ export function ReadingEntry({ id, stored, change, preferences, signs, onEnter }
   const current = Math.min(active, texts.length - 1);
   const units = unitPairs[kind];
   const said = useRef<HTMLDivElement>(null);
-  useSeenAboveKeys(said, remarks.map(({ tone }) => tone).join(" "));
+  useSeenAboveKeys(
+    said,
+    [...remarks, ...(geometry ? [geometry] : [])].map(({ tone }) => tone).join(" "),
+  );
   useScreenAwake(preferences.awake);
   useReadBack(spokenEntry(texts[current] ?? "", kind, entry.unit), preferences.speak);
 
@@ -124,7 +127,7 @@ export function ReadingEntry({ id, stored, change, preferences, signs, onEnter }
                 <NumberField
                   label={repeated ? `${label}, time ${index + 1}` : label}
                   labelUnseen
-                  big={!repeated && (texts[0] ?? "").length <= 5}
+                  big={!repeated}
                   value={text}
                   onInput={(typed) => setText(index, typed)}
                   fractions={entry.unit === "in"}

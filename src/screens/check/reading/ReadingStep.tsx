@@ -70,6 +70,7 @@ export function ReadingStep({ stored, change, step, preferences, next }: StepPro
       <div class="reading-show">
         <div class="reading-how">
           <p>{guide.how}</p>
+          {guide.skipped && <p class="small soft">{guide.skipped}</p>}
           <WhatGoesWrong
             wrong={guide.wrong}
             reading={drawn}
