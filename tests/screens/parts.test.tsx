@@ -57,6 +57,20 @@ describe("a part that is fetched later", () => {
     expect(screen.getByText("Here it is")).toBeTruthy();
     expect(load).toHaveBeenCalledTimes(2);
   });
+
+  it("that nobody waits for shows nothing meanwhile, and is fetched once the browser is idle", async () => {
+    const idle: (() => void)[] = [];
+    vi.stubGlobal("requestIdleCallback", (work: () => void) => idle.push(work));
+    const load = vi.fn(async () => () => <p>Ready offline</p>);
+    const Part = later(load, { quiet: true });
+    const { container } = render(<Part />);
+    await waitFor(() => expect(idle).toHaveLength(1));
+    expect(load).not.toHaveBeenCalled();
+    expect(container.textContent).toBe("");
+    for (const work of idle) work();
+    await screen.findByText("Ready offline");
+    vi.unstubAllGlobals();
+  });
 });
 
 describe("a text field", () => {

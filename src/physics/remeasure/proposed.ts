@@ -1,8 +1,13 @@
-import type { AgainForecast } from "./planAgain.ts";
+/** What taking one reading again is expected to do, as far as the order of a plan goes by it; all 0 … 1. */
+interface Expected {
+  /** Share of the question's interval that goes. */
+  readonly removed: number;
+  readonly settlesQuestion: number;
+  readonly settlesVerdict: number;
+}
 
-/** What taking one reading again is expected to do: all that the order of a plan is made by. */
 interface Forecast {
-  readonly forecast: Pick<AgainForecast, "removed" | "settlesQuestion" | "settlesVerdict">;
+  readonly forecast: Expected;
 }
 
 /** A reading that takes away less of the interval and settles less often than this is hardly worth it. */
@@ -14,7 +19,7 @@ const enough = 0.95;
  * Below 0 where `a` goes before `b`: by the chance to settle the verdict, then a question, then by the
  * doubt removed. Chances are told apart from one hundredth on: less is the draws' own scatter.
  */
-export function compareForecasts(a: Forecast["forecast"], b: Forecast["forecast"]): number {
+export function compareForecasts(a: Expected, b: Expected): number {
   const hundredths = (chance: number) => Math.round(100 * chance);
   return (
     hundredths(b.settlesVerdict) - hundredths(a.settlesVerdict) ||
@@ -54,6 +59,6 @@ export function proposed<Found extends Forecast>(
   return { chosen, settlesAll: Math.max(settles, withAll) };
 }
 
-function isWorth({ removed, settlesQuestion, settlesVerdict }: Forecast["forecast"]): boolean {
+function isWorth({ removed, settlesQuestion, settlesVerdict }: Expected): boolean {
   return Math.max(removed, settlesQuestion, settlesVerdict) >= worthTaking;
 }

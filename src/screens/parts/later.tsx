@@ -2,13 +2,7 @@ import type { ComponentType } from "preact";
 import { useLayoutEffect, useState } from "preact/hooks";
 import { Button } from "./Button.tsx";
 import { Notice } from "./Notice.tsx";
-
-/** Runs `work` once the browser has nothing better to do, half a second from now at the latest. */
-export function whenIdle(work: () => void): void {
-  // Not every browser has it.
-  if ("requestIdleCallback" in globalThis) requestIdleCallback(work, { timeout: 500 });
-  else setTimeout(work, 300);
-}
+import { whenIdle } from "./whenIdle.ts";
 
 /**
  * A component whose code is fetched when it is first shown. `preload` fetches it ahead of that. A quiet

@@ -1,34 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { assessFitment } from "../../../src/physics/assess.ts";
-import type { Corner, Fitment } from "../../../src/physics/fitment.ts";
-import { type AgainPlan, planAgain } from "../../../src/physics/remeasure/planAgain.ts";
+import { planAgain } from "../../../src/physics/remeasure/planAgain.ts";
 import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { demoFitment, unwrapped } from "../demoFitments.ts";
 import { tyreLimit, uprightStrut, within } from "../staticFitments.ts";
-
-const caliper = { id: "caliper", name: "a caliper", halfWidth: 0.2 };
-const gauge = { id: "gauge", name: "a digital angle gauge", halfWidth: 0.2 };
-const tools = {
-  "left.gap": [caliper],
-  "right.gap": [caliper],
-  "left.limits.0": [caliper],
-  "left.limits.1": [caliper],
-  pivotToStop: [caliper],
-  armAngle: [gauge],
-};
-
-function planFor(fitment: Fitment, passed: readonly string[] = []): AgainPlan {
-  return planAgain(fitment, unwrapped(assessFitment(fitment)), tools, passed);
-}
-
-function withLeft(fitment: Fitment, change: Partial<Corner>): Fitment {
-  return {
-    ...fitment,
-    corners: fitment.corners.map((corner) =>
-      corner.side === "left" ? { ...corner, ...change } : corner,
-    ),
-  };
-}
+import { planFor, withLeft } from "./planFor.ts";
 
 describe("the plan of what to measure again", () => {
   it("is empty where the verdict is settled", () => {

@@ -1,26 +1,9 @@
 import { describe, expect, it } from "vitest";
-import { assessFitment } from "../../../src/physics/assess.ts";
-import type { Corner, Fitment, Reading } from "../../../src/physics/fitment.ts";
-import { type AgainPlan, planAgain } from "../../../src/physics/remeasure/planAgain.ts";
-import { demoFitment, unwrapped } from "../demoFitments.ts";
+import type { Fitment, Reading } from "../../../src/physics/fitment.ts";
+import { demoFitment } from "../demoFitments.ts";
 import { exact, tyreLimit, uprightStrut, within } from "../staticFitments.ts";
 import { takenAnew } from "./bruteForce.ts";
-
-const caliper = { id: "caliper", name: "a caliper", halfWidth: 0.2 };
-const tools = { "left.gap": [caliper], "left.limits.0": [caliper], "left.limits.1": [caliper] };
-
-function planFor(fitment: Fitment): AgainPlan {
-  return planAgain(fitment, unwrapped(assessFitment(fitment)), tools);
-}
-
-function withLeft(fitment: Fitment, change: Partial<Corner>): Fitment {
-  return {
-    ...fitment,
-    corners: fitment.corners.map((corner) =>
-      corner.side === "left" ? { ...corner, ...change } : corner,
-    ),
-  };
-}
+import { caliper, planFor, withLeft } from "./planFor.ts";
 
 const putGap = (fitment: Fitment, gap: Reading) => withLeft(fitment, { gap });
 
