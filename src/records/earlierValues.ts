@@ -28,10 +28,12 @@ export function isBlank(entry: Entry | undefined): boolean {
 export function withEarlier(stored: StoredCheck, reading: ReadingId, entry: Entry): StoredCheck {
   if (isBlank(entry)) return stored;
   const until = new Date().toISOString();
-  return {
-    ...stored,
-    earlier: { ...stored.earlier, [`${reading} ${until}`]: { reading, entry, until } },
-  };
+  let key = `${reading} ${until}`;
+  // A clock that stands or was set back gives the same moment twice.
+  for (let count = 2; stored.earlier?.[key] !== undefined; count++) {
+    key = `${reading} ${until} ${count}`;
+  }
+  return { ...stored, earlier: { ...stored.earlier, [key]: { reading, entry, until } } };
 }
 
 function isEarlierValue(value: unknown): value is EarlierValue {
@@ -43,5 +45,6 @@ function isEarlierValue(value: unknown): value is EarlierValue {
 export function earlierOf(stored: StoredCheck, reading: ReadingId): readonly EarlierValue[] {
   return Object.values(stored.earlier ?? {})
     .filter((value) => isEarlierValue(value) && value.reading === reading)
-    .sort((a, b) => (a.until < b.until ? 1 : -1));
+    .reverse()
+    .sort((a, b) => (a.until < b.until ? 1 : a.until > b.until ? -1 : 0));
 }

@@ -223,36 +223,21 @@ export function entryOfReading(
   limitKind?: LimitKind,
 ): Entry {
   const { kind, allowed } = catalogueEntry(id, limitKind);
-  const texts: string[] = [];
-  const units: (EntryUnit | null)[] = [];
-  reading.values.forEach((value, index) => {
+  const texts = reading.values.map((value, index) => {
     const typed = reading.typed?.[index];
     const parsed = typed === undefined ? null : parseText(typed, kind, preferred, allowed);
-    if (typed !== undefined && parsed?.ok === true && isNear(parsed.value.value, value)) {
-      const split = splitSuffix(typed);
-      texts.push(split?.body ?? typed);
-      units.push(split?.unit ?? null);
-      return;
-    }
-    texts.push(entryText(value, kind, preferred));
-    units.push(null);
+    return typed !== undefined && parsed?.ok === true && isNear(parsed.value.value, value)
+      ? typed
+      : entryText(value, kind, preferred);
   });
-  const unit = units[0] ?? preferred;
-  const mixed = units.some((each) => each !== unit);
-  if (mixed) {
-    // Repeats typed in different units keep their own unit behind the number.
-    const own = reading.values.map((value, index) =>
-      units[index] === null || units[index] === undefined
-        ? entryText(value, kind, preferred)
-        : (reading.typed?.[index] ?? entryText(value, kind, preferred)),
-    );
-    return {
-      texts: own,
-      unit: preferred,
-      ...toleranceOfReading(id, reading, own, preferred),
-    };
+  const parts = texts.map((text) => splitSuffix(text) ?? { body: text, unit: preferred });
+  const unit = parts[0]?.unit ?? preferred;
+  if (parts.some((part) => part.unit !== unit)) {
+    // Repeats in different units keep their own unit behind the number.
+    return { texts, unit: preferred, ...toleranceOfReading(id, reading, texts, preferred) };
   }
-  return { texts, unit, ...toleranceOfReading(id, reading, texts, unit) };
+  const bodies = parts.map(({ body }) => body);
+  return { texts: bodies, unit, ...toleranceOfReading(id, reading, bodies, unit) };
 }
 
 /** The ± beside texts in `unit`: none where it is the one that the tool gives. */

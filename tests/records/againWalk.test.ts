@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import fc from "fast-check";
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import type { AgainItem } from "../../src/physics/remeasure/planAgain.ts";
 import {
   addRepeat,
@@ -14,7 +14,8 @@ import {
   walkOf,
 } from "../../src/records/againWalk.ts";
 import type { CheckRecord } from "../../src/records/checkRecord.ts";
-import { earlierOf } from "../../src/records/earlierValues.ts";
+import { earlierOf, withEarlier } from "../../src/records/earlierValues.ts";
+import type { Entry } from "../../src/records/entry.ts";
 import { openStored } from "../../src/records/openStored.ts";
 import {
   copyStored,
@@ -129,6 +130,27 @@ describe("a walk", () => {
     const merged = mergeChecks(demo, take("left.gap"), take("right.gap"));
     expect(earlierOf(merged, "left.gap")).toHaveLength(1);
     expect(earlierOf(merged, "right.gap")).toHaveLength(1);
+  });
+
+  it("keeps every earlier value where the clock stands or is set back, the latest first", () => {
+    vi.useFakeTimers({ now: new Date("2026-03-01T08:00:00Z") });
+    try {
+      const entry = (text: string): Entry => ({ texts: [text], unit: "mm", tol: "1" });
+      const twice = ["20", "21", "22"].reduce(
+        (stored, text) => withEarlier(stored, "left.gap", entry(text)),
+        demo,
+      );
+      vi.setSystemTime(new Date("2026-03-01T07:00:00Z"));
+      const back = withEarlier(twice, "left.gap", entry("23"));
+      expect(earlierOf(back, "left.gap").map((each) => each.entry.texts[0])).toEqual([
+        "22",
+        "21",
+        "20",
+        "23",
+      ]);
+    } finally {
+      vi.useRealTimers();
+    }
   });
 
   it("loses no value whatever is done in whatever order", () => {

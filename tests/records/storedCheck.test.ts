@@ -314,7 +314,7 @@ describe("choosing", () => {
     const stored = chooseStop(storedFromRecord(first), second.stop, "in");
     expect(stored.record.stop).toEqual(second.stop);
     const height = stored.entries["stop.freeHeight"];
-    expect(height?.texts).toEqual(["42 mm"]);
+    expect(height).toMatchObject({ texts: ["42"], unit: "mm" });
     expect(completeRecord(stored)).toEqual({ ok: true, value: { ...first, stop: second.stop } });
   });
 

@@ -157,6 +157,22 @@ describe("a reading and its tool", () => {
     }
   });
 
+  it("comes back in the unit its number is in, where nothing typed was kept with it", () => {
+    expect(entryOfReading("left.gap", { values: [36], tol: 1 }, "in")).toMatchObject({
+      texts: ["36"],
+      unit: "mm",
+      tol: "1",
+    });
+    expect(entryOfReading("left.gap", { values: [25.4], tol: 25.4 }, "in")).toMatchObject({
+      texts: ["1"],
+      unit: "in",
+    });
+    expect(entryOfReading("left.gap", { values: [36, 25.4], tol: 1 }, "in")).toMatchObject({
+      texts: ["36 mm", "1"],
+      unit: "in",
+    });
+  });
+
   it("is let through by the record's validation, and a tool that is no text is not", () => {
     const withTool = (tool: unknown) => {
       const record = structuredClone(demo) as unknown as {

@@ -139,8 +139,8 @@ const toThePad: ReadingGuide = {
 const rideHeight: ReadingGuide = {
   name: "Ride height",
   how: "From the wheel centre (A) straight up to the edge of the wheel arch (B).",
-  wrong: "A roll of tape standing on a tilted floor reads short on one side. Use the level place.",
-  skipped: "Only used to compare left with right. You can skip it.",
+  wrong: "A tilted floor makes one side short. Use the level place.",
+  skipped: "Only compares left with right. Can be skipped.",
 };
 
 const cornerMass: ReadingGuide = {
