@@ -81,6 +81,15 @@ const tooStiff = fail<ImpactRun>("impactTooStiff", [
   "The impact could not be worked out: a rate or a damping is far stiffer than the masses allow. Check the stop's curve, the rates and the damping.",
 ]);
 
+/**
+ * Change of the step size that leaves a step's error, as a share of the allowed one, safely within it.
+ * Source: Hairer, Nørsett & Wanner, Solving Ordinary Differential Equations I, II.4, with a factor of 0.8,
+ * which asks for the fewest evaluations at equal error here, where every switch renews the laws.
+ */
+function growth(error: number): number {
+  return Math.min(5, 0.8 * Math.max(error, 1e-5) ** -0.2);
+}
+
 class ImpactIntegration {
   readonly #setup: ImpactSetup;
   readonly #kind: DesignEvent["kind"];
@@ -180,7 +189,7 @@ class ImpactIntegration {
       solver.attempt(size);
       const error = solver.error(this.#allowed, this.#tolerance);
       if (!(error <= 1)) {
-        this.#size = size * (Number.isFinite(error) ? Math.max(0.1, 0.9 * error ** -0.2) : 0.1);
+        this.#size = size * (Number.isFinite(error) ? Math.max(0.1, growth(error)) : 0.1);
         continue;
       }
       const theta = this.#firstCrossing();
@@ -193,12 +202,13 @@ class ImpactIntegration {
         }
         this.#turnsInPlace++;
         this.#turn(this.#crossed);
+        this.#size = size * Math.min(1, growth(error));
         continue;
       }
       if (this.#crossed >= 0) this.#measureEnd();
       this.#turnsInPlace = 0;
       this.#commit();
-      this.#size = size * Math.min(5, 0.9 * Math.max(error, 1e-5) ** -0.2);
+      this.#size = size * growth(error);
     }
     return true;
   }

@@ -25,6 +25,7 @@ const rides = fc.record({
 
 describe("free travel wanted, as the draws take it", () => {
   it("is what the road figures give, the stop carrying payload or not", () => {
+    let tried = 0;
     let carrying = 0;
     fc.assert(
       fc.property(
@@ -33,6 +34,7 @@ describe("free travel wanted, as the draws take it", () => {
         number(0, 60),
         fc.constantFrom("daily", "towing", "offroad" as const),
         (name, values, gapMm, use) => {
+          tried++;
           const fitment = demoFitment(name);
           const kinematics = unwrapped(kinematicsOf(fitment.layout));
           const corner: RoadCornerWithCurve = {
@@ -69,7 +71,7 @@ describe("free travel wanted, as the draws take it", () => {
       ),
       { numRuns: 1500 },
     );
-    expect(carrying).toBeGreaterThan(200);
+    expect(carrying / tried).toBeGreaterThan(0.13);
   });
 
   it("is nothing that could pass for a number where a value is not above 0", () => {
