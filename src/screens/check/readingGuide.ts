@@ -27,8 +27,7 @@ const pivotToOuter: ReadingGuide = {
 const armAngle: ReadingGuide = {
   name: "Arm angle",
   how: "Between a level line and the line from the pivot bolt's centre (A) to the outer joint's centre (B).",
-  wrong:
-    "The arm's edge is often cranked. Lay the gauge along the two bolt centres, on level ground.",
+  wrong: "Not along the arm's edge, which is often cranked.",
   note: lowerPositive,
 };
 
@@ -37,8 +36,8 @@ const lineSkipped =
 
 const stopLean: ReadingGuide = {
   name: "Lean of the stop",
-  how: "Between a plumb line and the line along which the stop is pressed (A to B), seen from front or rear.",
-  wrong: "The bracket may lean another way than the stop. Hold the gauge along the rubber.",
+  how: "Between a plumb line and the line the stop is pressed along (A to B), from front or rear.",
+  wrong: "The bracket may lean another way. Hold the gauge along the rubber.",
   note: "Top toward the pivot is positive; top away from it takes a minus. Upright: 0.",
   skipped: "Skip it and 0 is used.",
 };
@@ -63,7 +62,7 @@ const guides: { readonly [Kind in LayoutKind]: GeometryGuides } = {
     stopLineAngle: {
       name: "Angle of the line to the stop",
       how: "Between a level line and the line from the pivot bolt (A) to where stop and pad meet (B).",
-      wrong: "This is not the arm's own angle where the pad stands above or below the arm.",
+      wrong: "Not the arm's own angle where the pad stands above or below the arm.",
       skipped: lineSkipped,
       note: lowerPositive,
     },
@@ -86,7 +85,7 @@ const guides: { readonly [Kind in LayoutKind]: GeometryGuides } = {
     mountLineAngle: {
       name: "Angle of the line to the damper mount",
       how: "Between a level line and the line from the pivot bolt (A) to the damper's lower bolt (B).",
-      wrong: "This is not the arm's own angle where the bolt stands above or below the arm.",
+      wrong: "Not the arm's own angle where the bolt stands above or below the arm.",
       skipped: lineSkipped,
       note: lowerPositive,
     },

@@ -70,7 +70,6 @@ export function ReadingStep({ stored, change, step, preferences, next }: StepPro
       <div class="reading-show">
         <div class="reading-how">
           <p>{guide.how}</p>
-          {guide.skipped && <p class="small soft">{guide.skipped}</p>}
           <WhatGoesWrong
             wrong={guide.wrong}
             reading={drawn}
@@ -110,6 +109,7 @@ export function ReadingStep({ stored, change, step, preferences, next }: StepPro
           onEnter={next}
         />
         {guide.note && <p class="small soft">{guide.note}</p>}
+        {guide.skipped && <p class="small soft">{guide.skipped}</p>}
         <LimitOptions id={id} stored={stored} change={change} preferences={preferences} />
         {id === "pivotToOuter" && (
           <WheelPerOuter stored={stored} change={change} preferences={preferences} />

@@ -27,6 +27,7 @@ export function CornerMassStep({ stored, change, step, preferences, next }: Step
     <>
       <Choices<MassWay>
         legend={`How do you know the weight on the ${side} wheel?`}
+        legendUnseen
         value={way}
         onChange={(value) => change((current) => withMassWay(current, side, value))}
         options={[
@@ -44,25 +45,29 @@ export function CornerMassStep({ stored, change, step, preferences, next }: Step
       />
       <div ref={opened} class="stack">
         {way === "scale" && (
-          <>
-            <p>{guide.how}</p>
-            <ReadingDrawing
-              layoutKind={record.layout?.kind ?? "arm"}
-              reading="cornerMass"
-              values={drawingValues(record, side)}
-              side={side}
-              axle={record.axle}
-              unit={preferences.mass === "lb" ? "in" : "mm"}
-            />
-            <ReadingEntry
-              id={step.id}
-              stored={stored}
-              change={change}
-              preferences={preferences}
-              onEnter={next}
-            />
-            <WhatGoesWrong wrong={guide.wrong} reading="cornerMass" kind={record.layout?.kind} />
-          </>
+          <div class="reading-layout">
+            <div class="stack">
+              <p>{guide.how}</p>
+              <ReadingEntry
+                id={step.id}
+                stored={stored}
+                change={change}
+                preferences={preferences}
+                onEnter={next}
+              />
+              <WhatGoesWrong wrong={guide.wrong} reading="cornerMass" kind={record.layout?.kind} />
+            </div>
+            <div class="reading-show">
+              <ReadingDrawing
+                layoutKind={record.layout?.kind ?? "arm"}
+                reading="cornerMass"
+                values={drawingValues(record, side)}
+                side={side}
+                axle={record.axle}
+                unit={preferences.mass === "lb" ? "in" : "mm"}
+              />
+            </div>
+          </div>
         )}
         {way === "axle" && (
           <>
