@@ -168,6 +168,11 @@ export function readTable(
   return succeed(rows);
 }
 
+/** True where a model value is a short number in `unit`, needing no other unit behind it. */
+export function isShortIn(value: number, unit: EntryUnit): boolean {
+  return exactText(value, unit) !== null;
+}
+
 /** A model value as a text that reads back as exactly the same value in `unit`, or null. */
 function exactText(value: number, unit: EntryUnit): string | null {
   const shown = fromModel(value, unit);

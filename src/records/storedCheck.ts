@@ -20,7 +20,7 @@ import {
   type TypedReading,
 } from "./checkRecord.ts";
 import type { EarlierValues } from "./earlierValues.ts";
-import { type Entry, entryOfReading, entryText, readEntry } from "./entry.ts";
+import { type Entry, entryOfReading, entryText, isShortIn, readEntry } from "./entry.ts";
 import {
   isGeometryName,
   limitKindOf,
@@ -193,11 +193,12 @@ const rideQuantities: readonly RideQuantity[] = [
 
 function numberEntry(id: ReadingId, value: number, unit: LengthUnit, tolerance?: number): Entry {
   const { kind } = catalogueEntry(id);
-  const typedUnit = entryUnit(kind, unit);
+  const wanted = entryUnit(kind, unit);
+  const shownIn = isShortIn(value, wanted) ? wanted : entryUnit(kind, "mm");
   return {
-    texts: [entryText(value, kind, typedUnit)],
-    unit: typedUnit,
-    tol: tolerance === undefined ? "" : entryText(tolerance, kind, typedUnit),
+    texts: [entryText(value, kind, shownIn)],
+    unit: shownIn,
+    tol: tolerance === undefined ? "" : entryText(tolerance, kind, shownIn),
   };
 }
 

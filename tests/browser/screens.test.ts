@@ -106,6 +106,18 @@ it("the list, with its menus and dialogs", async () => {
   phone.expectNoTrouble();
 });
 
+/** Where the list of steps beside a step has the one that is open. */
+function stepInList(page: Page): Promise<"no list" | "in sight" | "out of sight"> {
+  return page.evaluate(() => {
+    const list = document.querySelector(".step-aside")?.getBoundingClientRect();
+    const own = document
+      .querySelector('.step-aside [aria-current="step"]')
+      ?.getBoundingClientRect();
+    if (!list || !own) return "no list";
+    return own.top >= list.top - 1 && own.bottom <= list.bottom + 1 ? "in sight" : "out of sight";
+  });
+}
+
 it("every step of a check on an arm, and its answer, by day", async () => {
   phone = await Phone.open(browser, { bypassCSP: true });
   const page = await everyStep(phone, site.address, demoRecord("arm-needs-taller"), look);
@@ -124,7 +136,18 @@ it("every step of a check on a damper's rod, and its answer, by night on a desk"
     width: 1280,
     height: 800,
   });
-  const page = await everyStep(phone, site.address, demoRecord("damper-shaft"), look);
+  const listed = 0;
+  const page = await everyStep(
+    phone,
+    site.address,
+    demoRecord("damper-shaft"),
+    async (shown, name) => {
+      await look(shown, name);
+      if ((await stepInList(shown)) === "out of sight")
+        wrong.push(`${name}: its place in the list`);
+    },
+  );
+  expect(listed).toBeGreaterThan(20);
   await openEverything(page);
   await look(page, "damper answer opened");
   expect(seen.length).toBeGreaterThan(20);

@@ -185,6 +185,28 @@ describe("typing an entry", () => {
   });
 });
 
+describe("a ride value of a record, opened by a person in inches", () => {
+  it("stands in the unit in which it is a short number, its ± with it", () => {
+    const example = examples[0];
+    if (example === undefined) throw new Error("no example");
+    const opened = (value: number, tolerance: number) =>
+      storedFromRecord(
+        {
+          ...example,
+          ride: { wheelRateNPerMm: value, tolerances: { wheelRateNPerMm: tolerance } },
+        },
+        { unit: "in" },
+      ).entries["ride.wheelRateNPerMm"];
+    expect(opened(28, 1.5)).toEqual({ texts: ["28"], unit: "N/mm", tol: "1.5" });
+    const poundPerInch = 4.4482216152605 / 25.4;
+    expect(opened(160 * poundPerInch, 8 * poundPerInch)).toEqual({
+      texts: ["160"],
+      unit: "lbf/in",
+      tol: "8",
+    });
+  });
+});
+
 describe("what is missing", () => {
   it("is everything in a new check, each in a sentence", () => {
     const completion = completeRecord(newStoredCheck());

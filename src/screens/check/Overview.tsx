@@ -72,6 +72,27 @@ export function Overview({ all, at, onGo }: Props) {
   );
 }
 
+/** The steps beside a step, where the screen is wide: the list follows to the step that is open. */
+export function OverviewBeside(props: Props) {
+  const aside = useRef<HTMLElement>(null);
+  const { at } = props;
+  useEffect(() => {
+    const list = aside.current;
+    const current = list?.querySelector('[aria-current="step"]');
+    if (!list || !current) return;
+    const middle = (element: Element) => {
+      const { top, height } = element.getBoundingClientRect();
+      return top + height / 2;
+    };
+    list.scrollTop += middle(current) - middle(list);
+  }, [at]);
+  return (
+    <aside ref={aside} class="wide-only step-aside">
+      <Overview {...props} />
+    </aside>
+  );
+}
+
 export function OverviewDialog({
   onLeave,
   leave = "Back to this step",

@@ -1,7 +1,7 @@
 import { useEffect } from "preact/hooks";
 import type { DesignEvent, RoadClass } from "../../physics/fitment.ts";
 import { same } from "../../records/packDifferences.ts";
-import { mmPerInch } from "../../records/units.ts";
+import { quantityText } from "../../records/quantityText.ts";
 import { Button } from "../parts/Button.tsx";
 import { Card } from "../parts/Card.tsx";
 import { CheckLine } from "../parts/Choices.tsx";
@@ -53,9 +53,10 @@ export function RulesStep({ stored, change, preferences }: StepProps) {
     });
   }, [change]);
 
-  const lengthText = (mm: number) => (inches ? `${(mm / mmPerInch).toFixed(1)} in` : `${mm} mm`);
+  const lengthText = (mm: number) =>
+    quantityText({ kind: "length", value: mm }, inches ? "in" : "mm");
   const speedText = (kmPerH: number) =>
-    inches ? `${kmPerH} (${Math.round(kmPerH / kilometresPerMile)} mph)` : `${kmPerH}`;
+    `${kmPerH} km/h${inches ? ` (${Math.round(kmPerH / kilometresPerMile)} mph)` : ""}`;
   const number = (
     name: "speedKmPerH" | "allowedContactsPerKm" | "accelerationCapG" | "reserveMm" | "balanceMm",
     label: string,
@@ -83,7 +84,7 @@ export function RulesStep({ stored, change, preferences }: StepProps) {
         allowed="aboveZero"
         label={label}
         hint={`Usual: ${text}`}
-        placeholder={length ? text.replace(/ .*/, "") : String(value)}
+        placeholder={length ? text.replace(/\s.*/, "") : String(value)}
         {...(!length && { unitWords: "km/h" })}
         after={withEvents}
       />

@@ -12,7 +12,7 @@ import type { Preferences } from "../preferences.ts";
 import { answerHref, checksHref, goTo, stepHref } from "../router.ts";
 import { KeptLine, NotKept } from "./Kept.tsx";
 import { LiveVerdict } from "./liveVerdict/LiveVerdict.tsx";
-import { Overview, OverviewDialog } from "./Overview.tsx";
+import { OverviewBeside, OverviewDialog } from "./Overview.tsx";
 import { ProgressBar } from "./ProgressBar.tsx";
 import { StepContent } from "./StepContent.tsx";
 import type { Change } from "./stepProps.ts";
@@ -139,9 +139,7 @@ export function StepScreen({ stored, place, change, preferences, kept, tryAgain 
         <OverviewDialog all={all} at={at} onGo={go} onLeave={() => setOverview(false)} />
       )}
       <div class="step-columns">
-        <aside class="wide-only step-aside">
-          <Overview all={all} at={at} onGo={go} />
-        </aside>
+        <OverviewBeside all={all} at={at} onGo={go} />
         <div class="stack step-content">
           <NotKept kept={kept} stored={stored} tryAgain={tryAgain} />
           <h1 ref={heading} tabIndex={-1}>

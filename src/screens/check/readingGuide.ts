@@ -31,8 +31,7 @@ const armAngle: ReadingGuide = {
   note: lowerPositive,
 };
 
-const lineSkipped =
-  "Only where this point lies off the arm's own line. Skip it and the arm angle is used.";
+const lineSkipped = "Skip it and the arm angle is used.";
 
 const stopLean: ReadingGuide = {
   name: "Lean of the stop",
@@ -61,7 +60,7 @@ const guides: { readonly [Kind in LayoutKind]: GeometryGuides } = {
     armAngle,
     stopLineAngle: {
       name: "Angle of the line to the stop",
-      how: "Between a level line and the line from the pivot bolt (A) to where stop and pad meet (B).",
+      how: "Only where B, where stop and pad meet, lies off the arm's own line: between a level line and the line from the pivot bolt (A) to B.",
       wrong: "Not the arm's own angle where the pad stands above or below the arm.",
       skipped: lineSkipped,
       note: lowerPositive,
@@ -84,7 +83,7 @@ const guides: { readonly [Kind in LayoutKind]: GeometryGuides } = {
     armAngle,
     mountLineAngle: {
       name: "Angle of the line to the damper mount",
-      how: "Between a level line and the line from the pivot bolt (A) to the damper's lower bolt (B).",
+      how: "Only where the damper's lower bolt (B) lies off the arm's own line: between a level line and the line from the pivot bolt (A) to B.",
       wrong: "Not the arm's own angle where the bolt stands above or below the arm.",
       skipped: lineSkipped,
       note: lowerPositive,
@@ -137,9 +136,9 @@ const toThePad: ReadingGuide = {
 
 const rideHeight: ReadingGuide = {
   name: "Ride height",
-  how: "From the wheel centre (A) straight up to the edge of the wheel arch (B).",
+  how: "To compare left with right: from the wheel centre (A) straight up to the edge of the wheel arch (B).",
   wrong: "A tilted floor makes one side short. Use the level place.",
-  skipped: "Only compares left with right. Can be skipped.",
+  skipped: "It can be skipped.",
 };
 
 const cornerMass: ReadingGuide = {

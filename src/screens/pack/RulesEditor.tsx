@@ -1,7 +1,8 @@
 import type { Use } from "../../physics/fitment.ts";
 import { defaultRules } from "../../physics/road/useRules.ts";
 import type { Pack } from "../../records/pack.ts";
-import { catalogueEntry } from "../../records/readingCatalogue.ts";
+import { quantityText } from "../../records/quantityText.ts";
+import { catalogueEntry, type EntryKind } from "../../records/readingCatalogue.ts";
 import type { LengthUnit } from "../../records/units.ts";
 import { uses } from "../check/UseStep.tsx";
 import { SelectField } from "../parts/Field.tsx";
@@ -19,6 +20,13 @@ const obstacleColumns = [
   { name: "Speed", metric: "km/h", inches: "km/h" },
 ];
 const landingColumns = [{ name: "Landing from", ...metres }];
+
+/** What holds where the field is left empty, in the field's own unit. */
+function usualNumber(value: number, kind: EntryKind, unit: LengthUnit): string {
+  return kind === "length"
+    ? quantityText({ kind, value }, unit).replace(/\s.*/, "")
+    : numberText(value, kind, unit);
+}
 
 const roads = ["A", "B", "C", "D", "E"] as const;
 const unitWords: { readonly [name: string]: string } = {
@@ -86,7 +94,7 @@ function RulesOfUse({ use, heading, draft, change }: FieldProps & { use: Use; he
             label={fieldLabel(name)}
             kind={kind}
             allowed={allowed}
-            placeholder={numberText(usual[name], kind, draft.unit)}
+            placeholder={usualNumber(usual[name], kind, draft.unit)}
             {...(unitWords[name] !== undefined && { unitWords: unitWords[name] })}
           />
         );

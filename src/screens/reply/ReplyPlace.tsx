@@ -19,7 +19,12 @@ export function ReplyPlace({ store, id }: ReplyPlaceProps) {
   if (reply === "none") {
     return (
       <Screen
-        top={<span class="screen-name">Reply</span>}
+        top={
+          <>
+            <ButtonLink look="quiet" href={checksHref} icon="back" label="To the list of checks" />
+            <span class="screen-name">Reply</span>
+          </>
+        }
         actions={
           <ButtonLink look="main" href={checksHref}>
             To the list of checks

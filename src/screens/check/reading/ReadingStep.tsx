@@ -1,16 +1,14 @@
 import type { Side } from "../../../physics/fitment.ts";
-import { entryLengthUnit, readEntry } from "../../../records/entry.ts";
 import type { StoredCheck } from "../../../records/storedCheck.ts";
-import type { LengthUnit } from "../../../records/units.ts";
 import { drawingValues, drawnReadingOf } from "../../drawings/drawingValues.ts";
 import { ReadingDrawing } from "../../drawings/ReadingDrawing.tsx";
-import type { Preferences } from "../../preferences.ts";
 import { type ReadingGuide, readingGuide } from "../readingGuide.ts";
 import type { StepProps } from "../stepProps.ts";
 import { sidesOf } from "../steps.ts";
 import { TiltButton } from "../tilt/TiltButton.tsx";
 import { LimitOptions } from "./LimitOptions.tsx";
 import { entryOf, ReadingEntry } from "./ReadingEntry.tsx";
+import { shownText, shownUnit } from "./shownReading.ts";
 import { WhatGoesWrong } from "./WhatGoesWrong.tsx";
 import { WheelPerOuter } from "./WheelPerOuter.tsx";
 
@@ -29,18 +27,6 @@ export function guideOf(stored: StoredCheck, id: string): ReadingGuide {
 
 function limitIndexOf(id: string): number {
   return Number(/\.limits\.(\d+)$/.exec(id)?.[1] ?? -1);
-}
-
-function lengthUnitOf(stored: StoredCheck, id: string, preferences: Preferences): LengthUnit {
-  const entry = stored.entries[id];
-  return entry ? entryLengthUnit(entry) : preferences.length;
-}
-
-/** One reading as it was typed; a mean of several is better shown as a number. */
-function typedText(stored: StoredCheck, id: string): string | undefined {
-  const entry = stored.entries[id];
-  const reading = entry && readEntry(id, entry);
-  return reading?.ok && reading.value.values.length === 1 ? reading.value.typed?.[0] : undefined;
 }
 
 function signsOf(stored: StoredCheck, id: string) {
@@ -85,8 +71,8 @@ export function ReadingStep({ stored, change, step, preferences, next }: StepPro
             side={side}
             axle={record.axle}
             at={limit?.at}
-            unit={lengthUnitOf(stored, id, preferences)}
-            text={typedText(stored, id)}
+            unit={shownUnit(stored, id, preferences.length)}
+            text={shownText(stored, id)}
           />
         )}
       </div>

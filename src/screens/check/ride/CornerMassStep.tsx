@@ -6,6 +6,7 @@ import { Choices } from "../../parts/Choices.tsx";
 import { Notice } from "../../parts/Notice.tsx";
 import { packCornerMass } from "../platforms.ts";
 import { ReadingEntry } from "../reading/ReadingEntry.tsx";
+import { shownUnit } from "../reading/shownReading.ts";
 import { WhatGoesWrong } from "../reading/WhatGoesWrong.tsx";
 import { readingGuide } from "../readingGuide.ts";
 import { useRevealed } from "../revealed.ts";
@@ -64,7 +65,7 @@ export function CornerMassStep({ stored, change, step, preferences, next }: Step
                 values={drawingValues(record, side)}
                 side={side}
                 axle={record.axle}
-                unit={preferences.mass === "lb" ? "in" : "mm"}
+                unit={shownUnit(stored, step.id, massUnit)}
               />
             </div>
           </div>

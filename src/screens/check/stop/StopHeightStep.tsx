@@ -5,6 +5,7 @@ import { ReadingDrawing } from "../../drawings/ReadingDrawing.tsx";
 import { Notice } from "../../parts/Notice.tsx";
 import { NumberEntry } from "../NumberEntry.tsx";
 import { ReadingEntry } from "../reading/ReadingEntry.tsx";
+import { shownText, shownUnit } from "../reading/shownReading.ts";
 import { WhatGoesWrong } from "../reading/WhatGoesWrong.tsx";
 import { readingGuide } from "../readingGuide.ts";
 import type { StepProps } from "../stepProps.ts";
@@ -28,7 +29,8 @@ export function StopHeightStep({ stored, change, step, preferences }: StepProps)
           values={drawingValues(record, side)}
           side={side}
           axle={record.axle}
-          unit={preferences.length}
+          unit={shownUnit(stored, step.id, preferences.length)}
+          text={shownText(stored, step.id)}
         />
       </div>
       <div class="stack">
