@@ -86,7 +86,7 @@ const imperial: { readonly [Kind in QuantityKind]: Writer } = {
 /** Beyond this nothing is a measurement, in any unit. */
 const greatestShown = 1e12;
 
-/** One number with its unit in the person's own units. What is not a usable number is "unknown". */
+/** One number with its unit in the person's own units, with a true minus before it. What is not a usable number is "unknown". */
 export function quantityText(
   quantity: Quantity,
   unit: LengthUnit,
@@ -94,7 +94,8 @@ export function quantityText(
 ): string {
   // Written so that NaN fails it too.
   if (!(Math.abs(quantity.value) <= greatestShown)) return "unknown";
-  return (unit === "in" ? imperial : metric)[quantity.kind](quantity.value, options);
+  const text = (unit === "in" ? imperial : metric)[quantity.kind](quantity.value, options);
+  return text.replace(/^-/, "−");
 }
 
 /** A whole sentence in the person's own units. */

@@ -216,7 +216,7 @@ describe("the number", () => {
     expect(label({ values: { gap: 58.7 }, unit: "in" })).toBe("2.31 in");
     expect(label({ values: { gap: 58.7 }, unit: "in", text: "2 5/16 in" })).toBe("2 5/16 in");
     expect(label({ unit: "in" })).toBe("? in");
-    expect(label({ reading: "armAngle", values: { armAngle: -8 } })).toBe("-8.0°");
+    expect(label({ reading: "armAngle", values: { armAngle: -8 } })).toBe("−8.0°");
     expect(label({ reading: "cornerMass", values: { cornerMass: 560 } })).toBe("560 kg");
     expect(label({ reading: "cornerMass", unit: "in" })).toBe("? lb");
   });
