@@ -33,10 +33,8 @@ export function layoutAtHeight(
 ): Outcome<LayoutAtHeight> {
   const kinematics = kinematicsOf(layout);
   if (!kinematics.ok) return kinematics;
-  const [least, greatest] = kinematics.value.range;
-  const closed =
-    -raisedMm > least && -raisedMm < greatest ? kinematics.value.closing(-raisedMm) : null;
-  if (closed === null || !closed.ok) {
+  const closed = kinematics.value.closing(-raisedMm);
+  if (!closed.ok) {
     return fail("heightOutOfReach", [
       "The ride height is ",
       length(Math.abs(raisedMm)),

@@ -51,6 +51,20 @@ describe("the stop of the check itself", () => {
   });
 });
 
+describe("a spacer under a stop", () => {
+  test.each(["arm-needs-taller", "damper-shaft", "strut-too-stiff", "axle-towing-early"])(
+    "is listed only where it serves better than none: %s",
+    (name) => {
+      const { ranked } = allSteps(demoFitment(name), pack);
+      const raised = ranked.filter(({ spacerMm }) => spacerMm > 0);
+      for (const row of raised) {
+        const plain = ranked.find(({ id, spacerMm }) => id === row.id && spacerMm === 0);
+        expect(plain && ranked.indexOf(row) < ranked.indexOf(plain), row.name).toBe(true);
+      }
+    },
+  );
+});
+
 describe("several stops on the vehicle that needs a taller one", () => {
   const fitment = demoFitment("arm-needs-taller");
   const candidates = ["hard-block", "factory-height-block", "tall-firm", "arm-block"].map(
