@@ -17,6 +17,7 @@ import { checksHref, useRoute } from "./router.ts";
 import type { SharePlaceProps } from "./send/SharePlace.tsx";
 import { useLaunchedFiles } from "./send/useLaunchedFiles.ts";
 import type { SettingsPlaceProps } from "./settings/SettingsPlace.tsx";
+import { TallerWaiting } from "./taller/TallerIntro.tsx";
 import type { TallerPlaceProps } from "./taller/TallerPlace.tsx";
 import { useStore } from "./useStore.ts";
 
@@ -44,6 +45,7 @@ const KeptPlace = later<KeptPlaceProps>(
 
 export const TallerPlace = later<TallerPlaceProps>(
   async () => (await import("./taller/TallerPlace.tsx")).default,
+  { waiting: TallerWaiting },
 );
 
 const SettingsPlace = later<SettingsPlaceProps>(
@@ -119,7 +121,7 @@ export function App({ open = openStore }: { open?: () => Promise<Outcome<CheckSt
     screen = opened ? (
       <TallerPlace opened={opened} stage={route.stage} unit={preferences.length} />
     ) : (
-      <p class="later-waiting">One moment …</p>
+      <TallerWaiting stage={route.stage} />
     );
   }
   if (route.screen === "stops") {

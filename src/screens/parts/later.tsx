@@ -4,13 +4,21 @@ import { Button } from "./Button.tsx";
 import { Notice } from "./Notice.tsx";
 import { whenIdle } from "./whenIdle.ts";
 
+function OneMoment() {
+  return <p class="later-waiting">One moment …</p>;
+}
+
 /**
- * A component whose code is fetched when it is first shown. `preload` fetches it ahead of that. A quiet
+ * A component whose code is fetched when it is first shown; `waiting` stands there until then.
+ * `preload` fetches it ahead of that. A quiet
  * one shows nothing until then, and leaves the way to what the person asked for.
  */
 export function later<Props extends object>(
   load: () => Promise<ComponentType<Props>>,
-  { quiet = false }: { quiet?: boolean } = {},
+  {
+    quiet = false,
+    waiting: Waiting = OneMoment,
+  }: { quiet?: boolean; waiting?: ComponentType<Props> } = {},
 ): ((props: Props) => preact.JSX.Element | null) & { preload: () => Promise<void> } {
   let loaded: ComponentType<Props> | null = null;
   const preload = async () => {
@@ -40,7 +48,7 @@ export function later<Props extends object>(
       return <Loaded {...props} />;
     }
     if (quiet) return null;
-    if (state === "waiting") return <p class="later-waiting">One moment …</p>;
+    if (state === "waiting") return <Waiting {...props} />;
     return (
       <Notice tone="no" live>
         <p>This part of Stopfit could not be fetched. Look for a signal, then try again.</p>

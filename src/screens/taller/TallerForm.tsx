@@ -5,7 +5,6 @@ import type { LengthUnit } from "../../records/units.ts";
 import { uses } from "../check/UseStep.tsx";
 import { Choices, Segmented } from "../parts/Choices.tsx";
 import { SelectField } from "../parts/Field.tsx";
-import { Notice } from "../parts/Notice.tsx";
 import { TallerReading } from "./TallerReading.tsx";
 import { openOf, type TallerDraft, type TallerReadingName } from "./tallerDraft.ts";
 
@@ -50,12 +49,6 @@ export function TallerForm({
   });
   return (
     <>
-      <Notice tone="care">
-        <p>
-          Measure with the vehicle standing on its wheels, on level ground, as it usually stands.
-          Nothing has to be loosened. Never reach under a vehicle that is held by a jack alone.
-        </p>
-      </Notice>
       <section class="card">
         <SelectField
           label="Which vehicle and axle?"

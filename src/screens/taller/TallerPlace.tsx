@@ -15,12 +15,13 @@ import { Button, ButtonLink } from "../parts/Button.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import { usePackInUse } from "../referencePack.ts";
-import { checksHref, goTo, stepHref } from "../router.ts";
+import { goTo, stepHref } from "../router.ts";
 import { SendButton } from "../send/SendButton.tsx";
 import type { OpenedStore } from "../useStore.ts";
 import { keepTallerCheck } from "./keepTallerCheck.ts";
 import { TallerAnswerView } from "./TallerAnswerView.tsx";
 import { TallerForm } from "./TallerForm.tsx";
+import { TallerIntro, TallerTop, TallerWaiting } from "./TallerIntro.tsx";
 import {
   keepTallerDraft,
   newDraft,
@@ -51,21 +52,12 @@ export default function TallerPlace(props: TallerPlaceProps) {
     setDraft(next);
     keepTallerDraft(next);
   };
-  if (!inUse) return <p class="later-waiting">One moment …</p>;
+  if (!inUse) return <TallerWaiting stage={stage} />;
   const { pack } = inUse;
   if (stage === "answer" && openOf(draft).length === 0) {
     return <Answered {...props} pack={pack} draft={draft} put={put} />;
   }
   return <Questions pack={pack} draft={draft} put={put} unit={unit} />;
-}
-
-function Top() {
-  return (
-    <>
-      <ButtonLink look="quiet" href={checksHref} icon="back" label="To the list of checks" />
-      <span class="screen-name">Do I need a taller stop?</span>
-    </>
-  );
 }
 
 function Questions({
@@ -83,7 +75,7 @@ function Questions({
   const ready = openOf(draft).length === 0;
   return (
     <Screen
-      top={<Top />}
+      top={<TallerTop />}
       actions={
         <>
           <Button onClick={() => put(newDraft())}>Begin anew</Button>
@@ -93,16 +85,14 @@ function Questions({
         </>
       }
     >
-      <h1 ref={heading} tabIndex={-1}>
-        Do I need a taller stop?
-      </h1>
-      <p>Five readings at most, with a tape measure. The rest is known of the vehicle.</p>
-      <TallerForm
-        pack={pack}
-        draft={draft}
-        unit={unit}
-        change={(part) => put({ ...draft, ...part })}
-      />
+      <TallerIntro heading={heading}>
+        <TallerForm
+          pack={pack}
+          draft={draft}
+          unit={unit}
+          change={(part) => put({ ...draft, ...part })}
+        />
+      </TallerIntro>
     </Screen>
   );
 }
@@ -147,7 +137,7 @@ function Answered({
   const heading = useHeadingFocus("taller answer");
   return (
     <Screen
-      top={<Top />}
+      top={<TallerTop />}
       actions={
         <>
           <ButtonLink href={tallerHref} icon="back">

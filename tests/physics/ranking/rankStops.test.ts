@@ -52,7 +52,7 @@ describe("the stop of the check itself", () => {
 });
 
 describe("a spacer under a stop", () => {
-  test.each(["arm-needs-taller", "damper-shaft", "strut-too-stiff", "axle-towing-early"])(
+  test.each(["arm-needs-taller", "damper-shaft", "strut-too-stiff", "axle-towing-early"] as const)(
     "is listed only where it serves better than none: %s",
     (name) => {
       const { ranked } = allSteps(demoFitment(name), pack);

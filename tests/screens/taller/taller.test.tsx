@@ -70,6 +70,19 @@ describe("what is typed", () => {
   });
 });
 
+describe("while the questions are being fetched", () => {
+  it("the caution stands there to be read, and stays as they come", async () => {
+    const { TallerPlace: Place } = await import("../../../src/screens/app.tsx");
+    render(<Place opened={await openStore()} stage="questions" unit="mm" />);
+    const caution = /Never reach under a vehicle that is held by a jack alone/;
+    expect(screen.getByRole("heading", { name: "Do I need a taller stop?" })).toBeTruthy();
+    expect(screen.getByText(caution)).toBeTruthy();
+    expect(screen.queryByText("Which vehicle and axle?")).toBeNull();
+    await screen.findByText("Which vehicle and axle?");
+    expect(screen.getAllByText(caution)).toHaveLength(1);
+  });
+});
+
 describe("the check that is made", () => {
   const made = () => {
     const question = questionOf(filled());
