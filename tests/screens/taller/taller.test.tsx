@@ -73,7 +73,8 @@ describe("what is typed", () => {
 describe("while the questions are being fetched", () => {
   it("the caution stands there to be read, and stays as they come", async () => {
     const { TallerPlace: Place } = await import("../../../src/screens/app.tsx");
-    render(<Place opened={await openStore()} stage="questions" unit="mm" />);
+    const opened = { store: await openStore(), fault: null, tryAgain: () => undefined };
+    render(<Place opened={opened} stage="questions" unit="mm" />);
     const caution = /Never reach under a vehicle that is held by a jack alone/;
     expect(screen.getByRole("heading", { name: "Do I need a taller stop?" })).toBeTruthy();
     expect(screen.getByText(caution)).toBeTruthy();
