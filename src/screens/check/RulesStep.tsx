@@ -54,7 +54,7 @@ export function RulesStep({ stored, change, preferences }: StepProps) {
   }, [change]);
 
   const lengthText = (mm: number) =>
-    quantityText({ kind: "length", value: mm }, inches ? "in" : "mm");
+    inches ? quantityText({ kind: "length", value: mm }, "in") : `${mm} mm`;
   const speedText = (kmPerH: number) =>
     `${kmPerH} km/h${inches ? ` (${Math.round(kmPerH / kilometresPerMile)} mph)` : ""}`;
   const number = (

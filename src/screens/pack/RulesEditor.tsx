@@ -23,7 +23,7 @@ const landingColumns = [{ name: "Landing from", ...metres }];
 
 /** What holds where the field is left empty, in the field's own unit. */
 function usualNumber(value: number, kind: EntryKind, unit: LengthUnit): string {
-  return kind === "length"
+  return kind === "length" && unit === "in"
     ? quantityText({ kind, value }, unit).replace(/\s.*/, "")
     : numberText(value, kind, unit);
 }
