@@ -147,7 +147,6 @@ class ImpactIntegration {
     this.#peaks.takePlace(car.wheelTravel(solver.state));
     const start = car.energy(0, solver.state);
     this.#elastic = car.stopEnergy(solver.state);
-    this.#tracer?.start();
     for (const end of bumpEndS > 0 ? [bumpEndS, endS] : [endS]) {
       car.onBump = end === bumpEndS;
       this.#restart();

@@ -40,11 +40,6 @@ export class ImpactTracer {
     };
   }
 
-  start(): void {
-    this.#state.set(this.#solver.state);
-    this.#fill(0);
-  }
-
   /** Points within the step tried last. */
   takeStep(): void {
     const { time, size } = this.#solver;

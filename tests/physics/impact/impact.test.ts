@@ -188,6 +188,33 @@ describe("a run's trace", () => {
     }
   });
 
+  it("has as many points as asked for, within its bounds, the first at rest", () => {
+    const times = (traceStepS: number) => {
+      const { trace } = unwrapped(simulateImpact(armSetup, landing, { traceStepS }));
+      if (trace === null) throw new Error("no trace");
+      expect(trace.wheelTravelMm[0]).toBeCloseTo(armSetup.restTravelMm, 9);
+      return [...trace.timeS];
+    };
+    expect(times(0.15)).toEqual([0, 0.15, 0.3, 0.45, 0.6].map((t) => expect.closeTo(t, 12)));
+    expect(times(5)).toEqual([0, 0.6]);
+    expect(times(1e-9)).toHaveLength(20_000);
+  });
+
+  it("is the same curve whatever steps it was worked out in", () => {
+    for (const { setup, event } of events) {
+      const [usual, finer] = [1e-6, 1e-9].map(
+        (tolerance) =>
+          unwrapped(simulateImpact(setup, event, { traceStepS: 0.001, tolerance, mostSteps: 1e5 }))
+            .trace,
+      );
+      if (!usual || !finer) throw new Error("no trace");
+      const most = finer.wheelTravelMm.reduce((a, b) => Math.max(a, b), 0);
+      for (const [point, travel] of finer.wheelTravelMm.entries()) {
+        expect(Math.abs((usual.wheelTravelMm[point] as number) - travel)).toBeLessThan(1e-3 * most);
+      }
+    }
+  });
+
   it("is not made unless asked for, and changes no figure", () => {
     const plain = run(armSetup, landing);
     expect(plain.trace).toBeNull();

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { Corner, Fitment, Stop } from "../../../src/physics/fitment.ts";
+import type { Corner, Fitment, Ride, Stop } from "../../../src/physics/fitment.ts";
 import {
   type ImpactState,
   impactSetupOf,
@@ -92,7 +92,60 @@ describe("a corner that cannot be put through an impact", () => {
   });
 });
 
+describe("a value that a ride cannot have", () => {
+  const withRide = (change: Partial<Ride>, cornerMassKg = 460) =>
+    impactSetupOf(
+      { ...strut, ride: { ...ride, ...change } },
+      { ...corner, cornerMassKg: exact(cornerMassKg) },
+      loaded,
+    );
+
+  it.each<[Partial<Ride>, string]>([
+    [{ unsprungMassKg: 0 }, "unsprungMassKg): The unsprung mass"],
+    [{ wheelRateNPerMm: 0 }, "wheelRateNPerMm): The wheel rate"],
+    [{ tyreRateNPerMm: 0 }, "tyreRateNPerMm): The tyre rate"],
+    [{ tyreRateNPerMm: 1e9 }, "tyreRateNPerMm): The tyre rate"],
+    [{ damperBumpNsPerMm: -1e-9 }, "damperBumpNsPerMm): The damping in bump"],
+    [{ damperReboundNsPerMm: -1e-9 }, "damperReboundNsPerMm): The damping in rebound"],
+    [{ payloadPerCornerKg: -1e-9 }, "payloadPerCornerKg): The payload"],
+  ])("is refused by its name: %o", (change, words) => {
+    expect(refusal(withRide(change))).toBe(
+      `rideNotUsable (ride.${words} cannot have this value. Check it.`,
+    );
+  });
+
+  it.each<Partial<Ride>>([
+    { damperBumpNsPerMm: 0 },
+    { damperReboundNsPerMm: 0 },
+    { payloadPerCornerKg: 0 },
+    { tyreRateNPerMm: 9.9e8 },
+  ])("is not %o", (change) => {
+    expect(refusal(withRide(change))).toBe("none");
+  });
+
+  it("is a corner's weight of no more than the unsprung mass, payload and all", () => {
+    const bare = { unsprungMassKg: 55, payloadPerCornerKg: 0 };
+    expect(refusal(withRide(bare, 55))).toBe(
+      "noSprungMass (left.cornerMassKg): The corner weight must be more than the unsprung mass. Check both.",
+    );
+    expect(refusal(withRide(bare, 55.1))).toBe("none");
+  });
+});
+
 describe("a corner ready for impacts", () => {
+  it("has the damping of a stop only where that was tested at speed", () => {
+    const damping: Stop["damping"] = [
+      [0, 0.1, 0.2],
+      [20, 0.3, 0.5],
+    ];
+    const dampingOf = (change: Partial<Stop>) =>
+      unwrapped(impactSetupOf({ ...strut, stop: { ...strut.stop, ...change } }, corner, loaded))
+        .damping;
+    expect(dampingOf({ testedAtSpeed: true, damping: null })).toBeNull();
+    expect(dampingOf({ testedAtSpeed: false, damping })).toBeNull();
+    expect(dampingOf({ testedAtSpeed: true, damping })?.coefficient(20, 1)).toBeCloseTo(0.3, 12);
+  });
+
   it("stands without its payload where unladen, and needs to know none", () => {
     const { payloadPerCornerKg: _, ...unladen } = ride;
     const setup = unwrapped(impactSetupOf({ ...strut, ride: unladen }, corner, { loaded: false }));
