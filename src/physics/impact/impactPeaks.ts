@@ -1,4 +1,5 @@
 import type { DormandPrince } from "./dormandPrince.ts";
+import { greatestInside } from "./greatestInside.ts";
 import { column, type QuarterCar } from "./quarterCar.ts";
 
 /** Looks at the step of a damped stop, whose force may be greatest anywhere in it. */
@@ -90,19 +91,4 @@ export class ImpactPeaks {
     }
     return false;
   }
-}
-
-/** Greatest of equally spaced values, by the top of the parabola through it and its neighbours. */
-function greatestInside(values: Float64Array, count: number): number {
-  let greatest = 0;
-  for (let place = 1; place < count - 1; place++) {
-    const before = values[place - 1] as number;
-    const middle = values[place] as number;
-    const after = values[place + 1] as number;
-    const bend = before - 2 * middle + after;
-    if (!(middle >= before && middle >= after && bend < 0)) continue;
-    const lean = (after - before) / 2;
-    greatest = Math.max(greatest, middle - (lean * lean) / (2 * bend));
-  }
-  return greatest;
 }

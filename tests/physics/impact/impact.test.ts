@@ -75,6 +75,22 @@ describe("impacts of the demo corners", () => {
   );
 });
 
+describe("the peaks of an event", () => {
+  it.each(cases)("are found inside of long steps too: %s", (_, { setup, event }) => {
+    const finest = run(setup, event, 1e-10).result;
+    for (const [tolerance, apart] of [
+      [1e-4, 1e-3],
+      [1e-5, 5e-5],
+    ] as const) {
+      const { result } = run(setup, event, tolerance);
+      for (const name of ["peakStopForceN", "peakAccelerationG", "peakWheelTravelMm"] as const) {
+        const share = Math.abs(result[name] - finest[name]) / Math.max(finest[name], 1e-9);
+        expect(share, `${name} at ${tolerance}`).toBeLessThan(apart);
+      }
+    }
+  });
+});
+
 const arm = demoCorners[0] as DemoCorner;
 const carrying = demoCorners.find(({ name }) => name.startsWith("damper")) as DemoCorner;
 const armSetup = loadedSetup(arm.fitment, arm.corner);
