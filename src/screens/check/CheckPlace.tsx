@@ -10,6 +10,7 @@ import type { AgainScreenProps } from "../again/AgainScreen.tsx";
 import type { AnswerScreenProps } from "../answer/AnswerScreen.tsx";
 import type { FullTravelScreenProps } from "../fullTravel/FullTravelScreen.tsx";
 import { fullTravelStep } from "../fullTravel/fullTravelWords.ts";
+import { noteKept } from "../kept/keptCount.ts";
 import { ButtonLink } from "../parts/Button.tsx";
 import { later } from "../parts/later.tsx";
 import { Notice } from "../parts/Notice.tsx";
@@ -85,6 +86,7 @@ function useCheck(opened: OpenedStore, id: string) {
         take(found.value);
         // Left before it could be kept: tried again, and said if it fails again.
         if (store.unkept().some((held) => held.id === id)) created.keep(found.value);
+        else if (!opened.fault) noteKept();
       }
     };
     const created = createKeeper(store, { onState: setKept, onJoined: take });
@@ -100,7 +102,7 @@ function useCheck(opened: OpenedStore, id: string) {
       leave();
       created.dispose();
     };
-  }, [store, id]);
+  }, [store, opened.fault, id]);
 
   const change = useCallback((update: (stored: StoredCheck) => StoredCheck) => {
     const before = current.current;

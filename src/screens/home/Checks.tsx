@@ -11,6 +11,7 @@ import {
 import type { CheckStore } from "../../storage/checkStore.ts";
 import { deskHref } from "../desk/deskRoutes.ts";
 import type { KeptReminderProps } from "../kept/KeptReminder.tsx";
+import { noteCount } from "../kept/keptCount.ts";
 import { keptHref, keptName } from "../kept/keptRoute.ts";
 import { packHref } from "../pack/packRoutes.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
@@ -80,6 +81,7 @@ export function Checks({ opened, preferences, notice }: Props) {
   const [renaming, setRenaming] = useState<StoredCheck | null>(null);
   const [files, setFiles] = useState<OpenedFiles | null>(null);
   const picker = useRef<HTMLInputElement>(null);
+  const seenAny = useRef(false);
   const store = opened?.store ?? null;
 
   const refresh = useCallback(async () => {
@@ -92,7 +94,12 @@ export function Checks({ opened, preferences, notice }: Props) {
     }
     setChecks(present.value);
     setDeleted(gone.ok ? gone.value : []);
-  }, [store]);
+    if (!gone.ok || opened?.fault) return;
+    const count = present.value.length + gone.value.length;
+    seenAny.current ||= count > 0;
+    // None where none was seen: they may have been cleared, which is still to be told.
+    if (seenAny.current) noteCount(count);
+  }, [store, opened?.fault]);
 
   useEffect(() => {
     if (!store) return;
@@ -139,7 +146,8 @@ export function Checks({ opened, preferences, notice }: Props) {
     const fresh = newStoredCheck();
     const check = author ? changeRecord(fresh, (record) => ({ ...record, author })) : fresh;
     // Where nothing can be kept the check goes on in memory, and its screen offers the file.
-    await store.put(check);
+    const outcome = await store.put(check);
+    if (outcome.ok && checks) noteCount(checks.length + deleted.length + 1);
     goTo(stepHref(check.id, "vehicle"));
   };
 

@@ -1,13 +1,13 @@
-import { useEffect, useRef, useState } from "preact/hooks";
+import { useState } from "preact/hooks";
 import type { StoredCheck } from "../../records/storedCheck.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
 import { ButtonLink } from "../parts/Button.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { BackupButton } from "./BackupButton.tsx";
+import { countBefore } from "./keptCount.ts";
 import { keptHref, keptName } from "./keptRoute.ts";
 import { checksText, onlyHereText, persistenceWords } from "./keptWords.ts";
 import { sizeText } from "./persistence.ts";
-import { countBefore, rememberCount } from "./safety.ts";
 import { type Keeping, useKeeping } from "./useKeeping.ts";
 
 export interface KeptReminderProps {
@@ -30,21 +30,13 @@ function whyNow({ persistence, low, space, onlyHere }: Keeping): string {
 export function KeptReminder({ store, checks, deleted }: KeptReminderProps) {
   const { keeping, lookAgain } = useKeeping(checks);
   const [saved, setSaved] = useState(false);
-  const [before] = useState(countBefore);
-  const count = checks.length + deleted;
-  const seen = useRef(false);
-  seen.current ||= count > 0;
-  // Deleted here for good is not cleared.
-  const cleared = !seen.current && before !== null && before > 0;
-  useEffect(() => {
-    if (!cleared) rememberCount(count);
-  }, [cleared, count]);
+  const cleared = checks.length + deleted === 0 ? countBefore() : null;
 
   if (cleared) {
     return (
       <Notice tone="care" live>
         <p>
-          {before === 1 ? "There was 1 check" : `There were ${checksText(before)}`} on this phone,
+          {cleared === 1 ? "There was 1 check" : `There were ${checksText(cleared)}`} on this phone,
           and nothing is here now: the browser's storage has been cleared. If you have a backup,
           restore it.
         </p>

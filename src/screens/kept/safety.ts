@@ -21,26 +21,3 @@ export async function markSent(stored: StoredCheck): Promise<void> {
   await marks.markSafe([stored]);
   marks.close();
 }
-
-const countKey = "stopfit.checks";
-
-/**
- * How many checks were here at the last look, kept apart from them: where the browser has cleared them,
- * this tells that there were some. Null where it isn't known.
- */
-export function countBefore(): number | null {
-  try {
-    const count = Number(localStorage.getItem(countKey) ?? Number.NaN);
-    return Number.isInteger(count) ? count : null;
-  } catch {
-    return null;
-  }
-}
-
-export function rememberCount(count: number): void {
-  try {
-    localStorage.setItem(countKey, `${count}`);
-  } catch {
-    // Refused: then nothing is kept here anyway.
-  }
-}

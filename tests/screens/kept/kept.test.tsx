@@ -5,6 +5,7 @@ import { newStoredCheck, type StoredCheck, setEntry } from "../../../src/records
 import { holdInstallOffer, takeInstallOffer } from "../../../src/screens/kept/installOffer.ts";
 import { askNowAndThen, persistence, sizeText } from "../../../src/screens/kept/persistence.ts";
 import { markSent, onlyHere } from "../../../src/screens/kept/safety.ts";
+import { stepHref } from "../../../src/screens/router.ts";
 import { MarkStore } from "../../../src/storage/markStore.ts";
 import { freshPhone, heading, keep, kept, openStore, startApp, tap } from "../startApp.tsx";
 
@@ -55,6 +56,13 @@ afterEach(() => {
 
 const gap = { texts: ["21"], unit: "mm" as const, tol: "1" };
 const measured = (name: string): StoredCheck => setEntry(newStoredCheck(name), "left.gap", gap);
+
+/** The browser clears what is in its database; what is beside it stays. */
+function clearChecks(): void {
+  const counted = localStorage.getItem("stopfit.checks");
+  freshPhone();
+  if (counted !== null) localStorage.setItem("stopfit.checks", counted);
+}
 
 async function restoreFile(file: File): Promise<void> {
   const input = (await screen.findByLabelText("Backup to restore")) as HTMLInputElement;
@@ -112,13 +120,44 @@ describe("the list", () => {
     await screen.findByText("Tern");
     await waitFor(() => expect(localStorage.getItem("stopfit.checks")).toBe("1"));
     cleanup();
-    const counted = localStorage.getItem("stopfit.checks") ?? "";
-    freshPhone();
-    localStorage.setItem("stopfit.checks", counted);
+    clearChecks();
     startApp();
     await screen.findByText(/There was 1 check on this phone, and nothing is here now/);
     fireEvent.click(screen.getByRole("link", { name: "Restore a backup" }));
     await heading("Kept on this phone");
+  });
+
+  it("says so as well where the check was only ever opened, never seen on the list", async () => {
+    const tern = measured("Tern");
+    await keep(tern);
+    startApp(stepHref(tern.id, "vehicle"));
+    await heading("The vehicle");
+    cleanup();
+    clearChecks();
+    startApp();
+    await screen.findByText(/There was 1 check on this phone, and nothing is here now/);
+  });
+
+  it("counts a new check at once, before any list has it", async () => {
+    await keep(measured("Tern"));
+    startApp();
+    await screen.findByText("Tern");
+    await tap("New check");
+    await heading("The vehicle");
+    expect(localStorage.getItem("stopfit.checks")).toBe("2");
+  });
+
+  it("does not say so of a check that was never kept", async () => {
+    vi.stubGlobal("indexedDB", undefined);
+    startApp();
+    await tap("New check");
+    await heading("The vehicle");
+    cleanup();
+    clearChecks();
+    startApp();
+    await screen.findByText("Does this bump stop fit this vehicle?");
+    await new Promise((resolve) => setTimeout(resolve, 100));
+    expect(screen.queryByText(/on this phone, and nothing is here now/)).toBeNull();
   });
 
   it("does not say so after the person deleted them for good", async () => {
