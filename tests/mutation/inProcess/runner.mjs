@@ -64,7 +64,9 @@ class InProcessRunner {
     state.hitCount = hitLimit === undefined ? undefined : 0;
     state.hitLimit = hitLimit;
     const whole =
-      this.options.loadAnew || mutantActivation === "static" || reloadEnvironment === true;
+      this.options.loadAnew.some((name) => activeMutant.fileName.endsWith(name)) ||
+      mutantActivation === "static" ||
+      reloadEnvironment === true;
     // A process that follows one that took too long has no tests yet.
     const unsound = this.dirty === true || this.tests === undefined;
     if (!whole && unsound) await this.reloadSound();
