@@ -4,12 +4,18 @@ import { column, type QuarterCar } from "./quarterCar.ts";
 
 /** Looks at the step of a damped stop, whose force may be greatest anywhere in it. */
 const damped = 9;
-/** Distance of the three looks round a top of the acceleration, as a share of the step. */
+/**
+ * Distance of the three looks round a top of the acceleration, as a share of the step: as far as such a
+ * top stands from an end at least.
+ */
 const lookApart = 0.05;
 /** A force at least this near to the greatest so far makes a step worth looking into. */
 const nearlyGreatest = 0.98;
 /** Place of the sprung mass's speed in the state. */
 const sprungSpeed = 2;
+
+/** What of the quarter car is looked at along a step. */
+type LookedAt = Pick<QuarterCar, "rowLength" | "isDamped" | "derivative">;
 
 /** Greatest wheel travel, stop force and upward sprung acceleration of a run. */
 export class ImpactPeaks {
@@ -39,7 +45,7 @@ export class ImpactPeaks {
    * continuous extension, and the top of the parabola through three looks is taken. The force of an
    * undamped stop is greatest where the wheel turns, which ends a step.
    */
-  takeStep(solver: DormandPrince, car: QuarterCar): void {
+  takeStep(solver: DormandPrince, car: LookedAt): void {
     const { rows } = solver;
     const end = 6 * car.rowLength;
     const atStart = rows[column.sprungAcceleration] as number;
@@ -48,8 +54,7 @@ export class ImpactPeaks {
     if (this.#isNear(rows, car.rowLength, column.sprungAcceleration, this.acceleration)) {
       const top = solver.topOfSlope(sprungSpeed);
       if (solver.slopeAt(sprungSpeed, top) > Math.max(atStart, atEnd)) {
-        const from = Math.min(Math.max(top - lookApart, 0), 1 - 2 * lookApart);
-        this.#look(solver, car, from, lookApart, 3);
+        this.#look(solver, car, top - lookApart, lookApart, 3);
       }
     }
     if (car.isDamped && this.#isNear(rows, car.rowLength, column.stopForce, this.stopForce)) {
@@ -58,7 +63,7 @@ export class ImpactPeaks {
   }
 
   /** Equal looks along the step tried last, the parabola's top where one stands highest. */
-  #look(solver: DormandPrince, car: QuarterCar, from: number, apart: number, count: number): void {
+  #look(solver: DormandPrince, car: LookedAt, from: number, apart: number, count: number): void {
     const row = this.#row;
     const forces = this.#forces;
     const accelerations = this.#accelerations;
