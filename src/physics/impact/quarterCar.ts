@@ -34,6 +34,9 @@ export const switches = {
 
 export const switchCount = 6;
 
+/** What tells of a step: its start, its size, the states at both ends and the rows of its stages. */
+type StepTried = Pick<DormandPrince, "time" | "size" | "state" | "next" | "rows">;
+
 const { compressing, pressing, fullStop, hardContact, grounded, pushing } = switches;
 
 /** Share of the weight below which a tyre may lift and land again within one step. */
@@ -250,7 +253,7 @@ export class QuarterCar implements OdeSystem {
    * it again. Between turns of the wheel all other places are passed once only; a stop about to be
    * pulled is always looked at.
    */
-  mayTurnWithin({ time, size, state, next, rows }: DormandPrince): boolean {
+  mayTurnWithin({ time, size, state, next, rows }: StepTried): boolean {
     const { on, rowLength, measures } = this;
     const end = 6 * rowLength;
     const travelSign = on[compressing] === 1 ? 1 : -1;
