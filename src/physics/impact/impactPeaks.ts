@@ -91,8 +91,7 @@ export class ImpactPeaks {
   #isNear(rows: Float64Array, rowLength: number, at: number, greatest: number): boolean {
     const near = nearlyGreatest * greatest;
     for (let stage = 1; stage < 6; stage++) {
-      const value = rows[stage * rowLength + at] as number;
-      if (value > 0 && value > near) return true;
+      if ((rows[stage * rowLength + at] as number) > near) return true;
     }
     return false;
   }
