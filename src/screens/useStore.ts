@@ -18,7 +18,10 @@ const passing: readonly string[] = ["storeBlocked", "storeSilent"];
 async function moveAll(from: CheckStore, to: CheckStore): Promise<void> {
   const held = await from.list();
   if (!held.ok) return;
-  for (const stored of held.value) await to.put(stored);
+  for (const { id } of held.value) {
+    const whole = await from.get(id);
+    if (whole.ok && whole.value !== null) await to.put(whole.value);
+  }
 }
 
 /** The store of checks, or one that holds them only while the page is open. Null: still opening. */

@@ -1,4 +1,5 @@
 import { type Fault, type Outcome, succeed } from "../physics/outcome.ts";
+import { listedCheck } from "../records/listedCheck.ts";
 import { copyStored, type StoredCheck } from "../records/storedCheck.ts";
 import { askBeforeLeaving } from "../storage/askBeforeLeaving.ts";
 import type { CheckStore } from "../storage/checkStore.ts";
@@ -25,7 +26,8 @@ export function withoutStorage(fault: Fault): CheckStore {
         succeed(
           [...checks.values()]
             .filter(({ deletedAt }) => (deletedAt === undefined) === (which === "present"))
-            .sort((a, b) => b.updatedAt.localeCompare(a.updatedAt)),
+            .sort((a, b) => b.updatedAt.localeCompare(a.updatedAt))
+            .map(listedCheck),
         ),
       ),
     get: (id) => Promise.resolve(succeed(checks.get(id) ?? null)),

@@ -2,7 +2,7 @@ import { fail, type Outcome, succeed } from "../physics/outcome.ts";
 import { type BackupLine, backupLineText, readBackupLine } from "../records/backupLine.ts";
 import { recordBounds } from "../records/checkRecord.ts";
 import type { Decision } from "../records/decision.ts";
-import type { StoredCheck } from "../records/storedCheck.ts";
+import { type ListedCheck, listedCheck } from "../records/listedCheck.ts";
 import type { Incoming, Way } from "../records/submission.ts";
 import type { CheckStore } from "./checkStore.ts";
 import type { DeskStore } from "./deskStore.ts";
@@ -18,7 +18,7 @@ type FromDesk = Pick<DeskStore, "wholeSubmissions" | "decisions">;
 export interface Backup {
   readonly file: File;
   readonly createdAt: string;
-  readonly checks: readonly StoredCheck[];
+  readonly checks: readonly ListedCheck[];
 }
 
 /** Everything kept here, the desk's and the phone's, as one file. */
@@ -52,12 +52,18 @@ export async function makeBackup(desk: FromDesk, checks: CheckStore): Promise<Ou
   const decisions = await desk.decisions();
   if (!decisions.ok) return decisions;
   add(decisions.value.map((decision) => ({ kind: "decision", decision })));
-  const saved: StoredCheck[] = [];
+  const saved: ListedCheck[] = [];
   for (const which of ["present", "deleted"] as const) {
     const listed = await checks.list(which);
     if (!listed.ok) return listed;
-    for (const check of listed.value) add([{ kind: "check", check }]);
-    saved.push(...listed.value);
+    for (const { id } of listed.value) {
+      // One at a time, for their pictures are long.
+      const whole = await checks.get(id);
+      if (!whole.ok) return whole;
+      if (whole.value === null) continue;
+      add([{ kind: "check", check: whole.value }]);
+      saved.push(listedCheck(whole.value));
+    }
   }
   parts.push(backupLineText({ kind: "end", lines }));
   const name = `stopfit-backup-${createdAt.slice(0, 16).replace(/[:T]/g, "-")}.txt`;

@@ -1,7 +1,9 @@
 import { type Outcome, succeed } from "../physics/outcome.ts";
+import { type ListedCheck, listedCheck } from "../records/listedCheck.ts";
 import { openStored } from "../records/openStored.ts";
 import { copyStored, newId, type StoredCheck } from "../records/storedCheck.ts";
 import { askBeforeLeaving } from "./askBeforeLeaving.ts";
+import { deletePictures, listedRow, openRow, putCheck } from "./checkRow.ts";
 import { DatabaseHandle, databaseName, transact, type WriteTransaction } from "./database.ts";
 import { contentOf, isSame, mergeChecks } from "./mergeChecks.ts";
 import { storeFault } from "./storeFault.ts";
@@ -16,8 +18,8 @@ export interface StoreChange {
  * outcome whose sentence says that it was not kept, and why.
  */
 export interface CheckStore {
-  /** Newest change first; deleted checks only where asked for. */
-  list(which?: "present" | "deleted"): Promise<Outcome<StoredCheck[]>>;
+  /** Newest change first, without pictures; deleted checks only where asked for. */
+  list(which?: "present" | "deleted"): Promise<Outcome<ListedCheck[]>>;
   get(id: string): Promise<Outcome<StoredCheck | null>>;
   /**
    * Keeps a check. Where another tab has written it since, the two are joined field by field, the
@@ -91,14 +93,14 @@ class IndexedCheckStore implements CheckStore {
     return joined.ok ? succeed(this) : joined;
   }
 
-  async list(which: "present" | "deleted" = "present"): Promise<Outcome<StoredCheck[]>> {
+  async list(which: "present" | "deleted" = "present"): Promise<Outcome<ListedCheck[]>> {
     const all = await this.handle.run((database) =>
       database.getAllFromIndex("checks", "updatedAt"),
     );
     if (!all.ok && this.notKept.size === 0) return all;
     const stored = all.ok ? all.value.reverse() : [];
-    const held = [...this.notKept.values()];
-    const present = stored.flatMap((value) => openStored(value) ?? []);
+    const held = [...this.notKept.values()].map(listedCheck);
+    const present = stored.flatMap((row) => listedRow(row) ?? []);
     const others = present.filter(({ id }) => !this.notKept.has(id));
     return succeed(
       [...held, ...others].filter(
@@ -110,11 +112,13 @@ class IndexedCheckStore implements CheckStore {
   async get(id: string): Promise<Outcome<StoredCheck | null>> {
     const held = this.notKept.get(id);
     if (held !== undefined) return succeed(held);
-    const found = await this.handle.run((database) => database.get("checks", id));
-    if (!found.ok) return found;
-    const opened = openStored(found.value);
-    if (opened !== null) this.remember(opened, opened, opened);
-    return succeed(opened);
+    const found = await this.handle.run(async (database) => {
+      const reading = database.transaction(["checks", "pictures"]);
+      const row = await reading.objectStore("checks").get(id);
+      return openRow(row, reading.objectStore("pictures"));
+    });
+    if (found.ok && found.value !== null) this.remember(found.value, found.value, found.value);
+    return found;
   }
 
   async put(stored: StoredCheck): Promise<Outcome<StoredCheck>> {
@@ -137,7 +141,7 @@ class IndexedCheckStore implements CheckStore {
     const added = await this.write(async (transaction) => {
       const checks = transaction.objectStore("checks");
       const present = (await checks.getKey(stored.id)) !== undefined;
-      if (!present) await checks.put({ ...stored, revision: 1 });
+      if (!present) await putCheck(transaction, { ...stored, revision: 1 });
       return !present;
     });
     if (added.ok && added.value) {
@@ -150,16 +154,15 @@ class IndexedCheckStore implements CheckStore {
   async takeIn(backup: StoredCheck, join: Join): Promise<Outcome<TakenIn>> {
     const { id } = backup;
     const taken = await this.write(async (transaction): Promise<TakenIn> => {
-      const checks = transaction.objectStore("checks");
-      const current = openStored(await checks.get(id));
+      const current = await currentOf(transaction, id);
       if (current === null) {
-        await checks.put({ ...backup, revision: backup.revision ?? 1 });
+        await putCheck(transaction, { ...backup, revision: backup.revision ?? 1 });
         return "added";
       }
       const joined = join(current, backup);
       if (joined === current) return "present";
       const counts = [current.revision ?? 0, backup.revision ?? 0];
-      await checks.put({ ...joined, revision: Math.max(...counts) + 1 });
+      await putCheck(transaction, { ...joined, revision: Math.max(...counts) + 1 });
       return "joined";
     });
     if (taken.ok && taken.value !== "present") this.announce({ id, kind: "kept" });
@@ -175,11 +178,10 @@ class IndexedCheckStore implements CheckStore {
     change: (stored: StoredCheck) => StoredCheck,
   ): Promise<Outcome<StoredCheck>> {
     const written = await this.write(async (transaction) => {
-      const checks = transaction.objectStore("checks");
-      const current = openStored(await checks.get(id));
+      const current = await currentOf(transaction, id);
       if (current === null) return null;
       const next = { ...change(current), id, revision: (current.revision ?? 0) + 1 };
-      await checks.put(next);
+      await putCheck(transaction, next);
       return next;
     });
     if (!written.ok) return written;
@@ -212,6 +214,7 @@ class IndexedCheckStore implements CheckStore {
         const { deletedAt, id } = cursor.value;
         if (deletedAt === undefined || deletedAt >= limit) continue;
         await cursor.delete();
+        await deletePictures(transaction, id);
         ids.push(id);
       }
       return ids;
@@ -278,12 +281,11 @@ class IndexedCheckStore implements CheckStore {
     stored: StoredCheck,
     lineage: Lineage | null,
   ): Promise<StoredCheck> {
-    const checks = transaction.objectStore("checks");
     const id = lineage?.id ?? stored.id;
     const mine = id === stored.id ? stored : { ...stored, id, record: { ...stored.record, id } };
-    const current = openStored(await checks.get(id));
+    const current = await currentOf(transaction, id, [mine, lineage?.content ?? null]);
     const next = afterClockOf(current, joinedWith(mine, current, lineage));
-    await checks.put(next);
+    await putCheck(transaction, next);
     await transaction.objectStore("unjoined").delete(`${stored.id} ${this.tab}`);
     return next;
   }
@@ -305,6 +307,16 @@ class IndexedCheckStore implements CheckStore {
   private announce(change: StoreChange): void {
     this.channel?.postMessage(change);
   }
+}
+
+/** What is stored of a check now; pictures of the versions at hand are not read again. */
+async function currentOf(
+  transaction: WriteTransaction,
+  id: string,
+  atHand: readonly (StoredCheck | null)[] = [],
+): Promise<StoredCheck | null> {
+  const row = await transaction.objectStore("checks").get(id);
+  return openRow(row, transaction.objectStore("pictures"), atHand);
 }
 
 function lineageKey({ id, revision }: StoredCheck): string {
@@ -341,17 +353,18 @@ function joinedWith(
 
 /** Joins what pages put away as they went: all of it at once, so that nothing is joined twice. */
 async function joinUnjoined(transaction: WriteTransaction): Promise<void> {
-  const checks = transaction.objectStore("checks");
   const unjoined = transaction.objectStore("unjoined");
   for (const { key, stored: given, base: from } of await unjoined.getAll()) {
     const stored = openStored(given);
     const base = openStored(from);
     if (stored !== null) {
-      const current = openStored(await checks.get(stored.id));
+      const current = await currentOf(transaction, stored.id);
       const lineage =
         base === null ? null : { id: stored.id, content: base, revision: -1, joined: true };
       const isKept = current !== null && isSame(contentOf(current), contentOf(stored));
-      if (!isKept) await checks.put(afterClockOf(current, joinedWith(stored, current, lineage)));
+      if (!isKept) {
+        await putCheck(transaction, afterClockOf(current, joinedWith(stored, current, lineage)));
+      }
     }
     await unjoined.delete(key);
   }

@@ -11,6 +11,13 @@ export interface UnjoinedCheck {
   readonly base: StoredCheck | null;
 }
 
+/** The picture of one photo of a check, under the check's id and its own. */
+export interface StoredPicture {
+  readonly key: string;
+  /** Base64. */
+  readonly data: string;
+}
+
 /** The reference pack in use on this phone; `revision` counts up at each write. */
 export interface StoredPack {
   readonly key: "current";
@@ -28,7 +35,9 @@ export interface Mark {
 }
 
 export interface StopfitDatabase extends DBSchema {
+  /** Rows of checks, without pictures: to be read and written through checkRow.ts only. */
   checks: { key: string; value: StoredCheck; indexes: { updatedAt: string } };
+  pictures: { key: string; value: StoredPicture };
   unjoined: { key: string; value: UnjoinedCheck };
   packs: { key: string; value: StoredPack };
   marks: { key: string; value: Mark };
@@ -36,7 +45,7 @@ export interface StopfitDatabase extends DBSchema {
 
 export type Database = IDBPDatabase<StopfitDatabase>;
 
-type StoreName = "checks" | "unjoined";
+export type StoreName = "checks" | "pictures" | "unjoined";
 export type WriteTransaction = IDBPTransaction<StopfitDatabase, StoreName[], "readwrite">;
 
 /**
@@ -47,7 +56,7 @@ export async function transact<Value>(
   database: Database,
   work: (transaction: WriteTransaction) => Promise<Value>,
 ): Promise<Value> {
-  const names: StoreName[] = ["checks", "unjoined"];
+  const names: StoreName[] = ["checks", "pictures", "unjoined"];
   const transaction = database.transaction(names, "readwrite", { durability: "strict" });
   const ended = transaction.done.then(
     () => null,
@@ -82,6 +91,9 @@ const migrations: readonly Migration<StopfitDatabase>[] = [
   },
   (database) => {
     database.createObjectStore("marks", { keyPath: "key" });
+  },
+  (database) => {
+    database.createObjectStore("pictures", { keyPath: "key" });
   },
 ];
 

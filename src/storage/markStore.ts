@@ -1,14 +1,15 @@
 import { type Outcome, succeed } from "../physics/outcome.ts";
 import { canonicalText, textDigest } from "../records/canonicalText.ts";
-import { newId, type StoredCheck } from "../records/storedCheck.ts";
+import { type ListedCheck, listedPhoto } from "../records/listedCheck.ts";
+import { newId } from "../records/storedCheck.ts";
 import { DatabaseHandle, databaseName, type Mark } from "./database.ts";
 
 /**
  * The content of a check in short: two with one digest need not both be saved. Opening a check, or going
  * from step to step in it, does not change it. A photo counts by its length, for they are long.
  */
-export function contentDigest({ name, record, entries }: StoredCheck): string {
-  const photos = record.photos?.map(({ data, ...rest }) => ({ ...rest, length: data.length }));
+export function contentDigest({ name, record, entries }: ListedCheck): string {
+  const photos = record.photos?.map(listedPhoto);
   return textDigest(canonicalText([name, { ...record, photos }, entries]));
 }
 
@@ -55,12 +56,12 @@ export class MarkStore {
   }
 
   /** These checks, as they are, were saved or sent. */
-  markSafe(checks: readonly StoredCheck[]): Promise<Outcome<null>> {
+  markSafe(checks: readonly ListedCheck[]): Promise<Outcome<null>> {
     return this.#put(safeMarks(checks, new Date().toISOString()));
   }
 
   /** A backup was made; marks of checks that are no longer here go. */
-  markBackup(at: string, checks: readonly StoredCheck[]): Promise<Outcome<null>> {
+  markBackup(at: string, checks: readonly ListedCheck[]): Promise<Outcome<null>> {
     return this.#handle.run(async (database) => {
       const { store, done } = database.transaction("marks", "readwrite");
       store.delete(IDBKeyRange.bound(safe, `${safe}\uffff`));
@@ -89,7 +90,7 @@ export class MarkStore {
   }
 }
 
-function safeMarks(checks: readonly StoredCheck[], at: string): Mark[] {
+function safeMarks(checks: readonly ListedCheck[], at: string): Mark[] {
   return checks.map((stored) => ({
     key: `${safe}${stored.id}`,
     text: contentDigest(stored),

@@ -94,7 +94,8 @@ async function backup(): Promise<File> {
 async function everything(): Promise<StoredCheck[]> {
   const { checks } = await stores();
   const all = [...value(await checks.list()), ...value(await checks.list("deleted"))];
-  return all.sort((a, b) => (a.id < b.id ? -1 : 1));
+  const whole = await Promise.all(all.map(async ({ id }) => value(await checks.get(id))));
+  return whole.filter((check) => check !== null).sort((a, b) => (a.id < b.id ? -1 : 1));
 }
 
 async function fillPhone(): Promise<StoredCheck[]> {

@@ -3,6 +3,7 @@ import { IDBFactory, IDBObjectStore, IDBTransaction } from "fake-indexeddb";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import type { Outcome } from "../../src/physics/outcome.ts";
 import { inModelUnits } from "../../src/physics/sentence.ts";
+import type { ListedCheck } from "../../src/records/listedCheck.ts";
 import {
   changeRecord,
   newStoredCheck,
@@ -47,7 +48,7 @@ function typed(stored: StoredCheck, id: string, ...texts: string[]): StoredCheck
   return setEntry(stored, id, { texts, unit: "mm", tol: "1" });
 }
 
-function gap(stored: StoredCheck | null, side: "left" | "right"): readonly number[] | undefined {
+function gap(stored: ListedCheck | null, side: "left" | "right"): readonly number[] | undefined {
   return stored?.record.corners.find((corner) => corner.side === side)?.gap?.values;
 }
 

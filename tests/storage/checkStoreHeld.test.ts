@@ -3,6 +3,7 @@ import { IDBDatabase, IDBFactory, IDBObjectStore } from "fake-indexeddb";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import type { Outcome } from "../../src/physics/outcome.ts";
 import { inModelUnits } from "../../src/physics/sentence.ts";
+import type { ListedCheck } from "../../src/records/listedCheck.ts";
 import { newStoredCheck, type StoredCheck, setEntry } from "../../src/records/storedCheck.ts";
 import { type CheckStore, openCheckStore } from "../../src/storage/checkStore.ts";
 import { databaseName } from "../../src/storage/database.ts";
@@ -38,7 +39,7 @@ function typed(stored: StoredCheck, id: string, ...texts: string[]): StoredCheck
   return setEntry(stored, id, { texts, unit: "mm", tol: "1" });
 }
 
-function gap(stored: StoredCheck | null): string | undefined {
+function gap(stored: ListedCheck | null): string | undefined {
   return stored?.entries["left.gap"]?.texts[0];
 }
 

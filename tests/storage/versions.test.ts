@@ -34,6 +34,16 @@ function value<Value>(outcome: Outcome<Value>): Value {
   return outcome.value;
 }
 
+/** The checks of a list, with their pictures. */
+async function wholeOnes(
+  store: CheckStore,
+  which: "present" | "deleted" = "present",
+): Promise<StoredCheck[]> {
+  const listed = value(await store.list(which));
+  const whole = await Promise.all(listed.map(async ({ id }) => value(await store.get(id))));
+  return whole.filter((check) => check !== null);
+}
+
 async function openChecks(): Promise<CheckStore> {
   const store = value(await openCheckStore());
   opened.push(store);
@@ -57,7 +67,7 @@ describe.each(range(databaseVersion - 1))("checks stored by version %i", (versio
   it("are all there, to the last field, and what was put away is joined in", async () => {
     await putOldDatabase(old);
     const store = await openChecks();
-    const all = [...value(await store.list()), ...value(await store.list("deleted"))];
+    const all = [...(await wholeOnes(store)), ...(await wholeOnes(store, "deleted"))];
     expect(all).toHaveLength(rows.length);
     for (const row of rows) {
       const now = all.find(({ id }) => id === row.id);
@@ -79,7 +89,7 @@ describe.each(range(databaseVersion - 1))("checks stored by version %i", (versio
   it("are complete where they were, photo included, and can be gone on with", async () => {
     await putOldDatabase(old);
     const store = await openChecks();
-    const present = value(await store.list());
+    const present = await wholeOnes(store);
     const done = present.filter((stored) => completeRecord(stored).ok);
     expect(done).toHaveLength(1);
     expect(done[0]?.record.photos?.[0]?.caption).toBe("Left pad");

@@ -1,5 +1,5 @@
 import type { State } from "../../physics/fitment.ts";
-import type { StoredCheck } from "../../records/storedCheck.ts";
+import type { ListedCheck } from "../../records/listedCheck.ts";
 import { StateMark } from "../drawings/StateMark.tsx";
 import { MenuRow } from "../parts/MenuRow.tsx";
 import { stepHref } from "../router.ts";
@@ -21,7 +21,7 @@ export function CheckRow({
   onSend,
   onDelete,
 }: {
-  stored: StoredCheck;
+  stored: ListedCheck;
   onRename: () => void;
   onCopy: () => void;
   onSave: () => void;

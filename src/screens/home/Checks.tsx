@@ -2,6 +2,7 @@ import type { ComponentChildren } from "preact";
 import { useCallback, useEffect, useRef, useState } from "preact/hooks";
 import type { Outcome } from "../../physics/outcome.ts";
 import { inModelUnits, type Sentence } from "../../physics/sentence.ts";
+import type { ListedCheck } from "../../records/listedCheck.ts";
 import {
   changeRecord,
   newStoredCheck,
@@ -73,12 +74,12 @@ const verdictDelay = 1500;
 /** The checks on this phone. */
 export function Checks({ opened, preferences, notice }: Props) {
   const heading = useHeadingFocus("checks");
-  const [checks, setChecks] = useState<readonly StoredCheck[] | null>(null);
-  const [deleted, setDeleted] = useState<readonly StoredCheck[]>([]);
+  const [checks, setChecks] = useState<readonly ListedCheck[] | null>(null);
+  const [deleted, setDeleted] = useState<readonly ListedCheck[]>([]);
   const [said, setSaid] = useState<Sentence | null>(null);
-  const [undo, setUndo] = useState<StoredCheck | null>(null);
+  const [undo, setUndo] = useState<ListedCheck | null>(null);
   const [sending, setSending] = useState<StoredCheck | null>(null);
-  const [renaming, setRenaming] = useState<StoredCheck | null>(null);
+  const [renaming, setRenaming] = useState<ListedCheck | null>(null);
   const [files, setFiles] = useState<OpenedFiles | null>(null);
   const picker = useRef<HTMLInputElement>(null);
   const seenAny = useRef(false);
@@ -114,6 +115,14 @@ export function Checks({ opened, preferences, notice }: Props) {
     setSaid(outcome.ok ? null : outcome.fault.sentence);
     await refresh();
     return outcome.ok;
+  };
+
+  /** A check of the list with its pictures, for what takes it elsewhere. */
+  const withWhole = async (id: string, use: (whole: StoredCheck) => unknown) => {
+    const found = store && (await store.get(id));
+    if (found?.ok && found.value) await use(found.value);
+    else if (found?.ok === false) setSaid(found.fault.sentence);
+    else await refresh();
   };
 
   const addDemo = useCallback(async () => {
@@ -239,8 +248,12 @@ export function Checks({ opened, preferences, notice }: Props) {
               stored={stored}
               onRename={() => setRenaming(stored)}
               onCopy={() => store && settle(store.copy(stored.id, `${checkName(stored)} (copy)`))}
-              onSave={async () => (await import("../checkFile.ts")).saveCheckFile(stored)}
-              onSend={() => setSending(stored)}
+              onSave={() =>
+                withWhole(stored.id, async (whole) =>
+                  (await import("../checkFile.ts")).saveCheckFile(whole),
+                )
+              }
+              onSend={() => withWhole(stored.id, setSending)}
               onDelete={async () => {
                 if (store && (await settle(store.remove(stored.id)))) setUndo(stored);
               }}
@@ -313,7 +326,7 @@ export function Checks({ opened, preferences, notice }: Props) {
 /** The verdicts that are still open are worked out once the list stands still. */
 function useVerdicts(
   store: CheckStore | null,
-  checks: readonly StoredCheck[] | null,
+  checks: readonly ListedCheck[] | null,
   refresh: () => void,
 ) {
   // A verdict found changes neither, so that the work goes on through the list.

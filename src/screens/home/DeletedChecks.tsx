@@ -1,12 +1,12 @@
 import { useState } from "preact/hooks";
-import type { StoredCheck } from "../../records/storedCheck.ts";
+import type { ListedCheck } from "../../records/listedCheck.ts";
 import { Button } from "../parts/Button.tsx";
 import { Dialog } from "../parts/Dialog.tsx";
 import { Disclosure } from "../parts/Disclosure.tsx";
 import { checkName, dateText } from "./checkName.ts";
 
 export interface DeletedChecksProps {
-  readonly deleted: readonly StoredCheck[];
+  readonly deleted: readonly ListedCheck[];
   readonly onRestore: (id: string) => void;
   /** All of them, for good. */
   readonly onPurge: () => void;

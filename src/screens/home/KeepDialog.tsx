@@ -1,4 +1,5 @@
 import { inModelUnits } from "../../physics/sentence.ts";
+import type { ListedCheck } from "../../records/listedCheck.ts";
 import type { StoredCheck } from "../../records/storedCheck.ts";
 import { Button } from "../parts/Button.tsx";
 import { Dialog } from "../parts/Dialog.tsx";
@@ -8,7 +9,7 @@ import type { OpenedFiles } from "./openFiles.ts";
 
 export interface KeepDialogProps {
   readonly files: OpenedFiles;
-  readonly present: readonly StoredCheck[];
+  readonly present: readonly ListedCheck[];
   readonly onLeave: () => void;
   readonly onKeep: (checks: readonly StoredCheck[]) => void;
 }

@@ -1,12 +1,12 @@
 import { useState } from "preact/hooks";
-import type { StoredCheck } from "../../records/storedCheck.ts";
+import type { ListedCheck } from "../../records/listedCheck.ts";
 import { Button } from "../parts/Button.tsx";
 import { Dialog } from "../parts/Dialog.tsx";
 import { TextField } from "../parts/Field.tsx";
 import { checkName } from "./checkName.ts";
 
 export interface RenameDialogProps {
-  readonly stored: StoredCheck;
+  readonly stored: ListedCheck;
   readonly onLeave: () => void;
   readonly onName: (name: string) => void;
 }

@@ -1,6 +1,6 @@
-import type { StoredCheck } from "../../records/storedCheck.ts";
+import type { ListedCheck } from "../../records/listedCheck.ts";
 
-export function checkName(stored: StoredCheck): string {
+export function checkName(stored: ListedCheck): string {
   return stored.name.trim() || stored.record.vehicle?.label?.trim() || "No name yet";
 }
 

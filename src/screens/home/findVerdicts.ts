@@ -1,14 +1,16 @@
 import { type Assessor, createAssessor } from "../../compute/assessor.ts";
 import type { State } from "../../physics/fitment.ts";
 import { fitmentOf } from "../../records/fitmentOf.ts";
-import { completeRecord, type StoredCheck } from "../../records/storedCheck.ts";
+import type { ListedCheck } from "../../records/listedCheck.ts";
+import { completeRecord } from "../../records/storedCheck.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
 
 /** More are worked out when their own answer is opened. */
 const mostChecks = 30;
 
-function verdictOf(assessor: Assessor, stored: StoredCheck): Promise<State | null> {
-  const completion = completeRecord(stored);
+function verdictOf(assessor: Assessor, stored: ListedCheck): Promise<State | null> {
+  const { photos: _, ...record } = stored.record;
+  const completion = completeRecord({ ...stored, record });
   if (!completion.ok) return Promise.resolve(null);
   return new Promise((resolve) => {
     assessor.assess(fitmentOf(completion.value), {
@@ -25,7 +27,7 @@ function verdictOf(assessor: Assessor, stored: StoredCheck): Promise<State | nul
  */
 export function findVerdicts(
   store: CheckStore,
-  checks: readonly StoredCheck[],
+  checks: readonly ListedCheck[],
   onFound: () => void,
   assessor: Assessor = createAssessor(),
 ): () => void {

@@ -1,6 +1,6 @@
 import { useCallback, useEffect, useState } from "preact/hooks";
 import { inModelUnits, type Sentence } from "../../physics/sentence.ts";
-import type { StoredCheck } from "../../records/storedCheck.ts";
+import type { ListedCheck } from "../../records/listedCheck.ts";
 import { canShareFile, share } from "../../sharing/shareFile.ts";
 import type { Backup } from "../../storage/backup.ts";
 import { markBackedUp } from "../../storage/backup.ts";
@@ -28,7 +28,7 @@ export interface KeptPlaceProps {
 /** Whether what is on this phone stays there, and how it is saved elsewhere. */
 export function KeptPlace({ opened: { store, fault } }: KeptPlaceProps) {
   const heading = useHeadingFocus("kept");
-  const [checks, setChecks] = useState<readonly StoredCheck[] | null>(null);
+  const [checks, setChecks] = useState<readonly ListedCheck[] | null>(null);
   const { keeping, lookAgain } = useKeeping(checks);
   const load = useCallback(async () => {
     const listed = await store.list();

@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import type { StoredCheck } from "../../records/storedCheck.ts";
+import type { ListedCheck } from "../../records/listedCheck.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
 import { ButtonLink } from "../parts/Button.tsx";
 import { Notice } from "../parts/Notice.tsx";
@@ -12,7 +12,7 @@ import { type Keeping, useKeeping } from "./useKeeping.ts";
 
 export interface KeptReminderProps {
   readonly store: CheckStore;
-  readonly checks: readonly StoredCheck[];
+  readonly checks: readonly ListedCheck[];
   readonly deleted: number;
 }
 

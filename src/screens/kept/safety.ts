@@ -1,17 +1,18 @@
+import type { ListedCheck } from "../../records/listedCheck.ts";
 import type { StoredCheck } from "../../records/storedCheck.ts";
 import { contentDigest, MarkStore, type Safekeeping } from "../../storage/markStore.ts";
 
 export const nothingSafe: Safekeeping = { lastBackupAt: null, safe: new Map(), askedAt: null };
 
-function hasContent({ entries, name }: StoredCheck): boolean {
+function hasContent({ entries, name }: ListedCheck): boolean {
   return name.trim() !== "" || Object.values(entries).some(({ texts }) => texts.some(Boolean));
 }
 
 /** Checks with something in them that is nowhere but here: changed since they were saved or sent. */
 export function onlyHere(
-  checks: readonly StoredCheck[],
+  checks: readonly ListedCheck[],
   { safe }: Safekeeping,
-): readonly StoredCheck[] {
+): readonly ListedCheck[] {
   return checks.filter((check) => hasContent(check) && safe.get(check.id) !== contentDigest(check));
 }
 

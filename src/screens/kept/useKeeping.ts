@@ -1,5 +1,5 @@
 import { useCallback, useEffect, useState } from "preact/hooks";
-import type { StoredCheck } from "../../records/storedCheck.ts";
+import type { ListedCheck } from "../../records/listedCheck.ts";
 import { MarkStore } from "../../storage/markStore.ts";
 import {
   askNowAndThen,
@@ -17,10 +17,10 @@ export interface Keeping {
   readonly low: boolean;
   readonly lastBackupAt: string | null;
   /** Checks that are nowhere but here. */
-  readonly onlyHere: readonly StoredCheck[];
+  readonly onlyHere: readonly ListedCheck[];
 }
 
-async function keepingOf(checks: readonly StoredCheck[]): Promise<Keeping> {
+async function keepingOf(checks: readonly ListedCheck[]): Promise<Keeping> {
   const marks = new MarkStore();
   const known = await marks.safekeeping();
   const safekeeping = known.ok ? known.value : nothingSafe;
@@ -39,7 +39,7 @@ async function keepingOf(checks: readonly StoredCheck[]): Promise<Keeping> {
 }
 
 /** How safe these checks are on this phone; null while it is being found out. */
-export function useKeeping(checks: readonly StoredCheck[] | null): {
+export function useKeeping(checks: readonly ListedCheck[] | null): {
   readonly keeping: Keeping | null;
   readonly lookAgain: () => void;
 } {

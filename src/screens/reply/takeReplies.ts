@@ -1,12 +1,12 @@
 import { type Fault, fail, type Outcome, succeed } from "../../physics/outcome.ts";
+import type { ListedCheck } from "../../records/listedCheck.ts";
 import type { Reply } from "../../records/reply.ts";
-import type { StoredCheck } from "../../records/storedCheck.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
 import { ReplyStore } from "../../storage/replyStore.ts";
 import { markReplies } from "./repliesHere.ts";
 
 /** What a reading's entry holds, as one text: differs as soon as something else is typed. */
-export function entryText(stored: StoredCheck, id: string): string {
+export function entryText(stored: Pick<ListedCheck, "entries">, id: string): string {
   const entry = stored.entries[id];
   return entry === undefined ? "" : JSON.stringify([entry.texts, entry.unit, entry.tol]);
 }
@@ -14,7 +14,7 @@ export function entryText(stored: StoredCheck, id: string): string {
 async function checkOf(
   store: CheckStore,
   { checkId }: Reply,
-): Promise<Outcome<StoredCheck | null>> {
+): Promise<Outcome<ListedCheck | null>> {
   const list = await store.list();
   if (!list.ok) return list;
   const versions = list.value.filter(({ id, record }) => id === checkId || record.id === checkId);

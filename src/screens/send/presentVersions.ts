@@ -19,9 +19,13 @@ export async function presentVersions(
 ): Promise<Outcome<PresentVersions>> {
   const list = await store.list();
   if (!list.ok) return list;
-  const versions = list.value.filter(
-    (stored) => stored.id === record.id || stored.record.id === record.id,
-  );
+  const versions: StoredCheck[] = [];
+  for (const listed of list.value) {
+    if (listed.id !== record.id && listed.record.id !== record.id) continue;
+    const whole = await store.get(listed.id);
+    if (!whole.ok) return whole;
+    if (whole.value !== null) versions.push(whole.value);
+  }
   const same = versions.find((stored) => isSame(stored.record, record)) ?? null;
   return succeed({ versions, same });
 }

@@ -1,0 +1,112 @@
+import type { IDBPObjectStore } from "idb";
+import type { Photo } from "../records/checkRecord.ts";
+import { type ListedCheck, type ListedPhoto, listedPhoto } from "../records/listedCheck.ts";
+import { openStored } from "../records/openStored.ts";
+import { newId, type StoredCheck } from "../records/storedCheck.ts";
+import type { StopfitDatabase, StoreName, WriteTransaction } from "./database.ts";
+
+/*
+ * A check's row holds all but the pictures of its photos. They stand in a store of their own, so that a
+ * keystroke does not write them again and a list does not read them. Rows of earlier versions hold theirs
+ * themselves until they are next written.
+ */
+
+/** A photo in a row: its picture stands under the check's id and this. */
+interface PhotoInRow extends Omit<Photo, "data"> {
+  readonly picture: string;
+  readonly length: number;
+}
+
+type Pictures = Pick<
+  IDBPObjectStore<StopfitDatabase, StoreName[], "pictures", IDBTransactionMode>,
+  "get"
+>;
+
+/** Where the picture of a photo that was read or written stands. */
+const placeOf = new WeakMap<Photo, string>();
+
+const keyOf = (id: string, picture: string): string => `${id} ${picture}`;
+const keysOf = (id: string): IDBKeyRange => IDBKeyRange.bound(`${id} `, `${id} \uffff`);
+
+function photosIn(row: unknown): readonly unknown[] {
+  const photos = (row as { record?: { photos?: unknown } } | null | undefined)?.record?.photos;
+  return Array.isArray(photos) ? photos : [];
+}
+
+function withPhotos(row: unknown, photos: readonly unknown[] | undefined): unknown {
+  const whole = row as { record: object };
+  return { ...whole, record: { ...whole.record, photos } };
+}
+
+function isInRow(photo: unknown): photo is PhotoInRow {
+  return typeof (photo as PhotoInRow | null)?.picture === "string";
+}
+
+/** Puts a check away whole: its row, the pictures that are not there yet, and no others. */
+export async function putCheck(transaction: WriteTransaction, stored: StoredCheck): Promise<void> {
+  const { id } = stored;
+  const pictures = transaction.objectStore("pictures");
+  const unused = new Set(await pictures.getAllKeys(keysOf(id)));
+  const inRow: PhotoInRow[] = [];
+  for (const photo of stored.record.photos ?? []) {
+    const { data, ...rest } = photo;
+    const picture = placeOf.get(photo) ?? newId();
+    placeOf.set(photo, picture);
+    const key = keyOf(id, picture);
+    if (!unused.delete(key)) await pictures.put({ key, data });
+    inRow.push({ ...rest, picture, length: data.length });
+  }
+  for (const key of unused) await pictures.delete(key);
+  const row = stored.record.photos === undefined ? stored : withPhotos(stored, inRow);
+  await transaction.objectStore("checks").put(row as StoredCheck);
+}
+
+/** Takes a check away with its pictures. */
+export async function deletePictures(transaction: WriteTransaction, id: string): Promise<void> {
+  await transaction.objectStore("pictures").delete(keysOf(id));
+}
+
+/**
+ * The check of a row, whole; null where it is none.
+ *
+ * @param known versions at hand, whose pictures need not be read again
+ */
+export async function openRow(
+  row: unknown,
+  pictures: Pictures,
+  known: readonly (StoredCheck | null)[] = [],
+): Promise<StoredCheck | null> {
+  const inRow = photosIn(row);
+  if (!inRow.some(isInRow)) return openStored(row);
+  const atHand = new Map<string | undefined, string>();
+  for (const check of known) {
+    for (const photo of check?.record.photos ?? []) atHand.set(placeOf.get(photo), photo.data);
+  }
+  const photos: unknown[] = [];
+  for (const photo of inRow) {
+    if (!isInRow(photo)) {
+      photos.push(photo);
+      continue;
+    }
+    const { picture, length: _, ...rest } = photo;
+    const { id } = row as StoredCheck;
+    const data = atHand.get(picture) ?? (await pictures.get(keyOf(id, picture)))?.data;
+    if (data === undefined) continue;
+    const whole: Photo = { ...rest, data };
+    placeOf.set(whole, picture);
+    photos.push(whole);
+  }
+  return openStored(withPhotos(row, photos));
+}
+
+/** The check of a row for a list, without pictures; null where it is none. */
+export function listedRow(row: unknown): ListedCheck | null {
+  const inRow = photosIn(row);
+  const opened = openStored(inRow.length === 0 ? row : withPhotos(row, undefined));
+  if (opened === null || inRow.length === 0) return opened;
+  const photos = inRow.map((photo) => {
+    const { picture: _, ...rest } = photo as PhotoInRow;
+    return listedPhoto(rest as ListedPhoto);
+  });
+  return { ...opened, record: { ...opened.record, photos } };
+}
