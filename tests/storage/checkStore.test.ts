@@ -153,12 +153,17 @@ describe("two tabs", () => {
   });
 
   it("the newer wins where both type the very same reading", async () => {
+    // Nobody types in two tabs within one millisecond.
+    vi.useFakeTimers({ toFake: ["Date"] });
     const [one, two] = [await tab(), await tab()];
     const stored = newStoredCheck("Bay 1");
     value(await one.put(stored));
     const seenByTwo = value(await two.get(stored.id)) as StoredCheck;
+    vi.setSystemTime(Date.now() + 1000);
     value(await one.put(typed(stored, "left.gap", "21")));
+    vi.setSystemTime(Date.now() + 1000);
     const joined = value(await two.put(typed(seenByTwo, "left.gap", "23", "24")));
+    vi.useRealTimers();
     expect(gap(joined, "left")).toEqual([23, 24]);
     expect(joined.entries["left.gap"]?.texts).toEqual(["23", "24"]);
   });

@@ -241,7 +241,8 @@ describe("opening a file", () => {
     await waitFor(() => expect(names()).toEqual(["Half done"]));
     const store = await openStore();
     const listed = await store.list();
-    const [again] = listed.ok ? listed.value : [];
+    const found = await store.get((listed.ok && listed.value[0]?.id) || "");
+    const again = found.ok ? found.value : null;
     store.close();
     expect(again?.entries["left.gap"]).toEqual(draft.entries["left.gap"]);
     expect(again?.record.corners).toEqual(draft.record.corners);
