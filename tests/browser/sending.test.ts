@@ -15,6 +15,7 @@ import { pick } from "./support/controls.ts";
 import { writeFilm } from "./support/fakeCamera.ts";
 import { launchChromium, Phone } from "./support/phone.ts";
 import { Site } from "./support/site.ts";
+import { storedChecks } from "./support/storage.ts";
 
 const demo: CheckRecord = JSON.parse(
   readFileSync("demo-data/checks/axle-towing-early.json", "utf8"),
@@ -72,28 +73,13 @@ async function sheetFor(record: CheckRecord): Promise<Page> {
   return page;
 }
 
-async function keptRecords(page: Page): Promise<unknown[]> {
-  return page.evaluate(
-    () =>
-      new Promise<unknown[]>((done, failed) => {
-        const opening = indexedDB.open("stopfit");
-        opening.onerror = () => failed(opening.error);
-        opening.onsuccess = () => {
-          const all = opening.result.transaction("checks").objectStore("checks").getAll();
-          all.onsuccess = () => done(all.result.map((stored) => stored.record));
-        };
-      }),
-  );
-}
-
 /** Keeps what is shown there, and gives back the record of it as it is stored then. */
 async function keepShown(page: Page, id: string): Promise<unknown> {
   await page.getByRole("heading", { name: "A check was sent to you" }).waitFor();
   await page.getByRole("button", { name: /^Keep/ }).click();
   await page.waitForURL(/#\/check\//);
-  const records = (await keptRecords(page)) as { readonly id: string }[];
-  const same = records.filter((record) => record.id === id);
-  return same.at(-1);
+  const records = (await storedChecks(page)).map(({ record }) => record);
+  return records.filter((record) => record.id === id).at(-1);
 }
 
 /** A phone without the demo checks, so that a check that arrives is a new one. */

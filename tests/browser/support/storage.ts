@@ -52,24 +52,46 @@ export async function fillStorage(page: Page, origin: string): Promise<() => Pro
   };
 }
 
-/** Every check in the browser's database, as it is stored. */
+/** Every check in the browser's database, as it is stored, each picture back in its photo. */
 export async function storedChecks(page: Page): Promise<StoredCheckShape[]> {
-  return page.evaluate(
+  const { rows, pictures } = await page.evaluate(
     () =>
-      new Promise<StoredCheckShape[]>((done, failed) => {
+      new Promise<{ rows: StoredCheckShape[]; pictures: StoredPicture[] }>((done, failed) => {
         const opening = indexedDB.open("stopfit");
         opening.onerror = () => failed(opening.error);
         opening.onsuccess = () => {
           const database = opening.result;
-          const request = database.transaction("checks").objectStore("checks").getAll();
-          request.onerror = () => failed(request.error);
-          request.onsuccess = () => {
+          const reading = database.transaction(["checks", "pictures"]);
+          const rows = reading.objectStore("checks").getAll();
+          const pictures = reading.objectStore("pictures").getAll();
+          reading.onabort = () => failed(reading.error);
+          reading.oncomplete = () => {
             database.close();
-            done(request.result);
+            done({ rows: rows.result, pictures: pictures.result });
           };
         };
       }),
   );
+  const dataOf = new Map(pictures.map(({ key, data }) => [key, data]));
+  return rows.map((row) => {
+    const { photos, ...record } = row.record as { photos?: PhotoInRow[] };
+    if (photos === undefined) return row;
+    const whole = photos.map(({ picture, length: _, ...photo }) => ({
+      ...photo,
+      data: dataOf.get(`${row.id} ${picture}`),
+    }));
+    return { ...row, record: { ...record, photos: whole } };
+  });
+}
+
+interface StoredPicture {
+  readonly key: string;
+  readonly data: string;
+}
+
+interface PhotoInRow {
+  readonly picture: string;
+  readonly length: number;
 }
 
 /** Puts a check into the browser's database, beside the app. */
