@@ -7,6 +7,7 @@ import type { ImpactSetup } from "./impactSetup.ts";
 import { type ImpactTrace, ImpactTracer } from "./impactTrace.ts";
 import { column, QuarterCar, switchCount, switches } from "./quarterCar.ts";
 import { type RoadProfile, roadProfile } from "./roadProfile.ts";
+import { type MeasureAlongStep, turningPlace } from "./turningPlace.ts";
 
 export interface ImpactOptions {
   /** Allowed error of a step, relative. */
@@ -52,8 +53,6 @@ const allowedScale = [0.05, 0.05, 1, 1, 1] as const;
 const speedRange = [1e-3, 1] as const;
 const firstStepS = 1e-4;
 const leastStepS = 1e-12;
-/** Rounds of false position for the place where a switch turns. */
-const mostRounds = 60;
 /** Turns of a switch without a step between, before a step is taken as it is. */
 const mostTurnsInPlace = 12;
 
@@ -64,7 +63,7 @@ const mostTurnsInPlace = 12;
  * Steps end where a law changes (bump to rebound, contact, full stop, hard contact, tyre lifting off,
  * end of the bump), so that every step is over smooth laws.
  *
- * Errors: "eventNotUsable"; "impactTooStiff" when the steps run out or shrink to nothing;
+ * Errors: "eventNotUsable"; "impactTooStiff" when the steps run out;
  * "impactNotFinite"; "impactPastReach" when the wheel rises farther than the layout can move.
  */
 export function simulateImpact(
@@ -102,6 +101,16 @@ class ImpactIntegration {
   readonly #mostSteps: number;
   readonly #allowed: Float64Array;
   readonly #probe = new Float64Array(4);
+  /** The switch whose turn is looked for, and its measure. */
+  #watched = 0;
+  readonly #measure: MeasureAlongStep = {
+    standing: (theta) => {
+      this.#measureAt(theta);
+      const measure = this.#car.measures[this.#watched] as number;
+      return this.#car.on[this.#watched] === 1 ? measure : -measure;
+    },
+    isTurning: () => this.#car.isTurning(this.#watched),
+  };
   #steps = 0;
   #size = firstStepS;
   #turnsInPlace = 0;
@@ -147,7 +156,7 @@ class ImpactIntegration {
     this.#peaks.takePlace(car.wheelTravel(solver.state));
     const start = car.energy(0, solver.state);
     this.#elastic = car.stopEnergy(solver.state);
-    for (const end of bumpEndS > 0 ? [bumpEndS, endS] : [endS]) {
+    for (const end of [bumpEndS, endS]) {
       car.onBump = end === bumpEndS;
       this.#restart();
       if (!this.#advanceTo(end)) return this.#failure();
@@ -183,7 +192,7 @@ class ImpactIntegration {
     const solver = this.#solver;
     while (end - solver.time > leastStepS) {
       const left = end - solver.time;
-      if (++this.#steps > this.#mostSteps || this.#size < leastStepS) return false;
+      if (++this.#steps > this.#mostSteps) return false;
       const size = 1.01 * this.#size >= left ? left : this.#size;
       solver.attempt(size);
       const error = solver.error(this.#allowed, this.#tolerance);
@@ -195,7 +204,6 @@ class ImpactIntegration {
       if (this.#crossed >= 0 && this.#turnsInPlace < mostTurnsInPlace) {
         if (theta * size > leastStepS) {
           solver.attempt(theta * size);
-          this.#measureEnd();
           this.#commit();
           this.#turnsInPlace = 0;
         }
@@ -204,7 +212,6 @@ class ImpactIntegration {
         this.#size = size * Math.min(1, growth(error));
         continue;
       }
-      if (this.#crossed >= 0) this.#measureEnd();
       this.#turnsInPlace = 0;
       this.#commit();
       this.#size = size * growth(error);
@@ -212,12 +219,12 @@ class ImpactIntegration {
     return true;
   }
 
-  /** Takes over the step tried last, measured at its end, and adds up its energies and peaks. */
+  /** Takes over the step tried last, and adds up its energies and peaks. */
   #commit(): void {
     const car = this.#car;
     const solver = this.#solver;
     this.#damper += solver.quadrature(column.damperPower);
-    if (car.onBump) this.#road += solver.quadrature(column.roadPower);
+    this.#road += solver.quadrature(column.roadPower);
     if (car.on[switches.pressing] === 1) {
       const elastic = car.stopEnergy(solver.next);
       let intoStop = elastic - this.#elastic;
@@ -236,8 +243,8 @@ class ImpactIntegration {
     const car = this.#car;
     const state = this.#solver.state;
     car.turn(index);
-    if (index === switches.pressing) this.#elastic = car.stopEnergy(state);
-    if (index === switches.pressing && car.on[index] === 0) {
+    if (index === switches.pressing) {
+      // Below 0 where the stop is met.
       const speed = 1000 * ((state[2] as number) - (state[3] as number));
       if (speed > this.#leaveSpeed) this.#leaveSpeed = speed;
     }
@@ -273,7 +280,8 @@ class ImpactIntegration {
     let first = 1;
     for (let index = 0; index < switchCount; index++) {
       if ((disagreeing & (1 << index)) === 0) continue;
-      const theta = this.#crossing(index, upTo);
+      this.#watched = index;
+      const theta = turningPlace(this.#measure, upTo);
       if (this.#crossed < 0 || theta < first) {
         first = theta;
         this.#crossed = index;
@@ -295,50 +303,6 @@ class ImpactIntegration {
     const solver = this.#solver;
     solver.interpolate(theta, this.#probe);
     this.#car.measure(solver.time + theta * solver.size, this.#probe);
-  }
-
-  /** The measure of a switch along the step, signed so that it is positive while the switch agrees. */
-  #standing(index: number, theta: number): number {
-    this.#measureAt(theta);
-    const measure = this.#car.measures[index] as number;
-    return this.#car.on[index] === 1 ? measure : -measure;
-  }
-
-  /** Where a switch that disagrees at `upTo` ceases to agree: bracketed, then Illinois false position. */
-  #crossing(index: number, upTo: number): number {
-    let high = upTo;
-    let atHigh = this.#standing(index, high);
-    let low = 0;
-    let atLow = this.#standing(index, 0);
-    for (let back = high / 2; !(atLow > 0); back /= 2) {
-      if (back < 1e-6) return 0;
-      const standing = this.#standing(index, back);
-      if (standing > 0) {
-        low = back;
-        atLow = standing;
-      } else {
-        high = back;
-        atHigh = standing;
-      }
-    }
-    let side = 0;
-    for (let round = 0; round < mostRounds && high - low > 1e-12; round++) {
-      const middle = (atHigh * low - atLow * high) / (atHigh - atLow);
-      const standing = this.#standing(index, middle);
-      if (this.#car.isTurning(index)) return middle;
-      if (standing > 0) {
-        low = middle;
-        atLow = standing;
-        if (side > 0) atHigh /= 2;
-        side = 1;
-      } else {
-        high = middle;
-        atHigh = standing;
-        if (side < 0) atLow /= 2;
-        side = -1;
-      }
-    }
-    return high;
   }
 
   #result(): EventResult {

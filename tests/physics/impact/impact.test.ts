@@ -8,8 +8,10 @@ import {
   settled,
 } from "../../../src/physics/impact/impactSetup.ts";
 import { rulesOf } from "../../../src/physics/road/useRules.ts";
+import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { tolerances } from "../../vectors/vectors.ts";
 import { type DemoCorner, demoCorners, loadedSetup, unwrapped } from "../demoFitments.ts";
+import { hardCases } from "./hardCases.ts";
 import { plainQuarterCar } from "./plainQuarterCar.ts";
 
 const events = demoCorners.flatMap((demo) =>
@@ -182,6 +184,81 @@ describe("any impact", () => {
   });
 });
 
+describe("the steps of a run", () => {
+  const stepsOf = (setup: ImpactSetup, event: DesignEvent) => run(setup, event).steps;
+
+  it("of all design events of the demo corners are few", () => {
+    // As counted in November 2026; more are a loss of speed that no figure would show.
+    const counts = events.map(({ setup, event }) => stepsOf(setup, event));
+    expect(counts.reduce((sum, count) => sum + count)).toBeLessThanOrEqual(2200);
+    expect(Math.max(...counts)).toBeLessThanOrEqual(170);
+  });
+
+  it("are the same for events of any size that leave the car linear, from 1 mm/s to 1 m/s", () => {
+    // No stop, no limit, damping alike both ways, tyre on the ground: twice the event is twice all.
+    const linear: ImpactSetup = {
+      ...armSetup,
+      gapMm: 500,
+      hardLimitMm: null,
+      damperReboundNsPerMm: armSetup.damperBumpNsPerMm,
+    };
+    const fallen = (speed: number): DesignEvent => ({
+      kind: "landing",
+      heightM: speed ** 2 / (2 * 9.80665),
+    });
+    const usual = stepsOf(linear, fallen(0.25));
+    for (const speed of [0.002, 0.02, 0.06, 0.5])
+      expect(stepsOf(linear, fallen(speed))).toBe(usual);
+    expect(stepsOf(linear, fallen(0.0002))).toBeLessThan(usual);
+    expect(stepsOf(linear, fallen(2))).toBeGreaterThan(usual);
+    const bump = (heightM: number): DesignEvent => ({
+      kind: "obstacle",
+      heightM,
+      lengthM: 2,
+      speedKmPerH: 20,
+    });
+    const overBump = stepsOf(linear, bump(0.01));
+    for (const heightM of [0.001, 0.004, 0.02]) {
+      expect(stepsOf(linear, bump(heightM))).toBe(overBump);
+    }
+    expect(stepsOf(linear, bump(0.00002))).toBeLessThan(overBump);
+  });
+
+  it("may be just as many as allowed", () => {
+    const { steps } = run(armSetup, landing);
+    expect(simulateImpact(armSetup, landing, { mostSteps: steps }).ok).toBe(true);
+    expect(simulateImpact(armSetup, landing, { mostSteps: steps - 1 }).ok).toBe(false);
+  });
+});
+
+describe("laws that change close together", () => {
+  const cases = hardCases.map((each) => [each.name, each] as const);
+
+  it.each(cases)("change in their order and place: %s", (_, { setup, event }) => {
+    const usual = run(setup, event).result;
+    const fine = run(setup, event, 1e-9).result;
+    for (const [name] of figures) {
+      const difference = Math.abs(usual[name] - fine[name]);
+      // What leaves such a stop again is next to nothing.
+      const nothing = name === "energyOutJ" ? 1e-6 * fine.energyInJ : 0;
+      expect(difference, name).toBeLessThan(1e-3 * Math.abs(fine[name]) + nothing);
+    }
+  });
+
+  it.each(cases.filter(([name]) => name.includes("slower than it is left")))(
+    "are not passed over by long steps: %s",
+    (_, { setup, event }) => {
+      const coarse = run(setup, event, 1e-3).result;
+      const fine = run(setup, event, 1e-9).result;
+      for (const [name] of figures) {
+        const difference = Math.abs(coarse[name] - fine[name]);
+        const nothing = name === "energyOutJ" ? 1e-5 * fine.energyInJ : 0;
+        expect(difference, name).toBeLessThan(0.02 * Math.abs(fine[name]) + nothing);
+      }
+    },
+  );
+});
+
 describe("a run's trace", () => {
   it("runs from start to end and holds the peaks", () => {
     for (const { setup, event } of events) {
@@ -262,6 +339,31 @@ describe("what cannot be worked out", () => {
     expect(
       codeOf(armSetup, { kind: "obstacle", heightM: 0.1, lengthM: 2, speedKmPerH: 1e-3 }),
     ).toBe("impactTooStiff");
+  });
+
+  it("says what to check, each in its own words", () => {
+    const sentence = (setup: ImpactSetup, event: DesignEvent) => {
+      const outcome = simulateImpact(setup, event);
+      return outcome.ok ? "" : inModelUnits(outcome.fault.sentence);
+    };
+    expect(sentence({ ...armSetup, damperBumpNsPerMm: 1e9 }, landing)).toBe(
+      "The impact could not be worked out: a rate or a damping is far stiffer than the masses allow. Check the stop's curve, the rates and the damping.",
+    );
+    expect(sentence({ ...armSetup, sprungMassKg: Number.NaN }, landing)).toBe(
+      "The impact could not be worked out from these values. Check the masses, rates and damping.",
+    );
+    const soft = { ...armSetup, stop: armSetup.stop.scaled(1e-6), hardLimitMm: null };
+    expect(sentence(soft, { kind: "landing", heightM: 3 })).toBe(
+      "In this event the wheel would rise farther than the layout can move. Measure what limits its travel, or check the arm's readings.",
+    );
+  });
+
+  it("knows of no hard contact where no limit was measured", () => {
+    const { result } = run({ ...armSetup, hardLimitMm: null }, landing);
+    expect(result.peakWheelTravelMm).toBeGreaterThan(0);
+    expect(result.hardContact).toBe(false);
+    const low = { ...armSetup, hardLimitMm: result.peakWheelTravelMm - 5 };
+    expect(run(low, landing).result.hardContact).toBe(true);
   });
 
   it("names one that is not finite", () => {
