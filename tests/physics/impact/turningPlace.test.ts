@@ -65,12 +65,35 @@ describe("the place where a measure turns", () => {
   });
 
   it("is found where the measure is positive near the start only", () => {
-    const curve: Curve = (place) => place * (0.1 - place);
-    const { theta, asked } = turn(curve);
-    expect(theta).toBeCloseTo(0.1, 8);
+    // Past its turn it is next to nothing, so that a line from there would lead far astray.
+    const curve: Curve = (place) => place * (0.1 - place) * Math.exp(-30 * place);
+    const { theta, asked } = turn(curve, 1, 1e-16);
+    expect(theta).toBeCloseTo(0.1, 9);
     expect(asked.slice(0, 6)).toEqual([0, 1, 0.5, 0.25, 0.125, 0.0625]);
-    // Never again beyond the place last seen on the far side.
     expect(Math.max(...asked.slice(6))).toBeLessThan(0.125);
+  });
+
+  it("is looked for as the rule's authors put it: the end that stays counts half", () => {
+    for (const curve of [
+      (place) => 0.2 ** 3 - place ** 3,
+      (place) => Math.exp(-8 * place) - Math.exp(-0.8),
+      (place) => 1 - Math.exp(8 * (place - 0.9)),
+    ] as Curve[]) {
+      // Dowell & Jarratt, BIT 11 (1971) 168 (from memory).
+      let [before, atBefore] = [0, curve(0)];
+      let [last, atLast] = [1, curve(1)];
+      const wanted = [before, last];
+      while (wanted.length < 11) {
+        const next = last - (atLast * (last - before)) / (atLast - atBefore);
+        const atNext = curve(next);
+        wanted.push(next);
+        if (atNext * atLast < 0) [before, atBefore] = [last, atLast];
+        // The first line has no end that stayed yet.
+        else if (wanted.length > 3) atBefore /= 2;
+        [last, atLast] = [next, atNext];
+      }
+      expect(turn(curve).asked.slice(0, 11)).toEqual(wanted.map((at) => expect.closeTo(at, 10)));
+    }
   });
 
   it("is the start where the measure is nowhere seen positive", () => {
@@ -88,7 +111,8 @@ describe("the place where a measure turns", () => {
       const { theta, asked } = turn((place) => (place < jump ? 1 : -1));
       expect(theta).toBeGreaterThanOrEqual(jump);
       expect(theta - jump).toBeLessThan(2e-12);
-      expect(asked.length).toBeLessThanOrEqual(62);
+      // Ended by the width of what is left, before 60 looks are through.
+      expect(asked.length).toBeLessThan(58);
     }
   });
 
