@@ -4,6 +4,7 @@ import type { DoubtShare, Fitment, Reading, Ride } from "../../../src/physics/fi
 import { cornerDoubt } from "../../../src/physics/uncertainty/cornerDoubt.ts";
 import { demoFitment, unwrapped } from "../demoFitments.ts";
 import { exact, ride, uprightStrut, within } from "../staticFitments.ts";
+import { aboveRest } from "./aboveRest.ts";
 import { preparedCorner } from "./preparedCorner.ts";
 
 /** The fitment with no doubt but that of one reading, by the last part of its id. */
@@ -122,14 +123,7 @@ describe("ride data in doubt, of a wheel whose laden travel is not known", () =>
     const { budget, road, rules } = preparedCorner(fitment);
     return cornerDoubt(budget, fitment, road, rules).contact;
   };
-  /** z_need = σ·√(2·ln(ν0·1000/(V·N))), with σ² = D·M/2c and ν0 = √(kt/M)/2π (model, section 4). */
-  const needed = (tyreRate: number) => {
-    const speed = 60 / 3.6;
-    const intensity = 2 * Math.PI ** 2 * 0.1 ** 2 * 256e-6 * speed;
-    const sigma = 1000 * Math.sqrt((intensity * 450) / (2 * 2700));
-    const upcrossings = Math.sqrt((1000 * tyreRate) / 450) / (2 * Math.PI);
-    return sigma * Math.sqrt(2 * Math.log((upcrossings * 1000) / (speed * 2)));
-  };
+  const needed = (tyreRate: number) => aboveRest(450, tyreRate, 2.7);
   const byTyre = ((needed(220 + u) - needed(220 - u)) / 2) ** 2;
   const wanted = [
     { reading: "left.gap", share: expect.closeTo(gapVariance / (gapVariance + byTyre), 9) },

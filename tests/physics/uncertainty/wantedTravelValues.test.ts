@@ -13,21 +13,13 @@ import {
 } from "../../../src/physics/uncertainty/wantedTravel.ts";
 import { unwrapped } from "../demoFitments.ts";
 import { exact, ride, uprightStrut } from "../staticFitments.ts";
+import { aboveRest } from "./aboveRest.ts";
 import { preparedCorner } from "./preparedCorner.ts";
 
 const rules = rulesOf("daily");
 const gravity = 9.80665;
 const placeOf = (name: RideQuantity) => rideQuantities.indexOf(name);
 const stopForces = rideQuantities.length;
-
-/** σ·√(2·ln(ν0·1000/(V·N))) on a road of class C at 60 km/h, σ² = D·M/2c, ν0 = √(kt/M)/2π. */
-function aboveRest(massKg: number, tyreNPerMm: number, dampingNsPerMm: number, allowed = 2) {
-  const speed = 60 / 3.6;
-  const intensity = 2 * Math.PI ** 2 * 0.1 ** 2 * 256e-6 * speed;
-  const sigma = 1000 * Math.sqrt((intensity * massKg) / (2 * 1000 * dampingNsPerMm));
-  const upcrossings = Math.sqrt((1000 * tyreNPerMm) / massKg) / (2 * Math.PI);
-  return sigma * Math.sqrt(2 * Math.log((upcrossings * 1000) / (speed * allowed)));
-}
 
 const corner: RoadCornerWithCurve = preparedCorner(uprightStrut({ gap: exact(45) })).road.corner;
 
