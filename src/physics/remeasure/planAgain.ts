@@ -1,4 +1,4 @@
-import type { Assessment, Fitment, LimitKind } from "../fitment.ts";
+import type { Assessment, CornerAssessment, Fitment, LimitKind } from "../fitment.ts";
 import type { ReadingId } from "../outcome.ts";
 import { rulesOf } from "../road/useRules.ts";
 import type { Sentence } from "../sentence.ts";
@@ -215,9 +215,8 @@ function marginsOf(
 ): readonly Margin[] {
   const rules = rulesOf(fitment.use, fitment.rules);
   return questions.flatMap((question) => {
-    const assessed = assessment.corners.find(({ side }) => side === question.side);
-    if (question.why !== "doubt" || assessed === undefined) return [];
-    const margin = marginOf(fitment, assessed, question, level, rules);
+    if (question.why !== "doubt") return [];
+    const margin = marginOf(fitment, cornerOf(assessment, question), question, level, rules);
     return margin === null ? [] : [margin];
   });
 }
@@ -267,8 +266,11 @@ function otherwiseOf(
   const fault = questions.find(({ why }) => why === "fault");
   if (fault !== undefined) return faultSentence(fault);
   const [margin] = margins;
-  const corner = assessment.corners.find(({ side }) => side === margin?.question.side);
-  return margin === undefined || corner === undefined
-    ? null
-    : hopelessSentence(margin, corner, someHelp);
+  if (margin === undefined) return null;
+  return hopelessSentence(margin, cornerOf(assessment, margin.question), someHelp);
+}
+
+/** The corner that a question was raised about. */
+function cornerOf({ corners }: Assessment, question: OpenQuestion): CornerAssessment {
+  return corners.find(({ side }) => side === question.side) as CornerAssessment;
 }

@@ -97,4 +97,22 @@ describe("numbers of a distribution", () => {
     new RandomSource(state).addNormal(out, 3);
     for (const [index, value] of out.entries()) expect(value).toBeCloseTo(wanted[index] ?? 0, 10);
   });
+
+  it("take as many integers of the stream as they need, no more", () => {
+    const after = (take: (source: RandomSource, out: Float64Array) => void) => {
+      const source = new RandomSource(state);
+      take(source, new Float64Array(4));
+      return source.nextInteger();
+    };
+    // The first pair of this state lies outside of the unit circle, both numbers being near −1.
+    const integers = many(new RandomSource(state));
+    expect(after((source, out) => source.addRectangular(out, 1))).toBe(integers[4]);
+    const pairs = Array.from({ length: 10 }, (_, pair) => {
+      const [x = 0, y = 0] = integers.slice(2 * pair).map(uniform);
+      return Math.hypot(x, y) < 1;
+    });
+    const second = pairs.indexOf(true, pairs.indexOf(true) + 1);
+    expect(pairs[0]).toBe(false);
+    expect(after((source, out) => source.addNormal(out, 1))).toBe(integers[2 * second + 2]);
+  });
 });

@@ -79,6 +79,16 @@ describe("the sag onto a stop", () => {
     kind: "arm",
     readings: { pivotToStop: exact(200), pivotToOuter: exact(400), armAngle: exact(-15) },
   };
+  /** Its stop leans off the wheel's way, so that the lever changes with the travel. */
+  const leaning: Layout = {
+    kind: "arm",
+    readings: {
+      pivotToStop: exact(100),
+      pivotToOuter: exact(200),
+      armAngle: exact(-20),
+      stopLean: exact(50),
+    },
+  };
   const strut: Layout = { kind: "strut", readings: {} };
   type Points = Fitment["stop"]["curve"];
   /** 60 N/mm throughout: the slope at the end, and past the usable compression none is reached. */
@@ -126,7 +136,7 @@ describe("the sag onto a stop", () => {
   }
 
   it("is where spring and stop together carry the load, along the stop's lever", () => {
-    for (const layout of [strut, arm]) {
+    for (const layout of [strut, arm, leaning]) {
       for (const curve of [straight, bent, yielding]) {
         for (const payloadKg of [80, 120, 200]) {
           for (const factor of [0.5, 1, 1.3]) {
@@ -149,9 +159,12 @@ describe("the sag onto a stop", () => {
   });
 
   // Newton's method doubles the places that are right at each step: 1e-1, 1e-2, 1e-4, 1e-8, 1e-16 of mm.
-  it("on a bent curve and a turning arm is found within six steps", () => {
+  it.each<[string, Layout, Points]>([
+    ["a bent curve", arm, bent],
+    ["a lever that changes", leaning, straight],
+  ])("with %s is found within six steps", (_, layout, curve) => {
     for (const payloadKg of [80, 100, 120, 150]) {
-      expect(sagOf(arm, bent, payloadKg).looks, `${payloadKg} kg`).toBeLessThanOrEqual(6);
+      expect(sagOf(layout, curve, payloadKg).looks, `${payloadKg} kg`).toBeLessThanOrEqual(6);
     }
   });
 
@@ -175,8 +188,14 @@ describe("ride values in doubt", () => {
   };
 
   it("are those with a ± above 0, each with its place; the stop's forces last", () => {
-    const tolerances = { wheelRateNPerMm: 4, tyreRateNPerMm: 0, payloadPerCornerKg: 10 };
+    const tolerances = {
+      unsprungMassKg: 5,
+      wheelRateNPerMm: 4,
+      tyreRateNPerMm: 0,
+      payloadPerCornerKg: 10,
+    };
     expect(rideInDoubt(fitmentWith({ ...ride, tolerances }, { estimated }))).toEqual([
+      { id: "ride.unsprungMassKg", place: 0, mean: 45, halfWidth: 5, standardError: 0 },
       { id: "ride.wheelRateNPerMm", place: 1, mean: 26, halfWidth: 4, standardError: 0 },
       { id: "ride.payloadPerCornerKg", place: 5, mean: 20, halfWidth: 10, standardError: 0 },
       { id: "stop.curve", place: 6, mean: 1, halfWidth: 0.25, standardError: 0 },
