@@ -224,10 +224,9 @@ function marginsOf(
 /** Every reading behind some margin, those with the greatest part in one first. */
 function distinctParts(margins: readonly Margin[]): readonly MarginPart[] {
   const weight = ({ reading, slope }: MarginPart) => Math.abs(slope) * standardUncertainty(reading);
-  const parts = new Map<ReadingId, MarginPart>();
   const all = margins.flatMap((margin) => margin.parts).sort((a, b) => weight(b) - weight(a));
-  for (const part of all) if (!parts.has(part.reading.id)) parts.set(part.reading.id, part);
-  return [...parts.values()];
+  // A reading that comes again keeps its first place; but for the slope its parts are alike.
+  return [...new Map(all.map((part) => [part.reading.id, part])).values()];
 }
 
 /**

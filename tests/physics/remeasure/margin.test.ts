@@ -67,6 +67,20 @@ describe("the margin of the reserve", () => {
     );
   });
 
+  it("has no probability where the lesser demand is the question: a check carries the wanted one's", () => {
+    const one = assessed(fitment);
+    const margin = given(marginOf(fitment, one, question("clearance", 0.7), "unsure", rules));
+    expect(margin.probability).toBeNull();
+  });
+
+  it("stands in the middle of what the draws gave, wherever the mean readings are", () => {
+    const one = assessed(fitment);
+    const bent = { ...one, intervals: { ...one.intervals, reserveMm: [4, 16] as const } };
+    const margin = given(marginOf(fitment, bent, question("clearance"), "unsure", rules));
+    expect(margin.middle).toBe(10);
+    expect(margin.interval).toEqual([4, 16]);
+  });
+
   it("stands at the mean readings where no draw gave an interval", () => {
     const one = assessed(fitment);
     const bare = { ...one, intervals: { ...one.intervals, reserveMm: null } };
@@ -84,6 +98,22 @@ describe("the margin of the free travel", () => {
     const margin = given(marginOf(fitment, one, early, "unsure", rules));
     expect(margin.interval).toEqual(one.intervals.wheelTravelToContactMm);
     expect(slopes(margin)).toEqual({ "left.gap": expect.closeTo(1, 9) });
+  });
+
+  it("is less by what is wanted, loaded or unladen", () => {
+    const one = {
+      ...assessed(fitment),
+      freeTravelNeededMm: 40,
+      freeTravelNeededUnladenMm: 30,
+      intervals: { ...assessed(fitment).intervals, wheelTravelToContactMm: [43, 48] as const },
+    };
+    const margin = (level: "unsure" | "care") => given(marginOf(fitment, one, early, level, rules));
+    expect(margin("care")).toMatchObject({ about: "freeTravel", middle: 5.5, probability: 0.6 });
+    expect(margin("unsure")).toMatchObject({
+      about: "freeTravel",
+      middle: 15.5,
+      probability: null,
+    });
   });
 
   it("loaded it takes payload and wheel rate in, by what a softer spring and more load sag", () => {
