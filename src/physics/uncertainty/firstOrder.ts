@@ -45,7 +45,7 @@ export function doubtShares(
   contributions: Float64Array,
 ): readonly DoubtShare[] {
   const combined = combinedUncertainty(contributions);
-  // Without any doubt a share is 0/0, no number, and left out as well.
+  if (!(combined > 0)) return [];
   return readings
     .map(({ id }, index) => ({
       reading: id,
