@@ -140,7 +140,6 @@ function addDoubt(
   halfWidth: number,
   standardError: number,
 ): void {
-  if (halfWidth === 0 && standardError === 0) return;
   const part = new Float64Array(out.length);
   if (halfWidth > 0) RandomSource.stream(seed, name).addRectangular(part, halfWidth);
   if (standardError > 0)

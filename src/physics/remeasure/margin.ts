@@ -7,6 +7,7 @@ import { stopCurve } from "../stop/stopCurve.ts";
 import type { DrawnReading } from "../uncertainty/drawnReading.ts";
 import { standardUncertainty } from "../uncertainty/drawnReading.ts";
 import { firstOrderContributions } from "../uncertainty/firstOrder.ts";
+import { meanOf } from "../uncertainty/readingMean.ts";
 import { type RideInDoubt, rideInDoubt, WantedTravelModel } from "../uncertainty/wantedTravel.ts";
 import type { OpenQuestion } from "./openQuestions.ts";
 
@@ -94,26 +95,29 @@ function middleOf(interval: Interval | null, atMeans: number): number {
   return interval === null ? atMeans : (interval[0] + interval[1]) / 2;
 }
 
+type Measured = Pick<MarginPart, "reading" | "count">;
+
 function geometryParts(
   { model, places }: CornerBudget,
   name: "reserve" | "contact",
   atMeans: number,
 ): { readonly parts: readonly MarginPart[]; readonly inReach: boolean } {
-  const measured = new Map<string, { drawn: DrawnReading; reading: Reading }>();
+  const measured = new Map<string, Measured>();
   for (const { id, drawn, reading } of places) {
-    if (drawn !== null && reading !== null) measured.set(id, { drawn, reading });
+    if (drawn !== null) {
+      measured.set(id, { reading: drawn, count: (reading as Reading).values.length });
+    }
   }
   const all = [...measured.values()];
   const values = new Float64Array(places.length);
   const figures = new Float64Array(6);
   let inReach = true;
   const contributions = firstOrderContributions(
-    all.map(({ drawn }) => drawn),
+    all.map(({ reading }) => reading),
     (index, value) => {
       values.set(placeMeans(places));
-      for (const [place, { id }] of places.entries()) {
-        if (id === all[index]?.drawn.id) values[place] = value;
-      }
+      const { id } = (all[index] as Measured).reading;
+      for (const [place, filled] of places.entries()) if (filled.id === id) values[place] = value;
       if (model.evaluate(values, figures)) return figures[figure[name]] as number;
       inReach = false;
       return Number.NaN;
@@ -123,16 +127,13 @@ function geometryParts(
   return { parts: partsOf(all, contributions), inReach };
 }
 
-function partsOf(
-  all: readonly { readonly drawn: DrawnReading; readonly reading: Reading }[],
-  contributions: Float64Array,
-): MarginPart[] {
-  return all.flatMap(({ drawn, reading }, index) => {
-    const uncertainty = standardUncertainty(drawn);
+/** Those with a part in the margin; one without doubt contributes nothing. */
+function partsOf(all: readonly Measured[], contributions: Float64Array): MarginPart[] {
+  return all.flatMap(({ reading, count }, index) => {
     const contribution = contributions[index] as number;
-    return uncertainty > 0 && contribution !== 0
-      ? [{ reading: drawn, count: reading.values.length, slope: contribution / uncertainty }]
-      : [];
+    return contribution === 0
+      ? []
+      : [{ reading, count, slope: contribution / standardUncertainty(reading) }];
   });
 }
 
@@ -146,9 +147,8 @@ function rideParts(
 ): MarginPart[] {
   const inDoubt = rideInDoubt(fitment);
   const curve = stopCurve(fitment.stop);
-  const { ride } = fitment;
-  if (inDoubt.length === 0 || ride === undefined || !curve.ok) return [];
-  const mass = corner.cornerMassKg?.values ?? [];
+  if (!curve.ok) return [];
+  const { cornerMassKg } = corner;
   const model = () =>
     new WantedTravelModel(
       {
@@ -157,10 +157,9 @@ function rideParts(
         gapMm: budget.gapMm,
         travelToContactMm: budget.contactMm,
         progressive: isProgressive(curve.value),
-        cornerMassKg:
-          mass.length === 0 ? null : mass.reduce((sum, each) => sum + each) / mass.length,
+        cornerMassKg: cornerMassKg === undefined ? null : meanOf(cornerMassKg),
       },
-      ride,
+      fitment.ride ?? {},
       rules,
     );
   const contributions = firstOrderContributions(
@@ -173,7 +172,7 @@ function rideParts(
     atMeans,
   );
   return partsOf(
-    inDoubt.map((drawn) => ({ drawn, reading: { values: [drawn.mean], tol: drawn.halfWidth } })),
+    inDoubt.map((reading) => ({ reading, count: 1 })),
     contributions.map((contribution) => -contribution),
   );
 }

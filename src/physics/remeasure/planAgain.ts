@@ -1,4 +1,4 @@
-import type { Assessment, Fitment, LimitKind } from "../fitment.ts";
+import type { Assessment, CornerAssessment, Fitment, LimitKind } from "../fitment.ts";
 import type { ReadingId } from "../outcome.ts";
 import { rulesOf } from "../road/useRules.ts";
 import type { Sentence } from "../sentence.ts";
@@ -215,9 +215,8 @@ function marginsOf(
 ): readonly Margin[] {
   const rules = rulesOf(fitment.use, fitment.rules);
   return questions.flatMap((question) => {
-    const assessed = assessment.corners.find(({ side }) => side === question.side);
-    if (question.why !== "doubt" || assessed === undefined) return [];
-    const margin = marginOf(fitment, assessed, question, level, rules);
+    if (question.why !== "doubt") return [];
+    const margin = marginOf(fitment, cornerOf(assessment, question), question, level, rules);
     return margin === null ? [] : [margin];
   });
 }
@@ -225,10 +224,9 @@ function marginsOf(
 /** Every reading behind some margin, those with the greatest part in one first. */
 function distinctParts(margins: readonly Margin[]): readonly MarginPart[] {
   const weight = ({ reading, slope }: MarginPart) => Math.abs(slope) * standardUncertainty(reading);
-  const parts = new Map<ReadingId, MarginPart>();
   const all = margins.flatMap((margin) => margin.parts).sort((a, b) => weight(b) - weight(a));
-  for (const part of all) if (!parts.has(part.reading.id)) parts.set(part.reading.id, part);
-  return [...parts.values()];
+  // A reading that comes again keeps its first place; but for the slope its parts are alike.
+  return [...new Map(all.map((part) => [part.reading.id, part])).values()];
 }
 
 /**
@@ -267,8 +265,11 @@ function otherwiseOf(
   const fault = questions.find(({ why }) => why === "fault");
   if (fault !== undefined) return faultSentence(fault);
   const [margin] = margins;
-  const corner = assessment.corners.find(({ side }) => side === margin?.question.side);
-  return margin === undefined || corner === undefined
-    ? null
-    : hopelessSentence(margin, corner, someHelp);
+  if (margin === undefined) return null;
+  return hopelessSentence(margin, cornerOf(assessment, margin.question), someHelp);
+}
+
+/** The corner that a question was raised about. */
+function cornerOf({ corners }: Assessment, question: OpenQuestion): CornerAssessment {
+  return corners.find(({ side }) => side === question.side) as CornerAssessment;
 }

@@ -37,9 +37,8 @@ export function cornerDoubt(
       drawn,
       (index, value) => {
         values.set(placeMeans(places));
-        for (const [place, { id, reading }] of places.entries()) {
-          if (reading !== null && id === drawn[index]?.id) values[place] = value;
-        }
+        const { id } = drawn[index] as DrawnReading;
+        for (const [place, filled] of places.entries()) if (filled.id === id) values[place] = value;
         return model.evaluate(values, figures) ? (figures[figure[name]] as number) : Number.NaN;
       },
       atMeans,
@@ -66,12 +65,11 @@ function wantedContributions(
 ): Float64Array {
   const laden = road.travel.freeTravelNeededMm;
   const atMeans = laden ?? road.travel.freeTravelNeededUnladenMm;
-  const { ride: values } = fitment;
-  if (atMeans === null || values === undefined) return new Float64Array(ride.length);
+  if (atMeans === null) return new Float64Array(ride.length);
   return firstOrderContributions(
     ride,
     (index, value) => {
-      const model = new WantedTravelModel(road.corner, values, rules);
+      const model = new WantedTravelModel(road.corner, fitment.ride ?? {}, rules);
       model.set((ride[index] as RideInDoubt).place, value);
       return laden === null ? model.unladen() : model.laden();
     },

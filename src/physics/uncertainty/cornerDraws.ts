@@ -72,11 +72,11 @@ export function drawCorners(
   const tallies = requests.map(
     ({ corner, wantedTravels }) => new CornerTally(corner, draws, reserveWanted, wantedTravels),
   );
-  const first = tallies[0];
-  const second = tallies[1];
-  const shared = first !== undefined && second?.movesWith(first) === true;
+  const [first, second] = tallies;
+  if (first === undefined) return [];
+  const shared = second?.movesWith(first) === true;
   for (let draw = 0; draw < draws.samples; draw++) {
-    const moved = first?.moveTo(draw) === true;
+    const moved = first.moveTo(draw);
     if (moved) first.count(draw, first.motion);
     if (second === undefined) continue;
     if (!shared) {
@@ -143,9 +143,9 @@ class CornerTally {
     return geometry(this).join() === geometry(other).join();
   }
 
-  /** Where the readings of a draw begin in the block. */
+  /** Where the readings of a draw begin in the block; draws come one after the other. */
   #readingsOf(draw: number): number {
-    if (!(draw >= this.#blockFrom && draw < this.#blockFrom + blockLength)) this.#layOut(draw);
+    if (draw >= this.#blockFrom + blockLength) this.#layOut(draw);
     return (draw - this.#blockFrom) * this.#places;
   }
 

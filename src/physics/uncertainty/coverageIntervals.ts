@@ -31,7 +31,11 @@ export class CoverageIntervals {
     this.#draws++;
   }
 
-  /** Of every figure, null where no draw came. To be called once, last. */
+  /**
+   * Of every figure, null where no draw came. To be called once, last.
+   *
+   * @param probability 0.5 … 1
+   */
   intervals(probability = 0.95): readonly (Interval | null)[] {
     const count = this.#draws;
     const tail = ((1 - probability) / 2) * (count - 1);
@@ -40,8 +44,8 @@ export class CoverageIntervals {
         count === 0
           ? null
           : [
-              percentile(values, tail, 0, count),
-              percentile(values, count - 1 - tail, Math.floor(tail), count),
+              lowEnd(values, tail, count),
+              highEnd(values, count - 1 - tail, Math.floor(tail), count),
             ];
       if (idle.length < mostIdle) idle.push(values);
       return interval;
@@ -54,23 +58,22 @@ function roomFor(count: number): Float64Array {
   return room !== undefined && room.length >= count ? room : new Float64Array(count);
 }
 
-/** The value at a place between ranks, 0 … count − 1, where the least stand before `from` already. */
-function percentile(draws: Float64Array, place: number, from: number, count: number): number {
+/** The value at a place between ranks, 0 … count − 1, of which few lie below. */
+function lowEnd(draws: Float64Array, place: number, count: number): number {
   const rank = Math.floor(place);
-  const share = place - rank;
-  if (share === 0) return selectRank(draws, rank, from, count - 1);
-  let low: number;
-  let high: number;
-  if (2 * rank < count) {
-    high = selectRank(draws, rank + 1, from, count - 1);
-    low = Number.NEGATIVE_INFINITY;
-    for (let index = from; index <= rank; index++) low = Math.max(low, draws[index] as number);
-  } else {
-    low = selectRank(draws, rank, from, count - 1);
-    high = Number.POSITIVE_INFINITY;
-    for (let index = rank + 1; index < count; index++) {
-      high = Math.min(high, draws[index] as number);
-    }
+  const above = selectRank(draws, Math.ceil(place), 0, count - 1);
+  let below = Number.NEGATIVE_INFINITY;
+  for (let index = 0; index <= rank; index++) below = Math.max(below, draws[index] as number);
+  return below + (place - rank) * (above - below);
+}
+
+/** The same where few lie above, and the least stand before `from` already. */
+function highEnd(draws: Float64Array, place: number, from: number, count: number): number {
+  const rank = Math.floor(place);
+  const below = selectRank(draws, rank, from, count - 1);
+  let above = Number.POSITIVE_INFINITY;
+  for (let index = Math.ceil(place); index < count; index++) {
+    above = Math.min(above, draws[index] as number);
   }
-  return low + share * (high - low);
+  return below + (place - rank) * (above - below);
 }

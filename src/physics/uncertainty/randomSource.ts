@@ -78,7 +78,8 @@ export class RandomSource {
       } while (square >= 1);
       const scale = standardDeviation * Math.sqrt((-2 * Math.log(square)) / square);
       out[index] = (out[index] as number) + scale * x;
-      if (index + 1 < out.length) out[index + 1] = (out[index + 1] as number) + scale * y;
+      // Past the end of an odd number of them the array takes nothing.
+      out[index + 1] = (out[index + 1] as number) + scale * y;
     }
   }
 }

@@ -161,8 +161,8 @@ export function wantedTravels(
   const laden = road.freeTravelNeededMm;
   const unladen = road.freeTravelNeededUnladenMm;
   const inDoubt = rideInDoubt(fitment);
-  if (fitment.ride === undefined || inDoubt.length === 0) return { laden, unladen };
-  const model = new WantedTravelModel(corner, fitment.ride, rules);
+  if (inDoubt.length === 0) return { laden, unladen };
+  const model = new WantedTravelModel(corner, fitment.ride ?? {}, rules);
   const parts = inDoubt.map((quantity) => ({
     place: quantity.place,
     draws: draws.of(quantity),

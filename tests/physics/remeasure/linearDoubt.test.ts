@@ -3,6 +3,7 @@ import { LinearDoubt } from "../../../src/physics/remeasure/linearDoubt.ts";
 import type { Margin } from "../../../src/physics/remeasure/margin.ts";
 import type { AfterReading } from "../../../src/physics/remeasure/readAgain.ts";
 import type { DrawnReading } from "../../../src/physics/uncertainty/drawnReading.ts";
+import { RandomSource } from "../../../src/physics/uncertainty/randomSource.ts";
 
 /** Ten thousand draws scatter a share by at most 0.005: four times that. */
 const scatter = 0.02;
@@ -209,5 +210,77 @@ describe("a doubt between two draws", () => {
     const back = doubtOf(margin(0, [["gap", -1, 1, 0]])).halfWidth(0);
     expect(ten / one).toBeCloseTo(10, 9);
     expect(back).toBeCloseTo(one, 9);
+  });
+});
+
+describe("by the draws' own streams, one after the other", () => {
+  const samples = 10_000;
+  const stream = (name: string) => RandomSource.stream(20_080_101, name);
+  const rectangular = (name: string, halfWidth: number) => {
+    const out = new Float64Array(samples);
+    stream(name).addRectangular(out, halfWidth);
+    return out;
+  };
+  const normal = (name: string, deviation: number) => {
+    const out = new Float64Array(samples);
+    stream(`${name} scatter`).addNormal(out, deviation);
+    return out;
+  };
+  const sum = (...parts: readonly (readonly [slope: number, draws: Float64Array])[]) =>
+    Array.from({ length: samples }, (_, draw) =>
+      parts.reduce((total, [slope, draws]) => total + slope * Number(draws[draw]), 0),
+    );
+  /** The place between two ranks in proportion. */
+  const percentile = (values: readonly number[], share: number) => {
+    const sorted = [...values].sort((a, b) => a - b);
+    const place = share * (samples - 1);
+    const [low = 0, high = 0] = sorted.slice(Math.floor(place));
+    return low + (place - Math.floor(place)) * (high - low);
+  };
+  const halfOf = (values: readonly number[]) =>
+    (percentile(values, 0.975) - percentile(values, 0.025)) / 2;
+  const shareOf = (values: readonly number[], holds: (value: number) => boolean) =>
+    values.filter(holds).length / samples;
+
+  const parts: readonly Part[] = [
+    ["gap", -1.5, 4, 0.6],
+    ["limit", 0.5, 0, 2],
+  ];
+  const limit = [0.5, normal("limit", 2)] as const;
+  const now = sum([-1.5, rectangular("gap", 4)], [-1.5, normal("gap", 0.6)], limit);
+
+  it("the doubt is the sum of its parts, each by its slope", () => {
+    const one = doubtOf(margin(1, parts));
+    expect(one.halfWidth(0)).toBeCloseTo(halfOf(now), 10);
+    expect(one.probability(0)).toBe(shareOf(now, (doubt) => 1 + doubt >= 0));
+  });
+
+  it("what is left after a reading is the rest and the narrower part, the shift what it moves by", () => {
+    const after: AfterReading = {
+      halfWidth: 1,
+      standardError: 0.3,
+      shift: { halfWidths: [4, 1], standardDeviation: 0.5 },
+    };
+    const left = sum([-1.5, rectangular("gap", 1)], [-1.5, normal("gap", 0.3)], limit);
+    const shift = sum(
+      [-1.5, rectangular("gap shift 0", 4)],
+      [-1.5, rectangular("gap shift 1", 1)],
+      [-1.5, normal("gap shift", 0.5)],
+    );
+    // Kept for sure where 5 % of what is left would take it below 0, or fewer; not kept likewise.
+    const keptFrom = -percentile(left, 0.05);
+    const lostTo = -percentile(left, 0.95);
+    const kept = shareOf(shift, (by) => 1 + by >= keptFrom);
+    const lost = shareOf(shift, (by) => 1 + by <= lostTo);
+    const taken = new Map([["gap", after]]);
+    const open = doubtOf(margin(1, parts)).outcome(taken);
+    expect(open.halfWidths[0]).toBeCloseTo(halfOf(left), 10);
+    expect(open.settled[0]).toBeCloseTo(kept + lost, 12);
+    expect(open.verdict).toBeCloseTo(kept + lost, 12);
+    const blocked = new LinearDoubt([margin(1, parts)], true).outcome(taken);
+    expect(blocked.settled[0]).toBeCloseTo(kept + lost, 12);
+    expect(blocked.verdict).toBeCloseTo(lost, 12);
+    expect(kept).toBeGreaterThan(lost);
+    expect(lost).toBeGreaterThan(0.05);
   });
 });

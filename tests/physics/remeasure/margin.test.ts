@@ -1,12 +1,22 @@
 import { describe, expect, it } from "vitest";
 import { assessStatic } from "../../../src/physics/assess.ts";
-import type { Check, CornerAssessment, Fitment, Ride } from "../../../src/physics/fitment.ts";
+import { type TravelBudget, travelBudget } from "../../../src/physics/budget/travelBudget.ts";
+import type {
+  Check,
+  CornerAssessment,
+  Fitment,
+  Reading,
+  Ride,
+} from "../../../src/physics/fitment.ts";
 import { LinearDoubt } from "../../../src/physics/remeasure/linearDoubt.ts";
 import { type Margin, marginOf } from "../../../src/physics/remeasure/margin.ts";
 import type { OpenQuestion } from "../../../src/physics/remeasure/openQuestions.ts";
+import { withReading } from "../../../src/physics/remeasure/withReading.ts";
 import { rulesOf } from "../../../src/physics/road/useRules.ts";
-import { unwrapped } from "../demoFitments.ts";
+import { standardUncertainty } from "../../../src/physics/uncertainty/drawnReading.ts";
+import { demoFitment, unwrapped } from "../demoFitments.ts";
 import { exact, ride, tyreLimit, uprightStrut, within } from "../staticFitments.ts";
+import { aboveRest } from "../uncertainty/aboveRest.ts";
 
 const rules = rulesOf("daily");
 const fitment = uprightStrut({ gap: within(45, 2), limits: [tyreLimit(within(95, 3))] });
@@ -57,6 +67,20 @@ describe("the margin of the reserve", () => {
     );
   });
 
+  it("has no probability where the lesser demand is the question: a check carries the wanted one's", () => {
+    const one = assessed(fitment);
+    const margin = given(marginOf(fitment, one, question("clearance", 0.7), "unsure", rules));
+    expect(margin.probability).toBeNull();
+  });
+
+  it("stands in the middle of what the draws gave, wherever the mean readings are", () => {
+    const one = assessed(fitment);
+    const bent = { ...one, intervals: { ...one.intervals, reserveMm: [4, 16] as const } };
+    const margin = given(marginOf(fitment, bent, question("clearance"), "unsure", rules));
+    expect(margin.middle).toBe(10);
+    expect(margin.interval).toEqual([4, 16]);
+  });
+
   it("stands at the mean readings where no draw gave an interval", () => {
     const one = assessed(fitment);
     const bare = { ...one, intervals: { ...one.intervals, reserveMm: null } };
@@ -74,6 +98,22 @@ describe("the margin of the free travel", () => {
     const margin = given(marginOf(fitment, one, early, "unsure", rules));
     expect(margin.interval).toEqual(one.intervals.wheelTravelToContactMm);
     expect(slopes(margin)).toEqual({ "left.gap": expect.closeTo(1, 9) });
+  });
+
+  it("is less by what is wanted, loaded or unladen", () => {
+    const one = {
+      ...assessed(fitment),
+      freeTravelNeededMm: 40,
+      freeTravelNeededUnladenMm: 30,
+      intervals: { ...assessed(fitment).intervals, wheelTravelToContactMm: [43, 48] as const },
+    };
+    const margin = (level: "unsure" | "care") => given(marginOf(fitment, one, early, level, rules));
+    expect(margin("care")).toMatchObject({ about: "freeTravel", middle: 5.5, probability: 0.6 });
+    expect(margin("unsure")).toMatchObject({
+      about: "freeTravel",
+      middle: 15.5,
+      probability: null,
+    });
   });
 
   it("loaded it takes payload and wheel rate in, by what a softer spring and more load sag", () => {
@@ -106,6 +146,111 @@ describe("the margin of the free travel", () => {
     expect(slopes(margin)).toEqual({ "left.gap": expect.closeTo(1, 9) });
     const { ride: _, ...none } = bare;
     expect(given(marginOf(none, known, early, "care", rules)).parts).toHaveLength(1);
+  });
+});
+
+describe("the parts of a margin", () => {
+  const early = question("earlyContact");
+  const u = 20 / Math.sqrt(3);
+  const tyreInDoubt: Ride = { ...ride, tolerances: { tyreRateNPerMm: 20 } };
+
+  it("know how often each was read, a ride value once", () => {
+    const repeated = uprightStrut({
+      gap: { values: [44, 45, 46], tol: 2 },
+      limits: [tyreLimit(within(95, 3))],
+      fitment: { ride: tyreInDoubt },
+    });
+    const one = assessed(repeated);
+    const counts = (margin: Margin | null) =>
+      given(margin).parts.map(({ reading, count }) => [reading.id, count]);
+    expect(counts(marginOf(repeated, one, question("clearance"), "unsure", rules))).toEqual([
+      ["left.gap", 3],
+      ["left.limits.0", 1],
+    ]);
+    expect(counts(marginOf(repeated, one, early, "unsure", rules))).toEqual([
+      ["left.gap", 3],
+      ["ride.tyreRateNPerMm", 1],
+    ]);
+  });
+
+  it("move the figure as the whole formulas do, also an angle that stands in for another", () => {
+    const arm = demoFitment("arm-fits");
+    const [left] = unwrapped(assessStatic(arm, { samples: 10_000 })).corners;
+    if (left === undefined) throw new Error("no corner");
+    const budgetWith = (id: string, value: number) => {
+      const changed = withReading(arm, id, exact(value));
+      const [corner] = changed.corners;
+      if (corner === undefined) throw new Error("no corner");
+      return unwrapped(travelBudget(changed, corner, rules.reserveMm)).budget;
+    };
+    for (const [id, figure] of [
+      ["clearance", (budget: TravelBudget) => budget.limit?.reserveMm ?? Number.NaN],
+      ["earlyContact", (budget: TravelBudget) => budget.contactMm],
+    ] as const) {
+      const { parts } = given(marginOf(arm, left, question(id), "unsure", rules));
+      const ofGeometry = parts.filter(({ reading }) => !reading.id.startsWith("ride."));
+      expect(ofGeometry.map(({ reading }) => reading.id)).toContain("armAngle");
+      for (const { reading, slope } of ofGeometry) {
+        const off = standardUncertainty(reading);
+        const above = figure(budgetWith(reading.id, reading.mean + off));
+        const below = figure(budgetWith(reading.id, reading.mean - off));
+        expect(slope, reading.id).toBeCloseTo((above - below) / (2 * off), 9);
+      }
+    }
+  });
+
+  it("are told as out of reach where a ± goes past what the suspension can do", () => {
+    const flat = (lean: Reading) =>
+      uprightStrut({
+        gap: exact(1),
+        limits: [tyreLimit(exact(1e5))],
+        fitment: { layout: { kind: "strut", readings: { stopLean: lean } } },
+      });
+    // ±5 has u = 2.9°, past 89.95° from 88° on, not from 80°.
+    for (const [lean, inReach] of [
+      [88, false],
+      [80, true],
+    ] as const) {
+      const one = flat(within(lean, 5));
+      for (const id of ["clearance", "earlyContact"] as const) {
+        const margin = given(marginOf(one, assessed(one), question(id), "unsure", rules));
+        expect(margin.inReach, `${id} ${lean}`).toBe(inReach);
+        expect(margin.parts.map(({ reading }) => reading.id)).toEqual(["stopLean"]);
+      }
+    }
+  });
+
+  it("of the ride go by the mean weight, and by the contacts that a progressive stop may have", () => {
+    const { stop } = fitment;
+    for (const [curve, allowed] of [
+      [stop.curve, 2],
+      // Ten times as far pressed, a hundred times the force.
+      [
+        [
+          [3, 20],
+          [30, 2000],
+        ],
+        20,
+      ],
+    ] as const) {
+      const weighed = uprightStrut({
+        gap: exact(45),
+        corner: { cornerMassKg: { values: [440, 470], tol: 0 } },
+        fitment: { ride: tyreInDoubt, stop: { ...stop, curve } },
+      });
+      const margin = given(marginOf(weighed, assessed(weighed), early, "unsure", rules));
+      const needed = (tyre: number) => aboveRest(455, tyre, 2.7, allowed);
+      expect(slopes(margin)).toEqual({
+        "ride.tyreRateNPerMm": expect.closeTo((needed(220 - u) - needed(220 + u)) / (2 * u), 9),
+      });
+    }
+  });
+
+  it("of the ride are none of a stop without a curve", () => {
+    const tested = uprightStrut({ gap: within(45, 1), fitment: { ride: tyreInDoubt } });
+    const bare: Fitment = { ...tested, stop: { ...tested.stop, curve: [] } };
+    const margin = given(marginOf(bare, assessed(tested), early, "unsure", rules));
+    expect(slopes(margin)).toEqual({ "left.gap": expect.closeTo(1, 9) });
   });
 });
 

@@ -3,9 +3,12 @@ import { assessStatic } from "../../../src/physics/assess.ts";
 import type {
   Assessment,
   Check,
+  Corner,
   CornerAssessment,
   Fitment,
+  HardLimit,
   Interval,
+  Reading,
 } from "../../../src/physics/fitment.ts";
 import { planAgain, type ToolsAtHand } from "../../../src/physics/remeasure/planAgain.ts";
 import { inModelUnits } from "../../../src/physics/sentence.ts";
@@ -54,10 +57,73 @@ describe("a plan, where ride values are the doubt", () => {
     expect(first?.reading).toMatch(/^ride\.damper(Bump|Rebound)NsPerMm$/);
     expect(first?.forecast?.way).toEqual({ kind: "halve" });
     expect(first?.forecast?.about).toBe("freeTravel");
-    expect(first?.forecast?.halfWidthThenMm).toBeLessThan(first?.forecast?.halfWidthNowMm ?? 0);
+    // More than half stays: the other damping is in doubt as before.
+    const { halfWidthNowMm = 0, halfWidthThenMm = 0 } = first?.forecast ?? {};
+    expect(halfWidthThenMm).toBeLessThan(halfWidthNowMm);
+    expect(halfWidthThenMm).toBeGreaterThan(halfWidthNowMm / 2);
     expect(first && inModelUnits(first.sentence)).toMatch(
       /^Damping in (bump|rebound), known twice as closely: takes the doubt about the free travel against what is wanted from ±\d+\.\d mm to ±\d+\.\d mm\.$/,
     );
+  });
+});
+
+describe("a plan, where a ride value is missing", () => {
+  it("asks for that alone, though the unladen travel is in doubt as well", () => {
+    const { payloadPerCornerKg: _, ...unladen } = ride;
+    const about = (gap: Reading) => uprightStrut({ gap, fitment: { ride: unladen } });
+    const { corners } = unwrapped(assessStatic(about(exact(45)), { samples: 10_000 }));
+    const onTheEdge = about(within(corners[0]?.freeTravelNeededUnladenMm ?? 0, 4));
+    const plan = planAgain(onTheEdge, withChecks(onTheEdge, [unsure("earlyContact")]), tools);
+    expect(plan.items.map(({ reading, why }) => [reading, why])).toEqual([
+      ["ride.payloadPerCornerKg", "missing"],
+    ]);
+  });
+});
+
+describe("a plan for what no line describes", () => {
+  const touching = (...halfWidths: readonly number[]): HardLimit[] =>
+    halfWidths.map((halfWidth) => tyreLimit(within(75, halfWidth)));
+
+  it("goes through the five readings with most of the doubt, the greatest first", () => {
+    const bent = uprightStrut({ gap: within(45, 0.1), limits: touching(3, 6, 2.5, 5, 4, 3.5) });
+    const asked: PropertyKey[] = [];
+    const watched: ToolsAtHand = new Proxy(
+      {},
+      {
+        get: (_, id) => {
+          asked.push(id);
+          return [];
+        },
+      },
+    );
+    planAgain(bent, withChecks(bent, [unsure("clearance")]), watched);
+    expect(asked).toEqual([1, 3, 4, 5, 0].map((index) => `left.limits.${index}`));
+  });
+
+  it("tries a dozen new means, also where a line describes the other side", () => {
+    const bent = uprightStrut({ gap: within(45, 0.5), limits: touching(6, 6, 6) });
+    const [left] = bent.corners;
+    if (left === undefined) throw new Error("no corner");
+    const straight: Corner = {
+      ...left,
+      side: "right",
+      gap: within(45, 4),
+      limits: [tyreLimit(exact(75))],
+    };
+    const both: Fitment = { ...bent, corners: [left, straight] };
+    const assessment = unwrapped(assessStatic(both, { samples: 10_000 }));
+    const checks = [unsure("clearance")];
+    const open = {
+      ...assessment,
+      corners: assessment.corners.map((corner) => ({ ...corner, checks })),
+    };
+    const plan = planAgain(both, open, { "right.gap": [caliper] });
+    const [only] = plan.items;
+    expect(only?.reading).toBe("right.gap");
+    // ±4 mm against ±0.2 mm: nearly every new mean settles the right side.
+    const twelfths = 12 * (only?.forecast?.settlesQuestion ?? 0);
+    expect(twelfths).toBeCloseTo(Math.round(twelfths), 9);
+    expect(twelfths).toBeGreaterThan(9);
   });
 });
 

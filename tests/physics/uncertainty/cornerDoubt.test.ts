@@ -1,8 +1,11 @@
 import { describe, expect, it } from "vitest";
 import { assessStatic } from "../../../src/physics/assess.ts";
-import type { DoubtShare, Fitment, Reading } from "../../../src/physics/fitment.ts";
+import type { DoubtShare, Fitment, Reading, Ride } from "../../../src/physics/fitment.ts";
+import { cornerDoubt } from "../../../src/physics/uncertainty/cornerDoubt.ts";
 import { demoFitment, unwrapped } from "../demoFitments.ts";
-import { ride, uprightStrut, within } from "../staticFitments.ts";
+import { exact, ride, uprightStrut, within } from "../staticFitments.ts";
+import { aboveRest } from "./aboveRest.ts";
+import { preparedCorner } from "./preparedCorner.ts";
 
 /** The fitment with no doubt but that of one reading, by the last part of its id. */
 function onlyInDoubt(fitment: Fitment, kept: (path: readonly string[]) => boolean): Fitment {
@@ -105,5 +108,45 @@ describe("shares of the doubt", () => {
       bySag / (bySag + byGap),
       9,
     );
+  });
+});
+
+describe("ride data in doubt, of a wheel whose laden travel is not known", () => {
+  const u = 20 / Math.sqrt(3);
+  const gapVariance = 1.5 ** 2 / 3;
+  const doubtOf = (values: Ride) => {
+    const fitment = uprightStrut({
+      gap: within(45, 1.5),
+      corner: { cornerMassKg: exact(450) },
+      fitment: { ride: values },
+    });
+    const { budget, road, rules } = preparedCorner(fitment);
+    return cornerDoubt(budget, fitment, road, rules).contact;
+  };
+  const needed = (tyreRate: number) => aboveRest(450, tyreRate, 2.7);
+  const byTyre = ((needed(220 + u) - needed(220 - u)) / 2) ** 2;
+  const wanted = [
+    { reading: "left.gap", share: expect.closeTo(gapVariance / (gapVariance + byTyre), 9) },
+    {
+      reading: "ride.tyreRateNPerMm",
+      share: expect.closeTo(byTyre / (gapVariance + byTyre), 9),
+    },
+  ];
+  const tolerances = { tyreRateNPerMm: 20 };
+
+  it("counts by the unladen travel wanted, where the payload is not known", () => {
+    const { payloadPerCornerKg: _, ...unladen } = ride;
+    expect(doubtOf({ ...unladen, tolerances })).toEqual(wanted);
+  });
+
+  it("counts so where the payload is known but the spring's rate is not", () => {
+    const { wheelRateNPerMm: _, ...unsprung } = ride;
+    expect(doubtOf({ ...unsprung, tolerances })).toEqual(wanted);
+  });
+
+  it("counts nothing, the gap all, where no travel wanted is known at the means", () => {
+    expect(doubtOf({ ...ride, tyreRateNPerMm: 0, tolerances })).toEqual([
+      { reading: "left.gap", share: 1 },
+    ]);
   });
 });

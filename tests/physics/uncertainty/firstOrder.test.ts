@@ -71,4 +71,8 @@ describe("the shares of the doubt", () => {
     expect(doubtShares(readings, Float64Array.of(0, 0, 0))).toEqual([]);
     expect(doubtShares(readings, Float64Array.of(Number.NaN, 0, 1))).toEqual([]);
   });
+
+  it("are none of a doubt so small that its square is 0", () => {
+    expect(doubtShares(readings, Float64Array.of(1e-200, 0, -1e-200))).toEqual([]);
+  });
 });

@@ -14,6 +14,12 @@ describe("standard draws of a reading", () => {
     expect([...again]).toEqual([...first]);
   });
 
+  it("are remembered of 64 readings", () => {
+    const first = standardRectangular("of many", 11, 10);
+    for (let other = 1; other < 64; other++) standardRectangular(`other ${other}`, 11, 10);
+    expect(standardRectangular("of many", 11, 10)).toBe(first);
+  });
+
   it("forget the one used longest ago", () => {
     const kept = standardRectangular("kept", 9, 10);
     for (let other = 0; other < 100; other++) {
