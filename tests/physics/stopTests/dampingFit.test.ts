@@ -230,6 +230,8 @@ describe("rows at speed that say nothing of damping", () => {
     const lifted = (...forces: readonly number[]) =>
       forces.map((force): Row => [10, -1000, force - 1000]);
     const one = told([...both, ...lifted(15)]);
+    const { residuals } = given(dampingFit(moving([...both, ...lifted(15)]), points));
+    expect(residuals.depthMm).toHaveLength(both.length);
     expect(one.remarks).toEqual([
       "1 row in which the stop had lifted off while coming back was left out of the damping.",
     ]);
@@ -248,7 +250,7 @@ describe("rows at speed that say nothing of damping", () => {
   });
 
   it("at one speed of that depth and direction: no residuals of them", () => {
-    const single = rowsOf([30], [100], () => 0.5);
+    const single = rowsOf([30], [100, -100], () => 0.5);
     const found = given(dampingFit(moving([...both, ...single]), points));
     expect(found.rows.map(({ depthMm }) => depthMm)).toEqual([10, 20]);
     expect(found.residuals.depthMm).toHaveLength(both.length);

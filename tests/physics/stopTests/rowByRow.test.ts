@@ -54,9 +54,24 @@ describe("the rows of a test", () => {
     expect(given(slower.staticCurve).rows).toBe(4);
   });
 
+  it("take each other's units where depth and force change places", () => {
+    // A number of the file is 2 mm as a depth and 10 N as a force; each stands in the other's column.
+    const found = analysed(
+      still.map(([depth, speed, force]): Row => [2 * (force / 10), speed, 10 * (depth / 2)]),
+      { factors: { depth: 2, speed: 1, force: 10 } },
+    );
+    expect(found.remarks.map(({ code }) => code)).toEqual(["columnsSwapped"]);
+    expect(given(found.staticCurve).points.map((each) => [each.depthMm, each.forceN])).toEqual([
+      [10, 1000],
+      [20, 2000],
+      [30, 3000],
+      [40, 4000],
+    ]);
+  });
+
   it("have the approach and the load cell's zero taken off", () => {
-    // The touch at 112 mm, 25 N before it.
-    const approach = [-20, -10, 0].map((depth): Row => [depth + 112, 0, 25]);
+    // The touch at 112 mm, 25 N before it, at the greatest static speed.
+    const approach = [-20, -10, 0].map((depth): Row => [depth + 112, 5, 25]);
     const pressed = [...still, row(20, 100), row(30, 100)].map(([depth, speed, force]): Row => {
       return [depth + 112, speed, force + 25];
     });
