@@ -51,7 +51,7 @@ export function cyclesOf(timeS: Float64Array, displacementMm: Float64Array): rea
   return cycles;
 }
 
-/** Where the straight line of displacement on time through the samples `from` to `to` of a rise meets the middle. */
+/** Where the straight line of displacement on time through the samples `from` to `to` meets the middle. */
 function passageTime(
   timeS: Float64Array,
   displacementMm: Float64Array,

@@ -153,7 +153,7 @@ function strokeDirections(
     if (before !== 0 && direction !== before) turns++;
     before = direction;
   }
-  // A fifth of them at least goes the other way, and a run is six rows at least on the whole.
+  // More than a fifth of them goes the other way, and there is less than one turn in six rows.
   return 5 * Math.abs(pressingLessBack) < 3 * moved && 6 * turns < moved ? directions : null;
 }
 

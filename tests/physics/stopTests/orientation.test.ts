@@ -127,7 +127,7 @@ describe("speeds without a sign", () => {
     expect(codes([...rest, ...path([20], 50)])).toEqual([]);
   });
 
-  it("stay where the rows turn once in six rows", () => {
+  it("stay where the rows turn once in six rows or more often", () => {
     expect(codes(path([5, 5, 5, 5], 50))).toEqual(["speedUnsigned"]);
     expect(codes(path([4, 4, 4, 4, 4], 50))).toEqual([]);
     expect(codes(path([5, 5, 5, 5, 4], 50))).toEqual([]);
