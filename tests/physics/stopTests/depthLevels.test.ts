@@ -39,7 +39,8 @@ describe("depths that were held", () => {
     // A run of 7 mm with 15 mm to the next, then one of 8 mm.
     expect(of(...steps(8, 1), 22, 100).count).toBe(3);
     // One of 7.5 mm with 15 mm to the next: just half.
-    expect(of(...steps(16, 0.5), 22.5, 100).count).toBe(3);
+    const half = of(...steps(16, 0.5), 22.5, 100);
+    expect([14.9, 15.1, 61, 62].map(half.levelOf)).toEqual([0, 1, 1, 2]);
     // 8 rows over 8 mm beside a gap of 15 mm: swept, and few rows make two levels.
     const swept = of(...steps(9, 1), 23, 100);
     expect(swept.count).toBe(2);
