@@ -110,7 +110,8 @@ function isWhole(timeS: Float64Array, { startS, endS, from, to }: Cycle): boolea
   const count = to - from;
   if (count < fewestSamplesACycle) return false;
   const longest = (3 * (endS - startS)) / count;
-  for (let place = from + 1; place < to; place++) {
+  // The steps onto the first sample and off the last one belong to it too.
+  for (let place = from; place <= to; place++) {
     if ((timeS[place] as number) - (timeS[place - 1] as number) > longest) return false;
   }
   return true;

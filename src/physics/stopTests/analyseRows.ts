@@ -120,31 +120,21 @@ function rangeOf(values: Float64Array): readonly [number, number] {
 }
 
 function seriesAtSpeed(moving: MovingRows): readonly SpeedSeries[] {
-  const count = moving.depthMm.length;
-  if (count === 0) return [];
+  if (moving.depthMm.length === 0) return [];
   const groups = speedGroups(moving.speedMmPerS.map(Math.abs));
   // Compressing groups first, slowest first, then those of the rebound.
-  const placeOf = new Uint8Array(count);
-  const rows = new Uint32Array(2 * groups.count);
-  for (let row = 0; row < count; row++) {
-    const speed = moving.speedMmPerS[row] as number;
-    const place = groups.groupOf(Math.abs(speed)) + (speed > 0 ? 0 : groups.count);
-    placeOf[row] = place;
-    rows[place] = (rows[place] as number) + 1;
-  }
-  const all: SpeedSeries[] = [];
-  for (let place = 0; place < rows.length; place++) {
-    const own = new Uint32Array(rows[place] as number);
-    let found = 0;
-    for (let row = 0; row < count && found < own.length; row++) {
-      if (placeOf[row] === place) own[found++] = row;
-    }
-    if (own.length === 0) continue;
-    const taken = rowsAt(moving, own);
-    const sum = taken.speedMmPerS.reduce((total, speed) => total + speed, 0);
-    all.push(series(taken, sum / own.length));
-  }
-  return all;
+  const placesOf: number[][] = Array.from({ length: 2 * groups.count }, () => []);
+  moving.speedMmPerS.forEach((speed, row) => {
+    const group = groups.groupOf(Math.abs(speed)) + (speed > 0 ? 0 : groups.count);
+    (placesOf[group] as number[]).push(row);
+  });
+  return placesOf
+    .filter((places) => places.length > 0)
+    .map((places) => {
+      const taken = rowsAt(moving, Uint32Array.from(places));
+      const sum = taken.speedMmPerS.reduce((total, speed) => total + speed, 0);
+      return series(taken, sum / places.length);
+    });
 }
 
 function series(rows: MovingRows, speedMmPerS: number): SpeedSeries {

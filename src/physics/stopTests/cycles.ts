@@ -43,15 +43,15 @@ export function cyclesOf(timeS: Float64Array, displacementMm: Float64Array): rea
   for (let index = 1; index < passages.length; index++) {
     const startS = passages[index - 1] as number;
     const endS = passages[index] as number;
-    while (place < timeS.length && (timeS[place] as number) <= startS) place++;
+    while ((timeS[place] as number) <= startS) place++;
     const from = place;
-    while (place < timeS.length && (timeS[place] as number) < endS) place++;
+    while ((timeS[place] as number) < endS) place++;
     cycles.push({ startS, endS, from, to: place });
   }
   return cycles;
 }
 
-/** Straight line of time on displacement through the samples of the rise from `from` to `to`. */
+/** Where the straight line of displacement on time through the samples `from` to `to` meets the middle. */
 function passageTime(
   timeS: Float64Array,
   displacementMm: Float64Array,

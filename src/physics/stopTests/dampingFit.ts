@@ -39,7 +39,6 @@ export function dampingFit(
   if (curve === null) return fail("noStaticRows", noCurve);
   const levels = depthLevels(moving.depthMm);
   const groups = speedGroups(moving.speedMmPerS.map(Math.abs));
-  if (groups.count < 2) return fail("tooFewSpeeds", tooFewSpeeds);
   const touching = 0.005 * (points.at(-1) as StaticPoint).forceN;
   const sums = Array.from({ length: 2 * levels.count * groups.count }, emptySums);
   const depths = new Float64Array(levels.count);
@@ -74,7 +73,6 @@ export function dampingFit(
   const rows: DampingRow[] = [];
   const byLevel = new Map<number, DampingRow>();
   for (let level = 0; level < levels.count; level++) {
-    if (counts[level] === 0) continue;
     const depthMm = (depths[level] as number) / (counts[level] as number);
     const staticError = staticErrorAt(points, depthMm);
     const compressing = lineThrough(sumsAt(0, level), staticError);
@@ -98,7 +96,7 @@ export function dampingFit(
     const found = byLevel.get(levels.levelOf(moving.depthMm[row] as number));
     const speed = moving.speedMmPerS[row] as number;
     const value = speed > 0 ? found?.compressing : found?.rebounding;
-    return value === null || value === undefined ? null : value.coefficient * speed;
+    return value ? value.coefficient * speed : null;
   });
   return succeed({
     rows,
@@ -181,7 +179,7 @@ function heldValue(
   const after = tested.findIndex(([depth]) => depth >= depthMm);
   const next = tested.at(after) as (typeof tested)[number];
   const before = tested[after - 1];
-  if (before === undefined || after === -1) return next[1];
+  if (before === undefined) return next[1];
   return before[1] + ((next[1] - before[1]) * (depthMm - before[0])) / (next[0] - before[0]);
 }
 

@@ -30,7 +30,7 @@ function heldLevels(sorted: Float64Array): DepthLevels | null {
   let start = first;
   for (let place = 1; place <= sorted.length; place++) {
     const before = sorted[place - 1] as number;
-    const here = place < sorted.length ? (sorted[place] as number) : Number.POSITIVE_INFINITY;
+    const here = sorted[place] ?? Number.POSITIVE_INFINITY;
     if (here - before <= gap) continue;
     widest = Math.max(widest, before - start);
     if (place === sorted.length) break;

@@ -42,7 +42,7 @@ function columnsInPlace(given: Columns, options: RowsOptions, remarks: Remark[])
   const forceSpan = span(forceN);
   if (depthSpan === 0 && forceSpan === 0) return fail("columnsNotUsable", nothingChanges);
   const together = Math.abs(rankCorrelation(depthMm, forceN));
-  if (together < follows && depthSpan > 0) {
+  if (depthSpan > 0) {
     const speedForForce = Math.abs(rankCorrelation(depthMm, speedMmPerS));
     const speedForDepth = Math.abs(rankCorrelation(speedMmPerS, forceN));
     const better = (found: number, other: number) =>
@@ -101,7 +101,7 @@ function pushSign(forceN: Float64Array): number {
   const greatest = forceN.reduce((most, force) => Math.max(most, Math.abs(force)), 0);
   let sum = 0;
   for (const force of forceN) if (Math.abs(force) > greatest / 2) sum += Math.sign(force);
-  return sum < 0 ? -1 : 1;
+  return Math.sign(sum);
 }
 
 function withSignedSpeeds(given: Columns, options: RowsOptions, remarks: Remark[]): Columns {
@@ -126,9 +126,7 @@ function withSignedSpeeds(given: Columns, options: RowsOptions, remarks: Remark[
   return {
     ...given,
     speedMmPerS: speedMmPerS.map((speed, row) =>
-      Math.abs(speed) > threshold && directions[row] !== 0
-        ? Math.abs(speed) * (directions[row] as number)
-        : speed,
+      directions[row] === 0 ? speed : Math.abs(speed) * (directions[row] as number),
     ),
   };
 }
@@ -140,8 +138,8 @@ function strokeDirections(
   threshold: number,
 ): Int8Array | null {
   const directions = new Int8Array(depthMm.length);
-  let pressing = 0;
-  let back = 0;
+  let moved = 0;
+  let pressingLessBack = 0;
   let turns = 0;
   let before = 0;
   for (let row = 0; row < depthMm.length; row++) {
@@ -150,15 +148,13 @@ function strokeDirections(
     const direction = Math.sign(after - (depthMm[Math.max(0, row - 1)] as number)) || before;
     if (direction === 0) continue;
     directions[row] = direction;
-    if (direction > 0) pressing++;
-    else back++;
+    moved++;
+    pressingLessBack += direction;
     if (before !== 0 && direction !== before) turns++;
     before = direction;
   }
-  const moved = pressing + back;
-  return moved > 0 && Math.min(pressing, back) > 0.2 * moved && turns < moved / 6
-    ? directions
-    : null;
+  // More than a fifth of them goes the other way, and there is less than one turn in six rows.
+  return 5 * Math.abs(pressingLessBack) < 3 * moved && 6 * turns < moved ? directions : null;
 }
 
 function span(values: Float64Array): number {

@@ -20,7 +20,7 @@ function ranks(values: Float64Array): Float64Array {
   for (let from = 0; from < order.length; ) {
     let to = from;
     const value = values[order[from] as number];
-    while (to + 1 < order.length && values[order[to + 1] as number] === value) to++;
+    while (values[order[to + 1] as number] === value) to++;
     for (let place = from; place <= to; place++) ranked[order[place] as number] = (from + to) / 2;
     from = to + 1;
   }

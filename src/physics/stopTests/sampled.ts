@@ -6,7 +6,7 @@ export function sampledPlaces(count: number, most: number): Uint32Array {
   const taken = Math.min(count, most);
   const places = new Uint32Array(taken);
   for (let index = 0; index < taken; index++) {
-    places[index] = taken === 1 ? 0 : Math.round((index * (count - 1)) / (taken - 1));
+    places[index] = Math.round((index * (count - 1)) / Math.max(1, taken - 1));
   }
   return places;
 }

@@ -23,7 +23,7 @@ export function speedGroups(magnitudes: Float64Array): SpeedGroups {
   let start = sorted[0] as number;
   for (let place = 1; place <= sorted.length; place++) {
     const before = sorted[place - 1] as number;
-    const here = place < sorted.length ? (sorted[place] as number) : Number.POSITIVE_INFINITY;
+    const here = sorted[place] ?? Number.POSITIVE_INFINITY;
     if (here - before <= gap) continue;
     const parts = Math.ceil((before - start) / widest);
     for (let part = 1; part < parts; part++) bounds.push(start + (part * (before - start)) / parts);
@@ -40,7 +40,7 @@ export function speedGroups(magnitudes: Float64Array): SpeedGroups {
     count: bounds.length + 1,
     groupOf: (magnitude) => {
       let group = 0;
-      while (group < speeds.length && (speeds[group] as number) < magnitude) group++;
+      while ((speeds[group] as number) < magnitude) group++;
       return group;
     },
   };

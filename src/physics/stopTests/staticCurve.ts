@@ -20,7 +20,7 @@ export function levelMeans(depthMm: Float64Array, forceN: Float64Array): readonl
   const sums = Array.from({ length: levels.count }, () => new LineSums());
   for (let row = 0; row < depthMm.length; row++) {
     const depth = depthMm[row] as number;
-    sums[levels.levelOf(depth)]?.add(depth, forceN[row] as number);
+    (sums[levels.levelOf(depth)] as LineSums).add(depth, forceN[row] as number);
   }
   return sums.filter(({ rows }) => rows > 0).map((sum) => sum.mean());
 }

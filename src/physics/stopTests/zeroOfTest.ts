@@ -30,20 +30,18 @@ const farShare = 0.3;
  * Error "depthNotTold": depths below 0 at which the stop already pushes.
  */
 export function zeroOfTest(levels: readonly LevelMean[]): Outcome<ZeroOfTest> {
-  const first = levels[0];
-  const last = levels.at(-1);
-  if (first === undefined || last === undefined || levels.length < 3) {
-    return succeed({ depthMm: 0, forceN: 0, remarks: [] });
-  }
+  if (levels.length < 3) return succeed({ depthMm: 0, forceN: 0, remarks: [] });
+  const first = levels[0] as LevelMean;
+  const last = levels.at(-1) as LevelMean;
   const depthSpan = last.depthMm - first.depthMm;
   const forces = levels.map(({ forceN }) => forceN);
   const forceSpan = Math.max(...forces) - Math.min(...forces);
   const free = freeLevels(levels, forceSpan);
-  const end = free.at(-1);
-  if (end !== undefined && isApproach(free, depthSpan)) {
+  if (isApproach(free, depthSpan)) {
+    const end = free.at(-1) as LevelMean;
     const zero = free.reduce((sum, { forceN }) => sum + forceN, 0) / free.length;
     const forceN = Math.abs(zero) > noticeableShare * forceSpan ? zero : 0;
-    const touch = touchDepth(levels, free.length, zero, forceSpan);
+    const touch = touchDepth(levels, free.length, zero);
     const away = Math.abs(touch) > 0.02 * depthSpan;
     const holdsZero = first.depthMm <= 0.02 * depthSpan && end.depthMm >= -0.02 * depthSpan;
     if (away && holdsZero && !risesAtOnce(levels, touch, zero, forceSpan)) {
@@ -111,16 +109,11 @@ function isApproach(free: readonly LevelMean[], depthSpan: number): boolean {
 }
 
 /** Where the force leaves its zero: the next levels' straight line down to it, within one level. */
-function touchDepth(
-  levels: readonly LevelMean[],
-  freeCount: number,
-  zero: number,
-  forceSpan: number,
-): number {
+function touchDepth(levels: readonly LevelMean[], freeCount: number, zero: number): number {
   const end = levels[freeCount - 1] as LevelMean;
-  const next = levels[freeCount];
   const after = levels[freeCount + 1];
-  if (next === undefined || after === undefined || forceSpan === 0) return end.depthMm;
+  if (after === undefined) return end.depthMm;
+  const next = levels[freeCount] as LevelMean;
   const rate = (after.forceN - next.forceN) / (after.depthMm - next.depthMm);
   const meets = next.depthMm - (next.forceN - zero) / rate;
   return Math.min(next.depthMm, Math.max(end.depthMm, meets));
@@ -138,8 +131,8 @@ function risesAtOnce(
 ): boolean {
   const deepest = (levels.at(-1) as LevelMean).depthMm;
   const alittle = touch + 0.15 * (deepest - touch);
-  const level = levels.find(({ depthMm }) => depthMm >= alittle);
-  return level !== undefined && level.forceN - zero >= 0.03 * forceSpan;
+  const level = levels.find(({ depthMm }) => depthMm >= alittle) as LevelMean;
+  return level.forceN - zero >= 0.03 * forceSpan;
 }
 
 function softStart(depthMm: number): Remark {

@@ -18,8 +18,9 @@ describe("depths that were held", () => {
   it("are one where there is but one", () => {
     expect(of(7).count).toBe(1);
     expect(of(7, 7, 7).levelOf(7)).toBe(0);
-    // Apart by a millionth of a micrometre.
+    // Apart by a millionth of a micrometre, at most.
     expect(of(7, 7 + 1e-12).count).toBe(1);
+    expect(of(0, 1e-9).count).toBe(1);
   });
 
   it("are found in order by halving, however many", () => {
@@ -31,11 +32,15 @@ describe("depths that were held", () => {
   it("are a hundredth of the range apart at least", () => {
     expect(of(0, 1.01, 100).count).toBe(3);
     expect(of(0, 0.99, 100).count).toBe(2);
+    expect(of(1000, 1001.01, 1100).count).toBe(3);
   });
 
   it("may drift by half of the narrowest gap", () => {
     // A run of 7 mm with 15 mm to the next, then one of 8 mm.
     expect(of(...steps(8, 1), 22, 100).count).toBe(3);
+    // One of 7.5 mm with 15 mm to the next: just half.
+    const half = of(...steps(16, 0.5), 22.5, 100);
+    expect([14.9, 15.1, 61, 62].map(half.levelOf)).toEqual([0, 1, 1, 2]);
     // 8 rows over 8 mm beside a gap of 15 mm: swept, and few rows make two levels.
     const swept = of(...steps(9, 1), 23, 100);
     expect(swept.count).toBe(2);

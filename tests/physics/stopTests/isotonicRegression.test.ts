@@ -41,3 +41,11 @@ test("values that rise already stay as they are", () => {
     1, 2, 4, 8,
   ]);
 });
+
+test("neighbours of the same value are one block", () => {
+  expect(isotonicRegression([1, 1, 3, 3, 3, 5], [1, 2, 1, 1, 1, 1])).toEqual([
+    { from: 0, to: 1, value: 1, weight: 3 },
+    { from: 2, to: 4, value: 3, weight: 3 },
+    { from: 5, to: 5, value: 5, weight: 1 },
+  ]);
+});

@@ -2,9 +2,7 @@ import { describe, expect, it } from "vitest";
 import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { analyseCycles } from "../../../src/physics/stopTests/analyseCycles.ts";
 import type { TimeDisplacementForce } from "../../../src/physics/stopTests/benchTest.ts";
-import { orientCycles, usableSamples } from "../../../src/physics/stopTests/orientCycles.ts";
-import { sineFit } from "../../../src/physics/stopTests/sineFit.ts";
-import { speedGroups } from "../../../src/physics/stopTests/speedGroups.ts";
+import { usableSamples } from "../../../src/physics/stopTests/orientCycles.ts";
 import { cyclesOfPlan } from "./generatedTests.ts";
 import { faultCode, given } from "./outcomes.ts";
 
@@ -78,72 +76,9 @@ describe("a stop that is still settling", () => {
   });
 });
 
-describe("samples out of order", () => {
-  const test = cyclesOfPlan({ ...plan, samplesPerCycle: 200 });
-
-  it("a few that repeat a time are left out, and told", () => {
-    const again = { ...test, timeS: test.timeS.slice() };
-    again.timeS[50] = again.timeS[49] as number;
-    const { samples, remarks } = given(usableSamples(again));
-    expect(samples.timeS).toHaveLength(test.timeS.length - 1);
-    expect(remarks.map(({ sentence }) => inModelUnits(sentence))).toEqual([
-      "1 rows whose time is not after the row before were left out.",
-    ]);
-  });
-
-  it("all in order stay as they are", () => {
+describe("samples that are all in order", () => {
+  it("stay as they are", () => {
+    const test = cyclesOfPlan(plan);
     expect(given(usableSamples(test)).samples).toBe(test);
-  });
-});
-
-describe("which way a cyclic test counts", () => {
-  const waves = (force: (x: number) => number) => {
-    const displacementMm = Float64Array.from({ length: 100 }, (_, at) => 5 * Math.sin(at / 5));
-    return {
-      timeS: displacementMm.map((_, at) => at),
-      displacementMm,
-      forceN: displacementMm.map(force),
-    };
-  };
-
-  it("a force about 0 that falls as the stop is pressed is turned", () => {
-    const { samples, remarks, forceSignKnown } = given(orientCycles(waves((x) => -60 * x)));
-    expect(remarks.map(({ code }) => code)).toEqual(["forceReversed"]);
-    expect(forceSignKnown).toBe(true);
-    expect(samples.forceN[1]).toBeCloseTo(60 * 5 * Math.sin(0.2), 9);
-  });
-
-  it("a pushing force that falls means the displacement is counted the other way", () => {
-    const { samples, remarks } = given(orientCycles(waves((x) => 600 - 60 * x)));
-    expect(remarks.map(({ code }) => code)).toEqual(["depthReversed"]);
-    expect(samples.displacementMm[1]).toBeCloseTo(-5 * Math.sin(0.2), 9);
-  });
-
-  it("a force that has nothing to do with the displacement tells no sign", () => {
-    const still = waves(() => 0);
-    const forceN = still.displacementMm.map((_, at) => 300 * Math.cos(at / 5));
-    expect(given(orientCycles({ ...still, forceN })).forceSignKnown).toBe(false);
-  });
-});
-
-describe("a sine through samples", () => {
-  it("of one moment alone is their mean, and no sine", () => {
-    const fit = sineFit(Float64Array.of(2, 2, 2), Float64Array.of(4, 5, 6), 0, 3, omega);
-    expect(fit).toMatchObject({ mean: 5, cosine: 0, sine: 0 });
-    expect(fit.rms).toBeCloseTo(Math.sqrt(2 / 3), 12);
-  });
-});
-
-describe("the speeds of a test", () => {
-  it("are at most twelve, in even steps of their ratio", () => {
-    // Thirteen speeds, each twice the one before: 12 groups over a ratio of 2^12, so 2 each.
-    const speeds = Float64Array.from({ length: 13 }, (_, at) => 2 ** at);
-    const { count, groupOf } = speedGroups(speeds);
-    expect(count).toBe(12);
-    expect([1, 1.9, 2.1, 1500, 4096].map(groupOf)).toEqual([0, 0, 1, 10, 11]);
-  });
-
-  it("are one where there is one", () => {
-    expect(speedGroups(Float64Array.of(100, 101)).count).toBe(1);
   });
 });
