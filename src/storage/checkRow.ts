@@ -38,6 +38,11 @@ function withPhotos(row: unknown, photos: readonly unknown[] | undefined): unkno
   return { ...whole, record: { ...whole.record, photos } };
 }
 
+/** Whatever version wrote it: with its picture, or with the name of it. */
+function isPhoto(photo: unknown): photo is ListedPhoto & { readonly picture?: string } {
+  return isInRow(photo) || typeof (photo as Photo | null)?.data === "string";
+}
+
 function isInRow(photo: unknown): photo is PhotoInRow {
   return typeof (photo as PhotoInRow | null)?.picture === "string";
 }
@@ -104,9 +109,6 @@ export function listedRow(row: unknown): ListedCheck | null {
   const inRow = photosIn(row);
   const opened = openStored(inRow.length === 0 ? row : withPhotos(row, undefined));
   if (opened === null || inRow.length === 0) return opened;
-  const photos = inRow.map((photo) => {
-    const { picture: _, ...rest } = photo as PhotoInRow;
-    return listedPhoto(rest as ListedPhoto);
-  });
+  const photos = inRow.filter(isPhoto).map(({ picture: _, ...photo }) => listedPhoto(photo));
   return { ...opened, record: { ...opened.record, photos } };
 }

@@ -225,6 +225,40 @@ describe("a check with photos", () => {
   });
 });
 
+describe("a row with photos that cannot be", () => {
+  it("is listed and opened with those that can", async () => {
+    const sound = withPhotos(newStoredCheck("Tern"), photo("AAAA"));
+    const odd = [
+      null,
+      7,
+      "photo",
+      [],
+      {},
+      { data: 5 },
+      { picture: 5 },
+      { picture: "gone", length: 3 },
+    ];
+    const handle = new DatabaseHandle();
+    opened.push(handle);
+    const row = { ...sound, record: { ...sound.record, photos: [...odd, photo("AAAA")] } };
+    await handle.run((database) => database.put("checks", row as unknown as StoredCheck));
+    for (const photos of ["none", { 0: "x" }, null]) {
+      const other = newStoredCheck("Brant");
+      const broken = { ...other, record: { ...other.record, photos } };
+      await handle.run((database) => database.put("checks", broken as unknown as StoredCheck));
+    }
+    const store = await tab();
+    const listed = value(await store.list());
+    expect(listed.map(({ name }) => name).sort()).toEqual(["Brant", "Brant", "Brant", "Tern"]);
+    expect(listed.find(({ id }) => id === sound.id)?.record.photos).toEqual([
+      { length: 3 },
+      { type: "image/jpeg", reading: "left.gap", caption: "Of AAAA", length: 4 },
+    ]);
+    expect(value(await store.get(sound.id))?.record.photos).toEqual([photo("AAAA")]);
+    for (const { id } of listed) expect(value(await store.get(id))).not.toBeNull();
+  });
+});
+
 describe("a row that an earlier version wrote, its pictures in it", () => {
   it("is listed and given back the same, and its pictures move as it is next written", async () => {
     const stored = withPhotos(newStoredCheck("Tern"), photo("AAAA"), photo("BBBB"));
