@@ -1,7 +1,7 @@
 import type { CornerAssessment, State } from "../physics/fitment.ts";
 import { inModelUnits, type Quantity, type QuantityKind } from "../physics/sentence.ts";
 import type { CheckRecord } from "../records/checkRecord.ts";
-import { quantityText } from "../records/quantityText.ts";
+import { quantityText, withPlainSpaces } from "../records/quantityText.ts";
 import { estimateSentence, stopTitle } from "../records/stopTitle.ts";
 
 const stateWords: { readonly [Each in State]: string } = {
@@ -18,7 +18,7 @@ const unknown = "–";
 function shown(kind: QuantityKind, value: number | null | undefined): string {
   if (value === null || value === undefined || !Number.isFinite(value)) return unknown;
   const quantity: Quantity = { kind, value };
-  return quantityText(quantity, "mm");
+  return withPlainSpaces(quantityText(quantity, "mm"));
 }
 
 function contacts(value: number | null): string {

@@ -83,6 +83,14 @@ const imperial: { readonly [Kind in QuantityKind]: Writer } = {
   speed: (speed) => `${fixed(speed / mmPerInch, 1)} in/s`,
 };
 
+/** A number and its unit stay on one line. */
+const noBreak = "\u00a0";
+
+/** For text that leaves the screens, to where a space that does not break may be unknown. */
+export function withPlainSpaces(text: string): string {
+  return text.replaceAll(noBreak, " ");
+}
+
 /** Beyond this nothing is a measurement, in any unit. */
 const greatestShown = 1e12;
 
@@ -95,7 +103,7 @@ export function quantityText(
   // Written so that NaN fails it too.
   if (!(Math.abs(quantity.value) <= greatestShown)) return "unknown";
   const text = (unit === "in" ? imperial : metric)[quantity.kind](quantity.value, options);
-  return text.replace(/^-/, "−");
+  return text.replace(/^-/, "−").replaceAll(/ (?!\()/g, noBreak);
 }
 
 /** A whole sentence in the person's own units. */

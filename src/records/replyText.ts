@@ -2,7 +2,7 @@ import type { Sentence } from "../physics/sentence.ts";
 import { meanOf } from "../physics/uncertainty/readingMean.ts";
 import type { CheckRecord, TypedReading } from "./checkRecord.ts";
 import { quantityKindOf } from "./oddReadings.ts";
-import { quantityText, sentenceText } from "./quantityText.ts";
+import { quantityText, sentenceText, withPlainSpaces } from "./quantityText.ts";
 import type { LengthUnit } from "./units.ts";
 
 /** One reading to take again, in the words of the person who will take it. */
@@ -61,7 +61,7 @@ function letter({ record, from, note }: ReplyContent, middle: readonly string[])
     screens,
     from.trim(),
   ];
-  return `${paragraphs.filter((text) => text !== "").join("\n\n")}\n`;
+  return withPlainSpaces(`${paragraphs.filter((text) => text !== "").join("\n\n")}\n`);
 }
 
 function capital(text: string): string {

@@ -233,7 +233,8 @@ const photo: fc.Arbitrary<Photo> = fc.record(
 /** Fields that this version does not know: kept, whatever they hold. */
 const unknownFields = fc.dictionary(
   fc.string({ minLength: 1, maxLength: 10 }).map((key) => `x-${key}`),
-  fc.jsonValue({ maxDepth: 2 }),
+  // A field of this name is refused wherever it stands; readCheck.test.ts tries it.
+  fc.jsonValue({ maxDepth: 2 }).filter((value) => !JSON.stringify(value).includes('"__proto__":')),
   { maxKeys: 2 },
 );
 

@@ -11,7 +11,7 @@ import {
   standingDecision,
 } from "../../src/records/decision.ts";
 import { viewed, wholeView } from "../../src/records/deskList.ts";
-import { sentenceText } from "../../src/records/quantityText.ts";
+import { sentenceText, withPlainSpaces } from "../../src/records/quantityText.ts";
 import { readReplyText } from "../../src/records/readReply.ts";
 import { recordDifferences } from "../../src/records/recordDifferences.ts";
 import { acceptText, askAgainText, otherPartText } from "../../src/records/replyText.ts";
@@ -168,7 +168,7 @@ describe("differences between versions", () => {
     };
     const differences = recordDifferences(record, changed);
     const [gap] = differences.filter(({ what }) => what === "left gap");
-    expect(sentenceText(gap?.after ?? [], "mm")).toBe("31.5 mm ± 1.0 mm, 2 times");
+    expect(withPlainSpaces(sentenceText(gap?.after ?? [], "mm"))).toBe("31.5 mm ± 1.0 mm, 2 times");
     expect(differences.map(({ what }) => what)).toEqual(["left gap", "notes"]);
   });
 

@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import type { CheckRecord, TypedReading } from "../../src/records/checkRecord.ts";
 import { demoPack } from "../../src/records/demoPack.ts";
 import { oddReadings, readingsOf } from "../../src/records/oddReadings.ts";
-import { sentenceText } from "../../src/records/quantityText.ts";
+import { sentenceText, withPlainSpaces } from "../../src/records/quantityText.ts";
 
 const record = JSON.parse(readFileSync("demo-data/checks/arm-fits.json", "utf8")) as CheckRecord;
 
@@ -30,7 +30,7 @@ describe("odd readings", () => {
     const odd = oddReadings(withGaps(slip, { values: [22], tol: 1 }), demoPack);
     const [first] = odd.filter(({ kind }) => kind === "unitSlip");
     expect(first?.reading).toBe("left.gap");
-    expect(sentenceText(first?.sentence ?? [], "mm")).toContain("22.0 mm");
+    expect(withPlainSpaces(sentenceText(first?.sentence ?? [], "mm"))).toContain("22.0 mm");
   });
 
   it("repeats that differ by more than 3 tolerances scatter; by just 3 they do not", () => {

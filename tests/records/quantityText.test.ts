@@ -1,7 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { QuantityKind } from "../../src/physics/sentence.ts";
-import { quantityText, sentenceText } from "../../src/records/quantityText.ts";
+import {
+  quantityText as onScreen,
+  sentenceText,
+  withPlainSpaces,
+} from "../../src/records/quantityText.ts";
 
 const kinds: readonly QuantityKind[] = [
   "length",
@@ -17,7 +21,19 @@ const kinds: readonly QuantityKind[] = [
   "count",
 ];
 
+const quantityText: typeof onScreen = (...given) => withPlainSpaces(onScreen(...given));
+
 describe("numbers in the person's unit", () => {
+  it("stay on one line with their unit, a number in brackets aside", () => {
+    expect(onScreen({ kind: "rate", value: 63 }, "mm")).toBe("63.0\u00a0N/mm");
+    expect(onScreen({ kind: "length", value: 58.7375 }, "in", { fractions: true })).toBe(
+      "2\u00a05/16\u00a0in",
+    );
+    expect(onScreen({ kind: "stiffnessClass", value: 63 }, "in")).toBe(
+      "63\u00a0N/mm (360\u00a0lbf/in)",
+    );
+  });
+
   it("mm and the units that go with it", () => {
     const text = (kind: QuantityKind, value: number) => quantityText({ kind, value }, "mm");
     expect(kinds.map((kind) => text(kind, 0.4567))).toEqual([
@@ -83,7 +99,9 @@ describe("numbers in the person's unit", () => {
 
   it("a sentence shows its numbers in that unit and its words as they are", () => {
     const sentence = ["Make the stop ", { kind: "length" as const, value: 25.4 }, " taller."];
-    expect(sentenceText(sentence, "mm")).toBe("Make the stop 25.4 mm taller.");
-    expect(sentenceText(sentence, "in", { fractions: true })).toBe("Make the stop 1 in taller.");
+    expect(withPlainSpaces(sentenceText(sentence, "mm"))).toBe("Make the stop 25.4 mm taller.");
+    expect(withPlainSpaces(sentenceText(sentence, "in", { fractions: true }))).toBe(
+      "Make the stop 1 in taller.",
+    );
   });
 });

@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { kinematicsOf } from "../../../src/physics/kinematics/kinematics.ts";
 import { stopCurve } from "../../../src/physics/stop/stopCurve.ts";
+import { withPlainSpaces } from "../../../src/records/quantityText.ts";
 import { tickText } from "../../../src/screens/answer/charts/axisUnit.ts";
 import { areaPath, linePath } from "../../../src/screens/answer/charts/linePath.ts";
 import { linearScale, logScale } from "../../../src/screens/answer/charts/scale.ts";
@@ -164,7 +165,7 @@ describe("words", () => {
   it("tell the ladder of a check with its ranges, unladen and loaded", () => {
     const [left] = assessed(demoFitment("arm-fits")).corners;
     if (!left) throw new Error("no corner");
-    const words = ladderWords("left", ladderOf(left), "mm");
+    const words = withPlainSpaces(ladderWords("left", ladderOf(left), "mm"));
     // Vectors: z_c 57.90, z_u 146.42, z_h 167.74, sag 7.00 mm.
     expect(words).toContain("contact after 57.9 mm (95 %:");
     expect(words).toContain("full stop after 146.4 mm");

@@ -1,3 +1,4 @@
+import { withPlainSpaces } from "../../../src/records/quantityText.ts";
 import "fake-indexeddb/auto";
 import { cleanup, fireEvent, screen, waitFor, within } from "@testing-library/preact";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
@@ -39,7 +40,7 @@ describe("the stop", () => {
     startApp(`#/check/${stored.id}/stop`);
     await choose(/In the reference pack/);
     const option = await screen.findByRole("radio", { name: /^Tall progressive/ });
-    expect(option.closest("label")?.textContent).toMatch(
+    expect(withPlainSpaces(option.closest("label")?.textContent ?? "")).toMatch(
       /60\.0 mm high.*class 250 N\/mm.*tested slowly only/,
     );
     fireEvent.click(option);

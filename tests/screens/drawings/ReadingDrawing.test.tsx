@@ -2,6 +2,7 @@ import { cleanup, render } from "@testing-library/preact";
 import fc from "fast-check";
 import { afterEach, describe, expect, it } from "vitest";
 import type { LayoutKind, Side } from "../../../src/physics/fitment.ts";
+import { withPlainSpaces } from "../../../src/records/quantityText.ts";
 import {
   type DrawingValues,
   type DrawnReading,
@@ -208,8 +209,10 @@ describe.each(angles)("to scale: %s, %s", { timeout: 30_000 }, (layoutKind, read
 
 describe("the number", () => {
   const label = (props: Partial<ReadingDrawingProps>) =>
-    draw({ layoutKind: "arm", reading: "gap", ...props }).svg.querySelector(".label text")
-      ?.textContent;
+    withPlainSpaces(
+      draw({ layoutKind: "arm", reading: "gap", ...props }).svg.querySelector(".label text")
+        ?.textContent ?? "",
+    );
 
   it("is shown in the person's unit, or as it was typed, or as not known", () => {
     expect(label({ values: { gap: 58.7 } })).toBe("58.7 mm");

@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import type { RankedStop } from "../../../src/physics/ranking/rankStops.ts";
 import { demoPack } from "../../../src/records/demoPack.ts";
 import type { PackStop } from "../../../src/records/pack.ts";
+import { withPlainSpaces } from "../../../src/records/quantityText.ts";
 import { stopFacts } from "../../../src/records/stopFacts.ts";
 import {
   marginTexts,
@@ -39,11 +40,11 @@ describe("another part than the fitted one", () => {
   const own = { ...fitted, mounting: "M12 stud", outerDiameterMm: 63.5 };
 
   it("says how its mounting and its diameter differ, in the person's unit", () => {
-    expect(mountDifferences(other, own, "in")).toEqual([
+    expect(mountDifferences(other, own, "in").map(withPlainSpaces)).toEqual([
       "Another mounting: M10 hole; the stop of this check has M12 stud. It needs another seat or an adapter.",
       "Wider by 0.50 in (3.00 in across): see that it has room, pressed flat as well.",
     ]);
-    expect(mountDifferences(own, other, "mm")[1]).toBe(
+    expect(withPlainSpaces(mountDifferences(own, other, "mm")[1] ?? "")).toBe(
       "Narrower by 12.7 mm (63.5 mm across): see that its pad and seat still meet it.",
     );
   });
@@ -75,13 +76,13 @@ it("an estimate is marked in a stop's name and facts", () => {
 });
 
 it("nearly is put in figures", () => {
-  expect(nearlyText("mm")).toContain("at most 10.0 mm of travel short");
-  expect(nearlyText("in")).toContain("at most 0.39 in of travel short");
+  expect(withPlainSpaces(nearlyText("mm"))).toContain("at most 10.0 mm of travel short");
+  expect(withPlainSpaces(nearlyText("in"))).toContain("at most 0.39 in of travel short");
 });
 
 describe("margins in words", () => {
   it("say what is over and what is short, in the person's unit (25.4 mm to the inch, NIST SP 811)", () => {
-    expect(marginTexts(ranked, "in").map(({ text }) => text)).toEqual([
+    expect(marginTexts(ranked, "in").map(({ text }) => withPlainSpaces(text))).toEqual([
       "0.10 in short",
       "0.50 in to spare",
       "0.25 g to spare",
@@ -104,7 +105,7 @@ describe("margins in words", () => {
 it("a stop with a spacer is a row of its own, named with its height", () => {
   const raised = { ...ranked, spacerMm: 12.7 };
   expect(rankedKey(raised)).not.toBe(rankedKey(ranked));
-  expect(rankedName(raised, "in")).toBe("Tall firm with a spacer of 0.50 in");
+  expect(withPlainSpaces(rankedName(raised, "in"))).toBe("Tall firm with a spacer of 0.50 in");
   expect(rankedName(ranked, "mm")).toBe("Tall firm");
 });
 
@@ -131,7 +132,7 @@ it("what both sides say alike is told once, what differs is told of each", () =>
 it("a stop's facts name a stiffness by its number, and an estimate as one", () => {
   const [stop] = demoPack.stops;
   if (!stop) throw new Error("no stop");
-  expect(stopFacts(stop, "mm")).toBe(
+  expect(withPlainSpaces(stopFacts(stop, "mm"))).toBe(
     "60.0 mm high, 33.0 mm usable · class 250 N/mm · for impacts · tested slowly only · 62.0 mm across · M10 stud · cellular polyurethane",
   );
   const estimate = { ...stop, estimated: { how: "from Shore A 60", forceShare: 0.25 } };
