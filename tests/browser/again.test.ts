@@ -5,6 +5,7 @@ import type { CheckRecord } from "../../src/records/checkRecord.ts";
 import { AgainPage } from "./support/againPage.ts";
 import { AnswerPage } from "./support/answerPage.ts";
 import { CheckList } from "./support/checkList.ts";
+import { textOf } from "./support/controls.ts";
 import { phoneOnSite } from "./support/phoneOnSite.ts";
 
 const stage = phoneOnSite();
@@ -42,20 +43,20 @@ it("says beforehand what a reading removes, and stops by itself once it is settl
   const { page, again } = await answerOf(unsure);
   const offer = page.locator("section", { has: page.locator("#again-heading") });
   await again.start.waitFor();
-  expect(await offer.textContent()).toMatch(
+  expect(await textOf(offer)).toMatch(
     /Left gap, again with a .* \(±.* mm\): takes the doubt about the left reserve from ±8\.\d mm to ±3\.\d mm/,
   );
   await again.begin();
-  expect(await again.bar.textContent()).toMatch(
+  expect(await textOf(again.bar)).toMatch(
     /Measure again: 1 of \d.*Would remove about \d[05] % of the doubt/,
   );
-  expect(await again.before.textContent()).toContain("28 mm, ± 3.0 mm");
+  expect(await textOf(again.before)).toContain("28 mm, ± 3.0 mm");
 
   await again.button(/^Anew, with/).click();
   await again.reading().fill("26");
   await again.goOn();
   await again.heading.filter({ hasText: "Settled: it fits" }).waitFor();
-  expect(await page.locator("main").textContent()).toMatch(
+  expect(await textOf(page.locator("main"))).toMatch(
     /The doubt about the left reserve went from ±8\.\d mm to ±3\.\d mm/,
   );
   await again.button("Back to the answer").click();
@@ -64,7 +65,7 @@ it("says beforehand what a reading removes, and stops by itself once it is settl
 
   await page.goto(`${stage.site.address}#/check/${unsure.id}/left.gap`);
   await page.getByText("Earlier values: 1").click();
-  expect(await page.locator("main").textContent()).toContain("28 mm, ± 3.0 mm, until");
+  expect(await textOf(page.locator("main"))).toContain("28 mm, ± 3.0 mm, until");
   stage.phone.expectNoTrouble();
 });
 
@@ -76,8 +77,8 @@ it("goes on after a reload in the middle, and an emptied reading has its value b
   await page.reload();
   await again.before.waitFor();
   expect(await again.reading().inputValue()).toBe("");
-  expect(await again.before.textContent()).toContain("28 mm, ± 3.0 mm");
-  expect(await again.bar.textContent()).toContain("Measure again: 1 of");
+  expect(await textOf(again.before)).toContain("28 mm, ± 3.0 mm");
+  expect(await textOf(again.bar)).toContain("Measure again: 1 of");
 
   await page.getByRole("link", { name: "To the list of checks" }).click();
   await new CheckList(page).check(unsure.vehicle.label).click();
@@ -102,7 +103,7 @@ it("asks first for what was never measured, and takes it in", async () => {
   };
   const { page, again } = await answerOf(record);
   await again.begin();
-  expect(await again.bar.textContent()).toContain("Nothing can be decided without it");
+  expect(await textOf(again.bar)).toContain("Nothing can be decided without it");
   await page.locator("main").getByText("Tyre on the arch").click();
   await again.button("Next").click();
   await again.heading.filter({ hasText: /tyre/i }).waitFor();

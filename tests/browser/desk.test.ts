@@ -6,7 +6,7 @@ import { AnswerPage } from "./support/answerPage.ts";
 import { axeViolations } from "./support/axe.ts";
 import { CheckList } from "./support/checkList.ts";
 import { CheckSteps } from "./support/checkSteps.ts";
-import { pick } from "./support/controls.ts";
+import { pick, textOf } from "./support/controls.ts";
 import { DeskPage } from "./support/deskPage.ts";
 import { launchChromium, Phone } from "./support/phone.ts";
 import { Site } from "./support/site.ts";
@@ -226,7 +226,7 @@ it("the claimed verdict is ignored, the text is kept as it was sent, and a decis
   await desk.page.getByRole("link", { name: "Report to print" }).click();
   await desk.page.getByRole("heading", { name: /^Formulas/ }).waitFor();
   expect(await axeViolations(desk.page)).toEqual([]);
-  const figures = (await desk.page.locator(".report-table").last().textContent()) ?? "";
+  const figures = await textOf(desk.page.locator(".report-table").last());
   expect(figures).toMatch(/mm \(\d+\.\d+ in\)/);
   expect(figures).not.toMatch(/NaN|Infinity|undefined/);
   office.expectNoTrouble();

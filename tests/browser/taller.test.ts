@@ -2,6 +2,7 @@ import type { Page } from "playwright-core";
 import { afterEach, beforeEach, expect, it } from "vitest";
 import { assessFitment } from "../../src/physics/assess.ts";
 import { fitmentOf } from "../../src/records/fitmentOf.ts";
+import { withPlainSpaces } from "../../src/records/quantityText.ts";
 import { readCheckValue } from "../../src/records/readCheck.ts";
 import { axeViolations } from "./support/axe.ts";
 import type { Phone } from "./support/phone.ts";
@@ -43,7 +44,7 @@ async function answerFor(vehicle: string, typed: Typed, payload: RegExp): Promis
   await page.getByRole("radio", { name: payload }).check();
   await page.getByRole("button", { name: "Answer" }).click();
   await page.locator(".verdict h1").waitFor();
-  return (await page.locator(".verdict").allInnerTexts()).join(" ");
+  return withPlainSpaces((await page.locator(".verdict").allInnerTexts()).join(" "));
 }
 
 it("yes: by how much with its range, why in four sentences at most, cautions, an ordinary check", async () => {

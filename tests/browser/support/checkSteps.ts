@@ -100,6 +100,8 @@ export class CheckSteps {
   }
 
   async tickAll(): Promise<void> {
+    // What is on a step may come after its heading.
+    await this.main.getByRole("checkbox").first().waitFor({ state: "attached" });
     for (const box of await this.main.getByRole("checkbox").all()) await pick(box);
   }
 

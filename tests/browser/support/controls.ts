@@ -1,4 +1,5 @@
 import type { Locator, Page } from "playwright-core";
+import { withPlainSpaces } from "../../../src/records/quantityText.ts";
 
 /** Chooses a radio button or ticks a box as a finger does: on the words beside it. */
 export async function pick(control: Locator): Promise<void> {
@@ -19,4 +20,9 @@ export async function openEverything(page: Page): Promise<void> {
     still = closed === 0 ? still + 1 : 0;
     await page.waitForTimeout(60);
   }
+}
+
+/** What stands there, as it would be typed: with spaces that break. */
+export async function textOf(place: Locator): Promise<string> {
+  return withPlainSpaces((await place.textContent()) ?? "");
 }

@@ -1,5 +1,5 @@
 import type { Locator, Page } from "playwright-core";
-import { pick } from "./controls.ts";
+import { pick, textOf } from "./controls.ts";
 
 type Side = "left" | "right";
 
@@ -45,7 +45,7 @@ export class FullTravelPage {
 
   /** What a row shows. */
   async written(side: Side, part: string): Promise<string> {
-    return (await this.page.locator(`[data-contact="${side}.${part}"]`).textContent()) ?? "";
+    return textOf(this.page.locator(`[data-contact="${side}.${part}"]`));
   }
 
   /** What the comparison says of one contact. */
@@ -56,6 +56,6 @@ export class FullTravelPage {
     });
     const line = card.locator(`[data-compared="${part}"]`);
     await line.waitFor();
-    return (await line.textContent()) ?? "";
+    return textOf(line);
   }
 }
