@@ -88,8 +88,8 @@ export function unitOf(record: CheckRecord): LengthUnit {
   let millimetres = 0;
   const count = (texts: readonly string[] = []): void => {
     for (const text of texts) {
-      if (/ in$/.test(text)) inches += 1;
-      if (/ (mm|cm)$/.test(text)) millimetres += 1;
+      if (/\sin$/.test(text)) inches += 1;
+      if (/\s(mm|cm)$/.test(text)) millimetres += 1;
     }
   };
   for (const reading of Object.values(record.layout.readings)) count(reading?.typed);

@@ -215,6 +215,28 @@ describe("readings that cannot be computed with", () => {
   }, 30_000);
 });
 
+describe("the drawings", () => {
+  it.each(["mm", "in"] as const)(
+    "have the unit once, not with every number, in %s",
+    async (unit) => {
+      show(demoRecord("arm-fits"), unit);
+      await answered();
+      await waitFor(() => screen.getByRole("slider"), patience);
+      const ranges = [...document.querySelectorAll(".rung-range")].map(
+        ({ textContent }) => textContent,
+      );
+      expect(ranges.length).toBeGreaterThan(4);
+      for (const range of ranges) expect(range).toMatch(/^(−?[\d.]+ to −?|[\d.]+–)[\d.]+$/);
+      const classes = [...document.querySelectorAll("text.axis-number")].map(
+        ({ textContent }) => textContent,
+      );
+      expect(classes).toContain("250");
+      for (const one of classes) expect(one).toMatch(/^[+−]?[\d.\u202f]+$/);
+    },
+    30_000,
+  );
+});
+
 describe("the map of height and stiffness", () => {
   it("tells the figures of the cell gone to, by keys and by the large buttons", async () => {
     show(demoRecord("arm-fits"));

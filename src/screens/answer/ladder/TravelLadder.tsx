@@ -243,7 +243,7 @@ function Numbers({
 }
 
 function shortBand([low, high]: Interval, unit: LengthUnit): string {
-  const bare = (mm: number) => lengthText(mm, unit).replace(/ (mm|in)$/, "");
+  const bare = (mm: number) => lengthText(mm, unit).replace(/\s(mm|in)$/, "");
   return low < 0 ? `${bare(low)} to ${bare(high)}` : `${bare(low)}–${bare(high)}`;
 }
 

@@ -10,7 +10,7 @@ export function lengthText(mm: number, unit: LengthUnit): string {
 /** "54.7 to 61.1 mm". */
 export function bandText([low, high]: Interval, unit: LengthUnit): string {
   const [from, to] = [lengthText(low, unit), lengthText(high, unit)];
-  return `${from.replace(/ (mm|in)$/, "")} to ${to}`;
+  return `${from.replace(/\s(mm|in)$/, "")} to ${to}`;
 }
 
 /** The ladder told in words, for those who do not see it. */

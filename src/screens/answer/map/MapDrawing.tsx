@@ -101,7 +101,7 @@ export function MapDrawing({
         </text>
         {classes.map((one, row) => (
           <text key={one} class="axis-number" x={left - 6} y={y(row) + 16} text-anchor="end">
-            {classText(one, unit).replace(/ .*$/, "")}
+            {classText(one, unit).replace(/\s.*$/, "")}
           </text>
         ))}
         {heights.map((height, column) =>
