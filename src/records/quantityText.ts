@@ -114,5 +114,6 @@ export function sentenceText(
 ): string {
   return sentence
     .map((part) => (typeof part === "string" ? part : quantityText(part, unit, options)))
-    .join("");
+    .join("")
+    .replaceAll("± ", `±${noBreak}`);
 }

@@ -40,7 +40,7 @@ export function valuesWords(id: string, entry: Entry): string {
   const reading = readEntry(id, entry);
   if (!reading.ok || (kind !== "length" && kind !== "angle" && kind !== "mass")) return withUnit;
   const tolerance = sentenceText([{ kind, value: reading.value.tol }], entryLengthUnit(entry));
-  return `${withUnit}, ± ${tolerance}`;
+  return `${withUnit}, ±\u00a0${tolerance}`;
 }
 
 /** A chance in words: it is an expectation from the readings as they stand, no promise. */

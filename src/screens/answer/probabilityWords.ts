@@ -11,7 +11,7 @@ export function probabilityWords(probability: number): string {
 
 /** Never "100 %" or "0 %": readings do not give certainty. */
 export function probabilityNumber(probability: number): string {
-  if (probability > 0.999) return "over 99.9 %";
-  if (probability < 0.001) return "under 0.1 %";
-  return `${Number((100 * probability).toFixed(1))} %`;
+  if (probability > 0.999) return "over 99.9\u00a0%";
+  if (probability < 0.001) return "under 0.1\u00a0%";
+  return `${Number((100 * probability).toFixed(1))}\u00a0%`;
 }

@@ -108,7 +108,7 @@ function toleranceWords(fitment: Fitment, id: string, unit: LengthUnit): string 
         ? `${reading.tol}°`
         : undefined;
   const times = reading.values.length === 1 ? "read once" : `read ${reading.values.length} times`;
-  return tolerance ? `: ${times}, ± ${tolerance}` : `: ${times}`;
+  return tolerance ? `: ${times}, ±\u00a0${tolerance}` : `: ${times}`;
 }
 
 function capital(text: string): string {
