@@ -1,4 +1,5 @@
 import type { Download, Locator, Page } from "playwright-core";
+import { withPlainSpaces } from "../../../src/records/quantityText.ts";
 import type { PrintedAnswer } from "./assess.ts";
 import { openEverything } from "./controls.ts";
 
@@ -193,7 +194,7 @@ export class AnswerPage {
         return [row.dataset.figure ?? "", texts] as const;
       });
     });
-    return new Map(shown.map(([id, texts]) => [id, [...texts]]));
+    return new Map(shown.map(([id, texts]) => [id, texts.map(withPlainSpaces)]));
   }
 
   /** One line for each thing the page shows that assess does not say, or the other way round. */
