@@ -1,8 +1,6 @@
 import "fake-indexeddb/auto";
-import { IDBFactory, IDBObjectStore } from "fake-indexeddb";
-import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
-import type { Outcome } from "../../src/physics/outcome.ts";
-import { inModelUnits } from "../../src/physics/sentence.ts";
+import { IDBObjectStore } from "fake-indexeddb";
+import { describe, expect, it, vi } from "vitest";
 import type { Photo } from "../../src/records/checkRecord.ts";
 import { listedCheck } from "../../src/records/listedCheck.ts";
 import {
@@ -11,35 +9,14 @@ import {
   type StoredCheck,
   setEntry,
 } from "../../src/records/storedCheck.ts";
-import { type CheckStore, openCheckStore } from "../../src/storage/checkStore.ts";
 import { DatabaseHandle } from "../../src/storage/database.ts";
 import { contentDigest } from "../../src/storage/markStore.ts";
 import { rowsOf } from "./support/oldDatabase.ts";
+import { closedLater, freshBrowsers, tab, value } from "./support/tabs.ts";
 
 // The pictures of photos stand apart from the rows of their checks.
 
-const opened: { close(): void }[] = [];
-
-beforeEach(() => {
-  vi.stubGlobal("indexedDB", new IDBFactory());
-});
-
-afterEach(() => {
-  for (const store of opened.splice(0)) store.close();
-  vi.restoreAllMocks();
-  vi.unstubAllGlobals();
-});
-
-function value<Value>(outcome: Outcome<Value>): Value {
-  if (!outcome.ok) throw new Error(inModelUnits(outcome.fault.sentence));
-  return outcome.value;
-}
-
-async function tab(): Promise<CheckStore> {
-  const store = value(await openCheckStore());
-  opened.push(store);
-  return store;
-}
+freshBrowsers();
 
 const photo = (data: string, reading = "left.gap"): Photo => ({
   type: "image/jpeg",
@@ -214,7 +191,7 @@ describe("a check with photos", () => {
       await store.put(withPhotos(newStoredCheck("Tern"), photo("AAAA"), photo("BBBB"))),
     );
     const handle = new DatabaseHandle();
-    opened.push(handle);
+    closedLater(handle);
     await handle.run(async (database) => {
       const [key] = await database.getAllKeys("pictures");
       if (key !== undefined) await database.delete("pictures", key);
@@ -239,7 +216,7 @@ describe("a row with photos that cannot be", () => {
       { picture: "gone", length: 3 },
     ];
     const handle = new DatabaseHandle();
-    opened.push(handle);
+    closedLater(handle);
     const row = { ...sound, record: { ...sound.record, photos: [...odd, photo("AAAA")] } };
     await handle.run((database) => database.put("checks", row as unknown as StoredCheck));
     for (const photos of ["none", { 0: "x" }, null]) {
@@ -263,7 +240,7 @@ describe("a row that an earlier version wrote, its pictures in it", () => {
   it("is listed and given back the same, and its pictures move as it is next written", async () => {
     const stored = withPhotos(newStoredCheck("Tern"), photo("AAAA"), photo("BBBB"));
     const handle = new DatabaseHandle();
-    opened.push(handle);
+    closedLater(handle);
     await handle.run((database) => database.put("checks", stored));
     const store = await tab();
     expect(value(await store.list())[0]).toEqual(listedCheck(stored));

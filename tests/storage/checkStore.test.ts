@@ -1,6 +1,6 @@
 import "fake-indexeddb/auto";
-import { IDBFactory, IDBObjectStore, IDBTransaction } from "fake-indexeddb";
-import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import { IDBObjectStore, IDBTransaction } from "fake-indexeddb";
+import { describe, expect, it, vi } from "vitest";
 import type { Outcome } from "../../src/physics/outcome.ts";
 import { inModelUnits } from "../../src/physics/sentence.ts";
 import type { ListedCheck } from "../../src/records/listedCheck.ts";
@@ -11,37 +11,16 @@ import {
   type StoredCheck,
   setEntry,
 } from "../../src/records/storedCheck.ts";
-import { type CheckStore, openCheckStore, type StoreChange } from "../../src/storage/checkStore.ts";
+import { openCheckStore, type StoreChange } from "../../src/storage/checkStore.ts";
 import { databaseName } from "../../src/storage/database.ts";
+import { freshBrowsers, tab, value } from "./support/tabs.ts";
 
-const opened: CheckStore[] = [];
-
-beforeEach(() => {
-  vi.stubGlobal("indexedDB", new IDBFactory());
-});
-
-afterEach(() => {
-  for (const store of opened.splice(0)) store.close();
-  vi.restoreAllMocks();
-  vi.unstubAllGlobals();
-});
-
-function value<Value>(outcome: Outcome<Value>): Value {
-  if (!outcome.ok) throw new Error(inModelUnits(outcome.fault.sentence));
-  return outcome.value;
-}
+freshBrowsers();
 
 function code(outcome: Outcome<unknown>): string {
   if (outcome.ok) throw new Error("no fault");
   expect(inModelUnits(outcome.fault.sentence)).toMatch(/^Not kept: .*\.$/);
   return outcome.fault.code;
-}
-
-/** One tab: a store of its own on the same database. */
-async function tab(): Promise<CheckStore> {
-  const store = value(await openCheckStore());
-  opened.push(store);
-  return store;
 }
 
 function typed(stored: StoredCheck, id: string, ...texts: string[]): StoredCheck {

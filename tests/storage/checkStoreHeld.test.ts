@@ -1,39 +1,17 @@
 import "fake-indexeddb/auto";
-import { IDBDatabase, IDBFactory, IDBObjectStore } from "fake-indexeddb";
-import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
-import type { Outcome } from "../../src/physics/outcome.ts";
+import { IDBDatabase, IDBObjectStore } from "fake-indexeddb";
+import { describe, expect, it, vi } from "vitest";
 import { inModelUnits } from "../../src/physics/sentence.ts";
 import type { ListedCheck } from "../../src/records/listedCheck.ts";
 import { newStoredCheck, type StoredCheck, setEntry } from "../../src/records/storedCheck.ts";
-import { type CheckStore, openCheckStore } from "../../src/storage/checkStore.ts";
+import { openCheckStore } from "../../src/storage/checkStore.ts";
 import { databaseName } from "../../src/storage/database.ts";
 import { createKeeper } from "../../src/storage/keeper.ts";
+import { freshBrowsers, tab, value } from "./support/tabs.ts";
 
 vi.setConfig({ testTimeout: 30_000 });
 
-const opened: CheckStore[] = [];
-
-beforeEach(() => {
-  vi.stubGlobal("indexedDB", new IDBFactory());
-});
-
-afterEach(() => {
-  for (const store of opened.splice(0)) store.close();
-  vi.useRealTimers();
-  vi.restoreAllMocks();
-  vi.unstubAllGlobals();
-});
-
-function value<Value>(outcome: Outcome<Value>): Value {
-  if (!outcome.ok) throw new Error(inModelUnits(outcome.fault.sentence));
-  return outcome.value;
-}
-
-async function tab(): Promise<CheckStore> {
-  const store = value(await openCheckStore());
-  opened.push(store);
-  return store;
-}
+freshBrowsers();
 
 function typed(stored: StoredCheck, id: string, ...texts: string[]): StoredCheck {
   return setEntry(stored, id, { texts, unit: "mm", tol: "1" });

@@ -39,8 +39,10 @@ export function valuesWords(id: string, entry: Entry): string {
   const withUnit = /[a-z°"]\.?$/i.test(last) ? listed : `${listed}${unit}`;
   const reading = readEntry(id, entry);
   if (!reading.ok || (kind !== "length" && kind !== "angle" && kind !== "mass")) return withUnit;
-  const tolerance = sentenceText([{ kind, value: reading.value.tol }], entryLengthUnit(entry));
-  return `${withUnit}, ±\u00a0${tolerance}`;
+  return sentenceText(
+    [`${withUnit}, ± `, { kind, value: reading.value.tol }],
+    entryLengthUnit(entry),
+  );
 }
 
 /** A chance in words: it is an expectation from the readings as they stand, no promise. */

@@ -152,6 +152,7 @@ describe("the list", () => {
     startApp();
     await tap("New check");
     await heading("The vehicle");
+    expect(localStorage.getItem("stopfit.checks")).toBeNull();
     cleanup();
     clearChecks();
     startApp();

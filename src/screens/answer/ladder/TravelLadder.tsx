@@ -6,7 +6,7 @@ import { DataTable } from "../charts/DataTable.tsx";
 import { linearScale, type Scale } from "../charts/scale.ts";
 import { spreadLabels } from "../charts/spreadLabels.ts";
 import { type Ladder, ladderOf, type Rung } from "./ladderRungs.ts";
-import { bandText, ladderWords, lengthText } from "./ladderWords.ts";
+import { bandText, bareLength, ladderWords, lengthText } from "./ladderWords.ts";
 
 const height = 336;
 const top = 30;
@@ -243,8 +243,7 @@ function Numbers({
 }
 
 function shortBand([low, high]: Interval, unit: LengthUnit): string {
-  const bare = (mm: number) => lengthText(mm, unit).replace(/\s(mm|in)$/, "");
-  return low < 0 ? `${bare(low)} to ${bare(high)}` : `${bare(low)}–${bare(high)}`;
+  return [low, high].map((mm) => bareLength(mm, unit)).join(low < 0 ? " to " : "–");
 }
 
 function LadderTable({

@@ -7,10 +7,14 @@ export function lengthText(mm: number, unit: LengthUnit): string {
   return quantityText({ kind: "length", value: mm }, unit);
 }
 
+/** The same without its unit. */
+export function bareLength(mm: number, unit: LengthUnit): string {
+  return lengthText(mm, unit).replace(/\s(mm|in)$/, "");
+}
+
 /** "54.7 to 61.1 mm". */
 export function bandText([low, high]: Interval, unit: LengthUnit): string {
-  const [from, to] = [lengthText(low, unit), lengthText(high, unit)];
-  return `${from.replace(/\s(mm|in)$/, "")} to ${to}`;
+  return `${bareLength(low, unit)} to ${lengthText(high, unit)}`;
 }
 
 /** The ladder told in words, for those who do not see it. */
