@@ -10,7 +10,7 @@ import type {
   State,
 } from "../physics/fitment.ts";
 import { inModelUnits } from "../physics/sentence.ts";
-import type { CheckRecord } from "../records/checkRecord.ts";
+import type { CheckRecord } from "../records/check/checkRecord.ts";
 
 type PrintedCheck = Pick<Check, "id" | "state" | "probability" | "side" | "reading"> & {
   readonly message: string;

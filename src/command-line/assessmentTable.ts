@@ -1,8 +1,8 @@
 import type { CornerAssessment, State } from "../physics/fitment.ts";
 import { inModelUnits, type Quantity, type QuantityKind } from "../physics/sentence.ts";
-import type { CheckRecord } from "../records/checkRecord.ts";
-import { quantityText, withPlainSpaces } from "../records/quantityText.ts";
-import { estimateSentence, stopTitle } from "../records/stopTitle.ts";
+import type { CheckRecord } from "../records/check/checkRecord.ts";
+import { quantityText, withPlainSpaces } from "../records/entry/quantityText.ts";
+import { estimateSentence, stopTitle } from "../records/pack/stopTitle.ts";
 
 const stateWords: { readonly [Each in State]: string } = {
   ok: "OK: it fits",

@@ -1,5 +1,5 @@
 import type { Fault } from "../physics/outcome.ts";
-import type { PackPlatforms } from "../records/pack.ts";
+import type { PackPlatforms } from "../records/pack/pack.ts";
 import type { PoolReply, PoolRequest, PoolResult, PoolTask } from "./poolMessages.ts";
 
 /** As much of a Worker as the pool uses. */

@@ -1,7 +1,7 @@
 import type { Assessment } from "../physics/fitment.ts";
 import type { Fault } from "../physics/outcome.ts";
-import type { PackPlatforms } from "../records/pack.ts";
-import type { Computed, Incoming, Way } from "../records/submission.ts";
+import type { PackPlatforms } from "../records/pack/pack.ts";
+import type { Computed, Incoming, Way } from "../records/review/submission.ts";
 
 /** Work for the pool: to read what came in, or to compute the answer to what was kept. */
 export type PoolTask =

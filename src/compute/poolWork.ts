@@ -1,11 +1,11 @@
 import { assessFitment } from "../physics/assess.ts";
 import type { Fault } from "../physics/outcome.ts";
-import { fitmentOf } from "../records/fitmentOf.ts";
-import { oddReadings } from "../records/oddReadings.ts";
-import type { PackPlatforms } from "../records/pack.ts";
-import { readCheckText } from "../records/readCheck.ts";
-import { looksLikeReply } from "../records/readReply.ts";
-import { computedOf, factsOf, type Incoming, type Way } from "../records/submission.ts";
+import { fitmentOf } from "../records/check/fitmentOf.ts";
+import { readCheckText } from "../records/check/readCheck.ts";
+import type { PackPlatforms } from "../records/pack/pack.ts";
+import { oddReadings } from "../records/review/oddReadings.ts";
+import { looksLikeReply } from "../records/review/readReply.ts";
+import { computedOf, factsOf, type Incoming, type Way } from "../records/review/submission.ts";
 import { checkOfText } from "../sharing/receivedFile.ts";
 import { checkOfPayload, type SharedCheck } from "../sharing/sharedCheck.ts";
 import { findPayloads } from "../sharing/shareLink.ts";

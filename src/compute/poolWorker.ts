@@ -1,4 +1,4 @@
-import type { PackPlatforms } from "../records/pack.ts";
+import type { PackPlatforms } from "../records/pack/pack.ts";
 import type { PoolReply, PoolRequest } from "./poolMessages.ts";
 import { poolWork } from "./poolWork.ts";
 

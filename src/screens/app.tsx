@@ -1,24 +1,24 @@
 import type { Outcome } from "../physics/outcome.ts";
 import { type CheckStore, openCheckStore } from "../storage/checkStore.ts";
 import type { DeskPlaceProps } from "./desk/DeskPlace.tsx";
+import type { ReplyBarProps } from "./exchange/reply/ReplyBar.tsx";
+import type { ReplyPlaceProps } from "./exchange/reply/ReplyPlace.tsx";
+import { hasReplies } from "./exchange/reply/repliesHere.ts";
+import type { SharePlaceProps } from "./exchange/SharePlace.tsx";
+import { useLaunchedFiles } from "./exchange/useLaunchedFiles.ts";
 import { Checks } from "./home/Checks.tsx";
-import type { KeptPlaceProps } from "./kept/KeptPlace.tsx";
 import type { PackPlaceProps } from "./pack/PackPlace.tsx";
 import { Boundary } from "./parts/Boundary.tsx";
 import { ButtonLink } from "./parts/Button.tsx";
 import { later } from "./parts/later.tsx";
 import { Screen, useHeadingFocus } from "./parts/Screen.tsx";
 import { usePreferences } from "./preferences.ts";
+import { TallerWaiting } from "./quickCheck/TallerIntro.tsx";
+import type { TallerPlaceProps } from "./quickCheck/TallerPlace.tsx";
 import type { RankingPlaceProps } from "./ranking/RankingPlace.tsx";
-import type { ReplyBarProps } from "./reply/ReplyBar.tsx";
-import type { ReplyPlaceProps } from "./reply/ReplyPlace.tsx";
-import { hasReplies } from "./reply/repliesHere.ts";
 import { checksHref, useRoute } from "./router.ts";
-import type { SharePlaceProps } from "./send/SharePlace.tsx";
-import { useLaunchedFiles } from "./send/useLaunchedFiles.ts";
+import type { KeptPlaceProps } from "./saved/KeptPlace.tsx";
 import type { SettingsPlaceProps } from "./settings/SettingsPlace.tsx";
-import { TallerWaiting } from "./taller/TallerIntro.tsx";
-import type { TallerPlaceProps } from "./taller/TallerPlace.tsx";
 import { useStore } from "./useStore.ts";
 
 const openStore = () => openCheckStore();
@@ -26,7 +26,7 @@ const openStore = () => openCheckStore();
 export const CheckPlace = later(async () => (await import("./check/CheckPlace.tsx")).CheckPlace);
 
 const SharePlace = later<SharePlaceProps>(
-  async () => (await import("./send/SharePlace.tsx")).default,
+  async () => (await import("./exchange/SharePlace.tsx")).default,
 );
 
 export const DeskPlace = later<DeskPlaceProps>(
@@ -40,11 +40,11 @@ const RankingPlace = later<RankingPlaceProps>(
 );
 
 const KeptPlace = later<KeptPlaceProps>(
-  async () => (await import("./kept/KeptPlace.tsx")).KeptPlace,
+  async () => (await import("./saved/KeptPlace.tsx")).KeptPlace,
 );
 
 export const TallerPlace = later<TallerPlaceProps>(
-  async () => (await import("./taller/TallerPlace.tsx")).default,
+  async () => (await import("./quickCheck/TallerPlace.tsx")).default,
   { waiting: TallerWaiting },
 );
 
@@ -53,12 +53,15 @@ const SettingsPlace = later<SettingsPlaceProps>(
 );
 
 const ReplyPlace = later<ReplyPlaceProps>(
-  async () => (await import("./reply/ReplyPlace.tsx")).ReplyPlace,
+  async () => (await import("./exchange/reply/ReplyPlace.tsx")).ReplyPlace,
 );
 
-const ReplyBar = later<ReplyBarProps>(async () => (await import("./reply/ReplyBar.tsx")).ReplyBar, {
-  quiet: true,
-});
+const ReplyBar = later<ReplyBarProps>(
+  async () => (await import("./exchange/reply/ReplyBar.tsx")).ReplyBar,
+  {
+    quiet: true,
+  },
+);
 
 const OfflineNotice = later(
   async () => (await import("./offline/OfflineNotice.tsx")).OfflineNotice,

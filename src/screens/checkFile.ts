@@ -1,6 +1,6 @@
-import { completeRecord, type StoredCheck } from "../records/storedCheck.ts";
+import { completeRecord, type StoredCheck } from "../records/check/storedCheck.ts";
 import { downloadFile } from "../sharing/checkFile.ts";
-import { markSent } from "./kept/safety.ts";
+import { markSent } from "./saved/safety.ts";
 
 /** A name that every file system takes. */
 export function checkFileName(stored: StoredCheck): string {

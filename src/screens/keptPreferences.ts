@@ -1,6 +1,6 @@
-import type { Author } from "../records/checkRecord.ts";
-import { isToolId, type ToolGroup, type ToolId } from "../records/toolTolerance.ts";
-import type { LengthUnit } from "../records/units.ts";
+import type { Author } from "../records/check/checkRecord.ts";
+import { isToolId, type ToolGroup, type ToolId } from "../records/entry/toolTolerance.ts";
+import type { LengthUnit } from "../records/entry/units.ts";
 import { isTextSize, isTheme, type TextSize, type Theme } from "./appearance.ts";
 
 export interface Preferences {

@@ -1,9 +1,9 @@
 import { render } from "preact";
 import { App, CheckPlace, DeskPlace, TallerPlace } from "./app.tsx";
 import { isDeskUsed } from "./desk/deskUsed.ts";
-import { holdInstallOffer } from "./kept/installOffer.ts";
 import { whenIdle } from "./parts/whenIdle.ts";
 import { followAppearance } from "./preferences.ts";
+import { holdInstallOffer } from "./saved/installOffer.ts";
 import "./styles/tokens.css";
 import "./styles/base.css";
 import "./styles/parts.css";

@@ -1,7 +1,7 @@
 import { useEffect, useState } from "preact/hooks";
 import type { Fault } from "../physics/outcome.ts";
-import { demoPack } from "../records/demoPack.ts";
-import type { Pack } from "../records/pack.ts";
+import { demoPack } from "../records/pack/demoPack.ts";
+import type { Pack } from "../records/pack/pack.ts";
 import { openPackStore, type PackStore } from "../storage/packStore.ts";
 
 /** The pack in use: the one that ships until another is opened or this one is edited. */

@@ -1,10 +1,10 @@
 import { useEffect, useState } from "preact/hooks";
 import { type DeskRoute, readDeskRoute } from "./desk/deskRoutes.ts";
-import { type KeptRoute, readKeptRoute } from "./kept/keptRoute.ts";
+import { readShareRoute, type ShareRoute } from "./exchange/shareRoutes.ts";
 import { type PackRoute, readPackRoute } from "./pack/packRoutes.ts";
-import { readShareRoute, type ShareRoute } from "./send/shareRoutes.ts";
+import { readTallerRoute, type TallerRoute } from "./quickCheck/tallerRoutes.ts";
+import { type KeptRoute, readKeptRoute } from "./saved/keptRoute.ts";
 import { readSettingsRoute, type SettingsRoute } from "./settings/settingsRoute.ts";
-import { readTallerRoute, type TallerRoute } from "./taller/tallerRoutes.ts";
 
 export type Route =
   | ShareRoute

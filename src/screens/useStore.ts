@@ -1,7 +1,7 @@
 import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
 import type { Fault, Outcome } from "../physics/outcome.ts";
 import type { CheckStore } from "../storage/checkStore.ts";
-import { withoutStorage } from "./withoutStorage.ts";
+import { withoutStorage } from "../storage/withoutStorage.ts";
 
 export interface OpenedStore {
   readonly store: CheckStore;

@@ -1,4 +1,4 @@
-import type { CheckRecord } from "../records/checkRecord.ts";
+import type { CheckRecord } from "../records/check/checkRecord.ts";
 
 /** A file ready to be saved or shared. */
 export interface TextFile {

@@ -1,5 +1,5 @@
 import { fail, type Outcome, succeed } from "../physics/outcome.ts";
-import type { CheckRecord } from "../records/checkRecord.ts";
+import type { CheckRecord } from "../records/check/checkRecord.ts";
 import { crc32 } from "./checksum.ts";
 import { digitsLength } from "./decimalDigits.ts";
 import { type Frame, frameOverhead, partsLimit } from "./frame.ts";

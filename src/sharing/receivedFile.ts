@@ -1,7 +1,7 @@
 import { fail, type Outcome } from "../physics/outcome.ts";
-import { recordBounds } from "../records/checkRecord.ts";
-import { readCheckText } from "../records/readCheck.ts";
-import { looksLikeReply } from "../records/readReply.ts";
+import { recordBounds } from "../records/check/checkRecord.ts";
+import { readCheckText } from "../records/check/readCheck.ts";
+import { looksLikeReply } from "../records/review/readReply.ts";
 import {
   checkOnly,
   type Shared,

@@ -1,5 +1,5 @@
 import { fail, type Outcome, succeed } from "../physics/outcome.ts";
-import type { CheckRecord } from "../records/checkRecord.ts";
+import type { CheckRecord } from "../records/check/checkRecord.ts";
 import { checkFile } from "./checkFile.ts";
 
 /**

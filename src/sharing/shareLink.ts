@@ -1,6 +1,6 @@
 import { fail, type Outcome, succeed } from "../physics/outcome.ts";
-import type { CheckRecord } from "../records/checkRecord.ts";
-import type { Reply } from "../records/reply.ts";
+import type { CheckRecord } from "../records/check/checkRecord.ts";
+import type { Reply } from "../records/review/reply.ts";
 import { crc32 } from "./checksum.ts";
 import { pack, unpackedBytesLimit } from "./compression.ts";
 import { type Frame, packedBytesLimit } from "./frame.ts";

@@ -1,8 +1,8 @@
 import { fail, type Outcome, succeed } from "../physics/outcome.ts";
-import type { CheckRecord } from "../records/checkRecord.ts";
-import { readCheckText } from "../records/readCheck.ts";
-import { looksLikeReply, readReplyText } from "../records/readReply.ts";
-import type { Reply } from "../records/reply.ts";
+import type { CheckRecord } from "../records/check/checkRecord.ts";
+import { readCheckText } from "../records/check/readCheck.ts";
+import { looksLikeReply, readReplyText } from "../records/review/readReply.ts";
+import type { Reply } from "../records/review/reply.ts";
 import { unpack } from "./compression.ts";
 import type { Frame } from "./frame.ts";
 import { readPayload } from "./payload.ts";

@@ -1,9 +1,9 @@
 import { fail, type Outcome, succeed } from "../physics/outcome.ts";
-import { type BackupLine, backupLineText, readBackupLine } from "../records/backupLine.ts";
-import { recordBounds } from "../records/checkRecord.ts";
-import type { Decision } from "../records/decision.ts";
-import { type ListedCheck, listedCheck } from "../records/listedCheck.ts";
-import type { Incoming, Way } from "../records/submission.ts";
+import { recordBounds } from "../records/check/checkRecord.ts";
+import { type ListedCheck, listedCheck } from "../records/check/listedCheck.ts";
+import type { Decision } from "../records/review/decision.ts";
+import type { Incoming, Way } from "../records/review/submission.ts";
+import { type BackupLine, backupLineText, readBackupLine } from "./backupLine.ts";
 import type { CheckStore } from "./checkStore.ts";
 import type { DeskStore } from "./deskStore.ts";
 import { joinedWithBackup } from "./joinBackup.ts";

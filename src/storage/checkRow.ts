@@ -1,8 +1,8 @@
 import type { IDBPObjectStore } from "idb";
-import type { Photo } from "../records/checkRecord.ts";
-import { type ListedCheck, type ListedPhoto, listedPhoto } from "../records/listedCheck.ts";
-import { openStored } from "../records/openStored.ts";
-import { newId, type StoredCheck } from "../records/storedCheck.ts";
+import type { Photo } from "../records/check/checkRecord.ts";
+import { type ListedCheck, type ListedPhoto, listedPhoto } from "../records/check/listedCheck.ts";
+import { openStored } from "../records/check/openStored.ts";
+import { newId, type StoredCheck } from "../records/check/storedCheck.ts";
 import type { StopfitDatabase, StoreName, WriteTransaction } from "./database.ts";
 
 /*

@@ -1,7 +1,7 @@
 import { type Outcome, succeed } from "../physics/outcome.ts";
-import { type ListedCheck, listedCheck } from "../records/listedCheck.ts";
-import { openStored } from "../records/openStored.ts";
-import { copyStored, newId, type StoredCheck } from "../records/storedCheck.ts";
+import { type ListedCheck, listedCheck } from "../records/check/listedCheck.ts";
+import { openStored } from "../records/check/openStored.ts";
+import { copyStored, newId, type StoredCheck } from "../records/check/storedCheck.ts";
 import { askBeforeLeaving } from "./askBeforeLeaving.ts";
 import { deletePictures, listedRow, openRow, putCheck } from "./checkRow.ts";
 import { DatabaseHandle, databaseName, transact, type WriteTransaction } from "./database.ts";

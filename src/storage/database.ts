@@ -1,6 +1,6 @@
 import { type DBSchema, deleteDB, type IDBPDatabase, type IDBPTransaction } from "idb";
-import type { Pack } from "../records/pack.ts";
-import type { StoredCheck } from "../records/storedCheck.ts";
+import type { StoredCheck } from "../records/check/storedCheck.ts";
+import type { Pack } from "../records/pack/pack.ts";
 import { type Migration, SchemaHandle } from "./databaseHandle.ts";
 import { isClosedHandle } from "./storeFault.ts";
 

@@ -2,9 +2,9 @@ import type { DBSchema, IDBPTransaction } from "idb";
 import type { Assessment } from "../physics/fitment.ts";
 import type { Outcome } from "../physics/outcome.ts";
 import type { Sentence } from "../physics/sentence.ts";
-import type { Decision } from "../records/decision.ts";
-import type { Reply } from "../records/reply.ts";
-import type { Submission, Way } from "../records/submission.ts";
+import type { Decision } from "../records/review/decision.ts";
+import type { Reply } from "../records/review/reply.ts";
+import type { Submission, Way } from "../records/review/submission.ts";
 import type { Migration, SchemaHandle } from "./databaseHandle.ts";
 
 /** The very text that was sent, by the key of its submission. */

@@ -1,5 +1,5 @@
 import type { Outcome } from "../physics/outcome.ts";
-import { newId } from "../records/storedCheck.ts";
+import { newId } from "../records/check/storedCheck.ts";
 import type { SchemaHandle } from "./databaseHandle.ts";
 import {
   type BegunImport,

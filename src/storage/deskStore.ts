@@ -1,9 +1,14 @@
 import type { Assessment } from "../physics/fitment.ts";
 import { type Outcome, succeed } from "../physics/outcome.ts";
-import { canonicalText } from "../records/canonicalText.ts";
-import type { Decision, DeskCheck } from "../records/decision.ts";
-import { type Listed, listedOf, listText, readListText } from "../records/listedSubmission.ts";
-import type { Computed, Incoming, Submission } from "../records/submission.ts";
+import type { Decision, DeskCheck } from "../records/review/decision.ts";
+import {
+  type Listed,
+  listedOf,
+  listText,
+  readListText,
+} from "../records/review/listedSubmission.ts";
+import type { Computed, Incoming, Submission } from "../records/review/submission.ts";
+import { canonicalText } from "../records/text/canonicalText.ts";
 import { SchemaHandle } from "./databaseHandle.ts";
 import {
   type DeskSchema,

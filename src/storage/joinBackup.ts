@@ -1,6 +1,6 @@
-import type { PartialCheckRecord } from "../records/checkRecord.ts";
-import { entryPath, recordWithEntry } from "../records/entryPath.ts";
-import type { Entry, StoredCheck } from "../records/storedCheck.ts";
+import type { PartialCheckRecord } from "../records/check/checkRecord.ts";
+import type { Entry, StoredCheck } from "../records/check/storedCheck.ts";
+import { entryPath, recordWithEntry } from "../records/entry/entryPath.ts";
 import { contentOf, isSame, mergeChecks } from "./mergeChecks.ts";
 
 /** When a check last changed, its deletion included. */

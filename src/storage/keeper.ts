@@ -1,6 +1,6 @@
 import type { Outcome } from "../physics/outcome.ts";
 import type { Sentence } from "../physics/sentence.ts";
-import type { StoredCheck } from "../records/storedCheck.ts";
+import type { StoredCheck } from "../records/check/storedCheck.ts";
 import type { CheckStore } from "./checkStore.ts";
 import { contentOf, isSame } from "./mergeChecks.ts";
 

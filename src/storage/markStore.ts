@@ -1,7 +1,7 @@
 import { type Outcome, succeed } from "../physics/outcome.ts";
-import { canonicalText, textDigest } from "../records/canonicalText.ts";
-import { type ListedCheck, listedPhoto } from "../records/listedCheck.ts";
-import { newId } from "../records/storedCheck.ts";
+import { type ListedCheck, listedPhoto } from "../records/check/listedCheck.ts";
+import { newId } from "../records/check/storedCheck.ts";
+import { canonicalText, textDigest } from "../records/text/canonicalText.ts";
 import { DatabaseHandle, databaseName, type Mark } from "./database.ts";
 
 /**

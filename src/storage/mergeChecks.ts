@@ -1,6 +1,6 @@
-import type { PartialCheckRecord } from "../records/checkRecord.ts";
-import { recordWithEntry } from "../records/entryPath.ts";
-import type { Entry, StoredCheck } from "../records/storedCheck.ts";
+import type { PartialCheckRecord } from "../records/check/checkRecord.ts";
+import type { Entry, StoredCheck } from "../records/check/storedCheck.ts";
+import { recordWithEntry } from "../records/entry/entryPath.ts";
 import { withMergedPhotos } from "./mergePhotos.ts";
 
 /** Deep equality of plain data. */

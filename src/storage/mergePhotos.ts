@@ -1,5 +1,5 @@
-import type { PartialCheckRecord, Photo } from "../records/checkRecord.ts";
-import { withField } from "../records/entryPath.ts";
+import type { PartialCheckRecord, Photo } from "../records/check/checkRecord.ts";
+import { withField } from "../records/entry/entryPath.ts";
 
 type Photos = readonly Photo[] | undefined;
 

@@ -1,5 +1,5 @@
 import { type Fault, type Outcome, succeed } from "../physics/outcome.ts";
-import type { Pack } from "../records/pack.ts";
+import type { Pack } from "../records/pack/pack.ts";
 import { DatabaseHandle, databaseName, type StoredPack } from "./database.ts";
 import type { StoreFaultCode } from "./storeFault.ts";
 

@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { expect, it } from "vitest";
-import type { CheckRecord } from "../../src/records/checkRecord.ts";
+import type { CheckRecord } from "../../src/records/check/checkRecord.ts";
 import { AgainPage } from "./support/againPage.ts";
 import { AnswerPage } from "./support/answerPage.ts";
 import { CheckList } from "./support/checkList.ts";

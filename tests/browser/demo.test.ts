@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, expect, inject, it } from "vitest";
-import type { CheckRecord } from "../../src/records/checkRecord.ts";
+import type { CheckRecord } from "../../src/records/check/checkRecord.ts";
 import { type ComparedCorner, compareWithVectors, vectorIds } from "../vectors/vectors.ts";
 import { AnswerPage } from "./support/answerPage.ts";
 import { assessFile } from "./support/assess.ts";

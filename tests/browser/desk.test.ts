@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, expect, inject, it } from "vitest";
-import type { CheckRecord } from "../../src/records/checkRecord.ts";
+import type { CheckRecord } from "../../src/records/check/checkRecord.ts";
 import { AnswerPage } from "./support/answerPage.ts";
 import { axeViolations } from "./support/axe.ts";
 import { CheckList } from "./support/checkList.ts";

@@ -1,7 +1,7 @@
 import { mkdirSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { beforeEach, expect, it } from "vitest";
-import { backupLineText } from "../../src/records/backupLine.ts";
+import { backupLineText } from "../../src/storage/backupLine.ts";
 import { generateRecords } from "../support/generateRecords.ts";
 import { kept } from "./support/deskKept.ts";
 import { DeskPage } from "./support/deskPage.ts";

@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { afterEach, beforeEach, expect, it } from "vitest";
-import type { CheckRecord } from "../../src/records/checkRecord.ts";
+import type { CheckRecord } from "../../src/records/check/checkRecord.ts";
 import { AnswerPage } from "./support/answerPage.ts";
 import { axeViolations } from "./support/axe.ts";
 import { CheckList, downloadedRecord } from "./support/checkList.ts";

@@ -1,8 +1,8 @@
 import { readFileSync } from "node:fs";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, inject, it } from "vitest";
-import type { CheckRecord } from "../../src/records/checkRecord.ts";
-import { holdsMetadata } from "../../src/records/jpegSegments.ts";
+import type { CheckRecord } from "../../src/records/check/checkRecord.ts";
+import { holdsMetadata } from "../../src/records/photo/jpegSegments.ts";
 import { withPlace } from "../support/jpegs.ts";
 import { axeViolations } from "./support/axe.ts";
 import { CheckList } from "./support/checkList.ts";

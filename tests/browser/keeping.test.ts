@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import type { Locator, Page } from "playwright-core";
 import { beforeEach, describe, expect, inject, it } from "vitest";
 import { version } from "../../package.json";
-import type { CheckRecord } from "../../src/records/checkRecord.ts";
+import type { CheckRecord } from "../../src/records/check/checkRecord.ts";
 import { laterRelease } from "./support/build.ts";
 import { CheckList, downloadedRecord } from "./support/checkList.ts";
 import { CheckSteps } from "./support/checkSteps.ts";

@@ -1,8 +1,8 @@
 import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { afterEach, beforeEach, expect, it } from "vitest";
-import type { Pack } from "../../src/records/pack.ts";
-import { readPackText } from "../../src/records/readPack.ts";
+import type { Pack } from "../../src/records/pack/pack.ts";
+import { readPackText } from "../../src/records/pack/readPack.ts";
 import { axeViolations } from "./support/axe.ts";
 import type { Phone } from "./support/phone.ts";
 import { phoneOnSite } from "./support/phoneOnSite.ts";

@@ -2,7 +2,7 @@ import { rmSync } from "node:fs";
 import { dirname } from "node:path";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, inject, it } from "vitest";
-import type { PackStop } from "../../src/records/pack.ts";
+import type { PackStop } from "../../src/records/pack/pack.ts";
 import { launchChromium, Phone } from "./support/phone.ts";
 import { Site } from "./support/site.ts";
 import { knownStop, writeTestFile } from "./support/testFile.ts";

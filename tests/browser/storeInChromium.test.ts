@@ -5,7 +5,7 @@ import { fileURLToPath } from "node:url";
 import type { Browser, BrowserContext, Page } from "playwright-core";
 import { build } from "vite";
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from "vitest";
-import type * as StoredChecks from "../../src/records/storedCheck.ts";
+import type * as StoredChecks from "../../src/records/check/storedCheck.ts";
 import type * as CheckStores from "../../src/storage/checkStore.ts";
 import type * as Keepers from "../../src/storage/keeper.ts";
 import { launchChromium } from "./support/phone.ts";

@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { beforeEach, expect, it } from "vitest";
 import { version } from "../../package.json";
-import type { CheckRecord } from "../../src/records/checkRecord.ts";
+import type { CheckRecord } from "../../src/records/check/checkRecord.ts";
 import { type ComparedCorner, compareWithVectors } from "../vectors/vectors.ts";
 import { AnswerPage } from "./support/answerPage.ts";
 import { assessFile } from "./support/assess.ts";

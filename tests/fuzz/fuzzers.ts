@@ -1,11 +1,11 @@
 import { readFileSync } from "node:fs";
 import { assessFitment } from "../../src/physics/assess.ts";
-import type { CheckRecord } from "../../src/records/checkRecord.ts";
-import { fitmentOf } from "../../src/records/fitmentOf.ts";
-import { openStored } from "../../src/records/openStored.ts";
-import { readCheckText, readCheckValue } from "../../src/records/readCheck.ts";
-import { readPackText, readPackValue } from "../../src/records/readPack.ts";
-import { storedFromRecord } from "../../src/records/storedCheck.ts";
+import type { CheckRecord } from "../../src/records/check/checkRecord.ts";
+import { fitmentOf } from "../../src/records/check/fitmentOf.ts";
+import { openStored } from "../../src/records/check/openStored.ts";
+import { readCheckText, readCheckValue } from "../../src/records/check/readCheck.ts";
+import { storedFromRecord } from "../../src/records/check/storedCheck.ts";
+import { readPackText, readPackValue } from "../../src/records/pack/readPack.ts";
 import { importTestText } from "../../src/records/testRows/analyseTest.ts";
 import { crc32 } from "../../src/sharing/checksum.ts";
 import { addCode, type CodeCollection, readCode } from "../../src/sharing/codeCollection.ts";

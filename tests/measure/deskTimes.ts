@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Browser, CDPSession, Page } from "playwright-core";
-import { backupLineText } from "../../src/records/backupLine.ts";
+import { backupLineText } from "../../src/storage/backupLine.ts";
 import { DeskPage } from "../browser/support/deskPage.ts";
 import type { Phone } from "../browser/support/phone.ts";
 import type { Site } from "../browser/support/site.ts";

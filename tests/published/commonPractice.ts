@@ -4,7 +4,7 @@ import { impactSetupOf } from "../../src/physics/impact/impactSetup.ts";
 import { cornerDynamics } from "../../src/physics/stiffness/cornerDynamics.ts";
 import { secantRate, stiffnessClassOf } from "../../src/physics/stop/stiffnessClass.ts";
 import { type StopCurve, stopCurve } from "../../src/physics/stop/stopCurve.ts";
-import { toModel } from "../../src/records/units.ts";
+import { toModel } from "../../src/records/entry/units.ts";
 import { type DemoName, demoFitment, unwrapped } from "../physics/demoFitments.ts";
 import { publishedSource } from "./support/published.ts";
 

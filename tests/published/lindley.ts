@@ -6,7 +6,7 @@ import {
   hardnessEstimateShare,
   shapeFactor,
 } from "../../src/physics/estimates/rubberBlock.ts";
-import { pascalsPerPoundForcePerSquareInch } from "../../src/records/units.ts";
+import { pascalsPerPoundForcePerSquareInch } from "../../src/records/entry/units.ts";
 import { publishedSource } from "./support/published.ts";
 
 /*

@@ -4,7 +4,7 @@ import {
   pascalsPerPoundForcePerSquareInch,
   standardGravity,
   toModel,
-} from "../../src/records/units.ts";
+} from "../../src/records/entry/units.ts";
 import { publishedSource, rounding } from "./support/published.ts";
 
 /*

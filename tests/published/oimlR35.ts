@@ -1,4 +1,4 @@
-import { type TapeClass, tapeLimit } from "../../src/records/toolTolerance.ts";
+import { type TapeClass, tapeLimit } from "../../src/records/entry/toolTolerance.ts";
 import { publishedSource } from "./support/published.ts";
 
 /*

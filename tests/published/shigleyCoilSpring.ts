@@ -1,5 +1,5 @@
 import { coilSpringRate, solidLength } from "../../src/physics/estimates/coilSpring.ts";
-import { pascalsPerPoundForcePerSquareInch, toModel } from "../../src/records/units.ts";
+import { pascalsPerPoundForcePerSquareInch, toModel } from "../../src/records/entry/units.ts";
 import { unwrapped } from "../physics/demoFitments.ts";
 import { publishedSource } from "./support/published.ts";
 

@@ -9,8 +9,8 @@ import type {
   GeometryReadings,
   Photo,
   TypedReading,
-} from "../../src/records/checkRecord.ts";
-import { layoutReadingNames } from "../../src/records/checkRecord.ts";
+} from "../../src/records/check/checkRecord.ts";
+import { layoutReadingNames } from "../../src/records/check/checkRecord.ts";
 
 /** Generated check records: every layout, one or two sides, all that is optional there or not. */
 

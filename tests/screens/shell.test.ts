@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
-import { newStoredCheck, setEntry } from "../../src/records/storedCheck.ts";
+import { newStoredCheck, setEntry } from "../../src/records/check/storedCheck.ts";
 import { entryRemarks } from "../../src/screens/check/remarks.ts";
 import { checkFileName } from "../../src/screens/checkFile.ts";
 import {

@@ -1,7 +1,7 @@
 import { cleanup, configure, fireEvent, render, screen, waitFor } from "@testing-library/preact";
 import { IDBFactory } from "fake-indexeddb";
 import { vi } from "vitest";
-import type { StoredCheck } from "../../src/records/storedCheck.ts";
+import type { StoredCheck } from "../../src/records/check/storedCheck.ts";
 import { App } from "../../src/screens/app.tsx";
 import { changePreferences, forgetPreferencesInMemory } from "../../src/screens/preferences.ts";
 import { type CheckStore, openCheckStore } from "../../src/storage/checkStore.ts";

@@ -1,8 +1,8 @@
 import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, it, vi } from "vitest";
-import type { CheckRecord } from "../../src/records/checkRecord.ts";
-import { readCheckText } from "../../src/records/readCheck.ts";
+import type { CheckRecord } from "../../src/records/check/checkRecord.ts";
+import { readCheckText } from "../../src/records/check/readCheck.ts";
 import { checkFile } from "../../src/sharing/checkFile.ts";
 import { anyRecord } from "../records/arbitraries.ts";
 

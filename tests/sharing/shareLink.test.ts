@@ -3,7 +3,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { inModelUnits } from "../../src/physics/sentence.ts";
-import type { CheckRecord } from "../../src/records/checkRecord.ts";
+import type { CheckRecord } from "../../src/records/check/checkRecord.ts";
 import { frameBytes } from "../../src/sharing/frame.ts";
 import { payloadLength, payloadText, readPayload } from "../../src/sharing/payload.ts";
 import { checkOfPayload } from "../../src/sharing/sharedCheck.ts";

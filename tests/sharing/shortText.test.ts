@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { parseAngle, parseLength, parseMass } from "../../src/records/lengthEntry.ts";
+import { parseAngle, parseLength, parseMass } from "../../src/records/entry/lengthEntry.ts";
 import { fromShortText, toShortText } from "../../src/sharing/shortText.ts";
 import { anyRecord } from "../records/arbitraries.ts";
 

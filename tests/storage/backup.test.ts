@@ -5,14 +5,14 @@ import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import { poolWork } from "../../src/compute/poolWork.ts";
 import { fail, type Outcome } from "../../src/physics/outcome.ts";
 import { inModelUnits } from "../../src/physics/sentence.ts";
-import type { CheckRecord } from "../../src/records/checkRecord.ts";
+import type { CheckRecord } from "../../src/records/check/checkRecord.ts";
 import {
   newStoredCheck,
   type StoredCheck,
   setEntry,
   storedFromRecord,
-} from "../../src/records/storedCheck.ts";
-import type { Incoming, Way } from "../../src/records/submission.ts";
+} from "../../src/records/check/storedCheck.ts";
+import type { Incoming, Way } from "../../src/records/review/submission.ts";
 import {
   makeBackup,
   markBackedUp,

@@ -1,14 +1,14 @@
 import "fake-indexeddb/auto";
 import { IDBObjectStore } from "fake-indexeddb";
 import { describe, expect, it, vi } from "vitest";
-import type { Photo } from "../../src/records/checkRecord.ts";
-import { listedCheck } from "../../src/records/listedCheck.ts";
+import type { Photo } from "../../src/records/check/checkRecord.ts";
+import { listedCheck } from "../../src/records/check/listedCheck.ts";
 import {
   changeRecord,
   newStoredCheck,
   type StoredCheck,
   setEntry,
-} from "../../src/records/storedCheck.ts";
+} from "../../src/records/check/storedCheck.ts";
 import { DatabaseHandle } from "../../src/storage/database.ts";
 import { contentDigest } from "../../src/storage/markStore.ts";
 import { rowsOf } from "./support/oldDatabase.ts";

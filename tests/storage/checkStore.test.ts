@@ -3,14 +3,14 @@ import { IDBObjectStore, IDBTransaction } from "fake-indexeddb";
 import { describe, expect, it, vi } from "vitest";
 import type { Outcome } from "../../src/physics/outcome.ts";
 import { inModelUnits } from "../../src/physics/sentence.ts";
-import type { ListedCheck } from "../../src/records/listedCheck.ts";
+import type { ListedCheck } from "../../src/records/check/listedCheck.ts";
 import {
   changeRecord,
   newStoredCheck,
   renameStored,
   type StoredCheck,
   setEntry,
-} from "../../src/records/storedCheck.ts";
+} from "../../src/records/check/storedCheck.ts";
 import { openCheckStore, type StoreChange } from "../../src/storage/checkStore.ts";
 import { databaseName } from "../../src/storage/database.ts";
 import { freshBrowsers, tab, value } from "./support/tabs.ts";

@@ -1,9 +1,9 @@
 import "fake-indexeddb/auto";
 import { IDBFactory } from "fake-indexeddb";
 import { beforeEach, describe, expect, it, vi } from "vitest";
-import type { CheckRecord } from "../../src/records/checkRecord.ts";
-import { type Decision, deskChecks } from "../../src/records/decision.ts";
-import { factsOf, type Incoming } from "../../src/records/submission.ts";
+import type { CheckRecord } from "../../src/records/check/checkRecord.ts";
+import { type Decision, deskChecks } from "../../src/records/review/decision.ts";
+import { factsOf, type Incoming } from "../../src/records/review/submission.ts";
 import { type DeskStore, openDeskStore } from "../../src/storage/deskStore.ts";
 import { ReplyStore } from "../../src/storage/replyStore.ts";
 import { generateRecords } from "../support/generateRecords.ts";

@@ -9,7 +9,7 @@ import {
   removeLimit,
   type StoredCheck,
   setEntry,
-} from "../../src/records/storedCheck.ts";
+} from "../../src/records/check/storedCheck.ts";
 import { joinedWithBackup, withMissing } from "../../src/storage/joinBackup.ts";
 
 vi.setConfig({ testTimeout: 30_000 });

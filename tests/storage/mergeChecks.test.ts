@@ -7,7 +7,7 @@ import {
   renameStored,
   type StoredCheck,
   setEntry,
-} from "../../src/records/storedCheck.ts";
+} from "../../src/records/check/storedCheck.ts";
 import { isSame, mergeChecks } from "../../src/storage/mergeChecks.ts";
 
 // Generated cases by the hundred take their time on a busy machine.

@@ -1,7 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import type { Photo } from "../../src/records/checkRecord.ts";
-import { changeRecord, newStoredCheck, type StoredCheck } from "../../src/records/storedCheck.ts";
+import type { Photo } from "../../src/records/check/checkRecord.ts";
+import {
+  changeRecord,
+  newStoredCheck,
+  type StoredCheck,
+} from "../../src/records/check/storedCheck.ts";
 import { mergeChecks } from "../../src/storage/mergeChecks.ts";
 
 const photo = (name: string): Photo => ({ type: "image/jpeg", data: name, reading: "left.gap" });

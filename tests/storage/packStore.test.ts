@@ -2,7 +2,7 @@ import "fake-indexeddb/auto";
 import { IDBFactory } from "fake-indexeddb";
 import { beforeEach, expect, it, vi } from "vitest";
 import { inModelUnits } from "../../src/physics/sentence.ts";
-import { demoPack } from "../../src/records/demoPack.ts";
+import { demoPack } from "../../src/records/pack/demoPack.ts";
 import { openCheckStore } from "../../src/storage/checkStore.ts";
 import { openPackStore } from "../../src/storage/packStore.ts";
 

@@ -4,7 +4,7 @@ import { IDBFactory } from "fake-indexeddb";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import type { Outcome } from "../../src/physics/outcome.ts";
 import { inModelUnits } from "../../src/physics/sentence.ts";
-import { completeRecord, type StoredCheck, setEntry } from "../../src/records/storedCheck.ts";
+import { completeRecord, type StoredCheck, setEntry } from "../../src/records/check/storedCheck.ts";
 import { type CheckStore, openCheckStore } from "../../src/storage/checkStore.ts";
 import { databaseVersion } from "../../src/storage/database.ts";
 import { deskMigrations } from "../../src/storage/deskDatabase.ts";

@@ -6,9 +6,9 @@ import type {
   CheckStop,
   Role,
   TypedReading,
-} from "../../src/records/checkRecord.ts";
-import { demoPack } from "../../src/records/demoPack.ts";
-import { recordStop } from "../../src/records/pack.ts";
+} from "../../src/records/check/checkRecord.ts";
+import { demoPack } from "../../src/records/pack/demoPack.ts";
+import { recordStop } from "../../src/records/pack/pack.ts";
 
 /** Repeatable numbers from 0 to 1 (mulberry32). */
 export function randomFrom(seed: number): () => number {

@@ -1,6 +1,6 @@
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
 import type { Remark } from "../../physics/stopTests/benchTest.ts";
-import { shortened } from "../jsonText.ts";
+import { shortened } from "../text/jsonText.ts";
 import { type Heading, readHeading } from "./headings.ts";
 import type { TestColumn, TestQuantity } from "./testFile.ts";
 import { quantityOfUnit, testUnitOf, unitsOfQuantity } from "./testUnits.ts";

@@ -1,4 +1,4 @@
-import { mmPerCentimetre, mmPerInch, newtonsPerPoundForce } from "../units.ts";
+import { mmPerCentimetre, mmPerInch, newtonsPerPoundForce } from "../entry/units.ts";
 import type { TestQuantity, TestUnit } from "./testFile.ts";
 
 /** Exact factors to mm, N, mm/s and s (NIST SP 811, App. B.8). */

@@ -1,18 +1,18 @@
 import { useEffect, useMemo } from "preact/hooks";
 import type { Assessor } from "../../compute/assessor.ts";
 import type { State } from "../../physics/fitment.ts";
-import { fitmentOf } from "../../records/fitmentOf.ts";
-import { completeRecord, type StoredCheck } from "../../records/storedCheck.ts";
-import type { LengthUnit } from "../../records/units.ts";
+import { fitmentOf } from "../../records/check/fitmentOf.ts";
+import { completeRecord, type StoredCheck } from "../../records/check/storedCheck.ts";
+import type { LengthUnit } from "../../records/entry/units.ts";
+import { SendButton } from "../exchange/SendButton.tsx";
 import { ButtonLink } from "../parts/Button.tsx";
 import { Screen } from "../parts/Screen.tsx";
 import { checksHref } from "../router.ts";
-import { SendButton } from "../send/SendButton.tsx";
 import { Answer } from "./Answer.tsx";
 import { ChangeReading } from "./sections/ChangeReading.tsx";
 import { Incomplete } from "./sections/Incomplete.tsx";
 import "./answer.css";
-import "./charts/charts.css";
+import "../charts/charts.css";
 import "./sections/figures.css";
 
 export interface AnswerScreenProps {

@@ -1,5 +1,9 @@
 import type { DesignEvent } from "../../physics/fitment.ts";
-import { fromModel, type LengthUnit, metresPerSecondPerMilePerHour } from "../../records/units.ts";
+import {
+  fromModel,
+  type LengthUnit,
+  metresPerSecondPerMilePerHour,
+} from "../../records/entry/units.ts";
 
 /** "Landing from 100 mm", "Obstacle 4 in × 79 in at 25 mph". */
 export function eventWords(event: DesignEvent, unit: LengthUnit): string {

@@ -1,4 +1,4 @@
-import { changeRecord } from "../../records/storedCheck.ts";
+import { changeRecord } from "../../records/check/storedCheck.ts";
 import { Choices, Segmented } from "../parts/Choices.tsx";
 import { chosenSides, withSides } from "./sides.ts";
 import type { StepProps } from "./stepProps.ts";

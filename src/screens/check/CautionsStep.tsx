@@ -1,4 +1,4 @@
-import { changeProgress, type StoredCheck } from "../../records/storedCheck.ts";
+import { changeProgress, type StoredCheck } from "../../records/check/storedCheck.ts";
 import { CautionPicture } from "../drawings/CautionPicture.tsx";
 import { CheckLine } from "../parts/Choices.tsx";
 import { Notice } from "../parts/Notice.tsx";

@@ -1,23 +1,27 @@
 import { useCallback, useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
 import type { Sentence } from "../../physics/sentence.ts";
-import { putBack, type ReadingNow, walkOf } from "../../records/againWalk.ts";
-import { isBlank } from "../../records/earlierValues.ts";
-import { sentenceText } from "../../records/quantityText.ts";
-import { changeProgress, completeRecord, type StoredCheck } from "../../records/storedCheck.ts";
-import type { LengthUnit } from "../../records/units.ts";
+import {
+  changeProgress,
+  completeRecord,
+  type StoredCheck,
+} from "../../records/check/storedCheck.ts";
+import { sentenceText } from "../../records/entry/quantityText.ts";
+import type { LengthUnit } from "../../records/entry/units.ts";
+import { putBack, type ReadingNow, walkOf } from "../../records/remeasure/againWalk.ts";
+import { isBlank } from "../../records/remeasure/earlierValues.ts";
 import { createKeeper, type Keeper, type KeepState } from "../../storage/keeper.ts";
-import type { AgainScreenProps } from "../again/AgainScreen.tsx";
 import type { AnswerScreenProps } from "../answer/AnswerScreen.tsx";
 import type { FullTravelScreenProps } from "../fullTravel/FullTravelScreen.tsx";
 import { fullTravelStep } from "../fullTravel/fullTravelWords.ts";
-import { noteKept } from "../kept/keptCount.ts";
 import { ButtonLink } from "../parts/Button.tsx";
 import { later } from "../parts/later.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { Screen } from "../parts/Screen.tsx";
 import { type Preferences, preferences } from "../preferences.ts";
 import { loadReferencePack } from "../referencePack.ts";
+import type { AgainScreenProps } from "../remeasure/AgainScreen.tsx";
 import { answerHref, checksHref, goTo, stepHref } from "../router.ts";
+import { noteKept } from "../saved/keptCount.ts";
 import type { OpenedStore } from "../useStore.ts";
 import { withEstimates } from "./ride/withEstimates.ts";
 import { StepScreen } from "./StepScreen.tsx";
@@ -33,7 +37,7 @@ const AnswerScreen = later<AnswerScreenProps>(
 );
 
 const AgainScreen = later<AgainScreenProps>(
-  async () => (await import("../again/AgainScreen.tsx")).AgainScreen,
+  async () => (await import("../remeasure/AgainScreen.tsx")).AgainScreen,
 );
 
 export interface CheckPlaceProps {
@@ -162,7 +166,7 @@ export function CheckPlace({ opened, id, place, preferences: wanted }: CheckPlac
   useEffect(() => {
     if (!atAnswer) return;
     // In the middle of a reading nobody wants to be asked for leave to store it.
-    const ask = async () => (await import("../kept/persistence.ts")).askOnceWorthKeeping();
+    const ask = async () => (await import("../saved/persistence.ts")).askOnceWorthKeeping();
     ask().catch(() => undefined);
   }, [atAnswer]);
 

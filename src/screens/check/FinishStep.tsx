@@ -1,8 +1,8 @@
 import { useId } from "preact/hooks";
-import { recordBounds } from "../../records/checkRecord.ts";
-import { withField } from "../../records/entryPath.ts";
-import { sentenceText } from "../../records/quantityText.ts";
-import { changeRecord, completeRecord } from "../../records/storedCheck.ts";
+import { recordBounds } from "../../records/check/checkRecord.ts";
+import { changeRecord, completeRecord } from "../../records/check/storedCheck.ts";
+import { withField } from "../../records/entry/entryPath.ts";
+import { sentenceText } from "../../records/entry/quantityText.ts";
 import { saveCheckFile } from "../checkFile.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { Card } from "../parts/Card.tsx";

@@ -1,5 +1,5 @@
-import { sentenceText } from "../../records/quantityText.ts";
-import type { StoredCheck } from "../../records/storedCheck.ts";
+import type { StoredCheck } from "../../records/check/storedCheck.ts";
+import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { KeepState } from "../../storage/keeper.ts";
 import { saveCheckFile } from "../checkFile.ts";
 import { Button } from "../parts/Button.tsx";

@@ -1,5 +1,5 @@
 import type { LayoutKind } from "../../physics/fitment.ts";
-import { chooseLayout } from "../../records/storedCheck.ts";
+import { chooseLayout } from "../../records/check/storedCheck.ts";
 import { LayoutPicture } from "../drawings/LayoutPicture.tsx";
 import { Choices } from "../parts/Choices.tsx";
 import type { StepProps } from "./stepProps.ts";

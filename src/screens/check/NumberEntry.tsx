@@ -1,11 +1,11 @@
 import type { ComponentChildren } from "preact";
-import { type Entry, parseText } from "../../records/entry.ts";
-import { entryOutcome, entryPath } from "../../records/entryPath.ts";
-import type { AllowedSign } from "../../records/lengthEntry.ts";
-import { sentenceText } from "../../records/quantityText.ts";
-import { catalogueEntry, type EntryKind, entryUnit } from "../../records/readingCatalogue.ts";
-import { type StoredCheck, setEntry } from "../../records/storedCheck.ts";
-import type { EntryUnit } from "../../records/units.ts";
+import { type StoredCheck, setEntry } from "../../records/check/storedCheck.ts";
+import { type Entry, parseText } from "../../records/entry/entry.ts";
+import { entryOutcome, entryPath } from "../../records/entry/entryPath.ts";
+import type { AllowedSign } from "../../records/entry/lengthEntry.ts";
+import { sentenceText } from "../../records/entry/quantityText.ts";
+import { catalogueEntry, type EntryKind, entryUnit } from "../../records/entry/readingCatalogue.ts";
+import type { EntryUnit } from "../../records/entry/units.ts";
 import { Segmented } from "../parts/Choices.tsx";
 import type { Tone } from "../parts/Notice.tsx";
 import type { Preferences } from "../preferences.ts";

@@ -1,4 +1,4 @@
-import { chooseRightGeometry } from "../../records/storedCheck.ts";
+import { chooseRightGeometry } from "../../records/check/storedCheck.ts";
 import { Choices } from "../parts/Choices.tsx";
 import { readingGuide } from "./readingGuide.ts";
 import type { StepProps } from "./stepProps.ts";

@@ -1,7 +1,7 @@
 import { useEffect } from "preact/hooks";
 import type { DesignEvent, RoadClass } from "../../physics/fitment.ts";
-import { same } from "../../records/packDifferences.ts";
-import { quantityText } from "../../records/quantityText.ts";
+import { quantityText } from "../../records/entry/quantityText.ts";
+import { same } from "../../records/pack/packDifferences.ts";
 import { Button } from "../parts/Button.tsx";
 import { Card } from "../parts/Card.tsx";
 import { CheckLine } from "../parts/Choices.tsx";

@@ -1,4 +1,4 @@
-import { changeProgress } from "../../records/storedCheck.ts";
+import { changeProgress } from "../../records/check/storedCheck.ts";
 import { StandingPicture } from "../drawings/StandingPicture.tsx";
 import { CheckLine } from "../parts/Choices.tsx";
 import { standingSteps } from "./standing.ts";

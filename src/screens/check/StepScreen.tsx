@@ -1,14 +1,18 @@
 import { useEffect, useState } from "preact/hooks";
-import { walkOf } from "../../records/againWalk.ts";
-import { changeProgress, completeRecord, type StoredCheck } from "../../records/storedCheck.ts";
+import {
+  changeProgress,
+  completeRecord,
+  type StoredCheck,
+} from "../../records/check/storedCheck.ts";
+import { walkOf } from "../../records/remeasure/againWalk.ts";
 import type { KeepState } from "../../storage/keeper.ts";
-import { AgainActions, isWalkStep, onward } from "../again/AgainActions.tsx";
-import { AgainBar } from "../again/AgainBar.tsx";
-import { BeforeValues } from "../again/BeforeValues.tsx";
-import { EarlierReadings } from "../again/EarlierReadings.tsx";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import type { Preferences } from "../preferences.ts";
+import { AgainActions, isWalkStep, onward } from "../remeasure/AgainActions.tsx";
+import { AgainBar } from "../remeasure/AgainBar.tsx";
+import { BeforeValues } from "../remeasure/BeforeValues.tsx";
+import { EarlierReadings } from "../remeasure/EarlierReadings.tsx";
 import { answerHref, checksHref, goTo, stepHref } from "../router.ts";
 import { KeptLine, NotKept } from "./Kept.tsx";
 import { LiveVerdict } from "./liveVerdict/LiveVerdict.tsx";

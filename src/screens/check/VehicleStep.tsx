@@ -1,6 +1,6 @@
-import { recordBounds } from "../../records/checkRecord.ts";
-import { changeRecord, type StoredCheck, setEntry } from "../../records/storedCheck.ts";
-import type { LengthUnit } from "../../records/units.ts";
+import { recordBounds } from "../../records/check/checkRecord.ts";
+import { changeRecord, type StoredCheck, setEntry } from "../../records/check/storedCheck.ts";
+import type { LengthUnit } from "../../records/entry/units.ts";
 import { Button } from "../parts/Button.tsx";
 import { Segmented } from "../parts/Choices.tsx";
 import { SelectField, TextField } from "../parts/Field.tsx";

@@ -1,5 +1,5 @@
-import type { Author, Role } from "../../records/checkRecord.ts";
-import { changeRecord } from "../../records/storedCheck.ts";
+import type { Author, Role } from "../../records/check/checkRecord.ts";
+import { changeRecord } from "../../records/check/storedCheck.ts";
 import { Choices } from "../parts/Choices.tsx";
 import { TextField } from "../parts/Field.tsx";
 import { changePreferences } from "../preferences.ts";

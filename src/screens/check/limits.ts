@@ -1,12 +1,12 @@
 import type { LimitKind, Side } from "../../physics/fitment.ts";
-import type { PartialLimit } from "../../records/checkRecord.ts";
+import type { PartialLimit } from "../../records/check/checkRecord.ts";
 import {
   addLimit,
   type Entry,
   removeLimit,
   type StoredCheck,
   setEntry,
-} from "../../records/storedCheck.ts";
+} from "../../records/check/storedCheck.ts";
 import { withChoice } from "./choice.ts";
 
 export const limitKinds: readonly LimitKind[] = ["tyre", "damper", "spring", "metal", "other"];

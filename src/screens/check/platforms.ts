@@ -1,17 +1,17 @@
 import type { Reading, RideQuantity } from "../../physics/fitment.ts";
 import type { ReadingId } from "../../physics/outcome.ts";
 import type { Sentence } from "../../physics/sentence.ts";
-import { isGeometryName, withField } from "../../records/entryPath.ts";
+import { changeRecord, chooseLayout, type StoredCheck } from "../../records/check/storedCheck.ts";
+import { isGeometryName, withField } from "../../records/entry/entryPath.ts";
+import { catalogueEntry } from "../../records/entry/readingCatalogue.ts";
 import {
   type Platform,
   platformOf,
   platformReading,
   takenFrom,
   takenPlatform,
-} from "../../records/pack.ts";
-import { same } from "../../records/packDifferences.ts";
-import { catalogueEntry } from "../../records/readingCatalogue.ts";
-import { changeRecord, chooseLayout, type StoredCheck } from "../../records/storedCheck.ts";
+} from "../../records/pack/pack.ts";
+import { same } from "../../records/pack/packDifferences.ts";
 import type { Tone } from "../parts/Notice.tsx";
 import { referencePack } from "../referencePack.ts";
 

@@ -2,16 +2,16 @@ import type { LayoutKind } from "../../physics/fitment.ts";
 import { kinematicsOf } from "../../physics/kinematics/kinematics.ts";
 import type { ReadingId } from "../../physics/outcome.ts";
 import type { Quantity, QuantityKind, Sentence } from "../../physics/sentence.ts";
-import type { CheckLayout } from "../../records/checkRecord.ts";
-import { type Entry, readEntry } from "../../records/entry.ts";
-import { entryOutcome, limitKindOf } from "../../records/entryPath.ts";
+import type { CheckLayout } from "../../records/check/checkRecord.ts";
+import type { StoredCheck } from "../../records/check/storedCheck.ts";
+import { type Entry, readEntry } from "../../records/entry/entry.ts";
+import { entryOutcome, limitKindOf } from "../../records/entry/entryPath.ts";
 import {
   type CatalogueEntry,
   catalogueEntry,
   type EntryKind,
-} from "../../records/readingCatalogue.ts";
-import type { StoredCheck } from "../../records/storedCheck.ts";
-import { type EntryUnit, mmPerCentimetre, mmPerInch } from "../../records/units.ts";
+} from "../../records/entry/readingCatalogue.ts";
+import { type EntryUnit, mmPerCentimetre, mmPerInch } from "../../records/entry/units.ts";
 import type { Tone } from "../parts/Notice.tsx";
 
 /** Something said about what was typed. It never stops anyone. */

@@ -1,10 +1,10 @@
 import type { DesignEvent, Use, UseRules } from "../../physics/fitment.ts";
 import { rulesOf } from "../../physics/road/useRules.ts";
-import { parseText } from "../../records/entry.ts";
-import { withField } from "../../records/entryPath.ts";
-import { takenFrom } from "../../records/pack.ts";
-import { same } from "../../records/packDifferences.ts";
-import { changeRecord, type Entry, type StoredCheck } from "../../records/storedCheck.ts";
+import { changeRecord, type Entry, type StoredCheck } from "../../records/check/storedCheck.ts";
+import { parseText } from "../../records/entry/entry.ts";
+import { withField } from "../../records/entry/entryPath.ts";
+import { takenFrom } from "../../records/pack/pack.ts";
+import { same } from "../../records/pack/packDifferences.ts";
 import { referencePack } from "../referencePack.ts";
 import { chosen, withChoice } from "./choice.ts";
 

@@ -1,7 +1,7 @@
 import type { Side } from "../../physics/fitment.ts";
-import type { PartialCorner } from "../../records/checkRecord.ts";
-import { withCorner } from "../../records/entryPath.ts";
-import { changeRecord, type Entry, type StoredCheck } from "../../records/storedCheck.ts";
+import type { PartialCorner } from "../../records/check/checkRecord.ts";
+import { changeRecord, type Entry, type StoredCheck } from "../../records/check/storedCheck.ts";
+import { withCorner } from "../../records/entry/entryPath.ts";
 import { chosen, withChoice } from "./choice.ts";
 import { sidesOf } from "./steps.ts";
 

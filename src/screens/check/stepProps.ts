@@ -1,4 +1,4 @@
-import type { StoredCheck } from "../../records/storedCheck.ts";
+import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import type { Preferences } from "../preferences.ts";
 import type { Step } from "./steps.ts";
 

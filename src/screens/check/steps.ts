@@ -1,9 +1,9 @@
 import type { GeometryReadingName, LayoutKind, Side } from "../../physics/fitment.ts";
 import type { ReadingId } from "../../physics/outcome.ts";
-import { layoutReadingNames, type PartialCorner } from "../../records/checkRecord.ts";
-import { entryOutcome } from "../../records/entryPath.ts";
-import { recordFaults } from "../../records/recordRules.ts";
-import type { StoredCheck } from "../../records/storedCheck.ts";
+import { layoutReadingNames, type PartialCorner } from "../../records/check/checkRecord.ts";
+import { recordFaults } from "../../records/check/recordRules.ts";
+import type { StoredCheck } from "../../records/check/storedCheck.ts";
+import { entryOutcome } from "../../records/entry/entryPath.ts";
 import { chosen } from "./choice.ts";
 import { readingGuide } from "./readingGuide.ts";
 import { standingSteps } from "./standing.ts";

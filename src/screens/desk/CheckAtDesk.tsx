@@ -1,11 +1,9 @@
 import { useEffect, useMemo } from "preact/hooks";
 import type { Assessor } from "../../compute/assessor.ts";
-import { fitmentOf } from "../../records/fitmentOf.ts";
-import { oddReadings } from "../../records/oddReadings.ts";
-import { sentenceText } from "../../records/quantityText.ts";
-import type { LengthUnit } from "../../records/units.ts";
-import { useAssessment } from "../answer/hooks/useAssessment.ts";
-import { useAssessor } from "../answer/hooks/useAssessor.ts";
+import { fitmentOf } from "../../records/check/fitmentOf.ts";
+import { sentenceText } from "../../records/entry/quantityText.ts";
+import type { LengthUnit } from "../../records/entry/units.ts";
+import { oddReadings } from "../../records/review/oddReadings.ts";
 import { TravelLadder } from "../answer/ladder/TravelLadder.tsx";
 import { Cautions } from "../answer/sections/Cautions.tsx";
 import { Charts } from "../answer/sections/Charts.tsx";
@@ -13,6 +11,8 @@ import { Figures } from "../answer/sections/Figures.tsx";
 import { MeasureAgain } from "../answer/sections/MeasureAgain.tsx";
 import { SideComparison } from "../answer/sections/SideComparison.tsx";
 import { certification, VerdictPanel } from "../answer/sections/VerdictPanel.tsx";
+import { useAssessment } from "../assessment/useAssessment.ts";
+import { useAssessor } from "../assessment/useAssessor.ts";
 import { FullTravelLine } from "../fullTravel/FullTravelNote.tsx";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { Disclosure } from "../parts/Disclosure.tsx";
@@ -29,7 +29,7 @@ import type { Desk } from "./useDesk.ts";
 import { type OpenCheck, useDecisions, useOpenCheck } from "./useOpenCheck.ts";
 import { capital, momentText, wayWords } from "./words.ts";
 import "../answer/answer.css";
-import "../answer/charts/charts.css";
+import "../charts/charts.css";
 import "../answer/sections/figures.css";
 
 export interface CheckAtDeskProps {

@@ -1,5 +1,5 @@
 import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
-import type { DeskCheck } from "../../records/decision.ts";
+import type { DeskCheck } from "../../records/review/decision.ts";
 import { StateMark } from "../drawings/StateMark.tsx";
 import { ageWords, countWords, deskStateWords, verdictShort, whoWords } from "./words.ts";
 

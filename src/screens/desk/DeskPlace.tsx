@@ -1,10 +1,10 @@
 import { useMemo, useState } from "preact/hooks";
 import type { Assessor } from "../../compute/assessor.ts";
-import { viewed, wholeView } from "../../records/deskList.ts";
-import type { LengthUnit } from "../../records/units.ts";
+import type { LengthUnit } from "../../records/entry/units.ts";
+import { viewed, wholeView } from "../../records/review/deskList.ts";
+import type { ScanScreenProps } from "../exchange/ScanScreen.tsx";
 import { later } from "../parts/later.tsx";
 import { goTo } from "../router.ts";
-import type { ScanScreenProps } from "../send/ScanScreen.tsx";
 import type { CheckAtDeskProps } from "./CheckAtDesk.tsx";
 import { DeskList, type ListPlace } from "./DeskList.tsx";
 import { type DeskRoute, deskCheckHref, deskHref } from "./deskRoutes.ts";
@@ -12,14 +12,14 @@ import type { ReportProps } from "./Report.tsx";
 import { sourceOfCode } from "./sources.ts";
 import { type DeskSurroundings, useDesk } from "./useDesk.ts";
 import "./desk.css";
-import "../send/send.css";
+import "../exchange/send.css";
 
 const CheckAtDesk = later<CheckAtDeskProps>(
   async () => (await import("./CheckAtDesk.tsx")).CheckAtDesk,
 );
 const Report = later<ReportProps>(async () => (await import("./Report.tsx")).Report);
 const ScanScreen = later<ScanScreenProps>(
-  async () => (await import("../send/ScanScreen.tsx")).default,
+  async () => (await import("../exchange/ScanScreen.tsx")).default,
 );
 
 export interface DeskPlaceProps {

@@ -1,5 +1,5 @@
-import { sentenceText } from "../../records/quantityText.ts";
-import type { LengthUnit } from "../../records/units.ts";
+import { sentenceText } from "../../records/entry/quantityText.ts";
+import type { LengthUnit } from "../../records/entry/units.ts";
 import { Button } from "../parts/Button.tsx";
 import { Disclosure } from "../parts/Disclosure.tsx";
 import { Notice } from "../parts/Notice.tsx";

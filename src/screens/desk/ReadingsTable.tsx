@@ -1,10 +1,10 @@
 import type { Fitment, Side } from "../../physics/fitment.ts";
 import { meanOf } from "../../physics/uncertainty/readingMean.ts";
-import type { CheckRecord, TypedReading } from "../../records/checkRecord.ts";
-import { type OddReading, quantityKindOf, readingsOf } from "../../records/oddReadings.ts";
-import { quantityText } from "../../records/quantityText.ts";
-import { catalogueEntry } from "../../records/readingCatalogue.ts";
-import type { LengthUnit } from "../../records/units.ts";
+import type { CheckRecord, TypedReading } from "../../records/check/checkRecord.ts";
+import { quantityText } from "../../records/entry/quantityText.ts";
+import { catalogueEntry } from "../../records/entry/readingCatalogue.ts";
+import type { LengthUnit } from "../../records/entry/units.ts";
+import { type OddReading, quantityKindOf, readingsOf } from "../../records/review/oddReadings.ts";
 import { readingWords } from "../answer/formulas/readingById.ts";
 import { StateMark } from "../drawings/StateMark.tsx";
 import { capital } from "./words.ts";

@@ -1,11 +1,11 @@
 import { useMemo, useState } from "preact/hooks";
 import type { Fault } from "../../physics/outcome.ts";
-import type { CheckRecord } from "../../records/checkRecord.ts";
-import type { Decision } from "../../records/decision.ts";
+import type { CheckRecord } from "../../records/check/checkRecord.ts";
+import type { Decision } from "../../records/review/decision.ts";
 import { canShareFile, copyText, share } from "../../sharing/shareFile.ts";
 import { appAddress, replyLink } from "../../sharing/shareLink.ts";
+import { FaultNotice } from "../exchange/FaultNotice.tsx";
 import { Button, ButtonLink } from "../parts/Button.tsx";
-import { FaultNotice } from "../send/FaultNotice.tsx";
 import { mailLink, replyFile, replyOf, withLink } from "./replyItems.ts";
 import { saveFile } from "./saveFiles.ts";
 

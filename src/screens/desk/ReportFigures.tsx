@@ -1,7 +1,7 @@
 import type { Assessment, CornerAssessment, Fitment } from "../../physics/fitment.ts";
 import { rulesOf } from "../../physics/road/useRules.ts";
-import type { CheckRecord } from "../../records/checkRecord.ts";
-import { unitOf } from "../../records/submission.ts";
+import type { CheckRecord } from "../../records/check/checkRecord.ts";
+import { unitOf } from "../../records/review/submission.ts";
 import { cornerContext } from "../answer/formulas/cornerContext.ts";
 import { type Figure, figuresOf } from "../answer/formulas/figures.ts";
 import { lastValue } from "../answer/formulas/workedFigure.ts";

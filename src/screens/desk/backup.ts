@@ -1,6 +1,6 @@
 import type { Pool } from "../../compute/pool.ts";
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
-import type { Incoming, Way } from "../../records/submission.ts";
+import type { Incoming, Way } from "../../records/review/submission.ts";
 import { makeBackup, markBackedUp, restoreBackup } from "../../storage/backup.ts";
 import { openCheckStore } from "../../storage/checkStore.ts";
 import type { DeskStore } from "../../storage/deskStore.ts";

@@ -1,6 +1,6 @@
 import { useCallback, useState } from "preact/hooks";
 import type { ReadingId } from "../../physics/outcome.ts";
-import type { Decision, DecisionKind } from "../../records/decision.ts";
+import type { Decision, DecisionKind } from "../../records/review/decision.ts";
 
 export type DecidedKind = Exclude<DecisionKind, "undo">;
 

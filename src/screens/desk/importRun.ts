@@ -1,7 +1,7 @@
 import type { Pool } from "../../compute/pool.ts";
 import type { PoolResult } from "../../compute/poolMessages.ts";
 import type { Fault, Outcome } from "../../physics/outcome.ts";
-import type { Incoming } from "../../records/submission.ts";
+import type { Incoming } from "../../records/review/submission.ts";
 import type { BegunImport, ImportCounts, InboxEntry } from "../../storage/deskDatabase.ts";
 import { nothingCounted, takeOut } from "../../storage/deskInbox.ts";
 import type { DeskStore } from "../../storage/deskStore.ts";

@@ -1,9 +1,9 @@
 import type { Assessment, Fitment, LayoutKind } from "../../physics/fitment.ts";
-import type { CheckRecord } from "../../records/checkRecord.ts";
-import type { Decision } from "../../records/decision.ts";
-import { type OddReading, readingsOf } from "../../records/oddReadings.ts";
-import { type Reply, replyFormat, replyVersion } from "../../records/reply.ts";
-import type { AskedReading, ToldAnswer } from "../../records/replyText.ts";
+import type { CheckRecord } from "../../records/check/checkRecord.ts";
+import type { Decision } from "../../records/review/decision.ts";
+import { type OddReading, readingsOf } from "../../records/review/oddReadings.ts";
+import { type Reply, replyFormat, replyVersion } from "../../records/review/reply.ts";
+import type { AskedReading, ToldAnswer } from "../../records/review/replyText.ts";
 import { readingWords } from "../answer/formulas/readingById.ts";
 import { verdictWords } from "../answer/stateWords.ts";
 import { readingGuide } from "../check/readingGuide.ts";

@@ -1,9 +1,14 @@
 import type { Fault, Outcome } from "../../physics/outcome.ts";
 import { succeed } from "../../physics/outcome.ts";
-import type { CheckRecord } from "../../records/checkRecord.ts";
-import { byteOrderMark, csvLine, csvStyleOf } from "../../records/csv.ts";
-import { type Decision, deskChecks, deskState, standingDecision } from "../../records/decision.ts";
-import { tableHeader, tableLine } from "../../records/figuresTable.ts";
+import type { CheckRecord } from "../../records/check/checkRecord.ts";
+import { byteOrderMark, csvLine, csvStyleOf } from "../../records/review/csv.ts";
+import {
+  type Decision,
+  deskChecks,
+  deskState,
+  standingDecision,
+} from "../../records/review/decision.ts";
+import { tableHeader, tableLine } from "../../records/review/figuresTable.ts";
 import type { DeskStore } from "../../storage/deskStore.ts";
 import { backupFile } from "./backup.ts";
 

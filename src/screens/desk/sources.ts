@@ -1,4 +1,4 @@
-import type { Way } from "../../records/submission.ts";
+import type { Way } from "../../records/review/submission.ts";
 import type { Frame } from "../../sharing/frame.ts";
 
 /** One thing to take in: a file that is not read yet, or a text. */

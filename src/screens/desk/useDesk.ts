@@ -1,9 +1,9 @@
 import { useCallback, useEffect, useRef, useState } from "preact/hooks";
 import type { Pool } from "../../compute/pool.ts";
 import type { Fault, Outcome } from "../../physics/outcome.ts";
-import { type Decision, type DeskCheck, deskChecks } from "../../records/decision.ts";
-import { viewed, wholeView } from "../../records/deskList.ts";
-import { type Listed, listedOf } from "../../records/listedSubmission.ts";
+import { type Decision, type DeskCheck, deskChecks } from "../../records/review/decision.ts";
+import { viewed, wholeView } from "../../records/review/deskList.ts";
+import { type Listed, listedOf } from "../../records/review/listedSubmission.ts";
 import {
   type DeskStore,
   type FirstRows,

@@ -1,9 +1,9 @@
 import { useEffect, useMemo, useState } from "preact/hooks";
 import type { Fault } from "../../physics/outcome.ts";
-import type { CheckRecord } from "../../records/checkRecord.ts";
-import { type Decision, inOrder } from "../../records/decision.ts";
-import type { Listed } from "../../records/listedSubmission.ts";
-import { readCheckText } from "../../records/readCheck.ts";
+import type { CheckRecord } from "../../records/check/checkRecord.ts";
+import { readCheckText } from "../../records/check/readCheck.ts";
+import { type Decision, inOrder } from "../../records/review/decision.ts";
+import type { Listed } from "../../records/review/listedSubmission.ts";
 import type { Desk } from "./useDesk.ts";
 
 /** One version with its record. */

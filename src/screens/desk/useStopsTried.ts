@@ -3,8 +3,8 @@ import type { Assessor } from "../../compute/assessor.ts";
 import type { Assessment, Fitment, State } from "../../physics/fitment.ts";
 import type { Fault } from "../../physics/outcome.ts";
 import { fitmentWithStop } from "../../physics/ranking/fitmentWithStop.ts";
-import type { PackStop } from "../../records/pack.ts";
-import { recordStop } from "../../records/pack.ts";
+import type { PackStop } from "../../records/pack/pack.ts";
+import { recordStop } from "../../records/pack/pack.ts";
 import { useReferencePack } from "../referencePack.ts";
 
 /** A stop of the pack, tried on this check's readings. */

@@ -1,8 +1,8 @@
 import type { State } from "../../physics/fitment.ts";
-import type { Role } from "../../records/checkRecord.ts";
-import type { DecisionKind, DeskState } from "../../records/decision.ts";
-import type { Listed } from "../../records/listedSubmission.ts";
-import type { Way } from "../../records/submission.ts";
+import type { Role } from "../../records/check/checkRecord.ts";
+import type { DecisionKind, DeskState } from "../../records/review/decision.ts";
+import type { Listed } from "../../records/review/listedSubmission.ts";
+import type { Way } from "../../records/review/submission.ts";
 
 export const deskStateWords: Record<DeskState, string> = {
   new: "New",

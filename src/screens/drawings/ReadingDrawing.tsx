@@ -1,7 +1,7 @@
 import { useId } from "preact/hooks";
 import type { LayoutKind, Side } from "../../physics/fitment.ts";
-import { quantityText } from "../../records/quantityText.ts";
-import type { LengthUnit } from "../../records/units.ts";
+import { quantityText } from "../../records/entry/quantityText.ts";
+import type { LengthUnit } from "../../records/entry/units.ts";
 import { Detail, type DetailName, detailBounds, detailOf } from "./details.tsx";
 import "./drawings.css";
 import {

@@ -1,6 +1,6 @@
 import type { LimitKind, Reading, Side } from "../../physics/fitment.ts";
 import type { ReadingId } from "../../physics/outcome.ts";
-import type { PartialCheckRecord } from "../../records/checkRecord.ts";
+import type { PartialCheckRecord } from "../../records/check/checkRecord.ts";
 import { type DrawingValues, type DrawnReading, drawnReadings } from "./drawnNumbers.ts";
 
 const everyDrawn: ReadonlySet<string> = new Set(Object.values(drawnReadings).flat());

@@ -12,20 +12,20 @@ import {
   likeliestSentence,
   suspectName,
 } from "../../physics/fullTravel/fullTravelSentences.ts";
-import { fitmentOf } from "../../records/fitmentOf.ts";
+import { fitmentOf } from "../../records/check/fitmentOf.ts";
 import {
   contactsFound,
   type FullTravelRecord,
   fullTravelCheckOf,
-} from "../../records/fullTravel.ts";
-import { quantityText, sentenceText } from "../../records/quantityText.ts";
+} from "../../records/check/fullTravel.ts";
 import {
   addLimit,
   type Completion,
   type StoredCheck,
   setEntry,
-} from "../../records/storedCheck.ts";
-import { type LengthUnit, plainDecimal } from "../../records/units.ts";
+} from "../../records/check/storedCheck.ts";
+import { quantityText, sentenceText } from "../../records/entry/quantityText.ts";
+import { type LengthUnit, plainDecimal } from "../../records/entry/units.ts";
 import type { Change } from "../check/stepProps.ts";
 import { StateMark } from "../drawings/StateMark.tsx";
 import { Button } from "../parts/Button.tsx";

@@ -2,17 +2,17 @@ import { useState } from "preact/hooks";
 import type { Side } from "../../physics/fitment.ts";
 import { type TouchedPart, touchedParts } from "../../physics/fullTravel/fullTravelCheck.ts";
 import { meanOf } from "../../physics/uncertainty/readingMean.ts";
-import type { TypedReading } from "../../records/checkRecord.ts";
+import type { TypedReading } from "../../records/check/checkRecord.ts";
 import {
   atRideEntryId,
   changeFullTravel,
   contactEntryId,
   type FullTravelRecord,
   withNote,
-} from "../../records/fullTravel.ts";
-import { quantityText } from "../../records/quantityText.ts";
-import type { StoredCheck } from "../../records/storedCheck.ts";
-import type { LengthUnit } from "../../records/units.ts";
+} from "../../records/check/fullTravel.ts";
+import type { StoredCheck } from "../../records/check/storedCheck.ts";
+import { quantityText } from "../../records/entry/quantityText.ts";
+import type { LengthUnit } from "../../records/entry/units.ts";
 import { ReadingEntry } from "../check/reading/ReadingEntry.tsx";
 import type { Change } from "../check/stepProps.ts";
 import { Button } from "../parts/Button.tsx";

@@ -6,9 +6,13 @@ import {
   hardContacts,
   likeliestSentence,
 } from "../../physics/fullTravel/fullTravelSentences.ts";
-import { contactsFound, fullTravelCheckOf, readFullTravel } from "../../records/fullTravel.ts";
-import { sentenceText } from "../../records/quantityText.ts";
-import type { LengthUnit } from "../../records/units.ts";
+import {
+  contactsFound,
+  fullTravelCheckOf,
+  readFullTravel,
+} from "../../records/check/fullTravel.ts";
+import { sentenceText } from "../../records/entry/quantityText.ts";
+import type { LengthUnit } from "../../records/entry/units.ts";
 import { Notice } from "../parts/Notice.tsx";
 
 export interface FullTravelNoteProps {

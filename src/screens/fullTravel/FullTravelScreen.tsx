@@ -5,8 +5,8 @@ import {
   noFullTravel,
   readFullTravel,
   withFullTravelEntries,
-} from "../../records/fullTravel.ts";
-import { completeRecord, type StoredCheck } from "../../records/storedCheck.ts";
+} from "../../records/check/fullTravel.ts";
+import { completeRecord, type StoredCheck } from "../../records/check/storedCheck.ts";
 import type { KeepState } from "../../storage/keeper.ts";
 import { KeptLine, NotKept } from "../check/Kept.tsx";
 import type { Change } from "../check/stepProps.ts";

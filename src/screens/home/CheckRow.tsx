@@ -1,5 +1,5 @@
 import type { State } from "../../physics/fitment.ts";
-import type { ListedCheck } from "../../records/listedCheck.ts";
+import type { ListedCheck } from "../../records/check/listedCheck.ts";
 import { StateMark } from "../drawings/StateMark.tsx";
 import { MenuRow } from "../parts/MenuRow.tsx";
 import { stepHref } from "../router.ts";

@@ -2,31 +2,31 @@ import type { ComponentChildren } from "preact";
 import { useCallback, useEffect, useRef, useState } from "preact/hooks";
 import type { Outcome } from "../../physics/outcome.ts";
 import { inModelUnits, type Sentence } from "../../physics/sentence.ts";
-import type { ListedCheck } from "../../records/listedCheck.ts";
+import type { ListedCheck } from "../../records/check/listedCheck.ts";
 import {
   changeRecord,
   newStoredCheck,
   renameStored,
   type StoredCheck,
-} from "../../records/storedCheck.ts";
+} from "../../records/check/storedCheck.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
 import { deskHref } from "../desk/deskRoutes.ts";
-import type { KeptReminderProps } from "../kept/KeptReminder.tsx";
-import { noteCount } from "../kept/keptCount.ts";
-import { keptHref, keptName } from "../kept/keptRoute.ts";
+import { replyHref } from "../exchange/reply/replyRoute.ts";
+import { SendStored } from "../exchange/SendButton.tsx";
+import { openHref } from "../exchange/shareRoutes.ts";
+import { useDrop } from "../exchange/useDrop.ts";
 import { packHref } from "../pack/packRoutes.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { later } from "../parts/later.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import type { Preferences } from "../preferences.ts";
-import { replyHref } from "../reply/replyRoute.ts";
+import { tallerHref } from "../quickCheck/tallerRoutes.ts";
 import { goTo, stepHref } from "../router.ts";
-import { SendStored } from "../send/SendButton.tsx";
-import { openHref } from "../send/shareRoutes.ts";
-import { useDrop } from "../send/useDrop.ts";
+import type { KeptReminderProps } from "../saved/KeptReminder.tsx";
+import { noteCount } from "../saved/keptCount.ts";
+import { keptHref, keptName } from "../saved/keptRoute.ts";
 import { settingsHref, settingsName } from "../settings/settingsRoute.ts";
-import { tallerHref } from "../taller/tallerRoutes.ts";
 import type { OpenedStore } from "../useStore.ts";
 import { CheckRow } from "./CheckRow.tsx";
 import { checkName } from "./checkName.ts";
@@ -54,7 +54,7 @@ const DeletedChecks = later<DeletedChecksProps>(
 );
 
 const KeptReminder = later<KeptReminderProps>(
-  async () => (await import("../kept/KeptReminder.tsx")).KeptReminder,
+  async () => (await import("../saved/KeptReminder.tsx")).KeptReminder,
   { quiet: true },
 );
 
@@ -170,7 +170,7 @@ export function Checks({ opened, preferences, notice }: Props) {
     const rest = found.checks.length + found.refused.length;
     if (rest > 0) setFiles(found);
     else if (found.backup) {
-      const { handBackup } = await import("../kept/backupHere.ts");
+      const { handBackup } = await import("../saved/backupHere.ts");
       handBackup(found.backup);
       goTo(keptHref);
     } else if (replied) goTo(replyHref(replied));

@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import type { ListedCheck } from "../../records/listedCheck.ts";
+import type { ListedCheck } from "../../records/check/listedCheck.ts";
 import { Button } from "../parts/Button.tsx";
 import { Dialog } from "../parts/Dialog.tsx";
 import { Disclosure } from "../parts/Disclosure.tsx";

@@ -1,6 +1,6 @@
 import { inModelUnits } from "../../physics/sentence.ts";
-import type { ListedCheck } from "../../records/listedCheck.ts";
-import type { StoredCheck } from "../../records/storedCheck.ts";
+import type { ListedCheck } from "../../records/check/listedCheck.ts";
+import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { Button } from "../parts/Button.tsx";
 import { Dialog } from "../parts/Dialog.tsx";
 import { Notice } from "../parts/Notice.tsx";

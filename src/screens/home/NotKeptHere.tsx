@@ -1,5 +1,5 @@
 import { inModelUnits, type Sentence } from "../../physics/sentence.ts";
-import type { StoredCheck } from "../../records/storedCheck.ts";
+import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { Button } from "../parts/Button.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { checkName } from "./checkName.ts";

@@ -1,7 +1,7 @@
 import { type Outcome, succeed } from "../../physics/outcome.ts";
-import { readCheckValue } from "../../records/readCheck.ts";
-import { type StoredCheck, storedFromRecord } from "../../records/storedCheck.ts";
-import type { LengthUnit } from "../../records/units.ts";
+import { readCheckValue } from "../../records/check/readCheck.ts";
+import { type StoredCheck, storedFromRecord } from "../../records/check/storedCheck.ts";
+import type { LengthUnit } from "../../records/entry/units.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
 import { MarkStore } from "../../storage/markStore.ts";
 

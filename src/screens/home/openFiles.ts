@@ -1,12 +1,12 @@
 import type { Outcome } from "../../physics/outcome.ts";
 import { succeed } from "../../physics/outcome.ts";
 import type { Sentence } from "../../physics/sentence.ts";
-import { type StoredCheck, storedFromRecord } from "../../records/storedCheck.ts";
-import type { LengthUnit } from "../../records/units.ts";
+import { type StoredCheck, storedFromRecord } from "../../records/check/storedCheck.ts";
+import type { LengthUnit } from "../../records/entry/units.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
-import { keepReplies } from "../reply/takeReplies.ts";
-import { keepBeside } from "../send/presentVersions.ts";
-import { receivedOfFiles } from "../send/received.ts";
+import { keepBeside } from "../exchange/presentVersions.ts";
+import { receivedOfFiles } from "../exchange/received.ts";
+import { keepReplies } from "../exchange/reply/takeReplies.ts";
 
 export interface OpenedFiles {
   readonly checks: readonly StoredCheck[];

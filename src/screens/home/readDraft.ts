@@ -1,8 +1,6 @@
 import * as z from "zod/mini";
-import { type PartialCheckRecord, recordBounds } from "../../records/checkRecord.ts";
-import { checkSchema } from "../../records/checkSchema.ts";
-import { entryPath } from "../../records/entryPath.ts";
-import { readJsonText } from "../../records/jsonText.ts";
+import { type PartialCheckRecord, recordBounds } from "../../records/check/checkRecord.ts";
+import { checkSchema } from "../../records/check/checkSchema.ts";
 import {
   changeRecord,
   chooseLayout,
@@ -11,7 +9,9 @@ import {
   newStoredCheck,
   type StoredCheck,
   setEntry,
-} from "../../records/storedCheck.ts";
+} from "../../records/check/storedCheck.ts";
+import { entryPath } from "../../records/entry/entryPath.ts";
+import { readJsonText } from "../../records/text/jsonText.ts";
 import { withEstimates } from "../check/ride/withEstimates.ts";
 import { withEvents, withHouseNumbers } from "../check/rules.ts";
 import { withTestedAtSpeed } from "../check/stop/testedAtSpeed.ts";

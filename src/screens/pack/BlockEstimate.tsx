@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
 import { rubberBlockCurve } from "../../physics/estimates/rubberBlock.ts";
-import { quantityText, sentenceText } from "../../records/quantityText.ts";
-import { plainDecimal } from "../../records/units.ts";
+import { quantityText, sentenceText } from "../../records/entry/quantityText.ts";
+import { plainDecimal } from "../../records/entry/units.ts";
 import { Button } from "../parts/Button.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { type FieldProps, PackNumber } from "./fields.tsx";

@@ -1,9 +1,9 @@
 import { useMemo, useState } from "preact/hooks";
 import type { CyclesAnalysis, RowsAnalysis } from "../../physics/stopTests/benchTest.ts";
-import type { Pack, PackStop } from "../../records/pack.ts";
-import { quantityText, sentenceText } from "../../records/quantityText.ts";
+import { quantityText, sentenceText } from "../../records/entry/quantityText.ts";
+import { fromModel, type LengthUnit } from "../../records/entry/units.ts";
+import type { Pack, PackStop } from "../../records/pack/pack.ts";
 import type { TestImport } from "../../records/testRows/testFile.ts";
-import { fromModel, type LengthUnit } from "../../records/units.ts";
 import { Button } from "../parts/Button.tsx";
 import { CheckLine } from "../parts/Choices.tsx";
 import { Notice } from "../parts/Notice.tsx";

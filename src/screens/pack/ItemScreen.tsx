@@ -1,5 +1,5 @@
 import type { ComponentChildren } from "preact";
-import { sentenceText } from "../../records/quantityText.ts";
+import { sentenceText } from "../../records/entry/quantityText.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";

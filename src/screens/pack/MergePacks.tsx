@@ -1,14 +1,14 @@
 import { useMemo, useState } from "preact/hooks";
-import type { Pack } from "../../records/pack.ts";
+import { sentenceText } from "../../records/entry/quantityText.ts";
+import type { LengthUnit } from "../../records/entry/units.ts";
+import type { Pack } from "../../records/pack/pack.ts";
 import {
   type MergeChoice,
   mergePacks,
   type PackDifference,
   packDifferences,
   usualChoice,
-} from "../../records/packMerge.ts";
-import { sentenceText } from "../../records/quantityText.ts";
-import type { LengthUnit } from "../../records/units.ts";
+} from "../../records/pack/packMerge.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { Segmented } from "../parts/Choices.tsx";
 import { Notice } from "../parts/Notice.tsx";

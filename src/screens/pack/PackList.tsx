@@ -1,9 +1,9 @@
 import { useRef, useState } from "preact/hooks";
-import { demoPack } from "../../records/demoPack.ts";
-import type { Pack, PackStop, Platform } from "../../records/pack.ts";
-import { sentenceText } from "../../records/quantityText.ts";
-import { stopFacts } from "../../records/stopFacts.ts";
-import type { LengthUnit } from "../../records/units.ts";
+import { sentenceText } from "../../records/entry/quantityText.ts";
+import type { LengthUnit } from "../../records/entry/units.ts";
+import { demoPack } from "../../records/pack/demoPack.ts";
+import type { Pack, PackStop, Platform } from "../../records/pack/pack.ts";
+import { stopFacts } from "../../records/pack/stopFacts.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { Dialog } from "../parts/Dialog.tsx";
 import { TextField } from "../parts/Field.tsx";

@@ -1,7 +1,7 @@
 import { useEffect, useState } from "preact/hooks";
 import type { TestImporter } from "../../compute/testImporter.ts";
-import type { Pack } from "../../records/pack.ts";
-import type { LengthUnit } from "../../records/units.ts";
+import type { LengthUnit } from "../../records/entry/units.ts";
+import type { Pack } from "../../records/pack/pack.ts";
 import { usePackInUse } from "../referencePack.ts";
 import { goTo } from "../router.ts";
 import { MergePacks } from "./MergePacks.tsx";
@@ -13,7 +13,7 @@ import { RulesEditor } from "./RulesEditor.tsx";
 import { StopEditor } from "./StopEditor.tsx";
 import { TestImportScreen } from "./TestImportScreen.tsx";
 import "../answer/answer.css";
-import "../answer/charts/charts.css";
+import "../charts/charts.css";
 import "../styles/check.css";
 import "./pack.css";
 

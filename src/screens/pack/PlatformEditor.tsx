@@ -1,8 +1,8 @@
 import type { LayoutKind, LimitKind } from "../../physics/fitment.ts";
-import { layoutReadingNames } from "../../records/checkRecord.ts";
-import type { Pack, Platform } from "../../records/pack.ts";
-import { catalogueEntry } from "../../records/readingCatalogue.ts";
-import type { LengthUnit } from "../../records/units.ts";
+import { layoutReadingNames } from "../../records/check/checkRecord.ts";
+import { catalogueEntry } from "../../records/entry/readingCatalogue.ts";
+import type { LengthUnit } from "../../records/entry/units.ts";
+import type { Pack, Platform } from "../../records/pack/pack.ts";
 import { limitNames } from "../check/readingGuide.ts";
 import { LayoutPicture } from "../drawings/LayoutPicture.tsx";
 import { Button } from "../parts/Button.tsx";

@@ -1,9 +1,9 @@
 import type { Use } from "../../physics/fitment.ts";
 import { defaultRules } from "../../physics/road/useRules.ts";
-import type { Pack } from "../../records/pack.ts";
-import { quantityText } from "../../records/quantityText.ts";
-import { catalogueEntry, type EntryKind } from "../../records/readingCatalogue.ts";
-import type { LengthUnit } from "../../records/units.ts";
+import { quantityText } from "../../records/entry/quantityText.ts";
+import { catalogueEntry, type EntryKind } from "../../records/entry/readingCatalogue.ts";
+import type { LengthUnit } from "../../records/entry/units.ts";
+import type { Pack } from "../../records/pack/pack.ts";
 import { uses } from "../check/UseStep.tsx";
 import { SelectField } from "../parts/Field.tsx";
 import { type FieldProps, PackNumber, PackTable, PackText } from "./fields.tsx";

@@ -1,6 +1,6 @@
 import { useMemo } from "preact/hooks";
-import type { Pack, PackStop } from "../../records/pack.ts";
-import type { LengthUnit } from "../../records/units.ts";
+import type { LengthUnit } from "../../records/entry/units.ts";
+import type { Pack, PackStop } from "../../records/pack/pack.ts";
 import { CurvePlot } from "../check/stop/CurvePlot.tsx";
 import { ButtonLink } from "../parts/Button.tsx";
 import { Segmented } from "../parts/Choices.tsx";

@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
-import type { Pack, PackStop, PackTest } from "../../records/pack.ts";
-import { quantityText } from "../../records/quantityText.ts";
-import type { LengthUnit } from "../../records/units.ts";
+import { quantityText } from "../../records/entry/quantityText.ts";
+import type { LengthUnit } from "../../records/entry/units.ts";
+import type { Pack, PackStop, PackTest } from "../../records/pack/pack.ts";
 import { Button } from "../parts/Button.tsx";
 import { goTo } from "../router.ts";
 import { changePack, withStop } from "./packEdits.ts";

@@ -1,8 +1,8 @@
-import { quantityText } from "../../records/quantityText.ts";
-import { fromModel, type LengthUnit } from "../../records/units.ts";
-import { type AxisUnit, forceAxis, lengthAxis } from "../answer/charts/axisUnit.ts";
-import { OneByOne } from "../plots/OneByOne.tsx";
-import { type Series, SeriesChart, seriesLooks } from "../plots/SeriesChart.tsx";
+import { quantityText } from "../../records/entry/quantityText.ts";
+import { fromModel, type LengthUnit } from "../../records/entry/units.ts";
+import { type AxisUnit, forceAxis, lengthAxis } from "../charts/axisUnit.ts";
+import { OneByOne } from "../charts/OneByOne.tsx";
+import { type Series, SeriesChart, seriesLooks } from "../charts/SeriesChart.tsx";
 import { dampingSeries, shownSpeeds, type TestPlots, thinnedPoints } from "./testPlots.ts";
 
 function dampingAxis(unit: LengthUnit): AxisUnit {

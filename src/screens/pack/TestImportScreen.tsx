@@ -6,11 +6,11 @@ import {
 } from "../../compute/testImporter.ts";
 import type { Fault } from "../../physics/outcome.ts";
 import { staticSpeedMmPerS } from "../../physics/stopTests/benchTest.ts";
-import { parseNumber } from "../../records/lengthEntry.ts";
-import type { Pack, PackStop } from "../../records/pack.ts";
-import { sentenceText } from "../../records/quantityText.ts";
+import { parseNumber } from "../../records/entry/lengthEntry.ts";
+import { sentenceText } from "../../records/entry/quantityText.ts";
+import type { LengthUnit } from "../../records/entry/units.ts";
+import type { Pack, PackStop } from "../../records/pack/pack.ts";
 import type { TestImport } from "../../records/testRows/testFile.ts";
-import type { LengthUnit } from "../../records/units.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { TextField } from "../parts/Field.tsx";
 import { Notice } from "../parts/Notice.tsx";

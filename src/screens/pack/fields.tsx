@@ -1,8 +1,8 @@
 import type { ComponentChildren } from "preact";
 import type { QuantityKind } from "../../physics/sentence.ts";
-import type { AllowedSign } from "../../records/lengthEntry.ts";
-import { quantityText, sentenceText } from "../../records/quantityText.ts";
-import { type EntryKind, entryUnit } from "../../records/readingCatalogue.ts";
+import type { AllowedSign } from "../../records/entry/lengthEntry.ts";
+import { quantityText, sentenceText } from "../../records/entry/quantityText.ts";
+import { type EntryKind, entryUnit } from "../../records/entry/readingCatalogue.ts";
 import { CellTable, type Column } from "../check/stop/CellTable.tsx";
 import { TextField } from "../parts/Field.tsx";
 import {

@@ -1,10 +1,10 @@
 import type { Outcome } from "../../physics/outcome.ts";
 import type { Sentence } from "../../physics/sentence.ts";
-import type { TypedReading } from "../../records/checkRecord.ts";
-import { entryText, parseText } from "../../records/entry.ts";
-import type { AllowedSign } from "../../records/lengthEntry.ts";
-import { type EntryKind, entryUnit } from "../../records/readingCatalogue.ts";
-import type { LengthUnit } from "../../records/units.ts";
+import type { TypedReading } from "../../records/check/checkRecord.ts";
+import { entryText, parseText } from "../../records/entry/entry.ts";
+import type { AllowedSign } from "../../records/entry/lengthEntry.ts";
+import { type EntryKind, entryUnit } from "../../records/entry/readingCatalogue.ts";
+import type { LengthUnit } from "../../records/entry/units.ts";
 
 /** A stop, a platform or the rules while they are edited: every field as typed, even unreadable. */
 export interface ItemDraft {

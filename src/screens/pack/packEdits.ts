@@ -1,6 +1,6 @@
 import type { Fault } from "../../physics/outcome.ts";
-import type { Pack, PackStop, Platform } from "../../records/pack.ts";
-import { readPackValue } from "../../records/readPack.ts";
+import type { Pack, PackStop, Platform } from "../../records/pack/pack.ts";
+import { readPackValue } from "../../records/pack/readPack.ts";
 import { type Kept, keepReferencePack, referencePack } from "../referencePack.ts";
 
 interface Step {

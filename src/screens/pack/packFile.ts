@@ -1,6 +1,6 @@
 import type { Fault } from "../../physics/outcome.ts";
-import { type Pack, packBounds } from "../../records/pack.ts";
-import { readPackText } from "../../records/readPack.ts";
+import { type Pack, packBounds } from "../../records/pack/pack.ts";
+import { readPackText } from "../../records/pack/readPack.ts";
 
 export type OpenedPack =
   | { readonly ok: true; readonly pack: Pack; readonly file: string }

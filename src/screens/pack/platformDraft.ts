@@ -10,10 +10,10 @@ import {
   type CheckLimit,
   layoutReadingNames,
   type TypedReading,
-} from "../../records/checkRecord.ts";
-import { type Platform, platformReading } from "../../records/pack.ts";
-import { catalogueEntry } from "../../records/readingCatalogue.ts";
-import type { LengthUnit } from "../../records/units.ts";
+} from "../../records/check/checkRecord.ts";
+import { catalogueEntry } from "../../records/entry/readingCatalogue.ts";
+import type { LengthUnit } from "../../records/entry/units.ts";
+import { type Platform, platformReading } from "../../records/pack/pack.ts";
 import {
   DraftReader,
   type FieldFault,

@@ -1,7 +1,7 @@
 import type { DesignEvent, RoadClass, Use, UseRules } from "../../physics/fitment.ts";
-import type { Pack } from "../../records/pack.ts";
-import { catalogueEntry } from "../../records/readingCatalogue.ts";
-import { type LengthUnit, plainDecimal } from "../../records/units.ts";
+import { catalogueEntry } from "../../records/entry/readingCatalogue.ts";
+import { type LengthUnit, plainDecimal } from "../../records/entry/units.ts";
+import type { Pack } from "../../records/pack/pack.ts";
 import { DraftReader, type FieldFault, type ItemDraft, numberText } from "./itemDraft.ts";
 import { fieldLabel } from "./platformDraft.ts";
 

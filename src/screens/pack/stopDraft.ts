@@ -1,6 +1,6 @@
 import type { CurvePoint, DampingPoint } from "../../physics/fitment.ts";
-import type { PackStop } from "../../records/pack.ts";
-import { type LengthUnit, plainDecimal } from "../../records/units.ts";
+import { type LengthUnit, plainDecimal } from "../../records/entry/units.ts";
+import type { PackStop } from "../../records/pack/pack.ts";
 import {
   DraftReader,
   type FieldFault,

@@ -1,6 +1,6 @@
 import type { CyclesAnalysis, RowsAnalysis } from "../../physics/stopTests/benchTest.ts";
-import type { PackTest } from "../../records/pack.ts";
-import type { Series } from "../plots/SeriesChart.tsx";
+import type { PackTest } from "../../records/pack/pack.ts";
+import type { Series } from "../charts/SeriesChart.tsx";
 
 type Point = readonly [number, number];
 

@@ -1,6 +1,6 @@
 import { useRef, useState } from "preact/hooks";
 import type { Fault } from "../../physics/outcome.ts";
-import type { Pack } from "../../records/pack.ts";
+import type { Pack } from "../../records/pack/pack.ts";
 import { goTo } from "../router.ts";
 import { type FieldFault, type ItemDraft, keepDraft, readKeptDraft } from "./itemDraft.ts";
 import { type Changed, changePack } from "./packEdits.ts";

@@ -2,10 +2,10 @@ import { useEffect, useState } from "preact/hooks";
 import type { Assessor } from "../../compute/assessor.ts";
 import type { DesignEvent, Fitment, Side } from "../../physics/fitment.ts";
 import type { ImpactTrace } from "../../physics/impact/impactTrace.ts";
-import type { LengthUnit } from "../../records/units.ts";
-import { accelerationAxis, lengthAxis, timeAxis } from "../answer/charts/axisUnit.ts";
+import type { LengthUnit } from "../../records/entry/units.ts";
 import { eventWords } from "../answer/eventWords.ts";
-import { type Series, SeriesChart } from "../plots/SeriesChart.tsx";
+import { accelerationAxis, lengthAxis, timeAxis } from "../charts/axisUnit.ts";
+import { type Series, SeriesChart } from "../charts/SeriesChart.tsx";
 
 export interface ComparedFitment {
   readonly name: string;

@@ -1,8 +1,8 @@
 import type { RankedStop } from "../../physics/ranking/rankStops.ts";
-import type { PackStop } from "../../records/pack.ts";
-import { sentenceText } from "../../records/quantityText.ts";
-import { stopFacts } from "../../records/stopFacts.ts";
-import type { LengthUnit } from "../../records/units.ts";
+import { sentenceText } from "../../records/entry/quantityText.ts";
+import type { LengthUnit } from "../../records/entry/units.ts";
+import type { PackStop } from "../../records/pack/pack.ts";
+import { stopFacts } from "../../records/pack/stopFacts.ts";
 import { verdictWords } from "../answer/stateWords.ts";
 import { StateMark } from "../drawings/StateMark.tsx";
 import { CheckLine } from "../parts/Choices.tsx";

@@ -4,10 +4,10 @@ import type { RankedStop } from "../../physics/ranking/rankStops.ts";
 import { secantRate, stiffnessClassOf } from "../../physics/stop/stiffnessClass.ts";
 import { stopCurve } from "../../physics/stop/stopCurve.ts";
 import { meanOf } from "../../physics/uncertainty/readingMean.ts";
-import type { Pack, PackStop } from "../../records/pack.ts";
-import { quantityText, sentenceText } from "../../records/quantityText.ts";
-import { estimateBand, stopTitle } from "../../records/stopTitle.ts";
-import type { LengthUnit } from "../../records/units.ts";
+import { quantityText, sentenceText } from "../../records/entry/quantityText.ts";
+import type { LengthUnit } from "../../records/entry/units.ts";
+import type { Pack, PackStop } from "../../records/pack/pack.ts";
+import { estimateBand, stopTitle } from "../../records/pack/stopTitle.ts";
 import { checkTitles, sideWords } from "../answer/stateWords.ts";
 
 /** One for each row of the list: a stop may be there twice, with a spacer and without. */

@@ -1,6 +1,6 @@
-import { parseText } from "../../records/entry.ts";
-import type { EntryKind } from "../../records/readingCatalogue.ts";
-import type { EntryUnit, TypedUnit } from "../../records/units.ts";
+import { parseText } from "../../records/entry/entry.ts";
+import type { EntryKind } from "../../records/entry/readingCatalogue.ts";
+import type { EntryUnit, TypedUnit } from "../../records/entry/units.ts";
 
 const small = [
   "zero",

@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import type { Download, Locator, Page } from "playwright-core";
-import type { CheckRecord } from "../../../src/records/checkRecord.ts";
+import type { CheckRecord } from "../../../src/records/check/checkRecord.ts";
 import { pick } from "./controls.ts";
 
 export async function downloadedRecord(

@@ -1,6 +1,6 @@
 import type { Locator, Page } from "playwright-core";
 import type { Reading } from "../../../src/physics/fitment.ts";
-import type { CheckCorner, CheckRecord } from "../../../src/records/checkRecord.ts";
+import type { CheckCorner, CheckRecord } from "../../../src/records/check/checkRecord.ts";
 import { pick } from "./controls.ts";
 import type { Typist } from "./typist.ts";
 

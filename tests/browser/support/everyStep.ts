@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
-import type { CheckRecord } from "../../../src/records/checkRecord.ts";
+import type { CheckRecord } from "../../../src/records/check/checkRecord.ts";
 import { AnswerPage } from "./answerPage.ts";
 import { CheckList } from "./checkList.ts";
 import { CheckSteps } from "./checkSteps.ts";

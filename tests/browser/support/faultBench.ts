@@ -1,7 +1,11 @@
 import { readFileSync } from "node:fs";
 import type { Browser, Page } from "playwright-core";
-import type { CheckRecord, PartialCorner, TypedReading } from "../../../src/records/checkRecord.ts";
-import { type StoredCheck, storedFromRecord } from "../../../src/records/storedCheck.ts";
+import type {
+  CheckRecord,
+  PartialCorner,
+  TypedReading,
+} from "../../../src/records/check/checkRecord.ts";
+import { type StoredCheck, storedFromRecord } from "../../../src/records/check/storedCheck.ts";
 import { CheckList } from "./checkList.ts";
 import { CheckSteps } from "./checkSteps.ts";
 import type { Phone } from "./phone.ts";

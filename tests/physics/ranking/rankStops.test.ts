@@ -14,8 +14,8 @@ import {
   rankStops,
 } from "../../../src/physics/ranking/rankStops.ts";
 import { meanOf } from "../../../src/physics/uncertainty/readingMean.ts";
-import { demoPack } from "../../../src/records/demoPack.ts";
-import { recordStop } from "../../../src/records/pack.ts";
+import { demoPack } from "../../../src/records/pack/demoPack.ts";
+import { recordStop } from "../../../src/records/pack/pack.ts";
 import { demoFitment } from "../demoFitments.ts";
 import { faultCode, given } from "../stopTests/outcomes.ts";
 

@@ -3,8 +3,8 @@ import { stopDamping } from "../../../src/physics/stop/damping.ts";
 import { stopCurve } from "../../../src/physics/stop/stopCurve.ts";
 import { analyseRows } from "../../../src/physics/stopTests/analyseRows.ts";
 import { curveThrough } from "../../../src/physics/stopTests/staticCurve.ts";
-import { demoPack } from "../../../src/records/demoPack.ts";
-import { recordStop } from "../../../src/records/pack.ts";
+import { demoPack } from "../../../src/records/pack/demoPack.ts";
+import { recordStop } from "../../../src/records/pack/pack.ts";
 import { rowsOf } from "./generatedTests.ts";
 import { given } from "./outcomes.ts";
 

@@ -1,9 +1,9 @@
 import { cleanup, fireEvent, render, screen, waitFor, within } from "@testing-library/preact";
 import { afterEach, describe, expect, it, vi } from "vitest";
-import type { CheckRecord } from "../../../src/records/checkRecord.ts";
-import { withPlainSpaces } from "../../../src/records/quantityText.ts";
-import { type StoredCheck, storedFromRecord } from "../../../src/records/storedCheck.ts";
-import type { LengthUnit } from "../../../src/records/units.ts";
+import type { CheckRecord } from "../../../src/records/check/checkRecord.ts";
+import { type StoredCheck, storedFromRecord } from "../../../src/records/check/storedCheck.ts";
+import { withPlainSpaces } from "../../../src/records/entry/quantityText.ts";
+import type { LengthUnit } from "../../../src/records/entry/units.ts";
 import AnswerScreen from "../../../src/screens/answer/AnswerScreen.tsx";
 import vectors from "../../vectors/examples.json";
 import { type DemoName, demoNames, demoRecord } from "./demoChecks.ts";

@@ -2,12 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { kinematicsOf } from "../../../src/physics/kinematics/kinematics.ts";
 import { stopCurve } from "../../../src/physics/stop/stopCurve.ts";
-import { withPlainSpaces } from "../../../src/records/quantityText.ts";
-import { tickText } from "../../../src/screens/answer/charts/axisUnit.ts";
-import { areaPath, linePath } from "../../../src/screens/answer/charts/linePath.ts";
-import { linearScale, logScale } from "../../../src/screens/answer/charts/scale.ts";
-import { spreadLabels } from "../../../src/screens/answer/charts/spreadLabels.ts";
-import { decadeTicks, linearTicks } from "../../../src/screens/answer/charts/ticks.ts";
+import { withPlainSpaces } from "../../../src/records/entry/quantityText.ts";
 import { contactsByRoad } from "../../../src/screens/answer/contacts/contactsByRoad.ts";
 import { contactsText } from "../../../src/screens/answer/contacts/contactsWords.ts";
 import { ladderOf } from "../../../src/screens/answer/ladder/ladderRungs.ts";
@@ -18,6 +13,11 @@ import {
   probabilityWords,
 } from "../../../src/screens/answer/probabilityWords.ts";
 import { wheelForceCurve } from "../../../src/screens/answer/wheelForce/wheelForceCurve.ts";
+import { tickText } from "../../../src/screens/charts/axisUnit.ts";
+import { areaPath, linePath } from "../../../src/screens/charts/linePath.ts";
+import { linearScale, logScale } from "../../../src/screens/charts/scale.ts";
+import { spreadLabels } from "../../../src/screens/charts/spreadLabels.ts";
+import { decadeTicks, linearTicks } from "../../../src/screens/charts/ticks.ts";
 import { assessed, demoFitment, demoNames } from "./demoChecks.ts";
 
 describe("scales", () => {

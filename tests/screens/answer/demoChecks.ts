@@ -1,8 +1,8 @@
 import { readFileSync } from "node:fs";
 import { assessFitment } from "../../../src/physics/assess.ts";
 import type { Assessment, Fitment } from "../../../src/physics/fitment.ts";
-import type { CheckRecord } from "../../../src/records/checkRecord.ts";
-import { fitmentOf } from "../../../src/records/fitmentOf.ts";
+import type { CheckRecord } from "../../../src/records/check/checkRecord.ts";
+import { fitmentOf } from "../../../src/records/check/fitmentOf.ts";
 
 export const demoNames = [
   "arm-fits",

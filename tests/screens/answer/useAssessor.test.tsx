@@ -1,8 +1,8 @@
 import { cleanup, render, screen, waitFor } from "@testing-library/preact";
 import { afterEach, expect, it, vi } from "vitest";
 import type { Fitment } from "../../../src/physics/fitment.ts";
-import { useAssessment } from "../../../src/screens/answer/hooks/useAssessment.ts";
-import { useAssessor } from "../../../src/screens/answer/hooks/useAssessor.ts";
+import { useAssessment } from "../../../src/screens/assessment/useAssessment.ts";
+import { useAssessor } from "../../../src/screens/assessment/useAssessor.ts";
 import { demoFitment } from "./demoChecks.ts";
 import { DeskWorker } from "./deskAssessor.ts";
 

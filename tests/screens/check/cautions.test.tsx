@@ -6,7 +6,7 @@ import {
   chooseLayout,
   newStoredCheck,
   type StoredCheck,
-} from "../../../src/records/storedCheck.ts";
+} from "../../../src/records/check/storedCheck.ts";
 import { levelCautions, raisedCautions } from "../../../src/screens/check/cautions.ts";
 import { withSides } from "../../../src/screens/check/sides.ts";
 import {

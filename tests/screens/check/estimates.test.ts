@@ -1,6 +1,5 @@
 import { describe, expect, it } from "vitest";
 import type { RideQuantity } from "../../../src/physics/fitment.ts";
-import { demoPack } from "../../../src/records/demoPack.ts";
 import {
   chooseLayout,
   completeRecord,
@@ -8,8 +7,9 @@ import {
   type StoredCheck,
   setEntry,
   storedFromRecord,
-} from "../../../src/records/storedCheck.ts";
-import type { EntryUnit } from "../../../src/records/units.ts";
+} from "../../../src/records/check/storedCheck.ts";
+import type { EntryUnit } from "../../../src/records/entry/units.ts";
+import { demoPack } from "../../../src/records/pack/demoPack.ts";
 import { withChoice } from "../../../src/screens/check/choice.ts";
 import { withPlatform } from "../../../src/screens/check/platforms.ts";
 import { withMassWay } from "../../../src/screens/check/ride/cornerMassWay.ts";

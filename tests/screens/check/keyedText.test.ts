@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { parseLength, parseNumber } from "../../../src/records/lengthEntry.ts";
+import { parseLength, parseNumber } from "../../../src/records/entry/lengthEntry.ts";
 import {
   eighths,
   type Key,

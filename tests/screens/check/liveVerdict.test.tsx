@@ -1,6 +1,10 @@
 import { cleanup, render, screen, waitFor } from "@testing-library/preact";
 import { afterEach, describe, expect, it } from "vitest";
-import { type StoredCheck, setEntry, storedFromRecord } from "../../../src/records/storedCheck.ts";
+import {
+  type StoredCheck,
+  setEntry,
+  storedFromRecord,
+} from "../../../src/records/check/storedCheck.ts";
 import { LiveVerdict } from "../../../src/screens/check/liveVerdict/LiveVerdict.tsx";
 import { demoRecord } from "../answer/demoChecks.ts";
 import { startDeskAssessor } from "../answer/deskAssessor.ts";

@@ -1,9 +1,13 @@
 import "fake-indexeddb/auto";
 import { cleanup, screen, waitFor } from "@testing-library/preact";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
-import { demoPack } from "../../../src/records/demoPack.ts";
-import type { Pack } from "../../../src/records/pack.ts";
-import { newStoredCheck, type StoredCheck, setEntry } from "../../../src/records/storedCheck.ts";
+import {
+  newStoredCheck,
+  type StoredCheck,
+  setEntry,
+} from "../../../src/records/check/storedCheck.ts";
+import { demoPack } from "../../../src/records/pack/demoPack.ts";
+import type { Pack } from "../../../src/records/pack/pack.ts";
 import { withChoice } from "../../../src/screens/check/choice.ts";
 import {
   packRide,

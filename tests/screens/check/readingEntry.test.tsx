@@ -7,7 +7,7 @@ import {
   chooseLayout,
   newStoredCheck,
   type StoredCheck,
-} from "../../../src/records/storedCheck.ts";
+} from "../../../src/records/check/storedCheck.ts";
 import { withSides } from "../../../src/screens/check/sides.ts";
 import { changePreferences } from "../../../src/screens/preferences.ts";
 import {

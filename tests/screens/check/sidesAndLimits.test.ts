@@ -5,7 +5,7 @@ import {
   newStoredCheck,
   type StoredCheck,
   setEntry,
-} from "../../../src/records/storedCheck.ts";
+} from "../../../src/records/check/storedCheck.ts";
 import {
   withLimit,
   withLimitsOfLeft,

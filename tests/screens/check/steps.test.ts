@@ -11,7 +11,7 @@ import {
   type StoredCheck,
   setEntry,
   storedFromRecord,
-} from "../../../src/records/storedCheck.ts";
+} from "../../../src/records/check/storedCheck.ts";
 import { withChoice } from "../../../src/screens/check/choice.ts";
 import { type Sides, withSides } from "../../../src/screens/check/sides.ts";
 import { firstOpenStep, stepFor, stepsOf } from "../../../src/screens/check/steps.ts";

@@ -1,4 +1,4 @@
-import { withPlainSpaces } from "../../../src/records/quantityText.ts";
+import { withPlainSpaces } from "../../../src/records/entry/quantityText.ts";
 import "fake-indexeddb/auto";
 import { cleanup, fireEvent, screen, waitFor, within } from "@testing-library/preact";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
@@ -7,7 +7,7 @@ import {
   newStoredCheck,
   type StoredCheck,
   storedFromRecord,
-} from "../../../src/records/storedCheck.ts";
+} from "../../../src/records/check/storedCheck.ts";
 import { pastedCells } from "../../../src/screens/check/stop/pastedTable.ts";
 import { demoRecord } from "../answer/demoChecks.ts";
 import {

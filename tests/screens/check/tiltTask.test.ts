@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { newStoredCheck, type StoredCheck } from "../../../src/records/storedCheck.ts";
+import { newStoredCheck, type StoredCheck } from "../../../src/records/check/storedCheck.ts";
 import {
   degreesEntry,
   degreesText,

@@ -1,7 +1,7 @@
 import "fake-indexeddb/auto";
 import { cleanup, screen, waitFor } from "@testing-library/preact";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
-import { newStoredCheck, storedFromRecord } from "../../../src/records/storedCheck.ts";
+import { newStoredCheck, storedFromRecord } from "../../../src/records/check/storedCheck.ts";
 import { changePreferences } from "../../../src/screens/preferences.ts";
 import { demoRecord } from "../answer/demoChecks.ts";
 import { choose, freshPhone, heading, keep, kept, startApp, type } from "../startApp.tsx";

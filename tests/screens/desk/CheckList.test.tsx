@@ -1,8 +1,8 @@
 import { cleanup, fireEvent, render, screen } from "@testing-library/preact";
 import { useState } from "preact/hooks";
 import { afterEach, expect, it } from "vitest";
-import { type DeskCheck, deskChecks } from "../../../src/records/decision.ts";
-import { factsOf } from "../../../src/records/submission.ts";
+import { type DeskCheck, deskChecks } from "../../../src/records/review/decision.ts";
+import { factsOf } from "../../../src/records/review/submission.ts";
 import { CheckList } from "../../../src/screens/desk/CheckList.tsx";
 import { generateRecords } from "../../support/generateRecords.ts";
 

@@ -1,7 +1,7 @@
 import { cleanup, render, screen } from "@testing-library/preact";
 import { afterEach, expect, it } from "vitest";
-import { demoPack } from "../../../src/records/demoPack.ts";
-import { takenFrom } from "../../../src/records/pack.ts";
+import { demoPack } from "../../../src/records/pack/demoPack.ts";
+import { takenFrom } from "../../../src/records/pack/pack.ts";
 import { PackSince } from "../../../src/screens/desk/PackSince.tsx";
 import { demoRecord } from "../answer/demoChecks.ts";
 

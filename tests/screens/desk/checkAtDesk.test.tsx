@@ -1,11 +1,11 @@
 import "fake-indexeddb/auto";
 import { act, cleanup, fireEvent, screen, waitFor, within } from "@testing-library/preact";
 import { afterEach, describe, expect, it, vi } from "vitest";
-import type { CheckRecord, TypedReading } from "../../../src/records/checkRecord.ts";
-import type { Decision } from "../../../src/records/decision.ts";
-import { demoPack } from "../../../src/records/demoPack.ts";
+import type { CheckRecord, TypedReading } from "../../../src/records/check/checkRecord.ts";
+import { demoPack } from "../../../src/records/pack/demoPack.ts";
+import type { Decision } from "../../../src/records/review/decision.ts";
 import { demoRecord } from "../answer/demoChecks.ts";
-import { onePixelPhoto } from "../send/support.ts";
+import { onePixelPhoto } from "../exchange/support.ts";
 import { deskWith, type OpenDesk, value } from "./support.tsx";
 
 afterEach(() => {

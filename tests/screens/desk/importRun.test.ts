@@ -4,9 +4,8 @@ import { beforeEach, describe, expect, it, vi } from "vitest";
 import type { Pool } from "../../../src/compute/pool.ts";
 import { poolWork } from "../../../src/compute/poolWork.ts";
 import { inModelUnits } from "../../../src/physics/sentence.ts";
-import { backupLineText } from "../../../src/records/backupLine.ts";
-import type { CheckRecord } from "../../../src/records/checkRecord.ts";
-import { deskChecks } from "../../../src/records/decision.ts";
+import type { CheckRecord } from "../../../src/records/check/checkRecord.ts";
+import { deskChecks } from "../../../src/records/review/decision.ts";
 import { deskLeft } from "../../../src/screens/desk/importLock.ts";
 import {
   type ImportProgress,
@@ -14,6 +13,7 @@ import {
   runImport,
 } from "../../../src/screens/desk/importRun.ts";
 import { type Source, sourcesOfFiles } from "../../../src/screens/desk/sources.ts";
+import { backupLineText } from "../../../src/storage/backupLine.ts";
 import { type DeskStore, openDeskStore } from "../../../src/storage/deskStore.ts";
 import { generateRecords } from "../../support/generateRecords.ts";
 

@@ -1,9 +1,9 @@
 import { render } from "@testing-library/preact";
 import type { Pool } from "../../../src/compute/pool.ts";
 import { poolWork } from "../../../src/compute/poolWork.ts";
-import type { CheckRecord } from "../../../src/records/checkRecord.ts";
-import { newId } from "../../../src/records/storedCheck.ts";
-import { factsOf } from "../../../src/records/submission.ts";
+import type { CheckRecord } from "../../../src/records/check/checkRecord.ts";
+import { newId } from "../../../src/records/check/storedCheck.ts";
+import { factsOf } from "../../../src/records/review/submission.ts";
 import { DeskPlace } from "../../../src/screens/desk/DeskPlace.tsx";
 import type { DeskRoute } from "../../../src/screens/desk/deskRoutes.ts";
 import { type DeskStore, openDeskStore } from "../../../src/storage/deskStore.ts";

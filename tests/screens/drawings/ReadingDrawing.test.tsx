@@ -2,7 +2,7 @@ import { cleanup, render } from "@testing-library/preact";
 import fc from "fast-check";
 import { afterEach, describe, expect, it } from "vitest";
 import type { LayoutKind, Side } from "../../../src/physics/fitment.ts";
-import { withPlainSpaces } from "../../../src/records/quantityText.ts";
+import { withPlainSpaces } from "../../../src/records/entry/quantityText.ts";
 import {
   type DrawingValues,
   type DrawnReading,

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { PartialCheckRecord } from "../../../src/records/checkRecord.ts";
+import type { PartialCheckRecord } from "../../../src/records/check/checkRecord.ts";
 import { drawingValues, drawnReadingOf } from "../../../src/screens/drawings/drawingValues.ts";
 
 const record: PartialCheckRecord = {

@@ -6,7 +6,7 @@ import {
   newStoredCheck,
   renameStored,
   setEntry,
-} from "../../../src/records/storedCheck.ts";
+} from "../../../src/records/check/storedCheck.ts";
 import { App } from "../../../src/screens/app.tsx";
 import { withSides } from "../../../src/screens/check/sides.ts";
 import { checkFileText } from "../../../src/screens/checkFile.ts";

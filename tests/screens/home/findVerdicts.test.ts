@@ -2,7 +2,7 @@ import "fake-indexeddb/auto";
 import { IDBFactory } from "fake-indexeddb";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import type { State } from "../../../src/physics/fitment.ts";
-import { newStoredCheck, storedFromRecord } from "../../../src/records/storedCheck.ts";
+import { newStoredCheck, storedFromRecord } from "../../../src/records/check/storedCheck.ts";
 import { findVerdicts } from "../../../src/screens/home/findVerdicts.ts";
 import vectors from "../../vectors/examples.json";
 import { demoNames, demoRecord } from "../answer/demoChecks.ts";

@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { inModelUnits } from "../../../src/physics/sentence.ts";
-import { demoPack } from "../../../src/records/demoPack.ts";
-import { readPackValue } from "../../../src/records/readPack.ts";
+import { demoPack } from "../../../src/records/pack/demoPack.ts";
+import { readPackValue } from "../../../src/records/pack/readPack.ts";
 import {
   type ItemDraft,
   keepDraft,

@@ -1,6 +1,6 @@
 import "fake-indexeddb/auto";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
-import { demoPack } from "../../../src/records/demoPack.ts";
+import { demoPack } from "../../../src/records/pack/demoPack.ts";
 import {
   changePack,
   copiedStop,

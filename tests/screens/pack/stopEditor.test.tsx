@@ -1,6 +1,6 @@
 import { cleanup, fireEvent, render, screen } from "@testing-library/preact";
 import { afterEach, beforeEach, expect, it } from "vitest";
-import { demoPack } from "../../../src/records/demoPack.ts";
+import { demoPack } from "../../../src/records/pack/demoPack.ts";
 import { readKeptDraft } from "../../../src/screens/pack/itemDraft.ts";
 import { StopEditor } from "../../../src/screens/pack/StopEditor.tsx";
 

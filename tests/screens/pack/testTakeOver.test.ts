@@ -2,8 +2,8 @@ import { describe, expect, it } from "vitest";
 import { analyseCycles } from "../../../src/physics/stopTests/analyseCycles.ts";
 import { analyseRows } from "../../../src/physics/stopTests/analyseRows.ts";
 import type { TestAnalysis } from "../../../src/physics/stopTests/benchTest.ts";
-import { demoPack } from "../../../src/records/demoPack.ts";
-import { readPackValue } from "../../../src/records/readPack.ts";
+import { demoPack } from "../../../src/records/pack/demoPack.ts";
+import { readPackValue } from "../../../src/records/pack/readPack.ts";
 import type { TestImport } from "../../../src/records/testRows/testFile.ts";
 import {
   dampingSeries,

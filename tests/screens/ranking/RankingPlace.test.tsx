@@ -1,8 +1,8 @@
 import "fake-indexeddb/auto";
 import { cleanup, fireEvent, render, screen, waitFor } from "@testing-library/preact";
 import { afterEach, beforeEach, expect, it } from "vitest";
-import { demoPack } from "../../../src/records/demoPack.ts";
-import { storedFromRecord } from "../../../src/records/storedCheck.ts";
+import { storedFromRecord } from "../../../src/records/check/storedCheck.ts";
+import { demoPack } from "../../../src/records/pack/demoPack.ts";
 import RankingPlace from "../../../src/screens/ranking/RankingPlace.tsx";
 import { forgetPackInMemory, keepReferencePack } from "../../../src/screens/referencePack.ts";
 import type { OpenedStore } from "../../../src/screens/useStore.ts";

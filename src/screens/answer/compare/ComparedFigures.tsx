@@ -1,7 +1,7 @@
 import type { CornerAssessment, Fitment } from "../../../physics/fitment.ts";
 import { rulesOf } from "../../../physics/road/useRules.ts";
-import type { LengthUnit } from "../../../records/units.ts";
-import { DataTable } from "../charts/DataTable.tsx";
+import type { LengthUnit } from "../../../records/entry/units.ts";
+import { DataTable } from "../../charts/DataTable.tsx";
 import { figuresOf } from "../formulas/figures.ts";
 import { figureText } from "../sections/Figures.tsx";
 import { sideWords } from "../stateWords.ts";

@@ -1,8 +1,8 @@
 import { Fragment } from "preact";
 import type { Assessment, Fitment } from "../../../physics/fitment.ts";
-import { sentenceText } from "../../../records/quantityText.ts";
-import { stopTitle } from "../../../records/stopTitle.ts";
-import type { LengthUnit } from "../../../records/units.ts";
+import { sentenceText } from "../../../records/entry/quantityText.ts";
+import type { LengthUnit } from "../../../records/entry/units.ts";
+import { stopTitle } from "../../../records/pack/stopTitle.ts";
 import { StateMark } from "../../drawings/StateMark.tsx";
 import { Button } from "../../parts/Button.tsx";
 import { Notice } from "../../parts/Notice.tsx";

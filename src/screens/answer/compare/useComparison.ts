@@ -3,7 +3,7 @@ import type { Assessor } from "../../../compute/assessor.ts";
 import type { Assessment, Fitment } from "../../../physics/fitment.ts";
 import type { Fault, Outcome } from "../../../physics/outcome.ts";
 import type { Sentence } from "../../../physics/sentence.ts";
-import { useAssessment } from "../hooks/useAssessment.ts";
+import { useAssessment } from "../../assessment/useAssessment.ts";
 
 /** Another stop, or this one at another height, on the same vehicle. */
 export interface OtherStop {

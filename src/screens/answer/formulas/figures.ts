@@ -1,6 +1,6 @@
 import type { CornerAssessment, Interval, UseRules } from "../../../physics/fitment.ts";
 import type { Quantity } from "../../../physics/sentence.ts";
-import type { LengthUnit } from "../../../records/units.ts";
+import type { LengthUnit } from "../../../records/entry/units.ts";
 import { eventWords } from "../eventWords.ts";
 import type { CornerContext } from "./cornerContext.ts";
 import {

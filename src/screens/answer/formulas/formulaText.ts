@@ -1,6 +1,6 @@
 import type { Quantity, Sentence } from "../../../physics/sentence.ts";
-import { quantityText } from "../../../records/quantityText.ts";
-import { fromModel, type LengthUnit } from "../../../records/units.ts";
+import { quantityText } from "../../../records/entry/quantityText.ts";
+import { fromModel, type LengthUnit } from "../../../records/entry/units.ts";
 import { plain } from "./plainNumber.ts";
 
 /** A number inside a formula, with more figures than on the rest of the screen. */

@@ -6,7 +6,7 @@ import type {
 } from "../../../physics/fitment.ts";
 import type { ReadingId } from "../../../physics/outcome.ts";
 import type { QuantityKind } from "../../../physics/sentence.ts";
-import { catalogueEntry, entryName } from "../../../records/readingCatalogue.ts";
+import { catalogueEntry, entryName } from "../../../records/entry/readingCatalogue.ts";
 
 /** The reading an id stands for; undefined for what is no reading of this fitment. */
 export function readingById(fitment: Fitment, id: ReadingId): Reading | undefined {

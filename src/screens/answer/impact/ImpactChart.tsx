@@ -1,22 +1,22 @@
 import type { DesignEvent, EventResult, UseRules } from "../../../physics/fitment.ts";
 import type { ImpactTrace } from "../../../physics/impact/impactTrace.ts";
-import { quantityText } from "../../../records/quantityText.ts";
-import type { LengthUnit } from "../../../records/units.ts";
-import { BottomAxis, LeftAxis } from "../charts/Axis.tsx";
+import { quantityText } from "../../../records/entry/quantityText.ts";
+import type { LengthUnit } from "../../../records/entry/units.ts";
+import { BottomAxis, LeftAxis } from "../../charts/Axis.tsx";
 import {
   type AxisUnit,
   accelerationAxis,
   forceAxis,
   lengthAxis,
   timeAxis,
-} from "../charts/axisUnit.ts";
-import { ChartFigure } from "../charts/ChartFigure.tsx";
-import { useChartWidth } from "../charts/chartWidth.ts";
-import { DataTable } from "../charts/DataTable.tsx";
-import { Legend } from "../charts/Legend.tsx";
-import { linePath } from "../charts/linePath.ts";
-import { linearScale } from "../charts/scale.ts";
-import { linearTicks } from "../charts/ticks.ts";
+} from "../../charts/axisUnit.ts";
+import { ChartFigure } from "../../charts/ChartFigure.tsx";
+import { useChartWidth } from "../../charts/chartWidth.ts";
+import { DataTable } from "../../charts/DataTable.tsx";
+import { Legend } from "../../charts/Legend.tsx";
+import { linePath } from "../../charts/linePath.ts";
+import { linearScale } from "../../charts/scale.ts";
+import { linearTicks } from "../../charts/ticks.ts";
 import { eventWords } from "../eventWords.ts";
 
 /** One stop going through one event. */

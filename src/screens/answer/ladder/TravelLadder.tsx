@@ -1,10 +1,10 @@
 import type { CornerAssessment, Interval } from "../../../physics/fitment.ts";
-import type { LengthUnit } from "../../../records/units.ts";
-import { ChartFigure } from "../charts/ChartFigure.tsx";
-import { useChartWidth } from "../charts/chartWidth.ts";
-import { DataTable } from "../charts/DataTable.tsx";
-import { linearScale, type Scale } from "../charts/scale.ts";
-import { spreadLabels } from "../charts/spreadLabels.ts";
+import type { LengthUnit } from "../../../records/entry/units.ts";
+import { ChartFigure } from "../../charts/ChartFigure.tsx";
+import { useChartWidth } from "../../charts/chartWidth.ts";
+import { DataTable } from "../../charts/DataTable.tsx";
+import { linearScale, type Scale } from "../../charts/scale.ts";
+import { spreadLabels } from "../../charts/spreadLabels.ts";
 import { type Ladder, ladderOf, type Rung } from "./ladderRungs.ts";
 import { bandText, bareLength, ladderWords, lengthText } from "./ladderWords.ts";
 

@@ -1,6 +1,6 @@
 import type { Interval, Side } from "../../../physics/fitment.ts";
-import { quantityText } from "../../../records/quantityText.ts";
-import type { LengthUnit } from "../../../records/units.ts";
+import { quantityText } from "../../../records/entry/quantityText.ts";
+import type { LengthUnit } from "../../../records/entry/units.ts";
 import type { Ladder } from "./ladderRungs.ts";
 
 export function lengthText(mm: number, unit: LengthUnit): string {

@@ -1,7 +1,7 @@
 import type { UseRules } from "../../../physics/fitment.ts";
 import type { MapCell } from "../../../physics/stiffness/heightClassMap.ts";
-import { quantityText } from "../../../records/quantityText.ts";
-import type { LengthUnit } from "../../../records/units.ts";
+import { quantityText } from "../../../records/entry/quantityText.ts";
+import type { LengthUnit } from "../../../records/entry/units.ts";
 import { StateMark } from "../../drawings/StateMark.tsx";
 import { eventWords } from "../eventWords.ts";
 import { lengthText } from "../ladder/ladderWords.ts";

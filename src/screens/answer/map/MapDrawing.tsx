@@ -1,9 +1,9 @@
 import { useRef } from "preact/hooks";
 import type { MapLayout } from "../../../compute/messages.ts";
 import type { MapCell } from "../../../physics/stiffness/heightClassMap.ts";
-import type { LengthUnit } from "../../../records/units.ts";
-import { lengthAxis, tickText } from "../charts/axisUnit.ts";
-import { Hatches } from "../charts/Hatches.tsx";
+import type { LengthUnit } from "../../../records/entry/units.ts";
+import { lengthAxis, tickText } from "../../charts/axisUnit.ts";
+import { Hatches } from "../../charts/Hatches.tsx";
 import { failureWords, foremost } from "./cellWords.ts";
 import { classText, heightText, type Place } from "./HeightClassMap.tsx";
 import { outline } from "./outline.ts";

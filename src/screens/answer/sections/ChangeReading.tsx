@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import type { StoredCheck } from "../../../records/storedCheck.ts";
+import type { StoredCheck } from "../../../records/check/storedCheck.ts";
 import { OverviewDialog } from "../../check/Overview.tsx";
 import { stepsOf } from "../../check/steps.ts";
 import { Button } from "../../parts/Button.tsx";

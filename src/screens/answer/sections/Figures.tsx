@@ -1,8 +1,8 @@
 import { Fragment } from "preact";
 import type { Assessment, CornerAssessment, Fitment } from "../../../physics/fitment.ts";
 import { rulesOf } from "../../../physics/road/useRules.ts";
-import { quantityText } from "../../../records/quantityText.ts";
-import type { LengthUnit } from "../../../records/units.ts";
+import { quantityText } from "../../../records/entry/quantityText.ts";
+import type { LengthUnit } from "../../../records/entry/units.ts";
 import { contactsText } from "../contacts/contactsWords.ts";
 import { cornerContext } from "../formulas/cornerContext.ts";
 import { type Figure, type FigureGroup, figuresOf } from "../formulas/figures.ts";

@@ -4,12 +4,12 @@ import type { CornerAssessment, Fitment, UseRules } from "../../../physics/fitme
 import type { ImpactRun } from "../../../physics/impact/impact.ts";
 import type { Outcome } from "../../../physics/outcome.ts";
 import { rulesOf } from "../../../physics/road/useRules.ts";
-import { sentenceText } from "../../../records/quantityText.ts";
-import type { LengthUnit } from "../../../records/units.ts";
+import { sentenceText } from "../../../records/entry/quantityText.ts";
+import type { LengthUnit } from "../../../records/entry/units.ts";
+import { useImpactRun } from "../../assessment/useImpactRun.ts";
 import { Choices } from "../../parts/Choices.tsx";
 import type { ComparedStop } from "../compare/useComparison.ts";
 import { eventWords } from "../eventWords.ts";
-import { useImpactRun } from "../hooks/useImpactRun.ts";
 import { ImpactChart, type ImpactRecord } from "../impact/ImpactChart.tsx";
 import { sideWords } from "../stateWords.ts";
 

@@ -1,6 +1,6 @@
-import type { MissingField } from "../../../records/completeRecord.ts";
-import { sentenceText } from "../../../records/quantityText.ts";
-import type { LengthUnit } from "../../../records/units.ts";
+import type { MissingField } from "../../../records/check/completeRecord.ts";
+import { sentenceText } from "../../../records/entry/quantityText.ts";
+import type { LengthUnit } from "../../../records/entry/units.ts";
 import { StateMark } from "../../drawings/StateMark.tsx";
 import { Icon } from "../../parts/Icon.tsx";
 

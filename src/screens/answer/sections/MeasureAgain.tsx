@@ -1,5 +1,5 @@
 import type { Assessment, DoubtShare, Fitment, Side } from "../../../physics/fitment.ts";
-import type { LengthUnit } from "../../../records/units.ts";
+import type { LengthUnit } from "../../../records/entry/units.ts";
 import { Icon } from "../../parts/Icon.tsx";
 import { readingById, readingKind, readingWords } from "../formulas/readingById.ts";
 import { lengthText } from "../ladder/ladderWords.ts";

@@ -1,5 +1,5 @@
 import type { Assessment, RideQuantity } from "../../../physics/fitment.ts";
-import { catalogueEntry } from "../../../records/readingCatalogue.ts";
+import { catalogueEntry } from "../../../records/entry/readingCatalogue.ts";
 import { Button } from "../../parts/Button.tsx";
 
 type Missing = RideQuantity | "cornerMassKg";

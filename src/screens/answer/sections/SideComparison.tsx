@@ -1,6 +1,6 @@
 import type { Assessment, Check, CheckId, CornerAssessment } from "../../../physics/fitment.ts";
-import { sentenceText } from "../../../records/quantityText.ts";
-import type { LengthUnit } from "../../../records/units.ts";
+import { sentenceText } from "../../../records/entry/quantityText.ts";
+import type { LengthUnit } from "../../../records/entry/units.ts";
 import { StateMark } from "../../drawings/StateMark.tsx";
 import { probabilityNumber, probabilityWords } from "../probabilityWords.ts";
 import { checkStateWords, checkTitles, sideWords } from "../stateWords.ts";

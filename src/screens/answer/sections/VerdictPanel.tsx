@@ -1,7 +1,7 @@
 import type { Assessment, Stop } from "../../../physics/fitment.ts";
-import { sentenceText } from "../../../records/quantityText.ts";
-import { estimateSentence } from "../../../records/stopTitle.ts";
-import type { LengthUnit } from "../../../records/units.ts";
+import { sentenceText } from "../../../records/entry/quantityText.ts";
+import type { LengthUnit } from "../../../records/entry/units.ts";
+import { estimateSentence } from "../../../records/pack/stopTitle.ts";
 import { StateMark } from "../../drawings/StateMark.tsx";
 import type { ComparedStop } from "../compare/useComparison.ts";
 import { isMissing } from "../missing.ts";

@@ -1,4 +1,4 @@
-import type { LengthUnit } from "../../../records/units.ts";
+import type { LengthUnit } from "../../../records/entry/units.ts";
 import { formulaQuantity, formulaSentence } from "../formulas/formulaText.ts";
 import type { WorkedFigure } from "../formulas/workedFigure.ts";
 

@@ -1,15 +1,15 @@
-import { quantityText } from "../../../records/quantityText.ts";
-import type { LengthUnit } from "../../../records/units.ts";
-import { BottomAxis, LeftAxis } from "../charts/Axis.tsx";
-import { forceAxis, lengthAxis } from "../charts/axisUnit.ts";
-import { ChartFigure } from "../charts/ChartFigure.tsx";
-import { useChartWidth } from "../charts/chartWidth.ts";
-import { DataTable } from "../charts/DataTable.tsx";
-import { Legend } from "../charts/Legend.tsx";
-import { areaPath, linePath } from "../charts/linePath.ts";
-import { linearScale, type Scale } from "../charts/scale.ts";
-import { spreadLabels } from "../charts/spreadLabels.ts";
-import { linearTicks } from "../charts/ticks.ts";
+import { quantityText } from "../../../records/entry/quantityText.ts";
+import type { LengthUnit } from "../../../records/entry/units.ts";
+import { BottomAxis, LeftAxis } from "../../charts/Axis.tsx";
+import { forceAxis, lengthAxis } from "../../charts/axisUnit.ts";
+import { ChartFigure } from "../../charts/ChartFigure.tsx";
+import { useChartWidth } from "../../charts/chartWidth.ts";
+import { DataTable } from "../../charts/DataTable.tsx";
+import { Legend } from "../../charts/Legend.tsx";
+import { areaPath, linePath } from "../../charts/linePath.ts";
+import { linearScale, type Scale } from "../../charts/scale.ts";
+import { spreadLabels } from "../../charts/spreadLabels.ts";
+import { linearTicks } from "../../charts/ticks.ts";
 import { lengthText } from "../ladder/ladderWords.ts";
 import { totalForce, type WheelForceCurve, type WheelForcePoint } from "./wheelForceCurve.ts";
 

@@ -1,11 +1,11 @@
 import { useMemo, useRef } from "preact/hooks";
 import type { Assessor } from "../../../compute/assessor.ts";
 import type { State } from "../../../physics/fitment.ts";
-import { fitmentOf } from "../../../records/fitmentOf.ts";
-import { completeRecord, type StoredCheck } from "../../../records/storedCheck.ts";
-import { useAssessment } from "../../answer/hooks/useAssessment.ts";
-import { useAssessor } from "../../answer/hooks/useAssessor.ts";
+import { fitmentOf } from "../../../records/check/fitmentOf.ts";
+import { completeRecord, type StoredCheck } from "../../../records/check/storedCheck.ts";
 import { verdictWords } from "../../answer/stateWords.ts";
+import { useAssessment } from "../../assessment/useAssessment.ts";
+import { useAssessor } from "../../assessment/useAssessor.ts";
 import { StateMark } from "../../drawings/StateMark.tsx";
 import { useSettled } from "../settled.ts";
 import "./liveVerdict.css";

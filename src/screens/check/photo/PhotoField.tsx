@@ -1,10 +1,10 @@
 import { useRef, useState } from "preact/hooks";
 import type { Sentence } from "../../../physics/sentence.ts";
-import type { Photo } from "../../../records/checkRecord.ts";
-import { limitKindOf } from "../../../records/entryPath.ts";
-import { sentenceText } from "../../../records/quantityText.ts";
-import { entryName } from "../../../records/readingCatalogue.ts";
-import type { StoredCheck } from "../../../records/storedCheck.ts";
+import type { Photo } from "../../../records/check/checkRecord.ts";
+import type { StoredCheck } from "../../../records/check/storedCheck.ts";
+import { limitKindOf } from "../../../records/entry/entryPath.ts";
+import { sentenceText } from "../../../records/entry/quantityText.ts";
+import { entryName } from "../../../records/entry/readingCatalogue.ts";
 import { Button } from "../../parts/Button.tsx";
 import { Notice } from "../../parts/Notice.tsx";
 import type { Change } from "../stepProps.ts";

@@ -1,6 +1,6 @@
-import { type Photo, recordBounds } from "../../../records/checkRecord.ts";
-import { withField } from "../../../records/entryPath.ts";
-import { changeRecord, type StoredCheck } from "../../../records/storedCheck.ts";
+import { type Photo, recordBounds } from "../../../records/check/checkRecord.ts";
+import { changeRecord, type StoredCheck } from "../../../records/check/storedCheck.ts";
+import { withField } from "../../../records/entry/entryPath.ts";
 
 /** One photo, and its place among all of the record. */
 export interface PlacedPhoto {

@@ -1,6 +1,6 @@
 import { fail, type Outcome, succeed } from "../../../physics/outcome.ts";
-import { type Photo, recordBounds } from "../../../records/checkRecord.ts";
-import { withoutMetadata } from "../../../records/jpegSegments.ts";
+import { type Photo, recordBounds } from "../../../records/check/checkRecord.ts";
+import { withoutMetadata } from "../../../records/photo/jpegSegments.ts";
 
 /** Enough to see the points of a measurement, small enough for many checks, px. */
 const longestSide = 1280;

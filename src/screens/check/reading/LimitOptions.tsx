@@ -1,8 +1,8 @@
 import type { Side } from "../../../physics/fitment.ts";
-import type { PartialLimit } from "../../../records/checkRecord.ts";
-import { withCorner } from "../../../records/entryPath.ts";
-import { changeRecord, type StoredCheck, setEntry } from "../../../records/storedCheck.ts";
-import { plainDecimal } from "../../../records/units.ts";
+import type { PartialLimit } from "../../../records/check/checkRecord.ts";
+import { changeRecord, type StoredCheck, setEntry } from "../../../records/check/storedCheck.ts";
+import { withCorner } from "../../../records/entry/entryPath.ts";
+import { plainDecimal } from "../../../records/entry/units.ts";
 import { Button } from "../../parts/Button.tsx";
 import { Segmented } from "../../parts/Choices.tsx";
 import { Disclosure } from "../../parts/Disclosure.tsx";

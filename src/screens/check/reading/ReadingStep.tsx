@@ -1,5 +1,5 @@
 import type { Side } from "../../../physics/fitment.ts";
-import type { StoredCheck } from "../../../records/storedCheck.ts";
+import type { StoredCheck } from "../../../records/check/storedCheck.ts";
 import { drawingValues, drawnReadingOf } from "../../drawings/drawingValues.ts";
 import { ReadingDrawing } from "../../drawings/ReadingDrawing.tsx";
 import { type ReadingGuide, readingGuide } from "../readingGuide.ts";

@@ -1,7 +1,7 @@
-import { type Entry, parseText, readTolerance } from "../../../records/entry.ts";
-import { sentenceText } from "../../../records/quantityText.ts";
-import { catalogueEntry } from "../../../records/readingCatalogue.ts";
-import { entryToolShares, toolGroupOf, usualReach } from "../../../records/readingTools.ts";
+import { type Entry, parseText, readTolerance } from "../../../records/entry/entry.ts";
+import { sentenceText } from "../../../records/entry/quantityText.ts";
+import { catalogueEntry } from "../../../records/entry/readingCatalogue.ts";
+import { entryToolShares, toolGroupOf, usualReach } from "../../../records/entry/readingTools.ts";
 import {
   isReach,
   isToolId,
@@ -9,7 +9,7 @@ import {
   reaches,
   type ToolId,
   toolsOf,
-} from "../../../records/toolTolerance.ts";
+} from "../../../records/entry/toolTolerance.ts";
 import { Choices, type Option } from "../../parts/Choices.tsx";
 import { Disclosure } from "../../parts/Disclosure.tsx";
 import { Notice } from "../../parts/Notice.tsx";

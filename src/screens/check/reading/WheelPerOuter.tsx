@@ -1,4 +1,4 @@
-import type { StoredCheck } from "../../../records/storedCheck.ts";
+import type { StoredCheck } from "../../../records/check/storedCheck.ts";
 import { Disclosure } from "../../parts/Disclosure.tsx";
 import type { Preferences } from "../../preferences.ts";
 import { NumberEntry } from "../NumberEntry.tsx";

@@ -1,9 +1,9 @@
 import type { Reading } from "../../../physics/fitment.ts";
 import type { Outcome } from "../../../physics/outcome.ts";
-import type { Entry } from "../../../records/entry.ts";
-import { sixteenths } from "../../../records/quantityText.ts";
-import type { EntryKind } from "../../../records/readingCatalogue.ts";
-import { fromModel, mmPerInch } from "../../../records/units.ts";
+import type { Entry } from "../../../records/entry/entry.ts";
+import { sixteenths } from "../../../records/entry/quantityText.ts";
+import type { EntryKind } from "../../../records/entry/readingCatalogue.ts";
+import { fromModel, mmPerInch } from "../../../records/entry/units.ts";
 
 /** The reading in the other unit, and the mean where it was taken more than once. Empty: nothing to say. */
 export function equivalentText(kind: EntryKind, entry: Entry, reading: Outcome<Reading>): string {

@@ -1,6 +1,6 @@
-import { entryLengthUnit, readEntry } from "../../../records/entry.ts";
-import type { StoredCheck } from "../../../records/storedCheck.ts";
-import type { LengthUnit } from "../../../records/units.ts";
+import type { StoredCheck } from "../../../records/check/storedCheck.ts";
+import { entryLengthUnit, readEntry } from "../../../records/entry/entry.ts";
+import type { LengthUnit } from "../../../records/entry/units.ts";
 
 /** The unit a drawing writes a reading in: its own, or where nothing is typed yet the usual one. */
 export function shownUnit(stored: StoredCheck, id: string, usual: LengthUnit): LengthUnit {

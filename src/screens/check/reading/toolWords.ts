@@ -1,12 +1,12 @@
-import type { EntryKind } from "../../../records/readingCatalogue.ts";
+import type { EntryKind } from "../../../records/entry/readingCatalogue.ts";
 import {
   type Reach,
   type ToolGroup,
   type ToolId,
   tapeClasses,
   tapeClassOf,
-} from "../../../records/toolTolerance.ts";
-import { type EntryUnit, fromModel } from "../../../records/units.ts";
+} from "../../../records/entry/toolTolerance.ts";
+import { type EntryUnit, fromModel } from "../../../records/entry/units.ts";
 
 export const toolWords: {
   readonly [Tool in ToolId]: { readonly name: string; readonly hint: string };

@@ -1,5 +1,5 @@
 import type { Side } from "../../../physics/fitment.ts";
-import { sentenceText } from "../../../records/quantityText.ts";
+import { sentenceText } from "../../../records/entry/quantityText.ts";
 import { drawingValues } from "../../drawings/drawingValues.ts";
 import { ReadingDrawing } from "../../drawings/ReadingDrawing.tsx";
 import { Choices } from "../../parts/Choices.tsx";

@@ -1,6 +1,6 @@
 import type { RideQuantity } from "../../../physics/fitment.ts";
-import { sentenceText } from "../../../records/quantityText.ts";
-import type { StoredCheck } from "../../../records/storedCheck.ts";
+import type { StoredCheck } from "../../../records/check/storedCheck.ts";
+import { sentenceText } from "../../../records/entry/quantityText.ts";
 import { Notice } from "../../parts/Notice.tsx";
 import type { Preferences } from "../../preferences.ts";
 import { rideRange } from "./rideText.ts";

@@ -1,4 +1,4 @@
-import { setEntry } from "../../../records/storedCheck.ts";
+import { setEntry } from "../../../records/check/storedCheck.ts";
 import { Choices } from "../../parts/Choices.tsx";
 import { Notice } from "../../parts/Notice.tsx";
 import { chosen, withChoice } from "../choice.ts";

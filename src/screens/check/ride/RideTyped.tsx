@@ -1,7 +1,7 @@
 import type { ComponentChildren } from "preact";
 import type { RideQuantity } from "../../../physics/fitment.ts";
-import { sentenceText } from "../../../records/quantityText.ts";
-import { catalogueEntry } from "../../../records/readingCatalogue.ts";
+import { sentenceText } from "../../../records/entry/quantityText.ts";
+import { catalogueEntry } from "../../../records/entry/readingCatalogue.ts";
 import { Notice } from "../../parts/Notice.tsx";
 import { numberRemark } from "../remarks.ts";
 import { useSettled } from "../settled.ts";

@@ -1,10 +1,10 @@
 import type { ComponentChildren } from "preact";
 import { useId } from "preact/hooks";
-import { parseText } from "../../../records/entry.ts";
-import { sentenceText } from "../../../records/quantityText.ts";
-import { entryUnit } from "../../../records/readingCatalogue.ts";
-import { type Entry, type StoredCheck, setEntry } from "../../../records/storedCheck.ts";
-import type { EntryUnit } from "../../../records/units.ts";
+import { type Entry, type StoredCheck, setEntry } from "../../../records/check/storedCheck.ts";
+import { parseText } from "../../../records/entry/entry.ts";
+import { sentenceText } from "../../../records/entry/quantityText.ts";
+import { entryUnit } from "../../../records/entry/readingCatalogue.ts";
+import type { EntryUnit } from "../../../records/entry/units.ts";
 import { Segmented } from "../../parts/Choices.tsx";
 import type { Preferences } from "../../preferences.ts";
 import { spokenEntry } from "../../voice/spokenEntry.ts";

@@ -1,6 +1,6 @@
 import type { Side } from "../../../physics/fitment.ts";
-import { withCorner, withField } from "../../../records/entryPath.ts";
-import { changeRecord, type StoredCheck, setEntry } from "../../../records/storedCheck.ts";
+import { changeRecord, type StoredCheck, setEntry } from "../../../records/check/storedCheck.ts";
+import { withCorner, withField } from "../../../records/entry/entryPath.ts";
 import { chosen, withChoice } from "../choice.ts";
 import { sidesOf, wayOf } from "../steps.ts";
 

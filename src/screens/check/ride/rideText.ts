@@ -1,6 +1,6 @@
 import type { RideQuantity } from "../../../physics/fitment.ts";
-import { catalogueEntry, entryUnit } from "../../../records/readingCatalogue.ts";
-import { type EntryUnit, fromModel } from "../../../records/units.ts";
+import { catalogueEntry, entryUnit } from "../../../records/entry/readingCatalogue.ts";
+import { type EntryUnit, fromModel } from "../../../records/entry/units.ts";
 import type { Preferences } from "../../preferences.ts";
 
 type Units = Pick<Preferences, "length" | "mass">;

@@ -1,6 +1,6 @@
 import type { RideQuantity } from "../../../physics/fitment.ts";
-import { withField } from "../../../records/entryPath.ts";
-import { changeRecord, type StoredCheck, setEntry } from "../../../records/storedCheck.ts";
+import { changeRecord, type StoredCheck, setEntry } from "../../../records/check/storedCheck.ts";
+import { withField } from "../../../records/entry/entryPath.ts";
 import { chosen, withChoice } from "../choice.ts";
 import { wayOf } from "../steps.ts";
 

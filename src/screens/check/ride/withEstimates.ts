@@ -11,14 +11,14 @@ import type { Estimate, Toleranced } from "../../../physics/estimates/estimate.t
 import { wheelRateFromSag } from "../../../physics/estimates/wheelRateFromSag.ts";
 import type { RideQuantity, Side } from "../../../physics/fitment.ts";
 import { fail, type Outcome, succeed } from "../../../physics/outcome.ts";
-import { entryText } from "../../../records/entry.ts";
 import {
   type Entry,
   type StoredCheck,
   setEntry,
   setEstimate,
-} from "../../../records/storedCheck.ts";
-import type { LengthUnit } from "../../../records/units.ts";
+} from "../../../records/check/storedCheck.ts";
+import { entryText } from "../../../records/entry/entry.ts";
+import type { LengthUnit } from "../../../records/entry/units.ts";
 import { chosen } from "../choice.ts";
 import { packCornerMass, packRide } from "../platforms.ts";
 import { sidesOf, wayOf } from "../steps.ts";

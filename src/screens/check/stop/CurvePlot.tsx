@@ -1,8 +1,8 @@
 import { secantRate, stiffnessClassOf } from "../../../physics/stop/stiffnessClass.ts";
 import { stopCurve } from "../../../physics/stop/stopCurve.ts";
-import type { CheckStop } from "../../../records/checkRecord.ts";
-import { quantityText } from "../../../records/quantityText.ts";
-import type { LengthUnit } from "../../../records/units.ts";
+import type { CheckStop } from "../../../records/check/checkRecord.ts";
+import { quantityText } from "../../../records/entry/quantityText.ts";
+import type { LengthUnit } from "../../../records/entry/units.ts";
 
 const width = 320;
 const height = 190;

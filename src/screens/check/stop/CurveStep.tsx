@@ -1,7 +1,7 @@
-import { type Entry, parseText } from "../../../records/entry.ts";
-import { entryOutcome } from "../../../records/entryPath.ts";
-import { sentenceText } from "../../../records/quantityText.ts";
-import { stopFaults } from "../../../records/recordRules.ts";
+import { stopFaults } from "../../../records/check/recordRules.ts";
+import { type Entry, parseText } from "../../../records/entry/entry.ts";
+import { entryOutcome } from "../../../records/entry/entryPath.ts";
+import { sentenceText } from "../../../records/entry/quantityText.ts";
 import { Notice } from "../../parts/Notice.tsx";
 import { useSettled } from "../settled.ts";
 import type { StepProps } from "../stepProps.ts";

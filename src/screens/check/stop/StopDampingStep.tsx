@@ -1,6 +1,6 @@
-import { entryOutcome } from "../../../records/entryPath.ts";
-import { sentenceText } from "../../../records/quantityText.ts";
-import { stopFaults } from "../../../records/recordRules.ts";
+import { stopFaults } from "../../../records/check/recordRules.ts";
+import { entryOutcome } from "../../../records/entry/entryPath.ts";
+import { sentenceText } from "../../../records/entry/quantityText.ts";
 import { Choices } from "../../parts/Choices.tsx";
 import { Notice } from "../../parts/Notice.tsx";
 import { useSettled } from "../settled.ts";

@@ -1,5 +1,5 @@
-import { sentenceText } from "../../../records/quantityText.ts";
-import { stopFaults } from "../../../records/recordRules.ts";
+import { stopFaults } from "../../../records/check/recordRules.ts";
+import { sentenceText } from "../../../records/entry/quantityText.ts";
 import { drawingValues } from "../../drawings/drawingValues.ts";
 import { ReadingDrawing } from "../../drawings/ReadingDrawing.tsx";
 import { Notice } from "../../parts/Notice.tsx";

@@ -1,10 +1,10 @@
 import { useState } from "preact/hooks";
-import { recordBounds } from "../../../records/checkRecord.ts";
-import { recordStop, stopOf } from "../../../records/pack.ts";
-import { stopDifferences } from "../../../records/packSince.ts";
-import { stopFacts } from "../../../records/stopFacts.ts";
-import { stopTitle } from "../../../records/stopTitle.ts";
-import { changeRecord } from "../../../records/storedCheck.ts";
+import { recordBounds } from "../../../records/check/checkRecord.ts";
+import { changeRecord } from "../../../records/check/storedCheck.ts";
+import { recordStop, stopOf } from "../../../records/pack/pack.ts";
+import { stopDifferences } from "../../../records/pack/packSince.ts";
+import { stopFacts } from "../../../records/pack/stopFacts.ts";
+import { stopTitle } from "../../../records/pack/stopTitle.ts";
 import { Button } from "../../parts/Button.tsx";
 import { Choices, Segmented } from "../../parts/Choices.tsx";
 import { TextField } from "../../parts/Field.tsx";

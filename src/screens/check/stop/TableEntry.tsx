@@ -1,6 +1,6 @@
-import { parseText } from "../../../records/entry.ts";
-import type { EntryKind } from "../../../records/readingCatalogue.ts";
-import { type Entry, setEntry } from "../../../records/storedCheck.ts";
+import { type Entry, setEntry } from "../../../records/check/storedCheck.ts";
+import { parseText } from "../../../records/entry/entry.ts";
+import type { EntryKind } from "../../../records/entry/readingCatalogue.ts";
 import type { StepProps } from "../stepProps.ts";
 import { CellTable, type Column } from "./CellTable.tsx";
 

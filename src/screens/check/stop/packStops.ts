@@ -1,5 +1,5 @@
-import type { PackStop } from "../../../records/pack.ts";
-import type { StoredCheck } from "../../../records/storedCheck.ts";
+import type { StoredCheck } from "../../../records/check/storedCheck.ts";
+import type { PackStop } from "../../../records/pack/pack.ts";
 import { referencePack } from "../../referencePack.ts";
 import { platformOfCheck } from "../platforms.ts";
 

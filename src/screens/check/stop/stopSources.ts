@@ -1,13 +1,13 @@
-import type { CheckStop } from "../../../records/checkRecord.ts";
-import { withField } from "../../../records/entryPath.ts";
+import type { CheckStop } from "../../../records/check/checkRecord.ts";
 import {
   changeRecord,
   chooseStop,
   type Entry,
   type StoredCheck,
   setEntry,
-} from "../../../records/storedCheck.ts";
-import type { LengthUnit } from "../../../records/units.ts";
+} from "../../../records/check/storedCheck.ts";
+import { withField } from "../../../records/entry/entryPath.ts";
+import type { LengthUnit } from "../../../records/entry/units.ts";
 import { chosen, withChoice } from "../choice.ts";
 import { type StopSource, stopSource } from "../steps.ts";
 import { withTestedAtSpeed } from "./testedAtSpeed.ts";

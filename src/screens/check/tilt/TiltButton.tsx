@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
-import type { Entry } from "../../../records/entry.ts";
-import { entryName } from "../../../records/readingCatalogue.ts";
-import { type StoredCheck, setEntry } from "../../../records/storedCheck.ts";
+import { type StoredCheck, setEntry } from "../../../records/check/storedCheck.ts";
+import type { Entry } from "../../../records/entry/entry.ts";
+import { entryName } from "../../../records/entry/readingCatalogue.ts";
 import { Button } from "../../parts/Button.tsx";
 import { later } from "../../parts/later.tsx";
 import type { Preferences } from "../../preferences.ts";

@@ -1,6 +1,6 @@
 import type { Side } from "../../../physics/fitment.ts";
-import { type Entry, readTolerance } from "../../../records/entry.ts";
-import type { StoredCheck } from "../../../records/storedCheck.ts";
+import type { StoredCheck } from "../../../records/check/storedCheck.ts";
+import { type Entry, readTolerance } from "../../../records/entry/entry.ts";
 import type { AngleKind, PostureFault } from "../../../sensors/phoneAngle.ts";
 import type { TiltZero } from "../../../sensors/tiltZero.ts";
 

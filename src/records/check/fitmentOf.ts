@@ -1,0 +1,15 @@
+import type { Fitment } from "../../physics/fitment.ts";
+import type { CheckRecord } from "./checkRecord.ts";
+
+/** What the assessment needs of a check record. */
+export function fitmentOf(record: CheckRecord): Fitment {
+  const { layout, corners, stop, ride, rules } = record;
+  return {
+    use: record.vehicle.use,
+    layout,
+    corners,
+    stop,
+    ...(ride === undefined ? {} : { ride }),
+    ...(rules === undefined ? {} : { rules }),
+  };
+}

@@ -1,0 +1,123 @@
+import type { Sentence } from "../../physics/sentence.ts";
+import { meanOf } from "../../physics/uncertainty/readingMean.ts";
+import { quantityKindOf, readingsOf } from "../review/oddReadings.ts";
+import { canonicalText } from "../text/canonicalText.ts";
+import type { CheckRecord, TypedReading } from "./checkRecord.ts";
+
+/** One thing that differs between two versions of a check; null: not there. */
+export interface Difference {
+  readonly what: string;
+  readonly before: Sentence | null;
+  readonly after: Sentence | null;
+}
+
+/** What is told as readings, and what no person has to compare. */
+const toldElsewhere = new Set([
+  "layout.readings",
+  "corners",
+  "stop.freeHeight",
+  "photos",
+  "reference",
+]);
+
+function readingSentence(id: string, reading: TypedReading): Sentence {
+  const kind = quantityKindOf(id);
+  return [
+    { kind, value: meanOf(reading) },
+    " ± ",
+    { kind, value: reading.tol },
+    reading.values.length === 1 ? ", once" : `, ${reading.values.length} times`,
+  ];
+}
+
+function fieldsOf(value: unknown, path: string, found: Map<string, string>): void {
+  if (toldElsewhere.has(path)) return;
+  if (typeof value === "object" && value !== null && !Array.isArray(value)) {
+    for (const [name, inner] of Object.entries(value)) {
+      fieldsOf(inner, path === "" ? name : `${path}.${name}`, found);
+    }
+    return;
+  }
+  if (value !== undefined) found.set(path, plainText(value));
+}
+
+function plainText(value: unknown): string {
+  const text = typeof value === "string" ? value : canonicalText(value);
+  return text.length > 200 ? `${text.slice(0, 200)} …` : text;
+}
+
+/** "ride.wheelRateNPerMm" → "ride: wheel rate N per mm". */
+function fieldWords(path: string): string {
+  return path
+    .split(".")
+    .map((name) => name.replace(/([a-z])([A-Z])/g, "$1 $2").replace(/ [A-Z][a-z]/g, lowered))
+    .join(": ");
+}
+
+function lowered(text: string): string {
+  return text.toLowerCase();
+}
+
+/** Everything in which `after` differs from `before`, readings first. */
+export function recordDifferences(before: CheckRecord, after: CheckRecord): Difference[] {
+  const differences: Difference[] = [];
+  const old = new Map(readingsOf(before).map((each) => [each.id, each]));
+  const now = new Map(readingsOf(after).map((each) => [each.id, each]));
+  for (const id of new Set([...now.keys(), ...old.keys()])) {
+    const [was, is] = [old.get(id), now.get(id)];
+    if (was && is && canonicalText(was.reading) === canonicalText(is.reading)) continue;
+    differences.push({
+      what: is?.name ?? was?.name ?? id,
+      before: was ? readingSentence(id, was.reading) : null,
+      after: is ? readingSentence(id, is.reading) : null,
+    });
+  }
+  const [fields, fieldsNow] = [new Map<string, string>(), new Map<string, string>()];
+  fieldsOf(before, "", fields);
+  fieldsOf(after, "", fieldsNow);
+  for (const path of new Set([...fieldsNow.keys(), ...fields.keys()])) {
+    const [was, is] = [fields.get(path), fieldsNow.get(path)];
+    if (was === is) continue;
+    differences.push({
+      what: fieldWords(path),
+      before: was === undefined ? null : [was],
+      after: is === undefined ? null : [is],
+    });
+  }
+  const [photos, photosNow] = [before.photos ?? [], after.photos ?? []];
+  if (canonicalText(photos) !== canonicalText(photosNow)) {
+    const words = (count: number): Sentence => [count === 1 ? "1 photo" : `${count} photos`];
+    differences.push({
+      what: "photos",
+      before: words(photos.length),
+      after:
+        photos.length === photosNow.length
+          ? [`${words(photosNow.length)[0]}, not the same`]
+          : words(photosNow.length),
+    });
+  }
+  const perWheel = (record: CheckRecord) =>
+    canonicalText(
+      record.corners.map(({ side, limits }) => [
+        side,
+        limits.map(({ kind, at, perWheel: closing }) => [kind, at, closing ?? 1]),
+      ]),
+    );
+  if (perWheel(before) !== perWheel(after)) {
+    differences.push({
+      what: "hard limits",
+      before: [limitsText(before)],
+      after: [limitsText(after)],
+    });
+  }
+  return differences;
+}
+
+function limitsText({ corners }: CheckRecord): string {
+  return corners
+    .map(({ side, limits }) => {
+      const words = limits.map(({ kind, at, perWheel = 1 }) => `${kind} at the ${at}, ${perWheel}`);
+      return `${side}: ${words.join("; ") || "none"}`;
+    })
+    .join(". ");
+}

@@ -1,0 +1,119 @@
+import type { Quantity, QuantityKind, Sentence } from "../../physics/sentence.ts";
+import {
+  fromModel,
+  joulesPerFootPoundForce,
+  type LengthUnit,
+  mmPerInch,
+  newtonsPerPoundForce,
+  plainDecimal,
+} from "./units.ts";
+
+export interface TextOptions {
+  /** Inches as whole numbers and sixteenths, as a tape shows them. */
+  readonly fractions?: boolean;
+}
+
+/** Inches to the nearest sixteenth as a tape shows them: "2 5/16", "3/8", "-1 1/2", "0". */
+export function sixteenths(inches: number): string {
+  if (!Number.isFinite(inches)) return "unknown";
+  const total = Math.round(Math.abs(inches) * 16);
+  const whole = Math.floor(total / 16);
+  let numerator = total % 16;
+  let denominator = 16;
+  while (numerator > 0 && numerator % 2 === 0) {
+    numerator /= 2;
+    denominator /= 2;
+  }
+  const sign = inches < 0 && total > 0 ? "-" : "";
+  if (numerator === 0) return `${sign}${whole}`;
+  return whole === 0
+    ? `${sign}${numerator}/${denominator}`
+    : `${sign}${whole} ${numerator}/${denominator}`;
+}
+
+/** `decimals` places, without a minus before a rounded zero. */
+function fixed(value: number, decimals: number): string {
+  const text = value.toFixed(decimals);
+  return /^-[0.]+$/.test(text) ? text.slice(1) : text;
+}
+
+/** At least three figures without an exponent: 0.0123, 1.23, 12.3, 123, 1234. */
+function threeFigures(value: number): string {
+  if (value === 0) return "0";
+  const places = 2 - Math.floor(Math.log10(Math.abs(value)));
+  return fixed(value, Math.min(6, Math.max(0, places)));
+}
+
+/** A preferred number is written as it is, without zeros behind it. */
+function preferredNumber(value: number): string {
+  return plainDecimal(Number(value.toPrecision(6)));
+}
+
+type Writer = (value: number, options: TextOptions) => string;
+
+const metric: { readonly [Kind in QuantityKind]: Writer } = {
+  length: (mm) => `${fixed(mm, 1)} mm`,
+  angle: (degrees) => `${fixed(degrees, 1)}°`,
+  rate: (rate) => `${threeFigures(rate)} N/mm`,
+  stiffnessClass: (rate) => `${preferredNumber(rate)} N/mm`,
+  force: (newtons) => `${fixed(newtons, 0)} N`,
+  mass: (kilograms) => `${fixed(kilograms, 0)} kg`,
+  energy: (joules) => `${fixed(joules, 1)} J`,
+  speed: (speed) => `${fixed(speed, 0)} mm/s`,
+  acceleration: (acceleration) => `${fixed(acceleration, 2)} g`,
+  share: (share) => `${fixed(100 * share, 0)} %`,
+  ratio: (ratio) => `${fixed(ratio, 2)} : 1`,
+  count: (count) => {
+    if (Number.isInteger(count)) return String(count);
+    return count > 0 && count < 0.001 ? "under 0.001" : threeFigures(count);
+  },
+};
+
+const imperial: { readonly [Kind in QuantityKind]: Writer } = {
+  ...metric,
+  length: (mm, { fractions = false }) =>
+    `${fractions ? sixteenths(mm / mmPerInch) : fixed(mm / mmPerInch, 2)} in`,
+  rate: (rate) => `${threeFigures(fromModel(rate, "lbf/in"))} lbf/in`,
+  // The class is a round number in N/mm only; it stays the name, with the person's unit beside it.
+  stiffnessClass: (rate) =>
+    `${preferredNumber(rate)} N/mm (${threeFigures(fromModel(rate, "lbf/in"))} lbf/in)`,
+  force: (newtons) => `${fixed(newtons / newtonsPerPoundForce, 0)} lbf`,
+  mass: (kilograms) => `${fixed(fromModel(kilograms, "lb"), 0)} lb`,
+  energy: (joules) => `${fixed(joules / joulesPerFootPoundForce, 1)} ft·lbf`,
+  speed: (speed) => `${fixed(speed / mmPerInch, 1)} in/s`,
+};
+
+/** A number and its unit stay on one line. */
+const noBreak = "\u00a0";
+
+/** For text that leaves the screens, to where a space that does not break may be unknown. */
+export function withPlainSpaces(text: string): string {
+  return text.replaceAll(noBreak, " ");
+}
+
+/** Beyond this nothing is a measurement, in any unit. */
+const greatestShown = 1e12;
+
+/** One number with its unit in the person's own units, with a true minus before it. What is not a usable number is "unknown". */
+export function quantityText(
+  quantity: Quantity,
+  unit: LengthUnit,
+  options: TextOptions = {},
+): string {
+  // Written so that NaN fails it too.
+  if (!(Math.abs(quantity.value) <= greatestShown)) return "unknown";
+  const text = (unit === "in" ? imperial : metric)[quantity.kind](quantity.value, options);
+  return text.replace(/^-/, "−").replaceAll(/ (?!\()/g, noBreak);
+}
+
+/** A whole sentence in the person's own units. */
+export function sentenceText(
+  sentence: Sentence,
+  unit: LengthUnit,
+  options: TextOptions = {},
+): string {
+  return sentence
+    .map((part) => (typeof part === "string" ? part : quantityText(part, unit, options)))
+    .join("")
+    .replaceAll("± ", `±${noBreak}`);
+}

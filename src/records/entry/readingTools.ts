@@ -1,0 +1,69 @@
+import type { Outcome, ReadingId } from "../../physics/outcome.ts";
+import type { Entry } from "./entry.ts";
+import { catalogueEntry } from "./readingCatalogue.ts";
+import {
+  isReach,
+  isToolId,
+  type Reach,
+  type ToolGroup,
+  type ToolShares,
+  toolsOf,
+  toolTolerance,
+} from "./toolTolerance.ts";
+
+/** Up to this a reading is within reach of short tools, mm: gaps, clearances, a stop's height. */
+const nearMm = 400;
+
+/** The readings that one tool serves; null where no tool is known for what is typed. */
+export function toolGroupOf(id: ReadingId): ToolGroup | null {
+  const { kind, believable } = catalogueEntry(id);
+  if (kind === "length") return believable[1] <= nearMm ? "near" : "length";
+  return kind === "angle" || kind === "mass" ? kind : null;
+}
+
+/**
+ * How well the two points of a reading can usually be got at. Common practice: gaps, clearances and
+ * heights in plain view; arms and dampers at arm's length; track and spacing across the vehicle.
+ */
+export function usualReach(id: ReadingId): Reach {
+  const { kind, defaultTolerance } = catalogueEntry(id);
+  if (kind === "length") {
+    if (defaultTolerance <= 1) return "clear";
+    return defaultTolerance <= 2 ? "awkward" : "far";
+  }
+  return kind === "angle" && defaultTolerance > 0.5 ? "awkward" : "clear";
+}
+
+/** What of `source` names a tool and its reach; nothing where it names none. */
+export function toolFields(source: {
+  readonly tool?: string;
+  readonly reach?: string;
+}): Pick<Entry, "tool" | "reach"> {
+  return {
+    ...(typeof source.tool === "string" && { tool: source.tool }),
+    ...(typeof source.reach === "string" && { reach: source.reach }),
+  };
+}
+
+/**
+ * The ± that the entry's tool gives at the mean of `values`, and what it is made of. Null where no
+ * tool is named, or one that this version does not know; a fault where the tool does not reach.
+ */
+export function entryToolShares(
+  id: ReadingId,
+  entry: Entry,
+  values: readonly number[],
+): Outcome<ToolShares> | null {
+  const group = toolGroupOf(id);
+  const { tool } = entry;
+  if (group === null || values.length === 0 || !isToolId(tool)) return null;
+  if (!toolsOf(group).includes(tool)) return null;
+  return toolTolerance({
+    tool,
+    reach: isReach(entry.reach) ? entry.reach : usualReach(id),
+    kind: group === "near" ? "length" : group,
+    value: Math.abs(values.reduce((sum, value) => sum + value, 0) / values.length),
+    unit: entry.unit,
+    texts: entry.texts,
+  });
+}

@@ -1,0 +1,52 @@
+import type { ToolsAtHand } from "../../physics/remeasure/planAgain.ts";
+import type { BetterTool } from "../../physics/remeasure/readAgain.ts";
+import type { StoredCheck } from "../check/storedCheck.ts";
+import { type Entry, isReading, readEntry } from "./entry.ts";
+import { toolGroupOf, usualReach } from "./readingTools.ts";
+import { isReach, type ToolId, toolsOf, toolTolerance } from "./toolTolerance.ts";
+
+/** What a workshop has, and a person can be asked to fetch. Common practice. */
+const usual: { readonly [Tool in ToolId]?: string } = {
+  tapeII: "a class II tape",
+  rule: "a steel rule",
+  caliper: "a caliper",
+  angleGauge: "a digital angle gauge",
+  phone: "the phone's tilt",
+  wheelScales: "wheel scales",
+};
+
+/** How far the usual caliper and steel rule reach, mm. Common practice. */
+const longest: { readonly [Tool in ToolId]?: number } = { caliper: 200, rule: 1000 };
+
+function toolsFor(id: string, entry: Entry): readonly BetterTool[] {
+  const group = toolGroupOf(id);
+  const reading = readEntry(id, entry);
+  if (group === null || !reading.ok) return [];
+  const { values } = reading.value;
+  const value = Math.abs(values.reduce((sum, each) => sum + each, 0) / values.length);
+  return toolsOf(group).flatMap((tool) => {
+    const name = usual[tool];
+    if (name === undefined || value > (longest[tool] ?? Number.POSITIVE_INFINITY)) return [];
+    const shares = toolTolerance({
+      tool,
+      reach: isReach(entry.reach) ? entry.reach : usualReach(id),
+      kind: group === "near" ? "length" : group,
+      value,
+      unit: entry.unit,
+      texts: entry.texts,
+    });
+    return shares.ok ? [{ id: tool, name, halfWidth: shares.value.halfWidth }] : [];
+  });
+}
+
+/**
+ * The tools that each reading of a check could be taken with, and the ± that each then has at the
+ * value and with the reach that the reading has now.
+ */
+export function toolsAtHand({ entries }: Pick<StoredCheck, "entries">): ToolsAtHand {
+  return Object.fromEntries(
+    Object.entries(entries)
+      .filter(([id]) => isReading(id))
+      .map(([id, entry]) => [id, toolsFor(id, entry)]),
+  );
+}

@@ -1,0 +1,134 @@
+import type { GeometryReadingName, LayoutKind, Use, UseRules } from "../../physics/fitment.ts";
+import type { CheckStop, TypedReading } from "../check/checkRecord.ts";
+import type { Platform, TakenFromPack } from "./platform.ts";
+
+export type { Platform, TakenFromPack } from "./platform.ts";
+
+export const packFormat = "stopfit-pack";
+export const packVersion = 1;
+
+/** A value and its standard error; null where it was not tested. */
+export type TestedValue = readonly [value: number, standardError: number] | null;
+
+/** What one bench test of a stop gave, with enough of its rows to draw it again. Model units. */
+export interface PackTest {
+  readonly id: string;
+  /** The file it was imported from. */
+  readonly file: string;
+  readonly importedAt: string;
+  readonly kind: "rows" | "cycles";
+  /** Rows or samples in the file. */
+  readonly rows: number;
+  /** What was recognised in the file and put right, in words. */
+  readonly remarks: readonly string[];
+  readonly notes?: string;
+  /** Rows up to this speed counted as static, mm/s. */
+  readonly staticSpeedMmPerS?: number;
+  /** [mm, N, standard error N] by isotonic regression. */
+  readonly curve?: readonly (readonly [number, number, number])[];
+  /** Root mean square of the static rows' residuals, N. */
+  readonly residualRmsN?: number;
+  /** By depth: N·s/mm compressing and rebounding. */
+  readonly damping?: readonly {
+    readonly depthMm: number;
+    readonly compressing: TestedValue;
+    readonly rebounding: TestedValue;
+  }[];
+  /** A fair sample of the rows: [mm, mm/s, N]. */
+  readonly sample?: readonly (readonly [number, number, number])[];
+  readonly cycles?: {
+    readonly count: number;
+    readonly frequencyHz: number;
+    readonly amplitudeMm: number;
+    readonly energyInJ: number;
+    readonly energyOutJ: number;
+    readonly lossJ: number;
+    readonly dynamicRateNPerMm: number;
+    readonly lossFactor: number | null;
+    readonly equivalentDampingNsPerMm: number | null;
+    /** [mm, N], the mean loop. */
+    readonly loop: readonly (readonly [number, number])[];
+  };
+}
+
+/** A stop of the pack: as a record holds it, with what tells one stop from another at the bench. */
+export interface PackStop extends CheckStop {
+  readonly id: string;
+  readonly material?: string;
+  readonly outerDiameterMm?: number;
+  readonly mounting?: string;
+  readonly notes?: string;
+  readonly tests?: readonly PackTest[];
+}
+
+/** What the maker keeps: platforms, stops and house rules. */
+export interface Pack {
+  readonly format: typeof packFormat;
+  readonly version: typeof packVersion;
+  readonly name: string;
+  readonly notes?: string;
+  readonly stops: readonly PackStop[];
+  readonly platforms: readonly Platform[];
+  readonly rules?: { readonly [Each in Use]?: Partial<UseRules> };
+}
+
+/** As much of a pack as readings are held against. */
+export type PackPlatforms = Pick<Pack, "platforms">;
+
+/** How much a pack may hold. */
+export const packBounds = {
+  stops: 2000,
+  platforms: 2000,
+  testsOfStop: 50,
+  /** Points of a test's curve, sample or loop. */
+  testPoints: 2000,
+  textCharacters: 32_000_000,
+} as const;
+
+/** The stop as a record holds it: a copy, so that a later pack changes no old check. */
+export function recordStop(stop: PackStop): CheckStop {
+  const { id: _id, material: _material, outerDiameterMm: _diameter, ...rest } = stop;
+  const { mounting: _mounting, notes: _notes, tests: _tests, ...own } = rest;
+  return own;
+}
+
+/** The platform of this id, where the pack has one. */
+export function platformOf(pack: PackPlatforms, id: string | null): Platform | null {
+  return pack.platforms.find((platform) => platform.id === id) ?? null;
+}
+
+export function stopOf(pack: Pack, id: string | null): PackStop | null {
+  return pack.stops.find((stop) => stop.id === id) ?? null;
+}
+
+/** A platform's reading of this layout, where it has that layout and gives the reading. */
+export function platformReading(
+  platform: Platform,
+  kind: LayoutKind,
+  name: GeometryReadingName,
+): TypedReading | null {
+  if (platform.layout.kind !== kind) return null;
+  const readings: { readonly [Name in GeometryReadingName]?: TypedReading } =
+    platform.layout.readings;
+  return readings[name] ?? null;
+}
+
+/** The record's copy of a platform of this pack; its notes stay in the pack. */
+export function takenPlatform(platform: Platform): Platform {
+  const { notes: _notes, ...taken } = platform;
+  return taken;
+}
+
+/** The record's copy of what is given of a pack; undefined where nothing is. */
+export function takenFrom(
+  pack: Pack,
+  taken: { readonly platform?: Platform | null; readonly rules?: Partial<UseRules> | undefined },
+): TakenFromPack | undefined {
+  const { platform, rules } = taken;
+  if (!platform && !rules) return undefined;
+  return {
+    pack: pack.name,
+    ...(platform && { platform: takenPlatform(platform) }),
+    ...(rules && { rules }),
+  };
+}

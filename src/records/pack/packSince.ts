@@ -1,0 +1,107 @@
+import type { RideQuantity, Use, UseRules } from "../../physics/fitment.ts";
+import type { Sentence } from "../../physics/sentence.ts";
+import type { CheckStop, PartialCheckRecord } from "../check/checkRecord.ts";
+import { entryName } from "../entry/readingCatalogue.ts";
+import { type Pack, platformOf, recordStop, takenPlatform } from "./pack.ts";
+import { itemDifferences } from "./packDifferences.ts";
+import type { Platform } from "./platform.ts";
+
+/** What marks a value of a record as taken from a pack rather than measured. */
+const fromPack = /^reference pack|from the reference pack/i;
+
+const useWords: { readonly [Each in Use]: string } = {
+  daily: "daily driving",
+  towing: "towing",
+  offroad: "off-road use",
+};
+
+/**
+ * What a check holds of a pack that the pack in use has otherwise: its stop, by name, what it took of
+ * its platform, and the house rules of its use. The check's own copy counts for its answer; these
+ * sentences say that the two differ, and in what. What was measured on the vehicle is no difference.
+ */
+export function packSince(record: PartialCheckRecord, pack: Pack): readonly Sentence[] {
+  return [...stopSince(record, pack), ...platformSince(record, pack), ...rulesSince(record, pack)];
+}
+
+/** What the pack's stop of the check's name has otherwise than the check; null: nothing, or none there. */
+export function stopDifferences(stop: Partial<CheckStop>, pack: Pack): readonly string[] | null {
+  const named = pack.stops.filter(({ name }) => name === stop.name);
+  const differing = named.map((each) => {
+    const theirs = untyped(recordStop(each));
+    const mine = untyped(stop);
+    // A height that a person typed was measured on the part itself.
+    const measured = stop.freeHeight?.typed !== undefined;
+    return namesOf(mine, measured ? { ...theirs, freeHeight: mine.freeHeight } : theirs);
+  });
+  const least = differing.sort((a, b) => a.length - b.length)[0];
+  return least === undefined || least.length === 0 ? null : least;
+}
+
+/** What was typed beside a number does not matter for what a thing is. */
+function untyped<Shape extends object>(value: Shape): Shape {
+  return JSON.parse(
+    JSON.stringify(value, (name, each: unknown) => (name === "typed" ? undefined : each)),
+  ) as Shape;
+}
+
+function namesOf(mine: object, theirs: object): readonly string[] {
+  return [...new Set(itemDifferences(mine, theirs).map(({ name }) => name))];
+}
+
+function stopSince({ stop }: PartialCheckRecord, pack: Pack): readonly Sentence[] {
+  const names = stop && stopDifferences(stop, pack);
+  return names
+    ? [
+        [
+          `The pack in use has the stop “${stop.name}” otherwise than this check: ${names.join(", ")}. The answer holds for the stop as the check has it.`,
+        ],
+      ]
+    : [];
+}
+
+function platformSince(record: PartialCheckRecord, pack: Pack): readonly Sentence[] {
+  const platform = platformOf(pack, record.vehicle?.platformId ?? null);
+  if (platform === null) return [];
+  const taken = record.reference?.platform;
+  if (taken?.id !== platform.id) return rideSince(record, platform);
+  const names = namesOf(untyped(taken), untyped(takenPlatform(platform)));
+  return names.length === 0
+    ? []
+    : [
+        [
+          `The pack in use has ${platform.label} otherwise than when this check took it: ${names.join(", ")}. The answer holds for what the check took.`,
+        ],
+      ];
+}
+
+/** For a check without a copy of its platform: the ride data that say that they came from the pack. */
+function rideSince({ ride }: PartialCheckRecord, platform: Platform): readonly Sentence[] {
+  return Object.entries(ride?.estimated ?? {}).flatMap(([name, how]): Sentence[] => {
+    if (typeof how !== "string" || !fromPack.test(how)) return [];
+    const mine = ride?.[name as RideQuantity];
+    const theirs = platform.ride?.[name as RideQuantity];
+    if (mine === undefined || theirs === undefined || mine === theirs) return [];
+    return [
+      [
+        `The ${entryName(`ride.${name}`)} came from the pack, which has another value now. The answer holds for the one in the check.`,
+      ],
+    ];
+  });
+}
+
+function rulesSince({ vehicle, reference }: PartialCheckRecord, pack: Pack): readonly Sentence[] {
+  const use = vehicle?.use;
+  if (use === undefined) return [];
+  const taken: Partial<UseRules> = reference?.rules ?? {};
+  const names = namesOf(taken, pack.rules?.[use] ?? {});
+  return names.length === 0
+    ? []
+    : [
+        [
+          reference?.rules === undefined
+            ? `The pack in use has house rules for ${useWords[use]} that this check did not take: ${names.join(", ")}. The answer holds for the demands in the check.`
+            : `The house rules of the pack in use for ${useWords[use]} are not those that this check took: ${names.join(", ")}. The answer holds for the demands in the check.`,
+        ],
+      ];
+}

@@ -1,0 +1,243 @@
+import * as z from "zod/mini";
+import type { Fault, Outcome } from "../../physics/outcome.ts";
+import { fail, succeed } from "../../physics/outcome.ts";
+import { checkFormat, type PartialCheckRecord, recordBounds } from "../check/checkRecord.ts";
+import { numberSchema, platformSchema, rulesSchema, stopSchema } from "../check/checkSchema.ts";
+import { recordFaults, stopFaults } from "../check/recordRules.ts";
+import { issueFault } from "../text/faultWords.ts";
+import { checkPlainData, readJsonText, shortened } from "../text/jsonText.ts";
+import { type Pack, packBounds, packFormat, packVersion } from "./pack.ts";
+
+const label = z.string().check(z.maxLength(recordBounds.labelCharacters));
+const id = label.check(z.regex(/\S/, "must not be empty"));
+const notes = z.optional(z.string().check(z.maxLength(recordBounds.notesCharacters)));
+
+const nullableNumber = z.nullable(numberSchema);
+const testedValue = z.nullable(z.tuple([numberSchema, numberSchema.check(z.gte(0))]));
+const points = packBounds.testPoints;
+
+const packTest = z.looseObject({
+  id,
+  file: label,
+  importedAt: label,
+  kind: z.enum(["rows", "cycles"]),
+  rows: numberSchema.check(z.gte(0)),
+  remarks: z.array(z.string().check(z.maxLength(1000))).check(z.maxLength(50)),
+  notes,
+  staticSpeedMmPerS: z.optional(numberSchema.check(z.gt(0))),
+  curve: z.optional(
+    z.array(z.tuple([numberSchema, numberSchema, numberSchema])).check(z.maxLength(points)),
+  ),
+  residualRmsN: z.optional(numberSchema),
+  damping: z.optional(
+    z
+      .array(
+        z.looseObject({ depthMm: numberSchema, compressing: testedValue, rebounding: testedValue }),
+      )
+      .check(z.maxLength(points)),
+  ),
+  sample: z.optional(
+    z.array(z.tuple([numberSchema, numberSchema, numberSchema])).check(z.maxLength(points)),
+  ),
+  cycles: z.optional(
+    z.looseObject({
+      count: numberSchema,
+      frequencyHz: numberSchema,
+      amplitudeMm: numberSchema,
+      energyInJ: numberSchema,
+      energyOutJ: numberSchema,
+      lossJ: numberSchema,
+      dynamicRateNPerMm: numberSchema,
+      lossFactor: nullableNumber,
+      equivalentDampingNsPerMm: nullableNumber,
+      loop: z.array(z.tuple([numberSchema, numberSchema])).check(z.maxLength(points)),
+    }),
+  ),
+});
+
+const packStop = z.looseObject({
+  ...stopSchema.shape,
+  id,
+  material: z.optional(label),
+  outerDiameterMm: z.optional(numberSchema.check(z.gt(0))),
+  mounting: z.optional(label),
+  notes,
+  tests: z.optional(z.array(packTest).check(z.maxLength(packBounds.testsOfStop))),
+});
+
+const packSchema = z.looseObject({
+  format: z.literal(packFormat),
+  version: z.literal(packVersion),
+  name: label,
+  notes,
+  stops: z.array(packStop).check(z.maxLength(packBounds.stops)),
+  platforms: z.array(platformSchema).check(z.maxLength(packBounds.platforms)),
+  rules: z.optional(
+    z.looseObject({
+      daily: z.optional(rulesSchema),
+      towing: z.optional(rulesSchema),
+      offroad: z.optional(rulesSchema),
+    }),
+  ),
+});
+
+/** An Outcome with every fault beside it; `fault` is the first one. */
+export type ReadPack =
+  | { readonly ok: true; readonly value: Pack }
+  | { readonly ok: false; readonly fault: Fault; readonly faults: readonly Fault[] };
+
+/** A reference pack from the text of a file, one sentence for each fault. */
+export function readPackText(text: string, what = "The file"): ReadPack {
+  const json = readJsonText(text, what);
+  return json.ok ? judge(json.value, what) : refused([json.fault]);
+}
+
+/** A reference pack from a value that has already been parsed; the value itself is never altered. */
+export function readPackValue(value: unknown, what = "The pack"): ReadPack {
+  const plain = checkPlainData(value, what);
+  return plain.ok ? judge(value, what) : refused([plain.fault]);
+}
+
+const unreadable: Fault = { code: "unreadable", sentence: ["The pack can't be read."] };
+
+function refused(faults: readonly Fault[]): ReadPack {
+  return { ok: false, fault: faults[0] ?? unreadable, faults };
+}
+
+function judge(value: unknown, what: string): ReadPack {
+  const own = ownFormat(value, what);
+  if (!own.ok) return refused([own.fault]);
+  const parsed = packSchema.safeParse(value);
+  if (!parsed.success) {
+    return refused(parsed.error.issues.slice(0, 50).map((issue) => packFault(issue, value)));
+  }
+  const pack = value as Pack;
+  const faults = packFaults(pack);
+  return faults.length === 0 ? { ok: true, value: pack } : refused(faults);
+}
+
+function ownFormat(value: unknown, what: string): Outcome<null> {
+  if (typeof value !== "object" || value === null || Array.isArray(value)) {
+    return fail("notAPack", [`${what} is not a reference pack.`]);
+  }
+  const { format, version } = value as { readonly format?: unknown; readonly version?: unknown };
+  if (format === checkFormat) {
+    return fail("otherFormat", [
+      `${what} is a fitment check, not a reference pack. Open it in the list of checks.`,
+    ]);
+  }
+  if (format !== packFormat) {
+    const found = typeof format === "string" ? `: its format is “${shortened(format)}”` : "";
+    return fail("otherFormat", [`${what} is not a reference pack${found}.`]);
+  }
+  if (typeof version === "number" && Number.isInteger(version) && version > packVersion) {
+    return fail("newerVersion", [
+      `${what} was made by a newer version of Stopfit (pack version ${version}); this one reads version ${packVersion}. Update Stopfit, then open it again.`,
+    ]);
+  }
+  if (version !== packVersion) {
+    return fail("unknownVersion", [`${what} does not say which version of the pack it is.`]);
+  }
+  return succeed(null);
+}
+
+/** “Tall firm”, or stop 3 where it has no name. */
+function itemName(value: unknown, list: "stops" | "platforms", index: number): string {
+  const items: unknown = Reflect.get(value as object, list);
+  const item: unknown = Array.isArray(items) ? items[index] : null;
+  const name: unknown =
+    typeof item === "object" && item !== null
+      ? Reflect.get(item, list === "stops" ? "name" : "label")
+      : null;
+  const one = list === "stops" ? "stop" : "platform";
+  return typeof name === "string" && name.trim() !== ""
+    ? `The ${one} “${shortened(name)}”`
+    : `The ${one} ${index + 1} of the pack`;
+}
+
+/** An issue within a stop or platform, told in a record's words after the item's name. */
+function packFault(issue: z.core.$ZodIssue, value: unknown): Fault {
+  const [list, index, ...rest] = issue.path;
+  if ((list !== "stops" && list !== "platforms") || typeof index !== "number") {
+    return issueFault(issue, value);
+  }
+  const items = Reflect.get(value as object, list) as readonly unknown[];
+  const item = items[index];
+  const within = list === "stops" ? { stop: item } : item;
+  const path = list === "stops" ? ["stop", ...rest] : placeInCheck(rest);
+  const raw = list === "stops" ? within : asCheck(item);
+  return named(itemName(value, list, index), issueFault({ ...issue, path }, raw));
+}
+
+function named(name: string, fault: Fault): Fault {
+  return { ...fault, sentence: [`${name}: `, ...lowered(fault.sentence)] };
+}
+
+function lowered(sentence: Fault["sentence"]): Fault["sentence"] {
+  const [first, ...rest] = sentence;
+  if (typeof first !== "string") return sentence;
+  // A platform has no sides: its readings hold for both.
+  const sideless = first.replace(/^The (?:left )?/, "the ").replace(" of the first corner", "");
+  return [sideless, ...rest];
+}
+
+const cornerFields: readonly PropertyKey[] = ["rideHeight", "gap", "cornerMassKg", "limits"];
+
+/** A platform's readings are named as those of a check's corner. */
+function placeInCheck(path: readonly PropertyKey[]): PropertyKey[] {
+  return cornerFields.includes(path[0] ?? "") ? ["corners", 0, ...path] : [...path];
+}
+
+function asCheck(item: unknown): unknown {
+  return typeof item === "object" && item !== null ? { ...item, corners: [item] } : {};
+}
+
+function packFaults(pack: Pack): Fault[] {
+  const faults: Fault[] = [];
+  const ids = new Set<string>();
+  const unique = (kind: string, each: string): void => {
+    if (ids.has(`${kind} ${each}`)) {
+      faults.push({
+        code: "idTwice",
+        sentence: [`The id “${shortened(each)}” belongs to more than one ${kind} of the pack.`],
+      });
+    }
+    ids.add(`${kind} ${each}`);
+  };
+  for (const stop of pack.stops) {
+    unique("stop", stop.id);
+    const name = `The stop “${shortened(stop.name)}”`;
+    faults.push(...stopFaults(stop).map((fault) => named(name, fault)));
+  }
+  for (const each of pack.platforms) {
+    unique("platform", each.id);
+    const name = `The platform “${shortened(each.label)}”`;
+    const record = {
+      corners: [
+        {
+          side: "left" as const,
+          limits: each.limits,
+          ...(each.gap !== undefined && { gap: each.gap }),
+          ...(each.rideHeight !== undefined && { rideHeight: each.rideHeight }),
+          ...(each.cornerMassKg !== undefined && { cornerMassKg: each.cornerMassKg }),
+        },
+      ],
+      layout: each.layout,
+      ...(each.ride !== undefined && { ride: each.ride }),
+    } as unknown as PartialCheckRecord;
+    faults.push(...recordFaults(record).map((fault) => named(name, fault)));
+    if (each.usualStop !== null && !pack.stops.some(({ id: stop }) => stop === each.usualStop)) {
+      faults.push({
+        code: "stopUnknown",
+        sentence: [
+          `${name}: its usual stop “${shortened(each.usualStop)}” is not among the pack's stops.`,
+        ],
+      });
+    }
+  }
+  for (const rules of Object.values(pack.rules ?? {})) {
+    const record = { corners: [], rules } as unknown as PartialCheckRecord;
+    faults.push(...recordFaults(record));
+  }
+  return faults;
+}

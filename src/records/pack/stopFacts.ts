@@ -1,0 +1,26 @@
+import { isProgressive, secantRate, stiffnessClassOf } from "../../physics/stop/stiffnessClass.ts";
+import { stopCurve } from "../../physics/stop/stopCurve.ts";
+import { meanOf } from "../../physics/uncertainty/readingMean.ts";
+import { quantityText } from "../entry/quantityText.ts";
+import type { LengthUnit } from "../entry/units.ts";
+import type { PackStop } from "./pack.ts";
+import { estimateBand } from "./stopTitle.ts";
+
+/** Height, stiffness by its number, duty, how it was tested, size and mounting: what tells one stop from another. */
+export function stopFacts(stop: PackStop, unit: LengthUnit): string {
+  const length = (value: number) => quantityText({ kind: "length", value }, unit);
+  const curve = stopCurve(stop);
+  const stiffness = curve.ok
+    ? `class ${quantityText({ kind: "stiffnessClass", value: stiffnessClassOf(secantRate(curve.value)) }, unit)}${isProgressive(curve.value) ? ", progressive" : ""}`
+    : "class not known";
+  const tested = stop.testedAtSpeed ? "tested at speed" : "tested slowly only";
+  return [
+    `${length(meanOf(stop.freeHeight))} high, ${length(stop.usableCompressionMm)} usable`,
+    stiffness,
+    stop.duty === "carry" ? "made to carry" : "for impacts",
+    stop.estimated ? `curve by estimate, ${estimateBand(stop.estimated)}` : tested,
+    ...(stop.outerDiameterMm === undefined ? [] : [`${length(stop.outerDiameterMm)} across`]),
+    ...(stop.mounting ? [stop.mounting] : []),
+    ...(stop.material ? [stop.material] : []),
+  ].join(" · ");
+}

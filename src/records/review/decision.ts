@@ -1,0 +1,109 @@
+import type { ReadingId } from "../../physics/outcome.ts";
+import type { Listed } from "./listedSubmission.ts";
+
+export type DecisionKind = "accept" | "askAgain" | "otherPart" | "undo";
+
+/**
+ * Who decided what of one version of a check, and when. Decisions are only ever added: undoing one is
+ * another that names it, so nothing that was decided, in whatever tab, is lost.
+ */
+export interface Decision {
+  readonly key: string;
+  readonly checkId: string;
+  /** The key of the version that was decided on. */
+  readonly submission: string;
+  readonly kind: DecisionKind;
+  readonly by: string;
+  readonly at: string;
+  readonly note: string;
+  /** askAgain: the readings to take again. */
+  readonly readings?: readonly ReadingId[];
+  /** otherPart: the stop advised. */
+  readonly stop?: string;
+  /** The reply as it was written. */
+  readonly reply?: string;
+  /** undo: the key of the decision taken back. */
+  readonly undoes?: string;
+}
+
+export type DeskState = "new" | "accepted" | "askedAgain" | "otherPart";
+
+const states: { readonly [Kind in Exclude<DecisionKind, "undo">]: DeskState } = {
+  accept: "accepted",
+  askAgain: "askedAgain",
+  otherPart: "otherPart",
+};
+
+/** Oldest first; equal times by key, so that every tab and every desk sees one order. */
+export function inOrder(decisions: readonly Decision[]): Decision[] {
+  return [...decisions].sort((a, b) =>
+    a.at === b.at ? (a.key < b.key ? -1 : 1) : a.at < b.at ? -1 : 1,
+  );
+}
+
+/** The newest decision on this version that was not taken back; null: none. */
+export function standingDecision(
+  decisions: readonly Decision[],
+  submission: string,
+): Decision | null {
+  const undone = new Set(decisions.map(({ undoes }) => undoes));
+  const standing = inOrder(decisions).filter(
+    ({ key, kind, submission: of }) => of === submission && kind !== "undo" && !undone.has(key),
+  );
+  return standing.at(-1) ?? null;
+}
+
+/** A version that nobody has decided on is new, also where one before it was decided on. */
+export function deskState(decisions: readonly Decision[], submission: string): DeskState {
+  const decision = standingDecision(decisions, submission);
+  return decision === null || decision.kind === "undo" ? "new" : states[decision.kind];
+}
+
+/** One check at the desk: its versions, newest first, and where it stands. */
+export interface DeskCheck {
+  readonly latest: Listed;
+  readonly versions: readonly Listed[];
+  readonly state: DeskState;
+}
+
+/** By when they came; those that came together by their files' times, then in the order given. */
+function newestFirst(a: Listed, b: Listed): number {
+  if (a.receivedAt !== b.receivedAt) return a.receivedAt < b.receivedAt ? 1 : -1;
+  const [sentA, sentB] = [a.sentAt ?? "", b.sentAt ?? ""];
+  if (sentA !== sentB) return sentA < sentB ? 1 : -1;
+  const [placeA, placeB] = [a.place ?? 0, b.place ?? 0];
+  if (placeA !== placeB) return placeB - placeA;
+  return a.key < b.key ? 1 : -1;
+}
+
+/** Submissions put together by their check. */
+export function deskChecks(
+  submissions: readonly Listed[],
+  decisions: readonly Decision[],
+): DeskCheck[] {
+  const versions = new Map<string, Listed[]>();
+  for (const submission of submissions) {
+    const known = versions.get(submission.checkId);
+    if (known) known.push(submission);
+    else versions.set(submission.checkId, [submission]);
+  }
+  const decided = new Map<string, Decision[]>();
+  for (const decision of decisions) {
+    const known = decided.get(decision.checkId);
+    if (known) known.push(decision);
+    else decided.set(decision.checkId, [decision]);
+  }
+  const checks: DeskCheck[] = [];
+  for (const [checkId, all] of versions) {
+    const sorted = all.length === 1 ? all : all.sort(newestFirst);
+    const [latest] = sorted;
+    if (latest === undefined) continue;
+    const own = decided.get(checkId);
+    checks.push({
+      latest,
+      versions: sorted,
+      state: own === undefined ? "new" : deskState(own, latest.key),
+    });
+  }
+  return checks;
+}

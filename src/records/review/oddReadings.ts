@@ -1,0 +1,302 @@
+import { kinematicsOf } from "../../physics/kinematics/kinematics.ts";
+import type { ReadingId } from "../../physics/outcome.ts";
+import type { Quantity, QuantityKind, Sentence } from "../../physics/sentence.ts";
+import { meanOf } from "../../physics/uncertainty/readingMean.ts";
+import { believableRatio } from "../../physics/verdict/plausible.ts";
+import type { CheckRecord, TypedReading } from "../check/checkRecord.ts";
+import { isGeometryName } from "../entry/entryPath.ts";
+import { catalogueEntry, entryName, isBelievable } from "../entry/readingCatalogue.ts";
+import { mmPerInch } from "../entry/units.ts";
+import { type PackPlatforms, platformOf, platformReading } from "../pack/pack.ts";
+
+export type OddKind =
+  | "unitSlip"
+  | "outOfRange"
+  | "ratio"
+  | "scatter"
+  | "leftRight"
+  | "reference"
+  | "gapTooLarge";
+
+/** A reading that looks odd, and why. Nothing is refused for it: someone has to look. */
+export interface OddReading {
+  readonly reading: ReadingId;
+  readonly kind: OddKind;
+  readonly sentence: Sentence;
+}
+
+/** One reading of a record in the order in which it is measured. */
+export interface NamedReading {
+  readonly id: ReadingId;
+  readonly name: string;
+  readonly reading: TypedReading;
+}
+
+/** Repeats may differ by this many tolerances (common practice, as in the check of plausibility). */
+const mostScatter = 3;
+/** How far apart left and right may be, and how far from the pack's geometry (common practice). */
+const farLengthMm = 10;
+const farGeometryShare = 0.15;
+const farDegrees = 6;
+const farMassShare = 0.2;
+
+/** Every reading of a record with its id and plain name. */
+export function readingsOf(record: CheckRecord): NamedReading[] {
+  const found: NamedReading[] = [];
+  const add = (id: ReadingId, reading: TypedReading | undefined, name = entryName(id)): void => {
+    if (reading !== undefined) found.push({ id, name, reading });
+  };
+  for (const [name, reading] of Object.entries(record.layout.readings)) {
+    if (isGeometryName(name)) add(name, reading as TypedReading | undefined);
+  }
+  for (const corner of record.corners) {
+    const { side } = corner;
+    for (const [name, reading] of Object.entries(corner.geometry ?? {})) {
+      if (isGeometryName(name)) add(`${side}.${name}`, reading);
+    }
+    add(`${side}.gap`, corner.gap);
+    add(`${side}.rideHeight`, corner.rideHeight);
+    corner.limits.forEach((limit, index) => {
+      const id = `${side}.limits.${index}`;
+      add(id, limit.reading, entryName(id, limit.kind));
+    });
+    add(`${side}.cornerMassKg`, corner.cornerMassKg);
+  }
+  add("stop.freeHeight", record.stop.freeHeight);
+  return found;
+}
+
+/** What a reading is shown as; rates, forces and plain numbers are no readings. */
+export function quantityKindOf(id: ReadingId): QuantityKind {
+  const { kind } = catalogueEntry(id);
+  return kind === "angle" || kind === "mass" ? kind : "length";
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+function quantity(id: ReadingId, value: number): Quantity {
+  return { kind: quantityKindOf(id), value };
+}
+
+function spreadOf({ values }: TypedReading): number {
+  let least = Number.POSITIVE_INFINITY;
+  let greatest = Number.NEGATIVE_INFINITY;
+  for (const value of values) {
+    least = Math.min(least, value);
+    greatest = Math.max(greatest, value);
+  }
+  return greatest - least;
+}
+
+function ofOneReading({ id, name, reading }: NamedReading, record: CheckRecord): OddReading[] {
+  const odd: OddReading[] = [];
+  const mean = meanOf(reading);
+  const { kind, believable } = catalogueEntry(id);
+  const touching = id.endsWith(".gap") && record.stop.duty === "carry" && mean >= 0;
+  if (!isBelievable(id, mean) && !touching) {
+    const slip =
+      kind === "length"
+        ? [mean * mmPerInch, mean / mmPerInch].find((value) => isBelievable(id, value))
+        : undefined;
+    odd.push(
+      slip === undefined
+        ? {
+            reading: id,
+            kind: "outOfRange",
+            sentence: [
+              `${capital(name)}, `,
+              quantity(id, mean),
+              ", lies outside what is usually seen: ",
+              quantity(id, believable[0]),
+              " to ",
+              quantity(id, believable[1]),
+              ".",
+            ],
+          }
+        : {
+            reading: id,
+            kind: "unitSlip",
+            sentence: [
+              `${capital(name)}, `,
+              quantity(id, mean),
+              ", fits only if inches and millimetres were mixed up: then it is ",
+              quantity(id, slip),
+              ".",
+            ],
+          },
+    );
+  }
+  const spread = spreadOf(reading);
+  if (reading.values.length > 1 && spread > mostScatter * reading.tol) {
+    odd.push({
+      reading: id,
+      kind: "scatter",
+      sentence: [
+        `The repeats of ${name} differ by `,
+        quantity(id, spread),
+        ", more than 3 times the ± of ",
+        quantity(id, reading.tol),
+        ".",
+      ],
+    });
+  }
+  return odd;
+}
+
+function ratioOddities(record: CheckRecord): OddReading[] {
+  const odd: OddReading[] = [];
+  const { layout } = record;
+  const reading =
+    layout.kind === "arm" ? "pivotToStop" : layout.kind === "damper" ? "pivotToMount" : "stopLean";
+  for (const corner of record.corners) {
+    const kinematics = kinematicsOf(layout, corner.geometry);
+    const ratio = kinematics.ok ? kinematics.value.ratio(0) : kinematics;
+    const own = corner.geometry?.[reading] === undefined ? reading : `${corner.side}.${reading}`;
+    if (!ratio.ok) {
+      odd.push({
+        reading: ratio.fault.reading ?? own,
+        kind: "ratio",
+        sentence: ratio.fault.sentence,
+      });
+    } else if (ratio.value < believableRatio[0] || ratio.value > believableRatio[1]) {
+      odd.push({
+        reading: own,
+        kind: "ratio",
+        sentence: [
+          `On the ${corner.side} the lever ratio comes to `,
+          { kind: "ratio", value: ratio.value },
+          ", outside what is seen on vehicles (0.8 to 6).",
+        ],
+      });
+    }
+  }
+  const shared = odd.filter(
+    ({ reading: id }, index) => odd.findIndex((one) => one.reading === id) === index,
+  );
+  return shared;
+}
+
+/** Readings of the two sides that ought to be alike and are not. */
+function leftRight(record: CheckRecord, named: readonly NamedReading[]): OddReading[] {
+  const byId = new Map(named.map((each) => [each.id, each]));
+  const odd: OddReading[] = [];
+  for (const { id, reading: left } of named) {
+    if (!id.startsWith("left.")) continue;
+    const other = id.replace("left.", "right.");
+    const right = byId.get(other)?.reading;
+    if (right === undefined || !isSameLimit(record, id, other)) continue;
+    const kind = quantityKindOf(id);
+    const [a, b] = [meanOf(left), meanOf(right)];
+    const allowed =
+      kind === "angle"
+        ? farDegrees
+        : kind === "mass"
+          ? farMassShare * Math.max(a, b)
+          : Math.max(farLengthMm, left.tol + right.tol);
+    if (Math.abs(a - b) <= allowed) continue;
+    odd.push({
+      reading: a > b ? id : other,
+      kind: "leftRight",
+      sentence: [
+        `Left and right differ: ${entryName(id.replace("left.", ""), limitKind(record, id))} is `,
+        quantity(id, a),
+        " on the left and ",
+        quantity(id, b),
+        " on the right.",
+      ],
+    });
+  }
+  return odd;
+}
+
+function limitKind(record: CheckRecord, id: ReadingId) {
+  const match = /^(left|right)\.limits\.(\d+)$/.exec(id);
+  if (match === null) return undefined;
+  const corner = record.corners.find(({ side }) => side === match[1]);
+  return corner?.limits[Number(match[2])]?.kind;
+}
+
+function isSameLimit(record: CheckRecord, left: ReadingId, right: ReadingId): boolean {
+  return limitKind(record, left) === limitKind(record, right);
+}
+
+/** Geometry that the pack's platform contradicts. Heights and gaps change with lift, so they are not asked. */
+function againstPack(
+  record: CheckRecord,
+  named: readonly NamedReading[],
+  pack: PackPlatforms | null,
+): OddReading[] {
+  const platform = pack === null ? null : platformOf(pack, record.vehicle.platformId);
+  if (platform === null) return [];
+  const odd: OddReading[] = [];
+  if (platform.layout.kind !== record.layout.kind && platform.axle === record.axle) {
+    const [first] = named;
+    odd.push({
+      reading: first?.id ?? "layout.kind",
+      kind: "reference",
+      sentence: [
+        `The check says that the stop sits by the layout “${record.layout.kind}”; for ${platform.label} the reference pack has “${platform.layout.kind}”.`,
+      ],
+    });
+    return odd;
+  }
+  for (const { id, name, reading } of named) {
+    const geometry = id.replace(/^(left|right)\./, "");
+    if (!isGeometryName(geometry)) continue;
+    const reference = platformReading(platform, record.layout.kind, geometry);
+    if (reference === null) continue;
+    const usual = meanOf(reference);
+    const far = quantityKindOf(id) === "angle" ? farDegrees : farGeometryShare * Math.abs(usual);
+    if (Math.abs(meanOf(reading) - usual) <= Math.max(far, reading.tol + reference.tol)) continue;
+    odd.push({
+      reading: id,
+      kind: "reference",
+      sentence: [
+        `${capital(name)} is `,
+        quantity(id, meanOf(reading)),
+        `; the reference pack has `,
+        quantity(id, usual),
+        ` for ${platform.label}.`,
+      ],
+    });
+  }
+  return odd;
+}
+
+function gapsTooLarge(record: CheckRecord): OddReading[] {
+  const odd: OddReading[] = [];
+  for (const corner of record.corners) {
+    const atStop = corner.limits.filter(({ at }) => at === "stop");
+    const least = Math.min(...atStop.map(({ reading }) => meanOf(reading)));
+    const gap = meanOf(corner.gap);
+    if (!(gap > least)) continue;
+    odd.push({
+      reading: `${corner.side}.gap`,
+      kind: "gapTooLarge",
+      sentence: [
+        `The ${corner.side} gap, `,
+        { kind: "length", value: gap },
+        ", is larger than all the travel there is at the stop, ",
+        { kind: "length", value: least },
+        ".",
+      ],
+    });
+  }
+  return odd;
+}
+
+/** Everything about a record's readings that someone should look at, in the order of measuring. */
+export function oddReadings(record: CheckRecord, pack: PackPlatforms | null): OddReading[] {
+  const named = readingsOf(record);
+  const odd = [
+    ...named.flatMap((each) => ofOneReading(each, record)),
+    ...ratioOddities(record),
+    ...leftRight(record, named),
+    ...againstPack(record, named, pack),
+    ...gapsTooLarge(record),
+  ];
+  const place = new Map(named.map(({ id }, index) => [id, index]));
+  return odd.sort((a, b) => (place.get(a.reading) ?? 0) - (place.get(b.reading) ?? 0));
+}

@@ -1,0 +1,44 @@
+import * as z from "zod/mini";
+import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
+import { recordBounds } from "../check/checkRecord.ts";
+import { readJsonText } from "../text/jsonText.ts";
+import { type Reply, replyFormat, replyVersion } from "./reply.ts";
+
+const label = z.string().check(z.maxLength(recordBounds.labelCharacters));
+
+const replySchema = z.looseObject({
+  format: z.literal(replyFormat),
+  version: z.literal(replyVersion),
+  id: label.check(z.minLength(1)),
+  checkId: label.check(z.minLength(1)),
+  createdAt: label,
+  from: label,
+  kind: z.enum(["accept", "askAgain", "otherPart"]),
+  vehicle: label,
+  axle: z.enum(["front", "rear"]),
+  readings: z.array(label.check(z.regex(/^[A-Za-z0-9.]+$/))).check(z.maxLength(100)),
+  text: z.string().check(z.maxLength(recordBounds.notesCharacters)),
+});
+
+/** Does this text say that it is a reply? Enough to tell it from a check. */
+export function looksLikeReply(text: string): boolean {
+  return /^\ufeff?\s*\{\s*"format"\s*:\s*"stopfit-reply"/.test(text);
+}
+
+/** A desk's reply from the text of a file. */
+export function readReplyText(text: string, what = "The file"): Outcome<Reply> {
+  const json = readJsonText(text, what);
+  if (!json.ok) return json;
+  const { value } = json;
+  const version: unknown =
+    typeof value === "object" && value !== null && "version" in value ? value.version : undefined;
+  if (typeof version === "number" && version > replyVersion) {
+    return fail("newerVersion", [
+      `${what} was made by a newer version of Stopfit. Update Stopfit, then open it again.`,
+    ]);
+  }
+  const parsed = replySchema.safeParse(value);
+  return parsed.success
+    ? succeed(value as Reply)
+    : fail("notAReply", [`${what} is not a whole reply. Ask the desk to send it again.`]);
+}

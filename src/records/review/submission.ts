@@ -1,0 +1,104 @@
+import type { Assessment, Side, State, Use } from "../../physics/fitment.ts";
+import type { Sentence } from "../../physics/sentence.ts";
+import type { Axle, CheckRecord, Role } from "../check/checkRecord.ts";
+import type { LengthUnit } from "../entry/units.ts";
+import { canonicalText, textDigest } from "../text/canonicalText.ts";
+
+/** By which way a check came to the desk. */
+export type Way = "file" | "link" | "code" | "backup";
+
+/** What the desk's list knows of a record without opening it. */
+export interface SubmissionFacts {
+  readonly checkId: string;
+  readonly digest: string;
+  readonly vehicle: string;
+  readonly axle: Axle;
+  readonly use: Use;
+  readonly stop: string;
+  readonly sides: readonly Side[];
+  readonly who: string;
+  readonly role: Role;
+  readonly contact: string;
+  readonly createdAt: string;
+  readonly photos: number;
+}
+
+/** The answer computed at the desk, in short. */
+export interface Computed {
+  readonly verdict: State;
+  readonly reason: Sentence;
+  /** Readings that look odd. */
+  readonly odd: number;
+}
+
+/** One version of a check as it was sent. The text itself is kept beside it, never altered. */
+export interface Submission extends SubmissionFacts {
+  /** The check's id and the digest of its content. */
+  readonly key: string;
+  /** When the import began that brought it: one time for all that came together. */
+  readonly receivedAt: string;
+  /** When its file was last changed: tells which of those that came together is the newer. */
+  readonly sentAt?: string;
+  /** The how manyth of its import it was. */
+  readonly place?: number;
+  readonly way: Way;
+  /** Photos that the sender's record has and this one has not. */
+  readonly photosLeftOut: number;
+  /** 0 while the answer is still to be computed, then 1. */
+  readonly isComputed: 0 | 1;
+  readonly computed?: Computed;
+}
+
+/** A sound record as it came in, before it is kept. */
+export interface Incoming {
+  readonly facts: SubmissionFacts;
+  readonly text: string;
+  readonly way: Way;
+  readonly photosLeftOut: number;
+  readonly receivedAt?: string;
+  readonly sentAt?: string;
+  readonly place?: number;
+}
+
+export function factsOf(record: CheckRecord): SubmissionFacts {
+  const { author, vehicle } = record;
+  return {
+    checkId: record.id,
+    digest: textDigest(canonicalText(record)),
+    vehicle: vehicle.label.trim(),
+    axle: record.axle,
+    use: vehicle.use,
+    stop: record.stop.name,
+    sides: record.corners.map(({ side }) => side),
+    who: author.name?.trim() ?? "",
+    role: author.role,
+    contact: author.contact?.trim() ?? "",
+    createdAt: record.createdAt,
+    photos: record.photos?.length ?? 0,
+  };
+}
+
+export function computedOf(assessment: Assessment, odd: number): Computed {
+  return { verdict: assessment.verdict, reason: assessment.reason, odd };
+}
+
+/** The unit most of a record's readings were typed in; mm where nothing tells. */
+export function unitOf(record: CheckRecord): LengthUnit {
+  let inches = 0;
+  let millimetres = 0;
+  const count = (texts: readonly string[] = []): void => {
+    for (const text of texts) {
+      if (/\sin$/.test(text)) inches += 1;
+      if (/\s(mm|cm)$/.test(text)) millimetres += 1;
+    }
+  };
+  for (const reading of Object.values(record.layout.readings)) count(reading?.typed);
+  for (const { gap, rideHeight, limits, geometry } of record.corners) {
+    count(gap.typed);
+    count(rideHeight?.typed);
+    for (const { reading } of limits) count(reading.typed);
+    for (const reading of Object.values(geometry ?? {})) count(reading?.typed);
+  }
+  count(record.stop.freeHeight.typed);
+  return inches > millimetres ? "in" : "mm";
+}

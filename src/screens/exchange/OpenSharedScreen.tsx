@@ -1,0 +1,274 @@
+import { useEffect, useState } from "preact/hooks";
+import { type Assessor, createAssessor } from "../../compute/assessor.ts";
+import type { Assessment } from "../../physics/fitment.ts";
+import type { Fault, Outcome } from "../../physics/outcome.ts";
+import { inModelUnits } from "../../physics/sentence.ts";
+import { fitmentOf } from "../../records/check/fitmentOf.ts";
+import type { StoredCheck } from "../../records/check/storedCheck.ts";
+import { sentenceText } from "../../records/entry/quantityText.ts";
+import type { LengthUnit } from "../../records/entry/units.ts";
+import type { SharedCheck } from "../../sharing/sharedCheck.ts";
+import { verdictWords } from "../answer/stateWords.ts";
+import { StateMark } from "../drawings/StateMark.tsx";
+import { checkName, dateText } from "../home/checkName.ts";
+import { Button } from "../parts/Button.tsx";
+import { Card } from "../parts/Card.tsx";
+import { Dialog } from "../parts/Dialog.tsx";
+import { Disclosure } from "../parts/Disclosure.tsx";
+import { Notice } from "../parts/Notice.tsx";
+import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
+import type { OpenedStore } from "../useStore.ts";
+import { FaultNotice } from "./FaultNotice.tsx";
+import {
+  keepReceived,
+  type PresentVersions,
+  presentVersions,
+  replaceWithReceived,
+} from "./presentVersions.ts";
+import { readingsCount, sidesText, whoText } from "./recordFacts.ts";
+import "./send.css";
+
+export interface OpenSharedScreenProps {
+  readonly shared: SharedCheck;
+  readonly opened: OpenedStore;
+  readonly unit: LengthUnit;
+  /** To a check that was on this phone already, by its id there. */
+  onOpen(id: string): void;
+  /** Once it is kept, under which id. */
+  onKept(id: string): void;
+  onLeave(): void;
+  /** More checks that came with this one and are shown after it. */
+  readonly waiting?: number;
+  /** Why others that came with it are not shown. */
+  readonly refused?: readonly Fault[];
+  /** Another calculator than the worker's, where there is no worker. */
+  readonly startAssessor?: () => Assessor;
+}
+
+/** A check that someone sent: what it is, the verdict computed here, and whether to keep it. */
+export default function OpenSharedScreen({
+  shared,
+  opened,
+  unit,
+  onOpen,
+  onKept,
+  onLeave,
+  waiting = 0,
+  refused = [],
+  startAssessor = createAssessor,
+}: OpenSharedScreenProps) {
+  const { record, photosLeftOut } = shared;
+  const { store } = opened;
+  const heading = useHeadingFocus(record.id);
+  const [present, setPresent] = useState<PresentVersions | null>(null);
+  const [fault, setFault] = useState<Fault | null>(null);
+  const [replacing, setReplacing] = useState<StoredCheck | null>(null);
+  const [busy, setBusy] = useState(false);
+
+  useEffect(() => {
+    let left = false;
+    const look = async () => {
+      const found = await presentVersions(store, record);
+      if (left) return;
+      if (found.ok) setPresent(found.value);
+      else {
+        setFault(found.fault);
+        setPresent({ versions: [], same: null });
+      }
+    };
+    look();
+    const stop = store.subscribe(look);
+    return () => {
+      left = true;
+      stop();
+    };
+  }, [store, record]);
+
+  const settle = async (work: Promise<Outcome<StoredCheck>>) => {
+    setBusy(true);
+    setReplacing(null);
+    const outcome = await work;
+    setBusy(false);
+    if (outcome.ok) onKept(outcome.value.id);
+    else setFault(outcome.fault);
+  };
+  const keep = () => settle(keepReceived(store, record, unit));
+
+  const same = present?.same ?? null;
+  const [newest] = present?.versions ?? [];
+  const leaveWords = waiting > 0 ? "Next" : "Don't keep";
+  return (
+    <Screen
+      top={<span class="screen-name brand">Stopfit</span>}
+      actions={
+        same ? (
+          <>
+            <Button onClick={onLeave}>{waiting > 0 ? "Next" : "Close"}</Button>
+            <Button look="main" onClick={() => onOpen(same.id)}>
+              Open the one here
+            </Button>
+          </>
+        ) : (
+          <>
+            <Button onClick={onLeave}>{leaveWords}</Button>
+            <Button look="main" onClick={keep} disabled={present === null || busy}>
+              {newest ? "Keep both" : "Keep on this phone"}
+            </Button>
+          </>
+        )
+      }
+    >
+      <h1 ref={heading} tabIndex={-1}>
+        A check was sent to you
+      </h1>
+      <p class="soft">It is only shown so far. Nothing is kept until you say so.</p>
+      {fault && <FaultNotice fault={fault} />}
+      {opened.fault && <FaultNotice fault={opened.fault} />}
+      {refused.map((each) => (
+        <FaultNotice key={inModelUnits(each.sentence)} fault={each} />
+      ))}
+      {same && (
+        <Notice tone="ok">
+          <p>This very check is on this phone already, as “{checkName(same)}”.</p>
+        </Notice>
+      )}
+      {!same && newest && (
+        <Notice tone="care">
+          <p>
+            Another version of this check is on this phone: “{checkName(newest)}”, last changed{" "}
+            {dateText(newest.updatedAt)}. Keep both, or let this one take its place.
+          </p>
+          <div class="row">
+            <Button onClick={() => setReplacing(newest)} disabled={busy}>
+              Replace the one here
+            </Button>
+          </div>
+        </Notice>
+      )}
+      {photosLeftOut > 0 && (
+        <Notice tone="care">
+          <p>
+            {photosLeftOut === 1 ? "One photo was" : `${photosLeftOut} photos were`} left out,
+            because links and codes cannot hold photos. Ask for the file if you need them.
+          </p>
+        </Notice>
+      )}
+      <Verdict shared={shared} unit={unit} startAssessor={startAssessor} />
+      <Facts shared={shared} />
+      {waiting > 0 && (
+        <p class="soft">
+          {waiting === 1 ? "One more check came" : `${waiting} more checks came`} with it.
+        </p>
+      )}
+      {replacing && (
+        <Dialog
+          heading="Replace the check here?"
+          onLeave={() => setReplacing(null)}
+          actions={
+            <>
+              <Button onClick={() => setReplacing(null)}>Leave it</Button>
+              <Button
+                look="danger"
+                onClick={() => settle(replaceWithReceived(store, replacing, record, unit))}
+              >
+                Replace
+              </Button>
+            </>
+          }
+        >
+          <p>
+            “{checkName(replacing)}” on this phone gets the readings that were sent to you. What it
+            holds now goes to the deleted checks, where it can be brought back.
+          </p>
+        </Dialog>
+      )}
+    </Screen>
+  );
+}
+
+function Verdict({
+  shared: { record },
+  unit,
+  startAssessor,
+}: {
+  shared: SharedCheck;
+  unit: LengthUnit;
+  startAssessor: () => Assessor;
+}) {
+  const [assessment, setAssessment] = useState<Assessment | null>(null);
+  const [fault, setFault] = useState<Fault | null>(null);
+  useEffect(() => {
+    setAssessment(null);
+    setFault(null);
+    const assessor = startAssessor();
+    const cancel = assessor.assess(fitmentOf(record), {
+      onStatic: () => undefined,
+      onComplete: setAssessment,
+      onFault: setFault,
+    });
+    return () => {
+      cancel();
+      assessor.dispose();
+    };
+  }, [record, startAssessor]);
+  return (
+    <Card heading="What this phone makes of it">
+      <div aria-live="polite">
+        {fault && <FaultNotice fault={fault} />}
+        {!fault && !assessment && <p class="soft">Working it out …</p>}
+        {assessment && (
+          <div class="received-verdict">
+            <StateMark state={assessment.verdict} size={48} label="" />
+            <div class="stack-close">
+              <p>
+                <strong class={`tone-${assessment.verdict}`}>
+                  {verdictWords[assessment.verdict]}
+                </strong>
+              </p>
+              <p>{sentenceText(assessment.reason, unit)}</p>
+            </div>
+          </div>
+        )}
+      </div>
+      <p class="small soft">
+        Computed here from the readings, whatever the sender's device said. The result screens an
+        installation; it does not certify it.
+      </p>
+    </Card>
+  );
+}
+
+function Facts({ shared: { record } }: { shared: SharedCheck }) {
+  const photos = record.photos?.length ?? 0;
+  return (
+    <Card heading="What was sent">
+      <dl class="facts">
+        <dt>Vehicle</dt>
+        <dd>{record.vehicle.label}</dd>
+        <dt>Axle</dt>
+        <dd>{record.axle}</dd>
+        <dt>Stop</dt>
+        <dd>{record.stop.name}</dd>
+        <dt>Readings</dt>
+        <dd>
+          {readingsCount(record)}, {sidesText(record)}
+        </dd>
+        <dt>From</dt>
+        <dd>{whoText(record)}</dd>
+        <dt>Begun</dt>
+        <dd>{dateText(record.createdAt)}</dd>
+        {photos > 0 && (
+          <>
+            <dt>Photos</dt>
+            <dd>{photos}</dd>
+          </>
+        )}
+      </dl>
+      {record.notes?.trim() && (
+        <Disclosure summary="Notes">
+          <p class="received-notes">{record.notes}</p>
+        </Disclosure>
+      )}
+    </Card>
+  );
+}

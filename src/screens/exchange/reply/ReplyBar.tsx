@@ -1,0 +1,41 @@
+import type { CheckStore } from "../../../storage/checkStore.ts";
+import { Button, ButtonLink } from "../../parts/Button.tsx";
+import { TakeAgainBar } from "../../remeasure/TakeAgainBar.tsx";
+import { answerHref, stepHref } from "../../router.ts";
+import { replyHref } from "./replyRoute.ts";
+import { useReply } from "./useReply.ts";
+
+export interface ReplyBarProps {
+  readonly store: CheckStore;
+  readonly id: string;
+  readonly atAnswer: boolean;
+}
+
+/** Over a check that a desk asks about: which readings, which is next, and that it is to be sent again. */
+export function ReplyBar({ store, id, atAnswer }: ReplyBarProps) {
+  const reply = useReply(store, id);
+  if (!reply || reply === "none" || reply.asked.length === 0) return null;
+  const { asked } = reply;
+  const next = asked.find(({ done }) => !done) ?? null;
+  const done = asked.filter((each) => each.done).length;
+  return (
+    <TakeAgainBar
+      label="Readings asked for again"
+      state={next ? "unsure" : "ok"}
+      words={
+        next
+          ? `Asked again: ${done} of ${asked.length} taken`
+          : atAnswer
+            ? "All taken again. Now send the check again."
+            : "All taken again."
+      }
+    >
+      <ButtonLink look="quiet" href={replyHref(id)}>
+        The reply
+      </ButtonLink>
+      {next && <ButtonLink href={stepHref(id, next.step)}>{next.name}</ButtonLink>}
+      {!next && !atAnswer && <ButtonLink href={answerHref(id)}>To the answer</ButtonLink>}
+      {!next && atAnswer && <Button onClick={reply.close}>It is sent</Button>}
+    </TakeAgainBar>
+  );
+}

@@ -1,0 +1,104 @@
+import type { CheckStore } from "../../../storage/checkStore.ts";
+import { Button, ButtonLink } from "../../parts/Button.tsx";
+import { Screen, useHeadingFocus } from "../../parts/Screen.tsx";
+import { ReadingsToTake } from "../../remeasure/ReadingsToTake.tsx";
+import { answerHref, checksHref, goTo, stepHref } from "../../router.ts";
+import { useReply } from "./useReply.ts";
+import "./reply.css";
+
+export interface ReplyPlaceProps {
+  readonly store: CheckStore;
+  readonly id: string;
+}
+
+/** What the desk replied to a check on this phone, and the readings that it asks for. */
+export function ReplyPlace({ store, id }: ReplyPlaceProps) {
+  const reply = useReply(store, id);
+  const heading = useHeadingFocus(reply && reply !== "none" ? reply.kept.id : `${reply}`);
+  if (!reply) return <p class="later-waiting">One moment …</p>;
+  if (reply === "none") {
+    return (
+      <Screen
+        top={
+          <>
+            <ButtonLink look="quiet" href={checksHref} icon="back" label="To the list of checks" />
+            <span class="screen-name">Reply</span>
+          </>
+        }
+        actions={
+          <ButtonLink look="main" href={checksHref}>
+            To the list of checks
+          </ButtonLink>
+        }
+      >
+        <h1 ref={heading} tabIndex={-1}>
+          There is no open reply to this check
+        </h1>
+        <p>It was read already, or the check is not on this phone.</p>
+      </Screen>
+    );
+  }
+  const { asked, kept } = reply;
+  const next = asked.find(({ done }) => !done) ?? null;
+  const { from, vehicle, axle, text } = kept.reply;
+  return (
+    <Screen
+      top={
+        <>
+          <ButtonLink look="quiet" href={checksHref} icon="back" label="To the list of checks" />
+          <span class="screen-name">Reply</span>
+        </>
+      }
+      actions={
+        asked.length === 0 ? (
+          <Button
+            look="main"
+            onClick={async () => {
+              await reply.close();
+              goTo(answerHref(id), { replace: true });
+            }}
+          >
+            Read; to the answer
+          </Button>
+        ) : next ? (
+          <ButtonLink look="main" href={stepHref(id, next.step)}>
+            Take again: {next.name}
+          </ButtonLink>
+        ) : (
+          <ButtonLink look="main" href={answerHref(id)}>
+            To the answer, to send it again
+          </ButtonLink>
+        )
+      }
+    >
+      <h1 ref={heading} tabIndex={-1}>
+        Reply about {vehicle}, {axle} axle
+      </h1>
+      {from && <p class="soft">From {from}</p>}
+      {asked.length > 0 && (
+        <section class="card" aria-labelledby="reply-readings">
+          <h2 id="reply-readings">Readings to take again</h2>
+          <ReadingsToTake
+            readings={asked.map(({ id: reading, name, step, done }) => ({
+              id: reading,
+              name,
+              href: stepHref(id, step),
+              done,
+            }))}
+            more={({ id: reading, done }) =>
+              !done && (
+                <Button look="quiet" onClick={() => reply.markSame(reading)}>
+                  Taken again, came out the same
+                </Button>
+              )
+            }
+          />
+        </section>
+      )}
+      <section class="card" aria-labelledby="reply-text">
+        <h2 id="reply-text">What they wrote</h2>
+        <p class="reply-text">{text}</p>
+      </section>
+    </Screen>
+  );
+}

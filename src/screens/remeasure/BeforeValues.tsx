@@ -1,0 +1,71 @@
+import { useEffect, useState } from "preact/hooks";
+import type { StoredCheck } from "../../records/check/storedCheck.ts";
+import { isReading } from "../../records/entry/entry.ts";
+import { sentenceText } from "../../records/entry/quantityText.ts";
+import type { LengthUnit } from "../../records/entry/units.ts";
+import {
+  addRepeat,
+  putBack,
+  type ReadingNow,
+  takeAnew,
+} from "../../records/remeasure/againWalk.ts";
+import { isBlank, isSameEntry } from "../../records/remeasure/earlierValues.ts";
+import type { Change } from "../check/stepProps.ts";
+import { Button } from "../parts/Button.tsx";
+import { valuesWords } from "./againWords.ts";
+
+/** What stood there before, and the ways to take it again. */
+export function BeforeValues({
+  stored,
+  now,
+  change,
+  unit,
+}: {
+  stored: StoredCheck;
+  now: ReadingNow;
+  change: Change;
+  unit: LengthUnit;
+}) {
+  const { before, reading, tool } = now;
+  const entry = stored.entries[reading];
+  const [typing, setTyping] = useState(0);
+  useEffect(() => {
+    if (typing === 0) return;
+    const fields = document.querySelectorAll<HTMLInputElement>(".reading-entry input");
+    [...fields].find(({ value }) => value === "")?.focus();
+  }, [typing]);
+  const type: Change = (update) => {
+    change(update);
+    setTyping((count) => count + 1);
+  };
+  const untouched = isSameEntry(entry, before ?? undefined);
+  return (
+    <section class="before-values" aria-label="What stood there before">
+      <p class="small">{sentenceText(now.sentence, unit)}</p>
+      {before && !isBlank(before) && (
+        <>
+          <p>
+            Before: <strong>{valuesWords(reading, before)}</strong>
+          </p>
+          <div class="before-ways">
+            {untouched && !isReading(reading) ? null : untouched ? (
+              <>
+                <Button onClick={() => type((current) => takeAnew(current, tool?.id ?? null))}>
+                  {tool ? `Anew, with ${tool.name}` : "Take it anew"}
+                </Button>
+                {tool && (
+                  <Button onClick={() => type((current) => takeAnew(current, null))}>
+                    Anew, same tool
+                  </Button>
+                )}
+                <Button onClick={() => type(addRepeat)}>Add a repeat</Button>
+              </>
+            ) : (
+              <Button onClick={() => change(putBack)}>Put the old value back</Button>
+            )}
+          </div>
+        </>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,24 @@
+import type { StoredCheck } from "../../records/check/storedCheck.ts";
+import { earlierOf } from "../../records/remeasure/earlierValues.ts";
+import { Disclosure } from "../parts/Disclosure.tsx";
+import { valuesWords } from "./againWords.ts";
+
+const when = (iso: string) =>
+  new Date(iso).toLocaleString(undefined, { dateStyle: "medium", timeStyle: "short" });
+
+/** What was read for this reading before it was taken again. */
+export function EarlierReadings({ stored, id }: { stored: StoredCheck; id: string }) {
+  const earlier = earlierOf(stored, id);
+  if (earlier.length === 0) return null;
+  return (
+    <Disclosure summary={`Earlier values: ${earlier.length}`}>
+      <ul>
+        {earlier.map(({ entry, until }) => (
+          <li key={until}>
+            {valuesWords(id, entry)}, until {when(until)}
+          </li>
+        ))}
+      </ul>
+    </Disclosure>
+  );
+}

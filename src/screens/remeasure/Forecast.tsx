@@ -1,0 +1,33 @@
+import type { AgainPlan } from "../../physics/remeasure/planAgain.ts";
+import { sentenceText } from "../../records/entry/quantityText.ts";
+import type { LengthUnit } from "../../records/entry/units.ts";
+import { chanceWords, removesWords } from "./againWords.ts";
+
+/** Which readings, in which order, and what each would do: said before any is taken. */
+export function Forecast({ plan, unit }: { plan: AgainPlan; unit: LengthUnit }) {
+  const doubtful = plan.items.some(({ forecast }) => forecast !== null);
+  return (
+    <section class="stack-close" aria-label="What each reading would do">
+      <ol class="readings-to-take">
+        {plan.items.map(({ reading, forecast, sentence }) => (
+          <li key={reading}>
+            <p>{sentenceText(sentence, unit)}</p>
+            <p class="small soft">
+              {removesWords(forecast?.removed ?? null)}
+              {forecast && `; settles it ${chanceWords(forecast.settlesVerdict)}`}.
+            </p>
+          </li>
+        ))}
+      </ol>
+      {doubtful && plan.items.length > 1 && (
+        <p class="small">All of them together settle it {chanceWords(plan.settlesAll)}.</p>
+      )}
+      {doubtful && (
+        <p class="small soft">
+          Reckoned with the readings as they stand: a repeat narrows only the scatter, a better tool
+          its ±. Stops by itself once it is settled.
+        </p>
+      )}
+    </section>
+  );
+}

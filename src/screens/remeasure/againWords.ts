@@ -1,0 +1,57 @@
+import type { StoredCheck } from "../../records/check/storedCheck.ts";
+import { type Entry, entryLengthUnit, readEntry } from "../../records/entry/entry.ts";
+import { limitKindOf } from "../../records/entry/entryPath.ts";
+import { sentenceText } from "../../records/entry/quantityText.ts";
+import { catalogueEntry, entryName } from "../../records/entry/readingCatalogue.ts";
+
+/** "Left gap": an entry's name at the start of a line. */
+export function lineName(stored: StoredCheck, id: string): string {
+  const missingLimits = /^(left|right)\.limits\.0$/.exec(id);
+  const side = missingLimits?.[1];
+  const corner = stored.record.corners.find((each) => each.side === side);
+  const name =
+    side !== undefined && (corner?.limits.length ?? 0) === 0
+      ? `what could touch first on the ${side}`
+      : entryName(id, limitKindOf(stored.record, id));
+  return name.charAt(0).toUpperCase() + name.slice(1);
+}
+
+/** "40 %", to five per cent: more would be more than is known beforehand. */
+function aboutShare(share: number): string {
+  const five = Math.round(20 * share) * 5;
+  return five < 5 ? "less than 5 %" : `about ${Math.min(five, 95)} %`;
+}
+
+/** What taking this reading would do, said beforehand. */
+export function removesWords(removes: number | null): string {
+  return removes === null
+    ? "Nothing can be decided without it"
+    : `Would remove ${aboutShare(removes)} of the doubt`;
+}
+
+/** "58.7 mm", "58.7 and 58.9 mm, ± 1 mm": what an entry holds. */
+export function valuesWords(id: string, entry: Entry): string {
+  const { kind } = catalogueEntry(id);
+  const texts = entry.texts.map((text) => text.trim()).filter((text) => text !== "");
+  const unit = entry.unit === "deg" ? "°" : ` ${entry.unit}`;
+  const last = texts.at(-1) ?? "";
+  const listed = texts.length > 1 ? `${texts.slice(0, -1).join(", ")} and ${last}` : last;
+  const withUnit = /[a-z°"]\.?$/i.test(last) ? listed : `${listed}${unit}`;
+  const reading = readEntry(id, entry);
+  if (!reading.ok || (kind !== "length" && kind !== "angle" && kind !== "mass")) return withUnit;
+  return sentenceText(
+    [`${withUnit}, ± `, { kind, value: reading.value.tol }],
+    entryLengthUnit(entry),
+  );
+}
+
+/** A chance in words: it is an expectation from the readings as they stand, no promise. */
+export function chanceWords(chance: number): string {
+  if (chance >= 0.95) return "almost surely";
+  if (chance >= 0.8) return "very likely";
+  if (chance >= 0.6) return "in about 2 of 3 cases";
+  if (chance >= 0.4) return "in about every other case";
+  if (chance >= 0.25) return "in about 1 of 3 cases";
+  if (chance >= 0.1) return "in about 1 of 6 cases";
+  return "hardly ever by itself";
+}

@@ -1,0 +1,107 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import type { QuantityKind } from "../../../src/physics/sentence.ts";
+import {
+  quantityText as onScreen,
+  sentenceText,
+  withPlainSpaces,
+} from "../../../src/records/entry/quantityText.ts";
+
+const kinds: readonly QuantityKind[] = [
+  "length",
+  "angle",
+  "rate",
+  "force",
+  "mass",
+  "energy",
+  "speed",
+  "acceleration",
+  "share",
+  "ratio",
+  "count",
+];
+
+const quantityText: typeof onScreen = (...given) => withPlainSpaces(onScreen(...given));
+
+describe("numbers in the person's unit", () => {
+  it("stay on one line with their unit, a number in brackets aside", () => {
+    expect(onScreen({ kind: "rate", value: 63 }, "mm")).toBe("63.0\u00a0N/mm");
+    expect(onScreen({ kind: "length", value: 58.7375 }, "in", { fractions: true })).toBe(
+      "2\u00a05/16\u00a0in",
+    );
+    expect(onScreen({ kind: "stiffnessClass", value: 63 }, "in")).toBe(
+      "63\u00a0N/mm (360\u00a0lbf/in)",
+    );
+  });
+
+  it("mm and the units that go with it", () => {
+    const text = (kind: QuantityKind, value: number) => quantityText({ kind, value }, "mm");
+    expect(kinds.map((kind) => text(kind, 0.4567))).toEqual([
+      "0.5 mm",
+      "0.5°",
+      "0.457 N/mm",
+      "0 N",
+      "0 kg",
+      "0.5 J",
+      "0 mm/s",
+      "0.46 g",
+      "46 %",
+      "0.46 : 1",
+      "0.457",
+    ]);
+  });
+
+  it("inches and the pound units that go with them", () => {
+    const text = (kind: QuantityKind, value: number) => quantityText({ kind, value }, "in");
+    expect(text("length", 58.7375)).toBe("2.31 in");
+    expect(text("rate", 28.02029363943616)).toBe("160 lbf/in");
+    expect(text("force", 4448.2216152605)).toBe("1000 lbf");
+    expect(text("mass", 45.359237)).toBe("100 lb");
+    expect(text("energy", 1.3558179483314)).toBe("1.0 ft·lbf");
+    expect(text("speed", 254)).toBe("10.0 in/s");
+    expect(quantityText({ kind: "length", value: 58.7375 }, "in", { fractions: true })).toBe(
+      "2 5/16 in",
+    );
+  });
+
+  // 63 N/mm by 0.175126835246476 N/mm per lbf/in (NIST SP 811): 359.74 lbf/in.
+  it("a stiffness class keeps its name in N/mm, with lbf/in beside it", () => {
+    const named = { kind: "stiffnessClass", value: 63 } as const;
+    expect(quantityText(named, "mm")).toBe("63 N/mm");
+    expect(quantityText(named, "in")).toBe("63 N/mm (360 lbf/in)");
+    expect(quantityText({ ...named, value: 1000 }, "in")).toBe("1000 N/mm (5710 lbf/in)");
+    expect(quantityText({ kind: "rate", value: 63 }, "in")).toBe("360 lbf/in");
+  });
+
+  it("no minus before a zero, no exponent, however small or large", () => {
+    expect(quantityText({ kind: "length", value: -0.04 }, "mm")).toBe("0.0 mm");
+    expect(quantityText({ kind: "share", value: -0.001 }, "mm")).toBe("0 %");
+    expect(quantityText({ kind: "count", value: 2.8e-7 }, "mm")).toBe("under 0.001");
+    expect(quantityText({ kind: "rate", value: 123456 }, "mm")).toBe("123456 N/mm");
+  });
+
+  it("NaN and Infinity never reach a screen", () => {
+    const unit = fc.constantFrom("mm" as const, "in" as const);
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...kinds),
+        fc.double(),
+        unit,
+        fc.boolean(),
+        (kind, value, u, f) => {
+          const text = quantityText({ kind, value }, u, { fractions: f });
+          expect(text).not.toMatch(/NaN|Infinity|undefined/);
+          if (!Number.isFinite(value)) expect(text).toBe("unknown");
+        },
+      ),
+    );
+  });
+
+  it("a sentence shows its numbers in that unit and its words as they are", () => {
+    const sentence = ["Make the stop ", { kind: "length" as const, value: 25.4 }, " taller."];
+    expect(withPlainSpaces(sentenceText(sentence, "mm"))).toBe("Make the stop 25.4 mm taller.");
+    expect(withPlainSpaces(sentenceText(sentence, "in", { fractions: true }))).toBe(
+      "Make the stop 1 in taller.",
+    );
+  });
+});

@@ -1,0 +1,347 @@
+import "fake-indexeddb/auto";
+import { cleanup, fireEvent, screen, waitFor, within } from "@testing-library/preact";
+import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import {
+  newStoredCheck,
+  type StoredCheck,
+  setEntry,
+} from "../../../src/records/check/storedCheck.ts";
+import { stepHref } from "../../../src/screens/router.ts";
+import { holdInstallOffer, takeInstallOffer } from "../../../src/screens/saved/installOffer.ts";
+import { askNowAndThen, persistence, sizeText } from "../../../src/screens/saved/persistence.ts";
+import { markSent, onlyHere } from "../../../src/screens/saved/safety.ts";
+import { MarkStore } from "../../../src/storage/markStore.ts";
+import { freshPhone, heading, keep, kept, openStore, startApp, tap } from "../startApp.tsx";
+
+interface Storage {
+  persisted: boolean | undefined;
+  /** What the browser answers when it is asked. */
+  agrees: boolean;
+  freeBytes: number;
+  asked: number;
+}
+
+let browser: Storage;
+let saved: { name: string; blob: Blob }[];
+
+beforeEach(() => {
+  freshPhone();
+  browser = { persisted: false, agrees: false, freeBytes: 5e9, asked: 0 };
+  saved = [];
+  vi.stubGlobal("navigator", {
+    ...navigator,
+    userAgent: navigator.userAgent,
+    language: "en-GB",
+    storage: {
+      ...(browser.persisted !== undefined && { persisted: async () => browser.persisted }),
+      persist: async () => {
+        browser.asked += 1;
+        if (browser.agrees) browser.persisted = true;
+        return browser.persisted;
+      },
+      estimate: async () => ({ usage: 2e6, quota: 2e6 + browser.freeBytes }),
+    },
+  });
+  vi.stubGlobal("URL", Object.assign(URL, { createObjectURL: vi.fn(() => "blob:1") }));
+  vi.spyOn(HTMLAnchorElement.prototype, "click").mockImplementation(function (
+    this: HTMLAnchorElement,
+  ) {
+    const [[blob]] = vi.mocked(URL.createObjectURL).mock.calls.slice(-1) as [[Blob]];
+    saved.push({ name: this.download, blob });
+  });
+});
+
+afterEach(() => {
+  cleanup();
+  takeInstallOffer();
+  vi.restoreAllMocks();
+  vi.unstubAllGlobals();
+});
+
+const gap = { texts: ["21"], unit: "mm" as const, tol: "1" };
+const measured = (name: string): StoredCheck => setEntry(newStoredCheck(name), "left.gap", gap);
+
+/** The browser clears what is in its database; what is beside it stays. */
+function clearChecks(): void {
+  const counted = localStorage.getItem("stopfit.checks");
+  freshPhone();
+  if (counted !== null) localStorage.setItem("stopfit.checks", counted);
+}
+
+async function restoreFile(file: File): Promise<void> {
+  const input = (await screen.findByLabelText("Backup to restore")) as HTMLInputElement;
+  Object.defineProperty(input, "files", { value: [file], configurable: true });
+  fireEvent.change(input);
+}
+
+describe("the list", () => {
+  it("reminds of a backup while the browser may clear checks that are nowhere else", async () => {
+    await keep(measured("Tern"), measured("Brant"));
+    startApp();
+    await screen.findByText(/2 checks are nowhere but on this phone. This browser may clear them/);
+    // The browser was asked, once, now that there is something to keep.
+    expect(browser.asked).toBe(1);
+    await tap("Save a backup");
+    await screen.findByText(/The backup was handed to the browser/);
+    expect(saved.map(({ name }) => name)).toEqual([expect.stringMatching(/^stopfit-backup-/)]);
+    expect(await saved[0]?.blob.text()).toContain('"name":"Tern"');
+    cleanup();
+    startApp();
+    await screen.findByText("Tern");
+    await new Promise((resolve) => setTimeout(resolve, 100));
+    expect(screen.queryByText(/nowhere but on this phone/)).toBeNull();
+  });
+
+  it("does not where the browser agrees to keep them, where all were sent, or nothing was measured", async () => {
+    browser.agrees = true;
+    const tern = measured("Tern");
+    await keep(tern);
+    startApp();
+    await screen.findByText("Tern");
+    await waitFor(() => expect(browser.asked).toBe(1));
+    expect(screen.queryByText(/nowhere but on this phone/)).toBeNull();
+    cleanup();
+    browser = { ...browser, persisted: false, agrees: false };
+    await markSent(tern);
+    await keep(newStoredCheck());
+    startApp();
+    await screen.findByText("Tern");
+    await new Promise((resolve) => setTimeout(resolve, 100));
+    expect(screen.queryByText(/nowhere but on this phone/)).toBeNull();
+  });
+
+  it("reminds as well when space is short, though the browser keeps them for good", async () => {
+    browser.persisted = true;
+    browser.freeBytes = 20e6;
+    await keep(measured("Tern"));
+    startApp();
+    await screen.findByText(/This phone is short of space: 20 MB are left for Stopfit/);
+  });
+
+  it("says that checks were cleared, once there were some, and leads to the restore", async () => {
+    await keep(measured("Tern"));
+    startApp();
+    await screen.findByText("Tern");
+    await waitFor(() => expect(localStorage.getItem("stopfit.checks")).toBe("1"));
+    cleanup();
+    clearChecks();
+    startApp();
+    await screen.findByText(/There was 1 check on this phone, and nothing is here now/);
+    fireEvent.click(screen.getByRole("link", { name: "Restore a backup" }));
+    await heading("Kept on this phone");
+  });
+
+  it("says so as well where the check was only ever opened, never seen on the list", async () => {
+    const tern = measured("Tern");
+    await keep(tern);
+    startApp(stepHref(tern.id, "vehicle"));
+    await heading("The vehicle");
+    cleanup();
+    clearChecks();
+    startApp();
+    await screen.findByText(/There was 1 check on this phone, and nothing is here now/);
+  });
+
+  it("counts a new check at once, before any list has it", async () => {
+    await keep(measured("Tern"));
+    startApp();
+    await screen.findByText("Tern");
+    await tap("New check");
+    await heading("The vehicle");
+    expect(localStorage.getItem("stopfit.checks")).toBe("2");
+  });
+
+  it("does not say so of a check that was never kept", async () => {
+    vi.stubGlobal("indexedDB", undefined);
+    startApp();
+    await tap("New check");
+    await heading("The vehicle");
+    expect(localStorage.getItem("stopfit.checks")).toBeNull();
+    cleanup();
+    clearChecks();
+    startApp();
+    await screen.findByText("Does this bump stop fit this vehicle?");
+    await new Promise((resolve) => setTimeout(resolve, 100));
+    expect(screen.queryByText(/on this phone, and nothing is here now/)).toBeNull();
+  });
+
+  it("does not say so after the person deleted them for good", async () => {
+    await keep(measured("Tern"));
+    startApp();
+    await waitFor(() => expect(localStorage.getItem("stopfit.checks")).toBe("1"));
+    await tap("More for Tern");
+    await tap("Delete");
+    await tap("Delete for good");
+    const dialog = within(await screen.findByRole("dialog"));
+    fireEvent.click(dialog.getByRole("button", { name: "Delete for good" }));
+    await waitFor(() => expect(screen.queryByText("Tern")).toBeNull());
+    await waitFor(() => expect(localStorage.getItem("stopfit.checks")).toBe("0"));
+    cleanup();
+    startApp();
+    await screen.findByText("Does this bump stop fit this vehicle?");
+    await new Promise((resolve) => setTimeout(resolve, 100));
+    expect(screen.queryByText(/There was 1 check/)).toBeNull();
+  });
+});
+
+describe("kept on this phone", () => {
+  it("says by word whether the browser keeps it, and asks it on a tap", async () => {
+    await keep(measured("Tern"));
+    startApp("#/kept");
+    await screen.findByText("The browser may clear the checks");
+    browser.agrees = true;
+    await tap("Ask the browser to keep them");
+    await screen.findByText("Kept for good");
+    expect(screen.queryByRole("button", { name: "Ask the browser to keep them" })).toBeNull();
+    screen.getByText(/2.0 MB used, 5.0 GB left for Stopfit/);
+  });
+
+  it("says so when the browser does not agree, and when it does not tell", async () => {
+    startApp("#/kept");
+    await tap("Ask the browser to keep them");
+    await screen.findByText("Asked, and the browser has not agreed.");
+    cleanup();
+    vi.stubGlobal("navigator", { ...navigator, storage: undefined });
+    startApp("#/kept");
+    await screen.findByText("Can't tell whether the checks are kept for good");
+  });
+
+  it("offers to install where the browser does, once", async () => {
+    holdInstallOffer();
+    const offer = Object.assign(new Event("beforeinstallprompt", { cancelable: true }), {
+      prompt: vi.fn(async () => ({ outcome: "accepted" })),
+    });
+    window.dispatchEvent(offer);
+    expect(offer.defaultPrevented).toBe(true);
+    browser.agrees = true;
+    startApp("#/kept");
+    await tap("Install Stopfit");
+    await screen.findByText("Kept for good");
+    expect(offer.prompt).toHaveBeenCalledTimes(1);
+    expect(screen.queryByRole("button", { name: "Install Stopfit" })).toBeNull();
+  });
+
+  it("names what is nowhere else, saves it, and remembers when", async () => {
+    await keep(measured("Tern"));
+    startApp("#/kept");
+    await screen.findByText(/No backup was made here yet. 1 check is nowhere but on this phone/);
+    screen.getByRole("link", { name: "Tern" });
+    await tap("Save a backup");
+    await screen.findByText(/Last backup: .*1 check here, nothing changed since/);
+    cleanup();
+    startApp("#/kept");
+    await screen.findByText(/Last backup: /);
+  });
+
+  it("restores a backup: counts what was new, and says what is no backup", async () => {
+    const tern = measured("Tern");
+    await keep(tern);
+    startApp("#/kept");
+    await tap("Save a backup");
+    await waitFor(() => expect(saved).toHaveLength(1));
+    const text = (await saved[0]?.blob.text()) ?? "";
+    cleanup();
+    freshPhone();
+    startApp("#/kept");
+    await restoreFile(new File(["{}"], "other.txt"));
+    await screen.findByText(/This file is not a backup of Stopfit/);
+    await restoreFile(new File([text], "stopfit-backup.txt"));
+    await screen.findByText("Restored: 1 added.");
+    expect((await kept(tern.id)).entries["left.gap"]).toEqual(gap);
+    await restoreFile(new File([text.split("\n").slice(0, 2).join("\n")], "stopfit-backup.txt"));
+    await screen.findByText("Restored: 0 added, 1 here already.");
+    await screen.findByText(/cut short/);
+  });
+
+  it("takes a backup that was opened from the list", async () => {
+    await keep(measured("Tern"));
+    startApp("#/kept");
+    await tap("Save a backup");
+    await waitFor(() => expect(saved).toHaveLength(1));
+    const text = (await saved[0]?.blob.text()) ?? "";
+    cleanup();
+    freshPhone();
+    startApp();
+    await waitFor(() => expect(screen.getByRole("button", { name: "Open a file" })).toBeTruthy());
+    const input = screen.getByLabelText("Files to open") as HTMLInputElement;
+    await waitFor(() =>
+      expect(
+        (screen.getByRole("button", { name: "Open a file" }) as HTMLButtonElement).disabled,
+      ).toBe(false),
+    );
+    const file = new File([text], "stopfit-backup-2026.txt", { type: "text/plain" });
+    Object.defineProperty(input, "files", { value: [file], configurable: true });
+    fireEvent.change(input);
+    await screen.findByText("Restored: 1 added.");
+  });
+});
+
+describe("what is safe", () => {
+  it("is a check as it was sent; one reading more and it is not", async () => {
+    const tern = measured("Tern");
+    await markSent(tern);
+    const marks = new MarkStore();
+    const known = await marks.safekeeping();
+    marks.close();
+    if (!known.ok) throw new Error("not read");
+    expect(onlyHere([tern], known.value)).toEqual([]);
+    const moved = { ...tern, progress: { ...tern.progress, step: "answer" } };
+    expect(onlyHere([{ ...moved, updatedAt: "2026-05-02T10:00:00.000Z" }], known.value)).toEqual(
+      [],
+    );
+    const more = setEntry(tern, "right.gap", gap);
+    expect(onlyHere([more], known.value)).toEqual([more]);
+  });
+
+  it("is asked of the browser again only after a week, or once the clock was set back", async () => {
+    await keep(measured("Tern"));
+    const marks = new MarkStore();
+    const now = Date.now();
+    const day = 86_400_000;
+    await askNowAndThen(marks, now);
+    await askNowAndThen(marks, now + 3 * day);
+    expect(browser.asked).toBe(1);
+    await askNowAndThen(marks, now + 8 * day);
+    expect(browser.asked).toBe(2);
+    marks.close();
+  });
+
+  it("survives a browser that throws when asked", async () => {
+    vi.stubGlobal("navigator", {
+      ...navigator,
+      storage: { persisted: () => Promise.reject(new Error("no")) },
+    });
+    expect(await persistence()).toBe("unknown");
+    expect([sizeText(10), sizeText(2.5e6), sizeText(150e6), sizeText(3.2e9)]).toEqual([
+      "1 kB",
+      "2.5 MB",
+      "150 MB",
+      "3.2 GB",
+    ]);
+  });
+});
+
+describe("a check that could not be kept", () => {
+  it("is named on the list, and kept by trying again", async () => {
+    await keep(measured("Tern"));
+    const store = await openStore();
+    const put = vi.spyOn(store, "put");
+    put.mockResolvedValue({
+      ok: false,
+      fault: { code: "storeFull", sentence: ["Not kept: the storage of this phone is full."] },
+    });
+    const tern = measured("Brant");
+    vi.spyOn(store, "unkept").mockImplementation(() =>
+      put.getMockImplementation() === undefined ? [] : [tern],
+    );
+    const { render } = await import("@testing-library/preact");
+    const { App } = await import("../../../src/screens/app.tsx");
+    render(<App open={async () => ({ ok: true, value: store })} />);
+    await screen.findByText("Not kept: Brant.");
+    await tap("Try again");
+    await screen.findByText(/the storage of this phone is full/);
+    put.mockRestore();
+    await tap("Try again");
+    await waitFor(() => expect(screen.queryByText("Not kept: Brant.")).toBeNull());
+  });
+});
