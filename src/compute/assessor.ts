@@ -7,7 +7,7 @@ import type {
   RankOptions,
   RankProgress,
 } from "../physics/ranking/rankStops.ts";
-import type { AgainPlan, ToolsAtHand } from "../physics/remeasure/planAgain.ts";
+import type { RemeasurePlan, ToolsAtHand } from "../physics/remeasure/planRemeasure.ts";
 import type { CornerDynamics } from "../physics/stiffness/cornerDynamics.ts";
 import type { MapCell } from "../physics/stiffness/heightClassMap.ts";
 import type { MapLayout, Reply, Request, StopChange } from "./messages.ts";
@@ -54,12 +54,12 @@ export interface RankRequestOptions extends RankOptions {
   readonly lane?: string;
 }
 
-export interface AgainHandlers {
-  onPlan(plan: AgainPlan): void;
+export interface RemeasureHandlers {
+  onPlan(plan: RemeasurePlan): void;
   onFault?(fault: Fault): void;
 }
 
-export interface AgainRequestOptions {
+export interface RemeasureRequestOptions {
   /** Readings not to propose again. */
   readonly passed?: readonly ReadingId[];
   readonly lane?: string;
@@ -77,12 +77,12 @@ export interface Assessor {
     options?: RankRequestOptions,
   ): () => void;
   /** What to measure again for a complete assessment of this fitment; returns a function that cancels. */
-  planAgain(
+  planRemeasure(
     fitment: Fitment,
     assessment: Assessment,
     tools: ToolsAtHand,
-    handlers: AgainHandlers,
-    options?: AgainRequestOptions,
+    handlers: RemeasureHandlers,
+    options?: RemeasureRequestOptions,
   ): () => void;
   /** One event in time, loaded, with the trace; several may be under way. */
   run(
@@ -220,20 +220,20 @@ class WorkerAssessor implements Assessor {
     );
   }
 
-  planAgain(
+  planRemeasure(
     fitment: Fitment,
     assessment: Assessment,
     tools: ToolsAtHand,
-    handlers: AgainHandlers,
-    options: AgainRequestOptions = {},
+    handlers: RemeasureHandlers,
+    options: RemeasureRequestOptions = {},
   ): () => void {
-    const { lane = "again", passed = [] } = options;
+    const { lane = "remeasure", passed = [] } = options;
     return this.#ask(
-      { kind: "again", lane, fitment, assessment, tools, passed },
+      { kind: "remeasure", lane, fitment, assessment, tools, passed },
       {
-        lane: `again ${lane}`,
+        lane: `remeasure ${lane}`,
         take: (reply) => {
-          if (reply.kind === "againPlan") handlers.onPlan(reply.plan);
+          if (reply.kind === "remeasurePlan") handlers.onPlan(reply.plan);
         },
         fault: (fault) => handlers.onFault?.(fault),
       },

@@ -7,7 +7,7 @@ import type {
   RankOptions,
   RankProgress,
 } from "../physics/ranking/rankStops.ts";
-import type { AgainPlan, ToolsAtHand } from "../physics/remeasure/planAgain.ts";
+import type { RemeasurePlan, ToolsAtHand } from "../physics/remeasure/planRemeasure.ts";
 import type { CornerDynamics } from "../physics/stiffness/cornerDynamics.ts";
 import type { MapCell } from "../physics/stiffness/heightClassMap.ts";
 
@@ -55,7 +55,7 @@ export type Request =
       readonly options: RankOptions;
     }
   | {
-      readonly kind: "again";
+      readonly kind: "remeasure";
       readonly ticket: number;
       readonly lane: string;
       readonly fitment: Fitment;
@@ -84,6 +84,6 @@ export type Reply = { readonly ticket: number; readonly last: boolean } & (
   | { readonly kind: "run"; readonly run: ImpactRun }
   | { readonly kind: "ranking"; readonly progress: RankProgress }
   | { readonly kind: "ranked"; readonly ranked: readonly RankedStop[] }
-  | { readonly kind: "againPlan"; readonly plan: AgainPlan }
+  | { readonly kind: "remeasurePlan"; readonly plan: RemeasurePlan }
   | { readonly kind: "fault"; readonly fault: Fault }
 );

@@ -1,11 +1,11 @@
-import { ComputeDesk } from "./computeDesk.ts";
+import { ComputeDispatcher } from "./computeDispatcher.ts";
 import type { Request } from "./messages.ts";
 
 const turns = new MessageChannel();
 const waiting: (() => void)[] = [];
 turns.port1.onmessage = () => waiting.shift()?.();
 
-const desk = new ComputeDesk({
+const desk = new ComputeDispatcher({
   reply: (reply) => self.postMessage(reply),
   later: (work) => {
     waiting.push(work);

@@ -13,11 +13,11 @@ import { ButtonLink } from "./parts/Button.tsx";
 import { later } from "./parts/later.tsx";
 import { Screen, useHeadingFocus } from "./parts/Screen.tsx";
 import { usePreferences } from "./preferences.ts";
-import { TallerWaiting } from "./quickCheck/TallerIntro.tsx";
-import type { TallerPlaceProps } from "./quickCheck/TallerPlace.tsx";
+import { QuickCheckWaiting } from "./quickCheck/QuickCheckIntro.tsx";
+import type { QuickCheckPlaceProps } from "./quickCheck/QuickCheckPlace.tsx";
 import type { RankingPlaceProps } from "./ranking/RankingPlace.tsx";
 import { checksHref, useRoute } from "./router.ts";
-import type { KeptPlaceProps } from "./saved/KeptPlace.tsx";
+import type { SavedPlaceProps } from "./saved/SavedPlace.tsx";
 import type { SettingsPlaceProps } from "./settings/SettingsPlace.tsx";
 import { useStore } from "./useStore.ts";
 
@@ -39,13 +39,13 @@ const RankingPlace = later<RankingPlaceProps>(
   async () => (await import("./ranking/RankingPlace.tsx")).default,
 );
 
-const KeptPlace = later<KeptPlaceProps>(
-  async () => (await import("./saved/KeptPlace.tsx")).KeptPlace,
+const SavedPlace = later<SavedPlaceProps>(
+  async () => (await import("./saved/SavedPlace.tsx")).SavedPlace,
 );
 
-export const TallerPlace = later<TallerPlaceProps>(
-  async () => (await import("./quickCheck/TallerPlace.tsx")).default,
-  { waiting: TallerWaiting },
+export const QuickCheckPlace = later<QuickCheckPlaceProps>(
+  async () => (await import("./quickCheck/QuickCheckPlace.tsx")).default,
+  { waiting: QuickCheckWaiting },
 );
 
 const SettingsPlace = later<SettingsPlaceProps>(
@@ -118,13 +118,13 @@ export function App({ open = openStore }: { open?: () => Promise<Outcome<CheckSt
       <p class="later-waiting">One moment …</p>
     );
   }
-  if (route.screen === "kept" && opened) screen = <KeptPlace opened={opened} />;
+  if (route.screen === "saved" && opened) screen = <SavedPlace opened={opened} />;
   if (route.screen === "pack") screen = <PackPlace route={route} unit={preferences.length} />;
-  if (route.screen === "taller") {
+  if (route.screen === "quickCheck") {
     screen = opened ? (
-      <TallerPlace opened={opened} stage={route.stage} unit={preferences.length} />
+      <QuickCheckPlace opened={opened} stage={route.stage} unit={preferences.length} />
     ) : (
-      <TallerWaiting stage={route.stage} />
+      <QuickCheckWaiting stage={route.stage} />
     );
   }
   if (route.screen === "stops") {

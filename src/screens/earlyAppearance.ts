@@ -1,5 +1,5 @@
 // Runs in the page's head, before anything is painted: the build puts it there (vite.config.ts).
 import { showAppearance } from "./appearance.ts";
-import { readPreferences } from "./keptPreferences.ts";
+import { readPreferences } from "./storedPreferences.ts";
 
 showAppearance(readPreferences());

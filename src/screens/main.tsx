@@ -1,5 +1,5 @@
 import { render } from "preact";
-import { App, CheckPlace, DeskPlace, TallerPlace } from "./app.tsx";
+import { App, CheckPlace, DeskPlace, QuickCheckPlace } from "./app.tsx";
 import { isDeskUsed } from "./desk/deskUsed.ts";
 import { whenIdle } from "./parts/whenIdle.ts";
 import { followAppearance } from "./preferences.ts";
@@ -16,7 +16,7 @@ holdInstallOffer();
 const root = document.getElementById("app");
 if (root) {
   // The place asked for is fetched before anything is drawn, not after.
-  const places = { "#/check/": CheckPlace, "#/desk": DeskPlace, "#/taller": TallerPlace };
+  const places = { "#/check/": CheckPlace, "#/desk": DeskPlace, "#/taller": QuickCheckPlace };
   for (const [start, place] of Object.entries(places)) {
     if (location.hash.startsWith(start)) place.preload().catch(() => undefined);
   }

@@ -1,8 +1,8 @@
 import { useEffect, useState } from "preact/hooks";
 import { onPhoneTheme, showAppearance } from "./appearance.ts";
-import { type Preferences, preferencesKey, readPreferences } from "./keptPreferences.ts";
+import { type Preferences, preferencesKey, readPreferences } from "./storedPreferences.ts";
 
-export type { Preferences } from "./keptPreferences.ts";
+export type { Preferences } from "./storedPreferences.ts";
 
 let current: Preferences | null = null;
 const listeners = new Set<(preferences: Preferences) => void>();

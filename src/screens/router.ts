@@ -2,15 +2,15 @@ import { useEffect, useState } from "preact/hooks";
 import { type DeskRoute, readDeskRoute } from "./desk/deskRoutes.ts";
 import { readShareRoute, type ShareRoute } from "./exchange/shareRoutes.ts";
 import { type PackRoute, readPackRoute } from "./pack/packRoutes.ts";
-import { readTallerRoute, type TallerRoute } from "./quickCheck/tallerRoutes.ts";
-import { type KeptRoute, readKeptRoute } from "./saved/keptRoute.ts";
+import { type QuickCheckRoute, readQuickCheckRoute } from "./quickCheck/quickCheckRoutes.ts";
+import { readSavedRoute, type SavedRoute } from "./saved/savedRoute.ts";
 import { readSettingsRoute, type SettingsRoute } from "./settings/settingsRoute.ts";
 
 export type Route =
   | ShareRoute
   | PackRoute
-  | KeptRoute
-  | TallerRoute
+  | SavedRoute
+  | QuickCheckRoute
   | SettingsRoute
   | { readonly screen: "checks" }
   /** A null step is the one that the check was left at. */
@@ -42,9 +42,9 @@ export function readRoute(hash: string): Route {
   const [first, id, step] = parts;
   if (first === undefined) return { screen: "checks" };
   const own =
-    readKeptRoute(parts) ??
+    readSavedRoute(parts) ??
     readPackRoute(parts) ??
-    readTallerRoute(parts) ??
+    readQuickCheckRoute(parts) ??
     readSettingsRoute(parts);
   if (own) return own;
   if (first === "desk") {

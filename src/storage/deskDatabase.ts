@@ -57,7 +57,7 @@ export interface InboxEntry {
 }
 
 /** A reply that reached this device, and what was typed of the readings it asks for when it did. */
-export interface KeptReply {
+export interface StoredReply {
   readonly id: string;
   /** The check on this device that it is about. */
   readonly storedId: string;
@@ -89,7 +89,7 @@ export interface DeskSchema extends DBSchema {
   decisions: { key: string; value: Decision; indexes: { checkId: string } };
   imports: { key: string; value: BegunImport };
   inbox: { key: [string, number]; value: InboxEntry };
-  replies: { key: string; value: KeptReply; indexes: { storedId: string } };
+  replies: { key: string; value: StoredReply; indexes: { storedId: string } };
   snapshots: { key: string; value: ListSnapshot };
 }
 

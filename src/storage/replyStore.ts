@@ -4,7 +4,7 @@ import {
   type DeskSchema,
   deskDatabaseName,
   deskMigrations,
-  type KeptReply,
+  type StoredReply,
 } from "./deskDatabase.ts";
 
 /** Replies that reached this device. */
@@ -16,7 +16,7 @@ export class ReplyStore {
   }
 
   /** Keeps a reply; one that was opened before stays as it is. */
-  async add(reply: KeptReply): Promise<Outcome<KeptReply>> {
+  async add(reply: StoredReply): Promise<Outcome<StoredReply>> {
     return this.#handle.run(async (database) => {
       const transaction = database.transaction("replies", "readwrite");
       const present = await transaction.store.get(reply.id);
@@ -27,7 +27,7 @@ export class ReplyStore {
   }
 
   /** The newest reply to a check that is not closed; null: none. */
-  async openFor(storedId: string): Promise<Outcome<KeptReply | null>> {
+  async openFor(storedId: string): Promise<Outcome<StoredReply | null>> {
     const found = await this.#handle.run((database) =>
       database.getAllFromIndex("replies", "storedId", storedId),
     );
@@ -46,7 +46,7 @@ export class ReplyStore {
     return this.#change(id, (kept) => ({ ...kept, same: [...new Set([...kept.same, reading])] }));
   }
 
-  #change(id: string, change: (kept: KeptReply) => KeptReply): Promise<Outcome<null>> {
+  #change(id: string, change: (kept: StoredReply) => StoredReply): Promise<Outcome<null>> {
     return this.#handle.run(async (database) => {
       const transaction = database.transaction("replies", "readwrite");
       const present = await transaction.store.get(id);

@@ -1,6 +1,6 @@
 import { afterEach, describe, expect, it, vi } from "vitest";
 import { type Assessor, createAssessor, type WorkerLike } from "../../src/compute/assessor.ts";
-import { ComputeDesk } from "../../src/compute/computeDesk.ts";
+import { ComputeDispatcher } from "../../src/compute/computeDispatcher.ts";
 import type { Reply, Request } from "../../src/compute/messages.ts";
 import type { Fitment } from "../../src/physics/fitment.ts";
 import type { Fault } from "../../src/physics/outcome.ts";
@@ -19,7 +19,7 @@ class ThreadWorker implements WorkerLike {
   readonly requests: Request[] = [];
   readonly replies: Reply[] = [];
   terminated = false;
-  readonly #desk = new ComputeDesk({
+  readonly #desk = new ComputeDispatcher({
     reply: (reply) => {
       const data = structuredClone(reply);
       this.replies.push(data);

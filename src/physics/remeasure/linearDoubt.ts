@@ -9,7 +9,7 @@ import type { AfterReading } from "./readAgain.ts";
 export type TakenAgain = ReadonlyMap<ReadingId, AfterReading>;
 
 /** What is expected once some readings were taken again. */
-export interface AgainOutcome {
+export interface RemeasureOutcome {
   /** Half the 95 % interval then left of each margin, mm. */
   readonly halfWidths: readonly number[];
   /** Chance that each margin's question is then decided, 0 … 1. */
@@ -83,7 +83,7 @@ export class LinearDoubt {
     );
   }
 
-  outcome(taken: TakenAgain): AgainOutcome {
+  outcome(taken: TakenAgain): RemeasureOutcome {
     const states = this.#margins.map((margin, index) => this.#after(margin, index, taken));
     let verdict = 0;
     for (let draw = 0; draw < samples; draw++) {

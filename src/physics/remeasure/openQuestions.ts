@@ -18,11 +18,11 @@ export interface OpenQuestion {
 }
 
 /** How far a walk through the readings goes: until the verdict is known at all, or until it is ok or not. */
-export type AgainLevel = "unsure" | "care";
+export type RemeasureLevel = "unsure" | "care";
 
 export interface OpenQuestions {
   /** Null: the verdict is settled, no reading taken again is expected to change it. */
-  readonly level: AgainLevel | null;
+  readonly level: RemeasureLevel | null;
   readonly questions: readonly OpenQuestion[];
 }
 

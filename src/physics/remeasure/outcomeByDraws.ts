@@ -3,9 +3,9 @@ import type { Assessment, Check, Fitment, Reading } from "../fitment.ts";
 import { leastSamples } from "../uncertainty/cornerDraws.ts";
 import type { DrawnReading } from "../uncertainty/drawnReading.ts";
 import { RandomSource } from "../uncertainty/randomSource.ts";
-import type { AgainOutcome } from "./linearDoubt.ts";
+import type { RemeasureOutcome } from "./linearDoubt.ts";
 import type { Margin } from "./margin.ts";
-import { type AgainLevel, isBetween } from "./openQuestions.ts";
+import { isBetween, type RemeasureLevel } from "./openQuestions.ts";
 import type { AfterReading } from "./readAgain.ts";
 import { withReading } from "./withReading.ts";
 
@@ -34,11 +34,11 @@ export function readingAfter(reading: DrawnReading, after: AfterReading, shift: 
 export function* outcomeByDraws(
   fitment: Fitment,
   margins: readonly Margin[],
-  level: AgainLevel,
+  level: RemeasureLevel,
   blocked: boolean,
   reading: DrawnReading,
   after: AfterReading,
-): Generator<void, AgainOutcome, void> {
+): Generator<void, RemeasureOutcome, void> {
   const assess = (shift: number): Assessment | null => {
     const changed = withReading(fitment, reading.id, readingAfter(reading, after, shift));
     const assessed = assessStatic(changed, { samples: leastSamples });
@@ -101,12 +101,12 @@ function checkIn(assessment: Assessment | null, { question }: Margin): Check | n
   return corner?.checks.find(({ id }) => id === question.check.id) ?? null;
 }
 
-function isOpen({ state, probability }: Check, level: AgainLevel): boolean {
+function isOpen({ state, probability }: Check, level: RemeasureLevel): boolean {
   if (state === "unsure") return true;
   return level === "care" && state === "care" && isBetween(probability ?? 0);
 }
 
-function hasFailed(check: Check, level: AgainLevel): boolean {
+function hasFailed(check: Check, level: RemeasureLevel): boolean {
   return (
     check.state === "no" || (level === "care" && check.state === "care" && !isOpen(check, level))
   );

@@ -10,7 +10,7 @@ export interface BetterTool {
 }
 
 /** How a reading is taken again. */
-export type AgainWay =
+export type RemeasureWay =
   /** More repeats with the same tool, added to those there are. */
   | { readonly kind: "repeat"; readonly more: number }
   /** Anew, as often as before, with a better tool; the old values count no more. */
@@ -46,7 +46,7 @@ export interface AfterReading {
  *
  * @param count repeats taken so far, ≥ 1
  */
-export function afterWay(reading: DrawnReading, count: number, way: AgainWay): AfterReading {
+export function afterWay(reading: DrawnReading, count: number, way: RemeasureWay): AfterReading {
   const { halfWidth, standardError } = reading;
   if (way.kind === "repeat") {
     const left = standardError * Math.sqrt(count / (count + way.more));
@@ -78,8 +78,8 @@ export function waysFor(
   reading: DrawnReading,
   count: number,
   tools: readonly BetterTool[],
-): readonly AgainWay[] {
-  const ways: AgainWay[] = [];
+): readonly RemeasureWay[] {
+  const ways: RemeasureWay[] = [];
   if (count >= 2 && reading.standardError > 0) ways.push({ kind: "repeat", more: repeatsProposed });
   if (reading.id.startsWith("ride.")) {
     if (reading.halfWidth > 0) ways.push({ kind: "halve" });
@@ -88,5 +88,5 @@ export function waysFor(
   const closer = tools
     .filter((tool) => tool.halfWidth >= 0 && tool.halfWidth <= 0.8 * reading.halfWidth)
     .sort((a, b) => b.halfWidth - a.halfWidth);
-  return [...ways, ...closer.map((tool): AgainWay => ({ kind: "tool", tool }))];
+  return [...ways, ...closer.map((tool): RemeasureWay => ({ kind: "tool", tool }))];
 }

@@ -18,8 +18,8 @@ import {
 import { catalogueEntry, entryUnit } from "../entry/readingCatalogue.ts";
 import { type LengthUnit, plainDecimal } from "../entry/units.ts";
 import { withPhotosAt } from "../photo/photoReadings.ts";
-import type { AgainWalk } from "../remeasure/againWalk.ts";
 import type { EarlierValues } from "../remeasure/earlierValues.ts";
+import type { RemeasureWalk } from "../remeasure/remeasureWalk.ts";
 import {
   type CheckRecord,
   type CheckStop,
@@ -62,7 +62,7 @@ export interface StoredCheck {
   /** Values that were taken anew since. */
   readonly earlier?: EarlierValues;
   /** The walk through the readings to take again, while one is under way. */
-  readonly again?: AgainWalk;
+  readonly again?: RemeasureWalk;
 }
 
 const freshProgress: Progress = {

@@ -1,4 +1,4 @@
-import type { ToolsAtHand } from "../../physics/remeasure/planAgain.ts";
+import type { ToolsAtHand } from "../../physics/remeasure/planRemeasure.ts";
 import type { BetterTool } from "../../physics/remeasure/readAgain.ts";
 import type { StoredCheck } from "../check/storedCheck.ts";
 import { type Entry, isReading, readEntry } from "./entry.ts";

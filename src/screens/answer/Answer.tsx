@@ -15,7 +15,7 @@ import { Button } from "../parts/Button.tsx";
 import { later } from "../parts/later.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { usePackInUse } from "../referencePack.ts";
-import { AgainOffer } from "../remeasure/AgainOffer.tsx";
+import { RemeasureOffer } from "../remeasure/RemeasureOffer.tsx";
 import { ComparedStops } from "./compare/ComparedStops.tsx";
 import { proposedStop } from "./compare/proposedStop.ts";
 import { StopPicker } from "./compare/StopPicker.tsx";
@@ -188,7 +188,7 @@ function Answered({
               What to measure again
             </h2>
             {complete && (
-              <AgainOffer
+              <RemeasureOffer
                 stored={stored}
                 assessor={assessor}
                 fitment={fitment}

@@ -21,10 +21,10 @@ function ownLanes(): Assessor {
         ...options,
         lane: lane(options.lane ?? "rank"),
       }),
-    planAgain: (fitment, assessment, tools, handlers, options = {}) =>
-      assessor.planAgain(fitment, assessment, tools, handlers, {
+    planRemeasure: (fitment, assessment, tools, handlers, options = {}) =>
+      assessor.planRemeasure(fitment, assessment, tools, handlers, {
         ...options,
-        lane: lane(options.lane ?? "again"),
+        lane: lane(options.lane ?? "remeasure"),
       }),
     run: (fitment, side, event, change) => assessor.run(fitment, side, event, change),
     dispose: () => undefined,

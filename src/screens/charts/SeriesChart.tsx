@@ -10,7 +10,7 @@ import { linePath } from "./linePath.ts";
 import { linearScale } from "./scale.ts";
 import { linearTicks } from "./ticks.ts";
 import "./charts.css";
-import "./plots.css";
+import "./series.css";
 
 /** Points in the model's units. */
 export interface Series {

@@ -7,8 +7,8 @@ import {
 } from "../../records/check/storedCheck.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
-import { putBack, type ReadingNow, walkOf } from "../../records/remeasure/againWalk.ts";
 import { isBlank } from "../../records/remeasure/earlierValues.ts";
+import { putBack, type ReadingNow, walkOf } from "../../records/remeasure/remeasureWalk.ts";
 import { createKeeper, type Keeper, type KeepState } from "../../storage/keeper.ts";
 import type { AnswerScreenProps } from "../answer/AnswerScreen.tsx";
 import type { FullTravelScreenProps } from "../fullTravel/FullTravelScreen.tsx";
@@ -19,9 +19,9 @@ import { Notice } from "../parts/Notice.tsx";
 import { Screen } from "../parts/Screen.tsx";
 import { type Preferences, preferences } from "../preferences.ts";
 import { loadReferencePack } from "../referencePack.ts";
-import type { AgainScreenProps } from "../remeasure/AgainScreen.tsx";
+import type { RemeasureScreenProps } from "../remeasure/RemeasureScreen.tsx";
 import { answerHref, checksHref, goTo, stepHref } from "../router.ts";
-import { noteKept } from "../saved/keptCount.ts";
+import { noteKept } from "../saved/savedCount.ts";
 import type { OpenedStore } from "../useStore.ts";
 import { withEstimates } from "./ride/withEstimates.ts";
 import { StepScreen } from "./StepScreen.tsx";
@@ -36,8 +36,8 @@ const AnswerScreen = later<AnswerScreenProps>(
   async () => (await import("../answer/AnswerScreen.tsx")).default,
 );
 
-const AgainScreen = later<AgainScreenProps>(
-  async () => (await import("../remeasure/AgainScreen.tsx")).AgainScreen,
+const RemeasureScreen = later<RemeasureScreenProps>(
+  async () => (await import("../remeasure/RemeasureScreen.tsx")).RemeasureScreen,
 );
 
 export interface CheckPlaceProps {
@@ -206,7 +206,7 @@ export function CheckPlace({ opened, id, place, preferences: wanted }: CheckPlac
     );
   }
   if (shown === "again") {
-    return <AgainScreen stored={stored} unit={wanted.length} change={change} />;
+    return <RemeasureScreen stored={stored} unit={wanted.length} change={change} />;
   }
   const keeping = {
     kept: opened.fault ? { notKept: opened.fault.sentence } : kept,

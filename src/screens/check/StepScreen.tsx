@@ -4,20 +4,20 @@ import {
   completeRecord,
   type StoredCheck,
 } from "../../records/check/storedCheck.ts";
-import { walkOf } from "../../records/remeasure/againWalk.ts";
+import { walkOf } from "../../records/remeasure/remeasureWalk.ts";
 import type { KeepState } from "../../storage/keeper.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import type { Preferences } from "../preferences.ts";
-import { AgainActions, isWalkStep, onward } from "../remeasure/AgainActions.tsx";
-import { AgainBar } from "../remeasure/AgainBar.tsx";
 import { BeforeValues } from "../remeasure/BeforeValues.tsx";
 import { EarlierReadings } from "../remeasure/EarlierReadings.tsx";
+import { isWalkStep, onward, RemeasureActions } from "../remeasure/RemeasureActions.tsx";
+import { RemeasureBar } from "../remeasure/RemeasureBar.tsx";
 import { answerHref, checksHref, goTo, stepHref } from "../router.ts";
-import { KeptLine, NotKept } from "./Kept.tsx";
 import { LiveVerdict } from "./liveVerdict/LiveVerdict.tsx";
 import { OverviewBeside, OverviewDialog } from "./Overview.tsx";
 import { ProgressBar } from "./ProgressBar.tsx";
+import { NotSaved, SavedLine } from "./SavedLine.tsx";
 import { StepContent } from "./StepContent.tsx";
 import type { Change } from "./stepProps.ts";
 import { cautionsHold, headingOf, type Step, stepsOf } from "./steps.ts";
@@ -98,7 +98,7 @@ export function StepScreen({ stored, place, change, preferences, kept, tryAgain 
         <>
           <ButtonLink look="quiet" href={checksHref} icon="back" label="To the list of checks" />
           <span class="screen-name">{nameOfCheck(stored)}</span>
-          <KeptLine kept={kept} />
+          <SavedLine kept={kept} />
           <span class="narrow-only">
             <Button look="quiet" icon="steps" label="All steps" onClick={() => setOverview(true)} />
           </span>
@@ -107,7 +107,7 @@ export function StepScreen({ stored, place, change, preferences, kept, tryAgain 
       below={
         walk?.now ? (
           <>
-            <AgainBar
+            <RemeasureBar
               stored={stored}
               walk={walk}
               here={retaken ? "reading" : step.id === "cautions" ? "cautions" : "elsewhere"}
@@ -124,7 +124,7 @@ export function StepScreen({ stored, place, change, preferences, kept, tryAgain 
       }
       actions={
         retaken ? (
-          <AgainActions stored={stored} now={retaken} step={step} all={all} change={change} />
+          <RemeasureActions stored={stored} now={retaken} step={step} all={all} change={change} />
         ) : (
           <>
             {before && <Button icon="back" label="Back" onClick={() => go(before.id)} />}
@@ -145,7 +145,7 @@ export function StepScreen({ stored, place, change, preferences, kept, tryAgain 
       <div class="step-columns">
         <OverviewBeside all={all} at={at} onGo={go} />
         <div class="stack step-content">
-          <NotKept kept={kept} stored={stored} tryAgain={tryAgain} />
+          <NotSaved kept={kept} stored={stored} tryAgain={tryAgain} />
           <h1 ref={heading} tabIndex={-1}>
             {headingOf(step)}
           </h1>

@@ -12,7 +12,7 @@ import type { ReportProps } from "./Report.tsx";
 import { sourceOfCode } from "./sources.ts";
 import { type DeskSurroundings, useDesk } from "./useDesk.ts";
 import "./desk.css";
-import "../exchange/send.css";
+import "../exchange/exchange.css";
 
 const CheckAtDesk = later<CheckAtDeskProps>(
   async () => (await import("./CheckAtDesk.tsx")).CheckAtDesk,

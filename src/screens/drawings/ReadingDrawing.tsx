@@ -7,9 +7,9 @@ import "./drawings.css";
 import {
   type DrawingValues,
   type DrawnNumbers,
-  type DrawnReading,
   drawnNumbers,
   isKnown,
+  type PicturedReading,
 } from "./drawnNumbers.ts";
 import {
   add,
@@ -28,7 +28,7 @@ import { Scene } from "./scenes.tsx";
 import { type Skeleton, skeletonOf, tyreRadius, tyreWidth } from "./skeleton.ts";
 import { positiveWords, readingWords } from "./words.ts";
 
-export type { DrawingValues, DrawnReading } from "./drawnNumbers.ts";
+export type { DrawingValues, PicturedReading } from "./drawnNumbers.ts";
 
 const width = 340;
 const height = 244;
@@ -39,7 +39,7 @@ const insetSize = { width: 96, height: 78 } as const;
 
 export interface ReadingDrawingProps {
   readonly layoutKind: LayoutKind;
-  readonly reading: DrawnReading;
+  readonly reading: PicturedReading;
   readonly values: DrawingValues;
   readonly side: Side;
   readonly unit: LengthUnit;
@@ -154,7 +154,7 @@ function outboardDirection(detail: DetailName | null, side: Side, axle: "front" 
 
 /** The part of the picture that what matters is fitted into; the rest is for marks and the inset. */
 function frameFor(
-  reading: DrawnReading,
+  reading: PicturedReading,
   close: boolean,
   detail: DetailName | null,
   direction: 1 | -1,
@@ -170,7 +170,7 @@ function frameFor(
   };
 }
 
-function alongArm(reading: DrawnReading): boolean {
+function alongArm(reading: PicturedReading): boolean {
   return /^(pivotTo|armAngle|stopLineAngle|mountLineAngle)/.test(reading);
 }
 
@@ -181,7 +181,7 @@ function captionText(detail: DetailName | null, side: Side, axle: "front" | "rea
   return `${name}, from ${axle === "front" ? "the front" : "behind"}`;
 }
 
-function numberText(reading: DrawnReading, value: number | undefined, unit: LengthUnit): string {
+function numberText(reading: PicturedReading, value: number | undefined, unit: LengthUnit): string {
   const kind =
     reading === "cornerMass"
       ? "mass"
@@ -197,7 +197,7 @@ function numberText(reading: DrawnReading, value: number | undefined, unit: Leng
 /** Shown so near that a small picture of the whole is needed to tell where it is. */
 function isClose(
   kind: LayoutKind,
-  reading: DrawnReading,
+  reading: PicturedReading,
   detail: DetailName | null,
   atStop: boolean,
 ): boolean {
@@ -209,7 +209,7 @@ function isClose(
 
 /** Opposite corners of what the picture must show of the layout, mm. */
 function focus(
-  reading: DrawnReading,
+  reading: PicturedReading,
   skeleton: Skeleton,
   measurement: Measurement,
   atStop: boolean,
@@ -253,7 +253,7 @@ function Inset({
   atDamper,
 }: {
   readonly layoutKind: LayoutKind;
-  readonly reading: DrawnReading;
+  readonly reading: PicturedReading;
   readonly values: DrawingValues;
   readonly direction: 1 | -1;
   readonly atDamper: boolean;

@@ -1,5 +1,5 @@
 import type { LayoutKind } from "../../physics/fitment.ts";
-import type { DrawnNumbers, DrawnReading } from "./drawnNumbers.ts";
+import type { DrawnNumbers, PicturedReading } from "./drawnNumbers.ts";
 import { add, arcPoints, type Point, type View } from "./geometry.ts";
 import { springPlace, springSolid } from "./measurement.ts";
 import {
@@ -27,7 +27,7 @@ export type DetailName =
   | "stopFree"
   | "stopPressed";
 
-export function detailOf(reading: DrawnReading): DetailName | null {
+export function detailOf(reading: PicturedReading): DetailName | null {
   switch (reading) {
     case "rideHeight":
     case "cornerMass":
@@ -55,7 +55,7 @@ const archRadius = 435;
 /** Opposite corners of what the picture must show, mm. */
 export function detailBounds(
   detail: DetailName,
-  reading: DrawnReading,
+  reading: PicturedReading,
   numbers: DrawnNumbers,
 ): Point[] {
   const { freeHeight } = numbers;
@@ -100,7 +100,7 @@ export function detailBounds(
 interface DetailProps {
   readonly view: View;
   readonly detail: DetailName;
-  readonly reading: DrawnReading;
+  readonly reading: PicturedReading;
   readonly kind: LayoutKind;
   readonly numbers: DrawnNumbers;
 }

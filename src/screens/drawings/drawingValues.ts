@@ -1,11 +1,11 @@
 import type { LimitKind, Reading, Side } from "../../physics/fitment.ts";
 import type { ReadingId } from "../../physics/outcome.ts";
 import type { PartialCheckRecord } from "../../records/check/checkRecord.ts";
-import { type DrawingValues, type DrawnReading, drawnReadings } from "./drawnNumbers.ts";
+import { type DrawingValues, drawnReadings, type PicturedReading } from "./drawnNumbers.ts";
 
 const everyDrawn: ReadonlySet<string> = new Set(Object.values(drawnReadings).flat());
 
-const renamed: { readonly [id: string]: DrawnReading } = {
+const renamed: { readonly [id: string]: PicturedReading } = {
   cornerMassKg: "cornerMass",
   "stop.freeHeight": "freeHeight",
   "stop.usableCompressionMm": "usableCompression",
@@ -15,11 +15,11 @@ const renamed: { readonly [id: string]: DrawnReading } = {
  * What a drawing shows for a reading's id: "left.gap", "right.pivotToStop", "left.limits.0" (with the
  * limit's kind), "stop.freeHeight". Null where there is no drawing for it.
  */
-export function drawnReadingOf(id: ReadingId, limitKind?: LimitKind): DrawnReading | null {
+export function drawnReadingOf(id: ReadingId, limitKind?: LimitKind): PicturedReading | null {
   const name = id.replace(/^(left|right)\./, "");
   if (name.startsWith("limits.")) return limitKind === undefined ? null : `limit:${limitKind}`;
   const drawn = renamed[name] ?? name;
-  return everyDrawn.has(drawn) ? (drawn as DrawnReading) : null;
+  return everyDrawn.has(drawn) ? (drawn as PicturedReading) : null;
 }
 
 function mean(reading: Reading | undefined): number | undefined {
@@ -38,12 +38,12 @@ export function drawingValues(
 ): DrawingValues {
   const corner = record.corners.find((candidate) => candidate.side === side);
   const geometry = { ...record.layout?.readings, ...corner?.geometry };
-  const values: { [Name in DrawnReading]?: number | undefined } = {};
+  const values: { [Name in PicturedReading]?: number | undefined } = {};
   for (const [name, reading] of Object.entries(geometry)) {
-    if (everyDrawn.has(name)) values[name as DrawnReading] = mean(reading);
+    if (everyDrawn.has(name)) values[name as PicturedReading] = mean(reading);
   }
   corner?.limits.forEach(({ kind, reading }, index) => {
-    const drawn: DrawnReading = `limit:${kind}`;
+    const drawn: PicturedReading = `limit:${kind}`;
     if (values[drawn] === undefined || index === limit) values[drawn] = mean(reading);
   });
   return {

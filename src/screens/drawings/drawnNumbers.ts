@@ -1,7 +1,7 @@
 import type { GeometryReadingName, LayoutKind, LimitKind } from "../../physics/fitment.ts";
 
 /** Everything a drawing can show being measured. */
-export type DrawnReading =
+export type PicturedReading =
   | GeometryReadingName
   | "gap"
   | "rideHeight"
@@ -11,12 +11,12 @@ export type DrawnReading =
   | `limit:${LimitKind}`;
 
 /** The current means: mm, deg, kg. Absent, undefined or not finite = not yet known. */
-export type DrawingValues = { readonly [Name in DrawnReading]?: number | undefined };
+export type DrawingValues = { readonly [Name in PicturedReading]?: number | undefined };
 
 /** One number per name, always finite and inside what can be drawn. */
-export type DrawnNumbers = { readonly [Name in DrawnReading]: number };
+export type DrawnNumbers = { readonly [Name in PicturedReading]: number };
 
-const everyLayout: readonly DrawnReading[] = [
+const everyLayout: readonly PicturedReading[] = [
   "gap",
   "rideHeight",
   "cornerMass",
@@ -30,7 +30,7 @@ const everyLayout: readonly DrawnReading[] = [
 ];
 
 /** The readings that each layout has a drawing for. */
-export const drawnReadings: { readonly [Kind in LayoutKind]: readonly DrawnReading[] } = {
+export const drawnReadings: { readonly [Kind in LayoutKind]: readonly PicturedReading[] } = {
   arm: ["pivotToStop", "pivotToOuter", "armAngle", "stopLineAngle", "stopLean", ...everyLayout],
   damper: [
     "pivotToMount",
@@ -46,7 +46,7 @@ export const drawnReadings: { readonly [Kind in LayoutKind]: readonly DrawnReadi
 };
 
 /** Least, greatest, and what is drawn while the number is not known. */
-const bounds: { readonly [Name in DrawnReading]: readonly [number, number, number] } = {
+const bounds: { readonly [Name in PicturedReading]: readonly [number, number, number] } = {
   pivotToStop: [40, 900, 150],
   pivotToMount: [40, 900, 270],
   pivotToOuter: [120, 1500, 410],
@@ -94,10 +94,10 @@ export function clamp(value: number, least: number, greatest: number): number {
 /** Every number the drawing needs: the known ones held to what can be drawn, usual ones for the rest. */
 export function drawnNumbers(
   kind: LayoutKind,
-  reading: DrawnReading,
+  reading: PicturedReading,
   values: DrawingValues,
 ): DrawnNumbers {
-  const settle = (name: DrawnReading, usual = bounds[name][2]): number => {
+  const settle = (name: PicturedReading, usual = bounds[name][2]): number => {
     const value = values[name];
     const [least, greatest] = bounds[name];
     return clamp(isKnown(value) ? value : usual, least, greatest);

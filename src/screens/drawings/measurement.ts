@@ -1,5 +1,5 @@
 import type { Side } from "../../physics/fitment.ts";
-import type { DrawnNumbers, DrawnReading } from "./drawnNumbers.ts";
+import type { DrawnNumbers, PicturedReading } from "./drawnNumbers.ts";
 import { add, belowHorizontal, distance, type Point } from "./geometry.ts";
 import type { Skeleton } from "./skeleton.ts";
 import { tyreRadius } from "./skeleton.ts";
@@ -35,7 +35,7 @@ const outboard: Point = { x: 1, y: 0 };
 const inboard: Point = { x: -1, y: 0 };
 
 export function measurementOf(
-  reading: DrawnReading,
+  reading: PicturedReading,
   numbers: DrawnNumbers,
   skeleton: Skeleton,
   side: Side,

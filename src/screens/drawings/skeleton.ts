@@ -1,5 +1,5 @@
 import type { LayoutKind } from "../../physics/fitment.ts";
-import { clamp, type DrawnNumbers, type DrawnReading } from "./drawnNumbers.ts";
+import { clamp, type DrawnNumbers, type PicturedReading } from "./drawnNumbers.ts";
 import { add, belowHorizontal, leaning, type Point } from "./geometry.ts";
 
 /**
@@ -43,7 +43,7 @@ const leastBodyShare = 0.4;
 
 export function skeletonOf(
   kind: LayoutKind,
-  reading: DrawnReading,
+  reading: PicturedReading,
   numbers: DrawnNumbers,
 ): Skeleton {
   const axis = leaning(numbers.stopLean);
@@ -87,7 +87,7 @@ function armPoints(numbers: DrawnNumbers, axis: Point): KindPoints {
 
 function telescopicPoints(
   kind: "damper" | "strut",
-  reading: DrawnReading,
+  reading: PicturedReading,
   numbers: DrawnNumbers,
   axis: Point,
 ): KindPoints {

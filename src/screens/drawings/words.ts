@@ -1,5 +1,5 @@
 import type { LayoutKind } from "../../physics/fitment.ts";
-import type { DrawnReading } from "./drawnNumbers.ts";
+import type { PicturedReading } from "./drawnNumbers.ts";
 
 /** What is measured, in words: a title, and the two ends; a and b stand in the picture, so ≤ 22 letters. */
 export interface ReadingWords {
@@ -25,7 +25,7 @@ const limitNames: { readonly [reading: string]: string } = {
   "limit:other": "Other clearance",
 };
 
-export function positiveWords(kind: LayoutKind, reading: DrawnReading): string {
+export function positiveWords(kind: LayoutKind, reading: PicturedReading): string {
   return reading === "stopLean" ? towardPivot[kind] : "outer end lower = +";
 }
 
@@ -50,7 +50,7 @@ const leanEnds = { arm: stopEnds, damper: rodEnds, strut: rodEnds, axle: stopEnd
 /** `atStop`: a limit given as what the gap at the stop closes by. */
 export function readingWords(
   kind: LayoutKind,
-  reading: DrawnReading,
+  reading: PicturedReading,
   atStop = false,
 ): ReadingWords {
   if (atStop) {

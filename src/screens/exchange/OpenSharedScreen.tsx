@@ -26,7 +26,7 @@ import {
   replaceWithReceived,
 } from "./presentVersions.ts";
 import { readingsCount, sidesText, whoText } from "./recordFacts.ts";
-import "./send.css";
+import "./exchange.css";
 
 export interface OpenSharedScreenProps {
   readonly shared: SharedCheck;

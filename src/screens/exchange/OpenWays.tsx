@@ -4,7 +4,7 @@ import { Card } from "../parts/Card.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import { scanHref } from "./shareRoutes.ts";
 import { useDrop } from "./useDrop.ts";
-import "./send.css";
+import "./exchange.css";
 
 export interface OpenWaysProps {
   /** Why the way before did not lead to a check. */

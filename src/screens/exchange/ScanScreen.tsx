@@ -12,7 +12,7 @@ import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import { FaultNotice } from "./FaultNotice.tsx";
 import { type CameraState, useCamera } from "./useCamera.ts";
 import { type ScannedCodes, useCodes } from "./useCodes.ts";
-import "./send.css";
+import "./exchange.css";
 
 export interface ScanScreenProps {
   /** A code that was read before this screen: by the device's own camera program. */

@@ -6,7 +6,7 @@ import { Segmented } from "../parts/Choices.tsx";
 import { CodeWay } from "./CodeWay.tsx";
 import { FileWay } from "./FileWay.tsx";
 import { LinkWay } from "./LinkWay.tsx";
-import "./send.css";
+import "./exchange.css";
 
 type Way = "file" | "link" | "code";
 

@@ -10,7 +10,7 @@ import { openPrefix } from "../../sharing/shareLink.ts";
 import { takeReceived } from "../../sharing/shareTarget.ts";
 import { Notice } from "../parts/Notice.tsx";
 import { checksHref, goTo, stepHref } from "../router.ts";
-import { keptHref } from "../saved/keptRoute.ts";
+import { savedHref } from "../saved/savedRoute.ts";
 import type { OpenedStore } from "../useStore.ts";
 import { FaultNotice } from "./FaultNotice.tsx";
 import { OpenDraftScreen } from "./OpenDraftScreen.tsx";
@@ -58,7 +58,7 @@ export default function SharePlace({
       const [backup] = backups;
       const [storedId] = kept.storedIds;
       if (backup) (await import("../saved/backupHere.ts")).handBackup(backup);
-      const then = backup ? keptHref : storedId ? replyHref(storedId) : null;
+      const then = backup ? savedHref : storedId ? replyHref(storedId) : null;
       const troubles = [...refused.map(({ fault }) => fault), ...kept.faults];
       const waiting = [
         ...checks.map((check) => ({ kind: "check" as const, check })),
@@ -163,10 +163,10 @@ export default function SharePlace({
           {after !== null && (
             <Notice tone="info" live>
               <p>
-                {after === keptHref
+                {after === savedHref
                   ? "A backup came with it."
                   : "A reply came with it and is kept with its check."}{" "}
-                <a href={after}>{after === keptHref ? "Restore it" : "Read it"}</a>
+                <a href={after}>{after === savedHref ? "Restore it" : "Read it"}</a>
               </p>
             </Notice>
           )}

@@ -8,7 +8,7 @@ import {
 } from "../../records/check/fullTravel.ts";
 import { completeRecord, type StoredCheck } from "../../records/check/storedCheck.ts";
 import type { KeepState } from "../../storage/keeper.ts";
-import { KeptLine, NotKept } from "../check/Kept.tsx";
+import { NotSaved, SavedLine } from "../check/SavedLine.tsx";
 import type { Change } from "../check/stepProps.ts";
 import { CautionPicture } from "../drawings/CautionPicture.tsx";
 import { ButtonLink } from "../parts/Button.tsx";
@@ -83,7 +83,7 @@ export default function FullTravelScreen({
             label={complete.ok ? "To the answer" : "To the check"}
           />
           <span class="screen-name">{stored.name || stored.record.vehicle?.label || "Check"}</span>
-          <KeptLine kept={kept} />
+          <SavedLine kept={kept} />
         </>
       }
       actions={
@@ -95,7 +95,7 @@ export default function FullTravelScreen({
         </ButtonLink>
       }
     >
-      <NotKept kept={kept} stored={stored} tryAgain={tryAgain} />
+      <NotSaved kept={kept} stored={stored} tryAgain={tryAgain} />
       <h1 ref={heading} tabIndex={-1}>
         Full-travel check
       </h1>

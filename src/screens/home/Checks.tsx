@@ -21,11 +21,11 @@ import { later } from "../parts/later.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import type { Preferences } from "../preferences.ts";
-import { tallerHref } from "../quickCheck/tallerRoutes.ts";
+import { quickCheckHref } from "../quickCheck/quickCheckRoutes.ts";
 import { goTo, stepHref } from "../router.ts";
-import type { KeptReminderProps } from "../saved/KeptReminder.tsx";
-import { noteCount } from "../saved/keptCount.ts";
-import { keptHref, keptName } from "../saved/keptRoute.ts";
+import type { SavedReminderProps } from "../saved/SavedReminder.tsx";
+import { noteCount } from "../saved/savedCount.ts";
+import { keptName, savedHref } from "../saved/savedRoute.ts";
 import { settingsHref, settingsName } from "../settings/settingsRoute.ts";
 import type { OpenedStore } from "../useStore.ts";
 import { CheckRow } from "./CheckRow.tsx";
@@ -33,7 +33,7 @@ import { checkName } from "./checkName.ts";
 import type { DeletedChecksProps } from "./DeletedChecks.tsx";
 import { isDemoDue, markDemoLoaded } from "./demoDue.ts";
 import type { KeepDialogProps } from "./KeepDialog.tsx";
-import { NotKeptHere } from "./NotKeptHere.tsx";
+import { NotSavedHere } from "./NotSavedHere.tsx";
 import type { OpenedFiles } from "./openFiles.ts";
 import type { RenameDialogProps } from "./RenameDialog.tsx";
 import { UndoBar } from "./UndoBar.tsx";
@@ -53,8 +53,8 @@ const DeletedChecks = later<DeletedChecksProps>(
   { quiet: true },
 );
 
-const KeptReminder = later<KeptReminderProps>(
-  async () => (await import("../saved/KeptReminder.tsx")).KeptReminder,
+const SavedReminder = later<SavedReminderProps>(
+  async () => (await import("../saved/SavedReminder.tsx")).SavedReminder,
   { quiet: true },
 );
 
@@ -172,7 +172,7 @@ export function Checks({ opened, preferences, notice }: Props) {
     else if (found.backup) {
       const { handBackup } = await import("../saved/backupHere.ts");
       handBackup(found.backup);
-      goTo(keptHref);
+      goTo(savedHref);
     } else if (replied) goTo(replyHref(replied));
   };
 
@@ -206,7 +206,7 @@ export function Checks({ opened, preferences, notice }: Props) {
       </h1>
       <div class="row">
         <ButtonLink href={openHref}>Open a link or a code</ButtonLink>
-        <ButtonLink href={tallerHref}>Do I need a taller stop?</ButtonLink>
+        <ButtonLink href={quickCheckHref}>Do I need a taller stop?</ButtonLink>
       </div>
       <input
         ref={picker}
@@ -228,7 +228,7 @@ export function Checks({ opened, preferences, notice }: Props) {
         </Notice>
       )}
       {store && unkept.length > 0 && !opened?.fault && (
-        <NotKeptHere unkept={unkept} sentence={said} onTryAgain={tryUnkept} />
+        <NotSavedHere unkept={unkept} sentence={said} onTryAgain={tryUnkept} />
       )}
       {said && unkept.length === 0 && !opened?.fault && (
         <Notice tone="no" live>
@@ -236,7 +236,7 @@ export function Checks({ opened, preferences, notice }: Props) {
         </Notice>
       )}
       {store && checks && !opened?.fault && (
-        <KeptReminder store={store} checks={checks} deleted={deleted.length} />
+        <SavedReminder store={store} checks={checks} deleted={deleted.length} />
       )}
       {checks === null && <p class="soft">One moment …</p>}
       {checks?.length === 0 && <FirstWords />}
@@ -267,7 +267,7 @@ export function Checks({ opened, preferences, notice }: Props) {
             Open demo checks
           </Button>
           <ButtonLink href={deskHref}>Desk: review many checks</ButtonLink>
-          <ButtonLink href={keptHref}>{keptName}</ButtonLink>
+          <ButtonLink href={savedHref}>{keptName}</ButtonLink>
           <ButtonLink href={packHref}>Reference pack</ButtonLink>
           <ButtonLink href={settingsHref}>{settingsName}</ButtonLink>
         </div>

@@ -60,7 +60,7 @@ export function OfflineNotice({
   // Takes the room of what will be said, so that the list does not jump.
   if (!watch || !state) return updateOnly ? null : <GettingReady />;
   if (state.update === "none") {
-    return updateOnly ? null : <KeptLine kept={state.kept} release={watch.release} />;
+    return updateOnly ? null : <OfflineLine kept={state.kept} release={watch.release} />;
   }
   const question = <UpdateQuestion update={state.update} watch={watch} />;
   return updateOnly ? (
@@ -98,7 +98,7 @@ function UpdateQuestion({
   );
 }
 
-function KeptLine({ kept, release }: { kept: OfflineState["kept"]; release: string }) {
+function OfflineLine({ kept, release }: { kept: OfflineState["kept"]; release: string }) {
   switch (kept) {
     case "kept":
       return (

@@ -1,7 +1,7 @@
 import { useMemo } from "preact/hooks";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { Pack, PackStop } from "../../records/pack/pack.ts";
-import { CurvePlot } from "../check/stop/CurvePlot.tsx";
+import { CurveChart } from "../check/stop/CurveChart.tsx";
 import { ButtonLink } from "../parts/Button.tsx";
 import { Segmented } from "../parts/Choices.tsx";
 import { Disclosure } from "../parts/Disclosure.tsx";
@@ -109,7 +109,7 @@ function Editing({
           Pressed slowly, every row deeper and harder than the one before. A table can be pasted
           into the first cell.
         </p>
-        {trial.stop && <CurvePlot stop={trial.stop} unit={unit} />}
+        {trial.stop && <CurveChart stop={trial.stop} unit={unit} />}
         <PackTable
           {...fields}
           field="curve"

@@ -3,16 +3,16 @@ import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { isReading } from "../../records/entry/entry.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
+import { isBlank, isSameEntry } from "../../records/remeasure/earlierValues.ts";
 import {
   addRepeat,
   putBack,
   type ReadingNow,
   takeAnew,
-} from "../../records/remeasure/againWalk.ts";
-import { isBlank, isSameEntry } from "../../records/remeasure/earlierValues.ts";
+} from "../../records/remeasure/remeasureWalk.ts";
 import type { Change } from "../check/stepProps.ts";
 import { Button } from "../parts/Button.tsx";
-import { valuesWords } from "./againWords.ts";
+import { valuesWords } from "./remeasureWords.ts";
 
 /** What stood there before, and the ways to take it again. */
 export function BeforeValues({

@@ -1,7 +1,7 @@
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { earlierOf } from "../../records/remeasure/earlierValues.ts";
 import { Disclosure } from "../parts/Disclosure.tsx";
-import { valuesWords } from "./againWords.ts";
+import { valuesWords } from "./remeasureWords.ts";
 
 const when = (iso: string) =>
   new Date(iso).toLocaleString(undefined, { dateStyle: "medium", timeStyle: "short" });

@@ -1,10 +1,10 @@
-import type { AgainPlan } from "../../physics/remeasure/planAgain.ts";
+import type { RemeasurePlan } from "../../physics/remeasure/planRemeasure.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
-import { chanceWords, removesWords } from "./againWords.ts";
+import { chanceWords, removesWords } from "./remeasureWords.ts";
 
 /** Which readings, in which order, and what each would do: said before any is taken. */
-export function Forecast({ plan, unit }: { plan: AgainPlan; unit: LengthUnit }) {
+export function Forecast({ plan, unit }: { plan: RemeasurePlan; unit: LengthUnit }) {
   const doubtful = plan.items.some(({ forecast }) => forecast !== null);
   return (
     <section class="stack-close" aria-label="What each reading would do">

@@ -1,7 +1,7 @@
 import type { ComponentChildren } from "preact";
 import { StateMark } from "../drawings/StateMark.tsx";
 import { ButtonLink } from "../parts/Button.tsx";
-import "./again.css";
+import "./remeasure.css";
 
 export interface ReadingToTake {
   readonly id: string;

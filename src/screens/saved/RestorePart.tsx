@@ -5,7 +5,7 @@ import type { CheckStore } from "../../storage/checkStore.ts";
 import { Button } from "../parts/Button.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { type Restored, restoreHere, takeHandedBackup } from "./backupHere.ts";
-import { restoredText } from "./keptWords.ts";
+import { restoredText } from "./savedWords.ts";
 
 /** Puts a backup back. It only ever adds: nothing newer is lost, nothing is deleted. */
 export function RestorePart({ store, onRestored }: { store: CheckStore; onRestored: () => void }) {

@@ -62,7 +62,7 @@ function watchFrames(): void {
   const look = (): void => {
     const check = /^#\/check\/([^/]+)/.exec(location.hash)?.[1];
     const heading = document.querySelector(".step-content h1")?.textContent;
-    const line = document.querySelector(".kept-line")?.textContent?.trim();
+    const line = document.querySelector(".saved-line")?.textContent?.trim();
     if (check === undefined || !heading || line === undefined) return;
     const fields = [
       ...document.querySelectorAll<HTMLInputElement>(".step-content input[type=text]"),

@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { assessStatic } from "../../../src/physics/assess.ts";
 import type { CheckId, CornerAssessment, Fitment } from "../../../src/physics/fitment.ts";
-import type { AgainOutcome } from "../../../src/physics/remeasure/linearDoubt.ts";
+import type { RemeasureOutcome } from "../../../src/physics/remeasure/linearDoubt.ts";
 import type { Margin } from "../../../src/physics/remeasure/margin.ts";
-import type { AgainLevel } from "../../../src/physics/remeasure/openQuestions.ts";
+import type { RemeasureLevel } from "../../../src/physics/remeasure/openQuestions.ts";
 import {
   halfWidthAfter,
   outcomeByDraws,
@@ -39,9 +39,9 @@ const narrow = (halfWidth: number, shiftTo: number): AfterReading => ({
 function tried(
   fitment: Fitment,
   after: AfterReading,
-  level: AgainLevel = "unsure",
+  level: RemeasureLevel = "unsure",
   { margins = [marginFor(fitment)], blocked = false } = {},
-): AgainOutcome {
+): RemeasureOutcome {
   const gap = drawnReading("left.gap", fitment.corners[0]?.gap ?? exact(0));
   const steps = outcomeByDraws(fitment, margins, level, blocked, gap, after);
   for (let step = steps.next(); ; step = steps.next()) if (step.done) return step.value;

@@ -10,7 +10,7 @@ import type {
   Interval,
   Reading,
 } from "../../../src/physics/fitment.ts";
-import { planAgain, type ToolsAtHand } from "../../../src/physics/remeasure/planAgain.ts";
+import { planRemeasure, type ToolsAtHand } from "../../../src/physics/remeasure/planRemeasure.ts";
 import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { unwrapped } from "../demoFitments.ts";
 import { exact, ride, tyreLimit, uprightStrut, within } from "../staticFitments.ts";
@@ -51,7 +51,7 @@ describe("a plan, where ride values are the doubt", () => {
   };
 
   it("has a width from the line, as the draws give no interval of it, and knows them closer", () => {
-    const plan = planAgain(onTheEdge, withChecks(onTheEdge, [unsure("earlyContact")]), tools);
+    const plan = planRemeasure(onTheEdge, withChecks(onTheEdge, [unsure("earlyContact")]), tools);
     expect(plan.level).toBe("unsure");
     const [first] = plan.items;
     expect(first?.reading).toMatch(/^ride\.damper(Bump|Rebound)NsPerMm$/);
@@ -73,7 +73,7 @@ describe("a plan, where a ride value is missing", () => {
     const about = (gap: Reading) => uprightStrut({ gap, fitment: { ride: unladen } });
     const { corners } = unwrapped(assessStatic(about(exact(45)), { samples: 10_000 }));
     const onTheEdge = about(within(corners[0]?.freeTravelNeededUnladenMm ?? 0, 4));
-    const plan = planAgain(onTheEdge, withChecks(onTheEdge, [unsure("earlyContact")]), tools);
+    const plan = planRemeasure(onTheEdge, withChecks(onTheEdge, [unsure("earlyContact")]), tools);
     expect(plan.items.map(({ reading, why }) => [reading, why])).toEqual([
       ["ride.payloadPerCornerKg", "missing"],
     ]);
@@ -96,7 +96,7 @@ describe("a plan for what no line describes", () => {
         },
       },
     );
-    planAgain(bent, withChecks(bent, [unsure("clearance")]), watched);
+    planRemeasure(bent, withChecks(bent, [unsure("clearance")]), watched);
     expect(asked).toEqual([1, 3, 4, 5, 0].map((index) => `left.limits.${index}`));
   });
 
@@ -117,7 +117,7 @@ describe("a plan for what no line describes", () => {
       ...assessment,
       corners: assessment.corners.map((corner) => ({ ...corner, checks })),
     };
-    const plan = planAgain(both, open, { "right.gap": [caliper] });
+    const plan = planRemeasure(both, open, { "right.gap": [caliper] });
     const [only] = plan.items;
     expect(only?.reading).toBe("right.gap");
     // ±4 mm against ±0.2 mm: nearly every new mean settles the right side.
@@ -130,7 +130,7 @@ describe("a plan for what no line describes", () => {
 describe("a plan that needs no more", () => {
   it("stops at what is sure enough together", () => {
     // The gap alone decides: ±4 mm about the limit, ±0.1 mm with a caliper, and a limit known well.
-    const plan = planAgain(near, withChecks(near, [unsure("clearance", "left.gap")]), {
+    const plan = planRemeasure(near, withChecks(near, [unsure("clearance", "left.gap")]), {
       ...tools,
       "left.limits.0": [{ ...caliper, halfWidth: 0.05 }],
     });
@@ -145,7 +145,7 @@ describe("a plan that needs no more", () => {
 describe("a plan without anything to take", () => {
   it("tells the check that a calculation failed on", () => {
     const assessment = withChecks(near, [unsure("stiffness", "stop.curve")]);
-    const plan = planAgain(near, assessment, tools);
+    const plan = planRemeasure(near, assessment, tools);
     expect(plan).toMatchObject({ level: "unsure", items: [], settlesAll: 0 });
     expect(plan.otherwise && inModelUnits(plan.otherwise)).toBe("Not sure about stiffness.");
   });
@@ -153,10 +153,10 @@ describe("a plan without anything to take", () => {
   it("says nothing where what is missing was passed over", () => {
     const open = uprightStrut({ limits: [] });
     const assessment = withChecks(open, [unsure("clearance", "left.limits.0")]);
-    expect(planAgain(open, assessment, tools).items.map(({ reading }) => reading)).toEqual([
+    expect(planRemeasure(open, assessment, tools).items.map(({ reading }) => reading)).toEqual([
       "left.limits.0",
     ]);
-    expect(planAgain(open, assessment, tools, ["left.limits.0"])).toEqual({
+    expect(planRemeasure(open, assessment, tools, ["left.limits.0"])).toEqual({
       level: "unsure",
       items: [],
       settlesAll: 0,
@@ -167,7 +167,7 @@ describe("a plan without anything to take", () => {
   it("proposes nothing for a corner that can no longer be computed", () => {
     const assessment = withChecks(near, [unsure("clearance", "left.gap")]);
     const broken = uprightStrut({ gap: exact(-1) });
-    expect(planAgain(broken, assessment, tools)).toMatchObject({ items: [], otherwise: null });
+    expect(planRemeasure(broken, assessment, tools)).toMatchObject({ items: [], otherwise: null });
   });
 
   it("removes no share of an interval without width", () => {
@@ -176,7 +176,7 @@ describe("a plan without anything to take", () => {
     const assessment = withChecks(near, [unsure("clearance", "left.gap")], {
       intervals: { ...one.intervals, reserveMm: point },
     });
-    const [first] = planAgain(near, assessment, tools).items;
+    const [first] = planRemeasure(near, assessment, tools).items;
     expect(first?.forecast).toMatchObject({ halfWidthNowMm: 0, halfWidthThenMm: 0, removed: 0 });
   });
 });

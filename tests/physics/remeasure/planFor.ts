@@ -1,6 +1,6 @@
 import { assessFitment } from "../../../src/physics/assess.ts";
 import type { Corner, Fitment } from "../../../src/physics/fitment.ts";
-import { type AgainPlan, planAgain } from "../../../src/physics/remeasure/planAgain.ts";
+import { planRemeasure, type RemeasurePlan } from "../../../src/physics/remeasure/planRemeasure.ts";
 import { unwrapped } from "../demoFitments.ts";
 
 export const caliper = { id: "caliper", name: "a caliper", halfWidth: 0.2 };
@@ -15,8 +15,8 @@ const tools = {
 };
 
 /** The plan with a caliper and a digital angle gauge at hand. */
-export function planFor(fitment: Fitment, passed: readonly string[] = []): AgainPlan {
-  return planAgain(fitment, unwrapped(assessFitment(fitment)), tools, passed);
+export function planFor(fitment: Fitment, passed: readonly string[] = []): RemeasurePlan {
+  return planRemeasure(fitment, unwrapped(assessFitment(fitment)), tools, passed);
 }
 
 /** The same vehicle with its left corner changed. */

@@ -10,10 +10,10 @@ import type {
   Side,
 } from "../../../src/physics/fitment.ts";
 import {
-  type AgainPlan,
-  planAgain,
+  planRemeasure,
+  type RemeasurePlan,
   type ToolsAtHand,
-} from "../../../src/physics/remeasure/planAgain.ts";
+} from "../../../src/physics/remeasure/planRemeasure.ts";
 import type { BetterTool } from "../../../src/physics/remeasure/readAgain.ts";
 import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { unwrapped } from "../demoFitments.ts";
@@ -43,13 +43,13 @@ interface Asked {
 }
 
 /** The plan where these checks are open and no others. */
-function planFor(fitment: Fitment, asked: readonly Asked[], tools: ToolsAtHand): AgainPlan {
+function planFor(fitment: Fitment, asked: readonly Asked[], tools: ToolsAtHand): RemeasurePlan {
   const assessment = unwrapped(assessStatic(fitment, { samples: 10_000 }));
   const corners = assessment.corners.map((corner) => ({
     ...corner,
     checks: asked.find(({ side }) => side === corner.side)?.checks ?? [],
   }));
-  return planAgain(fitment, { ...assessment, corners } as Assessment, tools);
+  return planRemeasure(fitment, { ...assessment, corners } as Assessment, tools);
 }
 
 const leftOpen: readonly Asked[] = [{ side: "left", checks: [unsure("clearance")] }];
@@ -64,8 +64,8 @@ function withRight(fitment: Fitment, change: Partial<Corner>): Fitment {
   return { ...fitment, corners: [left, { ...left, side: "right", ...change }] };
 }
 
-const readings = ({ items }: AgainPlan) => items.map(({ reading }) => reading);
-const words = ({ otherwise }: AgainPlan) => otherwise && inModelUnits(otherwise);
+const readings = ({ items }: RemeasurePlan) => items.map(({ reading }) => reading);
+const words = ({ otherwise }: RemeasurePlan) => otherwise && inModelUnits(otherwise);
 
 describe("the order of a plan", () => {
   it("is by what each would settle, not by whose doubt is the greatest", () => {

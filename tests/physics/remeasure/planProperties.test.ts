@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { assessStatic } from "../../../src/physics/assess.ts";
-import { planAgain } from "../../../src/physics/remeasure/planAgain.ts";
+import { planRemeasure } from "../../../src/physics/remeasure/planRemeasure.ts";
 import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { anyFitment } from "../staticFitments.ts";
 
@@ -23,7 +23,7 @@ describe("a plan for whatever was measured", () => {
       fc.property(anyFitment, (fitment) => {
         const assessed = assessStatic(fitment, { samples: 10_000 });
         if (!assessed.ok) return;
-        const plan = planAgain(fitment, assessed.value, tools);
+        const plan = planRemeasure(fitment, assessed.value, tools);
         expect(plan.settlesAll).toBeGreaterThanOrEqual(0);
         expect(plan.settlesAll).toBeLessThanOrEqual(1.000001);
         const forecasts = plan.items.flatMap(({ forecast }) => forecast ?? []);

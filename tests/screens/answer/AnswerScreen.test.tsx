@@ -7,7 +7,7 @@ import type { LengthUnit } from "../../../src/records/entry/units.ts";
 import AnswerScreen from "../../../src/screens/answer/AnswerScreen.tsx";
 import vectors from "../../vectors/examples.json";
 import { type DemoName, demoNames, demoRecord } from "./demoChecks.ts";
-import { startDeskAssessor } from "./deskAssessor.ts";
+import { startDeskAssessor } from "./dispatcherAssessor.ts";
 
 afterEach(cleanup);
 

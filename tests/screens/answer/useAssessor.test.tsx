@@ -4,7 +4,7 @@ import type { Fitment } from "../../../src/physics/fitment.ts";
 import { useAssessment } from "../../../src/screens/assessment/useAssessment.ts";
 import { useAssessor } from "../../../src/screens/assessment/useAssessor.ts";
 import { demoFitment } from "./demoChecks.ts";
-import { DeskWorker } from "./deskAssessor.ts";
+import { DeskWorker } from "./dispatcherAssessor.ts";
 
 afterEach(() => {
   cleanup();

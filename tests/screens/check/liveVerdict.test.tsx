@@ -7,7 +7,7 @@ import {
 } from "../../../src/records/check/storedCheck.ts";
 import { LiveVerdict } from "../../../src/screens/check/liveVerdict/LiveVerdict.tsx";
 import { demoRecord } from "../answer/demoChecks.ts";
-import { startDeskAssessor } from "../answer/deskAssessor.ts";
+import { startDeskAssessor } from "../answer/dispatcherAssessor.ts";
 
 afterEach(cleanup);
 

@@ -7,7 +7,7 @@ import { factsOf } from "../../../src/records/review/submission.ts";
 import { DeskPlace } from "../../../src/screens/desk/DeskPlace.tsx";
 import type { DeskRoute } from "../../../src/screens/desk/deskRoutes.ts";
 import { type DeskStore, openDeskStore } from "../../../src/storage/deskStore.ts";
-import { startDeskAssessor } from "../answer/deskAssessor.ts";
+import { startDeskAssessor } from "../answer/dispatcherAssessor.ts";
 
 /** Works in this thread: happy-dom has no workers. */
 export function poolHere(): Pool {

@@ -5,8 +5,8 @@ import type { LayoutKind, Side } from "../../../src/physics/fitment.ts";
 import { withPlainSpaces } from "../../../src/records/entry/quantityText.ts";
 import {
   type DrawingValues,
-  type DrawnReading,
   drawnReadings,
+  type PicturedReading,
 } from "../../../src/screens/drawings/drawnNumbers.ts";
 import {
   ReadingDrawing,
@@ -21,10 +21,10 @@ const pairs = kinds.flatMap((kind) =>
   drawnReadings[kind].map((reading) => [kind, reading] as const),
 );
 const everyReading = [...new Set(pairs.map(([, reading]) => reading))];
-const isAngle = (reading: DrawnReading) => reading.endsWith("Angle") || reading === "stopLean";
+const isAngle = (reading: PicturedReading) => reading.endsWith("Angle") || reading === "stopLean";
 
 function draw(
-  props: Partial<ReadingDrawingProps> & { layoutKind: LayoutKind; reading: DrawnReading },
+  props: Partial<ReadingDrawingProps> & { layoutKind: LayoutKind; reading: PicturedReading },
 ) {
   const { container, unmount } = render(
     <ReadingDrawing values={{}} side="left" unit="mm" {...props} />,
@@ -137,7 +137,7 @@ describe.each(oneSided)("left and right: %s, %s", (layoutKind, reading) => {
 });
 
 /** Numbers of each length reading that are drawn as they are. */
-const trueRange: { readonly [Name in DrawnReading]?: readonly [number, number] } = {
+const trueRange: { readonly [Name in PicturedReading]?: readonly [number, number] } = {
   pivotToStop: [40, 900],
   pivotToMount: [40, 900],
   pivotToOuter: [120, 1500],

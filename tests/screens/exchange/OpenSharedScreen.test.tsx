@@ -6,7 +6,7 @@ import { storedFromRecord } from "../../../src/records/check/storedCheck.ts";
 import OpenSharedScreen from "../../../src/screens/exchange/OpenSharedScreen.tsx";
 import type { CheckStore } from "../../../src/storage/checkStore.ts";
 import { demoRecord } from "../answer/demoChecks.ts";
-import { startDeskAssessor } from "../answer/deskAssessor.ts";
+import { startDeskAssessor } from "../answer/dispatcherAssessor.ts";
 import { freshStore, openedWith } from "./support.ts";
 
 afterEach(cleanup);

@@ -15,7 +15,7 @@ import { replyLink, shareLink } from "../../../src/sharing/shareLink.ts";
 import { backupLineText } from "../../../src/storage/backupLine.ts";
 import { ReplyStore } from "../../../src/storage/replyStore.ts";
 import { demoRecord } from "../answer/demoChecks.ts";
-import { startDeskAssessor } from "../answer/deskAssessor.ts";
+import { startDeskAssessor } from "../answer/dispatcherAssessor.ts";
 import { freshStore, openedWith } from "./support.ts";
 
 afterEach(() => {

@@ -6,7 +6,7 @@ import { newStoredCheck, storedFromRecord } from "../../../src/records/check/sto
 import { findVerdicts } from "../../../src/screens/home/findVerdicts.ts";
 import vectors from "../../vectors/examples.json";
 import { demoNames, demoRecord } from "../answer/demoChecks.ts";
-import { startDeskAssessor } from "../answer/deskAssessor.ts";
+import { startDeskAssessor } from "../answer/dispatcherAssessor.ts";
 import { openStore } from "../startApp.tsx";
 
 beforeEach(() => {

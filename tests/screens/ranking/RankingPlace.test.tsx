@@ -7,7 +7,7 @@ import RankingPlace from "../../../src/screens/ranking/RankingPlace.tsx";
 import { forgetPackInMemory, keepReferencePack } from "../../../src/screens/referencePack.ts";
 import type { OpenedStore } from "../../../src/screens/useStore.ts";
 import { demoRecord } from "../answer/demoChecks.ts";
-import { startDeskAssessor } from "../answer/deskAssessor.ts";
+import { startDeskAssessor } from "../answer/dispatcherAssessor.ts";
 import { freshPhone, openStore } from "../startApp.tsx";
 
 beforeEach(() => {

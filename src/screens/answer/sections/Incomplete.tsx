@@ -25,11 +25,11 @@ export function Incomplete({
       <p class="verdict-reason">
         {missing.length === 1 ? "One thing is missing." : `${missing.length} things are missing.`}
       </p>
-      <ul class="again-list">
+      <ul class="remeasure-list">
         {missing.map(({ field, sentence }) => (
           <li key={`${field} ${sentenceText(sentence, unit)}`}>
-            <button type="button" class="again" onClick={() => go(field)}>
-              <span class="again-why">{sentenceText(sentence, unit)}</span>
+            <button type="button" class="remeasure" onClick={() => go(field)}>
+              <span class="remeasure-why">{sentenceText(sentence, unit)}</span>
               <Icon name="forward" />
             </button>
           </li>

@@ -55,15 +55,15 @@ export function MeasureAgain({
               ? "No reading has to be taken again for what is said here. What doubt there is comes from:"
               : "What doubt there is comes from:"}
           </p>
-          <ul class="again-list">
+          <ul class="remeasure-list">
             {doubts.map(({ reading, share, about, side }) => (
               <li key={reading}>
-                <button type="button" class="again" onClick={() => go(reading)}>
-                  <span class="again-name">{capital(readingWords(fitment, reading))}</span>
-                  <span class="again-bar" aria-hidden="true">
+                <button type="button" class="remeasure" onClick={() => go(reading)}>
+                  <span class="remeasure-name">{capital(readingWords(fitment, reading))}</span>
+                  <span class="remeasure-bar" aria-hidden="true">
                     <span style={{ width: `${(100 * share).toFixed(1)}%` }} />
                   </span>
-                  <span class="again-why">
+                  <span class="remeasure-why">
                     {shareWords(share)} ({share > 0.99 ? "over 99" : (100 * share).toFixed(0)} %) of
                     the doubt about the {about}, {sideWords[side].toLowerCase()}
                     {toleranceWords(fitment, reading, unit)}

@@ -1,5 +1,5 @@
 import type { LayoutKind } from "../../../physics/fitment.ts";
-import type { DrawnReading } from "../../drawings/drawnNumbers.ts";
+import type { PicturedReading } from "../../drawings/drawnNumbers.ts";
 import type { RightWrongProps } from "../../drawings/rightWrong/RightWrong.tsx";
 import { Disclosure } from "../../parts/Disclosure.tsx";
 import { later } from "../../parts/later.tsx";
@@ -17,7 +17,7 @@ export function WhatGoesWrong({
   at,
 }: {
   wrong: string;
-  reading: DrawnReading | null;
+  reading: PicturedReading | null;
   kind: LayoutKind | undefined;
   at?: "wheel" | "stop" | undefined;
 }) {

@@ -5,7 +5,7 @@ import { sentenceText } from "../../../records/entry/quantityText.ts";
 import { Notice } from "../../parts/Notice.tsx";
 import { useSettled } from "../settled.ts";
 import type { StepProps } from "../stepProps.ts";
-import { CurvePlot } from "./CurvePlot.tsx";
+import { CurveChart } from "./CurveChart.tsx";
 import { TableEntry } from "./TableEntry.tsx";
 
 const id = "stop.curve";
@@ -45,7 +45,7 @@ export function CurveStep({ stored, change, preferences }: StepProps) {
           <p>{sentenceText(fault.sentence, preferences.length)}</p>
         </Notice>
       ) : (
-        <CurvePlot stop={stored.record.stop ?? {}} unit={preferences.length} />
+        <CurveChart stop={stored.record.stop ?? {}} unit={preferences.length} />
       )}
       <TableEntry
         id={id}

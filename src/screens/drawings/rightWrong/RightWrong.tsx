@@ -1,5 +1,5 @@
 import type { LayoutKind } from "../../../physics/fitment.ts";
-import type { DrawnReading } from "../drawnNumbers.ts";
+import type { PicturedReading } from "../drawnNumbers.ts";
 import type { Panel } from "./pair.ts";
 import { pairOf } from "./pairOf.ts";
 import { pairSize } from "./shapes.tsx";
@@ -7,7 +7,7 @@ import "../drawings.css";
 import "./rightWrong.css";
 
 export interface RightWrongProps {
-  readonly reading: DrawnReading;
+  readonly reading: PicturedReading;
   readonly kind: LayoutKind;
   readonly at?: "wheel" | "stop" | undefined;
 }

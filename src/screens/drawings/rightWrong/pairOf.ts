@@ -1,5 +1,5 @@
 import type { LayoutKind, LimitKind } from "../../../physics/fitment.ts";
-import type { DrawnReading } from "../drawnNumbers.ts";
+import type { PicturedReading } from "../drawnNumbers.ts";
 import * as corner from "./cornerPairs.tsx";
 import * as geometry from "./geometryPairs.tsx";
 import * as limit from "./limitPairs.tsx";
@@ -28,7 +28,7 @@ const leans: { readonly [Kind in LayoutKind]: Pair } = {
   axle: geometry.stopLean,
 };
 
-const plain: { readonly [Name in DrawnReading]?: Pair } = {
+const plain: { readonly [Name in PicturedReading]?: Pair } = {
   pivotToStop: geometry.pivotToStop,
   pivotToOuter: geometry.pivotToOuter,
   pivotToMount: geometry.pivotToMount,
@@ -46,7 +46,7 @@ const plain: { readonly [Name in DrawnReading]?: Pair } = {
 
 /** The commonest mistake with a reading beside how it is taken; null where none is drawn. */
 export function pairOf(
-  reading: DrawnReading,
+  reading: PicturedReading,
   kind: LayoutKind,
   at: "wheel" | "stop" = "wheel",
 ): Pair | null {

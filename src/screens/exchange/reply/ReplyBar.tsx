@@ -1,6 +1,6 @@
 import type { CheckStore } from "../../../storage/checkStore.ts";
 import { Button, ButtonLink } from "../../parts/Button.tsx";
-import { TakeAgainBar } from "../../remeasure/TakeAgainBar.tsx";
+import { RetakeBar } from "../../remeasure/RetakeBar.tsx";
 import { answerHref, stepHref } from "../../router.ts";
 import { replyHref } from "./replyRoute.ts";
 import { useReply } from "./useReply.ts";
@@ -19,7 +19,7 @@ export function ReplyBar({ store, id, atAnswer }: ReplyBarProps) {
   const next = asked.find(({ done }) => !done) ?? null;
   const done = asked.filter((each) => each.done).length;
   return (
-    <TakeAgainBar
+    <RetakeBar
       label="Readings asked for again"
       state={next ? "unsure" : "ok"}
       words={
@@ -36,6 +36,6 @@ export function ReplyBar({ store, id, atAnswer }: ReplyBarProps) {
       {next && <ButtonLink href={stepHref(id, next.step)}>{next.name}</ButtonLink>}
       {!next && !atAnswer && <ButtonLink href={answerHref(id)}>To the answer</ButtonLink>}
       {!next && atAnswer && <Button onClick={reply.close}>It is sent</Button>}
-    </TakeAgainBar>
+    </RetakeBar>
   );
 }

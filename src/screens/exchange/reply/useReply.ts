@@ -4,7 +4,7 @@ import type { StoredCheck } from "../../../records/check/storedCheck.ts";
 import { limitKindOf } from "../../../records/entry/entryPath.ts";
 import { entryName } from "../../../records/entry/readingCatalogue.ts";
 import type { CheckStore } from "../../../storage/checkStore.ts";
-import type { KeptReply } from "../../../storage/deskDatabase.ts";
+import type { StoredReply } from "../../../storage/deskDatabase.ts";
 import { ReplyStore } from "../../../storage/replyStore.ts";
 import { stepFor, stepsOf } from "../../check/steps.ts";
 import { entryText } from "./takeReplies.ts";
@@ -18,14 +18,14 @@ export interface AskedStep {
 }
 
 export interface OpenReply {
-  readonly kept: KeptReply;
+  readonly kept: StoredReply;
   readonly asked: readonly AskedStep[];
   readonly fault: Fault | null;
   markSame(reading: string): void;
   close(): Promise<void>;
 }
 
-function askedOf({ reply, before, same }: KeptReply, stored: StoredCheck): AskedStep[] {
+function askedOf({ reply, before, same }: StoredReply, stored: StoredCheck): AskedStep[] {
   const steps = stepsOf(stored);
   return reply.readings.map((id) => {
     const name = entryName(id, limitKindOf(stored.record, id));
@@ -42,7 +42,7 @@ const lookAgainMs = 700;
 
 /** The open reply to a check on this phone and how far it is done; null: not known yet. */
 export function useReply(store: CheckStore, storedId: string): OpenReply | "none" | null {
-  const [kept, setKept] = useState<KeptReply | null>(null);
+  const [kept, setKept] = useState<StoredReply | null>(null);
   const [none, setNone] = useState(false);
   const [stored, setStored] = useState<StoredCheck | null>(null);
   const [fault, setFault] = useState<Fault | null>(null);

@@ -1,0 +1,280 @@
+import type { Assessment, CornerAssessment, Fitment, LimitKind } from "../fitment.ts";
+import type { ReadingId } from "../outcome.ts";
+import { rulesOf } from "../road/useRules.ts";
+import type { Sentence } from "../sentence.ts";
+import { type DrawnReading, standardUncertainty } from "../uncertainty/drawnReading.ts";
+import { LinearDoubt, type RemeasureOutcome } from "./linearDoubt.ts";
+import { type Margin, type MarginPart, marginOf } from "./margin.ts";
+import {
+  type OpenQuestion,
+  type OpenReason,
+  openQuestions,
+  type RemeasureLevel,
+} from "./openQuestions.ts";
+import { halfWidthAfter, outcomeByDraws } from "./outcomeByDraws.ts";
+import { compareForecasts, leastTrouble, proposed } from "./proposed.ts";
+import {
+  type AfterReading,
+  afterWay,
+  type BetterTool,
+  type RemeasureWay,
+  waysFor,
+} from "./readAgain.ts";
+import {
+  faultSentence,
+  firstSentence,
+  hopelessSentence,
+  remeasureSentence,
+} from "./remeasureSentences.ts";
+
+/** What taking one reading again is expected to do to the doubt it matters most for. */
+export interface RemeasureForecast {
+  readonly way: RemeasureWay;
+  readonly about: Margin["about"];
+  readonly side: OpenQuestion["side"];
+  /** Half the 95 % interval of the reserve, or of the free travel against what is wanted, mm. */
+  readonly halfWidthNowMm: number;
+  readonly halfWidthThenMm: number;
+  /** Share of the interval's width that goes, 0 … 1. */
+  readonly removed: number;
+  /** Chance that this question is then decided, and that the verdict is then settled, 0 … 1. */
+  readonly settlesQuestion: number;
+  readonly settlesVerdict: number;
+}
+
+export interface RemeasureItem {
+  readonly reading: ReadingId;
+  readonly why: OpenReason;
+  /** Null for a reading that is missing or cannot be right: nothing can be decided without it. */
+  readonly forecast: RemeasureForecast | null;
+  readonly sentence: Sentence;
+}
+
+/** Which readings to take again, in order, and how far that gets. */
+export interface RemeasurePlan {
+  /** Null: the verdict is settled. */
+  readonly level: RemeasureLevel | null;
+  readonly items: readonly RemeasureItem[];
+  /** Chance that the verdict is settled once all items about doubt are taken, 0 … 1. */
+  readonly settlesAll: number;
+  /** What would settle it, where taking readings again hardly can; null otherwise. */
+  readonly otherwise: Sentence | null;
+}
+
+/** How many readings are gone through where each costs a dozen assessments: those with most of the doubt. */
+const mostByDraws = 5;
+/** Below this chance that all of them together settle it, something else is needed. */
+const hardly = 0.05;
+
+/** Tools at hand for each reading of a fitment, by its id. */
+export type ToolsAtHand = { readonly [reading: ReadingId]: readonly BetterTool[] };
+
+/**
+ * The plan of what to measure again for a completed assessment. First what cannot be right and what is
+ * missing, since nothing is decided without it; then the readings behind the doubt, each taken again
+ * in the best way at hand, in the order of the chance to settle the verdict, to settle a question, and
+ * of the doubt removed. Yields between steps of longer work.
+ *
+ * @param passed readings not to propose again: taken in this walk, or passed over
+ */
+export function* planRemeasureSteps(
+  fitment: Fitment,
+  assessment: Assessment,
+  tools: ToolsAtHand,
+  passed: readonly ReadingId[] = [],
+): Generator<void, RemeasurePlan, void> {
+  const { level, questions } = openQuestions(assessment);
+  if (level === null) return { level, items: [], settlesAll: 1, otherwise: null };
+  const kindOf = limitKinds(fitment);
+  const first = firstItems(questions, kindOf).filter(({ reading }) => !passed.includes(reading));
+  const margins = marginsOf(fitment, assessment, questions, level);
+  const blocked = questions.some(({ why }) => why !== "doubt");
+  const linear = new LinearDoubt(margins, blocked);
+  const bent = margins.some((_, index) => !linear.describes(index));
+  const now = margins.map((margin, index) =>
+    margin.interval !== null
+      ? (margin.interval[1] - margin.interval[0]) / 2
+      : linear.halfWidth(index),
+  );
+  const found: Found[] = [];
+  const parts = distinctParts(margins).filter(({ reading }) => !passed.includes(reading.id));
+  for (const part of bent ? parts.slice(0, mostByDraws) : parts) {
+    const { id } = part.reading;
+    const ways = waysFor(part.reading, part.count, tools[id] ?? []);
+    const tried: { readonly forecast: RemeasureForecast; readonly after: AfterReading }[] = [];
+    for (const way of bent ? ways.slice(-1) : ways) {
+      const after = afterWay(part.reading, part.count, way);
+      const outcome = bent
+        ? yield* outcomeByDraws(fitment, margins, level, blocked, part.reading, after)
+        : linear.outcome(new Map([[id, after]]));
+      const forecast = forecastOf(way, margins, now, outcome);
+      tried.push({ forecast, after });
+      yield;
+    }
+    const best = leastTrouble(tried);
+    if (best !== null) found.push({ ...best, reading: part.reading });
+  }
+  found.sort((a, b) => compareForecasts(a.forecast, b.forecast));
+  const together = (some: readonly Found[]) =>
+    bent
+      ? Math.max(0, ...some.map(({ forecast }) => forecast.settlesVerdict))
+      : linear.outcome(new Map(some.map(({ reading, after }) => [reading.id, after]))).verdict;
+  const { chosen, settlesAll } = proposed(found, together);
+  const items: RemeasureItem[] = [];
+  for (const each of chosen) {
+    const { id } = each.reading;
+    const forecast = bent ? each.forecast : withDrawnWidth(fitment, margins, each);
+    items.push({
+      reading: id,
+      why: "doubt",
+      forecast,
+      sentence: remeasureSentence(id, kindOf(id), forecast, assessment.corners.length > 1),
+    });
+    yield;
+  }
+  return {
+    level,
+    items: [...first, ...items],
+    settlesAll,
+    otherwise:
+      first.length > 0 || settlesAll >= hardly
+        ? null
+        : otherwiseOf(questions, margins, assessment, items.length > 0),
+  };
+}
+
+interface Found {
+  readonly reading: DrawnReading;
+  readonly forecast: RemeasureForecast;
+  readonly after: AfterReading;
+}
+
+/** The forecast with the width that the draws then give, in place of the straight line's. */
+function withDrawnWidth(
+  fitment: Fitment,
+  margins: readonly Margin[],
+  { reading, forecast, after }: Found,
+): RemeasureForecast {
+  const margin = margins.find(
+    ({ about, question }) => about === forecast.about && question.side === forecast.side,
+  ) as Margin;
+  const drawn = halfWidthAfter(fitment, margin, reading, after);
+  if (drawn === null) return forecast;
+  const then = Math.min(drawn, forecast.halfWidthNowMm);
+  return { ...forecast, halfWidthThenMm: then, removed: 1 - then / forecast.halfWidthNowMm };
+}
+
+/** The same in one go. */
+export function planRemeasure(
+  fitment: Fitment,
+  assessment: Assessment,
+  tools: ToolsAtHand,
+  passed: readonly ReadingId[] = [],
+): RemeasurePlan {
+  const steps = planRemeasureSteps(fitment, assessment, tools, passed);
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+  }
+}
+
+function limitKinds(fitment: Fitment): (id: ReadingId) => LimitKind | undefined {
+  const kinds = new Map<ReadingId, LimitKind>();
+  for (const { side, limits } of fitment.corners) {
+    limits.forEach(({ kind }, index) => {
+      kinds.set(`${side}.limits.${index}`, kind);
+    });
+  }
+  return (id) => kinds.get(id);
+}
+
+/** Readings that cannot be right, then those never taken, then those a calculation failed on. */
+function firstItems(
+  questions: readonly OpenQuestion[],
+  kindOf: (id: ReadingId) => LimitKind | undefined,
+): readonly RemeasureItem[] {
+  const order: readonly OpenReason[] = ["implausible", "missing", "fault"];
+  const items = new Map<ReadingId, RemeasureItem>();
+  for (const why of order) {
+    for (const question of questions) {
+      if (question.why !== why) continue;
+      for (const reading of question.readings) {
+        if (items.has(reading) || reading === "stop.curve") continue;
+        items.set(reading, {
+          reading,
+          why,
+          forecast: null,
+          sentence: firstSentence(reading, kindOf(reading), question),
+        });
+      }
+    }
+  }
+  return [...items.values()];
+}
+
+function marginsOf(
+  fitment: Fitment,
+  assessment: Assessment,
+  questions: readonly OpenQuestion[],
+  level: RemeasureLevel,
+): readonly Margin[] {
+  const rules = rulesOf(fitment.use, fitment.rules);
+  return questions.flatMap((question) => {
+    if (question.why !== "doubt") return [];
+    const margin = marginOf(fitment, cornerOf(assessment, question), question, level, rules);
+    return margin === null ? [] : [margin];
+  });
+}
+
+/** Every reading behind some margin, those with the greatest part in one first. */
+function distinctParts(margins: readonly Margin[]): readonly MarginPart[] {
+  const weight = ({ reading, slope }: MarginPart) => Math.abs(slope) * standardUncertainty(reading);
+  const all = margins.flatMap((margin) => margin.parts).sort((a, b) => weight(b) - weight(a));
+  // A reading that comes again keeps its first place; but for the slope its parts are alike.
+  return [...new Map(all.map((part) => [part.reading.id, part])).values()];
+}
+
+/**
+ * The outcome told by the question that this reading settles most, or whose doubt it narrows most; of at
+ * least one margin.
+ */
+function forecastOf(
+  way: RemeasureWay,
+  margins: readonly Margin[],
+  now: readonly number[],
+  { halfWidths, settled, verdict }: RemeasureOutcome,
+): RemeasureForecast {
+  const told = margins.map((margin, index): RemeasureForecast => {
+    const before = now[index] as number;
+    const then = Math.min(before, halfWidths[index] as number);
+    return {
+      way,
+      about: margin.about,
+      side: margin.question.side,
+      halfWidthNowMm: before,
+      halfWidthThenMm: then,
+      removed: before > 0 ? 1 - then / before : 0,
+      settlesQuestion: settled[index] as number,
+      settlesVerdict: verdict,
+    };
+  });
+  return told.sort(compareForecasts)[0] as RemeasureForecast;
+}
+
+function otherwiseOf(
+  questions: readonly OpenQuestion[],
+  margins: readonly Margin[],
+  assessment: Assessment,
+  someHelp: boolean,
+): Sentence | null {
+  const fault = questions.find(({ why }) => why === "fault");
+  if (fault !== undefined) return faultSentence(fault);
+  const [margin] = margins;
+  if (margin === undefined) return null;
+  return hopelessSentence(margin, cornerOf(assessment, margin.question), someHelp);
+}
+
+/** The corner that a question was raised about. */
+function cornerOf({ corners }: Assessment, question: OpenQuestion): CornerAssessment {
+  return corners.find(({ side }) => side === question.side) as CornerAssessment;
+}

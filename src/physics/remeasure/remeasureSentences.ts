@@ -1,0 +1,102 @@
+import type { CornerAssessment, LimitKind } from "../fitment.ts";
+import type { ReadingId } from "../outcome.ts";
+import { readingName } from "../readingNames.ts";
+import { length, type Quantity, type Sentence } from "../sentence.ts";
+import { capital } from "../uncertainty/readingMean.ts";
+import type { Margin } from "./margin.ts";
+import type { OpenQuestion } from "./openQuestions.ts";
+import type { RemeasureForecast } from "./planRemeasure.ts";
+
+/** "Left gap": a reading's name at the start of a line. */
+function lineName(id: ReadingId, kind: LimitKind | undefined): string {
+  return capital(readingName(id, kind).replace(/^the /, ""));
+}
+
+function aboutWords(
+  { about, side }: Pick<RemeasureForecast, "about" | "side">,
+  sided: boolean,
+): string {
+  const where = sided ? `${side} ` : "";
+  return about === "reserve"
+    ? `the ${where}reserve`
+    : `the ${where}free travel against what is wanted`;
+}
+
+/** A tool's ± in the unit of what it measures. */
+function toolQuantity(id: ReadingId, halfWidth: number): Quantity {
+  const last = id.split(".").at(-1) as string;
+  const kind = /Angle$|Lean$/.test(last) ? "angle" : last === "cornerMassKg" ? "mass" : "length";
+  return { kind, value: halfWidth };
+}
+
+function wayWords(id: ReadingId, { way }: RemeasureForecast): Sentence {
+  if (way.kind === "repeat") return [`, ${way.more} more repeats`];
+  if (way.kind === "halve") return [", known twice as closely"];
+  return [`, again with ${way.tool.name} (±`, toolQuantity(id, way.tool.halfWidth), ")"];
+}
+
+/** "Left gap, again with a caliper (±0.2 mm): takes the doubt about the reserve from ±6 mm to ±3 mm." */
+export function remeasureSentence(
+  id: ReadingId,
+  kind: LimitKind | undefined,
+  forecast: RemeasureForecast,
+  sided: boolean,
+): Sentence {
+  return [
+    lineName(id, kind),
+    ...wayWords(id, forecast),
+    `: takes the doubt about ${aboutWords(forecast, sided)} from ±`,
+    length(forecast.halfWidthNowMm),
+    " to ±",
+    length(forecast.halfWidthThenMm),
+    ".",
+  ];
+}
+
+/** Why a reading comes before all doubt: it cannot be right, or it is not there. */
+export function firstSentence(
+  id: ReadingId,
+  kind: LimitKind | undefined,
+  { why, check, side }: OpenQuestion,
+): Sentence {
+  if (why !== "missing") return check.sentence;
+  if (check.id === "clearance") {
+    return [
+      `What could touch first on the ${side}: never measured. Without it nothing can be said about the reserve.`,
+    ];
+  }
+  return [
+    `${lineName(id, kind)}: not known. Without it nothing can be said about how often and how hard the stop is met.`,
+  ];
+}
+
+/** What a calculation failed on, and what to do about it. */
+export function faultSentence({ check }: OpenQuestion): Sentence {
+  return check.sentence;
+}
+
+/** Nothing that can be measured again would settle it: says so, and what would. */
+export function hopelessSentence(
+  margin: Margin,
+  corner: CornerAssessment,
+  someHelp: boolean,
+): Sentence {
+  const start = someHelp
+    ? "Even with every reading taken again, it will most likely stay undecided: "
+    : "No reading taken again with the tools at hand would settle it: ";
+  if (margin.about === "reserve") {
+    const sure = corner.intervals.spacerMm?.[1] ?? null;
+    const most = corner.mostExtraHeightMm;
+    const canGrow = sure !== null && sure > 0 && (most === null || sure <= most);
+    return [
+      start,
+      `the ${corner.side} reserve is too near the limit. What would settle it: `,
+      ...(canGrow ? ["a spacer of ", length(sure), ", or "] : []),
+      "going through the whole travel by hand with the spring out, by a qualified person.",
+    ];
+  }
+  return [
+    start,
+    `the free travel on the ${corner.side} is too near what the use wants. What would settle it: measured damping and wheel rate, a shorter stop or less payload.`,
+  ];
+}

@@ -1,0 +1,276 @@
+import type { Assessment, Check, CornerAssessment, Interval } from "../../physics/fitment.ts";
+import type { ReadingId } from "../../physics/outcome.ts";
+import { limitTouches, readingName } from "../../physics/readingNames.ts";
+import { length, type Sentence } from "../../physics/sentence.ts";
+import { sureEnough, unlikelyEnough } from "../../physics/verdict/decisions.ts";
+import type { CheckRecord } from "../check/checkRecord.ts";
+
+export interface QuickCheckAnswer {
+  readonly answer: "yes" | "no" | "cantTell";
+  /** Extra height of a stop of the same build, mm, with its 95 % range; negative = height to spare. */
+  readonly tallerMm: number | null;
+  readonly rangeMm: Interval | null;
+  readonly spacerMm: number | null;
+  readonly spacerRangeMm: Interval | null;
+  /** False: a taller stop is wanted, but would be met too early. Null: not known. */
+  readonly heightFits: boolean | null;
+  /** One to four sentences: the answer's reasons in order. */
+  readonly why: readonly Sentence[];
+  /** The reading that would settle it, and how; null where the answer is sure. */
+  readonly settle: { readonly reading: ReadingId; readonly sentence: Sentence } | null;
+  /** Which cautions go with it, as in the guided check. */
+  readonly cautionsFor: "level" | "raised";
+  /** What the record takes from the platform or assumes, in plain words. */
+  readonly assumed: readonly Sentence[];
+}
+
+/**
+ * The answer from the static or complete assessment of that record. Yes where the wanted reserve is
+ * kept with a probability of 0.05 at most, no where with 0.95 at least (JCGM 106:2012), can't tell in
+ * between, without a hard limit, and where a reading is not believable.
+ */
+export function quickCheckAnswer(
+  record: CheckRecord,
+  { corners }: Assessment,
+  assumed: readonly Sentence[],
+): QuickCheckAnswer {
+  const cautionsFor = record.vehicle.liftMm > 0 ? "raised" : "level";
+  const corner = corners[0];
+  if (corner === undefined) {
+    const why: Sentence[] = [["No corner was measured."]];
+    return { ...nothingKnown, why, cautionsFor, assumed };
+  }
+  const answer = decided(corner);
+  const heightFits = fitsBelow(corner);
+  return {
+    answer,
+    tallerMm: corner.tallerMm,
+    rangeMm: corner.intervals.tallerMm,
+    spacerMm: corner.spacerMm,
+    spacerRangeMm: corner.intervals.spacerMm,
+    heightFits,
+    why: reasons(answer, corner, heightFits).slice(0, 4),
+    settle: answer === "cantTell" ? settling(record, corner) : null,
+    cautionsFor,
+    assumed,
+  };
+}
+
+const nothingKnown: Omit<QuickCheckAnswer, "why" | "cautionsFor" | "assumed"> = {
+  answer: "cantTell",
+  tallerMm: null,
+  rangeMm: null,
+  spacerMm: null,
+  spacerRangeMm: null,
+  heightFits: null,
+  settle: null,
+};
+
+function checkOf(corner: CornerAssessment, id: Check["id"]): Check | undefined {
+  return corner.checks.find((check) => check.id === id);
+}
+
+/** The stop is never met: the hard limit comes before the contact. That is an answer, no oddity. */
+function neverMet({ wheelTravelToContactMm, wheelTravelToHardLimitMm }: CornerAssessment): boolean {
+  return wheelTravelToHardLimitMm !== null && wheelTravelToContactMm >= wheelTravelToHardLimitMm;
+}
+
+function decided(corner: CornerAssessment): QuickCheckAnswer["answer"] {
+  const probability = corner.clearanceProbability;
+  if (probability === null || isOdd(corner)) return "cantTell";
+  if (probability >= sureEnough) return "no";
+  return probability <= unlikelyEnough ? "yes" : "cantTell";
+}
+
+/** A reading that cannot be right, or tolerances that reach past what the suspension can do. */
+function isOdd(corner: CornerAssessment): boolean {
+  if (checkOf(corner, "plausible")?.state === "unsure" && !neverMet(corner)) return true;
+  const clearance = checkOf(corner, "clearance");
+  const decidable =
+    (corner.clearanceProbability ?? 0.5) >= sureEnough ||
+    (corner.clearanceProbability ?? 0.5) <= unlikelyEnough;
+  return decidable && clearance?.state === "unsure" && !neverMet(corner);
+}
+
+function fitsBelow({ tallerMm, spacerMm, mostExtraHeightMm }: CornerAssessment): boolean | null {
+  const least = Math.min(
+    tallerMm ?? Number.POSITIVE_INFINITY,
+    spacerMm ?? Number.POSITIVE_INFINITY,
+  );
+  if (mostExtraHeightMm === null || !Number.isFinite(least)) return null;
+  return least <= mostExtraHeightMm;
+}
+
+function reasons(
+  answer: QuickCheckAnswer["answer"],
+  corner: CornerAssessment,
+  heightFits: boolean | null,
+): Sentence[] {
+  const odd = checkOf(corner, "plausible");
+  if (answer === "cantTell" && odd?.state === "unsure" && isOdd(corner)) return [odd.sentence];
+  if (corner.reserveMm === null || corner.hardLimit === null) {
+    return [
+      ["It is not known how far the wheel can rise before something harder than the stop touches."],
+    ];
+  }
+  const why: Sentence[] = [firstReason(answer, corner, corner.reserveMm)];
+  if (answer !== "no") why.push(...heightReasons(answer, corner, heightFits));
+  const early = checkOf(corner, "earlyContact");
+  if (early?.state === "no" || early?.state === "care") why.push(earlyReason(early.state));
+  if (answer === "no" && corner.missing.length > 0) why.push(unknownEarly);
+  return why;
+}
+
+function firstReason(
+  answer: QuickCheckAnswer["answer"],
+  corner: CornerAssessment,
+  reserveMm: number,
+): Sentence {
+  const touches = corner.hardLimit === null ? "the hard limit" : limitTouches[corner.hardLimit];
+  const range = corner.intervals.reserveMm;
+  const between: Sentence =
+    range === null ? [] : [" (95 %: ", length(range[0]), " to ", length(range[1]), ")"];
+  if (answer === "cantTell") {
+    return [
+      `Within the ± of the readings the stop may or may not have done its work before ${touches}: what is left is `,
+      length(reserveMm),
+      " of wheel travel",
+      ...between,
+      ".",
+    ];
+  }
+  if (neverMet(corner)) {
+    return [`The stop is never met as it stands: ${touches} first.`];
+  }
+  return reserveMm >= 0
+    ? [
+        `The stop has done its work `,
+        length(reserveMm),
+        ` of wheel travel before ${touches}`,
+        ...between,
+        answer === "yes" ? ", less than is wanted." : ".",
+      ]
+    : [
+        `${touches.charAt(0).toUpperCase()}${touches.slice(1)} `,
+        length(-reserveMm),
+        " of wheel travel before the stop has done its work",
+        ...between,
+        ".",
+      ];
+}
+
+function heightReasons(
+  answer: QuickCheckAnswer["answer"],
+  corner: CornerAssessment,
+  heightFits: boolean | null,
+): Sentence[] {
+  const { tallerMm, intervals, mostExtraHeightMm: most } = corner;
+  const why: Sentence[] = [];
+  if (tallerMm !== null && intervals.tallerMm !== null) {
+    const [least, greatest] = intervals.tallerMm;
+    why.push(
+      answer === "yes"
+        ? [
+            "It wants ",
+            length(tallerMm),
+            " more height by a stop of the same build (95 %: ",
+            length(least),
+            " to ",
+            length(greatest),
+            ").",
+          ]
+        : [
+            "By a stop of the same build it wants between ",
+            length(least),
+            " and ",
+            length(greatest),
+            " more height (95 %; below 0 is height to spare).",
+          ],
+    );
+  }
+  if (most === null) return [...why, unknownEarly];
+  if (heightFits === false) {
+    why.push([
+      most > 0
+        ? "But more than "
+        : "But it is met too early on the road already, and would have to be lower by ",
+      length(Math.abs(most)),
+      most > 0
+        ? " more would be met too early on the road, so that height alone does not put it right."
+        : ", so that height alone does not put it right.",
+    ]);
+  } else {
+    why.push([
+      "It may be taller by up to ",
+      length(most),
+      " before it is met too early on the road.",
+    ]);
+  }
+  return why;
+}
+
+const unknownEarly: Sentence = [
+  "How often the stop would be met on the road is not known without the vehicle's weights and rates.",
+];
+
+function earlyReason(state: "no" | "care"): Sentence {
+  return [
+    state === "no"
+      ? "The stop is met too early on the road already, even unladen: a taller one is not what helps there."
+      : "Loaded, the stop is met more often on the road than is wanted.",
+  ];
+}
+
+/** The first reading that the customer can take again; where the geometry is to blame, a full check. */
+function settling(
+  record: CheckRecord,
+  corner: CornerAssessment,
+): NonNullable<QuickCheckAnswer["settle"]> {
+  const odd = checkOf(corner, "plausible");
+  const { side } = corner;
+  if (corner.reserveMm === null) {
+    return {
+      reading: `${side}.limits.0`,
+      sentence: [
+        "Measure the clearance over the tyre, or the rod left on the damper: how far it is until something harder touches.",
+      ],
+    };
+  }
+  if (odd?.state === "unsure" && odd.reading !== undefined && isOdd(corner)) {
+    return {
+      reading: odd.reading,
+      sentence: [`Measure ${nameOf(record, odd.reading)} again.`],
+    };
+  }
+  const own = corner.doubt.reserve.find(({ reading }) => isCustomers(reading));
+  const most = corner.doubt.reserve[0];
+  if (own === undefined || (most !== undefined && own.share < most.share / 4)) {
+    const reading = most?.reading ?? `${side}.gap`;
+    return {
+      reading,
+      sentence: [
+        `Carry on as a full check and measure ${nameOf(record, reading)} on your own vehicle: `,
+        { kind: "share", value: most?.share ?? 1 },
+        " of the doubt comes from it.",
+      ],
+    };
+  }
+  return {
+    reading: own.reading,
+    sentence: [
+      `Measure ${nameOf(record, own.reading)}, as closely as you can and more than once: `,
+      { kind: "share", value: own.share },
+      " of the doubt comes from it.",
+    ],
+  };
+}
+
+function isCustomers(reading: ReadingId): boolean {
+  return /\.(?:gap|limits\.\d+)$|^stop\.freeHeight$/.test(reading);
+}
+
+function nameOf(record: CheckRecord, reading: ReadingId): string {
+  const place = /\.limits\.(\d+)$/.exec(reading)?.[1];
+  const kind = place === undefined ? undefined : record.corners[0]?.limits[Number(place)]?.kind;
+  return readingName(reading, kind);
+}

@@ -1,0 +1,297 @@
+import type { LayoutKind, LimitKind, Reading, Ride, Use } from "../../physics/fitment.ts";
+import { layoutAtHeight } from "../../physics/kinematics/layoutAtHeight.ts";
+import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
+import { inModelUnits, length, type Sentence } from "../../physics/sentence.ts";
+import { meanOf } from "../../physics/uncertainty/readingMean.ts";
+import {
+  type CheckLayout,
+  type CheckLimit,
+  type CheckRecord,
+  type CheckStop,
+  checkFormat,
+  checkVersion,
+  type TypedReading,
+} from "../check/checkRecord.ts";
+import { usualPayload } from "../entry/payloadWords.ts";
+import {
+  type Pack,
+  type Platform,
+  platformOf,
+  recordStop,
+  stopOf,
+  takenFrom,
+} from "../pack/pack.ts";
+import { shortened } from "../text/jsonText.ts";
+import type { QuickCheckQuestion, QuickCheckReadings } from "./quickCheckQuestion.ts";
+
+export interface QuickCheckRecord {
+  readonly record: CheckRecord;
+  /** What it takes from the platform or assumes, in plain words. */
+  readonly assumed: readonly Sentence[];
+}
+
+/** How the vehicle stands against the platform's usual height, mm; positive = higher. */
+interface Standing {
+  readonly raisedMm: number;
+  readonly tol: number;
+}
+
+/**
+ * An ordinary check record from a customer's few readings and the platform of the pack: what was
+ * measured as it was typed, the rest from the platform with its tolerances, turned to the ride height
+ * that was measured. One corner. To be kept, sent, assessed (`fitmentOf`) and carried on as a full check.
+ *
+ * Errors: "platformNotKnown", "stopNotKnown", "gapNotKnown", "heightOutOfReach", "gapNotBelievable",
+ * "limitNotBelievable".
+ */
+export function quickCheckRecord(
+  pack: Pack,
+  question: QuickCheckQuestion,
+): Outcome<QuickCheckRecord> {
+  const platform = platformOf(pack, question.platformId);
+  if (platform === null) {
+    return fail("platformNotKnown", [
+      "This vehicle is not in the reference pack. Choose another, or make a full check.",
+    ]);
+  }
+  const usual = stopOf(pack, platform.usualStop);
+  if (usual === null) {
+    return fail("stopNotKnown", [
+      `The reference pack does not say which stop the ${platform.label} has. Make a full check.`,
+    ]);
+  }
+  const { readings } = question;
+  const assumed: Sentence[] = [
+    [`Geometry, masses, rates and damping are those of the ${platform.label} in the pack.`],
+  ];
+  const standing = standingOf(platform, readings, assumed);
+  const placed = layoutAtHeight(platform.layout, standing.raisedMm, standing.tol);
+  if (!placed.ok) return placed;
+  const stop = fittedStop(recordStop(usual), readings.stopHeight, assumed);
+  const { openedMm, openedPerMm } = placed.value;
+  const doubt = openedPerMm * standing.tol;
+  const gap = gapOf(platform, readings, openedMm, doubt, recordStop(usual), stop, assumed);
+  if (!gap.ok) return gap;
+  const limits = limitsOf(platform, readings, standing, openedMm, doubt, assumed);
+  if (!limits.ok) return limits;
+  const use: Use =
+    readings.payload === "trailer" && question.use === "daily" ? "towing" : question.use;
+  if (use !== question.use) assumed.push(["With a trailer on the hook the use is towing."]);
+  const { rideHeight = platform.rideHeight } = readings;
+  const rules = pack.rules?.[use];
+  const reference = takenFrom(pack, { platform, rules });
+  const record: CheckRecord = {
+    format: checkFormat,
+    version: checkVersion,
+    id: question.id,
+    createdAt: question.createdAt,
+    author: { role: "customer" },
+    vehicle: {
+      label: question.label ?? platform.label,
+      platformId: platform.id,
+      liftMm: Math.round(10 * standing.raisedMm) / 10,
+      use,
+    },
+    axle: platform.axle,
+    layout: placed.value.layout as CheckLayout,
+    corners: [
+      {
+        side: question.side ?? "left",
+        gap: gap.value,
+        ...(rideHeight === undefined ? {} : { rideHeight }),
+        ...(platform.cornerMassKg === undefined ? {} : { cornerMassKg: platform.cornerMassKg }),
+        limits: limits.value,
+      },
+    ],
+    stop,
+    ride: rideOf(platform, readings, assumed),
+    ...(rules === undefined ? {} : { rules }),
+    ...(reference === undefined ? {} : { reference }),
+    notes: assumed.map((sentence) => inModelUnits(sentence)).join("\n"),
+  };
+  return succeed({ record, assumed });
+}
+
+function standingOf(
+  platform: Platform,
+  { rideHeight }: QuickCheckReadings,
+  assumed: Sentence[],
+): Standing {
+  if (rideHeight === undefined) {
+    assumed.push(["The ride height was not measured: the vehicle is taken as standing as usual."]);
+    return { raisedMm: 0, tol: 0 };
+  }
+  if (platform.rideHeight === undefined) {
+    assumed.push(["The pack has no usual ride height: the vehicle is taken as standing as usual."]);
+    return { raisedMm: 0, tol: 0 };
+  }
+  const raisedMm = meanOf(rideHeight) - meanOf(platform.rideHeight);
+  assumed.push([
+    "It stands ",
+    length(Math.abs(raisedMm)),
+    ` ${raisedMm < 0 ? "lower" : "higher"} than usual, by its springs and not by raising the body off the frame.`,
+  ]);
+  return { raisedMm, tol: Math.hypot(rideHeight.tol, platform.rideHeight.tol) };
+}
+
+/**
+ * The usual stop at the height that was measured. Where that is another stop's height by more than both
+ * ± allow, one of the same build: compressions and forces in proportion, so that its stiffness class
+ * stays; of its damping nothing is known (common practice, no source).
+ */
+function fittedStop(
+  usual: CheckStop,
+  measured: TypedReading | undefined,
+  assumed: Sentence[],
+): CheckStop {
+  if (measured === undefined) {
+    assumed.push([`The stop is taken as the usual one, “${usual.name}”, of its usual height.`]);
+    return usual;
+  }
+  const height = meanOf(measured);
+  const usualHeight = meanOf(usual.freeHeight);
+  if (Math.abs(height - usualHeight) <= measured.tol + usual.freeHeight.tol) {
+    assumed.push([`The stop is taken as the usual one, “${usual.name}”.`]);
+    return { ...usual, freeHeight: measured };
+  }
+  const growth = height / usualHeight;
+  assumed.push([
+    "The stop is ",
+    length(Math.abs(height - usualHeight)),
+    ` ${height > usualHeight ? "taller" : "shorter"} than the usual one, “${usual.name}”: it is taken as one of the same build and stiffness, without damping.`,
+  ]);
+  return {
+    ...usual,
+    name: `${shortened(usual.name, 180)}, ${height > usualHeight ? "taller" : "shorter"}`,
+    freeHeight: measured,
+    usableCompressionMm: growth * usual.usableCompressionMm,
+    curve: usual.curve.map(([depth, force]) => [growth * depth, growth * force] as const),
+    damping: null,
+    testedAtSpeed: false,
+  };
+}
+
+function gapOf(
+  platform: Platform,
+  readings: QuickCheckReadings,
+  openedMm: number,
+  doubt: number,
+  usual: CheckStop,
+  stop: CheckStop,
+  assumed: Sentence[],
+): Outcome<TypedReading> {
+  if (readings.gap !== undefined) return succeed(readings.gap);
+  if (platform.gap === undefined) {
+    return fail("gapNotKnown", [
+      "The pack does not know this vehicle's gap. Measure it: from the stop to what it meets, along the stop.",
+    ]);
+  }
+  const taller = stop === usual ? 0 : meanOf(stop.freeHeight) - meanOf(usual.freeHeight);
+  const heightTol = readings.stopHeight === undefined ? 0 : readings.stopHeight.tol;
+  const gap: Reading = {
+    values: [meanOf(platform.gap) + openedMm - taller],
+    tol: Math.hypot(platform.gap.tol, doubt, heightTol),
+  };
+  if (meanOf(gap) <= 0) {
+    return fail("gapNotBelievable", [
+      "By these readings the stop would already be pressed with the vehicle standing. Measure the gap itself, from the stop to what it meets.",
+    ]);
+  }
+  assumed.push([
+    "The gap was not measured: ",
+    length(meanOf(gap)),
+    " follows from the pack's and the ride height.",
+  ]);
+  return succeed(gap);
+}
+
+const limitWords: { readonly [Kind in LimitKind]: string } = {
+  tyre: "the clearance over the tyre",
+  damper: "the rod left on the damper",
+  spring: "the spring travel left",
+  metal: "the metal to metal clearance",
+  other: "the other clearance",
+};
+
+function limitsOf(
+  platform: Platform,
+  { clearance }: QuickCheckReadings,
+  standing: Standing,
+  openedMm: number,
+  doubt: number,
+  assumed: Sentence[],
+): Outcome<readonly CheckLimit[]> {
+  const limits: CheckLimit[] = [];
+  for (const limit of platform.limits) {
+    if (limit.kind === clearance?.kind) continue;
+    const perWheel = limit.perWheel ?? 1;
+    const [more, tol] =
+      limit.at === "wheel"
+        ? [perWheel * standing.raisedMm, perWheel * standing.tol]
+        : [openedMm, doubt];
+    const reading: Reading = {
+      values: limit.reading.values.map((value) => value + more),
+      tol: Math.hypot(limit.reading.tol, tol),
+    };
+    if (meanOf(reading) <= 0) {
+      return fail("limitNotBelievable", [
+        `At this ride height nothing would be left of ${limitWords[limit.kind]}. Measure the ride height again, from the wheel's centre to the arch.`,
+      ]);
+    }
+    limits.push({ ...limit, reading });
+    assumed.push([
+      `${capital(limitWords[limit.kind])} is the pack's, at this ride height: `,
+      length(meanOf(reading)),
+      limit.kind === "tyre" ? ". Larger tyres leave less: measure it then." : ".",
+    ]);
+  }
+  if (clearance === undefined) return succeed(limits);
+  const usual = platform.limits.find(({ kind }) => kind === clearance.kind);
+  const measured = usual ?? freshLimit(clearance.kind, platform.layout.kind, assumed);
+  return succeed([{ ...measured, reading: clearance.reading }, ...limits]);
+}
+
+/** A kind of limit of which the pack says nothing. */
+function freshLimit(
+  kind: LimitKind,
+  layout: LayoutKind,
+  assumed: Sentence[],
+): Omit<CheckLimit, "reading"> {
+  if (kind === "damper" && (layout === "strut" || layout === "damper")) {
+    return { kind, at: "stop" };
+  }
+  if (kind === "damper") {
+    assumed.push(["The damper is taken to close as fast as the wheel rises."]);
+  }
+  return { kind, at: "wheel", perWheel: 1 };
+}
+
+function rideOf(
+  { ride = {}, axle, label: platform }: Platform,
+  { payload }: QuickCheckReadings,
+  assumed: Sentence[],
+): Ride {
+  const { label, perCornerKg } = usualPayload(payload);
+  const { value, tol } = perCornerKg[axle];
+  const how = `usual for “${label.toLowerCase()}”, common practice`;
+  assumed.push([
+    `“${label}” is taken as `,
+    { kind: "mass", value },
+    " more on this wheel than it stands under now.",
+  ]);
+  const fromPack = Object.fromEntries(
+    Object.entries(ride)
+      .filter(([, quantity]) => typeof quantity === "number")
+      .map(([name]) => [name, `reference pack, ${shortened(platform, 150)}`]),
+  );
+  return {
+    ...ride,
+    payloadPerCornerKg: value,
+    tolerances: { ...ride.tolerances, payloadPerCornerKg: tol },
+    estimated: { ...fromPack, payloadPerCornerKg: how },
+  };
+}
+
+function capital(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}

@@ -1,0 +1,54 @@
+import type { StoredCheck } from "../../records/check/storedCheck.ts";
+import { sentenceText } from "../../records/entry/quantityText.ts";
+import type { KeepState } from "../../storage/keeper.ts";
+import { saveCheckFile } from "../checkFile.ts";
+import { Button } from "../parts/Button.tsx";
+import { Icon } from "../parts/Icon.tsx";
+import { Notice } from "../parts/Notice.tsx";
+
+/** In the top row: whether what is typed is on this phone. */
+export function SavedLine({ kept }: { kept: KeepState }) {
+  if (kept === "kept") {
+    return (
+      <span class="saved-line" role="status">
+        <Icon name="tick" size={16} /> Kept
+      </span>
+    );
+  }
+  if (kept === "keeping") {
+    return (
+      <span class="saved-line" role="status">
+        Keeping
+      </span>
+    );
+  }
+  return (
+    <span class="saved-line saved-not" role="status">
+      <Icon name="cross" size={16} /> Not kept
+    </span>
+  );
+}
+
+/** Why it is not kept, and the file in its place. Nothing where it is kept. */
+export function NotSaved({
+  kept,
+  stored,
+  tryAgain,
+}: {
+  kept: KeepState;
+  stored: StoredCheck;
+  tryAgain: () => void;
+}) {
+  if (typeof kept === "string") return null;
+  return (
+    <Notice tone="no" live>
+      <p>{sentenceText(kept.notKept, "mm")}</p>
+      <div class="row">
+        <Button look="main" icon="file" onClick={() => saveCheckFile(stored)}>
+          Save as a file
+        </Button>
+        <Button onClick={tryAgain}>Try again</Button>
+      </div>
+    </Notice>
+  );
+}

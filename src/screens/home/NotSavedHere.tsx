@@ -1,0 +1,38 @@
+import { inModelUnits, type Sentence } from "../../physics/sentence.ts";
+import type { StoredCheck } from "../../records/check/storedCheck.ts";
+import { Button } from "../parts/Button.tsx";
+import { Notice } from "../parts/Notice.tsx";
+import { checkName } from "./checkName.ts";
+
+/** Checks whose last readings are only in this page: why, and what to do before it is closed. */
+export function NotSavedHere({
+  unkept,
+  sentence,
+  onTryAgain,
+}: {
+  unkept: readonly StoredCheck[];
+  /** Why the last try failed. */
+  sentence: Sentence | null;
+  onTryAgain: () => void;
+}) {
+  const names = unkept.map(checkName).join(", ");
+  const save = async () => {
+    const { saveCheckFile } = await import("../checkFile.ts");
+    for (const stored of unkept) saveCheckFile(stored);
+  };
+  return (
+    <Notice tone="no" live>
+      <p>
+        <strong>Not kept: {names}.</strong> The last readings are only in this page and go when it
+        is closed.
+      </p>
+      {sentence && <p>{inModelUnits(sentence)}</p>}
+      <div class="row">
+        <Button look="main" icon="file" onClick={save}>
+          {unkept.length === 1 ? "Save as a file" : "Save as files"}
+        </Button>
+        <Button onClick={onTryAgain}>Try again</Button>
+      </div>
+    </Notice>
+  );
+}

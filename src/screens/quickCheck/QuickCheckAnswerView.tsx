@@ -1,0 +1,116 @@
+import type { State } from "../../physics/fitment.ts";
+import { length } from "../../physics/sentence.ts";
+import { quantityText, sentenceText } from "../../records/entry/quantityText.ts";
+import type { LengthUnit } from "../../records/entry/units.ts";
+import type { QuickCheckAnswer } from "../../records/quickCheck/quickCheckQuestion.ts";
+import { Cautions } from "../answer/sections/Cautions.tsx";
+import { certification } from "../answer/sections/VerdictPanel.tsx";
+import { StateMark } from "../drawings/StateMark.tsx";
+import { Button } from "../parts/Button.tsx";
+import { Disclosure } from "../parts/Disclosure.tsx";
+
+/** Yes without a height that fits is a no to every height: it must not look like a plain yes. */
+function toneOf({ answer, heightFits }: QuickCheckAnswer): State {
+  if (answer === "cantTell") return "unsure";
+  if (answer === "no") return "ok";
+  return heightFits === false ? "no" : "care";
+}
+
+function headingOf({ answer, heightFits }: QuickCheckAnswer): string {
+  if (answer === "cantTell") return "Can't tell yet";
+  if (answer === "no") return "No, not taller";
+  return heightFits === false ? "Taller alone won't do" : "Yes, a taller stop";
+}
+
+/** By how much, both ways of getting it, each with its 95 % range; or how much there is to spare. */
+function heights(answer: QuickCheckAnswer, unit: LengthUnit): readonly [string, string, string][] {
+  const text = (value: number) => quantityText(length(value), unit);
+  const rows: [string, string, string][] = [];
+  const add = (what: string, value: number | null, range: readonly [number, number] | null) => {
+    if (value === null || range === null) return;
+    const spare = value < 0;
+    const [least, greatest] = spare ? [-range[1], -range[0]] : range;
+    rows.push([
+      spare ? `Height to spare, ${what}` : `Taller by, ${what}`,
+      text(Math.abs(value)),
+      `${text(least)} to ${text(greatest)}`,
+    ]);
+  };
+  add("with a stop of the same build", answer.tallerMm, answer.rangeMm);
+  add("with a spacer under the stop", answer.spacerMm, answer.spacerRangeMm);
+  return rows;
+}
+
+export function QuickCheckAnswerView({
+  answer,
+  estimated = null,
+  unit,
+  onReading,
+}: {
+  answer: QuickCheckAnswer;
+  /** That the stop's curve was not tested, in a sentence. */
+  estimated?: string | null;
+  unit: LengthUnit;
+  /** Back to the reading that would settle it. */
+  onReading: () => void;
+}) {
+  const tone = toneOf(answer);
+  const rows = heights(answer, unit);
+  return (
+    <>
+      <section class={`verdict verdict-${tone}`} aria-live="polite">
+        <div class="verdict-head">
+          <StateMark state={tone} size={56} label="" />
+          <h1 class={`tone-${tone}`} tabIndex={-1}>
+            {headingOf(answer)}
+          </h1>
+        </div>
+        {rows.length > 0 && (
+          <dl class="quick-check-heights">
+            {rows.map(([name, value, range]) => (
+              <div key={name}>
+                <dt>{name}</dt>
+                <dd>
+                  <strong>{value}</strong> <span class="small">95 %: {range}</span>
+                </dd>
+              </div>
+            ))}
+          </dl>
+        )}
+        {/* With the estimate's own, four sentences at most. */}
+        {answer.why.slice(0, estimated === null ? 4 : 3).map((sentence) => {
+          const text = sentenceText(sentence, unit);
+          return <p key={text}>{text}</p>;
+        })}
+        {estimated !== null && (
+          <p>
+            <strong>An estimate.</strong> {estimated}
+          </p>
+        )}
+        <p class="verdict-limits">{certification}</p>
+      </section>
+      {answer.settle && (
+        <section class="card" aria-labelledby="settle-heading">
+          <h2 id="settle-heading">What would settle it</h2>
+          <p>{sentenceText(answer.settle.sentence, unit)}</p>
+          <div class="row">
+            <Button look="main" icon="pencil" onClick={onReading}>
+              To that reading
+            </Button>
+          </div>
+        </section>
+      )}
+      <Cautions raised={answer.cautionsFor === "raised"} work={answer.answer !== "no"} />
+      {answer.assumed.length > 0 && (
+        <Disclosure summary="What this takes from the pack or assumes">
+          <ul class="plain-list">
+            {answer.assumed.map((sentence) => {
+              const text = sentenceText(sentence, unit);
+              return <li key={text}>{text}</li>;
+            })}
+          </ul>
+        </Disclosure>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,148 @@
+import { usualPayloads } from "../../records/entry/payloadWords.ts";
+import type { LengthUnit } from "../../records/entry/units.ts";
+import type { Pack, Platform } from "../../records/pack/pack.ts";
+import { platformOf, stopOf } from "../../records/pack/pack.ts";
+import { uses } from "../check/UseStep.tsx";
+import { Choices, Segmented } from "../parts/Choices.tsx";
+import { SelectField } from "../parts/Field.tsx";
+import { QuickCheckReading } from "./QuickCheckReading.tsx";
+import { openOf, type QuickCheckDraft, type QuickCheckReadingName } from "./quickCheckDraft.ts";
+
+function mean(reading: { readonly values: readonly number[] } | undefined): number | null {
+  if (!reading || reading.values.length === 0) return null;
+  return reading.values.reduce((sum, value) => sum + value, 0) / reading.values.length;
+}
+
+/** How this clearance is measured on the platform, and what it usually is. */
+function clearanceOn(
+  { limits, layout }: Platform,
+  kind: "tyre" | "damper",
+): { readonly at: "wheel" | "stop"; readonly usualMm: number | null } {
+  const limit = limits.find((each) => each.kind === kind);
+  if (limit) return { at: limit.at, usualMm: mean(limit.reading) };
+  const onTheRod = kind === "damper" && (layout.kind === "strut" || layout.kind === "damper");
+  return { at: onTheRod ? "stop" : "wheel", usualMm: null };
+}
+
+/** The vehicle, the five readings and what it carries, one after another. */
+export function QuickCheckForm({
+  pack,
+  draft,
+  unit,
+  change,
+}: {
+  pack: Pack;
+  draft: QuickCheckDraft;
+  unit: LengthUnit;
+  change: (part: Partial<QuickCheckDraft>) => void;
+}) {
+  const platform = platformOf(pack, draft.platformId);
+  const left = openOf(draft);
+  const common = (name: QuickCheckReadingName) => ({
+    name,
+    side: draft.side,
+    clearanceKind: draft.clearanceKind,
+    entry: draft.entries[name],
+    unit,
+    onEntry: (entry: NonNullable<QuickCheckDraft["entries"][QuickCheckReadingName]>) =>
+      change({ entries: { ...draft.entries, [name]: entry } }),
+  });
+  return (
+    <>
+      <section class="card">
+        <SelectField
+          label="Which vehicle and axle?"
+          hint="Its geometry, weights and springs come from the reference pack."
+          value={draft.platformId ?? ""}
+          options={[
+            { value: "", text: "Choose" },
+            ...pack.platforms.map(({ id, label, axle }) => ({
+              value: id,
+              text: `${label}, ${axle} axle`,
+            })),
+          ]}
+          onChange={(id) => change({ platformId: id === "" ? null : id })}
+        />
+        <Choices
+          legend="The hardest that it is regularly used for"
+          options={uses}
+          value={draft.use}
+          onChange={(use) => change({ use })}
+        />
+        <Segmented
+          legend="Which side do you measure?"
+          value={draft.side}
+          onChange={(side) => change({ side })}
+          options={[
+            { value: "left", name: "Left" },
+            { value: "right", name: "Right" },
+          ]}
+        />
+        <p class="small soft">The side that sits lower, or where the stop looks worse.</p>
+      </section>
+      {platform && (
+        <>
+          <QuickCheckReading
+            {...common("rideHeight")}
+            number={1}
+            heading="Ride height"
+            platform={platform}
+            usualMm={mean(platform.rideHeight)}
+          />
+          <QuickCheckReading
+            {...common("gap")}
+            number={2}
+            heading="Gap between stop and pad"
+            platform={platform}
+            usualMm={mean(platform.gap)}
+          />
+          <QuickCheckReading
+            {...common("stopHeight")}
+            number={3}
+            heading="Height of the stop that is fitted"
+            platform={platform}
+            usualMm={mean(stopOf(pack, platform.usualStop)?.freeHeight)}
+          />
+          <QuickCheckReading
+            {...common("clearance")}
+            number={4}
+            heading={
+              draft.clearanceKind === "tyre" ? "Clearance over the tyre" : "Rod left on the damper"
+            }
+            platform={platform}
+            clearanceAt={clearanceOn(platform, draft.clearanceKind).at}
+            usualMm={clearanceOn(platform, draft.clearanceKind).usualMm}
+          >
+            <Segmented
+              legend="What can you get at?"
+              value={draft.clearanceKind}
+              onChange={(clearanceKind) => change({ clearanceKind })}
+              options={[
+                { value: "tyre", name: "Over the tyre" },
+                { value: "damper", name: "Damper rod" },
+              ]}
+            />
+          </QuickCheckReading>
+          <section class="card quick-check-reading" aria-labelledby="quick-check-payload">
+            <h2 id="quick-check-payload">
+              <span class="quick-check-number">5</span> What does it usually carry?
+            </h2>
+            <Choices
+              legend="More than it stands under now"
+              options={usualPayloads.map(({ word, label }) => ({ value: word, name: label }))}
+              value={draft.payload}
+              onChange={(payload) => change({ payload })}
+            />
+          </section>
+          <p class="small soft" role="status">
+            {left.length === 0
+              ? "Everything that is needed is here. A reading that you leave out is taken from the pack, with a wide ±: the answer is then less sure."
+              : left[0] === "payload"
+                ? "Still to say: what it usually carries."
+                : "A reading can't be read yet. Look at the red words above."}
+          </p>
+        </>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,169 @@
+import type { ComponentChildren } from "preact";
+import { type Entry, entryLengthUnit, readEntry } from "../../records/entry/entry.ts";
+import { quantityText, sentenceText } from "../../records/entry/quantityText.ts";
+import { catalogueEntry, isBelievable } from "../../records/entry/readingCatalogue.ts";
+import { type LengthUnit, mmPerInch } from "../../records/entry/units.ts";
+import type { Platform } from "../../records/pack/pack.ts";
+import { NumberField } from "../check/keypad/NumberField.tsx";
+import { equivalentText } from "../check/reading/equivalent.ts";
+import { WhatGoesWrong } from "../check/reading/WhatGoesWrong.tsx";
+import { readingGuide } from "../check/readingGuide.ts";
+import { useSettled } from "../check/settled.ts";
+import type { DrawingValues, PicturedReading } from "../drawings/drawnNumbers.ts";
+import { ReadingDrawing } from "../drawings/ReadingDrawing.tsx";
+import { Segmented } from "../parts/Choices.tsx";
+import type { Tone } from "../parts/Notice.tsx";
+import { spokenEntry } from "../voice/spokenEntry.ts";
+import { type QuickCheckReadingName, quickCheckIds } from "./quickCheckDraft.ts";
+
+function mean(values: readonly number[]): number {
+  return values.reduce((sum, value) => sum + value, 0) / Math.max(1, values.length);
+}
+
+/** What the drawings show before anything is typed: the vehicle as it usually stands. */
+function valuesOf(
+  platform: Platform,
+  drawn: PicturedReading,
+  typedMm: number | null,
+): DrawingValues {
+  const values: { [Name in PicturedReading]?: number } = {};
+  for (const [name, reading] of Object.entries(platform.layout.readings)) {
+    values[name as PicturedReading] = mean(reading.values);
+  }
+  if (platform.gap) values.gap = mean(platform.gap.values);
+  if (platform.rideHeight) values.rideHeight = mean(platform.rideHeight.values);
+  if (typedMm !== null) values[drawn] = typedMm;
+  return values;
+}
+
+/** One of the customer's readings: how to take it, drawn, typed in mm or inches. */
+export function QuickCheckReading({
+  name,
+  number,
+  heading,
+  platform,
+  side,
+  clearanceKind,
+  clearanceAt = "wheel",
+  entry: given,
+  unit,
+  usualMm,
+  children,
+  onEntry,
+}: {
+  name: QuickCheckReadingName;
+  number: number;
+  heading: string;
+  platform: Platform;
+  side: "left" | "right";
+  clearanceKind: "tyre" | "damper";
+  /** Measured where it touches, or as closing of the stop. */
+  clearanceAt?: "wheel" | "stop";
+  entry: Entry | undefined;
+  unit: LengthUnit;
+  /** What the pack has in this place; null where it has nothing. */
+  usualMm: number | null;
+  children?: ComponentChildren;
+  onEntry: (entry: Entry) => void;
+}) {
+  const id = quickCheckIds[name];
+  const entry: Entry = given ?? { texts: [""], unit, tol: "" };
+  const text = entry.texts[0] ?? "";
+  const settled = useSettled(`${text}|${entry.unit}`);
+  const reading = text.trim() === "" ? null : readEntry(id, entry);
+  const typedMm = reading?.ok ? mean(reading.value.values) : null;
+  const { layout } = platform;
+  const kind = layout.kind;
+  const drawn: PicturedReading =
+    name === "clearance" ? `limit:${clearanceKind}` : name === "stopHeight" ? "freeHeight" : name;
+  const guide = readingGuide(
+    id,
+    kind,
+    name === "clearance" ? { kind: clearanceKind, at: clearanceAt } : undefined,
+  );
+  const shownUnit = entryLengthUnit(entry);
+  const said = settled ? remark(id, entry, reading, shownUnit) : null;
+  return (
+    <section class="card quick-check-reading" aria-labelledby={`quick-check-${name}`}>
+      <h2 id={`quick-check-${name}`}>
+        <span class="quick-check-number">{number}</span> {heading}
+      </h2>
+      {children}
+      <p>{guide.how}</p>
+      <div class="quick-check-columns">
+        <ReadingDrawing
+          layoutKind={kind}
+          reading={drawn}
+          values={valuesOf(platform, drawn, typedMm)}
+          side={side}
+          axle={platform.axle}
+          {...(name === "clearance" && { at: clearanceAt })}
+          unit={shownUnit}
+        />
+        <div class="stack-close">
+          <NumberField
+            label={heading}
+            labelUnseen
+            big
+            value={text}
+            fractions={shownUnit === "in"}
+            said={spokenEntry(text, "length", entry.unit)}
+            unit={entry.unit}
+            unitSpoken={shownUnit === "in" ? "inches" : "millimetres"}
+            onInput={(typed) => onEntry({ ...entry, texts: [typed] })}
+            {...(said && { tone: said.tone, message: said.message })}
+          />
+          <Segmented
+            legend={`Unit of ${heading.toLowerCase()}`}
+            legendUnseen
+            value={shownUnit}
+            onChange={(chosen) => onEntry({ ...entry, unit: chosen })}
+            options={[
+              { value: "mm", name: "mm" },
+              { value: "in", name: "inches" },
+            ]}
+          />
+          {reading && (
+            <p class="small soft reading-equivalent">{equivalentText("length", entry, reading)}</p>
+          )}
+          {usualMm !== null && (
+            <p class="small soft">
+              On this vehicle as it was made, with its usual stop:{" "}
+              {quantityText({ kind: "length", value: usualMm }, shownUnit)}.
+            </p>
+          )}
+        </div>
+      </div>
+      <div class="stack-close">
+        <WhatGoesWrong
+          wrong={guide.wrong}
+          reading={drawn}
+          kind={kind}
+          at={name === "clearance" ? clearanceAt : undefined}
+        />
+      </div>
+    </section>
+  );
+}
+
+function remark(
+  id: string,
+  entry: Entry,
+  reading: ReturnType<typeof readEntry> | null,
+  unit: LengthUnit,
+): { tone: Tone; message: string } | null {
+  if (reading === null) return null;
+  if (!reading.ok) return { tone: "no", message: sentenceText(reading.fault.sentence, unit) };
+  const value = mean(reading.value.values);
+  if (isBelievable(id, value)) return null;
+  const [least, greatest] = catalogueEntry(id).believable;
+  const text = (mm: number) => quantityText({ kind: "length", value: mm }, unit);
+  const other = entry.unit === "in" ? value / mmPerInch : value * mmPerInch;
+  const slip = isBelievable(id, other)
+    ? ` Is it ${entry.unit === "in" ? "millimetres" : "inches"}?`
+    : "";
+  return {
+    tone: "unsure",
+    message: `Usual is between ${text(least)} and ${text(greatest)}. Look again.${slip}`,
+  };
+}

@@ -1,0 +1,51 @@
+import type { StoredCheck } from "../../records/check/storedCheck.ts";
+import { leaveWalk, type RemeasureWalk } from "../../records/remeasure/remeasureWalk.ts";
+import type { Change } from "../check/stepProps.ts";
+import { Button, ButtonLink } from "../parts/Button.tsx";
+import { answerHref, goTo, stepHref } from "../router.ts";
+import { RetakeBar } from "./RetakeBar.tsx";
+import { lineName, removesWords } from "./remeasureWords.ts";
+
+/** Over the steps while readings are taken again: which of how many, and what it would remove. */
+export function RemeasureBar({
+  stored,
+  walk,
+  here,
+  change,
+}: {
+  stored: StoredCheck;
+  walk: RemeasureWalk;
+  /** The step of the reading that is being taken again, the cautions before it, or another one. */
+  here: "reading" | "cautions" | "elsewhere";
+  change: Change;
+}) {
+  const { now } = walk;
+  if (!now) return null;
+  const place = walk.done.length + 1;
+  const total = walk.done.length + Math.max(1, walk.left);
+  return (
+    <RetakeBar
+      label="Measure again"
+      state="unsure"
+      words={`Measure again: ${place} of ${total}`}
+      detail={
+        here === "reading"
+          ? `${removesWords(now.removes)}.`
+          : `Next: ${lineName(stored, now.reading)}.`
+      }
+    >
+      {here === "elsewhere" && (
+        <ButtonLink href={stepHref(stored.id, now.reading)}>Go on</ButtonLink>
+      )}
+      <Button
+        look="quiet"
+        onClick={() => {
+          change(leaveWalk);
+          goTo(answerHref(stored.id));
+        }}
+      >
+        Stop
+      </Button>
+    </RetakeBar>
+  );
+}

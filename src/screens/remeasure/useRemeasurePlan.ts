@@ -1,0 +1,30 @@
+import { useEffect, useState } from "preact/hooks";
+import type { Assessor } from "../../compute/assessor.ts";
+import type { Assessment, Fitment } from "../../physics/fitment.ts";
+import type { RemeasurePlan, ToolsAtHand } from "../../physics/remeasure/planRemeasure.ts";
+
+/** What to measure again for a complete assessment, worked out beside the screen; null: not known yet. */
+export function useRemeasurePlan(
+  assessor: Assessor,
+  fitment: Fitment | null,
+  assessment: Assessment | null,
+  tools: ToolsAtHand,
+  passed: readonly string[],
+): RemeasurePlan | null {
+  const [plan, setPlan] = useState<{ of: Assessment; plan: RemeasurePlan } | null>(null);
+  const left = passed.join(" ");
+  useEffect(() => {
+    if (!fitment || !assessment) return;
+    return assessor.planRemeasure(
+      fitment,
+      assessment,
+      tools,
+      {
+        onPlan: (made) => setPlan({ of: assessment, plan: made }),
+        onFault: () => setPlan(null),
+      },
+      { passed: left === "" ? [] : left.split(" ") },
+    );
+  }, [assessor, fitment, assessment, tools, left]);
+  return plan !== null && plan.of === assessment ? plan.plan : null;
+}

@@ -1,0 +1,206 @@
+import { useCallback, useEffect, useState } from "preact/hooks";
+import { inModelUnits, type Sentence } from "../../physics/sentence.ts";
+import type { ListedCheck } from "../../records/check/listedCheck.ts";
+import { canShareFile, share } from "../../sharing/shareFile.ts";
+import type { Backup } from "../../storage/backup.ts";
+import { markBackedUp } from "../../storage/backup.ts";
+import type { CheckStore } from "../../storage/checkStore.ts";
+import { checkName, dateText } from "../home/checkName.ts";
+import { Button, ButtonLink } from "../parts/Button.tsx";
+import { Disclosure } from "../parts/Disclosure.tsx";
+import { Notice } from "../parts/Notice.tsx";
+import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
+import { checksHref, stepHref } from "../router.ts";
+import type { OpenedStore } from "../useStore.ts";
+import { BackupButton } from "./BackupButton.tsx";
+import { backupOf } from "./backupHere.ts";
+import { installOffer, takeInstallOffer } from "./installOffer.ts";
+import { askToKeep, sizeText } from "./persistence.ts";
+import { RestorePart } from "./RestorePart.tsx";
+import { keptName } from "./savedRoute.ts";
+import { checksText, onlyHereText, persistenceWords } from "./savedWords.ts";
+import { type Keeping, useKeeping } from "./useKeeping.ts";
+
+export interface SavedPlaceProps {
+  readonly opened: OpenedStore;
+}
+
+/** Whether what is on this phone stays there, and how it is saved elsewhere. */
+export function SavedPlace({ opened: { store, fault } }: SavedPlaceProps) {
+  const heading = useHeadingFocus("saved");
+  const [checks, setChecks] = useState<readonly ListedCheck[] | null>(null);
+  const { keeping, lookAgain } = useKeeping(checks);
+  const load = useCallback(async () => {
+    const listed = await store.list();
+    setChecks(listed.ok ? listed.value : []);
+  }, [store]);
+  useEffect(() => {
+    load();
+    return store.subscribe(load);
+  }, [store, load]);
+
+  return (
+    <Screen
+      top={
+        <>
+          <ButtonLink look="quiet" href={checksHref} icon="back" label="To the list of checks" />
+          <span class="screen-name">{keptName}</span>
+        </>
+      }
+    >
+      <h1 ref={heading} tabIndex={-1}>
+        {keptName}
+      </h1>
+      {fault && (
+        <Notice tone="no" live>
+          <p>{inModelUnits(fault.sentence)}</p>
+        </Notice>
+      )}
+      {!keeping && <p class="soft">One moment …</p>}
+      {keeping && !fault && <PersistencePart keeping={keeping} lookAgain={lookAgain} />}
+      {keeping && checks && (
+        <BackupPart store={store} keeping={keeping} count={checks.length} onSaved={lookAgain} />
+      )}
+      <RestorePart store={store} onRestored={load} />
+    </Screen>
+  );
+}
+
+function PersistencePart({ keeping, lookAgain }: { keeping: Keeping; lookAgain: () => void }) {
+  const { tone, name, words } = persistenceWords[keeping.persistence];
+  const [asked, setAsked] = useState(false);
+  const install = async () => {
+    await takeInstallOffer()?.prompt();
+    await askToKeep();
+    lookAgain();
+  };
+  const ask = async () => {
+    await askToKeep();
+    setAsked(true);
+    lookAgain();
+  };
+  const { space, low } = keeping;
+  return (
+    <section class="card">
+      <Notice tone={tone} live>
+        <p>
+          <strong>{name}</strong>
+        </p>
+        <p>{words}</p>
+        {asked && keeping.persistence !== "kept" && <p>Asked, and the browser has not agreed.</p>}
+      </Notice>
+      {keeping.persistence !== "kept" && (
+        <>
+          <div class="row">
+            {installOffer() && (
+              <Button look="main" onClick={install}>
+                Install Stopfit
+              </Button>
+            )}
+            <Button onClick={ask}>Ask the browser to keep them</Button>
+          </div>
+          <Disclosure summary="How to install Stopfit">
+            <p>
+              Open the browser's menu, or its share menu, and choose “Install” or “Add to Home
+              screen”. Then open Stopfit from there: most browsers keep what an installed app
+              stores.
+            </p>
+            <p>
+              In a private window nothing is kept once the window is closed, whatever is said here.
+            </p>
+          </Disclosure>
+        </>
+      )}
+      {space && (
+        <p class={low ? "" : "small soft"}>
+          {low && <strong>Short of space. </strong>}
+          {sizeText(space.usedBytes)} used, {sizeText(space.freeBytes)} left for Stopfit.
+          {low && " Delete checks you no longer need for good, or free space on the phone."}
+        </p>
+      )}
+    </section>
+  );
+}
+
+const shownNames = 6;
+
+function BackupPart({
+  store,
+  keeping,
+  count,
+  onSaved,
+}: {
+  store: CheckStore;
+  keeping: Keeping;
+  count: number;
+  onSaved: () => void;
+}) {
+  const { lastBackupAt, onlyHere } = keeping;
+  const more = onlyHere.length - shownNames;
+  return (
+    <section class="card">
+      <h2>Backup</h2>
+      <p>
+        {lastBackupAt ? `Last backup: ${dateText(lastBackupAt)}.` : "No backup was made here yet."}{" "}
+        {count === 0
+          ? "There are no checks on this phone."
+          : onlyHere.length === 0
+            ? `${checksText(count)} here, nothing changed since it was saved or sent.`
+            : onlyHereText(onlyHere.length)}
+      </p>
+      {onlyHere.length > 0 && (
+        <ul class="stack-close">
+          {onlyHere.slice(0, shownNames).map((stored) => (
+            <li key={stored.id}>
+              <a href={stepHref(stored.id)}>{checkName(stored)}</a>
+            </li>
+          ))}
+          {more > 0 && <li>and {more} more</li>}
+        </ul>
+      )}
+      <p class="small soft">
+        One file with everything: checks that are not complete and deleted ones too, with their
+        photos, and what is at the desk. Keep it somewhere other than on this phone.
+      </p>
+      <div class="row">
+        <BackupButton store={store} onSaved={onSaved} />
+        <ShareBackup store={store} onSaved={onSaved} />
+      </div>
+    </section>
+  );
+}
+
+/** By the share sheet, which opens only straight after a tap: the file is made by a tap before. */
+function ShareBackup({ store, onSaved }: { store: CheckStore; onSaved: () => void }) {
+  const [ready, setReady] = useState<Backup | null>(null);
+  const [said, setSaid] = useState<Sentence | null>(null);
+  const shareable = canShareFile(new File([""], "stopfit-backup.txt", { type: "text/plain" }));
+  if (!shareable) return null;
+  const make = async () => {
+    const backup = await backupOf(store);
+    if (backup.ok) setReady(backup.value);
+    setSaid(backup.ok ? null : backup.fault.sentence);
+  };
+  const hand = async (backup: Backup) => {
+    const shared = await share({ files: [backup.file], title: "Backup of Stopfit" });
+    setReady(null);
+    if (!shared.ok) setSaid(shared.fault.sentence);
+    else if (shared.value === "handed over") {
+      setSaid(["The backup was handed to what you chose."]);
+      await markBackedUp(backup);
+      onSaved();
+    }
+  };
+  return (
+    <>
+      {ready ? (
+        <Button look="main" onClick={() => hand(ready)}>
+          Share it now
+        </Button>
+      ) : (
+        <Button onClick={make}>Share a backup</Button>
+      )}
+      {said && <p role="status">{inModelUnits(said)}</p>}
+    </>
+  );
+}

@@ -1,0 +1,81 @@
+import { useState } from "preact/hooks";
+import type { ListedCheck } from "../../records/check/listedCheck.ts";
+import type { CheckStore } from "../../storage/checkStore.ts";
+import { ButtonLink } from "../parts/Button.tsx";
+import { Notice } from "../parts/Notice.tsx";
+import { BackupButton } from "./BackupButton.tsx";
+import { sizeText } from "./persistence.ts";
+import { countBefore } from "./savedCount.ts";
+import { keptName, savedHref } from "./savedRoute.ts";
+import { checksText, onlyHereText, persistenceWords } from "./savedWords.ts";
+import { type Keeping, useKeeping } from "./useKeeping.ts";
+
+export interface SavedReminderProps {
+  readonly store: CheckStore;
+  readonly checks: readonly ListedCheck[];
+  readonly deleted: number;
+}
+
+function whyNow({ persistence, low, space, onlyHere }: Keeping): string {
+  if (low && space) {
+    return `This phone is short of space: ${sizeText(space.freeBytes)} are left for Stopfit.`;
+  }
+  const them = onlyHere.length === 1 ? "it" : "them";
+  return persistence === "unknown"
+    ? `This browser does not say whether it keeps ${them} for good.`
+    : `This browser may clear ${them}.`;
+}
+
+/** On the list: that checks are nowhere else while the browser may clear them, or that it has. */
+export function SavedReminder({ store, checks, deleted }: SavedReminderProps) {
+  const { keeping, lookAgain } = useKeeping(checks);
+  const [saved, setSaved] = useState(false);
+  const cleared = checks.length + deleted === 0 ? countBefore() : null;
+
+  if (cleared) {
+    return (
+      <Notice tone="care" live>
+        <p>
+          {cleared === 1 ? "There was 1 check" : `There were ${checksText(cleared)}`} on this phone,
+          and nothing is here now: the browser's storage has been cleared. If you have a backup,
+          restore it.
+        </p>
+        <div class="row">
+          <ButtonLink look="main" href={savedHref}>
+            Restore a backup
+          </ButtonLink>
+        </div>
+      </Notice>
+    );
+  }
+  const atRisk = keeping && (keeping.persistence !== "kept" || keeping.low);
+  if (saved) {
+    return (
+      <Notice tone="ok" live>
+        <p>The backup was handed to the browser to save. Look among its downloads.</p>
+      </Notice>
+    );
+  }
+  if (!atRisk || keeping.onlyHere.length === 0) return null;
+  const { tone } = persistenceWords[keeping.low ? "mayEvict" : keeping.persistence];
+  return (
+    <Notice tone={tone} live>
+      <p>
+        {onlyHereText(keeping.onlyHere.length)} {whyNow(keeping)}
+      </p>
+      <div class="row">
+        <BackupButton
+          store={store}
+          plain
+          onSaved={() => {
+            setSaved(true);
+            lookAgain();
+          }}
+        />
+        <ButtonLink look="quiet" href={savedHref} label={`Why? ${keptName}`}>
+          Why?
+        </ButtonLink>
+      </div>
+    </Notice>
+  );
+}

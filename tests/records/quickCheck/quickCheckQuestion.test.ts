@@ -1,0 +1,282 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { assessFitment, assessStatic } from "../../../src/physics/assess.ts";
+import type { Layout, Reading } from "../../../src/physics/fitment.ts";
+import { layoutAtHeight } from "../../../src/physics/kinematics/layoutAtHeight.ts";
+import { inModelUnits } from "../../../src/physics/sentence.ts";
+import type { CheckRecord, TypedReading } from "../../../src/records/check/checkRecord.ts";
+import { fitmentOf } from "../../../src/records/check/fitmentOf.ts";
+import { readCheckValue } from "../../../src/records/check/readCheck.ts";
+import { usualPayloads } from "../../../src/records/entry/payloadWords.ts";
+import { demoPack } from "../../../src/records/pack/demoPack.ts";
+import { platformOf, recordStop, stopOf } from "../../../src/records/pack/pack.ts";
+import {
+  type QuickCheckAnswer,
+  type QuickCheckReadings,
+  quickCheckAnswer,
+  quickCheckRecord,
+} from "../../../src/records/quickCheck/quickCheckQuestion.ts";
+import { Noise } from "../../physics/stopTests/generatedTests.ts";
+import { faultCode, given } from "../../physics/stopTests/outcomes.ts";
+
+const id = "6d0f6c1e-8a1f-4a53-9d3b-0c5b1f3d9a10";
+const createdAt = "2024-05-01T10:00:00.000Z";
+const options = { samples: 10_000 };
+
+function reading(value: number, tol = 2): TypedReading {
+  return { values: [value], tol };
+}
+
+function ask(
+  readings: QuickCheckReadings,
+  platformId = "marlow-utility-front",
+): { readonly record: CheckRecord; readonly answer: QuickCheckAnswer } {
+  const made = given(
+    quickCheckRecord(demoPack, { platformId, use: "daily", readings, id, createdAt }),
+  );
+  const assessed = given(assessStatic(fitmentOf(made.record), options));
+  return { record: made.record, answer: quickCheckAnswer(made.record, assessed, made.assumed) };
+}
+
+const raised: QuickCheckReadings = {
+  rideHeight: reading(560),
+  gap: reading(44, 1),
+  stopHeight: reading(60, 1),
+  clearance: { kind: "tyre", reading: reading(150) },
+  payload: "empty",
+};
+
+describe("the record", () => {
+  test("is an ordinary check: it reads, and says what it took from the pack", () => {
+    const { record, answer } = ask(raised);
+    expect(given(readCheckValue(record))).toEqual(record);
+    expect(record.author.role).toBe("customer");
+    expect(record.vehicle).toMatchObject({ platformId: "marlow-utility-front", liftMm: 40 });
+    expect(record.corners[0]?.gap).toEqual(raised.gap);
+    expect(answer.assumed.length).toBeGreaterThan(2);
+    expect(record.notes?.split("\n").length).toBe(answer.assumed.length);
+  });
+
+  test("as usual and unmeasured: the platform's own readings, untouched", () => {
+    const { record } = ask({ payload: "empty" });
+    const platform = platformOf(demoPack, "marlow-utility-front");
+    const layout = platform?.layout.readings as { readonly [name: string]: Reading };
+    for (const [name, measured] of Object.entries(record.layout.readings)) {
+      expect((measured as Reading).values[0]).toBeCloseTo(layout[name]?.values[0] ?? 0, 9);
+    }
+    expect(record.corners[0]?.gap.values[0]).toBeCloseTo(platform?.gap?.values[0] ?? 0, 9);
+    expect(record.stop).toEqual(recordStop(stopOf(demoPack, platform?.usualStop ?? null) as never));
+  });
+
+  test("another stop's height: one of the same build and class, without damping", () => {
+    const { record } = ask({ ...raised, stopHeight: reading(75, 1) }, "marlow-utility-front");
+    const usual = stopOf(demoPack, "tall-progressive");
+    expect(record.stop.usableCompressionMm).toBeCloseTo(
+      1.25 * (usual?.usableCompressionMm ?? 0),
+      9,
+    );
+    expect(record.stop.damping).toBeNull();
+    const [depth, force] = record.stop.curve[0] ?? [0, 0];
+    const [usualDepth, usualForce] = usual?.curve[0] ?? [0, 0];
+    expect(force / depth).toBeCloseTo(usualForce / usualDepth, 9);
+  });
+
+  test("a trailer makes the use towing, and a payload word its kilograms", () => {
+    const { record } = ask({ ...raised, payload: "trailer" }, "marlow-utility-rear");
+    expect(record.vehicle.use).toBe("towing");
+    expect(record.ride?.payloadPerCornerKg).toBe(70);
+    expect(record.ride?.estimated?.payloadPerCornerKg).toContain("common practice");
+    expect(record.ride?.estimated?.wheelRateNPerMm).toMatch(/^reference pack, Marlow/);
+  });
+
+  test("readings that cannot be are refused in a sentence", () => {
+    const question = { platformId: "marlow-utility-front", use: "daily", id, createdAt } as const;
+    const asked = (readings: QuickCheckReadings, platformId = question.platformId as string) =>
+      faultCode(quickCheckRecord(demoPack, { ...question, platformId, readings }));
+    expect(asked({ payload: "empty" }, "unheard-of")).toBe("platformNotKnown");
+    expect(asked({ payload: "empty", rideHeight: reading(2000) })).toBe("heightOutOfReach");
+    expect(asked({ payload: "empty", stopHeight: reading(120) })).toBe("gapNotBelievable");
+  });
+});
+
+describe("the answer", () => {
+  test("yes where the tyre touches long before the stop has done its work", () => {
+    const { answer } = ask({ ...raised, clearance: { kind: "tyre", reading: reading(120) } });
+    expect(answer.answer).toBe("yes");
+    expect(answer.tallerMm).toBeGreaterThan(0);
+    expect(answer.rangeMm?.[0]).toBeGreaterThan(0);
+    expect(answer.settle).toBeNull();
+    expect(answer.cautionsFor).toBe("raised");
+  });
+
+  test("no where it has", () => {
+    const { answer } = ask({
+      ...raised,
+      rideHeight: reading(520),
+      gap: reading(22, 1),
+      clearance: { kind: "tyre", reading: reading(190) },
+    });
+    expect(answer.answer).toBe("no");
+    expect(answer.tallerMm).toBeLessThan(0);
+    expect(answer.cautionsFor).toBe("level");
+  });
+
+  test("can't tell in between, and names the reading that would settle it", () => {
+    const { answer } = ask({
+      ...raised,
+      gap: reading(30, 6),
+      clearance: { kind: "tyre", reading: reading(178, 15) },
+    });
+    expect(answer.answer).toBe("cantTell");
+    expect(answer.settle?.reading).toMatch(/^left\.|^stop\./);
+    expect(answer.rangeMm?.[0]).toBeLessThan(answer.rangeMm?.[1] ?? 0);
+  });
+
+  test("a stop that is never met is a yes, not an oddity", () => {
+    const { answer } = ask({
+      ...raised,
+      gap: reading(80),
+      clearance: { kind: "tyre", reading: reading(120) },
+    });
+    expect(answer.answer).toBe("yes");
+    expect(inModelUnits(answer.why[0] ?? [])).toContain("never met");
+  });
+
+  test("inches taken for millimetres are an oddity, not an answer", () => {
+    const { answer } = ask({ ...raised, rideHeight: reading(520), gap: reading(0.87, 0.1) });
+    expect(answer.answer).toBe("cantTell");
+    expect(answer.settle?.reading).toBe("left.gap");
+  });
+
+  test("the same from the complete assessment as from the static one", () => {
+    const { record, answer } = ask(raised);
+    const complete = given(assessFitment(fitmentOf(record), options));
+    expect(quickCheckAnswer(record, complete, answer.assumed)).toEqual(answer);
+  });
+});
+
+/** A vehicle of the platform, drawn within its tolerances, and what a tape reads on it. */
+describe("vehicles drawn from the platform, measured with a tape: the truth is known", () => {
+  test("the 95 % range holds the true height, and yes and no are right", () => {
+    const noise = new Noise(17);
+    const draw = (value: Reading | undefined) =>
+      (value?.values[0] ?? 0) + (2 * noise.uniform() - 1) * (value?.tol ?? 0);
+    const platform = platformOf(demoPack, "brant-pickup-front");
+    const stop = recordStop(stopOf(demoPack, platform?.usualStop ?? null) as never);
+    if (platform === null) throw new Error("no platform");
+    let held = 0;
+    let wrong = 0;
+    let sure = 0;
+    const vehicles = 150;
+    for (let vehicle = 0; vehicle < vehicles; vehicle++) {
+      const trueReadings = Object.fromEntries(
+        Object.entries(platform.layout.readings).map(([name, value]) => [
+          name,
+          { values: [draw(value as Reading)], tol: 0 },
+        ]),
+      );
+      const usual = { ...platform.layout, readings: trueReadings } as unknown as Layout;
+      const raisedMm = 60 * noise.uniform();
+      const { layout, openedMm } = given(layoutAtHeight(usual, raisedMm, 0));
+      const gap = draw(platform.gap) + openedMm;
+      const limits = platform.limits.map((limit) => ({
+        ...limit,
+        reading: { values: [draw(limit.reading) + (limit.perWheel ?? 1) * raisedMm], tol: 0 },
+      }));
+      const truth = given(
+        assessStatic(
+          {
+            use: "daily",
+            layout,
+            corners: [{ side: "left", gap: { values: [gap], tol: 0 }, limits }],
+            stop,
+          },
+          options,
+        ),
+      ).corners[0];
+      const tyre = limits.find(({ kind }) => kind === "tyre")?.reading.values[0] ?? 0;
+      const { answer } = ask(
+        {
+          rideHeight: reading(draw(platform.rideHeight) + raisedMm, 2),
+          gap: reading(draw({ values: [gap], tol: 1 }), 1),
+          clearance: { kind: "tyre", reading: reading(draw({ values: [tyre], tol: 2 }), 2) },
+          payload: "empty",
+        },
+        platform.id,
+      );
+      const wanted = truth?.tallerMm ?? 0;
+      const [least, greatest] = answer.rangeMm ?? [0, 0];
+      if (least <= wanted && wanted <= greatest) held++;
+      if (answer.answer !== "cantTell") {
+        sure++;
+        if ((answer.answer === "yes") !== wanted > 0) wrong++;
+      }
+    }
+    expect(held / vehicles).toBeGreaterThan(0.9);
+    expect(sure).toBeGreaterThan(vehicles / 3);
+    expect(wrong / sure).toBeLessThan(0.05);
+  });
+});
+
+test("always: a record that reads and one to four finite sentences, or a refusal", () => {
+  const some = (least: number, greatest: number) =>
+    fc.option(
+      fc
+        .tuple(
+          fc.double({ min: least, max: greatest, noNaN: true }),
+          fc.double({ min: 0.1, max: 10, noNaN: true }),
+        )
+        .map(([value, tol]) => reading(value, tol)),
+      { nil: undefined },
+    );
+  const question = fc.record({
+    rideHeight: some(300, 800),
+    gap: some(1, 150),
+    stopHeight: some(20, 160),
+    clearance: fc.option(
+      fc.record({ kind: fc.constantFrom("tyre", "damper"), reading: some(5, 250) }),
+      { nil: undefined },
+    ),
+    payload: fc.constantFrom(...usualPayloads.map(({ word }) => word)),
+    platformId: fc.constantFrom(...demoPack.platforms.map((platform) => platform.id)),
+  });
+  fc.assert(
+    fc.property(question, ({ clearance, platformId, payload, ...rest }) => {
+      const given = Object.fromEntries(
+        Object.entries(rest).filter(([, value]) => value !== undefined),
+      ) as Partial<QuickCheckReadings>;
+      const readings: QuickCheckReadings = {
+        ...given,
+        payload,
+        ...(clearance?.reading === undefined
+          ? {}
+          : {
+              clearance: { kind: clearance.kind as "tyre" | "damper", reading: clearance.reading },
+            }),
+      };
+      const made = quickCheckRecord(demoPack, {
+        platformId,
+        use: "daily",
+        readings,
+        id,
+        createdAt,
+      });
+      if (!made.ok) {
+        expect(inModelUnits(made.fault.sentence)).not.toMatch(/NaN|Infinity|undefined/);
+        return;
+      }
+      expect(readCheckValue(made.value.record).ok).toBe(true);
+      const assessed = assessStatic(fitmentOf(made.value.record), options);
+      if (!assessed.ok) return;
+      const answer = quickCheckAnswer(made.value.record, assessed.value, made.value.assumed);
+      const texts = answer.why.map(inModelUnits);
+      expect(texts.length).toBeGreaterThan(0);
+      const ends = texts.join(" ").match(/[.!?](?= [A-Z]|$)/g) ?? [];
+      expect(ends.length).toBeLessThanOrEqual(4);
+      expect(texts.join(" ")).not.toMatch(/NaN|Infinity|undefined/);
+      expect(answer.answer === "cantTell").toBe(answer.settle !== null);
+      if (answer.answer === "yes") expect(answer.tallerMm).toBeGreaterThan(0);
+    }),
+    { numRuns: 60 },
+  );
+});

@@ -1,0 +1,31 @@
+import { type Assessor, createAssessor, type WorkerLike } from "../../../src/compute/assessor.ts";
+import { ComputeDispatcher } from "../../../src/compute/computeDispatcher.ts";
+import type { Request } from "../../../src/compute/messages.ts";
+
+/** The worker's own desk, in this thread: happy-dom has no workers. */
+export class DeskWorker implements WorkerLike {
+  onmessage: WorkerLike["onmessage"] = null;
+  onerror: WorkerLike["onerror"] = null;
+  onmessageerror: WorkerLike["onmessageerror"] = null;
+  #ended = false;
+  readonly #desk = new ComputeDispatcher({
+    reply: (reply) => {
+      const event = new MessageEvent("message", { data: structuredClone(reply) });
+      setTimeout(() => !this.#ended && this.onmessage?.(event), 0);
+    },
+    later: (work) => setTimeout(() => !this.#ended && work(), 0),
+    now: () => performance.now(),
+  });
+
+  postMessage(message: Request): void {
+    this.#desk.receive(structuredClone(message));
+  }
+
+  terminate(): void {
+    this.#ended = true;
+  }
+}
+
+export function startDeskAssessor(): Assessor {
+  return createAssessor({ startWorker: () => new DeskWorker() });
+}
