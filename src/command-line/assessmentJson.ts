@@ -73,6 +73,8 @@ function printedEvent(event: EventResult): EventResult {
     energyInJ: event.energyInJ,
     energyOutJ: event.energyOutJ,
     leaveSpeedMmPerS: event.leaveSpeedMmPerS,
+    tyreOffMs: event.tyreOffMs,
+    bodyRiseMm: event.bodyRiseMm,
     fullStop: event.fullStop,
     hardContact: event.hardContact,
   };

@@ -85,15 +85,34 @@ export type CurvePoint = readonly [number, number];
 /** [compression mm, N·s/mm while compressing, N·s/mm while rebounding]. */
 export type DampingPoint = readonly [number, number, number];
 
+/** Part of a stop's force that fades with a relaxation time: how much of the static rate it adds at once. */
+export interface StopBranch {
+  /** Relaxation time, s, above 0. */
+  readonly tauS: number;
+  /** Its stiffness as a share of the static curve's rate, 0 or more. */
+  readonly share: number;
+}
+
 export interface Stop {
   readonly name: string;
   /** carry: made to stay in contact under load. */
   readonly duty: "impact" | "carry";
   readonly freeHeight: Reading;
   readonly usableCompressionMm: number;
+  /** ± half-width of the usable compression, mm; absent: 5 % of it. */
+  readonly usableTolMm?: number;
   readonly curve: readonly CurvePoint[];
   readonly damping: readonly DampingPoint[] | null;
   readonly testedAtSpeed: boolean;
+  /** Loss that does not vanish at rest, a share of the static force; from tests at speed only. */
+  readonly restLoss?: number;
+  /** Share of the static curve that remains at rest, 1 where absent; from tests at speed only. */
+  readonly staticShare?: number;
+  /** From tests at speed only. */
+  readonly branches?: readonly StopBranch[];
+  readonly partNumber?: string;
+  readonly revision?: string;
+  readonly batch?: string;
   /** Absent: the curve is from a test. */
   readonly estimated?: EstimatedCurve;
 }
@@ -145,7 +164,15 @@ export interface LandingEvent {
   readonly heightM: number;
 }
 
-export type DesignEvent = ObstacleEvent | LandingEvent;
+/** A road hump, a circular segment heightM high and lengthM long, met at speedKmPerH. */
+export interface HumpEvent {
+  readonly kind: "hump";
+  readonly heightM: number;
+  readonly lengthM: number;
+  readonly speedKmPerH: number;
+}
+
+export type DesignEvent = ObstacleEvent | HumpEvent | LandingEvent;
 
 /** What a use demands. All of it common practice, none from a published source, all adjustable. */
 export interface UseRules {
@@ -156,7 +183,11 @@ export interface UseRules {
   readonly events: readonly DesignEvent[];
   readonly reserveMm: number;
   readonly balanceMm: number;
+  /** Kurtosis of the motion that the road causes: 3 for an even road, 5 for one of rough and smooth pieces. */
+  readonly roadKurtosis: RoadKurtosis;
 }
+
+export type RoadKurtosis = 3 | 5;
 
 /** One fitment, in the model's units: what the assessment needs of a check record. */
 export interface Fitment {
@@ -191,7 +222,7 @@ export interface DoubtShare {
 }
 
 export interface EventResult {
-  readonly kind: "obstacle" | "landing";
+  readonly kind: DesignEvent["kind"];
   readonly peakWheelTravelMm: number;
   readonly peakCompressionMm: number;
   readonly peakStopForceN: number;
@@ -199,6 +230,10 @@ export interface EventResult {
   readonly energyInJ: number;
   readonly energyOutJ: number;
   readonly leaveSpeedMmPerS: number;
+  /** Time within the run in which the tyre bears nothing, ms. */
+  readonly tyreOffMs: number;
+  /** Greatest rise of the body above its rest, mm. */
+  readonly bodyRiseMm: number;
   readonly fullStop: boolean;
   readonly hardContact: boolean;
 }

@@ -21,6 +21,8 @@ export interface OdeSystem {
 const stageCount = 7;
 /** Places along a step at which a slope's top is looked for. */
 const looks = 20;
+/** Halvings of a step for the place where a component turns. */
+const turnHalvings = 30;
 
 export class DormandPrince {
   readonly #system: OdeSystem;
@@ -207,6 +209,18 @@ export class DormandPrince {
       }
     }
     return top;
+  }
+
+  /** Share of the step tried last at which a prepared component turns from rising to falling. */
+  turnOf(component: number): number {
+    let low = 0;
+    let high = 1;
+    for (let halving = 0; halving < turnHalvings; halving++) {
+      const middle = (low + high) / 2;
+      if (this.slopeAt(component, middle) > 0) low = middle;
+      else high = middle;
+    }
+    return (low + high) / 2;
   }
 
   /** Slope dy/dt of a prepared component at share `theta` of the step tried last. */

@@ -122,6 +122,8 @@ class ImpactIntegration {
   #elastic = 0;
   #energyOut = 0;
   #leaveSpeed = 0;
+  /** s */
+  #tyreOff = 0;
 
   constructor(
     setup: ImpactSetup,
@@ -136,7 +138,7 @@ class ImpactIntegration {
     this.#solver = new DormandPrince(this.#car);
     this.#tolerance = options.tolerance ?? impactDefaults.tolerance;
     this.#mostSteps = options.mostSteps ?? impactDefaults.mostSteps;
-    const eventSpeed = Math.max(-profile.startSpeed, profile.amplitude * profile.angularSpeed);
+    const eventSpeed = Math.max(-profile.startSpeed, profile.bump.greatestSpeed);
     const speed = Math.min(Math.max(eventSpeed, speedRange[0]), speedRange[1]);
     const scales = setup.damping === null ? allowedScale.slice(0, 4) : allowedScale;
     this.#allowed = Float64Array.from(scales, (scale) => this.#tolerance * scale * speed);
@@ -149,15 +151,15 @@ class ImpactIntegration {
   run(): Outcome<ImpactRun> {
     const car = this.#car;
     const solver = this.#solver;
-    const { bumpEndS, endS, startSpeed } = this.#profile;
+    const { bump, endS, startSpeed } = this.#profile;
     solver.state[2] = startSpeed;
     solver.state[3] = startSpeed;
     car.setSwitches(0, solver.state);
     this.#peaks.takePlace(car.wheelTravel(solver.state));
     const start = car.energy(0, solver.state);
     this.#elastic = car.stopEnergy(solver.state);
-    for (const end of [bumpEndS, endS]) {
-      car.onBump = end === bumpEndS;
+    for (const end of [bump.endS, endS]) {
+      car.onBump = end === bump.endS;
       this.#restart();
       if (!this.#advanceTo(end)) return this.#failure();
     }
@@ -233,6 +235,7 @@ class ImpactIntegration {
       if (car.on[switches.compressing] === 1) this.#energyIn += intoStop;
       else this.#energyOut -= intoStop;
     }
+    if (car.on[switches.grounded] === 0) this.#tyreOff += solver.size;
     this.#peaks.takePlace(car.wheelTravel(solver.next));
     this.#peaks.takeStep(solver, car);
     this.#tracer?.takeStep();
@@ -318,6 +321,8 @@ class ImpactIntegration {
       energyInJ: this.#energyIn,
       energyOutJ: this.#energyOut,
       leaveSpeedMmPerS: this.#leaveSpeed,
+      tyreOffMs: 1000 * this.#tyreOff,
+      bodyRiseMm: 1000 * peaks.bodyRise,
       fullStop: compression > this.#setup.stop.usableCompressionMm,
       hardContact: limit !== null && peaks.wheelTravel > limit,
     };

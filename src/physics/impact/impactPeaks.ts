@@ -11,13 +11,14 @@ const damped = 9;
 const lookApart = 0.05;
 /** A force at least this near to the greatest so far makes a step worth looking into. */
 const nearlyGreatest = 0.98;
-/** Place of the sprung mass's speed in the state. */
+/** Places of the sprung mass's height and speed in the state. */
+const sprungHeight = 0;
 const sprungSpeed = 2;
 
 /** What of the quarter car is looked at along a step. */
 type LookedAt = Pick<QuarterCar, "rowLength" | "isDamped" | "derivative">;
 
-/** Greatest wheel travel, stop force and upward sprung acceleration of a run. */
+/** Greatest wheel travel, stop force, upward sprung acceleration and rise of the body of a run. */
 export class ImpactPeaks {
   /** mm */
   wheelTravel = Number.NEGATIVE_INFINITY;
@@ -25,6 +26,8 @@ export class ImpactPeaks {
   stopForce = 0;
   /** m/s² */
   acceleration = 0;
+  /** Above rest, m. */
+  bodyRise = 0;
   readonly #state = new Float64Array(4);
   readonly #row = new Float64Array(8);
   readonly #forces = new Float64Array(damped);
@@ -51,6 +54,7 @@ export class ImpactPeaks {
     const atStart = rows[column.sprungAcceleration] as number;
     const atEnd = rows[end + column.sprungAcceleration] as number;
     this.#take(rows, end);
+    this.#takeBody(solver);
     if (this.#isNear(rows, car.rowLength, column.sprungAcceleration, this.acceleration)) {
       const top = solver.topOfSlope(sprungSpeed);
       if (solver.slopeAt(sprungSpeed, top) > Math.max(atStart, atEnd)) {
@@ -60,6 +64,16 @@ export class ImpactPeaks {
     if (car.isDamped && this.#isNear(rows, car.rowLength, column.stopForce, this.stopForce)) {
       this.#look(solver, car, 0, 1 / (damped - 1), damped);
     }
+  }
+
+  /** The body is highest at an end of a step, or where it turns within. */
+  #takeBody(solver: DormandPrince): void {
+    const { state, next } = solver;
+    this.bodyRise = Math.max(this.bodyRise, next[sprungHeight] as number);
+    if (!((state[sprungSpeed] as number) > 0 && (next[sprungSpeed] as number) < 0)) return;
+    solver.prepareInterpolation();
+    solver.interpolate(solver.turnOf(sprungHeight), this.#state);
+    this.bodyRise = Math.max(this.bodyRise, this.#state[sprungHeight] as number);
   }
 
   /** Equal looks along the step tried last, the parabola's top where one stands highest. */

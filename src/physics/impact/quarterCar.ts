@@ -95,7 +95,7 @@ export class QuarterCar implements OdeSystem {
     this.#tyreRate = 1000 * setup.tyreRateNPerMm;
     this.#bump = 1000 * setup.damperBumpNsPerMm;
     this.#rebound = 1000 * setup.damperReboundNsPerMm;
-    this.onBump = profile.bumpEndS > 0;
+    this.onBump = profile.bump.endS > 0;
     setup.kinematics.evaluate(restTravelMm, this.#closing);
     const closing = this.#closing[0] as number;
     const slope = this.#closing[1] as number;
@@ -143,8 +143,7 @@ export class QuarterCar implements OdeSystem {
   }
 
   roadHeight(t: number): number {
-    const { amplitude, angularSpeed } = this.#profile;
-    return this.onBump ? amplitude * (1 - Math.cos(angularSpeed * t)) : 0;
+    return this.onBump ? this.#profile.bump.height(t) : 0;
   }
 
   derivative(t: number, y: Float64Array, rows: Float64Array, offset: number): void {
@@ -178,10 +177,8 @@ export class QuarterCar implements OdeSystem {
     let road = 0;
     let roadSpeed = 0;
     if (this.onBump) {
-      const { amplitude, angularSpeed } = this.#profile;
-      const angle = angularSpeed * t;
-      road = amplitude * (1 - Math.cos(angle));
-      roadSpeed = amplitude * angularSpeed * Math.sin(angle);
+      road = this.#profile.bump.height(t);
+      roadSpeed = this.#profile.bump.speed(t);
     }
     const tyre = on[grounded] === 1 ? this.#tyreRate * (road - (y[1] as number)) : -this.weight;
     rows[offset] = sprungSpeed;
@@ -270,8 +267,7 @@ export class QuarterCar implements OdeSystem {
   }
 
   #roadSpeed(t: number): number {
-    const { amplitude, angularSpeed } = this.#profile;
-    return this.onBump ? amplitude * angularSpeed * Math.sin(angularSpeed * t) : 0;
+    return this.onBump ? this.#profile.bump.speed(t) : 0;
   }
 
   /** Kinetic energy and energy held in springs, tyre and hard contact (not in the stop), J. */

@@ -1,34 +1,102 @@
-import type { DesignEvent } from "../fitment.ts";
+import type { DesignEvent, HumpEvent, ObstacleEvent } from "../fitment.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
 import { standardGravity } from "../road/restPosition.ts";
 
-/**
- * What one design event puts in: road height over time, and how the masses move at its start.
- * m, s; up positive.
- */
-export interface RoadProfile {
-  /** Half of the bump's height, m; 0 on flat ground. */
-  readonly amplitude: number;
-  /** 2πV/L of the bump, rad/s; 0 on flat ground. */
-  readonly angularSpeed: number;
+/** Road height over time while the wheel is on the bump. m, s; up positive. */
+export interface BumpProfile {
+  /** m */
+  height(t: number): number;
+  /** Speed at which the road rises under the wheel, m/s. */
+  speed(t: number): number;
+  /** Greatest of these speeds, m/s. */
+  readonly greatestSpeed: number;
   /** Time on the bump, s; 0 on flat ground. */
-  readonly bumpEndS: number;
+  readonly endS: number;
+}
+
+/** What one design event puts in: a bump, and how the masses move at its start. */
+export interface RoadProfile {
+  readonly bump: BumpProfile;
   /** Length of the run, s. */
   readonly endS: number;
   /** Speed of both masses at the start, m/s; below 0 when they fall. */
   readonly startSpeed: number;
 }
 
-/** Time that a run goes on past the bump, s, and the length of a landing, s. Source: model section 5. */
+/** Time that a run goes on past the bump, s, and the length of a landing, s. Source: common practice. */
 const afterBumpS = 0.5;
 const landingS = 0.6;
 
+const flatGround: BumpProfile = { height: () => 0, speed: () => 0, greatestSpeed: 0, endS: 0 };
+
+/** road = H/2·(1 − cos(2πVt/L)) while Vt < L. */
+class RoundedBump implements BumpProfile {
+  readonly greatestSpeed: number;
+  readonly endS: number;
+  readonly #amplitude: number;
+  readonly #angularSpeed: number;
+
+  constructor({ heightM, lengthM, speedKmPerH }: ObstacleEvent) {
+    this.endS = lengthM / (speedKmPerH / 3.6);
+    this.#amplitude = heightM / 2;
+    this.#angularSpeed = (2 * Math.PI) / this.endS;
+    this.greatestSpeed = this.#amplitude * this.#angularSpeed;
+  }
+
+  height(t: number): number {
+    return this.#amplitude * (1 - Math.cos(this.#angularSpeed * t));
+  }
+
+  speed(t: number): number {
+    return this.greatestSpeed * Math.sin(this.#angularSpeed * t);
+  }
+}
+
 /**
- * Obstacle: road = H/2·(1 − cos(2πVt/L)) while Vt < L, then flat. Landing: both masses come down at
- * √(2gh) from their rest position. Source: model section 5 (common practice).
+ * A circular segment, with u = Vt − L/2 and R = L²/(8H) + H/2:
+ * road = √(R² − u²) − (R − H), written as H − u²/(R + √(R² − u²)) so that a low hump loses no digits.
+ */
+class CircularHump implements BumpProfile {
+  readonly greatestSpeed: number;
+  readonly endS: number;
+  readonly #height: number;
+  readonly #halfLength: number;
+  readonly #speed: number;
+  readonly #radius: number;
+
+  constructor({ heightM, lengthM, speedKmPerH }: HumpEvent) {
+    this.#speed = speedKmPerH / 3.6;
+    this.endS = lengthM / this.#speed;
+    this.#height = heightM;
+    this.#halfLength = lengthM / 2;
+    this.#radius = lengthM ** 2 / (8 * heightM) + heightM / 2;
+    this.greatestSpeed = Math.abs(this.speed(0));
+  }
+
+  height(t: number): number {
+    const along = this.#speed * t - this.#halfLength;
+    return this.#height - along ** 2 / (this.#radius + this.#above(along));
+  }
+
+  speed(t: number): number {
+    const along = this.#speed * t - this.#halfLength;
+    return (-this.#speed * along) / this.#above(along);
+  }
+
+  /** Height above the circle's middle, m. */
+  #above(along: number): number {
+    return Math.sqrt(this.#radius ** 2 - along ** 2);
+  }
+}
+
+/**
+ * Obstacle: a rounded bump, then flat. Hump: a circular segment, as road humps of 3.7 m × 0.075 to
+ * 0.10 m are built (United Kingdom regulations as reported in ITE and ASCE papers), then flat. Landing:
+ * both masses come down at √(2gh) from their rest position. The obstacle and the landing are common
+ * practice.
  *
- * Error: "eventNotUsable" where a height is negative or not a number, or a length or speed is not
- * above 0.
+ * Error: "eventNotUsable" where a height is negative or not a number, a length or speed is not above 0,
+ * or a hump is half as high as long or more.
  */
 export function roadProfile(event: DesignEvent): Outcome<RoadProfile> {
   const finite = (value: number) => Number.isFinite(value) && value <= 1e6;
@@ -37,9 +105,7 @@ export function roadProfile(event: DesignEvent): Outcome<RoadProfile> {
       return fail("eventNotUsable", ["The height of the landing must be 0 or more. Correct it."]);
     }
     return succeed({
-      amplitude: 0,
-      angularSpeed: 0,
-      bumpEndS: 0,
+      bump: flatGround,
       endS: landingS,
       startSpeed: -Math.sqrt(2 * standardGravity * event.heightM),
     });
@@ -58,12 +124,11 @@ export function roadProfile(event: DesignEvent): Outcome<RoadProfile> {
       "The bump needs a height of 0 or more, and a length and a speed above 0. Correct them.",
     ]);
   }
-  const bumpEndS = event.lengthM / speed;
-  return succeed({
-    amplitude: event.heightM / 2,
-    angularSpeed: (2 * Math.PI) / bumpEndS,
-    bumpEndS,
-    endS: bumpEndS + afterBumpS,
-    startSpeed: 0,
-  });
+  if (event.kind === "hump" && !(2 * event.heightM < event.lengthM)) {
+    return fail("eventNotUsable", [
+      "The hump must be less than half as high as it is long. Correct its height or length.",
+    ]);
+  }
+  const bump = event.kind === "hump" ? new CircularHump(event) : new RoundedBump(event);
+  return succeed({ bump, endS: bump.endS + afterBumpS, startSpeed: 0 });
 }

@@ -11,6 +11,7 @@ const daily: UseRules = {
   ],
   reserveMm: 5,
   balanceMm: 10,
+  roadKurtosis: 5,
 };
 
 /**

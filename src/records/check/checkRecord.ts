@@ -12,6 +12,7 @@ import type {
   Reading,
   Ride,
   Side,
+  StopBranch,
   StrutReadings,
   Use,
   UseRules,
@@ -86,9 +87,16 @@ export interface CheckStop {
   readonly duty: "impact" | "carry";
   readonly freeHeight: TypedReading;
   readonly usableCompressionMm: number;
+  readonly usableTolMm?: number;
   readonly curve: readonly CurvePoint[];
   readonly damping: readonly DampingPoint[] | null;
   readonly testedAtSpeed: boolean;
+  readonly restLoss?: number;
+  readonly staticShare?: number;
+  readonly branches?: readonly StopBranch[];
+  readonly partNumber?: string;
+  readonly revision?: string;
+  readonly batch?: string;
   readonly estimated?: EstimatedCurve;
 }
 
@@ -169,6 +177,7 @@ export const recordBounds = {
   limits: 50,
   curvePoints: 1000,
   events: 50,
+  branches: 20,
   labelCharacters: 200,
   typedCharacters: 60,
   notesCharacters: 20_000,

@@ -6,6 +6,7 @@ const {
   limits,
   curvePoints,
   events,
+  branches,
   labelCharacters,
   typedCharacters,
   notesCharacters,
@@ -107,6 +108,17 @@ export const stopSchema = z.looseObject({
       .check(z.minLength(1), z.maxLength(curvePoints)),
   ),
   testedAtSpeed: z.boolean(),
+  usableTolMm: z.optional(numberSchema.check(z.gte(0))),
+  restLoss: z.optional(numberSchema.check(z.gte(0))),
+  staticShare: z.optional(numberSchema.check(z.gte(0))),
+  branches: z.optional(
+    z
+      .array(z.looseObject({ tauS: numberSchema, share: numberSchema }))
+      .check(z.maxLength(branches)),
+  ),
+  partNumber: z.optional(label),
+  revision: z.optional(label),
+  batch: z.optional(label),
   estimated: z.optional(
     z.looseObject({ how: label, forceShare: numberSchema.check(z.gte(0), z.lte(1)) }),
   ),
@@ -144,11 +156,18 @@ export const rulesSchema = z.partial(
     accelerationCapG: numberSchema,
     reserveMm: numberSchema,
     balanceMm: numberSchema,
+    roadKurtosis: z.literal([3, 5]),
     events: z
       .array(
         z.discriminatedUnion("kind", [
           z.looseObject({
             kind: z.literal("obstacle"),
+            heightM: numberSchema,
+            lengthM: numberSchema,
+            speedKmPerH: numberSchema,
+          }),
+          z.looseObject({
+            kind: z.literal("hump"),
             heightM: numberSchema,
             lengthM: numberSchema,
             speedKmPerH: numberSchema,

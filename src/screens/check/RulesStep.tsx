@@ -36,6 +36,13 @@ const roads: readonly { value: RoadClass; text: string }[] = [
   { value: "E", text: "E: very rough" },
 ];
 
+const eventHeadings = { obstacle: "Obstacle", hump: "Hump", landing: "Landing" } as const;
+const eventHints = {
+  obstacle: "A rounded bump, driven over.",
+  hump: "A road hump, part of a circle, driven over.",
+  landing: "A drop onto flat ground, both wheels at once.",
+} as const;
+
 const kilometresPerMile = 1.609344;
 
 export function RulesStep({ stored, change, preferences }: StepProps) {
@@ -141,22 +148,18 @@ export function RulesStep({ stored, change, preferences }: StepProps) {
         </Notice>
       ) : (
         usual.events.map((each) => (
-          <Card key={each.kind} heading={each.kind === "obstacle" ? "Obstacle" : "Landing"}>
+          <Card key={each.kind} heading={eventHeadings[each.kind]}>
             <CheckLine
               checked={!isLeftOut(stored, each.kind)}
               onChange={(checked) => change((current) => withLeftOut(current, each.kind, !checked))}
-              hint={
-                each.kind === "obstacle"
-                  ? "A rounded bump, driven over."
-                  : "A drop onto flat ground, both wheels at once."
-              }
+              hint={eventHints[each.kind]}
             >
               The stop must stand this
             </CheckLine>
             {!isLeftOut(stored, each.kind) && (
               <>
                 {event(each.kind, "heightM", "Height", each.heightM)}
-                {each.kind === "obstacle" && (
+                {each.kind !== "landing" && (
                   <>
                     {event(each.kind, "lengthM", "Length", each.lengthM)}
                     {event(each.kind, "speedKmPerH", "Speed", each.speedKmPerH)}

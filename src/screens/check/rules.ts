@@ -209,10 +209,10 @@ export function withEventEntries(stored: StoredCheck): StoredCheck {
       added = true;
     };
     put("heightM", event.heightM, before?.heightM);
-    if (event.kind === "obstacle") {
-      const obstacle = before?.kind === "obstacle" ? before : undefined;
-      put("lengthM", event.lengthM, obstacle?.lengthM);
-      put("speedKmPerH", event.speedKmPerH, obstacle?.speedKmPerH);
+    if (event.kind !== "landing") {
+      const driven = before?.kind === event.kind ? before : undefined;
+      put("lengthM", event.lengthM, driven?.lengthM);
+      put("speedKmPerH", event.speedKmPerH, driven?.speedKmPerH);
     }
   }
   return added ? { ...stored, entries } : stored;

@@ -68,7 +68,7 @@ function RulesOfUse({ use, heading, draft, change }: FieldProps & { use: Use; he
     .map((event) =>
       event.kind === "landing"
         ? `landing from ${event.heightM} m`
-        : `obstacle ${event.heightM} m high, ${event.lengthM} m long, at ${event.speedKmPerH} km/h`,
+        : `${event.kind} ${event.heightM} m high, ${event.lengthM} m long, at ${event.speedKmPerH} km/h`,
     )
     .join("; ");
   return (

@@ -27,7 +27,7 @@ export function rulesDraft(pack: Pack, unit: LengthUnit): ItemDraft {
     const cells = { obstacles: [] as string[], landings: [] as string[] };
     for (const event of rules.events ?? []) {
       if (event.kind === "landing") cells.landings.push(plainDecimal(event.heightM));
-      else {
+      else if (event.kind === "obstacle") {
         cells.obstacles.push(
           plainDecimal(event.heightM),
           plainDecimal(event.lengthM),
@@ -67,6 +67,7 @@ function rulesOfUse(
     const [heightM = 0, lengthM = 0, speedKmPerH = 0] = row;
     events.push({ kind: "obstacle", heightM, lengthM, speedKmPerH });
   }
+  events.push(...(base.events ?? []).filter(({ kind }) => kind === "hump"));
   for (const [heightM = 0] of reader.table(`${use}.landings`, `${use}, landings`, 1) ?? []) {
     events.push({ kind: "landing", heightM });
   }

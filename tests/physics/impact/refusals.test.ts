@@ -6,6 +6,7 @@ import {
   settled,
 } from "../../../src/physics/impact/impactSetup.ts";
 import { QuarterCar, switches } from "../../../src/physics/impact/quarterCar.ts";
+import { roadProfile } from "../../../src/physics/impact/roadProfile.ts";
 import type { Kinematics } from "../../../src/physics/kinematics/kinematics.ts";
 import { fail } from "../../../src/physics/outcome.ts";
 import { oneMass, straight } from "../../published/support/oneMassSetup.ts";
@@ -169,7 +170,7 @@ describe("a corner ready for impacts", () => {
 });
 
 describe("a stop out of the layout's reach", () => {
-  const flatRoad = { amplitude: 0, angularSpeed: 0, bumpEndS: 0, endS: 1, startSpeed: 0 };
+  const flatRoad = unwrapped(roadProfile({ kind: "landing", heightM: 0 }));
   const short: Kinematics = {
     ...straight,
     range: [-50, 50],

@@ -105,6 +105,7 @@ describe("the acceleration cap", () => {
       events: [{ kind: "landing", heightM: 0.05 }],
       reserveMm: 5,
       balanceMm: 10,
+      roadKurtosis: 5,
     };
     const { peakAccelerationG } = tried(fitment, landing).results[0] as EventResult;
     const failuresAt = (accelerationCapG: number) =>

@@ -29,7 +29,14 @@ const results: Record<
     formula: "greatest −ż as the wheel leaves the stop",
     kind: "speed",
   },
+  tyreOffMs: { formula: "time in the run with kt·(zu − road) ≥ W, ms", kind: "count" },
+  bodyRiseMm: { formula: "greatest zs above its rest", kind: "length" },
 };
+
+const roadFormulas = {
+  obstacle: "road = H/2·(1 − cos 2πVt/L)",
+  hump: "road = √(R² − (Vt − L/2)²) − (R − H), R = L²/(8H) + H/2",
+} as const;
 
 export function isDamped(context: CornerContext): boolean {
   const { stop } = context.fitment;
@@ -111,7 +118,7 @@ export function impactFigure(
       : {
           formula: "time over the obstacle = L/V, s",
           worked: [
-            `${plain(event.lengthM)} m / (${plain(event.speedKmPerH)} / 3.6) m/s, ${plain(event.heightM)} m high, road = H/2·(1 − cos 2πVt/L)`,
+            `${plain(event.lengthM)} m / (${plain(event.speedKmPerH)} / 3.6) m/s, ${plain(event.heightM)} m high, ${roadFormulas[event.kind]}`,
           ],
           result: quantity("count", event.lengthM / (event.speedKmPerH / 3.6)),
         },
