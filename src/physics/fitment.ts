@@ -1,61 +1,73 @@
+import type { LayoutKind } from "./readings/geometryDefinition.ts";
+import type { GeometryReadingName, GeometryReadingOf } from "./readings/geometryRegistry.ts";
 import type { Sentence } from "./sentence.ts";
 
-/** Repeats of one measurement (at least one) and the tool's ± half-width. mm, deg or kg by its use. */
+export type { GeometryReadingName, LayoutKind };
+
+/** Who says so: read on the vehicle, taken from a reference pack, or estimated. */
+export type ReadingSource = "measured" | "pack" | "estimated";
+
+/**
+ * Repeats of one measurement (at least one) and the tool's ± half-width. mm, deg or kg by its use.
+ * An absent source means measured; `by` is who took it.
+ */
 export interface Reading {
   readonly values: readonly number[];
   readonly tol: number;
+  readonly source?: ReadingSource;
+  readonly by?: string;
 }
 
 export type Use = "daily" | "towing" | "offroad";
 export type Side = "left" | "right";
-export type LayoutKind = "arm" | "damper" | "strut" | "axle";
+
+/** Which arm was measured: of two arms the lower or the upper, the one under a strut, or one that carries the wheel itself. */
+export type ArmRole = "lower" | "upper" | "underStrut" | "carriesWheel";
 
 /**
- * The stop acts on a control or trailing arm. Lengths mm; angles deg: a line below the horizontal
- * (outer end lower) and the top of the stop toward the pivot are positive. An absent stopLineAngle is
- * the armAngle; every other absent angle is 0.
+ * The readings of one layout. `readings/geometryRegistry.ts` defines each of them: what it is made of,
+ * what stands in for it, and whether the layout has no motion without it.
  */
-export interface ArmReadings {
-  readonly pivotToStop: Reading;
-  readonly pivotToOuter: Reading;
-  readonly armAngle?: Reading;
-  readonly stopLineAngle?: Reading;
-  readonly stopLean?: Reading;
+export type LayoutReadings<Kind extends LayoutKind> = {
+  readonly [Name in GeometryReadingOf<Kind>]?: Reading;
+};
+
+/**
+ * How a layout's arm moves the wheel. `wheelPerOuter` κ: wheel travel per travel of the outer joint, as
+ * typed from a pack, with its rectangular ± (0 where absent).
+ */
+interface WheelOnArm {
+  readonly armRole?: ArmRole;
+  readonly wheelPerOuter?: number;
+  readonly wheelPerOuterTol?: number;
 }
 
-/** The stop sits on the rod of a damper whose lower mount is on the arm. Lengths mm, angles deg. */
-export interface DamperReadings {
-  readonly pivotToMount: Reading;
-  readonly pivotToOuter: Reading;
-  readonly armAngle?: Reading;
-  readonly mountLineAngle?: Reading;
-  readonly stopLean?: Reading;
-  readonly damperLength: Reading;
-}
-
-export interface StrutReadings {
-  readonly stopLean?: Reading;
-}
-
-/** A beam axle: track between tyre centres and spacing between the stops, mm. */
-export interface AxleReadings {
-  readonly track: Reading;
-  readonly stopSpacing: Reading;
-  readonly stopLean?: Reading;
-}
-
-/** `wheelPerOuter` κ: wheel travel per travel of the outer joint, 1 where absent. */
+/**
+ * arm: the stop acts on an arm; `stopOn` says what is flat and turns: absent a round contact, frame: the
+ * stop on the frame and a flat pad on the arm, arm: the stop on the arm and a flat pad on the frame.
+ * damper: the stop on the rod of a damper whose lower mount is on an arm. strut: on a strut's rod.
+ * axle: over a beam axle.
+ */
 export type Layout =
-  | { readonly kind: "arm"; readonly wheelPerOuter?: number; readonly readings: ArmReadings }
-  | { readonly kind: "damper"; readonly wheelPerOuter?: number; readonly readings: DamperReadings }
-  | { readonly kind: "strut"; readonly wheelPerOuter?: number; readonly readings: StrutReadings }
-  | { readonly kind: "axle"; readonly wheelPerOuter?: number; readonly readings: AxleReadings };
+  | (WheelOnArm & {
+      readonly kind: "arm";
+      readonly stopOn?: "frame" | "arm";
+      readonly readings: LayoutReadings<"arm">;
+    })
+  | (WheelOnArm & { readonly kind: "damper"; readonly readings: LayoutReadings<"damper"> })
+  | (WheelOnArm & { readonly kind: "strut"; readonly readings: LayoutReadings<"strut"> })
+  | (WheelOnArm & { readonly kind: "axle"; readonly readings: LayoutReadings<"axle"> });
 
-export type GeometryReadingName =
-  | keyof ArmReadings
-  | keyof DamperReadings
-  | keyof StrutReadings
-  | keyof AxleReadings;
+/** How the wheel's travel was found from the stop's closing. */
+export type Linkage =
+  | "carriesWheel"
+  | "fourBar"
+  | "instantCentre"
+  | "typed"
+  | "prior"
+  | "strutArm"
+  | "straight"
+  | "axle";
 
 export type LimitKind = "tyre" | "damper" | "spring" | "metal" | "other";
 

@@ -1,18 +1,12 @@
 import type { LimitKind } from "./fitment.ts";
 import type { ReadingId } from "./outcome.ts";
+import { geometryRegistry, isGeometryReadingName } from "./readings/geometryRegistry.ts";
 
-/** Plain names of readings and ride values in the middle of a sentence, by the last part of their id. */
+/**
+ * Plain names in the middle of a sentence, by the last part of their id, of what is no reading of the
+ * geometry; those have theirs in the registry.
+ */
 const names: Readonly<Record<string, string>> = {
-  pivotToStop: "distance from pivot to stop",
-  pivotToOuter: "distance from pivot to outer joint",
-  pivotToMount: "distance from pivot to damper mount",
-  armAngle: "arm angle",
-  stopLineAngle: "angle of the line from pivot to stop",
-  mountLineAngle: "angle of the line from pivot to damper mount",
-  stopLean: "lean of the stop",
-  damperLength: "damper length",
-  track: "track",
-  stopSpacing: "spacing of the stops",
   gap: "gap",
   rideHeight: "ride height",
   cornerMassKg: "corner weight",
@@ -24,6 +18,8 @@ const names: Readonly<Record<string, string>> = {
   damperBumpNsPerMm: "damping in bump",
   damperReboundNsPerMm: "damping in rebound",
   payloadPerCornerKg: "payload",
+  wheelPerOuter: "wheel travel per travel of the outer joint",
+  linkage: "linkage",
 };
 
 /** What a hard limit's reading measures, by its kind. */
@@ -58,5 +54,6 @@ export function readingName(id: ReadingId, limitKind?: LimitKind): string {
     const name = limitKind === undefined ? undefined : limitNames[limitKind];
     return `the ${side}${name ?? "clearance to the hard limit"}`;
   }
+  if (isGeometryReadingName(last)) return `the ${side}${geometryRegistry[last].name}`;
   return `the ${side}${Object.hasOwn(names, last) ? names[last] : last}`;
 }

@@ -104,10 +104,14 @@ function turned(
         values: (stopLean?.values ?? [0]).map((value) => value + leans),
         tol: stopLean?.tol ?? 0,
       },
-      damperLength: {
-        values: lengthReading.values.map((value) => value + longer),
-        tol: Math.hypot(lengthReading.tol, openedPerMm * toleranceMm),
-      },
+      ...(lengthReading === undefined
+        ? {}
+        : {
+            damperLength: {
+              values: lengthReading.values.map((value) => value + longer),
+              tol: Math.hypot(lengthReading.tol, openedPerMm * toleranceMm),
+            },
+          }),
     },
   };
 }

@@ -1,19 +1,16 @@
 import type {
-  ArmReadings,
-  AxleReadings,
   CurvePoint,
-  DamperReadings,
   DampingPoint,
   EstimatedCurve,
   GeometryReadingName,
   HardLimit,
   LayoutKind,
+  LayoutReadings,
   LimitKind,
   Reading,
   Ride,
   Side,
   StopBranch,
-  StrutReadings,
   Use,
   UseRules,
 } from "../../physics/fitment.ts";
@@ -34,21 +31,25 @@ export interface TypedReading extends Reading {
 type Typed<Readings> = { readonly [Name in keyof Readings]: TypedReading };
 
 export type CheckLayout =
-  | { readonly kind: "arm"; readonly wheelPerOuter?: number; readonly readings: Typed<ArmReadings> }
+  | {
+      readonly kind: "arm";
+      readonly wheelPerOuter?: number;
+      readonly readings: Typed<LayoutReadings<"arm">>;
+    }
   | {
       readonly kind: "damper";
       readonly wheelPerOuter?: number;
-      readonly readings: Typed<DamperReadings>;
+      readonly readings: Typed<LayoutReadings<"damper">>;
     }
   | {
       readonly kind: "strut";
       readonly wheelPerOuter?: number;
-      readonly readings: Typed<StrutReadings>;
+      readonly readings: Typed<LayoutReadings<"strut">>;
     }
   | {
       readonly kind: "axle";
       readonly wheelPerOuter?: number;
-      readonly readings: Typed<AxleReadings>;
+      readonly readings: Typed<LayoutReadings<"axle">>;
     };
 
 export type GeometryReadings = { readonly [Name in GeometryReadingName]?: TypedReading };

@@ -1,5 +1,6 @@
 import type { Interval, LimitKind } from "../../physics/fitment.ts";
 import type { ReadingId } from "../../physics/outcome.ts";
+import { geometryNames, geometryRegistry } from "../../physics/readings/geometryRegistry.ts";
 import type { EntryUnit, LengthUnit } from "./units.ts";
 
 export type EntryKind = "length" | "angle" | "mass" | "rate" | "damping" | "force" | "number";
@@ -17,33 +18,11 @@ export interface CatalogueEntry {
   readonly allowed: "aboveZero" | "zeroOrMore" | "any";
 }
 
-/**
- * Half-widths offered at first: what a tape or a phone held against a vehicle gives by common
- * practice, well outside a class II tape's own ±(0.3 + 0.2 L) mm (OIML R 35-1).
- */
-const tolerances = { nearTape: 1, tape: 2, longTape: 5, angle: 0.5, lean: 1, scale: 10 } as const;
+/** Half-widths offered at first (common practice); those of the geometry stand in its registry. */
+const tolerances = { nearTape: 1, tape: 2, scale: 10 } as const;
 
 const catalogue: { readonly [name: string]: CatalogueEntry } = {
-  pivotToStop: reading("distance from pivot to stop", "length", tolerances.tape, [20, 1500]),
-  pivotToOuter: reading(
-    "distance from pivot to outer joint",
-    "length",
-    tolerances.tape,
-    [80, 2000],
-  ),
-  pivotToMount: reading(
-    "distance from pivot to damper mount",
-    "length",
-    tolerances.tape,
-    [20, 1500],
-  ),
-  damperLength: reading("damper length", "length", tolerances.tape, [120, 1000]),
-  track: reading("track", "length", tolerances.longTape, [900, 2600]),
-  stopSpacing: reading("spacing of the stops", "length", tolerances.longTape, [200, 2400]),
-  armAngle: angle("arm angle", tolerances.angle, [-35, 45]),
-  stopLineAngle: angle("angle of the line from pivot to stop", tolerances.lean, [-45, 60]),
-  mountLineAngle: angle("angle of the line from pivot to damper mount", tolerances.lean, [-45, 60]),
-  stopLean: angle("lean of the stop", tolerances.lean, [-45, 60]),
+  ...geometryEntries(),
   gap: reading("gap", "length", tolerances.nearTape, [1, 250]),
   rideHeight: reading("ride height", "length", tolerances.tape, [150, 1200]),
   cornerMassKg: reading("corner weight", "mass", tolerances.scale, [100, 3000]),
@@ -102,8 +81,15 @@ function reading(
   return { name, kind, defaultTolerance, believable, allowed: "aboveZero" };
 }
 
-function angle(name: string, defaultTolerance: number, believable: Interval): CatalogueEntry {
-  return { name, kind: "angle", defaultTolerance, believable, allowed: "any" };
+function geometryEntries(): { readonly [name: string]: CatalogueEntry } {
+  return Object.fromEntries(
+    geometryNames.map((name) => {
+      const { sort, usualTolerance, believable, name: words } = geometryRegistry[name];
+      const kind = sort === "angle" ? "angle" : "length";
+      const entry = reading(words, kind, usualTolerance, believable);
+      return [name, sort === "length" ? entry : { ...entry, allowed: "any" }];
+    }),
+  );
 }
 
 function plain(

@@ -1,8 +1,23 @@
 import type { GeometryReadingName, LayoutKind, LimitKind } from "../../physics/fitment.ts";
 
+/** The readings of the geometry that have a drawing. */
+type DrawnGeometry = Extract<
+  GeometryReadingName,
+  | "pivotToStop"
+  | "pivotToMount"
+  | "pivotToOuter"
+  | "armAngle"
+  | "stopLineAngle"
+  | "mountLineAngle"
+  | "stopLean"
+  | "damperLength"
+  | "track"
+  | "stopSpacing"
+>;
+
 /** Everything a drawing can show being measured. */
 export type PicturedReading =
-  | GeometryReadingName
+  | DrawnGeometry
   | "gap"
   | "rideHeight"
   | "cornerMass"

@@ -54,7 +54,7 @@ describe("odd readings", () => {
   it("geometry that the platform of the pack contradicts is pointed out", () => {
     const platform = demoPack.platforms.find(({ layout }) => layout.kind === "arm");
     if (platform?.layout.kind !== "arm" || record.layout.kind !== "arm") throw new Error("no arm");
-    const [usual = 0] = platform.layout.readings.pivotToOuter.values;
+    const [usual = 0] = platform.layout.readings.pivotToOuter?.values ?? [];
     const contradicted: CheckRecord = {
       ...record,
       vehicle: { ...record.vehicle, platformId: platform.id },

@@ -1,0 +1,91 @@
+import { type GeometryDefinition, usual } from "./geometryDefinition.ts";
+
+/**
+ * Lengths of the arm that carries the stop, or the damper with the stop on its rod. All are square to
+ * the pivot line, the straight line through the centres of both pivot bolts.
+ */
+export const armLengths = {
+  pivotToStop: {
+    sort: "length",
+    name: "distance from pivot to stop",
+    believable: [20, 1500],
+    usualTolerance: usual.tape,
+    use: { arm: "needed" },
+    madeOf: {
+      by: "bolts",
+      common: ["boltSpacing"],
+      own: ["frontBoltToStop", "rearBoltToStop"],
+    },
+  },
+  pivotToMount: {
+    sort: "length",
+    name: "distance from pivot to damper mount",
+    believable: [20, 1500],
+    usualTolerance: usual.tape,
+    use: { damper: "needed" },
+    madeOf: {
+      by: "bolts",
+      common: ["boltSpacing"],
+      own: ["frontBoltToMount", "rearBoltToMount"],
+    },
+  },
+  pivotToOuter: {
+    sort: "length",
+    name: "distance from pivot to outer joint",
+    believable: [80, 2000],
+    usualTolerance: usual.tape,
+    use: { arm: "needed", damper: "needed" },
+    madeOf: {
+      by: "bolts",
+      common: ["boltSpacing"],
+      own: ["frontBoltToOuter", "rearBoltToOuter"],
+    },
+  },
+  damperLength: {
+    sort: "length",
+    name: "damper length",
+    believable: [120, 1000],
+    usualTolerance: usual.tape,
+    use: { damper: "needed" },
+  },
+} as const satisfies Readonly<Record<string, GeometryDefinition>>;
+
+/**
+ * Angles below the horizontal, straight across the vehicle (straight along it for a trailing arm), outer
+ * end lower positive; the lean of the stop's or damper's axis, top toward the pivot positive.
+ */
+export const armAngles = {
+  armAngle: {
+    sort: "angle",
+    name: "arm angle",
+    believable: [-35, 35],
+    usualTolerance: usual.angle,
+    use: { arm: "optional", damper: "optional" },
+    madeOf: { by: "heights", common: ["pivotHeight"], own: ["outerHeight"] },
+  },
+  stopLineAngle: {
+    sort: "angle",
+    name: "angle of the line from pivot to stop",
+    believable: [-45, 60],
+    usualTolerance: usual.lean,
+    use: { arm: "optional" },
+    madeOf: { by: "heights", common: ["pivotHeight"], own: ["stopHeight"] },
+    standIn: "armAngle",
+  },
+  mountLineAngle: {
+    sort: "angle",
+    name: "angle of the line from pivot to damper mount",
+    believable: [-45, 60],
+    usualTolerance: usual.lean,
+    use: { damper: "optional" },
+    madeOf: { by: "heights", common: ["pivotHeight"], own: ["mountHeight"] },
+    standIn: "armAngle",
+  },
+  stopLean: {
+    sort: "angle",
+    name: "lean of the stop",
+    believable: [-45, 60],
+    usualTolerance: usual.lean,
+    use: { arm: "optional", damper: "optional", strut: "optional", axle: "optional" },
+  },
+} as const satisfies Readonly<Record<string, GeometryDefinition>>;

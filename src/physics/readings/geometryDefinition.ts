@@ -1,0 +1,49 @@
+/** Where a stop sits: on an arm, on a damper's rod, on a strut's rod, over a beam axle. */
+export type LayoutKind = "arm" | "damper" | "strut" | "axle";
+
+/**
+ * What a layout does with a reading. needed: the layout has no motion without it, or without what it may
+ * be made of; optional: it is better with it, or has a stand-in; part: only another reading is made of it.
+ */
+export type GeometryUse = "needed" | "optional" | "part";
+
+/** One reading of a suspension's geometry: everything about it that is said only here. */
+export interface GeometryDefinition {
+  /** A length is above 0 mm; an offset is a length of any sign; an angle is in degrees. */
+  readonly sort: "length" | "offset" | "angle";
+  /** Plain words in the middle of a sentence, without article or side. */
+  readonly name: string;
+  /** What is seen on vehicles, mm or degrees. Outside: ask again, never refuse. Common practice. */
+  readonly believable: readonly [number, number];
+  /** The ± half-width offered at first, mm or degrees. */
+  readonly usualTolerance: number;
+  /** The layouts that take it. */
+  readonly use: { readonly [Kind in LayoutKind]?: GeometryUse };
+  /** The readings that it can be made of, all together; what they share with others stands in `common`. */
+  readonly madeOf?: {
+    readonly by: "bolts" | "heights";
+    /** Parts that other readings are made of as well. */
+    readonly common: readonly string[];
+    /** Parts that are taken for this reading alone. */
+    readonly own: readonly string[];
+  };
+  /** The reading that it equals where it was not measured; an angle without one is then 0. */
+  readonly standIn?: string;
+  /** It has neither a stand-in nor a zero: absent means that it was not measured. */
+  readonly noDefault?: true;
+  /** It belongs to the whole axle, never to one side. */
+  readonly wholeAxle?: true;
+}
+
+/**
+ * Half-widths offered at first: what a tape, a level or a phone held against a vehicle gives by common
+ * practice, well outside a class II tape's own ±(0.3 + 0.2 L) mm (OIML R 35-1).
+ */
+export const usual = {
+  tape: 2,
+  height: 3,
+  longTape: 5,
+  sighted: 5,
+  angle: 0.5,
+  lean: 1,
+} as const;

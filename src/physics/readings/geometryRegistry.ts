@@ -1,0 +1,67 @@
+import { armAngles, armLengths } from "./armReadings.ts";
+import { axleReadings } from "./axleReadings.ts";
+import { boltDistances } from "./boltReadings.ts";
+import type { GeometryDefinition, LayoutKind } from "./geometryDefinition.ts";
+import { heights } from "./heightReadings.ts";
+import { linkageReadings } from "./linkageReadings.ts";
+import { strutReadings } from "./strutReadings.ts";
+
+/** Every reading of a suspension's geometry, in the order in which they are taken. */
+const definitions = {
+  ...axleReadings,
+  ...armLengths,
+  ...boltDistances,
+  ...armAngles,
+  ...heights,
+  ...strutReadings,
+  ...linkageReadings,
+} as const;
+
+type Definitions = typeof definitions;
+
+export type GeometryReadingName = keyof Definitions;
+
+/** The readings that a layout takes. */
+export type GeometryReadingOf<Kind extends LayoutKind> = {
+  [Name in GeometryReadingName]: Definitions[Name]["use"] extends {
+    readonly [Taken in Kind]: unknown;
+  }
+    ? Name
+    : never;
+}[GeometryReadingName];
+
+/** A definition whose parts and stand-in are readings of the registry themselves. */
+export type RegisteredReading = Omit<GeometryDefinition, "madeOf" | "standIn"> & {
+  readonly madeOf?: {
+    readonly by: "bolts" | "heights";
+    readonly common: readonly GeometryReadingName[];
+    readonly own: readonly GeometryReadingName[];
+  };
+  readonly standIn?: GeometryReadingName;
+};
+
+export const geometryRegistry: { readonly [Name in GeometryReadingName]: RegisteredReading } =
+  definitions;
+
+export const geometryNames = Object.keys(definitions) as readonly GeometryReadingName[];
+
+export function isGeometryReadingName(name: string): name is GeometryReadingName {
+  return Object.hasOwn(definitions, name);
+}
+
+/** The readings of a layout, in the order in which they are taken. */
+export const layoutReadingsInOrder = byLayout(() => true);
+
+/** Those without which, or without what they are made of, a layout has no motion. */
+export const neededReadings = byLayout((use) => use === "needed");
+
+function byLayout(
+  wanted: (use: GeometryDefinition["use"][LayoutKind]) => boolean,
+): Readonly<Record<LayoutKind, readonly GeometryReadingName[]>> {
+  const of = (kind: LayoutKind) =>
+    geometryNames.filter((name) => {
+      const use = geometryRegistry[name].use[kind];
+      return use !== undefined && wanted(use);
+    });
+  return { arm: of("arm"), damper: of("damper"), strut: of("strut"), axle: of("axle") };
+}

@@ -1,0 +1,47 @@
+import { type GeometryDefinition, usual } from "./geometryDefinition.ts";
+
+/** Heights above the level ground the vehicle stands on: an arm's angle by tape alone. */
+export const heights = {
+  pivotHeight: {
+    sort: "length",
+    name: "height of the pivot line",
+    believable: [80, 1200],
+    usualTolerance: usual.height,
+    use: { arm: "part", damper: "part" },
+  },
+  outerHeight: {
+    sort: "length",
+    name: "height of the outer joint",
+    believable: [80, 1200],
+    usualTolerance: usual.height,
+    use: { arm: "part", damper: "part" },
+  },
+  stopHeight: {
+    sort: "length",
+    name: "height of the stop's contact patch",
+    believable: [80, 1200],
+    usualTolerance: usual.height,
+    use: { arm: "part" },
+  },
+  mountHeight: {
+    sort: "length",
+    name: "height of the damper's lower mount",
+    believable: [80, 1200],
+    usualTolerance: usual.height,
+    use: { damper: "part" },
+  },
+  otherPivotHeight: {
+    sort: "length",
+    name: "height of the other arm's pivot line",
+    believable: [80, 1500],
+    usualTolerance: usual.height,
+    use: { arm: "part", damper: "part" },
+  },
+  otherOuterHeight: {
+    sort: "length",
+    name: "height of the other arm's outer joint",
+    believable: [80, 1500],
+    usualTolerance: usual.height,
+    use: { arm: "part", damper: "part" },
+  },
+} as const satisfies Readonly<Record<string, GeometryDefinition>>;

@@ -1,0 +1,60 @@
+import { type GeometryDefinition, usual } from "./geometryDefinition.ts";
+
+/**
+ * What tells how the wheel rises with the outer joint: the other arm of two, and where joints and tire
+ * stand to each other, in front view. Absent is not measured: none of them has a default but those
+ * that are usually near zero.
+ */
+export const linkageReadings = {
+  otherArmAngle: {
+    sort: "angle",
+    name: "angle of the other arm",
+    believable: [-35, 35],
+    usualTolerance: usual.angle,
+    use: { arm: "optional", damper: "optional" },
+    madeOf: {
+      by: "heights",
+      common: ["otherArmLength"],
+      own: ["otherPivotHeight", "otherOuterHeight"],
+    },
+    noDefault: true,
+  },
+  otherArmLength: {
+    sort: "length",
+    name: "length of the other arm",
+    believable: [80, 1000],
+    usualTolerance: usual.tape,
+    use: { arm: "optional", damper: "optional" },
+    noDefault: true,
+  },
+  jointHeight: {
+    sort: "length",
+    name: "height of the upper joint above the lower",
+    believable: [120, 600],
+    usualTolerance: usual.height,
+    use: { arm: "optional", damper: "optional" },
+    noDefault: true,
+  },
+  jointInset: {
+    sort: "offset",
+    name: "upper joint's distance inboard of the lower",
+    believable: [-50, 200],
+    usualTolerance: usual.sighted,
+    use: { arm: "optional", damper: "optional" },
+  },
+  tyreOffset: {
+    sort: "offset",
+    name: "distance from the lower joint out to the middle of the tire",
+    believable: [-50, 300],
+    usualTolerance: usual.sighted,
+    use: { arm: "optional", damper: "optional", strut: "optional" },
+    noDefault: true,
+  },
+  wheelCentreAbove: {
+    sort: "offset",
+    name: "height of the wheel's center above the lower joint",
+    believable: [-100, 400],
+    usualTolerance: usual.sighted,
+    use: { arm: "optional", damper: "optional", strut: "optional" },
+  },
+} as const satisfies Readonly<Record<string, GeometryDefinition>>;
