@@ -153,12 +153,14 @@ function assessCorner(
     estimatedCompressionMm: carries ? estimatedCompression(fitment, corner, road, rules) : null,
   };
   const rate = secantRate(curve);
-  const balance = balanceCheck(fitment.corners, rules.balanceMm);
+  const balance = balanceCheck(fitment, rules.balanceMm);
   const { limit } = budget;
   const atMean = (value: number): Interval => [value, value];
   const assessed: CornerAssessment = {
     side: corner.corner.side,
+    linkage: corner.linkage,
     leverRatio: budget.leverRatio,
+    leverRatioAtFullStop: budget.leverRatioAtFullStop,
     wheelTravelToContactMm: budget.contactMm,
     wheelTravelToFullStopMm: budget.fullStopMm,
     wheelTravelToHardLimitMm: limit?.hardLimitMm ?? null,

@@ -69,23 +69,46 @@ export type Linkage =
   | "straight"
   | "axle";
 
+/** How the wheel's travel is found from the arm's; straight: a strut by its lean alone. */
+export type Linkage =
+  | "carriesWheel"
+  | "fourBar"
+  | "instantCentre"
+  | "typed"
+  | "prior"
+  | "strutArm"
+  | "straight"
+  | "axle";
+
 export type LimitKind = "tyre" | "damper" | "spring" | "metal" | "other";
 
 /**
  * Something that ends the travel. `at` wheel: the clearance closes by `perWheel` mm (1 where absent)
- * per mm of wheel travel; at stop: the reading is the stop closing at which it touches.
+ * per mm of wheel travel; at stop: the reading is the stop closing at which it touches; at arm (arm and
+ * damper only): the clearance of a point on the arm's own line, `distance` from the pivot line.
  */
 export interface HardLimit {
   readonly kind: LimitKind;
-  readonly at: "wheel" | "stop";
+  readonly at: "wheel" | "stop" | "arm";
   readonly perWheel?: number;
+  readonly distance?: Reading;
   readonly reading: Reading;
 }
 
-/** One side of the axle. `geometry` replaces the layout's readings where this side was measured apart. */
+/**
+ * One side of the axle. `geometry` replaces the layout's readings where this side was measured apart.
+ * Exactly one of `gap`, `pressedHeight` and `seatToPad` says where the stop stands (`budget/gap.ts`).
+ */
 export interface Corner {
   readonly side: Side;
-  readonly gap: Reading;
+  /** Along the stop's axis at ride, mm; 0 = just touching. */
+  readonly gap?: Reading;
+  /** The stop touches and is pressed: its height as it stands at ride, mm. */
+  readonly pressedHeight?: Reading;
+  /** The stop is missing or ruined: from its seat to its pad at ride, mm. */
+  readonly seatToPad?: Reading;
+  /** Half the difference between ride heights read after lifting and after pushing down, mm: friction. */
+  readonly settleMm?: number;
   readonly rideHeight?: Reading;
   readonly cornerMassKg?: Reading;
   readonly geometry?: { readonly [Name in GeometryReadingName]?: Reading };
@@ -206,9 +229,39 @@ export interface Fitment {
   readonly use: Use;
   readonly layout: Layout;
   readonly corners: readonly Corner[];
+  /** The stop that is asked about. */
   readonly stop: Stop;
+  /** The stop that the readings were taken with, where another one is asked about. */
+  readonly recordedStop?: Stop;
+  /** A rigid spacer under the stop that is asked about, beyond what stood there as measured, mm. */
+  readonly spacerMm?: number;
+  /** Contacts found by moving the suspension by hand; they go before what is computed. */
+  readonly fullTravel?: FullTravelCheck;
   readonly ride?: Ride;
   readonly rules?: Partial<UseRules>;
+}
+
+/** What touches while the wheel is moved up by hand. */
+export type TouchedPart = "stop" | LimitKind | "hose";
+
+/** One side, its wheel moved up by hand with the spring out. mm. */
+export interface FullTravelCorner {
+  readonly side: Side;
+  /** Height from hub to arch at the measured ride height; only where heights are measured. */
+  readonly atRide?: Reading;
+  /** Wheel travel from the ride height, or the height from hub to arch, at each contact. */
+  readonly contacts: { readonly [Part in TouchedPart]?: Reading };
+  /** Where a rigid block put in the stop's place was met; its height is measured beside it. */
+  readonly block?: { readonly reading: Reading; readonly blockHeight: Reading };
+}
+
+/** A hand-cycled check of the whole travel. */
+export interface FullTravelCheck {
+  /** Travel counted from the ride height, or the shrinking height from hub to arch. */
+  readonly measure: "wheelTravel" | "hubToArch";
+  /** Beam axle: both wheels raised together, or one with the other on the ground. */
+  readonly movement: "both" | "one";
+  readonly corners: readonly FullTravelCorner[];
 }
 
 /** From best to worst for the verdict: ok, care, unsure, no. */
@@ -259,7 +312,12 @@ export interface Advice {
 
 export interface CornerAssessment {
   readonly side: Side;
+  /** Which way the wheel's travel was found. */
+  readonly linkage: Linkage;
+  /** R at the measured ride height, wheel per stop. */
   readonly leverRatio: number;
+  /** R where the stop is fully pressed. */
+  readonly leverRatioAtFullStop: number;
   readonly wheelTravelToContactMm: number;
   readonly wheelTravelToFullStopMm: number;
   readonly wheelTravelToHardLimitMm: number | null;

@@ -85,8 +85,8 @@ describe("an assessment", () => {
             corners: fitment.corners.map((corner) => ({
               ...corner,
               gap: {
-                ...corner.gap,
-                values: corner.gap.values.map((value) => Math.max(0, value - extra)),
+                tol: corner.gap?.tol ?? 0,
+                values: corner.gap?.values.map((value) => Math.max(0, value - extra)) ?? [],
               },
             })),
             stop: {
@@ -121,7 +121,7 @@ describe("an assessment", () => {
           assessStatic(
             {
               ...fitment,
-              corners: [{ ...corner, gap: exact((corner.gap.values[0] ?? 0) - extra) }],
+              corners: [{ ...corner, gap: exact((corner.gap?.values[0] ?? 0) - extra) }],
               stop: { ...fitment.stop, freeHeight: exact(500), usableCompressionMm: usable },
             },
             few,

@@ -31,6 +31,11 @@ export class CornerModel {
   readonly geometryCount: number;
   readonly #usable: number;
   readonly #reserveWanted: number;
+  /** 1 where what was measured is longer than the gap by the stop's height. */
+  readonly #heightShare: number;
+  /** Of the height of the stop that the gap was measured with; null where it is this one or enters by no gap. */
+  readonly #recordedPlace: number | null;
+  readonly #spacer: number;
   /** Closing per wheel travel of each limit; 0 for one measured at the stop. */
   readonly #perWheel: Float64Array;
 
@@ -40,6 +45,12 @@ export class CornerModel {
     this.geometryCount = geometryPlaces[fitment.layout.kind].length;
     this.#usable = fitment.stop.usableCompressionMm;
     this.#reserveWanted = reserveWanted;
+    this.#heightShare = corner.gap === undefined || fitment.recordedStop !== undefined ? 1 : 0;
+    this.#recordedPlace =
+      corner.gap === undefined || fitment.recordedStop === undefined
+        ? null
+        : this.limitPlace(corner.limits.length);
+    this.#spacer = fitment.spacerMm ?? 0;
     this.#perWheel = Float64Array.from(corner.limits, (limit) =>
       limit.at === "stop" ? 0 : (limit.perWheel ?? 1),
     );
@@ -57,6 +68,22 @@ export class CornerModel {
     );
   }
 
+  /** g of the stop asked about, mm; see `gapOf`. */
+  gap(readings: Float64Array, from = 0): number {
+    const place = from + this.geometryCount;
+    return (
+      (readings[place] as number) +
+      (this.#recordedPlace === null ? 0 : (readings[from + this.#recordedPlace] as number)) -
+      this.#heightShare * (readings[place + 1] as number) -
+      this.#spacer
+    );
+  }
+
+  /** The place of a hard limit's reading. */
+  limitPlace(index: number): number {
+    return this.geometryCount + 2 + index;
+  }
+
   /** The same with a motion already set to these readings: another corner's, of the same geometry. */
   evaluateMoved(
     readings: Float64Array,
@@ -64,8 +91,7 @@ export class CornerModel {
     motion: LayoutMotion,
     from = 0,
   ): boolean {
-    const gapPlace = from + this.geometryCount;
-    const gap = readings[gapPlace] as number;
+    const gap = this.gap(readings, from);
     const pressed = gap + this.#usable;
     if (!motion.wheelTravelInto(figures, figure.contact, gap)) return false;
     if (!motion.wheelTravelInto(figures, figure.fullStop, pressed)) return false;
@@ -75,14 +101,14 @@ export class CornerModel {
     }
     let hardLimit = Number.POSITIVE_INFINITY;
     for (let index = 0; index < this.#perWheel.length; index++) {
-      const reading = readings[gapPlace + 2 + index] as number;
+      const reading = readings[from + this.limitPlace(index)] as number;
       const perWheel = this.#perWheel[index] as number;
       const travel = perWheel === 0 ? motion.wheelTravel(reading) : reading / perWheel;
       if (travel < hardLimit) hardLimit = travel;
     }
     // The closing at the limit, less what is wanted, stands for a moment in the spacer's place.
     if (!motion.closingInto(figures, figure.spacer, hardLimit - this.#reserveWanted)) return false;
-    const freeHeight = readings[gapPlace + 1] as number;
+    const freeHeight = readings[from + this.geometryCount + 1] as number;
     const spacer = pressed - (figures[figure.spacer] as number);
     const solidShare = 1 - this.#usable / freeHeight;
     figures[figure.hardLimit] = hardLimit;

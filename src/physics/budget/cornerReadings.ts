@@ -3,20 +3,22 @@ import { geometryReadings } from "../layoutReadings.ts";
 import { type Outcome, type ReadingId, succeed } from "../outcome.ts";
 import { type DrawnReading, drawnReading } from "../uncertainty/drawnReading.ts";
 import { checkedMean, type ReadingSort } from "../uncertainty/readingMean.ts";
+import { type GapWay, gapReadingOf, recordedHeightId } from "./gap.ts";
 
 /** One place in a corner's formulas and the reading that fills it. */
 export interface CornerPlace {
-  readonly name: GeometryReadingName | "gap" | "freeHeight" | "limit";
+  readonly name: GeometryReadingName | GapWay | "freeHeight" | "recordedHeight" | "limit";
   readonly id: ReadingId;
-  /** As measured; null: an angle that was not measured, taken as 0. */
+  /** As measured; null: not measured or not used, taken as 0. */
   readonly reading: Reading | null;
   readonly drawn: DrawnReading | null;
 }
 
 /**
  * Everything measured that enters a corner's travel budget, in the order in which the formulas take
- * it: the layout's places (`geometryPlaces`), the gap, the stop's free height, the hard limits. One
- * reading may fill two places. Errors: an impossible reading, by its name.
+ * it: the layout's places (`geometryPlaces`), what says where the stop stands (`gapReadingOf`), the stop's
+ * free height, the hard limits, the height of the stop the gap was measured with where it is another. One
+ * reading may fill two places. Errors: those of `gapReadingOf`; an impossible reading, by its name.
  */
 export function cornerReadings(fitment: Fitment, corner: Corner): Outcome<readonly CornerPlace[]> {
   interface Wanted {
@@ -32,13 +34,18 @@ export function cornerReadings(fitment: Fitment, corner: Corner): Outcome<readon
     sort: ReadingSort,
     reading: Reading,
   ): Wanted => ({ name, id, sort, reading, present: true });
+  const stands = gapReadingOf(corner);
+  if (!stands.ok) return stands;
+  const { way, id: gapId, reading: gap } = stands.value;
+  const recorded = way === "gap" ? (fitment.recordedStop?.freeHeight ?? null) : null;
   const wanted: readonly Wanted[] = [
     ...geometryReadings(fitment.layout, corner.geometry, corner.side),
-    single("gap", `${corner.side}.gap`, "gap", corner.gap),
+    single(way, gapId, way === "gap" ? "gap" : "length", gap),
     single("freeHeight", "stop.freeHeight", "length", fitment.stop.freeHeight),
     ...corner.limits.map((limit, index) =>
       single("limit", `${corner.side}.limits.${index}`, "length", limit.reading),
     ),
+    ...(recorded === null ? [] : [single("recordedHeight", recordedHeightId, "length", recorded)]),
   ];
   const places: CornerPlace[] = [];
   for (const { name, id, sort, reading, present } of wanted) {

@@ -1,11 +1,12 @@
-import type { Corner, Fitment, LimitKind } from "../fitment.ts";
+import type { Corner, Fitment, Layout, LimitKind, Linkage } from "../fitment.ts";
 import { type Kinematics, kinematicsOf } from "../kinematics/kinematics.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
 import { readingName } from "../readingNames.ts";
 import { length } from "../sentence.ts";
-import { capital, meanOf } from "../uncertainty/readingMean.ts";
+import { capital } from "../uncertainty/readingMean.ts";
 import { CornerModel, figure } from "./cornerModel.ts";
 import { type CornerPlace, cornerReadings, placeMeans } from "./cornerReadings.ts";
+import { gapOf, gapReadingOf } from "./gap.ts";
 import { travelToHardLimit } from "./hardLimit.ts";
 
 /** A corner's travel budget at its mean readings. Lengths mm, wheel travel from the ride height. */
@@ -13,6 +14,8 @@ export interface TravelBudget {
   readonly gapMm: number;
   /** R at the measured ride height, wheel per stop. */
   readonly leverRatio: number;
+  /** R where the stop is fully pressed. */
+  readonly leverRatioAtFullStop: number;
   readonly contactMm: number;
   readonly fullStopMm: number;
   /** Null where no hard limit was measured. */
@@ -40,6 +43,7 @@ export interface TravelBudget {
 export interface CornerBudget {
   readonly corner: Corner;
   readonly kinematics: Kinematics;
+  readonly linkage: Linkage;
   readonly places: readonly CornerPlace[];
   readonly model: CornerModel;
   readonly budget: TravelBudget;
@@ -64,8 +68,12 @@ export function travelBudget(
   if (!kinematics.ok) return kinematics;
   const limit = travelToHardLimit(corner, kinematics.value);
   if (!limit.ok) return limit;
-  const gapId = `${corner.side}.gap`;
-  const gapMm = meanOf(corner.gap);
+  const stands = gapReadingOf(corner);
+  if (!stands.ok) return stands;
+  const gapId = stands.value.id;
+  const gap = gapOf(fitment, corner);
+  if (!gap.ok) return gap;
+  const gapMm = gap.value;
   const ratio = kinematics.value.ratio(0);
   if (!ratio.ok) return ratio;
   if (!kinematics.value.wheelTravel(gapMm).ok) {
@@ -101,6 +109,8 @@ export function travelBudget(
       `${corner.side}.limits.${limit.value?.index ?? 0}`,
     );
   }
+  const atFullStop = kinematics.value.ratio(figures[figure.fullStop] as number);
+  if (!atFullStop.ok) return atFullStop;
   const at = (name: keyof typeof figure): number => figures[figure[name]] as number;
   const one = oneWheelBudget(fitment, corner, gapMm);
   if (!one.ok) return one;
@@ -110,11 +120,13 @@ export function travelBudget(
   return succeed({
     corner,
     kinematics: kinematics.value,
+    linkage: linkageOf(layout),
     places: places.value,
     model,
     budget: {
       gapMm,
       leverRatio: ratio.value,
+      leverRatioAtFullStop: atFullStop.value,
       contactMm: at("contact"),
       fullStopMm: at("fullStop"),
       limit:
@@ -160,4 +172,10 @@ function oneWheelBudget(
     contactMm: contact.value,
     fullStopMm: fullStop.value,
   });
+}
+
+function linkageOf({ kind, wheelPerOuter }: Layout): Linkage {
+  if (kind === "strut") return "straight";
+  if (kind === "axle") return "axle";
+  return wheelPerOuter === undefined ? "prior" : "typed";
 }

@@ -1,14 +1,17 @@
 import { cornerReadings } from "../budget/cornerReadings.ts";
-import type { Corner, Fitment, Interval, Side } from "../fitment.ts";
+import type {
+  Corner,
+  Fitment,
+  FullTravelCheck,
+  FullTravelCorner,
+  Interval,
+  Side,
+  TouchedPart,
+} from "../fitment.ts";
 import { type Outcome, succeed } from "../outcome.ts";
 import { type DrawnReading, standardUncertainty } from "../uncertainty/drawnReading.ts";
 import { ContactModel } from "./contactModel.ts";
-import {
-  type FullTravelCheck,
-  type FullTravelCorner,
-  type TouchedPart,
-  touchedParts,
-} from "./fullTravelCheck.ts";
+import { touchedParts } from "./fullTravelCheck.ts";
 import { type HandTravels, handTravels } from "./handTravel.ts";
 import { type Explanation, likeliestWrong, type Suspect } from "./likeliestWrong.ts";
 import { coverage95, leastUncertaintyMm, normalisedError } from "./normalisedError.ts";

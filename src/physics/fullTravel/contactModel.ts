@@ -1,10 +1,9 @@
+import { CornerModel } from "../budget/cornerModel.ts";
 import { type CornerPlace, placeMeans } from "../budget/cornerReadings.ts";
-import type { Corner, Fitment } from "../fitment.ts";
+import type { Corner, Fitment, TouchedPart } from "../fitment.ts";
 import { motionOf } from "../kinematics/kinematics.ts";
 import type { LayoutMotion } from "../kinematics/layoutMotion.ts";
-import { geometryPlaces } from "../layoutReadings.ts";
 import { type DrawnReading, standardUncertainty } from "../uncertainty/drawnReading.ts";
-import type { TouchedPart } from "./fullTravelCheck.ts";
 
 /**
  * Wheel travel at each contact as a function of a corner's readings: z(gap) where the stop meets its
@@ -16,7 +15,7 @@ export class ContactModel {
   readonly #corner: Corner;
   readonly #places: readonly CornerPlace[];
   readonly #motion: LayoutMotion;
-  readonly #geometryCount: number;
+  readonly #model: CornerModel;
   readonly #usable: number;
   readonly #means: Float64Array;
 
@@ -28,14 +27,14 @@ export class ContactModel {
   ) {
     const readings = new Map<string, DrawnReading>();
     for (const { drawn, name } of places) {
-      // The stop's free height has no part in where things touch.
-      if (drawn !== null && name !== "freeHeight") readings.set(drawn.id, drawn);
+      if (drawn !== null && (name !== "freeHeight" || corner.gap === undefined))
+        readings.set(drawn.id, drawn);
     }
     this.readings = [...readings.values()];
     this.#corner = corner;
     this.#places = places;
     this.#motion = motionOf(fitment.layout, movement);
-    this.#geometryCount = geometryPlaces[fitment.layout.kind].length;
+    this.#model = new CornerModel(fitment, corner, 0);
     this.#usable = fitment.stop.usableCompressionMm;
     this.#means = placeMeans(places);
   }
@@ -57,13 +56,13 @@ export class ContactModel {
   }
 
   #travel(part: TouchedPart | "fullStop", values: Float64Array): number {
-    const gap = values[this.#geometryCount] as number;
+    const gap = this.#model.gap(values);
     if (part === "stop") return this.#motion.wheelTravel(gap);
     if (part === "fullStop") return this.#motion.wheelTravel(gap + this.#usable);
     let least = Number.NaN;
     for (const [index, { kind, at, perWheel = 1 }] of this.#corner.limits.entries()) {
       if (kind !== part) continue;
-      const reading = values[this.#geometryCount + 2 + index] as number;
+      const reading = values[this.#model.limitPlace(index)] as number;
       const travel = at === "stop" ? this.#motion.wheelTravel(reading) : reading / perWheel;
       if (!(travel >= least)) least = Number.isNaN(travel) ? least : travel;
     }

@@ -1,9 +1,9 @@
-import type { Fitment, LimitKind } from "../fitment.ts";
+import type { Fitment, LimitKind, TouchedPart } from "../fitment.ts";
 import { readingName } from "../readingNames.ts";
 import { length, type Quantity, type Sentence } from "../sentence.ts";
 import { capital } from "../uncertainty/readingMean.ts";
 import type { ComparedCorner } from "./compareFullTravel.ts";
-import { partTouches, type TouchedPart } from "./fullTravelCheck.ts";
+import { partTouches } from "./fullTravelCheck.ts";
 import type { Explanation } from "./likeliestWrong.ts";
 
 /** Suspects with at least this share of the likeliest's likelihood can't be told apart from it. */

@@ -1,13 +1,8 @@
+import type { FullTravelCheck, FullTravelCorner, TouchedPart } from "../fitment.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
 import { drawnReading, standardUncertainty } from "../uncertainty/drawnReading.ts";
 import { checkedMean } from "../uncertainty/readingMean.ts";
-import {
-  type FullTravelCheck,
-  type FullTravelCorner,
-  partTouches,
-  type TouchedPart,
-  touchedParts,
-} from "./fullTravelCheck.ts";
+import { partTouches, touchedParts } from "./fullTravelCheck.ts";
 
 /** Wheel travel at one contact as found by hand, mm from the measured ride height. */
 export interface HandTravel {

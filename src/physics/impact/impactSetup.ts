@@ -1,3 +1,4 @@
+import { gapOf } from "../budget/gap.ts";
 import { travelToHardLimit } from "../budget/hardLimit.ts";
 import type { Corner, Fitment, Ride, RideQuantity } from "../fitment.ts";
 import { type Kinematics, kinematicsOf } from "../kinematics/kinematics.ts";
@@ -68,7 +69,7 @@ export function impactSetupOf(
   if (!curve.ok) return curve;
   const damped = stopDamping(fitment.stop);
   if (!damped.ok) return damped;
-  const gap = checkedMean(corner.gap, `${corner.side}.gap`, "gap");
+  const gap = gapOf(fitment, corner);
   if (!gap.ok) return gap;
   if (corner.cornerMassKg === undefined) return unknown(`${corner.side}.cornerMassKg`);
   const mass = checkedMean(corner.cornerMassKg, `${corner.side}.cornerMassKg`, "mass");

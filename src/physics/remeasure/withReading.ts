@@ -46,7 +46,13 @@ function withCornerReading(corner: Corner, name: string, reading: Reading): Corn
       ),
     };
   }
-  if (name === "gap" || name === "rideHeight" || name === "cornerMassKg") {
+  if (
+    name === "gap" ||
+    name === "pressedHeight" ||
+    name === "seatToPad" ||
+    name === "rideHeight" ||
+    name === "cornerMassKg"
+  ) {
     return { ...corner, [name]: reading };
   }
   return {

@@ -1,8 +1,8 @@
+import { gapOf } from "../budget/gap.ts";
 import type { Advice, Check, Corner, CornerAssessment, Fitment, UseRules } from "../fitment.ts";
 import { kinematicsOf } from "../kinematics/kinematics.ts";
 import { limitTouches, readingName } from "../readingNames.ts";
 import { length, type Sentence } from "../sentence.ts";
-import { meanOf } from "../uncertainty/readingMean.ts";
 import { carryShares } from "./decisions.ts";
 
 /** Least extra height for the reserve, mm: by a taller stop of the same build, and by a spacer. */
@@ -83,7 +83,10 @@ function mostForCarrying(
   if (!kinematics.ok) return null;
   const closing = kinematics.value.closing(assessed.loadedSagMm);
   if (!closing.ok) return null;
-  return carryShares.ok * fitment.stop.usableCompressionMm + meanOf(corner.gap) - closing.value;
+  const gap = gapOf(fitment, corner);
+  return gap.ok
+    ? carryShares.ok * fitment.stop.usableCompressionMm + gap.value - closing.value
+    : null;
 }
 
 function moreHeightAdvice(

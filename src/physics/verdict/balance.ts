@@ -1,4 +1,5 @@
-import type { Check, Corner, Reading } from "../fitment.ts";
+import { gapOf, gapReadingOf } from "../budget/gap.ts";
+import type { Check, Corner, Fitment, Reading } from "../fitment.ts";
 import { length } from "../sentence.ts";
 import { meanOf } from "../uncertainty/readingMean.ts";
 
@@ -6,22 +7,23 @@ import { meanOf } from "../uncertainty/readingMean.ts";
  * Do left and right agree? Care where gap or ride height differ by more than `allowedMm` (10 mm unless
  * changed; common practice). Null with one corner.
  */
-export function balanceCheck(corners: readonly Corner[], allowedMm: number): Check | null {
-  const [one, other] = corners;
+export function balanceCheck(fitment: Fitment, allowedMm: number): Check | null {
+  const [one, other] = fitment.corners;
   if (one === undefined || other === undefined) return null;
-  const gapDifference = Math.abs(meanOf(one.gap) - meanOf(other.gap));
+  const gaps = [gapOf(fitment, one), gapOf(fitment, other)] as const;
+  const gapDifference = gaps[0].ok && gaps[1].ok ? gaps[0].value - gaps[1].value : 0;
   const heightDifference =
     one.rideHeight === undefined || other.rideHeight === undefined
       ? 0
       : Math.abs(meanOf(one.rideHeight) - meanOf(other.rideHeight));
-  if (gapDifference > allowedMm) {
+  if (Math.abs(gapDifference) > allowedMm) {
     return {
       id: "balance",
       state: "care",
-      reading: `${meanOf(one.gap) > meanOf(other.gap) ? one.side : other.side}.gap`,
+      reading: standsId(gapDifference > 0 ? one : other),
       sentence: [
         "The gaps differ by ",
-        length(gapDifference),
+        length(Math.abs(gapDifference)),
         " left to right. Look for a sagged spring or a bent part, and check that the vehicle stands level.",
       ],
     };
@@ -44,4 +46,9 @@ export function balanceCheck(corners: readonly Corner[], allowedMm: number): Che
     state: "ok",
     sentence: ["Left and right agree within ", length(allowedMm), "."],
   };
+}
+
+function standsId(corner: Corner): string {
+  const stands = gapReadingOf(corner);
+  return stands.ok ? stands.value.id : `${corner.side}.gap`;
 }

@@ -71,6 +71,7 @@ export interface Vehicle {
 }
 
 export interface CheckLimit extends HardLimit {
+  readonly at: "wheel" | "stop";
   readonly reading: TypedReading;
 }
 

@@ -1,10 +1,10 @@
-import type { Side } from "../../physics/fitment.ts";
-import {
-  type FullTravelCheck,
-  type FullTravelCorner,
-  type TouchedPart,
-  touchedParts,
-} from "../../physics/fullTravel/fullTravelCheck.ts";
+import type {
+  FullTravelCheck,
+  FullTravelCorner,
+  Side,
+  TouchedPart,
+} from "../../physics/fitment.ts";
+import { touchedParts } from "../../physics/fullTravel/fullTravelCheck.ts";
 import type { ReadingId } from "../../physics/outcome.ts";
 import { type Entry, entryOfReading, readEntry } from "../entry/entry.ts";
 import type { LengthUnit } from "../entry/units.ts";

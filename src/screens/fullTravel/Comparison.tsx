@@ -1,11 +1,10 @@
 import { useMemo } from "preact/hooks";
-import type { Fitment, LimitKind, Side } from "../../physics/fitment.ts";
+import type { Fitment, LimitKind, Side, TouchedPart } from "../../physics/fitment.ts";
 import {
   type ComparedContact,
   type ComparedCorner,
   compareFullTravel,
 } from "../../physics/fullTravel/compareFullTravel.ts";
-import type { TouchedPart } from "../../physics/fullTravel/fullTravelCheck.ts";
 import {
   hardContacts,
   likeliest,

@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
-import type { Side } from "../../physics/fitment.ts";
-import { type TouchedPart, touchedParts } from "../../physics/fullTravel/fullTravelCheck.ts";
+import type { Side, TouchedPart } from "../../physics/fitment.ts";
+import { touchedParts } from "../../physics/fullTravel/fullTravelCheck.ts";
 import { meanOf } from "../../physics/uncertainty/readingMean.ts";
 import type { TypedReading } from "../../records/check/checkRecord.ts";
 import {

@@ -1,4 +1,4 @@
-import type { TouchedPart } from "../../physics/fullTravel/fullTravelCheck.ts";
+import type { TouchedPart } from "../../physics/fitment.ts";
 
 export const fullTravelStep = "fullTravel";
 

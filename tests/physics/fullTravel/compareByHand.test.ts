@@ -1,16 +1,20 @@
 import { describe, expect, it } from "vitest";
 import { cornerReadings } from "../../../src/physics/budget/cornerReadings.ts";
-import type { Corner, Fitment, HardLimit, Layout, Reading } from "../../../src/physics/fitment.ts";
+import type {
+  Corner,
+  Fitment,
+  FullTravelCheck,
+  FullTravelCorner,
+  HardLimit,
+  Layout,
+  Reading,
+} from "../../../src/physics/fitment.ts";
 import {
   type ComparedCorner,
   compareFullTravel,
 } from "../../../src/physics/fullTravel/compareFullTravel.ts";
 import { ContactModel } from "../../../src/physics/fullTravel/contactModel.ts";
-import {
-  type FullTravelCheck,
-  type FullTravelCorner,
-  touchedParts,
-} from "../../../src/physics/fullTravel/fullTravelCheck.ts";
+import { touchedParts } from "../../../src/physics/fullTravel/fullTravelCheck.ts";
 import { handTravels } from "../../../src/physics/fullTravel/handTravel.ts";
 import { unwrapped } from "../demoFitments.ts";
 import { refusal } from "../refusal.ts";

@@ -2,16 +2,17 @@ import fc from "fast-check";
 import { inv, matrix, multiply } from "mathjs";
 import { describe, expect, it } from "vitest";
 import { cornerReadings } from "../../../src/physics/budget/cornerReadings.ts";
-import type { Fitment, Reading } from "../../../src/physics/fitment.ts";
+import type {
+  Fitment,
+  FullTravelCheck,
+  FullTravelCorner,
+  Reading,
+} from "../../../src/physics/fitment.ts";
 import {
   type ComparedCorner,
   compareFullTravel,
 } from "../../../src/physics/fullTravel/compareFullTravel.ts";
 import { ContactModel } from "../../../src/physics/fullTravel/contactModel.ts";
-import type {
-  FullTravelCheck,
-  FullTravelCorner,
-} from "../../../src/physics/fullTravel/fullTravelCheck.ts";
 import { handTravels } from "../../../src/physics/fullTravel/handTravel.ts";
 import { normalisedError } from "../../../src/physics/fullTravel/normalisedError.ts";
 import { SymmetricSystem } from "../../../src/physics/fullTravel/symmetricSystem.ts";

@@ -1,6 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { assessFitment } from "../../../src/physics/assess.ts";
+import { cornerReadings } from "../../../src/physics/budget/cornerReadings.ts";
+import { gapOf } from "../../../src/physics/budget/gap.ts";
 import type { Fitment } from "../../../src/physics/fitment.ts";
 import { fitmentWithStop } from "../../../src/physics/ranking/fitmentWithStop.ts";
 import {
@@ -134,9 +136,12 @@ describe("several stops on the vehicle that needs a taller one", () => {
     const plain = row("hard-block", false) as RankedStop;
     expect(Number.isInteger(raised.spacerMm)).toBe(true);
     expect(compareRanked(raised, plain)).toBeLessThan(0);
-    const [gap, without] = [raised, plain].map((each) => each.fitment?.corners[0]?.gap);
-    if (gap === undefined || without === undefined) throw new Error("no gap");
-    expect(meanOf(without) - meanOf(gap)).toBeCloseTo(raised.spacerMm, 9);
+    const [gap, without] = [raised, plain].map(({ fitment }) => {
+      const corner = fitment?.corners[0];
+      if (fitment === null || corner === undefined) throw new Error("no fitment");
+      return given(gapOf(fitment, corner));
+    }) as [number, number];
+    expect(without - gap).toBeCloseTo(raised.spacerMm, 9);
   });
 
   test("a stop taller than the gap allows is told as such, not left out", () => {
@@ -168,13 +173,15 @@ describe("another stop on the same mount", () => {
     const { stop } = stopNamed("arm-block");
     const changed = given(fitmentWithStop(fitment, stop, 3));
     const by = meanOf(stop.freeHeight) - meanOf(fitment.stop.freeHeight) + 3;
-    for (const [place, corner] of changed.corners.entries()) {
-      const before = fitment.corners[place]?.gap ?? { values: [], tol: 0 };
-      expect(meanOf(corner.gap)).toBeCloseTo(meanOf(before) - by, 9);
-      expect(corner.gap.tol).toBeCloseTo(
-        Math.hypot(before.tol, stop.freeHeight.tol, fitment.stop.freeHeight.tol),
-        12,
+    for (const corner of changed.corners) {
+      expect(given(gapOf(changed, corner))).toBeCloseTo(given(gapOf(fitment, corner)) - by, 9);
+      const heights = given(cornerReadings(changed, corner)).filter(({ name }) =>
+        /height$/i.test(name),
       );
+      expect(heights.map(({ reading }) => reading)).toEqual([
+        stop.freeHeight,
+        fitment.stop.freeHeight,
+      ]);
     }
   });
 

@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { gapOf } from "../../../src/physics/budget/gap.ts";
 import type { RoadClass } from "../../../src/physics/fitment.ts";
 import { kinematicsOf } from "../../../src/physics/kinematics/kinematics.ts";
 import { restPosition } from "../../../src/physics/road/restPosition.ts";
@@ -13,7 +14,7 @@ import { type DemoCorner, demoCorners, unwrapped } from "../demoFitments.ts";
 function roadCorner({ fitment, corner }: DemoCorner): RoadCorner {
   const kinematics = unwrapped(kinematicsOf(fitment.layout, corner.geometry));
   const stop = unwrapped(stopCurve(fitment.stop));
-  const gapMm = meanOf(corner.gap);
+  const gapMm = unwrapped(gapOf(fitment, corner));
   const { ride } = fitment;
   return {
     kinematics,

@@ -5,7 +5,7 @@ import { balanceCheck } from "../../../src/physics/verdict/balance.ts";
 import { decide, decideCarry, worstState } from "../../../src/physics/verdict/decisions.ts";
 import { missingCheck, missingRideData } from "../../../src/physics/verdict/missingRideData.ts";
 import { reasonOf, verdictOf } from "../../../src/physics/verdict/reason.ts";
-import { ride } from "../staticFitments.ts";
+import { ride, uprightStrut } from "../staticFitments.ts";
 
 const exactly = (...values: number[]): Reading => ({ values, tol: 0 });
 
@@ -53,7 +53,7 @@ describe("balance left to right", () => {
       `balance care right.gap: ${gaps("20.0 mm")}`,
     ],
   ])("%#", (corners, words) => {
-    expect(told(balanceCheck(corners, 10))).toBe(words);
+    expect(told(balanceCheck({ ...uprightStrut({}), corners }, 10))).toBe(words);
   });
 });
 

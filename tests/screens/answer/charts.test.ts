@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { gapOf } from "../../../src/physics/budget/gap.ts";
 import { kinematicsOf } from "../../../src/physics/kinematics/kinematics.ts";
 import { stopCurve } from "../../../src/physics/stop/stopCurve.ts";
 import { withPlainSpaces } from "../../../src/records/entry/quantityText.ts";
@@ -184,7 +185,9 @@ describe.each(demoNames)("wheel force of %s", (name) => {
     const kinematics = kinematicsOf(fitment.layout);
     const stop = stopCurve(fitment.stop);
     if (!kinematics.ok || !stop.ok) throw new Error("no curve");
-    const gap = corner.gap.values.reduce((sum, value) => sum + value, 0) / corner.gap.values.length;
+    const standing = gapOf(fitment, corner);
+    if (!standing.ok) throw new Error("no gap");
+    const gap = standing.value;
     const pieces = 4000;
     const width = (curve.endMm - curve.contactMm) / pieces;
     const slopes = new Float64Array(3);

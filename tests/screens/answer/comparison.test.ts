@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { gapOf } from "../../../src/physics/budget/gap.ts";
 import { fitmentWithStop } from "../../../src/physics/ranking/fitmentWithStop.ts";
 import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { secantRate } from "../../../src/physics/stop/stiffnessClass.ts";
@@ -16,8 +17,9 @@ describe("another stop on the same mount", () => {
     if (!outcome.ok) throw new Error(outcome.fault.code);
     const [left] = outcome.value.corners;
     // 60 mm against 42 mm: 18 mm taller on a gap of 40 mm ± 1.5 mm, heights ± 1 mm each.
-    expect(left?.gap.values).toEqual([22]);
-    expect(left?.gap.tol).toBeCloseTo(Math.sqrt(1.5 ** 2 + 1 + 1), 12);
+    if (left === undefined) throw new Error("no corner");
+    expect(gapOf(outcome.value, left)).toEqual({ ok: true, value: 22 });
+    expect(outcome.value.recordedStop).toBe(raised.stop);
     expect(outcome.value.stop.name).toBe("Tall progressive");
   });
 

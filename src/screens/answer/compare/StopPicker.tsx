@@ -1,4 +1,5 @@
 import { useState } from "preact/hooks";
+import { gapOf } from "../../../physics/budget/gap.ts";
 import type { Fitment, Stop } from "../../../physics/fitment.ts";
 import { secantRate, stiffnessClassOf } from "../../../physics/stop/stiffnessClass.ts";
 import { stopCurve } from "../../../physics/stop/stopCurve.ts";
@@ -60,7 +61,12 @@ export function StopPicker({
 /** Of the fitted one's duty and short enough for the gaps first, then by how near in height. */
 function likeliestFirst(fitment: Fitment, stops: readonly Stop[]): Stop[] {
   const height = meanOf(fitment.stop.freeHeight);
-  const leastGap = Math.min(...fitment.corners.map(({ gap }) => meanOf(gap)));
+  const leastGap = Math.min(
+    ...fitment.corners.map((corner) => {
+      const gap = gapOf(fitment, corner);
+      return gap.ok ? gap.value : 0;
+    }),
+  );
   const distance = (stop: Stop) => {
     const taller = meanOf(stop.freeHeight) - height;
     return (

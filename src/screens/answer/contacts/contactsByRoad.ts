@@ -1,3 +1,4 @@
+import { gapOf } from "../../../physics/budget/gap.ts";
 import type { Corner, Fitment, RoadClass } from "../../../physics/fitment.ts";
 import { kinematicsOf } from "../../../physics/kinematics/kinematics.ts";
 import { type Outcome, succeed } from "../../../physics/outcome.ts";
@@ -20,7 +21,9 @@ export function contactsByRoad(fitment: Fitment, corner: Corner): Outcome<readon
   if (!kinematics.ok) return kinematics;
   const stop = stopCurve(fitment.stop);
   if (!stop.ok) return stop;
-  const gapMm = meanOf(corner.gap);
+  const gap = gapOf(fitment, corner);
+  if (!gap.ok) return gap;
+  const gapMm = gap.value;
   const contact = kinematics.value.wheelTravel(gapMm);
   if (!contact.ok) return contact;
   const { ride } = fitment;

@@ -1,3 +1,4 @@
+import { gapOf, gapReadingOf } from "../../../physics/budget/gap.ts";
 import type { Corner, CornerAssessment, Fitment, UseRules } from "../../../physics/fitment.ts";
 import { rulesOf } from "../../../physics/road/useRules.ts";
 import { type LayoutWorking, layoutWorking } from "./layoutWorking.ts";
@@ -26,7 +27,10 @@ export function cornerContext(
   const corner = fitment.corners.find(({ side }) => side === assessed.side);
   const layout = corner && layoutWorking(fitment, corner);
   if (!corner || !layout) return undefined;
-  const gap = meanOf(corner.gap);
+  const stands = gapReadingOf(corner);
+  const standing = gapOf(fitment, corner);
+  if (!stands.ok || !standing.ok) return undefined;
+  const gap = standing.value;
   const freeHeight = meanOf(fitment.stop.freeHeight);
   const usable = fitment.stop.usableCompressionMm;
   return {
@@ -42,7 +46,7 @@ export function cornerContext(
       symbol: "g",
       meaning: "gap along the stop's axis",
       value: mm(gap),
-      origin: originOf(corner.gap),
+      origin: originOf(stands.value.reading),
     },
     usableSymbol: {
       symbol: "δu",

@@ -1,8 +1,8 @@
+import { gapOf } from "../../../physics/budget/gap.ts";
 import type { Corner, CornerAssessment, Fitment } from "../../../physics/fitment.ts";
 import { kinematicsOf } from "../../../physics/kinematics/kinematics.ts";
 import { type Outcome, succeed } from "../../../physics/outcome.ts";
 import { stopCurve } from "../../../physics/stop/stopCurve.ts";
-import { meanOf } from "../../../physics/uncertainty/readingMean.ts";
 
 /** Force at the wheel above what it carries at ride, N, over wheel travel from there, mm. */
 export interface WheelForcePoint {
@@ -36,7 +36,9 @@ export function wheelForceCurve(
   if (!kinematics.ok) return kinematics;
   const stop = stopCurve(fitment.stop);
   if (!stop.ok) return stop;
-  const gap = meanOf(corner.gap);
+  const standing = gapOf(fitment, corner);
+  if (!standing.ok) return standing;
+  const gap = standing.value;
   const rate = fitment.ride?.wheelRateNPerMm ?? null;
   const hardLimitMm = assessed.wheelTravelToHardLimitMm;
   const fullStopMm = assessed.wheelTravelToFullStopMm;

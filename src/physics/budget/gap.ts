@@ -1,0 +1,84 @@
+import type { Corner, Fitment, Reading } from "../fitment.ts";
+import { fail, type Outcome, type ReadingId, succeed } from "../outcome.ts";
+import { checkedMean } from "../uncertainty/readingMean.ts";
+
+/**
+ * How it was found where the stop stands: its gap to the pad; its height now, where it touches and is
+ * pressed; the seat's distance to the pad, where there is no stop or a ruined one.
+ */
+export type GapWay = "gap" | "pressedHeight" | "seatToPad";
+
+/** The one reading of a corner that says where the stop stands. */
+export interface GapReading {
+  readonly way: GapWay;
+  readonly id: ReadingId;
+  readonly reading: Reading;
+}
+
+export const gapWays: readonly GapWay[] = ["gap", "pressedHeight", "seatToPad"];
+
+/** The corner's reading that says where the stop stands. Errors: `gapMissing`, `gapTwice`. */
+export function gapReadingOf(corner: Corner): Outcome<GapReading> {
+  const found = gapWays.flatMap((way): GapReading[] => {
+    const reading = corner[way];
+    return reading === undefined ? [] : [{ way, id: `${corner.side}.${way}`, reading }];
+  });
+  const [only, second] = found;
+  if (only === undefined) {
+    return fail(
+      "gapMissing",
+      [
+        `Where the ${corner.side} stop stands is not there. Measure its gap, its height if it is pressed, or seat to pad if there is none.`,
+      ],
+      `${corner.side}.gap`,
+    );
+  }
+  return second === undefined
+    ? succeed(only)
+    : fail(
+        "gapTwice",
+        [
+          `The ${corner.side} stop has a gap, a pressed height or a seat to pad at once. Keep the one that is true.`,
+        ],
+        second.id,
+      );
+}
+
+/**
+ * g of the stop that is asked about, mm along its axis at ride; below 0 by so much it is pressed in.
+ *
+ * Seat and pad stand apart at ride by what was measured: gap + height of the stop that stood there, the
+ * height of a pressed stop, or seat to pad. g is what the stop asked about, with its spacer, leaves of it.
+ * Errors: those of `gapReadingOf`; an impossible reading, by its name.
+ */
+export function gapOf(fitment: Fitment, corner: Corner): Outcome<number> {
+  const measured = gapReadingOf(corner);
+  if (!measured.ok) return measured;
+  const { way, id, reading } = measured.value;
+  const mean = checkedMean(reading, id, way === "gap" ? "gap" : "length");
+  if (!mean.ok) return mean;
+  const height = checkedMean(fitment.stop.freeHeight, "stop.freeHeight", "length");
+  if (!height.ok) return height;
+  const { recordedStop } = fitment;
+  if (way !== "gap") return succeed(mean.value - height.value - (fitment.spacerMm ?? 0));
+  const recorded =
+    recordedStop === undefined
+      ? height
+      : checkedMean(recordedStop.freeHeight, recordedHeightId, "length");
+  return recorded.ok
+    ? succeed(mean.value + recorded.value - height.value - (fitment.spacerMm ?? 0))
+    : recorded;
+}
+
+/** The height of the stop that the readings were taken with, where another is asked about. */
+export const recordedHeightId: ReadingId = "recordedStop.freeHeight";
+
+/**
+ * g of the stop that stood there when the readings were taken, mm; null where none did. What it carried
+ * then held the vehicle up. Errors as `gapOf`.
+ */
+export function recordedGapOf(fitment: Fitment, corner: Corner): Outcome<number | null> {
+  if (corner.seatToPad !== undefined) return succeed(null);
+  const { recordedStop = fitment.stop, spacerMm: _, recordedStop: __, ...rest } = fitment;
+  return gapOf({ ...rest, stop: recordedStop }, corner);
+}
