@@ -69,17 +69,6 @@ export type Linkage =
   | "straight"
   | "axle";
 
-/** How the wheel's travel is found from the arm's; straight: a strut by its lean alone. */
-export type Linkage =
-  | "carriesWheel"
-  | "fourBar"
-  | "instantCentre"
-  | "typed"
-  | "prior"
-  | "strutArm"
-  | "straight"
-  | "axle";
-
 export type LimitKind = "tyre" | "damper" | "spring" | "metal" | "other";
 
 /**
