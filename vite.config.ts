@@ -167,7 +167,7 @@ export default defineConfig({
           // Few files: through the service worker each costs an old phone some milliseconds.
           groups: [
             { name: "first", tags: ["$initial"], priority: 3 },
-            { name: "check", test: /screens[\\/]check[\\/]CheckPlace/, priority: 2 },
+            { name: "check", test: /screens[\\/]openCheck[\\/]CheckPlace/, priority: 2 },
             { name: "answer", test: /screens[\\/]answer[\\/]AnswerScreen/, priority: 1 },
           ],
         },

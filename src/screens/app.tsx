@@ -1,5 +1,6 @@
 import type { Outcome } from "../physics/outcome.ts";
 import { type CheckStore, openCheckStore } from "../storage/checkStore.ts";
+import { checksHref } from "./addresses.ts";
 import type { DeskPlaceProps } from "./desk/DeskPlace.tsx";
 import type { ReplyBarProps } from "./exchange/reply/ReplyBar.tsx";
 import type { ReplyPlaceProps } from "./exchange/reply/ReplyPlace.tsx";
@@ -16,14 +17,16 @@ import { usePreferences } from "./preferences.ts";
 import { QuickCheckWaiting } from "./quickCheck/QuickCheckIntro.tsx";
 import type { QuickCheckPlaceProps } from "./quickCheck/QuickCheckPlace.tsx";
 import type { RankingPlaceProps } from "./ranking/RankingPlace.tsx";
-import { checksHref, useRoute } from "./router.ts";
+import { useRoute } from "./router.ts";
 import type { SavedPlaceProps } from "./saved/SavedPlace.tsx";
 import type { SettingsPlaceProps } from "./settings/SettingsPlace.tsx";
 import { useStore } from "./useStore.ts";
 
 const openStore = () => openCheckStore();
 
-export const CheckPlace = later(async () => (await import("./check/CheckPlace.tsx")).CheckPlace);
+export const CheckPlace = later(
+  async () => (await import("./openCheck/CheckPlace.tsx")).CheckPlace,
+);
 
 const SharePlace = later<SharePlaceProps>(
   async () => (await import("./exchange/SharePlace.tsx")).default,

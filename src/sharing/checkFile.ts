@@ -1,4 +1,5 @@
 import type { CheckRecord } from "../records/check/checkRecord.ts";
+import { saveFile } from "./saveFile.ts";
 
 /** A file ready to be saved or shared. */
 export interface TextFile {
@@ -26,18 +27,9 @@ export function checkFile(record: CheckRecord): TextFile {
   };
 }
 
-/** Has the browser save a file. Needs a document; throws only where the browser itself does. */
+/** Has the browser save a text as a file. */
 export function downloadFile({ name, text, mime }: TextFile): void {
-  const address = URL.createObjectURL(new Blob([text], { type: mime }));
-  const link = document.createElement("a");
-  link.href = address;
-  link.download = name;
-  link.hidden = true;
-  document.body.append(link);
-  link.click();
-  link.remove();
-  // Some browsers read the address only after the tap has been dealt with.
-  setTimeout(() => URL.revokeObjectURL(address), 60_000);
+  saveFile(new File([text], name, { type: mime }));
 }
 
 export function downloadCheck(record: CheckRecord): void {

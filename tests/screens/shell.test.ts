@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import { newStoredCheck, setEntry } from "../../src/records/check/storedCheck.ts";
+import { stepHref } from "../../src/screens/addresses.ts";
 import { entryRemarks } from "../../src/screens/check/remarks.ts";
 import { checkFileName } from "../../src/screens/checkFile.ts";
 import {
@@ -8,7 +9,7 @@ import {
   forgetPreferencesInMemory,
   preferences,
 } from "../../src/screens/preferences.ts";
-import { readRoute, stepHref } from "../../src/screens/router.ts";
+import { readRoute } from "../../src/screens/router.ts";
 
 describe("the address", () => {
   it("leads back to the very id and step it was made of", () => {

@@ -10,7 +10,7 @@ import { useAfterPaint } from "../assessment/useAfterPaint.ts";
 import { useAssessment } from "../assessment/useAssessment.ts";
 import { useAssessor } from "../assessment/useAssessor.ts";
 import type { FullTravelNoteProps } from "../fullTravel/FullTravelNote.tsx";
-import { fullTravelStep } from "../fullTravel/fullTravelWords.ts";
+import { fullTravelStep } from "../guide/steps.ts";
 import { Button } from "../parts/Button.tsx";
 import { later } from "../parts/later.tsx";
 import { Notice } from "../parts/Notice.tsx";

@@ -1,5 +1,5 @@
 import type { ComponentChildren } from "preact";
-import { Unfolding } from "../answer/Unfolding.tsx";
+import { Unfolding } from "../parts/Unfolding.tsx";
 
 /** A drawing, what it says, what it assumes, and behind it the same in words and as a table. */
 export function ChartFigure({

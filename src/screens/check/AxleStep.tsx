@@ -1,7 +1,7 @@
 import { changeRecord } from "../../records/check/storedCheck.ts";
+import { chosenSides, withSides } from "../../records/filling/sides.ts";
+import type { StepProps } from "../guide/stepProps.ts";
 import { Choices, Segmented } from "../parts/Choices.tsx";
-import { chosenSides, withSides } from "./sides.ts";
-import type { StepProps } from "./stepProps.ts";
 
 export function AxleStep({ stored, change }: StepProps) {
   return (

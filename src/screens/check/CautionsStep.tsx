@@ -1,10 +1,10 @@
 import { changeProgress, type StoredCheck } from "../../records/check/storedCheck.ts";
 import { CautionPicture } from "../drawings/CautionPicture.tsx";
+import { cautionsOf, raisedCautions } from "../guide/cautions.ts";
+import type { StepProps } from "../guide/stepProps.ts";
+import { cautionLevel, cautionsHold } from "../guide/steps.ts";
 import { CheckLine } from "../parts/Choices.tsx";
 import { Notice } from "../parts/Notice.tsx";
-import { cautionsOf, raisedCautions } from "./cautions.ts";
-import type { StepProps } from "./stepProps.ts";
-import { cautionLevel, cautionsHold } from "./steps.ts";
 
 const ticksId = "cautions";
 

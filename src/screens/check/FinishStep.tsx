@@ -3,13 +3,13 @@ import { recordBounds } from "../../records/check/checkRecord.ts";
 import { changeRecord, completeRecord } from "../../records/check/storedCheck.ts";
 import { withField } from "../../records/entry/entryPath.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
+import { stepHref } from "../addresses.ts";
 import { saveCheckFile } from "../checkFile.ts";
+import type { StepProps } from "../guide/stepProps.ts";
+import { cautionsHold, headingOf, stepFor } from "../guide/steps.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { Card } from "../parts/Card.tsx";
 import { Notice } from "../parts/Notice.tsx";
-import { stepHref } from "../router.ts";
-import type { StepProps } from "./stepProps.ts";
-import { cautionsHold, headingOf, stepFor } from "./steps.ts";
 
 /** What is still missing, with the way there; what was passed over, with what stays unsaid. */
 export function FinishStep({ stored, change, all, preferences }: StepProps) {

@@ -1,8 +1,8 @@
 import type { LayoutKind } from "../../physics/fitment.ts";
 import { chooseLayout } from "../../records/check/storedCheck.ts";
 import { LayoutPicture } from "../drawings/LayoutPicture.tsx";
+import type { StepProps } from "../guide/stepProps.ts";
 import { Choices } from "../parts/Choices.tsx";
-import type { StepProps } from "./stepProps.ts";
 
 const layouts: readonly { value: LayoutKind; name: string; hint: string }[] = [
   {

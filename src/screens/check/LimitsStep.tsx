@@ -1,11 +1,11 @@
 import type { LimitKind, Side } from "../../physics/fitment.ts";
+import { chosen, withChoice } from "../../records/filling/choice.ts";
+import { limitNames } from "../guide/readingGuide.ts";
+import type { StepProps } from "../guide/stepProps.ts";
 import { Button } from "../parts/Button.tsx";
 import { CheckLine } from "../parts/Choices.tsx";
 import { Notice } from "../parts/Notice.tsx";
-import { chosen, withChoice } from "./choice.ts";
 import { limitKinds, withLimit, withLimitsOfLeft, withNoLimits, withoutLimit } from "./limits.ts";
-import { limitNames } from "./readingGuide.ts";
-import type { StepProps } from "./stepProps.ts";
 
 const hints: { readonly [Kind in LimitKind]: string } = {
   tyre: "Tread against arch, liner or guard.",

@@ -6,6 +6,7 @@ import type { AllowedSign } from "../../records/entry/lengthEntry.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import { catalogueEntry, type EntryKind, entryUnit } from "../../records/entry/readingCatalogue.ts";
 import type { EntryUnit } from "../../records/entry/units.ts";
+import type { Change } from "../guide/stepProps.ts";
 import { Segmented } from "../parts/Choices.tsx";
 import type { Tone } from "../parts/Notice.tsx";
 import type { Preferences } from "../preferences.ts";
@@ -13,7 +14,6 @@ import { spokenEntry } from "../voice/spokenEntry.ts";
 import { NumberField } from "./keypad/NumberField.tsx";
 import { valueRemark } from "./remarks.ts";
 import { useSettled } from "./settled.ts";
-import type { Change } from "./stepProps.ts";
 
 export interface NumberEntryProps {
   readonly id: string;

@@ -1,9 +1,8 @@
 import { useEffect, useRef } from "preact/hooks";
-import { fullTravelStep } from "../fullTravel/fullTravelWords.ts";
+import { fullTravelStep, type Step, sections } from "../guide/steps.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { Icon, type IconName } from "../parts/Icon.tsx";
 import { settingsHref, settingsName } from "../settings/settingsRoute.ts";
-import { type Step, sections } from "./steps.ts";
 
 interface Props {
   readonly all: readonly Step[];

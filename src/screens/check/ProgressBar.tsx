@@ -1,4 +1,4 @@
-import { type Step, sections } from "./steps.ts";
+import { type Step, sections } from "../guide/steps.ts";
 
 /** Where one is: a bar of sections, each as full as it is done. */
 export function ProgressBar({ all, at }: { all: readonly Step[]; at: number }) {

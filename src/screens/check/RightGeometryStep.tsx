@@ -1,8 +1,8 @@
 import { chooseRightGeometry } from "../../records/check/storedCheck.ts";
+import { readingGuide } from "../guide/readingGuide.ts";
+import type { StepProps } from "../guide/stepProps.ts";
+import { rightGeometry } from "../guide/steps.ts";
 import { Choices } from "../parts/Choices.tsx";
-import { readingGuide } from "./readingGuide.ts";
-import type { StepProps } from "./stepProps.ts";
-import { rightGeometry } from "./steps.ts";
 
 export function RightGeometryStep({ stored, change }: StepProps) {
   const kind = stored.record.layout?.kind ?? "arm";

@@ -1,15 +1,7 @@
 import { useEffect } from "preact/hooks";
 import type { DesignEvent, RoadClass } from "../../physics/fitment.ts";
 import { quantityText } from "../../records/entry/quantityText.ts";
-import { same } from "../../records/pack/packDifferences.ts";
-import { Button } from "../parts/Button.tsx";
-import { Card } from "../parts/Card.tsx";
-import { CheckLine } from "../parts/Choices.tsx";
-import { SelectField } from "../parts/Field.tsx";
-import { Notice } from "../parts/Notice.tsx";
-import { referencePack } from "../referencePack.ts";
-import { chosen, withChoice } from "./choice.ts";
-import { NumberEntry } from "./NumberEntry.tsx";
+import { chosen, withChoice } from "../../records/filling/choice.ts";
 import {
   type EventField,
   eventEntryId,
@@ -24,8 +16,16 @@ import {
   withLeftOut,
   withRoadClass,
   withUsualRules,
-} from "./rules.ts";
-import type { StepProps } from "./stepProps.ts";
+} from "../../records/filling/rules.ts";
+import { same } from "../../records/pack/packDifferences.ts";
+import type { StepProps } from "../guide/stepProps.ts";
+import { Button } from "../parts/Button.tsx";
+import { Card } from "../parts/Card.tsx";
+import { CheckLine } from "../parts/Choices.tsx";
+import { SelectField } from "../parts/Field.tsx";
+import { Notice } from "../parts/Notice.tsx";
+import { referencePack } from "../referencePack.ts";
+import { NumberEntry } from "./NumberEntry.tsx";
 import { uses } from "./UseStep.tsx";
 
 const roads: readonly { value: RoadClass; text: string }[] = [
@@ -111,7 +111,7 @@ export function RulesStep({ stored, change, preferences }: StepProps) {
           this check.
         </p>
       </Notice>
-      {houseRulesSince(stored) && (
+      {houseRulesSince(stored, referencePack()) && (
         <Notice tone="care">
           <p>
             The pack in use, “{referencePack().name}”, has other house rules for this use than the
@@ -183,8 +183,8 @@ export function RulesStep({ stored, change, preferences }: StepProps) {
       <Button
         wide
         icon="undo"
-        disabled={!houseRulesSince(stored) && same(inForce, usual)}
-        onClick={() => change(withUsualRules)}
+        disabled={!houseRulesSince(stored, referencePack()) && same(inForce, usual)}
+        onClick={() => change((current) => withUsualRules(current, referencePack()))}
       >
         All as usual
       </Button>

@@ -1,8 +1,8 @@
 import { changeProgress } from "../../records/check/storedCheck.ts";
 import { StandingPicture } from "../drawings/StandingPicture.tsx";
+import { standingSteps } from "../guide/standing.ts";
+import type { StepProps } from "../guide/stepProps.ts";
 import { CheckLine } from "../parts/Choices.tsx";
-import { standingSteps } from "./standing.ts";
-import type { StepProps } from "./stepProps.ts";
 
 export function StandingStep({ stored, change }: StepProps) {
   const { stood } = stored.progress;

@@ -1,3 +1,4 @@
+import type { StepProps } from "../guide/stepProps.ts";
 import { AxleStep } from "./AxleStep.tsx";
 import { CautionsStep } from "./CautionsStep.tsx";
 import { FinishStep } from "./FinishStep.tsx";
@@ -13,7 +14,6 @@ import { TyreRateStep } from "./ride/TyreRateStep.tsx";
 import { UnsprungMassStep } from "./ride/UnsprungMassStep.tsx";
 import { WheelRateStep } from "./ride/WheelRateStep.tsx";
 import { StandingStep } from "./StandingStep.tsx";
-import type { StepProps } from "./stepProps.ts";
 import { CurveStep } from "./stop/CurveStep.tsx";
 import { StopDampingStep } from "./stop/StopDampingStep.tsx";
 import { StopHeightStep } from "./stop/StopHeightStep.tsx";

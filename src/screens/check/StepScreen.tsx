@@ -6,6 +6,9 @@ import {
 } from "../../records/check/storedCheck.ts";
 import { walkOf } from "../../records/remeasure/remeasureWalk.ts";
 import type { KeepState } from "../../storage/keeper.ts";
+import { answerHref, checksHref, goTo, stepHref } from "../addresses.ts";
+import type { Change } from "../guide/stepProps.ts";
+import { cautionsHold, headingOf, type Step, stepsOf } from "../guide/steps.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import type { Preferences } from "../preferences.ts";
@@ -13,14 +16,11 @@ import { BeforeValues } from "../remeasure/BeforeValues.tsx";
 import { EarlierReadings } from "../remeasure/EarlierReadings.tsx";
 import { isWalkStep, onward, RemeasureActions } from "../remeasure/RemeasureActions.tsx";
 import { RemeasureBar } from "../remeasure/RemeasureBar.tsx";
-import { answerHref, checksHref, goTo, stepHref } from "../router.ts";
 import { LiveVerdict } from "./liveVerdict/LiveVerdict.tsx";
 import { OverviewBeside, OverviewDialog } from "./Overview.tsx";
 import { ProgressBar } from "./ProgressBar.tsx";
 import { NotSaved, SavedLine } from "./SavedLine.tsx";
 import { StepContent } from "./StepContent.tsx";
-import type { Change } from "./stepProps.ts";
-import { cautionsHold, headingOf, type Step, stepsOf } from "./steps.ts";
 
 interface Props {
   readonly stored: StoredCheck;

@@ -1,7 +1,8 @@
 import type { Use } from "../../physics/fitment.ts";
+import { withUse } from "../../records/filling/rules.ts";
+import type { StepProps } from "../guide/stepProps.ts";
 import { Choices } from "../parts/Choices.tsx";
-import { withUse } from "./rules.ts";
-import type { StepProps } from "./stepProps.ts";
+import { referencePack } from "../referencePack.ts";
 
 export const uses: readonly { value: Use; name: string; hint: string }[] = [
   { value: "daily", name: "Daily driving", hint: "Made roads, now and then a speed hump." },
@@ -16,7 +17,7 @@ export function UseStep({ stored, change }: StepProps) {
         legend="Choose the hardest that it is regularly used for"
         options={uses}
         value={stored.record.vehicle?.use ?? null}
-        onChange={(use) => change((current) => withUse(current, use))}
+        onChange={(use) => change((current) => withUse(current, use, referencePack()))}
       />
       <p class="small soft">
         The use sets the roads, obstacles and landings that the stop is judged by. You see them, and

@@ -1,15 +1,21 @@
 import { recordBounds } from "../../records/check/checkRecord.ts";
 import { changeRecord, type StoredCheck, setEntry } from "../../records/check/storedCheck.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
+import { chosen, withChoice } from "../../records/filling/choice.ts";
+import {
+  platformChoices,
+  platformName,
+  platformSince,
+  withPlatform,
+} from "../../records/filling/platforms.ts";
+import type { StepProps } from "../guide/stepProps.ts";
+import { raisedChoice } from "../guide/steps.ts";
 import { Button } from "../parts/Button.tsx";
 import { Segmented } from "../parts/Choices.tsx";
 import { SelectField, TextField } from "../parts/Field.tsx";
 import { Notice } from "../parts/Notice.tsx";
-import { chosen, withChoice } from "./choice.ts";
+import { referencePack } from "../referencePack.ts";
 import { NumberEntry } from "./NumberEntry.tsx";
-import { platformChoices, platformName, platformSince, withPlatform } from "./platforms.ts";
-import type { StepProps } from "./stepProps.ts";
-import { raisedChoice } from "./steps.ts";
 
 const lift = "vehicle.liftMm";
 const parkedLift = "vehicle.liftWhenRaised";
@@ -35,8 +41,8 @@ export function withRaised(
 export function VehicleStep({ stored, change, preferences, next }: StepProps) {
   const { vehicle } = stored.record;
   const raised = raisedChoice(stored);
-  const platforms = platformChoices(stored);
-  const since = platformSince(stored);
+  const platforms = platformChoices(stored, referencePack());
+  const since = platformSince(stored, referencePack());
   return (
     <>
       <TextField
@@ -67,7 +73,11 @@ export function VehicleStep({ stored, change, preferences, next }: StepProps) {
         ]}
         onChange={(id) =>
           change((current) =>
-            withPlatform(current, platforms.find((platform) => platform.id === id) ?? null),
+            withPlatform(
+              current,
+              platforms.find((platform) => platform.id === id) ?? null,
+              referencePack(),
+            ),
           )
         }
       />
@@ -88,6 +98,7 @@ export function VehicleStep({ stored, change, preferences, next }: StepProps) {
                   withPlatform(
                     current,
                     platforms.find(({ id }) => id === vehicle?.platformId) ?? null,
+                    referencePack(),
                   ),
                 )
               }

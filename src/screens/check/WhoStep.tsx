@@ -1,9 +1,9 @@
 import type { Author, Role } from "../../records/check/checkRecord.ts";
 import { changeRecord } from "../../records/check/storedCheck.ts";
+import type { StepProps } from "../guide/stepProps.ts";
 import { Choices } from "../parts/Choices.tsx";
 import { TextField } from "../parts/Field.tsx";
 import { changePreferences } from "../preferences.ts";
-import type { StepProps } from "./stepProps.ts";
 
 const roles: readonly { value: Role; name: string; hint: string }[] = [
   { value: "installer", name: "Installer", hint: "You fit the part." },

@@ -7,7 +7,7 @@ import {
   type StoredCheck,
   setEntry,
 } from "../../records/check/storedCheck.ts";
-import { withChoice } from "./choice.ts";
+import { withChoice } from "../../records/filling/choice.ts";
 
 export const limitKinds: readonly LimitKind[] = ["tyre", "damper", "spring", "metal", "other"];
 

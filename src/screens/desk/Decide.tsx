@@ -14,7 +14,7 @@ import type { Listed } from "../../records/review/listedSubmission.ts";
 import type { OddReading } from "../../records/review/oddReadings.ts";
 import { acceptText, askAgainText, otherPartText } from "../../records/review/replyText.ts";
 import { unitOf } from "../../records/review/submission.ts";
-import { verdictWords } from "../answer/stateWords.ts";
+import { verdictWords } from "../assessment/stateWords.ts";
 import { StateMark } from "../drawings/StateMark.tsx";
 import { FaultNotice } from "../exchange/FaultNotice.tsx";
 import { Button } from "../parts/Button.tsx";

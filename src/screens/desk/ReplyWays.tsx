@@ -2,12 +2,12 @@ import { useMemo, useState } from "preact/hooks";
 import type { Fault } from "../../physics/outcome.ts";
 import type { CheckRecord } from "../../records/check/checkRecord.ts";
 import type { Decision } from "../../records/review/decision.ts";
+import { saveFile } from "../../sharing/saveFile.ts";
 import { canShareFile, copyText, share } from "../../sharing/shareFile.ts";
 import { appAddress, replyLink } from "../../sharing/shareLink.ts";
 import { FaultNotice } from "../exchange/FaultNotice.tsx";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { mailLink, replyFile, replyOf, withLink } from "./replyItems.ts";
-import { saveFile } from "./saveFiles.ts";
 
 /** How a reply leaves: shared, copied, mailed, or saved as a file for that person's phone. */
 export function ReplyWays({ record, decision }: { record: CheckRecord; decision: Decision }) {

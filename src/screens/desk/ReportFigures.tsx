@@ -8,9 +8,9 @@ import { lastValue } from "../answer/formulas/workedFigure.ts";
 import { TravelLadder } from "../answer/ladder/TravelLadder.tsx";
 import { figureText } from "../answer/sections/Figures.tsx";
 import { WorkedFigureView } from "../answer/sections/WorkedFigureView.tsx";
-import { sideWords } from "../answer/stateWords.ts";
 import { WheelForceChart } from "../answer/wheelForce/WheelForceChart.tsx";
 import { wheelForceCurve } from "../answer/wheelForce/wheelForceCurve.ts";
+import { sideWords } from "../assessment/stateWords.ts";
 
 /** The drawings, the ladders in both unit systems. */
 export function Drawings({

@@ -5,6 +5,7 @@ import type { Incoming } from "../../records/review/submission.ts";
 import type { BegunImport, ImportCounts, InboxEntry } from "../../storage/deskDatabase.ts";
 import { nothingCounted, takeOut } from "../../storage/deskInbox.ts";
 import type { DeskStore } from "../../storage/deskStore.ts";
+import type { Restorer } from "../saved/wholeBackup.ts";
 import { counted, refusedToo } from "./importCounts.ts";
 import { deskLeft, holdImport } from "./importLock.ts";
 import type { Source } from "./sources.ts";
@@ -31,13 +32,6 @@ export const nothingYet: ImportProgress = {
   fault: null,
   resumed: null,
 };
-
-/** Restores a backup; gives what it did as counts. */
-export type Restorer = (
-  file: Blob,
-  onCounts: (counts: { added: number; present: number }) => void,
-  signal: AbortSignal,
-) => Promise<Outcome<null>>;
 
 export interface ImportSurroundings {
   readonly store: DeskStore;

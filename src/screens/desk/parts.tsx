@@ -1,4 +1,5 @@
 import { useMemo } from "preact/hooks";
+import { dateText } from "../../records/check/checkName.ts";
 import type { CheckRecord } from "../../records/check/checkRecord.ts";
 import { recordDifferences } from "../../records/check/recordDifferences.ts";
 import { limitKindOf } from "../../records/entry/entryPath.ts";
@@ -8,7 +9,6 @@ import type { LengthUnit } from "../../records/entry/units.ts";
 import { stopTitle } from "../../records/pack/stopTitle.ts";
 import type { Decision } from "../../records/review/decision.ts";
 import type { Listed } from "../../records/review/listedSubmission.ts";
-import { dateText } from "../home/checkName.ts";
 import { Disclosure } from "../parts/Disclosure.tsx";
 import { deskCheckHref } from "./deskRoutes.ts";
 import { capital, decisionWords, momentText, wayWords, whoWords } from "./words.ts";

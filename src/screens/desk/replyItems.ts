@@ -5,8 +5,8 @@ import { type OddReading, readingsOf } from "../../records/review/oddReadings.ts
 import { type Reply, replyFormat, replyVersion } from "../../records/review/reply.ts";
 import type { AskedReading, ToldAnswer } from "../../records/review/replyText.ts";
 import { readingWords } from "../answer/formulas/readingById.ts";
-import { verdictWords } from "../answer/stateWords.ts";
-import { readingGuide } from "../check/readingGuide.ts";
+import { verdictWords } from "../assessment/stateWords.ts";
+import { readingGuide } from "../guide/readingGuide.ts";
 
 /** How a reading is taken, as the phone's own step says it. */
 function howOf(record: CheckRecord, id: string): string {

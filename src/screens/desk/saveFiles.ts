@@ -9,21 +9,9 @@ import {
   standingDecision,
 } from "../../records/review/decision.ts";
 import { tableHeader, tableLine } from "../../records/review/figuresTable.ts";
+import { saveFile } from "../../sharing/saveFile.ts";
 import type { DeskStore } from "../../storage/deskStore.ts";
-import { backupFile } from "./backup.ts";
-
-/** Has the browser save a file. */
-export function saveFile(file: File): void {
-  const address = URL.createObjectURL(file);
-  const link = document.createElement("a");
-  link.href = address;
-  link.download = file.name;
-  link.hidden = true;
-  document.body.append(link);
-  link.click();
-  link.remove();
-  setTimeout(() => URL.revokeObjectURL(address), 60_000);
-}
+import { backupFile } from "../saved/wholeBackup.ts";
 
 const pageSize = 100;
 

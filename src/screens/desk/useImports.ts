@@ -47,7 +47,7 @@ export function useImports({
       run.current = own;
       const [{ resumeImport, runImport }, { restorer }] = await Promise.all([
         import("./importRun.ts"),
-        import("./backup.ts"),
+        import("../saved/wholeBackup.ts"),
       ]);
       const hands = startPool();
       pool.current = hands;

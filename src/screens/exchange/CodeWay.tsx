@@ -3,10 +3,10 @@ import type { CheckRecord } from "../../records/check/checkRecord.ts";
 import { codeSeries } from "../../sharing/codeSeries.ts";
 import { appAddress } from "../../sharing/shareLink.ts";
 import { Button } from "../parts/Button.tsx";
+import { useScreenAwake } from "../parts/useScreenAwake.ts";
 import { CodePicture } from "./CodePicture.tsx";
 import { FaultNotice } from "./FaultNotice.tsx";
 import { PhotosLeftOut } from "./PhotosLeftOut.tsx";
-import { useScreenAwake } from "./useScreenAwake.ts";
 
 /** Long enough for a camera to see each code several times. */
 const secondsPerCode = 2;

@@ -1,8 +1,8 @@
 import { useState } from "preact/hooks";
 import type { Fault } from "../../physics/outcome.ts";
+import { checkName, dateText } from "../../records/check/checkName.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
-import { checkName, dateText } from "../home/checkName.ts";
 import { Button } from "../parts/Button.tsx";
 import { Card } from "../parts/Card.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";

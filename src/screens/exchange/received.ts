@@ -1,11 +1,11 @@
 import { type Fault, fail, type Outcome } from "../../physics/outcome.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
+import { readDraftText } from "../../records/filling/readDraft.ts";
 import type { Reply } from "../../records/review/reply.ts";
 import { isBackup, readFileText, sharedOfText } from "../../sharing/receivedFile.ts";
 import { type Shared, type SharedCheck, sharedOfPayload } from "../../sharing/sharedCheck.ts";
 import { findPayloads } from "../../sharing/shareLink.ts";
-import { readDraftText } from "../home/readDraft.ts";
-import { loadReferencePack } from "../referencePack.ts";
+import { loadReferencePack, referencePack } from "../referencePack.ts";
 
 /** What files, links or a message brought, told apart. Nothing of it is kept yet. */
 export interface Received {
@@ -62,7 +62,7 @@ async function foundIn(text: string, what: string): Promise<Outcome<Found>[]> {
   const shared = sharedOfText({ text, what });
   if (shared.ok || shared.fault.code !== "checkNotComplete") return [shared];
   await loadReferencePack();
-  const draft = readDraftText(text);
+  const draft = readDraftText(text, referencePack());
   return [draft === null ? shared : { ok: true, value: { kind: "draft", draft } }];
 }
 

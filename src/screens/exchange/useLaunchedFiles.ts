@@ -1,6 +1,6 @@
 import { useEffect, useState } from "preact/hooks";
 import { onLaunchedFiles } from "../../sharing/launchedFiles.ts";
-import { goTo } from "../router.ts";
+import { goTo } from "../addresses.ts";
 import { receivedHref } from "./shareRoutes.ts";
 
 /** Files that the device opened the app with; goes to where they are shown. */

@@ -25,8 +25,8 @@ import {
 } from "../../records/check/storedCheck.ts";
 import { quantityText, sentenceText } from "../../records/entry/quantityText.ts";
 import { type LengthUnit, plainDecimal } from "../../records/entry/units.ts";
-import type { Change } from "../check/stepProps.ts";
 import { StateMark } from "../drawings/StateMark.tsx";
+import type { Change } from "../guide/stepProps.ts";
 import { Button } from "../parts/Button.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { partNames } from "./fullTravelWords.ts";

@@ -14,7 +14,7 @@ import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { quantityText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { ReadingEntry } from "../check/reading/ReadingEntry.tsx";
-import type { Change } from "../check/stepProps.ts";
+import type { Change } from "../guide/stepProps.ts";
 import { Button } from "../parts/Button.tsx";
 import { TextField } from "../parts/Field.tsx";
 import type { Preferences } from "../preferences.ts";

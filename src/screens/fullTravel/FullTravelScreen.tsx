@@ -8,18 +8,19 @@ import {
 } from "../../records/check/fullTravel.ts";
 import { completeRecord, type StoredCheck } from "../../records/check/storedCheck.ts";
 import type { KeepState } from "../../storage/keeper.ts";
+import { answerHref, stepHref } from "../addresses.ts";
 import { NotSaved, SavedLine } from "../check/SavedLine.tsx";
-import type { Change } from "../check/stepProps.ts";
 import { CautionPicture } from "../drawings/CautionPicture.tsx";
+import type { Change } from "../guide/stepProps.ts";
+import { fullTravelStep } from "../guide/steps.ts";
 import { ButtonLink } from "../parts/Button.tsx";
 import { CheckLine, Segmented } from "../parts/Choices.tsx";
 import { Disclosure } from "../parts/Disclosure.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import type { Preferences } from "../preferences.ts";
-import { answerHref, stepHref } from "../router.ts";
 import { Comparison } from "./Comparison.tsx";
 import { ContactsCard } from "./ContactsCard.tsx";
-import { cannotCheck, fullTravelCautions, fullTravelStep } from "./fullTravelWords.ts";
+import { cannotCheck, fullTravelCautions } from "./fullTravelWords.ts";
 import "./fullTravel.css";
 
 export interface FullTravelScreenProps {

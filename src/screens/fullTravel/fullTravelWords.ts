@@ -1,7 +1,5 @@
 import type { TouchedPart } from "../../physics/fitment.ts";
 
-export const fullTravelStep = "fullTravel";
-
 /** What stands before a contact's number. */
 export const partNames: { readonly [Part in TouchedPart]: string } = {
   stop: "Stop meets its pad",

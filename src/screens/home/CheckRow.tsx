@@ -1,9 +1,9 @@
 import type { State } from "../../physics/fitment.ts";
+import { checkName, dateText } from "../../records/check/checkName.ts";
 import type { ListedCheck } from "../../records/check/listedCheck.ts";
+import { stepHref } from "../addresses.ts";
 import { StateMark } from "../drawings/StateMark.tsx";
 import { MenuRow } from "../parts/MenuRow.tsx";
-import { stepHref } from "../router.ts";
-import { checkName, dateText } from "./checkName.ts";
 
 const verdictWords: { readonly [Verdict in State]: string } = {
   ok: "Fits",

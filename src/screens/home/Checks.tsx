@@ -2,6 +2,7 @@ import type { ComponentChildren } from "preact";
 import { useCallback, useEffect, useRef, useState } from "preact/hooks";
 import type { Outcome } from "../../physics/outcome.ts";
 import { inModelUnits, type Sentence } from "../../physics/sentence.ts";
+import { checkName } from "../../records/check/checkName.ts";
 import type { ListedCheck } from "../../records/check/listedCheck.ts";
 import {
   changeRecord,
@@ -10,6 +11,7 @@ import {
   type StoredCheck,
 } from "../../records/check/storedCheck.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
+import { goTo, stepHref } from "../addresses.ts";
 import { deskHref } from "../desk/deskRoutes.ts";
 import { replyHref } from "../exchange/reply/replyRoute.ts";
 import { SendStored } from "../exchange/SendButton.tsx";
@@ -22,14 +24,12 @@ import { Notice } from "../parts/Notice.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import type { Preferences } from "../preferences.ts";
 import { quickCheckHref } from "../quickCheck/quickCheckRoutes.ts";
-import { goTo, stepHref } from "../router.ts";
 import type { SavedReminderProps } from "../saved/SavedReminder.tsx";
 import { noteCount } from "../saved/savedCount.ts";
 import { keptName, savedHref } from "../saved/savedRoute.ts";
 import { settingsHref, settingsName } from "../settings/settingsRoute.ts";
 import type { OpenedStore } from "../useStore.ts";
 import { CheckRow } from "./CheckRow.tsx";
-import { checkName } from "./checkName.ts";
 import type { DeletedChecksProps } from "./DeletedChecks.tsx";
 import { isDemoDue, markDemoLoaded } from "./demoDue.ts";
 import type { KeepDialogProps } from "./KeepDialog.tsx";

@@ -1,9 +1,9 @@
 import { useState } from "preact/hooks";
+import { checkName, dateText } from "../../records/check/checkName.ts";
 import type { ListedCheck } from "../../records/check/listedCheck.ts";
 import { Button } from "../parts/Button.tsx";
 import { Dialog } from "../parts/Dialog.tsx";
 import { Disclosure } from "../parts/Disclosure.tsx";
-import { checkName, dateText } from "./checkName.ts";
 
 export interface DeletedChecksProps {
   readonly deleted: readonly ListedCheck[];

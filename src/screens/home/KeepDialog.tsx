@@ -1,10 +1,10 @@
 import { inModelUnits } from "../../physics/sentence.ts";
+import { checkName, dateText } from "../../records/check/checkName.ts";
 import type { ListedCheck } from "../../records/check/listedCheck.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { Button } from "../parts/Button.tsx";
 import { Dialog } from "../parts/Dialog.tsx";
 import { Notice } from "../parts/Notice.tsx";
-import { checkName, dateText } from "./checkName.ts";
 import type { OpenedFiles } from "./openFiles.ts";
 
 export interface KeepDialogProps {

@@ -1,8 +1,8 @@
 import { inModelUnits, type Sentence } from "../../physics/sentence.ts";
+import { checkName } from "../../records/check/checkName.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { Button } from "../parts/Button.tsx";
 import { Notice } from "../parts/Notice.tsx";
-import { checkName } from "./checkName.ts";
 
 /** Checks whose last readings are only in this page: why, and what to do before it is closed. */
 export function NotSavedHere({

@@ -1,9 +1,9 @@
 import { useState } from "preact/hooks";
+import { checkName } from "../../records/check/checkName.ts";
 import type { ListedCheck } from "../../records/check/listedCheck.ts";
 import { Button } from "../parts/Button.tsx";
 import { Dialog } from "../parts/Dialog.tsx";
 import { TextField } from "../parts/Field.tsx";
-import { checkName } from "./checkName.ts";
 
 export interface RenameDialogProps {
   readonly stored: ListedCheck;

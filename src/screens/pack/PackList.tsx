@@ -4,6 +4,7 @@ import type { LengthUnit } from "../../records/entry/units.ts";
 import { demoPack } from "../../records/pack/demoPack.ts";
 import type { Pack, PackStop, Platform } from "../../records/pack/pack.ts";
 import { stopFacts } from "../../records/pack/stopFacts.ts";
+import { checksHref, goTo } from "../addresses.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { Dialog } from "../parts/Dialog.tsx";
 import { TextField } from "../parts/Field.tsx";
@@ -11,7 +12,6 @@ import { MenuRow, type RowAction } from "../parts/MenuRow.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import type { PackInUse } from "../referencePack.ts";
-import { checksHref, goTo } from "../router.ts";
 import { layoutWords } from "./PlatformEditor.tsx";
 import {
   changePack,

@@ -1,7 +1,7 @@
 import { useRef, useState } from "preact/hooks";
 import type { Fault } from "../../physics/outcome.ts";
 import type { Pack } from "../../records/pack/pack.ts";
-import { goTo } from "../router.ts";
+import { goTo } from "../addresses.ts";
 import { type FieldFault, type ItemDraft, keepDraft, readKeptDraft } from "./itemDraft.ts";
 import { type Changed, changePack } from "./packEdits.ts";
 import { packHref, packMergeHref } from "./packRoutes.ts";

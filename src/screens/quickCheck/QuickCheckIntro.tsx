@@ -1,8 +1,8 @@
 import type { ComponentChildren, Ref } from "preact";
+import { checksHref } from "../addresses.ts";
 import { ButtonLink } from "../parts/Button.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { Screen } from "../parts/Screen.tsx";
-import { checksHref } from "../router.ts";
 
 export function QuickCheckTop() {
   return (

@@ -9,14 +9,14 @@ import { type Pack, type PackStop, stopOf } from "../../records/pack/pack.ts";
 import { figuresOf } from "../answer/formulas/figures.ts";
 import { TravelLadder } from "../answer/ladder/TravelLadder.tsx";
 import { figureText } from "../answer/sections/Figures.tsx";
-import { sideWords, verdictWords } from "../answer/stateWords.ts";
-import { Unfolding } from "../answer/Unfolding.tsx";
 import { totalForce, wheelForceCurve } from "../answer/wheelForce/wheelForceCurve.ts";
+import { sideWords, verdictWords } from "../assessment/stateWords.ts";
 import { forceAxis, lengthAxis } from "../charts/axisUnit.ts";
 import { DataTable } from "../charts/DataTable.tsx";
 import { type Series, SeriesChart } from "../charts/SeriesChart.tsx";
 import { StateMark } from "../drawings/StateMark.tsx";
 import { Disclosure } from "../parts/Disclosure.tsx";
+import { Unfolding } from "../parts/Unfolding.tsx";
 import { ComparedImpact } from "./ComparedImpact.tsx";
 import { mountDifferences, partFacts, rankedKey, rankedName } from "./rankingWords.ts";
 

@@ -3,7 +3,7 @@ import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { PackStop } from "../../records/pack/pack.ts";
 import { stopFacts } from "../../records/pack/stopFacts.ts";
-import { verdictWords } from "../answer/stateWords.ts";
+import { verdictWords } from "../assessment/stateWords.ts";
 import { StateMark } from "../drawings/StateMark.tsx";
 import { CheckLine } from "../parts/Choices.tsx";
 import { marginTexts, mountDifferences, rankedName, shortcomingsTold } from "./rankingWords.ts";

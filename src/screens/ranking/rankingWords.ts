@@ -8,7 +8,7 @@ import { quantityText, sentenceText } from "../../records/entry/quantityText.ts"
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { Pack, PackStop } from "../../records/pack/pack.ts";
 import { estimateBand, stopTitle } from "../../records/pack/stopTitle.ts";
-import { checkTitles, sideWords } from "../answer/stateWords.ts";
+import { checkTitles, sideWords } from "../assessment/stateWords.ts";
 
 /** One for each row of the list: a stop may be there twice, with a spacer and without. */
 export function rankedKey({ id, spacerMm }: RankedStop): string {

@@ -10,7 +10,7 @@ import {
   type ReadingNow,
   takeAnew,
 } from "../../records/remeasure/remeasureWalk.ts";
-import type { Change } from "../check/stepProps.ts";
+import type { Change } from "../guide/stepProps.ts";
 import { Button } from "../parts/Button.tsx";
 import { valuesWords } from "./remeasureWords.ts";
 

@@ -7,10 +7,10 @@ import {
   leaveWalk,
   type ReadingNow,
 } from "../../records/remeasure/remeasureWalk.ts";
-import type { Change } from "../check/stepProps.ts";
-import type { Step } from "../check/steps.ts";
+import { answerHref, goTo, stepHref } from "../addresses.ts";
+import type { Change } from "../guide/stepProps.ts";
+import type { Step } from "../guide/steps.ts";
 import { Button } from "../parts/Button.tsx";
-import { answerHref, goTo, stepHref } from "../router.ts";
 
 export interface WalkStep {
   readonly stored: StoredCheck;

@@ -1,8 +1,8 @@
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { leaveWalk, type RemeasureWalk } from "../../records/remeasure/remeasureWalk.ts";
-import type { Change } from "../check/stepProps.ts";
+import { answerHref, goTo, stepHref } from "../addresses.ts";
+import type { Change } from "../guide/stepProps.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
-import { answerHref, goTo, stepHref } from "../router.ts";
 import { RetakeBar } from "./RetakeBar.tsx";
 import { lineName, removesWords } from "./remeasureWords.ts";
 

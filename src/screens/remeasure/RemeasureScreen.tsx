@@ -16,15 +16,15 @@ import {
   startWalk,
   walkOf,
 } from "../../records/remeasure/remeasureWalk.ts";
-import { verdictWords } from "../answer/stateWords.ts";
+import { answerHref, checksHref, goTo, stepHref } from "../addresses.ts";
+import { verdictWords } from "../assessment/stateWords.ts";
 import { useAssessment } from "../assessment/useAssessment.ts";
 import { useAssessor } from "../assessment/useAssessor.ts";
-import type { Change } from "../check/stepProps.ts";
-import { stepFor, stepsOf } from "../check/steps.ts";
+import type { Change } from "../guide/stepProps.ts";
+import { stepFor, stepsOf } from "../guide/steps.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
-import { answerHref, checksHref, goTo, stepHref } from "../router.ts";
 import { Forecast } from "./Forecast.tsx";
 import { ReadingsToTake, type ReadingToTake } from "./ReadingsToTake.tsx";
 import { lineName } from "./remeasureWords.ts";

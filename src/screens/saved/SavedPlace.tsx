@@ -1,16 +1,16 @@
 import { useCallback, useEffect, useState } from "preact/hooks";
 import { inModelUnits, type Sentence } from "../../physics/sentence.ts";
+import { checkName, dateText } from "../../records/check/checkName.ts";
 import type { ListedCheck } from "../../records/check/listedCheck.ts";
 import { canShareFile, share } from "../../sharing/shareFile.ts";
 import type { Backup } from "../../storage/backup.ts";
 import { markBackedUp } from "../../storage/backup.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
-import { checkName, dateText } from "../home/checkName.ts";
+import { checksHref, stepHref } from "../addresses.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { Disclosure } from "../parts/Disclosure.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
-import { checksHref, stepHref } from "../router.ts";
 import type { OpenedStore } from "../useStore.ts";
 import { BackupButton } from "./BackupButton.tsx";
 import { backupOf } from "./backupHere.ts";

@@ -1,5 +1,6 @@
 import { createPool, type Pool } from "../../compute/pool.ts";
 import { type Outcome, succeed } from "../../physics/outcome.ts";
+import { saveFile } from "../../sharing/saveFile.ts";
 import {
   type Backup,
   makeBackup,
@@ -9,8 +10,7 @@ import {
 } from "../../storage/backup.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
 import { openDeskStore } from "../../storage/deskStore.ts";
-import { submissionReader } from "../desk/backup.ts";
-import { saveFile } from "../desk/saveFiles.ts";
+import { submissionReader } from "./wholeBackup.ts";
 
 export async function backupOf(checks: CheckStore): Promise<Outcome<Backup>> {
   const desk = await openDeskStore();

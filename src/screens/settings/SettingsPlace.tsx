@@ -1,10 +1,10 @@
+import { checksHref, goTo } from "../addresses.ts";
 import type { TextSize, Theme } from "../appearance.ts";
 import { Button } from "../parts/Button.tsx";
 import { Card } from "../parts/Card.tsx";
 import { CheckLine, Choices, type Option, Segmented } from "../parts/Choices.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import { changePreferences, type Preferences } from "../preferences.ts";
-import { checksHref, goTo } from "../router.ts";
 import { settingsName } from "./settingsRoute.ts";
 import { Units } from "./Units.tsx";
 import { VoiceChoice } from "./VoiceChoice.tsx";

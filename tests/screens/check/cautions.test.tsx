@@ -7,8 +7,8 @@ import {
   newStoredCheck,
   type StoredCheck,
 } from "../../../src/records/check/storedCheck.ts";
-import { levelCautions, raisedCautions } from "../../../src/screens/check/cautions.ts";
-import { withSides } from "../../../src/screens/check/sides.ts";
+import { withSides } from "../../../src/records/filling/sides.ts";
+import { levelCautions, raisedCautions } from "../../../src/screens/guide/cautions.ts";
 import {
   choose,
   freshPhone,

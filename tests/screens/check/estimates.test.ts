@@ -9,14 +9,15 @@ import {
   storedFromRecord,
 } from "../../../src/records/check/storedCheck.ts";
 import type { EntryUnit } from "../../../src/records/entry/units.ts";
+import { withChoice } from "../../../src/records/filling/choice.ts";
+import { withPlatform } from "../../../src/records/filling/platforms.ts";
+import { rideWay, withRideWay } from "../../../src/records/filling/rideWays.ts";
+import { withSides } from "../../../src/records/filling/sides.ts";
+import { withEstimates } from "../../../src/records/filling/withEstimates.ts";
 import { demoPack } from "../../../src/records/pack/demoPack.ts";
-import { withChoice } from "../../../src/screens/check/choice.ts";
-import { withPlatform } from "../../../src/screens/check/platforms.ts";
 import { withMassWay } from "../../../src/screens/check/ride/cornerMassWay.ts";
 import { rideRange } from "../../../src/screens/check/ride/rideText.ts";
-import { rideWay, withRideWay } from "../../../src/screens/check/ride/ways.ts";
-import { withEstimates } from "../../../src/screens/check/ride/withEstimates.ts";
-import { withSides } from "../../../src/screens/check/sides.ts";
+import { referencePack } from "../../../src/screens/referencePack.ts";
 import { demoRecord } from "../answer/demoChecks.ts";
 
 const { platforms } = demoPack;
@@ -24,7 +25,7 @@ const { platforms } = demoPack;
 const fresh = () => chooseLayout(withSides(newStoredCheck(), "both"), "arm");
 const typed = (stored: StoredCheck, id: string, text: string, unit: EntryUnit, tol = "") =>
   setEntry(stored, id, { texts: [text], unit, tol });
-const ride = (stored: StoredCheck) => withEstimates(stored, "mm").record.ride;
+const ride = (stored: StoredCheck) => withEstimates(stored, "mm", referencePack()).record.ride;
 const way = (stored: StoredCheck, name: RideQuantity, chosen: string) =>
   withRideWay(stored, [name], chosen);
 
@@ -59,6 +60,7 @@ describe("estimates made in place", () => {
     const stored = withEstimates(
       typed(withMassWay(fresh(), "left", "axle"), "axleMassKg", "1100", "kg", "0"),
       "mm",
+      referencePack(),
     );
     for (const { cornerMassKg } of stored.record.corners) {
       expect(cornerMassKg?.values).toEqual([550]);
@@ -69,7 +71,7 @@ describe("estimates made in place", () => {
   it("leave a wheel that was weighed by itself alone", () => {
     let stored = typed(withMassWay(fresh(), "right", "scale"), "right.cornerMassKg", "571", "kg");
     stored = typed(withMassWay(stored, "left", "axle"), "axleMassKg", "1100", "kg");
-    const masses = withEstimates(stored, "mm").record.corners.map(
+    const masses = withEstimates(stored, "mm", referencePack()).record.corners.map(
       ({ cornerMassKg }) => cornerMassKg,
     );
     expect(masses.map((mass) => mass?.values[0])).toEqual([550, 571]);
@@ -86,7 +88,7 @@ describe("estimates made in place", () => {
     stored = typed(way(stored, "unsprungMassKg", "typed"), "ride.unsprungMassKg", "60", "kg");
     stored = typed(way(stored, "wheelRateNPerMm", "typed"), "ride.wheelRateNPerMm", "28", "N/mm");
     stored = withRideWay(stored, ["damperBumpNsPerMm", "damperReboundNsPerMm"], "share");
-    stored = withEstimates(withChoice(stored, "damping.share", "usual"), "mm");
+    stored = withEstimates(withChoice(stored, "damping.share", "usual"), "mm", referencePack());
     // c = ζ·2·√(k·m), split 1 : 2. Rao, Mechanical Vibrations, chapter 2 (from memory).
     // 500 kg sprung on 28 kN/m, ζ = 0.35.
     const mean = (0.35 * 2 * Math.sqrt(28_000 * 500)) / 1000;
@@ -99,7 +101,7 @@ describe("estimates made in place", () => {
   it("are gone as soon as what they are made of can't be read", () => {
     let stored = way(fresh(), "wheelRateNPerMm", "sag");
     stored = typed(typed(stored, "wheelRate.load", "60", "kg"), "wheelRate.sag", "21", "mm");
-    stored = withEstimates(stored, "mm");
+    stored = withEstimates(stored, "mm", referencePack());
     expect(stored.record.ride?.wheelRateNPerMm).toBeGreaterThan(0);
     expect(ride(typed(stored, "wheelRate.sag", "none", "mm"))).toBeUndefined();
   });
@@ -107,10 +109,10 @@ describe("estimates made in place", () => {
   it("change nothing where nothing has changed", () => {
     let stored = way(fresh(), "wheelRateNPerMm", "sag");
     stored = typed(typed(stored, "wheelRate.load", "60", "kg"), "wheelRate.sag", "21", "mm");
-    const once = withEstimates(stored, "mm");
-    expect(withEstimates(once, "mm")).toBe(once);
+    const once = withEstimates(stored, "mm", referencePack());
+    expect(withEstimates(once, "mm", referencePack())).toBe(once);
     const demo = storedFromRecord(demoRecord("axle-towing-early"));
-    expect(withEstimates(demo, "mm")).toBe(demo);
+    expect(withEstimates(demo, "mm", referencePack())).toBe(demo);
   });
 });
 
@@ -125,6 +127,7 @@ describe("the way a quantity is come by", () => {
     const usual = withEstimates(
       withChoice(way(stored, "tyreRateNPerMm", "usual"), "tyre.sort", "light"),
       "mm",
+      referencePack(),
     );
     expect(usual.record.ride?.estimated?.tyreRateNPerMm).toContain("common practice");
     const again = way(usual, "tyreRateNPerMm", "typed");
@@ -148,19 +151,23 @@ describe("a platform of the reference pack", () => {
   if (!platform) throw new Error("the pack has no platform");
 
   it("fills in what is still open, and nothing that was said already", () => {
-    const stored = withPlatform(newStoredCheck(), platform);
+    const stored = withPlatform(newStoredCheck(), platform, referencePack());
     expect(stored.record).toMatchObject({
       axle: platform.axle,
       layout: { kind: platform.layout.kind },
       vehicle: { label: platform.label, platformId: platform.id },
     });
-    const named = withPlatform(withPlatform(stored, null), platforms[2] ?? null);
+    const named = withPlatform(
+      withPlatform(stored, null, referencePack()),
+      platforms[2] ?? null,
+      referencePack(),
+    );
     expect(named.record.vehicle?.label).toBe(platform.label);
     expect(named.record.axle).toBe(platform.axle);
   });
 
   it("gives its rates with their ±, marked as coming from the pack", () => {
-    const stored = way(withPlatform(fresh(), platform), "wheelRateNPerMm", "pack");
+    const stored = way(withPlatform(fresh(), platform, referencePack()), "wheelRateNPerMm", "pack");
     const result = ride(stored);
     expect(result?.wheelRateNPerMm).toBe(platform.ride?.wheelRateNPerMm);
     expect(result?.tolerances?.wheelRateNPerMm).toBe(platform.ride?.tolerances?.wheelRateNPerMm);

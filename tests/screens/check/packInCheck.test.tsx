@@ -6,16 +6,15 @@ import {
   type StoredCheck,
   setEntry,
 } from "../../../src/records/check/storedCheck.ts";
-import { demoPack } from "../../../src/records/pack/demoPack.ts";
-import type { Pack } from "../../../src/records/pack/pack.ts";
-import { withChoice } from "../../../src/screens/check/choice.ts";
+import { withChoice } from "../../../src/records/filling/choice.ts";
+import { packStops } from "../../../src/records/filling/packStops.ts";
 import {
   packRide,
   platformChoices,
   platformSince,
   withPlatform,
-} from "../../../src/screens/check/platforms.ts";
-import { withEstimates } from "../../../src/screens/check/ride/withEstimates.ts";
+} from "../../../src/records/filling/platforms.ts";
+import { readDraftText } from "../../../src/records/filling/readDraft.ts";
 import {
   houseRulesSince,
   rulesInForce,
@@ -24,11 +23,16 @@ import {
   withRoadClass,
   withUse,
   withUsualRules,
-} from "../../../src/screens/check/rules.ts";
-import { packStops } from "../../../src/screens/check/stop/packStops.ts";
+} from "../../../src/records/filling/rules.ts";
+import { withEstimates } from "../../../src/records/filling/withEstimates.ts";
+import { demoPack } from "../../../src/records/pack/demoPack.ts";
+import type { Pack } from "../../../src/records/pack/pack.ts";
 import { checkFileText } from "../../../src/screens/checkFile.ts";
-import { readDraftText } from "../../../src/screens/home/readDraft.ts";
-import { forgetPackInMemory, keepReferencePack } from "../../../src/screens/referencePack.ts";
+import {
+  forgetPackInMemory,
+  keepReferencePack,
+  referencePack,
+} from "../../../src/screens/referencePack.ts";
 import { choose, freshPhone, keep, kept, startApp, tap } from "../startApp.tsx";
 
 beforeEach(() => {
@@ -73,7 +77,7 @@ const withRate = (rate: number): Pack => ({
 });
 
 const fromPack = (stored: StoredCheck) =>
-  withEstimates(withChoice(stored, "ride.wheelRateNPerMm.way", "pack"), "mm");
+  withEstimates(withChoice(stored, "ride.wheelRateNPerMm.way", "pack"), "mm", referencePack());
 
 describe("a pack that was opened", () => {
   it("is the one whose vehicles, stops and demands the check offers, from its first screen on", async () => {
@@ -106,49 +110,62 @@ describe("a pack that was opened", () => {
 
   it("puts the usual stop of the check's vehicle first", async () => {
     await keepReferencePack({ ...ownPack, stops: [...ownPack.stops].reverse() });
-    const stored = withPlatform(newStoredCheck(), lane);
-    expect(packStops(stored).map(({ id }) => id)).toEqual(["lane-block", "old-block"]);
+    const stored = withPlatform(newStoredCheck(), lane, referencePack());
+    expect(packStops(stored, referencePack()).map(({ id }) => id)).toEqual([
+      "lane-block",
+      "old-block",
+    ]);
   });
 });
 
 describe("a later pack", () => {
   it("changes nothing of what a check took from the one before, until that is asked for", async () => {
     await keepReferencePack(withRate(30));
-    const stored = fromPack(withPlatform(newStoredCheck(), lane2(30)));
+    const stored = fromPack(withPlatform(newStoredCheck(), lane2(30), referencePack()));
     expect(stored.record.ride?.wheelRateNPerMm).toBe(30);
     await keepReferencePack(withRate(44));
-    expect(withEstimates(stored, "mm")).toBe(stored);
-    expect(packRide(stored, "wheelRateNPerMm")?.value).toBe(30);
-    expect(platformSince(stored)).toBe("changed");
-    const renewed = withEstimates(withPlatform(stored, lane2(44)), "mm");
+    expect(withEstimates(stored, "mm", referencePack())).toBe(stored);
+    expect(packRide(stored, "wheelRateNPerMm", referencePack())?.value).toBe(30);
+    expect(platformSince(stored, referencePack())).toBe("changed");
+    const renewed = withEstimates(
+      withPlatform(stored, lane2(44), referencePack()),
+      "mm",
+      referencePack(),
+    );
     expect(renewed.record.ride?.wheelRateNPerMm).toBe(44);
-    expect(platformSince(renewed)).toBeNull();
+    expect(platformSince(renewed, referencePack())).toBeNull();
   });
 
   it("without its vehicle leaves the check its copy, still to be chosen", async () => {
     await keepReferencePack(ownPack);
-    const stored = fromPack(withPlatform(newStoredCheck(), lane));
+    const stored = fromPack(withPlatform(newStoredCheck(), lane, referencePack()));
     await keepReferencePack({ ...ownPack, platforms: [] });
-    expect(platformSince(stored)).toBe("gone");
-    expect(platformChoices(stored).map(({ id }) => id)).toEqual(["lane-van"]);
-    expect(withEstimates(stored, "mm").record).toEqual(stored.record);
+    expect(platformSince(stored, referencePack())).toBe("gone");
+    expect(platformChoices(stored, referencePack()).map(({ id }) => id)).toEqual(["lane-van"]);
+    expect(withEstimates(stored, "mm", referencePack()).record).toEqual(stored.record);
   });
 
   it("finds the copy in a check that was saved before it was complete and opened elsewhere", async () => {
     await keepReferencePack(withRate(30));
-    const stored = fromPack(withUse(withPlatform(newStoredCheck("Van"), lane2(30)), "daily"));
+    const stored = fromPack(
+      withUse(
+        withPlatform(newStoredCheck("Van"), lane2(30), referencePack()),
+        "daily",
+        referencePack(),
+      ),
+    );
     const file = checkFileText(stored);
     await keepReferencePack(demoPack);
-    const opened = readDraftText(file);
+    const opened = readDraftText(file, referencePack());
     expect(opened?.record.reference).toEqual(stored.record.reference);
     expect(opened?.record.rules).toEqual(stored.record.rules);
     expect(opened?.record.ride?.wheelRateNPerMm).toBe(30);
-    expect(opened && platformSince(opened)).toBe("gone");
+    expect(opened && platformSince(opened, referencePack())).toBe("gone");
   });
 
   it("is told on the vehicle's screen, with a way to take it over", async () => {
     await keepReferencePack(withRate(30));
-    const stored = fromPack(withPlatform(newStoredCheck("Van"), lane2(30)));
+    const stored = fromPack(withPlatform(newStoredCheck("Van"), lane2(30), referencePack()));
     await keep(stored);
     await keepReferencePack(withRate(44));
     startApp(`#/check/${stored.id}/vehicle`);
@@ -169,12 +186,12 @@ function lane2(rate: number) {
 describe("house rules", () => {
   it("are what is usual for a use, and the record has a copy of them", async () => {
     await keepReferencePack(ownPack);
-    const daily = withUse(newStoredCheck(), "daily");
+    const daily = withUse(newStoredCheck(), "daily", referencePack());
     expect(usualRules(daily)).toMatchObject({ speedKmPerH: 70, reserveMm: 7, roadClass: "C" });
     expect(rulesInForce(daily)).toEqual(usualRules(daily));
-    const towing = withUse(daily, "towing");
+    const towing = withUse(daily, "towing", referencePack());
     expect(towing.record.rules).toEqual({ reserveMm: 9 });
-    const offroad = withUse(towing, "offroad");
+    const offroad = withUse(towing, "offroad", referencePack());
     expect(offroad.record).not.toHaveProperty("rules");
     expect(offroad.record).not.toHaveProperty("reference");
   });
@@ -183,32 +200,35 @@ describe("house rules", () => {
     await keepReferencePack(ownPack);
     const type = (stored: StoredCheck, text: string) =>
       withHouseNumbers(setEntry(stored, "rules.reserveMm", { texts: [text], unit: "mm", tol: "" }));
-    const typed = type(withUse(newStoredCheck(), "daily"), "3");
+    const typed = type(withUse(newStoredCheck(), "daily", referencePack()), "3");
     expect(typed.record.rules).toEqual({ speedKmPerH: 70, reserveMm: 3 });
     // What was typed stays with another use, though it has house rules of its own.
-    expect(withUse(typed, "towing").record.rules).toEqual({ reserveMm: 3 });
+    expect(withUse(typed, "towing", referencePack()).record.rules).toEqual({ reserveMm: 3 });
     expect(type(typed, "").record.rules).toEqual({ speedKmPerH: 70, reserveMm: 7 });
     const rough = withRoadClass(typed, "D");
     expect(rough.record.rules?.roadClass).toBe("D");
     expect(withRoadClass(rough, "C").record.rules).not.toHaveProperty("roadClass");
-    expect(withUsualRules(rough).record.rules).toEqual({ speedKmPerH: 70, reserveMm: 7 });
+    expect(withUsualRules(rough, referencePack()).record.rules).toEqual({
+      speedKmPerH: 70,
+      reserveMm: 7,
+    });
   });
 
   it("of a later pack wait until “All as usual” takes them over", async () => {
     await keepReferencePack(ownPack);
-    const stored = withUse(newStoredCheck(), "daily");
-    expect(houseRulesSince(stored)).toBe(false);
+    const stored = withUse(newStoredCheck(), "daily", referencePack());
+    expect(houseRulesSince(stored, referencePack())).toBe(false);
     await keepReferencePack({ ...ownPack, rules: { daily: { reserveMm: 12 } } });
-    expect(houseRulesSince(stored)).toBe(true);
+    expect(houseRulesSince(stored, referencePack())).toBe(true);
     expect(rulesInForce(stored).reserveMm).toBe(7);
-    const renewed = withUsualRules(stored);
+    const renewed = withUsualRules(stored, referencePack());
     expect(renewed.record.rules).toEqual({ reserveMm: 12 });
-    expect(houseRulesSince(renewed)).toBe(false);
+    expect(houseRulesSince(renewed, referencePack())).toBe(false);
   });
 
   it("that say common practice's own value again let a check choose it against them", async () => {
     await keepReferencePack({ ...ownPack, rules: { daily: { roadClass: "D" } } });
-    const stored = withUse(newStoredCheck(), "daily");
+    const stored = withUse(newStoredCheck(), "daily", referencePack());
     expect(rulesInForce(stored).roadClass).toBe("D");
     const smooth = withRoadClass(stored, "C");
     expect(rulesInForce(smooth).roadClass).toBe("C");

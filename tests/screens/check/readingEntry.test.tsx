@@ -8,7 +8,7 @@ import {
   newStoredCheck,
   type StoredCheck,
 } from "../../../src/records/check/storedCheck.ts";
-import { withSides } from "../../../src/screens/check/sides.ts";
+import { withSides } from "../../../src/records/filling/sides.ts";
 import { changePreferences } from "../../../src/screens/preferences.ts";
 import {
   choose,

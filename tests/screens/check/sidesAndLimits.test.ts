@@ -6,14 +6,14 @@ import {
   type StoredCheck,
   setEntry,
 } from "../../../src/records/check/storedCheck.ts";
+import { withSides } from "../../../src/records/filling/sides.ts";
 import {
   withLimit,
   withLimitsOfLeft,
   withNoLimits,
   withoutLimit,
 } from "../../../src/screens/check/limits.ts";
-import { withSides } from "../../../src/screens/check/sides.ts";
-import { stepsOf } from "../../../src/screens/check/steps.ts";
+import { stepsOf } from "../../../src/screens/guide/steps.ts";
 
 const mm = (text: string) => ({ texts: [text], unit: "mm", tol: "" }) as const;
 const plain = (text: string) => ({ texts: [text], unit: "", tol: "" }) as const;

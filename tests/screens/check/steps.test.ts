@@ -12,9 +12,9 @@ import {
   setEntry,
   storedFromRecord,
 } from "../../../src/records/check/storedCheck.ts";
-import { withChoice } from "../../../src/screens/check/choice.ts";
-import { type Sides, withSides } from "../../../src/screens/check/sides.ts";
-import { firstOpenStep, stepFor, stepsOf } from "../../../src/screens/check/steps.ts";
+import { withChoice } from "../../../src/records/filling/choice.ts";
+import { type Sides, withSides } from "../../../src/records/filling/sides.ts";
+import { firstOpenStep, stepFor, stepsOf } from "../../../src/screens/guide/steps.ts";
 import { demoNames, demoRecord } from "../answer/demoChecks.ts";
 
 function checkOn(kind: LayoutKind, sides: Sides = "both"): StoredCheck {

@@ -2,11 +2,11 @@ import { cleanup, render } from "@testing-library/preact";
 import { afterEach, describe, expect, it } from "vitest";
 import type { GeometryReadingName, LayoutKind, LimitKind } from "../../../src/physics/fitment.ts";
 import { geometryPlaces } from "../../../src/physics/layoutReadings.ts";
-import { readingGuide } from "../../../src/screens/check/readingGuide.ts";
 import { drawnReadingOf } from "../../../src/screens/drawings/drawingValues.ts";
 import { pairOf } from "../../../src/screens/drawings/rightWrong/pairOf.ts";
 import { RightWrong } from "../../../src/screens/drawings/rightWrong/RightWrong.tsx";
 import { pairSize } from "../../../src/screens/drawings/rightWrong/shapes.tsx";
+import { readingGuide } from "../../../src/screens/guide/readingGuide.ts";
 
 afterEach(cleanup);
 

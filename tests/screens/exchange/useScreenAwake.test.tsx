@@ -1,6 +1,6 @@
 import { cleanup, render, waitFor } from "@testing-library/preact";
 import { afterEach, beforeEach, expect, it, vi } from "vitest";
-import { useScreenAwake } from "../../../src/screens/exchange/useScreenAwake.ts";
+import { useScreenAwake } from "../../../src/screens/parts/useScreenAwake.ts";
 
 function Measuring({ wanted }: { wanted: boolean }) {
   useScreenAwake(wanted);

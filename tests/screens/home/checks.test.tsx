@@ -7,8 +7,8 @@ import {
   renameStored,
   setEntry,
 } from "../../../src/records/check/storedCheck.ts";
+import { withSides } from "../../../src/records/filling/sides.ts";
 import { App } from "../../../src/screens/app.tsx";
-import { withSides } from "../../../src/screens/check/sides.ts";
 import { checkFileText } from "../../../src/screens/checkFile.ts";
 import { UndoBar } from "../../../src/screens/home/UndoBar.tsx";
 import { demoRecord } from "../answer/demoChecks.ts";

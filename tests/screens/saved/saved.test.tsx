@@ -6,7 +6,7 @@ import {
   type StoredCheck,
   setEntry,
 } from "../../../src/records/check/storedCheck.ts";
-import { stepHref } from "../../../src/screens/router.ts";
+import { stepHref } from "../../../src/screens/addresses.ts";
 import { holdInstallOffer, takeInstallOffer } from "../../../src/screens/saved/installOffer.ts";
 import { askNowAndThen, persistence, sizeText } from "../../../src/screens/saved/persistence.ts";
 import { markSent, onlyHere } from "../../../src/screens/saved/safety.ts";

@@ -1,10 +1,10 @@
 import type { CornerAssessment, Fitment } from "../../../physics/fitment.ts";
 import { rulesOf } from "../../../physics/road/useRules.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
+import { sideWords } from "../../assessment/stateWords.ts";
 import { DataTable } from "../../charts/DataTable.tsx";
 import { figuresOf } from "../formulas/figures.ts";
 import { figureText } from "../sections/Figures.tsx";
-import { sideWords } from "../stateWords.ts";
 
 const left: readonly string[] = ["leverRatio", "contactInterval", "reserveInterval"];
 

@@ -3,13 +3,13 @@ import type { Assessment, Fitment } from "../../../physics/fitment.ts";
 import { sentenceText } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { stopTitle } from "../../../records/pack/stopTitle.ts";
+import { sideWords, verdictWords } from "../../assessment/stateWords.ts";
 import { StateMark } from "../../drawings/StateMark.tsx";
 import { Button } from "../../parts/Button.tsx";
 import { Notice } from "../../parts/Notice.tsx";
+import { Unfolding } from "../../parts/Unfolding.tsx";
 import { TravelLadder } from "../ladder/TravelLadder.tsx";
 import { SideComparison } from "../sections/SideComparison.tsx";
-import { sideWords, verdictWords } from "../stateWords.ts";
-import { Unfolding } from "../Unfolding.tsx";
 import { ComparedFigures } from "./ComparedFigures.tsx";
 import type { Comparison } from "./useComparison.ts";
 

@@ -8,7 +8,7 @@ import type { LengthUnit } from "../../../records/entry/units.ts";
 import { stopTitle } from "../../../records/pack/stopTitle.ts";
 import { Button } from "../../parts/Button.tsx";
 import { lengthText } from "../ladder/ladderWords.ts";
-import { classText } from "../map/HeightClassMap.tsx";
+import { classText } from "../map/cellWords.ts";
 
 const shownFirst = 6;
 

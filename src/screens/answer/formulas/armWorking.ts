@@ -1,6 +1,6 @@
 import type { Corner, Fitment } from "../../../physics/fitment.ts";
-import type { LayoutWorking } from "./layoutWorking.ts";
 import { armValues, swingToTravel, travelToSwing } from "./swingWorking.ts";
+import type { LayoutWorking } from "./workedFigure.ts";
 import { asinDegrees, cosDegrees, degrees, mm, quantity, sinDegrees } from "./workedFigure.ts";
 
 export function armWorking(fitment: Fitment, corner: Corner): LayoutWorking | undefined {

@@ -1,7 +1,7 @@
 import type { Corner, Fitment } from "../../../physics/fitment.ts";
-import type { LayoutWorking } from "./layoutWorking.ts";
 import { geometryReading, meanOf, originOf } from "./measured.ts";
 import { strutWorking } from "./strutWorking.ts";
+import type { LayoutWorking } from "./workedFigure.ts";
 import { cosDegrees, degrees, mm, quantity } from "./workedFigure.ts";
 
 /** Both wheels up together: the axle rises level, as a strut's wheel does. */

@@ -1,8 +1,9 @@
 import { gapOf, gapReadingOf } from "../../../physics/budget/gap.ts";
 import type { Corner, CornerAssessment, Fitment, UseRules } from "../../../physics/fitment.ts";
 import { rulesOf } from "../../../physics/road/useRules.ts";
-import { type LayoutWorking, layoutWorking } from "./layoutWorking.ts";
+import { layoutWorking } from "./layoutWorking.ts";
 import { meanOf, originOf } from "./measured.ts";
+import type { LayoutWorking } from "./workedFigure.ts";
 import { type FormulaSymbol, mm } from "./workedFigure.ts";
 
 /** Everything the working of one corner's figures draws on. */

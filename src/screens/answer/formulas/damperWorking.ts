@@ -1,7 +1,7 @@
 import type { Corner, Fitment } from "../../../physics/fitment.ts";
-import type { LayoutWorking } from "./layoutWorking.ts";
 import { geometryReading, meanOf, originOf } from "./measured.ts";
 import { armValues, swingToTravel, travelToSwing } from "./swingWorking.ts";
+import type { LayoutWorking } from "./workedFigure.ts";
 import {
   acosDegrees,
   cosDegrees,

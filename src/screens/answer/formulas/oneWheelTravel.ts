@@ -1,7 +1,6 @@
 import { oneWheelWorking } from "./axleWorking.ts";
 import type { CornerContext } from "./cornerContext.ts";
-import type { LayoutWorking } from "./layoutWorking.ts";
-import type { FormulaSymbol, WorkedFigure, Working } from "./workedFigure.ts";
+import type { FormulaSymbol, LayoutWorking, WorkedFigure, Working } from "./workedFigure.ts";
 
 function figure(
   context: CornerContext,

@@ -1,6 +1,6 @@
 import type { Corner, Fitment } from "../../../physics/fitment.ts";
-import type { LayoutWorking } from "./layoutWorking.ts";
 import { geometryReading, meanOf, originOf } from "./measured.ts";
+import type { LayoutWorking } from "./workedFigure.ts";
 import { cosDegrees, degrees, mm, quantity } from "./workedFigure.ts";
 
 export function strutWorking(fitment: Fitment, corner: Corner): LayoutWorking {

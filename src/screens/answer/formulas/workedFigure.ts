@@ -46,3 +46,15 @@ export const acosDegrees = (ratio: number) => Math.acos(ratio) * degreesPerRadia
 export function lastValue(figure: WorkedFigure): number | undefined {
   return figure.steps.at(-1)?.result.value;
 }
+
+/** How one layout turns stop closing into wheel travel and back, told step by step. */
+export interface LayoutWorking {
+  readonly symbols: readonly FormulaSymbol[];
+  /** R at ride. */
+  ratio(): Working;
+  /** Wheel travel, mm, for a stop closing, mm. `letter` names the closing in the formulas. */
+  wheelTravel(closing: number, letter: string): Working;
+  /** Stop closing, mm, for a wheel travel, mm. */
+  closing(wheelTravel: number, letter: string): Working;
+  readonly source: string;
+}

@@ -3,7 +3,6 @@ import type { MapLayout } from "../../../compute/messages.ts";
 import type { Side, UseRules } from "../../../physics/fitment.ts";
 import type { MapCell } from "../../../physics/stiffness/heightClassMap.ts";
 import { stiffnessClassOf } from "../../../physics/stop/stiffnessClass.ts";
-import { quantityText } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { cellKey, type FillingMap } from "../../assessment/useHeightClassMap.ts";
 import { ChartFigure } from "../../charts/ChartFigure.tsx";
@@ -13,13 +12,15 @@ import { Hatches } from "../../charts/Hatches.tsx";
 import { Legend } from "../../charts/Legend.tsx";
 import { Button } from "../../parts/Button.tsx";
 import { CellFigures } from "./CellFigures.tsx";
-import { failureOrder, failureWords, foremost } from "./cellWords.ts";
+import {
+  classText,
+  failureOrder,
+  failureWords,
+  foremost,
+  heightText,
+  type Place,
+} from "./cellWords.ts";
 import { MapDrawing } from "./MapDrawing.tsx";
-
-export interface Place {
-  readonly column: number;
-  readonly row: number;
-}
 
 /** Extra height by stiffness class: what fits, what fails on what, where this stop is. */
 export function HeightClassMap({
@@ -124,15 +125,6 @@ function ownPlace(layout: MapLayout): Place {
     column: Math.max(0, layout.heights.indexOf(0)),
     row: Math.max(0, layout.classes.indexOf(own)),
   };
-}
-
-export function heightText(mm: number, unit: LengthUnit): string {
-  const text = quantityText({ kind: "length", value: mm }, unit);
-  return mm > 0 ? `+${text}` : text;
-}
-
-export function classText(stiffnessClass: number, unit: LengthUnit): string {
-  return quantityText({ kind: "stiffnessClass", value: stiffnessClass }, unit);
 }
 
 function mapWords({ cells, done }: FillingMap, layout: MapLayout, unit: LengthUnit): string {

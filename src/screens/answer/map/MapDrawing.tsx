@@ -4,8 +4,7 @@ import type { MapCell } from "../../../physics/stiffness/heightClassMap.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { lengthAxis, tickText } from "../../charts/axisUnit.ts";
 import { Hatches } from "../../charts/Hatches.tsx";
-import { failureWords, foremost } from "./cellWords.ts";
-import { classText, heightText, type Place } from "./HeightClassMap.tsx";
+import { classText, failureWords, foremost, heightText, type Place } from "./cellWords.ts";
 import { outline } from "./outline.ts";
 
 const left = 52;

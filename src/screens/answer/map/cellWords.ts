@@ -1,5 +1,22 @@
 import type { State } from "../../../physics/fitment.ts";
 import type { CellFailure, MapCell } from "../../../physics/stiffness/heightClassMap.ts";
+import { quantityText } from "../../../records/entry/quantityText.ts";
+import type { LengthUnit } from "../../../records/entry/units.ts";
+
+/** A cell, by its place in the map. */
+export interface Place {
+  readonly column: number;
+  readonly row: number;
+}
+
+export function heightText(mm: number, unit: LengthUnit): string {
+  const text = quantityText({ kind: "length", value: mm }, unit);
+  return mm > 0 ? `+${text}` : text;
+}
+
+export function classText(stiffnessClass: number, unit: LengthUnit): string {
+  return quantityText({ kind: "stiffnessClass", value: stiffnessClass }, unit);
+}
 
 /** What a cell shows where several things fail: the first of these. */
 export const failureOrder: readonly CellFailure[] = [

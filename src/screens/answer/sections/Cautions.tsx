@@ -1,4 +1,4 @@
-import { cautionsOf } from "../../check/cautions.ts";
+import { cautionsOf } from "../../guide/cautions.ts";
 import { Disclosure } from "../../parts/Disclosure.tsx";
 
 /** Open whenever something has to be done under the vehicle, or it is raised. Never left out. */

@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
 import type { StoredCheck } from "../../../records/check/storedCheck.ts";
 import { OverviewDialog } from "../../check/Overview.tsx";
-import { stepsOf } from "../../check/steps.ts";
+import { stepsOf } from "../../guide/steps.ts";
 import { Button } from "../../parts/Button.tsx";
 
 /** All steps of the check, to change any reading. */

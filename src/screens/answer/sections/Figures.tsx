@@ -3,14 +3,14 @@ import type { Assessment, CornerAssessment, Fitment } from "../../../physics/fit
 import { rulesOf } from "../../../physics/road/useRules.ts";
 import { quantityText } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
+import { sideWords } from "../../assessment/stateWords.ts";
+import { Unfolding } from "../../parts/Unfolding.tsx";
 import { contactsText } from "../contacts/contactsWords.ts";
 import { cornerContext } from "../formulas/cornerContext.ts";
 import { type Figure, type FigureGroup, figuresOf } from "../formulas/figures.ts";
 import { lastValue } from "../formulas/workedFigure.ts";
 import { bandText } from "../ladder/ladderWords.ts";
 import { probabilityNumber } from "../probabilityWords.ts";
-import { sideWords } from "../stateWords.ts";
-import { Unfolding } from "../Unfolding.tsx";
 import { WorkedFigureView } from "./WorkedFigureView.tsx";
 
 const groupWords: Record<FigureGroup, string> = {

@@ -1,10 +1,10 @@
 import type { Assessment, DoubtShare, Fitment, Side } from "../../../physics/fitment.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
+import { sideWords } from "../../assessment/stateWords.ts";
 import { Icon } from "../../parts/Icon.tsx";
 import { readingById, readingKind, readingWords } from "../formulas/readingById.ts";
 import { lengthText } from "../ladder/ladderWords.ts";
 import { isMissing } from "../missing.ts";
-import { sideWords } from "../stateWords.ts";
 
 interface Doubt {
   readonly reading: string;

@@ -1,9 +1,9 @@
 import type { Assessment, Check, CheckId, CornerAssessment } from "../../../physics/fitment.ts";
 import { sentenceText } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
+import { checkStateWords, checkTitles, sideWords } from "../../assessment/stateWords.ts";
 import { StateMark } from "../../drawings/StateMark.tsx";
 import { probabilityNumber, probabilityWords } from "../probabilityWords.ts";
-import { checkStateWords, checkTitles, sideWords } from "../stateWords.ts";
 
 const order: readonly CheckId[] = [
   "clearance",

@@ -2,10 +2,10 @@ import type { Assessment, Stop } from "../../../physics/fitment.ts";
 import { sentenceText } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { estimateSentence } from "../../../records/pack/stopTitle.ts";
+import { checkTitles, sideWords, verdictWords } from "../../assessment/stateWords.ts";
 import { StateMark } from "../../drawings/StateMark.tsx";
 import type { ComparedStop } from "../compare/useComparison.ts";
 import { isMissing } from "../missing.ts";
-import { checkTitles, sideWords, verdictWords } from "../stateWords.ts";
 
 export const certification = "The result screens an installation; it does not certify it.";
 

@@ -3,7 +3,7 @@ import type { Assessor } from "../../../compute/assessor.ts";
 import type { State } from "../../../physics/fitment.ts";
 import { fitmentOf } from "../../../records/check/fitmentOf.ts";
 import { completeRecord, type StoredCheck } from "../../../records/check/storedCheck.ts";
-import { verdictWords } from "../../answer/stateWords.ts";
+import { verdictWords } from "../../assessment/stateWords.ts";
 import { useAssessment } from "../../assessment/useAssessment.ts";
 import { useAssessor } from "../../assessment/useAssessor.ts";
 import { StateMark } from "../../drawings/StateMark.tsx";

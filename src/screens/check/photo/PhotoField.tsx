@@ -5,9 +5,9 @@ import type { StoredCheck } from "../../../records/check/storedCheck.ts";
 import { limitKindOf } from "../../../records/entry/entryPath.ts";
 import { sentenceText } from "../../../records/entry/quantityText.ts";
 import { entryName } from "../../../records/entry/readingCatalogue.ts";
+import type { Change } from "../../guide/stepProps.ts";
 import { Button } from "../../parts/Button.tsx";
 import { Notice } from "../../parts/Notice.tsx";
-import type { Change } from "../stepProps.ts";
 import { hasRoomForPhoto, photosOf, withoutPhoto, withPhoto } from "./photos.ts";
 import "./photo.css";
 

@@ -3,13 +3,13 @@ import type { PartialLimit } from "../../../records/check/checkRecord.ts";
 import { changeRecord, type StoredCheck, setEntry } from "../../../records/check/storedCheck.ts";
 import { withCorner } from "../../../records/entry/entryPath.ts";
 import { plainDecimal } from "../../../records/entry/units.ts";
+import type { Change } from "../../guide/stepProps.ts";
 import { Button } from "../../parts/Button.tsx";
 import { Segmented } from "../../parts/Choices.tsx";
 import { Disclosure } from "../../parts/Disclosure.tsx";
 import { Notice } from "../../parts/Notice.tsx";
 import type { Preferences } from "../../preferences.ts";
 import { helperValue, NumberEntry } from "../NumberEntry.tsx";
-import type { Change } from "../stepProps.ts";
 
 interface Props {
   readonly id: string;

@@ -6,20 +6,21 @@ import { sentenceText } from "../../../records/entry/quantityText.ts";
 import { catalogueEntry, entryName, entryUnit } from "../../../records/entry/readingCatalogue.ts";
 import { toolGroupOf, usualReach } from "../../../records/entry/readingTools.ts";
 import type { EntryUnit } from "../../../records/entry/units.ts";
-import { useScreenAwake } from "../../exchange/useScreenAwake.ts";
+import { packRemark } from "../../../records/filling/platforms.ts";
+import type { Change } from "../../guide/stepProps.ts";
 import { Button } from "../../parts/Button.tsx";
 import { Segmented } from "../../parts/Choices.tsx";
 import { Notice } from "../../parts/Notice.tsx";
+import { useScreenAwake } from "../../parts/useScreenAwake.ts";
 import type { Preferences } from "../../preferences.ts";
+import { referencePack } from "../../referencePack.ts";
 import { spokenEntry } from "../../voice/spokenEntry.ts";
 import { useReadBack } from "../../voice/useReadBack.ts";
 import { NumberField } from "../keypad/NumberField.tsx";
 import { useSeenAboveKeys } from "../keypad/useSeenAboveKeys.ts";
 import { PhotoField } from "../photo/PhotoField.tsx";
-import { packRemark } from "../platforms.ts";
 import { entryRemarks, geometryRemark } from "../remarks.ts";
 import { useSettled } from "../settled.ts";
-import type { Change } from "../stepProps.ts";
 import { isMinus, withSign } from "./angleSign.ts";
 import { equivalentText } from "./equivalent.ts";
 import { ToolField } from "./ToolField.tsx";
@@ -95,7 +96,12 @@ export function ReadingEntry({ id, stored, change, preferences, signs, onEnter }
   const geometry =
     settled && reading.ok && remarks.length === 0 ? geometryRemark(stored, id) : null;
 
-  const pack = packRemark(stored, id, reading.ok && settled ? reading.value : null);
+  const pack = packRemark(
+    stored,
+    id,
+    reading.ok && settled ? reading.value : null,
+    referencePack(),
+  );
 
   const put = (update: (current: Entry) => Entry) =>
     change((current) => setEntry(current, id, update(entryOf(current, id, preferences))));

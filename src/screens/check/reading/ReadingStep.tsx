@@ -1,10 +1,10 @@
 import type { Side } from "../../../physics/fitment.ts";
 import type { StoredCheck } from "../../../records/check/storedCheck.ts";
+import { sidesOf } from "../../../records/filling/sides.ts";
 import { drawingValues, drawnReadingOf } from "../../drawings/drawingValues.ts";
 import { ReadingDrawing } from "../../drawings/ReadingDrawing.tsx";
-import { type ReadingGuide, readingGuide } from "../readingGuide.ts";
-import type { StepProps } from "../stepProps.ts";
-import { sidesOf } from "../steps.ts";
+import { type ReadingGuide, readingGuide } from "../../guide/readingGuide.ts";
+import type { StepProps } from "../../guide/stepProps.ts";
 import { TiltButton } from "../tilt/TiltButton.tsx";
 import { LimitOptions } from "./LimitOptions.tsx";
 import { entryOf, ReadingEntry } from "./ReadingEntry.tsx";

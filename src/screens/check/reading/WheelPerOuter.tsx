@@ -1,8 +1,8 @@
 import type { StoredCheck } from "../../../records/check/storedCheck.ts";
+import type { Change } from "../../guide/stepProps.ts";
 import { Disclosure } from "../../parts/Disclosure.tsx";
 import type { Preferences } from "../../preferences.ts";
 import { NumberEntry } from "../NumberEntry.tsx";
-import type { Change } from "../stepProps.ts";
 
 /** For arms whose wheel moves more or less than their outer joint. */
 export function WheelPerOuter(props: {

@@ -1,18 +1,19 @@
 import type { Side } from "../../../physics/fitment.ts";
 import { sentenceText } from "../../../records/entry/quantityText.ts";
+import { helperInputs } from "../../../records/filling/helperInputs.ts";
+import { packCornerMass } from "../../../records/filling/platforms.ts";
 import { drawingValues } from "../../drawings/drawingValues.ts";
 import { ReadingDrawing } from "../../drawings/ReadingDrawing.tsx";
+import { readingGuide } from "../../guide/readingGuide.ts";
+import type { StepProps } from "../../guide/stepProps.ts";
 import { Choices } from "../../parts/Choices.tsx";
 import { Notice } from "../../parts/Notice.tsx";
-import { packCornerMass } from "../platforms.ts";
+import { referencePack } from "../../referencePack.ts";
 import { ReadingEntry } from "../reading/ReadingEntry.tsx";
 import { shownUnit } from "../reading/shownReading.ts";
 import { WhatGoesWrong } from "../reading/WhatGoesWrong.tsx";
-import { readingGuide } from "../readingGuide.ts";
 import { useRevealed } from "../revealed.ts";
-import type { StepProps } from "../stepProps.ts";
 import { type MassWay, massWay, withMassWay } from "./cornerMassWay.ts";
-import { helperInputs } from "./helpers.ts";
 import { packOption } from "./RideWays.tsx";
 import { TolerancedEntry } from "./TolerancedEntry.tsx";
 
@@ -21,7 +22,7 @@ export function CornerMassStep({ stored, change, step, preferences, next }: Step
   const way = massWay(stored, side);
   const { record } = stored;
   const opened = useRevealed(way);
-  const pack = packCornerMass(stored);
+  const pack = packCornerMass(stored, referencePack());
   const massUnit = preferences.mass === "lb" ? "in" : "mm";
   const guide = readingGuide(step.id, record.layout?.kind ?? "arm");
   return (

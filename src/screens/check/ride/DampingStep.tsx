@@ -1,12 +1,12 @@
+import { chosen, withChoice } from "../../../records/filling/choice.ts";
+import { dampingShares } from "../../../records/filling/usualValues.ts";
+import { cornerMass } from "../../../records/filling/withEstimates.ts";
+import type { StepProps } from "../../guide/stepProps.ts";
 import { Button } from "../../parts/Button.tsx";
 import { Choices } from "../../parts/Choices.tsx";
-import { chosen, withChoice } from "../choice.ts";
-import type { StepProps } from "../stepProps.ts";
 import { EstimateLine } from "./EstimateLine.tsx";
 import { RideTyped } from "./RideTyped.tsx";
 import { RideWays } from "./RideWays.tsx";
-import { dampingShares } from "./usualValues.ts";
-import { cornerMass } from "./withEstimates.ts";
 
 export function DampingStep({ stored, change, preferences, go }: StepProps) {
   const props = { stored, change, preferences };

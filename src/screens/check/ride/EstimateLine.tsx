@@ -1,10 +1,11 @@
 import type { RideQuantity } from "../../../physics/fitment.ts";
 import type { StoredCheck } from "../../../records/check/storedCheck.ts";
 import { sentenceText } from "../../../records/entry/quantityText.ts";
+import { estimateOf } from "../../../records/filling/withEstimates.ts";
 import { Notice } from "../../parts/Notice.tsx";
 import type { Preferences } from "../../preferences.ts";
+import { referencePack } from "../../referencePack.ts";
 import { rideRange } from "./rideText.ts";
-import { estimateOf } from "./withEstimates.ts";
 
 /** What an estimate comes to, marked as one, or what it still needs. */
 export function EstimateLine({
@@ -18,7 +19,7 @@ export function EstimateLine({
   preferences: Preferences;
   lead?: string;
 }) {
-  const outcome = estimateOf(stored, name);
+  const outcome = estimateOf(stored, name, referencePack());
   if (!outcome) return null;
   if (!outcome.ok) {
     const waiting = outcome.fault.code === "estimateIncomplete";

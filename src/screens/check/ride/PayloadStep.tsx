@@ -1,16 +1,17 @@
 import { setEntry } from "../../../records/check/storedCheck.ts";
+import { chosen, withChoice } from "../../../records/filling/choice.ts";
+import { helperInputs } from "../../../records/filling/helperInputs.ts";
+import { packRide } from "../../../records/filling/platforms.ts";
+import { rideWay, withRideWay } from "../../../records/filling/rideWays.ts";
+import { payloadShares } from "../../../records/filling/usualValues.ts";
+import type { StepProps } from "../../guide/stepProps.ts";
 import { Choices } from "../../parts/Choices.tsx";
 import { Notice } from "../../parts/Notice.tsx";
-import { chosen, withChoice } from "../choice.ts";
-import { packRide } from "../platforms.ts";
-import type { StepProps } from "../stepProps.ts";
+import { referencePack } from "../../referencePack.ts";
 import { EstimateLine } from "./EstimateLine.tsx";
-import { helperInputs } from "./helpers.ts";
 import { RideTyped } from "./RideTyped.tsx";
 import { packOption } from "./RideWays.tsx";
 import { TolerancedEntry } from "./TolerancedEntry.tsx";
-import { payloadShares } from "./usualValues.ts";
-import { rideWay, withRideWay } from "./ways.ts";
 
 const names = ["payloadPerCornerKg"] as const;
 const id = "ride.payloadPerCornerKg";
@@ -42,7 +43,7 @@ export function PayloadStep({ stored, change, preferences }: StepProps) {
           })
         }
         options={[
-          ...(packRide(stored, "payloadPerCornerKg") ? [packOption] : []),
+          ...(packRide(stored, "payloadPerCornerKg", referencePack()) ? [packOption] : []),
           { value: "none", name: "None", hint: "It never carries more than now." },
           {
             value: "total",

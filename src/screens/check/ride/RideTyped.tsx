@@ -2,10 +2,10 @@ import type { ComponentChildren } from "preact";
 import type { RideQuantity } from "../../../physics/fitment.ts";
 import { sentenceText } from "../../../records/entry/quantityText.ts";
 import { catalogueEntry } from "../../../records/entry/readingCatalogue.ts";
+import type { StepProps } from "../../guide/stepProps.ts";
 import { Notice } from "../../parts/Notice.tsx";
 import { numberRemark } from "../remarks.ts";
 import { useSettled } from "../settled.ts";
-import type { StepProps } from "../stepProps.ts";
 import { TolerancedEntry } from "./TolerancedEntry.tsx";
 
 /** A ride quantity typed with its ±. */

@@ -1,12 +1,13 @@
 import type { ComponentChildren } from "preact";
 import type { RideQuantity } from "../../../physics/fitment.ts";
+import { packRide } from "../../../records/filling/platforms.ts";
+import { rideWay, withRideWay } from "../../../records/filling/rideWays.ts";
+import type { StepProps } from "../../guide/stepProps.ts";
 import { Choices, type Option } from "../../parts/Choices.tsx";
 import { Notice } from "../../parts/Notice.tsx";
-import { packRide } from "../platforms.ts";
+import { referencePack } from "../../referencePack.ts";
 import { useRevealed } from "../revealed.ts";
-import type { StepProps } from "../stepProps.ts";
 import { EstimateLine } from "./EstimateLine.tsx";
-import { rideWay, withRideWay } from "./ways.ts";
 
 export const packOption: Option<string> = {
   value: "pack",
@@ -39,7 +40,7 @@ export function RideWays({
 }) {
   const way = rideWay(stored, names[0]);
   const opened = useRevealed(way);
-  const inPack = names.every((name) => packRide(stored, name) !== null);
+  const inPack = names.every((name) => packRide(stored, name, referencePack()) !== null);
   return (
     <>
       <Choices

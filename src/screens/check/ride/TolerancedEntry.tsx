@@ -5,13 +5,13 @@ import { parseText } from "../../../records/entry/entry.ts";
 import { sentenceText } from "../../../records/entry/quantityText.ts";
 import { entryUnit } from "../../../records/entry/readingCatalogue.ts";
 import type { EntryUnit } from "../../../records/entry/units.ts";
+import type { HelperInput } from "../../../records/filling/helperInputs.ts";
+import type { Change } from "../../guide/stepProps.ts";
 import { Segmented } from "../../parts/Choices.tsx";
 import type { Preferences } from "../../preferences.ts";
 import { spokenEntry } from "../../voice/spokenEntry.ts";
 import { NumberField } from "../keypad/NumberField.tsx";
 import { useSettled } from "../settled.ts";
-import type { Change } from "../stepProps.ts";
-import type { HelperInput } from "./helpers.ts";
 
 const unitPairs: { readonly [kind: string]: readonly [EntryUnit, EntryUnit] } = {
   length: ["mm", "in"],

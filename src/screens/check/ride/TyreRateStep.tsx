@@ -1,10 +1,10 @@
+import { chosen, withChoice } from "../../../records/filling/choice.ts";
+import { tyreRates } from "../../../records/filling/usualValues.ts";
+import type { StepProps } from "../../guide/stepProps.ts";
 import { Choices } from "../../parts/Choices.tsx";
-import { chosen, withChoice } from "../choice.ts";
-import type { StepProps } from "../stepProps.ts";
 import { EstimateLine } from "./EstimateLine.tsx";
 import { RideTyped } from "./RideTyped.tsx";
 import { RideWays } from "./RideWays.tsx";
-import { tyreRates } from "./usualValues.ts";
 
 export function TyreRateStep({ stored, change, preferences }: StepProps) {
   return (

@@ -1,8 +1,8 @@
-import type { StepProps } from "../stepProps.ts";
+import { unsprungShares } from "../../../records/filling/usualValues.ts";
+import type { StepProps } from "../../guide/stepProps.ts";
 import { EstimateLine } from "./EstimateLine.tsx";
 import { RideTyped } from "./RideTyped.tsx";
 import { RideWays } from "./RideWays.tsx";
-import { unsprungShares } from "./usualValues.ts";
 
 export function UnsprungMassStep({ stored, change, preferences }: StepProps) {
   const axle = stored.record.layout?.kind === "axle";

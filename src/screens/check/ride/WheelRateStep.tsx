@@ -1,6 +1,6 @@
-import type { StepProps } from "../stepProps.ts";
+import { helperInputs } from "../../../records/filling/helperInputs.ts";
+import type { StepProps } from "../../guide/stepProps.ts";
 import { EstimateLine } from "./EstimateLine.tsx";
-import { helperInputs } from "./helpers.ts";
 import { RideTyped } from "./RideTyped.tsx";
 import { RideWays } from "./RideWays.tsx";
 import { TolerancedEntry } from "./TolerancedEntry.tsx";

@@ -1,8 +1,9 @@
 import type { Side } from "../../../physics/fitment.ts";
 import { changeRecord, type StoredCheck, setEntry } from "../../../records/check/storedCheck.ts";
 import { withCorner, withField } from "../../../records/entry/entryPath.ts";
-import { chosen, withChoice } from "../choice.ts";
-import { sidesOf, wayOf } from "../steps.ts";
+import { chosen, withChoice } from "../../../records/filling/choice.ts";
+import { wayOf } from "../../../records/filling/rideWays.ts";
+import { sidesOf } from "../../../records/filling/sides.ts";
 
 export type MassWay = "scale" | "axle" | "pack" | "unknown";
 

@@ -2,9 +2,9 @@ import { stopFaults } from "../../../records/check/recordRules.ts";
 import { type Entry, parseText } from "../../../records/entry/entry.ts";
 import { entryOutcome } from "../../../records/entry/entryPath.ts";
 import { sentenceText } from "../../../records/entry/quantityText.ts";
+import type { StepProps } from "../../guide/stepProps.ts";
 import { Notice } from "../../parts/Notice.tsx";
 import { useSettled } from "../settled.ts";
-import type { StepProps } from "../stepProps.ts";
 import { CurveChart } from "./CurveChart.tsx";
 import { TableEntry } from "./TableEntry.tsx";
 

@@ -1,12 +1,12 @@
 import { stopFaults } from "../../../records/check/recordRules.ts";
 import { entryOutcome } from "../../../records/entry/entryPath.ts";
 import { sentenceText } from "../../../records/entry/quantityText.ts";
+import { withTestedAtSpeed } from "../../../records/filling/testedAtSpeed.ts";
+import type { StepProps } from "../../guide/stepProps.ts";
 import { Choices } from "../../parts/Choices.tsx";
 import { Notice } from "../../parts/Notice.tsx";
 import { useSettled } from "../settled.ts";
-import type { StepProps } from "../stepProps.ts";
 import { TableEntry } from "./TableEntry.tsx";
-import { withTestedAtSpeed } from "./testedAtSpeed.ts";
 
 const id = "stop.damping";
 

@@ -1,15 +1,16 @@
 import { stopFaults } from "../../../records/check/recordRules.ts";
 import { sentenceText } from "../../../records/entry/quantityText.ts";
+import { sidesOf } from "../../../records/filling/sides.ts";
+import { stopSource } from "../../../records/filling/stopSources.ts";
 import { drawingValues } from "../../drawings/drawingValues.ts";
 import { ReadingDrawing } from "../../drawings/ReadingDrawing.tsx";
+import { readingGuide } from "../../guide/readingGuide.ts";
+import type { StepProps } from "../../guide/stepProps.ts";
 import { Notice } from "../../parts/Notice.tsx";
 import { NumberEntry } from "../NumberEntry.tsx";
 import { ReadingEntry } from "../reading/ReadingEntry.tsx";
 import { shownText, shownUnit } from "../reading/shownReading.ts";
 import { WhatGoesWrong } from "../reading/WhatGoesWrong.tsx";
-import { readingGuide } from "../readingGuide.ts";
-import type { StepProps } from "../stepProps.ts";
-import { sidesOf, stopSource } from "../steps.ts";
 
 export function StopHeightStep({ stored, change, step, preferences }: StepProps) {
   const { record } = stored;

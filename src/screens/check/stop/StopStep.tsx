@@ -1,21 +1,20 @@
 import { useState } from "preact/hooks";
 import { recordBounds } from "../../../records/check/checkRecord.ts";
 import { changeRecord } from "../../../records/check/storedCheck.ts";
+import { chosen, withChoice } from "../../../records/filling/choice.ts";
+import { packStops } from "../../../records/filling/packStops.ts";
+import { platformOfCheck } from "../../../records/filling/platforms.ts";
+import { stopSource, withPackStop, withStopSource } from "../../../records/filling/stopSources.ts";
 import { recordStop, stopOf } from "../../../records/pack/pack.ts";
 import { stopDifferences } from "../../../records/pack/packSince.ts";
 import { stopFacts } from "../../../records/pack/stopFacts.ts";
 import { stopTitle } from "../../../records/pack/stopTitle.ts";
+import type { StepProps } from "../../guide/stepProps.ts";
 import { Button } from "../../parts/Button.tsx";
 import { Choices, Segmented } from "../../parts/Choices.tsx";
 import { TextField } from "../../parts/Field.tsx";
 import { Notice } from "../../parts/Notice.tsx";
 import { referencePack } from "../../referencePack.ts";
-import { chosen, withChoice } from "../choice.ts";
-import { platformOfCheck } from "../platforms.ts";
-import type { StepProps } from "../stepProps.ts";
-import { stopSource } from "../steps.ts";
-import { packStops } from "./packStops.ts";
-import { withPackStop, withStopSource } from "./stopSources.ts";
 
 /** A longer list is searched. */
 const mostWithoutSearch = 12;
@@ -94,9 +93,9 @@ function PackList({
   change,
   preferences,
 }: Pick<StepProps, "stored" | "change" | "preferences">) {
-  const stops = packStops(stored);
+  const stops = packStops(stored, referencePack());
   const [wanted, setWanted] = useState("");
-  const usual = platformOfCheck(stored)?.usualStop;
+  const usual = platformOfCheck(stored, referencePack())?.usualStop;
   const unit = preferences.length;
   const chosenId = chosen(stored, "stop.packId");
   const words = wanted.trim().toLowerCase().split(/\s+/);

@@ -1,7 +1,7 @@
 import { type Entry, setEntry } from "../../../records/check/storedCheck.ts";
 import { parseText } from "../../../records/entry/entry.ts";
 import type { EntryKind } from "../../../records/entry/readingCatalogue.ts";
-import type { StepProps } from "../stepProps.ts";
+import type { StepProps } from "../../guide/stepProps.ts";
 import { CellTable, type Column } from "./CellTable.tsx";
 
 /** A table of the check, kept as it was typed. */

@@ -2,10 +2,10 @@ import { useState } from "preact/hooks";
 import { type StoredCheck, setEntry } from "../../../records/check/storedCheck.ts";
 import type { Entry } from "../../../records/entry/entry.ts";
 import { entryName } from "../../../records/entry/readingCatalogue.ts";
+import type { Change } from "../../guide/stepProps.ts";
 import { Button } from "../../parts/Button.tsx";
 import { later } from "../../parts/later.tsx";
 import type { Preferences } from "../../preferences.ts";
-import type { Change } from "../stepProps.ts";
 import type { TiltDialogProps } from "./TiltDialog.tsx";
 import { tiltTaskOf } from "./tiltTask.ts";
 

@@ -1,7 +1,7 @@
 import type { CheckStore } from "../../../storage/checkStore.ts";
+import { answerHref, stepHref } from "../../addresses.ts";
 import { Button, ButtonLink } from "../../parts/Button.tsx";
 import { RetakeBar } from "../../remeasure/RetakeBar.tsx";
-import { answerHref, stepHref } from "../../router.ts";
 import { replyHref } from "./replyRoute.ts";
 import { useReply } from "./useReply.ts";
 

@@ -1,8 +1,8 @@
 import type { CheckStore } from "../../../storage/checkStore.ts";
+import { answerHref, checksHref, goTo, stepHref } from "../../addresses.ts";
 import { Button, ButtonLink } from "../../parts/Button.tsx";
 import { Screen, useHeadingFocus } from "../../parts/Screen.tsx";
 import { ReadingsToTake } from "../../remeasure/ReadingsToTake.tsx";
-import { answerHref, checksHref, goTo, stepHref } from "../../router.ts";
 import { useReply } from "./useReply.ts";
 import "./reply.css";
 

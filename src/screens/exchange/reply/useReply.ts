@@ -6,7 +6,7 @@ import { entryName } from "../../../records/entry/readingCatalogue.ts";
 import type { CheckStore } from "../../../storage/checkStore.ts";
 import type { StoredReply } from "../../../storage/deskDatabase.ts";
 import { ReplyStore } from "../../../storage/replyStore.ts";
-import { stepFor, stepsOf } from "../../check/steps.ts";
+import { stepFor, stepsOf } from "../../guide/steps.ts";
 import { entryText } from "./takeReplies.ts";
 
 export interface AskedStep {

@@ -1,10 +1,12 @@
-import type { GeometryReadingName, LayoutKind, Side } from "../../physics/fitment.ts";
+import type { GeometryReadingName, LayoutKind } from "../../physics/fitment.ts";
 import type { ReadingId } from "../../physics/outcome.ts";
 import { layoutReadingNames, type PartialCorner } from "../../records/check/checkRecord.ts";
 import { recordFaults } from "../../records/check/recordRules.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { entryOutcome } from "../../records/entry/entryPath.ts";
-import { chosen } from "./choice.ts";
+import { chosen } from "../../records/filling/choice.ts";
+import { wayOf } from "../../records/filling/rideWays.ts";
+import { stopSource } from "../../records/filling/stopSources.ts";
 import { readingGuide } from "./readingGuide.ts";
 import { standingSteps } from "./standing.ts";
 
@@ -21,6 +23,9 @@ export const sections = [
 ] as const;
 
 export type Section = (typeof sections)[number];
+
+/** The address of the full-travel check, which is no step of the walk. */
+export const fullTravelStep = "fullTravel";
 
 export interface Step {
   /** In the address; a reading's step has the reading's id. */
@@ -62,9 +67,6 @@ const rideSteps = [
   { id: "ride.damperBumpNsPerMm", name: "Damping" },
 ] as const;
 
-/** The choice kept under an entry's id with this ending says how the value is come by. */
-export const wayOf = (id: string): string => `${id}.way`;
-
 interface Draft {
   readonly id: string;
   readonly section: Section;
@@ -74,10 +76,6 @@ interface Draft {
   readonly reading?: boolean;
   /** Entries beside the one of the step's own id that are typed on its screen. */
   readonly typedHere?: readonly string[];
-}
-
-export function sidesOf(stored: StoredCheck): readonly Side[] {
-  return stored.record.corners.map((corner) => corner.side);
 }
 
 /** Whether the vehicle is raised, as it was answered or as the record of a file has it. */
@@ -214,14 +212,6 @@ function sideDrafts(stored: StoredCheck, kind: LayoutKind): Draft[] {
     drafts.push(...cornerDrafts(stored, corner, kind));
   });
   return drafts;
-}
-
-export type StopSource = "pack" | "hand" | "file";
-
-export function stopSource(stored: StoredCheck): StopSource | null {
-  const source = chosen(stored, "stop.source");
-  if (source === "pack" || source === "hand") return source;
-  return stored.record.stop?.curve ? "file" : null;
 }
 
 function stopDrafts(stored: StoredCheck): Draft[] {

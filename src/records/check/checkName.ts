@@ -1,4 +1,4 @@
-import type { ListedCheck } from "../../records/check/listedCheck.ts";
+import type { ListedCheck } from "./listedCheck.ts";
 
 export function checkName(stored: ListedCheck): string {
   return stored.name.trim() || stored.record.vehicle?.label?.trim() || "No name yet";

@@ -1,6 +1,6 @@
 import * as z from "zod/mini";
-import { type PartialCheckRecord, recordBounds } from "../../records/check/checkRecord.ts";
-import { checkSchema } from "../../records/check/checkSchema.ts";
+import { type PartialCheckRecord, recordBounds } from "../check/checkRecord.ts";
+import { checkSchema } from "../check/checkSchema.ts";
 import {
   changeRecord,
   chooseLayout,
@@ -9,12 +9,13 @@ import {
   newStoredCheck,
   type StoredCheck,
   setEntry,
-} from "../../records/check/storedCheck.ts";
-import { entryPath } from "../../records/entry/entryPath.ts";
-import { readJsonText } from "../../records/text/jsonText.ts";
-import { withEstimates } from "../check/ride/withEstimates.ts";
-import { withEvents, withHouseNumbers } from "../check/rules.ts";
-import { withTestedAtSpeed } from "../check/stop/testedAtSpeed.ts";
+} from "../check/storedCheck.ts";
+import { entryPath } from "../entry/entryPath.ts";
+import type { Pack } from "../pack/pack.ts";
+import { readJsonText } from "../text/jsonText.ts";
+import { withEvents, withHouseNumbers } from "./rules.ts";
+import { withTestedAtSpeed } from "./testedAtSpeed.ts";
+import { withEstimates } from "./withEstimates.ts";
 
 const text = (most: number) => z.string().check(z.maxLength(most));
 
@@ -107,7 +108,7 @@ function withoutUndefined<Shape extends object>(
   };
 }
 
-function storedFromDraft(draft: Draft): StoredCheck {
+function storedFromDraft(draft: Draft, pack: Pack): StoredCheck {
   const fresh = newStoredCheck(draft.draft.name);
   const { vehicle, author, axle, stop, rules, reference, photos, notes, corners, createdAt } =
     draft;
@@ -141,6 +142,7 @@ function storedFromDraft(draft: Draft): StoredCheck {
   return withEstimates(
     withEvents(withHouseNumbers({ ...stored, progress: { ...stored.progress, step, skipped } })),
     "mm",
+    pack,
   );
 }
 
@@ -150,11 +152,11 @@ function isOfAnotherSide(id: string, draft: Draft): boolean {
 }
 
 /** A check that was saved before it was complete, as a new check of this phone; null: it is none. */
-export function readDraftText(fileText: string): StoredCheck | null {
+export function readDraftText(fileText: string, pack: Pack): StoredCheck | null {
   const json = readJsonText(fileText, "The file");
   if (!json.ok) return null;
   const parsed = draftSchema.safeParse(json.value);
   if (!parsed.success) return null;
   const sides = parsed.data.corners.map(({ side }) => side);
-  return new Set(sides).size === sides.length ? storedFromDraft(parsed.data) : null;
+  return new Set(sides).size === sides.length ? storedFromDraft(parsed.data, pack) : null;
 }

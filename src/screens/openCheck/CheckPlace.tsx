@@ -7,12 +7,15 @@ import {
 } from "../../records/check/storedCheck.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
+import { withEstimates } from "../../records/filling/withEstimates.ts";
 import { isBlank } from "../../records/remeasure/earlierValues.ts";
 import { putBack, type ReadingNow, walkOf } from "../../records/remeasure/remeasureWalk.ts";
 import { createKeeper, type Keeper, type KeepState } from "../../storage/keeper.ts";
+import { answerHref, checksHref, goTo, stepHref } from "../addresses.ts";
 import type { AnswerScreenProps } from "../answer/AnswerScreen.tsx";
+import { StepScreen } from "../check/StepScreen.tsx";
 import type { FullTravelScreenProps } from "../fullTravel/FullTravelScreen.tsx";
-import { fullTravelStep } from "../fullTravel/fullTravelWords.ts";
+import { firstOpenStep, fullTravelStep, stepFor, stepsOf } from "../guide/steps.ts";
 import { ButtonLink } from "../parts/Button.tsx";
 import { later } from "../parts/later.tsx";
 import { Notice } from "../parts/Notice.tsx";
@@ -20,13 +23,10 @@ import { Screen } from "../parts/Screen.tsx";
 import { type Preferences, preferences } from "../preferences.ts";
 import { loadReferencePack } from "../referencePack.ts";
 import type { RemeasureScreenProps } from "../remeasure/RemeasureScreen.tsx";
-import { answerHref, checksHref, goTo, stepHref } from "../router.ts";
 import { noteKept } from "../saved/savedCount.ts";
 import type { OpenedStore } from "../useStore.ts";
-import { withEstimates } from "./ride/withEstimates.ts";
-import { StepScreen } from "./StepScreen.tsx";
-import { firstOpenStep, stepFor, stepsOf } from "./steps.ts";
 import "../styles/check.css";
+import { referencePack } from "../referencePack.ts";
 
 const FullTravelScreen = later<FullTravelScreenProps>(
   async () => (await import("../fullTravel/FullTravelScreen.tsx")).default,
@@ -56,7 +56,7 @@ type Loaded =
 /** After a change: estimates made anew, and no verdict left over that belongs to other readings. */
 function agreeing(before: StoredCheck, after: StoredCheck, unit: LengthUnit): StoredCheck {
   if (after === before) return before;
-  const estimated = withEstimates(after, unit);
+  const estimated = withEstimates(after, unit, referencePack());
   if (estimated.record === before.record || after.lastVerdict !== before.lastVerdict) {
     return estimated;
   }

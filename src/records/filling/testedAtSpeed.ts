@@ -1,4 +1,4 @@
-import { changeRecord, type StoredCheck, setEntry } from "../../../records/check/storedCheck.ts";
+import { changeRecord, type StoredCheck, setEntry } from "../check/storedCheck.ts";
 
 const id = "stop.damping";
 

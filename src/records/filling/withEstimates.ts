@@ -2,27 +2,21 @@ import {
   coilSpringRate,
   steelShearModulus,
   wheelRateFromCoil,
-} from "../../../physics/estimates/coilSpring.ts";
-import {
-  dampingFromShare,
-  usualReboundPerBump,
-} from "../../../physics/estimates/dampingFromShare.ts";
-import type { Estimate, Toleranced } from "../../../physics/estimates/estimate.ts";
-import { wheelRateFromSag } from "../../../physics/estimates/wheelRateFromSag.ts";
-import type { RideQuantity, Side } from "../../../physics/fitment.ts";
-import { fail, type Outcome, succeed } from "../../../physics/outcome.ts";
-import {
-  type Entry,
-  type StoredCheck,
-  setEntry,
-  setEstimate,
-} from "../../../records/check/storedCheck.ts";
-import { entryText } from "../../../records/entry/entry.ts";
-import type { LengthUnit } from "../../../records/entry/units.ts";
-import { chosen } from "../choice.ts";
-import { packCornerMass, packRide } from "../platforms.ts";
-import { sidesOf, wayOf } from "../steps.ts";
-import { helperInputs, helperToleranced } from "./helpers.ts";
+} from "../../physics/estimates/coilSpring.ts";
+import { dampingFromShare, usualReboundPerBump } from "../../physics/estimates/dampingFromShare.ts";
+import type { Estimate, Toleranced } from "../../physics/estimates/estimate.ts";
+import { wheelRateFromSag } from "../../physics/estimates/wheelRateFromSag.ts";
+import type { RideQuantity, Side } from "../../physics/fitment.ts";
+import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
+import { type Entry, type StoredCheck, setEntry, setEstimate } from "../check/storedCheck.ts";
+import { entryText } from "../entry/entry.ts";
+import type { LengthUnit } from "../entry/units.ts";
+import type { Pack } from "../pack/pack.ts";
+import { chosen } from "./choice.ts";
+import { helperInputs, helperToleranced } from "./helperInputs.ts";
+import { packCornerMass, packRide } from "./platforms.ts";
+import { rideWay, wayOf, withoutRide } from "./rideWays.ts";
+import { sidesOf } from "./sides.ts";
 import {
   dampingShares,
   halvingTolerance,
@@ -30,7 +24,6 @@ import {
   tyreRates,
   unsprungShares,
 } from "./usualValues.ts";
-import { rideWay, withoutRide } from "./ways.ts";
 
 function mean(values: readonly number[]): number {
   return values.reduce((sum, value) => sum + value, 0) / values.length;
@@ -136,11 +129,17 @@ function damping(stored: StoredCheck): Outcome<{ bump: Estimate; rebound: Estima
 }
 
 /** What each estimated quantity comes to, or what it still needs. Null: it is not estimated. */
-export function estimateOf(stored: StoredCheck, name: RideQuantity): Outcome<Estimate> | null {
+export function estimateOf(
+  stored: StoredCheck,
+  name: RideQuantity,
+  pack: Pack,
+): Outcome<Estimate> | null {
   const way = rideWay(stored, name === "damperReboundNsPerMm" ? "damperBumpNsPerMm" : name);
   if (way === "pack") {
-    const pack = packRide(stored, name);
-    return pack ? succeed(pack) : needs("The reference pack has no such value for this vehicle.");
+    const inPack = packRide(stored, name, pack);
+    return inPack
+      ? succeed(inPack)
+      : needs("The reference pack has no such value for this vehicle.");
   }
   switch (name) {
     case "payloadPerCornerKg":
@@ -172,19 +171,19 @@ const estimateOrder: readonly RideQuantity[] = [
 ];
 
 /** The weight on each wheel that has no scale reading of its own: half of the axle's, or the pack's. */
-function withCornerMasses(stored: StoredCheck): StoredCheck {
+function withCornerMasses(stored: StoredCheck, pack: Pack): StoredCheck {
   const axle = helperToleranced(stored, helperInputs.axleMass);
   const half = axle && {
     value: axle.value / 2,
     tol: Math.hypot(axle.tol / 2, halvingTolerance * (axle.value / 2)),
   };
-  const reference = packCornerMass(stored);
-  const pack = reference && { value: mean(reference.values), tol: reference.tol };
+  const reference = packCornerMass(stored, pack);
+  const usual = reference && { value: mean(reference.values), tol: reference.tol };
   return sidesOf(stored).reduce((current: StoredCheck, side: Side) => {
     const id = `${side}.cornerMassKg`;
     const way = chosen(current, wayOf(id));
     if (way !== "axle" && way !== "pack") return current;
-    const mass = way === "axle" ? half : pack;
+    const mass = way === "axle" ? half : usual;
     const entry: Entry = {
       texts: [mass ? entryText(mass.value, "mass", "kg") : ""],
       unit: "kg",
@@ -204,15 +203,18 @@ function round(value: number): number {
  * The check with every estimate made anew from what it is made of, so that none is left over from
  * readings that have changed since. The very same check where nothing changes.
  */
-export function withEstimates(stored: StoredCheck, unit: LengthUnit): StoredCheck {
-  return estimateOrder.reduce((current, name) => {
-    const outcome = estimateOf(current, name);
-    if (outcome === null) return current;
-    const { ride } = current.record;
-    if (!outcome.ok) return ride?.[name] === undefined ? current : withoutRide(current, name);
-    const { value, tol, how } = outcome.value;
-    const same =
-      ride?.[name] === value && ride.tolerances?.[name] === tol && ride.estimated?.[name] === how;
-    return same ? current : setEstimate(current, name, { value, tolerance: tol, how }, unit);
-  }, withCornerMasses(stored));
+export function withEstimates(stored: StoredCheck, unit: LengthUnit, pack: Pack): StoredCheck {
+  return estimateOrder.reduce(
+    (current, name) => {
+      const outcome = estimateOf(current, name, pack);
+      if (outcome === null) return current;
+      const { ride } = current.record;
+      if (!outcome.ok) return ride?.[name] === undefined ? current : withoutRide(current, name);
+      const { value, tol, how } = outcome.value;
+      const same =
+        ride?.[name] === value && ride.tolerances?.[name] === tol && ride.estimated?.[name] === how;
+      return same ? current : setEstimate(current, name, { value, tolerance: tol, how }, unit);
+    },
+    withCornerMasses(stored, pack),
+  );
 }

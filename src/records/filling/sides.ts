@@ -1,9 +1,12 @@
 import type { Side } from "../../physics/fitment.ts";
-import type { PartialCorner } from "../../records/check/checkRecord.ts";
-import { changeRecord, type Entry, type StoredCheck } from "../../records/check/storedCheck.ts";
-import { withCorner } from "../../records/entry/entryPath.ts";
+import type { PartialCorner } from "../check/checkRecord.ts";
+import { changeRecord, type Entry, type StoredCheck } from "../check/storedCheck.ts";
+import { withCorner } from "../entry/entryPath.ts";
 import { chosen, withChoice } from "./choice.ts";
-import { sidesOf } from "./steps.ts";
+
+export function sidesOf(stored: StoredCheck): readonly Side[] {
+  return stored.record.corners.map((corner) => corner.side);
+}
 
 export type Sides = "both" | Side;
 

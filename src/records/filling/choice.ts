@@ -1,5 +1,5 @@
-import type { StoredCheck } from "../../records/check/storedCheck.ts";
-import type { Entry } from "../../records/entry/entry.ts";
+import type { StoredCheck } from "../check/storedCheck.ts";
+import type { Entry } from "../entry/entry.ts";
 
 /**
  * A choice made on a screen that no field of the record holds (which limits were looked for, how a

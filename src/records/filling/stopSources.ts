@@ -1,16 +1,23 @@
-import type { CheckStop } from "../../../records/check/checkRecord.ts";
+import type { CheckStop } from "../check/checkRecord.ts";
 import {
   changeRecord,
   chooseStop,
   type Entry,
   type StoredCheck,
   setEntry,
-} from "../../../records/check/storedCheck.ts";
-import { withField } from "../../../records/entry/entryPath.ts";
-import type { LengthUnit } from "../../../records/entry/units.ts";
-import { chosen, withChoice } from "../choice.ts";
-import { type StopSource, stopSource } from "../steps.ts";
+} from "../check/storedCheck.ts";
+import { withField } from "../entry/entryPath.ts";
+import type { LengthUnit } from "../entry/units.ts";
+import { chosen, withChoice } from "./choice.ts";
 import { withTestedAtSpeed } from "./testedAtSpeed.ts";
+
+export type StopSource = "pack" | "hand" | "file";
+
+export function stopSource(stored: StoredCheck): StopSource | null {
+  const source = chosen(stored, "stop.source");
+  if (source === "pack" || source === "hand") return source;
+  return stored.record.stop?.curve ? "file" : null;
+}
 
 const asidePrefix = "aside.stop.hand.";
 const handFields = "aside.stop.hand";

@@ -1,8 +1,10 @@
-import type { RideQuantity } from "../../../physics/fitment.ts";
-import { changeRecord, type StoredCheck, setEntry } from "../../../records/check/storedCheck.ts";
-import { withField } from "../../../records/entry/entryPath.ts";
-import { chosen, withChoice } from "../choice.ts";
-import { wayOf } from "../steps.ts";
+import type { RideQuantity } from "../../physics/fitment.ts";
+import { changeRecord, type StoredCheck, setEntry } from "../check/storedCheck.ts";
+import { withField } from "../entry/entryPath.ts";
+import { chosen, withChoice } from "./choice.ts";
+
+/** The choice kept under an entry's id with this ending says how the value is come by. */
+export const wayOf = (id: string): string => `${id}.way`;
 
 const asideId = (name: RideQuantity) => `aside.ride.${name}`;
 

@@ -1,7 +1,7 @@
-import type { Toleranced } from "../../../physics/estimates/estimate.ts";
-import type { StoredCheck } from "../../../records/check/storedCheck.ts";
-import { parseText } from "../../../records/entry/entry.ts";
-import type { EntryKind } from "../../../records/entry/readingCatalogue.ts";
+import type { Toleranced } from "../../physics/estimates/estimate.ts";
+import type { StoredCheck } from "../check/storedCheck.ts";
+import { parseText } from "../entry/entry.ts";
+import type { EntryKind } from "../entry/readingCatalogue.ts";
 
 /** What an estimate is made from: kept as typed beside the record. */
 export interface HelperInput {

@@ -1,6 +1,6 @@
 import type { ComponentChildren } from "preact";
 import { useState } from "preact/hooks";
-import { Icon } from "../parts/Icon.tsx";
+import { Icon } from "./Icon.tsx";
 
 /** A disclosure whose content is made when it is first opened: most of an answer is never unfolded. */
 export function Unfolding({

@@ -4,7 +4,13 @@ import type { Incoming, Way } from "../../records/review/submission.ts";
 import { makeBackup, markBackedUp, restoreBackup } from "../../storage/backup.ts";
 import { openCheckStore } from "../../storage/checkStore.ts";
 import type { DeskStore } from "../../storage/deskStore.ts";
-import type { Restorer } from "./importRun.ts";
+
+/** Restores a backup; gives what it did as counts. */
+export type Restorer = (
+  file: Blob,
+  onCounts: (counts: { added: number; present: number }) => void,
+  signal: AbortSignal,
+) => Promise<Outcome<null>>;
 
 /** Everything kept here, the desk's and the phone's, as one file; it counts as the last backup. */
 export async function backupFile(desk: DeskStore): Promise<Outcome<File>> {

@@ -1,11 +1,10 @@
 import type { DesignEvent, Use, UseRules } from "../../physics/fitment.ts";
 import { rulesOf } from "../../physics/road/useRules.ts";
-import { changeRecord, type Entry, type StoredCheck } from "../../records/check/storedCheck.ts";
-import { parseText } from "../../records/entry/entry.ts";
-import { withField } from "../../records/entry/entryPath.ts";
-import { takenFrom } from "../../records/pack/pack.ts";
-import { same } from "../../records/pack/packDifferences.ts";
-import { referencePack } from "../referencePack.ts";
+import { changeRecord, type Entry, type StoredCheck } from "../check/storedCheck.ts";
+import { parseText } from "../entry/entry.ts";
+import { withField } from "../entry/entryPath.ts";
+import { type Pack, takenFrom } from "../pack/pack.ts";
+import { same } from "../pack/packDifferences.ts";
 import { chosen, withChoice } from "./choice.ts";
 
 export type EventField = "heightM" | "lengthM" | "speedKmPerH";
@@ -29,9 +28,8 @@ function withRules(stored: StoredCheck, rules: Rules): StoredCheck {
 }
 
 /** The check with the house rules of the pack in use, for the use that it has. */
-function withHouseRules(stored: StoredCheck): StoredCheck {
+function withHouseRules(stored: StoredCheck, pack: Pack): StoredCheck {
   const use = stored.record.vehicle?.use;
-  const pack = referencePack();
   const rules = use && pack.rules?.[use];
   return changeRecord(stored, (record) => {
     const { reference } = record;
@@ -51,7 +49,7 @@ export function rulesInForce({ record }: StoredCheck): UseRules {
 }
 
 /** The check for another use: its house rules take the place of the last one's, changes of its own stay. */
-export function withUse(stored: StoredCheck, use: Use): StoredCheck {
+export function withUse(stored: StoredCheck, use: Use, pack: Pack): StoredCheck {
   const known = withEventEntries(stored);
   const before: Rules = houseRules(known);
   const own = Object.fromEntries(
@@ -61,14 +59,15 @@ export function withUse(stored: StoredCheck, use: Use): StoredCheck {
   );
   const marked = withHouseRules(
     changeRecord(known, (record) => ({ ...record, vehicle: { ...record.vehicle, use } })),
+    pack,
   );
   return withEvents(withRules(marked, { ...houseRules(marked), ...own }));
 }
 
 /** Whether the pack in use has other house rules for this use than the check took. */
-export function houseRulesSince(stored: StoredCheck): boolean {
+export function houseRulesSince(stored: StoredCheck, pack: Pack): boolean {
   const use = stored.record.vehicle?.use;
-  return use !== undefined && !same(referencePack().rules?.[use] ?? {}, houseRules(stored));
+  return use !== undefined && !same(pack.rules?.[use] ?? {}, houseRules(stored));
 }
 
 /** What is written of one rule: nothing where it is as is usual, but for what the house rules say. */
@@ -173,12 +172,12 @@ export function withRoadClass(stored: StoredCheck, roadClass: UseRules["roadClas
 }
 
 /** Everything as is usual for the use again, by the house rules of the pack in use. */
-export function withUsualRules(stored: StoredCheck): StoredCheck {
+export function withUsualRules(stored: StoredCheck, pack: Pack): StoredCheck {
   const entries: Record<string, Entry> = {};
   for (const [id, entry] of Object.entries(stored.entries)) {
     if (!id.startsWith("rules.")) entries[id] = entry;
   }
-  const emptied = withHouseRules({ ...stored, entries });
+  const emptied = withHouseRules({ ...stored, entries }, pack);
   return withRules(emptied, houseRules(emptied));
 }
 

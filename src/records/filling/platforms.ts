@@ -1,19 +1,18 @@
 import type { Reading, RideQuantity } from "../../physics/fitment.ts";
 import type { ReadingId } from "../../physics/outcome.ts";
 import type { Sentence } from "../../physics/sentence.ts";
-import { changeRecord, chooseLayout, type StoredCheck } from "../../records/check/storedCheck.ts";
-import { isGeometryName, withField } from "../../records/entry/entryPath.ts";
-import { catalogueEntry } from "../../records/entry/readingCatalogue.ts";
+import { changeRecord, chooseLayout, type StoredCheck } from "../check/storedCheck.ts";
+import { isGeometryName, withField } from "../entry/entryPath.ts";
+import { catalogueEntry } from "../entry/readingCatalogue.ts";
 import {
+  type Pack,
   type Platform,
   platformOf,
   platformReading,
   takenFrom,
   takenPlatform,
-} from "../../records/pack/pack.ts";
-import { same } from "../../records/pack/packDifferences.ts";
-import type { Tone } from "../parts/Notice.tsx";
-import { referencePack } from "../referencePack.ts";
+} from "../pack/pack.ts";
+import { same } from "../pack/packDifferences.ts";
 
 /** The copy that the check took when it was put on its platform; null where it has none. */
 function ownCopy({ record }: StoredCheck): Platform | null {
@@ -25,33 +24,37 @@ function ownCopy({ record }: StoredCheck): Platform | null {
  * The platform that this check is on, as the pack had it when it was chosen; where the check has no copy,
  * as the pack has it now. Null where there is none.
  */
-export function platformOfCheck(stored: StoredCheck): Platform | null {
-  return ownCopy(stored) ?? platformOf(referencePack(), stored.record.vehicle?.platformId ?? null);
+export function platformOfCheck(stored: StoredCheck, pack: Pack): Platform | null {
+  return ownCopy(stored) ?? platformOf(pack, stored.record.vehicle?.platformId ?? null);
 }
 
 /** Every platform to choose from: those of the pack in use, and the check's own where that one is gone. */
-export function platformChoices(stored: StoredCheck): readonly Platform[] {
-  const { platforms } = referencePack();
+export function platformChoices(stored: StoredCheck, pack: Pack): readonly Platform[] {
+  const { platforms } = pack;
   const own = ownCopy(stored);
   return own && !platforms.some(({ id }) => id === own.id) ? [...platforms, own] : platforms;
 }
 
 /** What became of the check's platform in the pack since it was chosen; null: it is as it was. */
-export function platformSince(stored: StoredCheck): "changed" | "gone" | null {
+export function platformSince(stored: StoredCheck, pack: Pack): "changed" | "gone" | null {
   const own = ownCopy(stored);
   if (!own) return null;
-  const now = platformOf(referencePack(), own.id);
+  const now = platformOf(pack, own.id);
   if (!now) return "gone";
   return same(takenPlatform(now), own) ? null : "changed";
 }
 
 /** The check on this platform. Axle, layout and name are filled in where they are still open. */
-export function withPlatform(stored: StoredCheck, platform: Platform | null): StoredCheck {
+export function withPlatform(
+  stored: StoredCheck,
+  platform: Platform | null,
+  pack: Pack,
+): StoredCheck {
   const marked = changeRecord(stored, (record) =>
     withField(
       { ...record, vehicle: { ...record.vehicle, platformId: platform?.id ?? null } },
       "reference",
-      takenFrom(referencePack(), { platform, rules: record.reference?.rules }),
+      takenFrom(pack, { platform, rules: record.reference?.rules }),
     ),
   );
   if (!platform) return marked;
@@ -79,8 +82,9 @@ export function platformName({ label, axle }: Platform): string {
 export function packRide(
   stored: StoredCheck,
   name: RideQuantity,
+  pack: Pack,
 ): { readonly value: number; readonly tol: number; readonly how: string } | null {
-  const platform = platformOfCheck(stored);
+  const platform = platformOfCheck(stored, pack);
   const value = platform?.ride?.[name];
   if (!platform || value === undefined) return null;
   return {
@@ -90,8 +94,8 @@ export function packRide(
   };
 }
 
-export function packCornerMass(stored: StoredCheck): Reading | null {
-  return platformOfCheck(stored)?.cornerMassKg ?? null;
+export function packCornerMass(stored: StoredCheck, pack: Pack): Reading | null {
+  return platformOfCheck(stored, pack)?.cornerMassKg ?? null;
 }
 
 function mean({ values }: Reading): number {
@@ -102,8 +106,8 @@ function mean({ values }: Reading): number {
 const farShare = 0.15;
 const farDegrees = 6;
 
-function packReading(stored: StoredCheck, name: string): Reading | null {
-  const platform = platformOfCheck(stored);
+function packReading(stored: StoredCheck, name: string, pack: Pack): Reading | null {
+  const platform = platformOfCheck(stored, pack);
   if (!platform) return null;
   if (isGeometryName(name)) {
     return platformReading(platform, stored.record.layout?.kind ?? "arm", name);
@@ -117,9 +121,10 @@ export function packRemark(
   stored: StoredCheck,
   id: ReadingId,
   reading: Reading | null,
-): { readonly tone: Tone; readonly sentence: Sentence } | null {
+  pack: Pack,
+): { readonly tone: "info" | "unsure"; readonly sentence: Sentence } | null {
   const name = id.replace(/^(left|right)\./, "");
-  const reference = packReading(stored, name);
+  const reference = packReading(stored, name, pack);
   if (!reference) return null;
   const angle = catalogueEntry(id).kind === "angle";
   const kind = angle ? "angle" : "length";

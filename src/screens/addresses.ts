@@ -1,0 +1,24 @@
+export const checksHref = "#/";
+
+export function stepHref(id: string, step?: string): string {
+  const base = `#/check/${encodeURIComponent(id)}`;
+  return step === undefined ? base : `${base}/${encodeURIComponent(step)}`;
+}
+
+export function answerHref(id: string): string {
+  return stepHref(id, "answer");
+}
+
+export function stopsHref(id: string): string {
+  return stepHref(id, "stops");
+}
+
+/** `replace` leaves no way back to the address before. */
+export function goTo(href: string, { replace = false }: { replace?: boolean } = {}): void {
+  if (replace) {
+    history.replaceState(history.state, "", href);
+    window.dispatchEvent(new HashChangeEvent("hashchange"));
+  } else {
+    location.hash = href;
+  }
+}
