@@ -1,8 +1,10 @@
+import { addressPart } from "../records/text/soundText.ts";
+
 export const checksHref = "#/";
 
 export function stepHref(id: string, step?: string): string {
-  const base = `#/check/${encodeURIComponent(id)}`;
-  return step === undefined ? base : `${base}/${encodeURIComponent(step)}`;
+  const base = `#/check/${addressPart(id)}`;
+  return step === undefined ? base : `${base}/${addressPart(step)}`;
 }
 
 export function answerHref(id: string): string {

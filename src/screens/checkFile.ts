@@ -35,3 +35,9 @@ export function saveCheckFile(stored: StoredCheck): void {
   });
   markSent(stored);
 }
+
+/** What is left of a check that can't be shown, for someone who can read it. */
+export function saveDamagedRow(text: string): void {
+  const day = new Date().toISOString().slice(0, 10);
+  downloadFile({ name: `stopfit-damaged-${day}.json`, text, mime: "application/json" });
+}

@@ -1,4 +1,5 @@
 import { useEffect, useState } from "preact/hooks";
+import { readAddressPart } from "../records/text/soundText.ts";
 import { type DeskRoute, readDeskRoute } from "./desk/deskRoutes.ts";
 import { readShareRoute, type ShareRoute } from "./exchange/shareRoutes.ts";
 import { type PackRoute, readPackRoute } from "./pack/packRoutes.ts";
@@ -23,14 +24,6 @@ export type Route =
   | { readonly screen: "reply"; readonly id: string }
   | { readonly screen: "unknown" };
 
-function decoded(text: string): string | null {
-  try {
-    return decodeURIComponent(text);
-  } catch {
-    return null;
-  }
-}
-
 export function readRoute(hash: string): Route {
   const shared = readShareRoute(hash);
   if (shared) return shared;
@@ -38,7 +31,7 @@ export function readRoute(hash: string): Route {
     .replace(/^#?\/?/, "")
     .split("/")
     .filter(Boolean)
-    .map(decoded);
+    .map(readAddressPart);
   const [first, id, step] = parts;
   if (first === undefined) return { screen: "checks" };
   const own =

@@ -1,3 +1,5 @@
+import { addressPart, readAddressPart } from "../records/text/soundText.ts";
+
 /**
  * Takes what another program shares with the installed app: the manifest's share_target sends it as
  * a POST, which the service worker answers without a server. It is kept until the page has read it.
@@ -36,7 +38,7 @@ export async function takeShare(
       if (isFile ? value.size === 0 : value.trim() === "") continue;
       const headers = {
         "content-type": "text/plain; charset=utf-8",
-        "x-name": encodeURIComponent(isFile ? value.name : ""),
+        "x-name": addressPart(isFile ? value.name : ""),
       };
       await cache.put(new URL(`received/${number}`, scope), new Response(value, { headers }));
       number += 1;
@@ -56,7 +58,7 @@ export async function takeReceived(caches: CacheStorage | undefined): Promise<Fi
     for (const key of await cache.keys()) {
       const response = await cache.match(key);
       if (response !== undefined) {
-        const name = decodeURIComponent(response.headers.get("x-name") ?? "");
+        const name = readAddressPart(response.headers.get("x-name") ?? "") ?? "";
         files.push(new File([await response.blob()], name, { type: "text/plain" }));
       }
       await cache.delete(key);

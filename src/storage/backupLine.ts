@@ -1,7 +1,7 @@
 import * as z from "zod/mini";
 import { fail, type Outcome, succeed } from "../physics/outcome.ts";
 import { recordBounds } from "../records/check/checkRecord.ts";
-import { openStored } from "../records/check/openStored.ts";
+import { soundStored } from "../records/check/soundStored.ts";
 import type { StoredCheck } from "../records/check/storedCheck.ts";
 import type { Decision } from "../records/review/decision.ts";
 import type { Way } from "../records/review/submission.ts";
@@ -58,7 +58,7 @@ const decisionSchema = z.looseObject({
   undoes: z.optional(short),
 });
 
-/** What a check of any version must have; `openStored` gives it today's shape. */
+/** What a check of any version must have; `soundStored` gives it today's shape. */
 const storedSchema = z.looseObject({ id: short.check(z.minLength(1)), record: z.looseObject({}) });
 
 const lineSchema = z.discriminatedUnion("kind", [
@@ -100,7 +100,7 @@ export function readBackupLine(text: string, number: number): Outcome<BackupLine
   }
   const line = value as BackupLine;
   if (line.kind !== "check") return succeed(line);
-  const check = openStored(line.check);
+  const check = soundStored(line.check);
   return check === null ? damaged(number) : succeed({ kind: "check", check });
 }
 

@@ -1,8 +1,9 @@
 import type { IDBPObjectStore } from "idb";
 import type { Photo } from "../records/check/checkRecord.ts";
 import { type ListedCheck, type ListedPhoto, listedPhoto } from "../records/check/listedCheck.ts";
-import { openStored } from "../records/check/openStored.ts";
+import { isSoundId, soundStored } from "../records/check/soundStored.ts";
 import { newId, type StoredCheck } from "../records/check/storedCheck.ts";
+import { cleanName } from "../records/text/soundText.ts";
 import type { StopfitDatabase, StoreName, WriteTransaction } from "./database.ts";
 
 /*
@@ -82,7 +83,7 @@ export async function openRow(
   known: readonly (StoredCheck | null)[] = [],
 ): Promise<StoredCheck | null> {
   const inRow = photosIn(row);
-  if (!inRow.some(isInRow)) return openStored(row);
+  if (!inRow.some(isInRow)) return soundStored(row);
   const atHand = new Map<string | undefined, string>();
   for (const check of known) {
     for (const photo of check?.record.photos ?? []) atHand.set(placeOf.get(photo), photo.data);
@@ -101,14 +102,81 @@ export async function openRow(
     placeOf.set(whole, picture);
     photos.push(whole);
   }
-  return openStored(withPhotos(row, photos));
+  return soundStored(withPhotos(row, photos));
 }
 
 /** The check of a row for a list, without pictures; null where it is none. */
 export function listedRow(row: unknown): ListedCheck | null {
   const inRow = photosIn(row);
-  const opened = openStored(inRow.length === 0 ? row : withPhotos(row, undefined));
+  const opened = soundStored(inRow.length === 0 ? row : withPhotos(row, undefined));
   if (opened === null || inRow.length === 0) return opened;
   const photos = inRow.filter(isPhoto).map(({ picture: _, ...photo }) => listedPhoto(photo));
   return { ...opened, record: { ...opened.record, photos } };
+}
+
+/** A row of this phone's storage that is no check that can be shown. */
+export interface RowSetAside {
+  readonly key: IDBValidKey;
+  /** What can be read of its name; empty: nothing. */
+  readonly name: string;
+}
+
+/** The row set aside; null where it can be listed. */
+export function rowSetAside(row: unknown, key: IDBValidKey): RowSetAside | null {
+  if (listedOrNull(row) !== null) return null;
+  const { name, record } = (row ?? {}) as { name?: unknown; record?: unknown };
+  const { vehicle } = (record ?? {}) as { vehicle?: unknown };
+  const { label } = (vehicle ?? {}) as { label?: unknown };
+  const words = [name, label].find((text) => typeof text === "string" && text.trim() !== "");
+  return { key, name: typeof words === "string" ? cleanName(words, 60) : "" };
+}
+
+/** As `listedRow`, whatever the row is. */
+export function listedOrNull(row: unknown): ListedCheck | null {
+  try {
+    return listedRow(row);
+  } catch {
+    return null;
+  }
+}
+
+/** The row as a text to be saved, with its pictures as far as they are there. */
+export async function rowText(row: unknown, pictures: Pictures): Promise<string> {
+  const photos: unknown[] = [];
+  for (const photo of photosIn(row)) {
+    const data = isInRow(photo)
+      ? (await pictures.get(keyOf((row as StoredCheck).id, photo.picture)))?.data
+      : undefined;
+    photos.push(data === undefined ? photo : { ...(photo as PhotoInRow), data });
+  }
+  const whole = photos.length === 0 ? row : withPhotos(row, photos);
+  const seen = new Set<unknown>();
+  return JSON.stringify(
+    whole,
+    (_, value: unknown) => {
+      if (typeof value === "bigint") return `${value}`;
+      if (typeof value !== "object" || value === null) return value;
+      if (seen.has(value)) return undefined;
+      seen.add(value);
+      return value;
+    },
+    2,
+  );
+}
+
+/**
+ * Puts right what no address, list or clock can take: a row whose id is none gets one, dates far ahead
+ * become today's.
+ */
+export async function healRow(transaction: WriteTransaction, key: IDBValidKey): Promise<void> {
+  const checks = transaction.objectStore("checks");
+  const range = IDBKeyRange.only(key);
+  const row: unknown = await checks.get(range);
+  const stored = await openRow(row, transaction.objectStore("pictures"));
+  if (stored === null) return;
+  if (isSoundId(key)) return putCheck(transaction, stored);
+  const id = newId();
+  await putCheck(transaction, { ...stored, id, record: { ...stored.record, id } });
+  await checks.delete(range);
+  if (typeof key === "string") await deletePictures(transaction, key);
 }

@@ -1,11 +1,27 @@
 import { type Outcome, succeed } from "../physics/outcome.ts";
 import { type ListedCheck, listedCheck } from "../records/check/listedCheck.ts";
-import { openStored } from "../records/check/openStored.ts";
 import { copyStored, newId, type StoredCheck } from "../records/check/storedCheck.ts";
+import { isFarAhead } from "../records/text/moment.ts";
 import { askBeforeLeaving } from "./askBeforeLeaving.ts";
-import { deletePictures, listedRow, openRow, putCheck } from "./checkRow.ts";
+import {
+  deletePictures,
+  listedOrNull,
+  openRow,
+  putCheck,
+  type RowSetAside,
+  rowSetAside,
+  rowText,
+} from "./checkRow.ts";
 import { DatabaseHandle, databaseName, transact, type WriteTransaction } from "./database.ts";
-import { contentOf, isSame, mergeChecks } from "./mergeChecks.ts";
+import {
+  afterClockOf,
+  currentOf,
+  healRows,
+  joinedWith,
+  joinUnjoined,
+  type Lineage,
+} from "./joinedRows.ts";
+import { contentOf, isSame } from "./mergeChecks.ts";
 import { storeFault } from "./storeFault.ts";
 
 export interface StoreChange {
@@ -21,6 +37,12 @@ export interface CheckStore {
   /** Newest change first, without pictures; deleted checks only where asked for. */
   list(which?: "present" | "deleted"): Promise<Outcome<ListedCheck[]>>;
   get(id: string): Promise<Outcome<StoredCheck | null>>;
+  /** Rows that are no check that can be shown: kept until a person has saved or deleted them. */
+  setAside(): Promise<Outcome<RowSetAside[]>>;
+  /** Such a row as a text to be saved. */
+  rowText(key: IDBValidKey): Promise<Outcome<string>>;
+  /** Deletes a row for good, whatever it holds. */
+  discard(key: IDBValidKey): Promise<Outcome<null>>;
   /**
    * Keeps a check. Where another tab has written it since, the two are joined field by field, the
    * newer winning where both changed one field; where they have no common past, both are kept, this
@@ -59,15 +81,6 @@ export type Join = (current: StoredCheck, backup: StoredCheck) => StoredCheck;
 /** What became of a backup's check: added, joined with the one here, or nothing new in it. */
 export type TakenIn = "added" | "joined" | "present";
 
-/** What this tab last handed in or was handed for a check, and the version stored then. */
-interface Lineage {
-  readonly id: string;
-  readonly content: StoredCheck;
-  readonly revision: number;
-  /** What was stored then holds more than the content: another tab's was joined in. */
-  readonly joined: boolean;
-}
-
 const rememberedLineages = 500;
 
 class IndexedCheckStore implements CheckStore {
@@ -90,23 +103,53 @@ class IndexedCheckStore implements CheckStore {
 
   async open(): Promise<Outcome<CheckStore>> {
     const joined = await this.write(joinUnjoined);
+    // What can't be healed is set aside by the list; it keeps nobody from the rest.
+    if (joined.ok) await this.write(healRows);
     return joined.ok ? succeed(this) : joined;
   }
 
   async list(which: "present" | "deleted" = "present"): Promise<Outcome<ListedCheck[]>> {
-    const all = await this.handle.run((database) =>
-      database.getAllFromIndex("checks", "updatedAt"),
-    );
+    const all = await this.handle.run((database) => database.getAll("checks"));
     if (!all.ok && this.notKept.size === 0) return all;
     const stored = all.ok ? all.value.reverse() : [];
     const held = [...this.notKept.values()].map(listedCheck);
-    const present = stored.flatMap((row) => listedRow(row) ?? []);
+    const present = stored.flatMap((row) => listedOrNull(row) ?? []).sort(newestFirst);
     const others = present.filter(({ id }) => !this.notKept.has(id));
     return succeed(
       [...held, ...others].filter(
         ({ deletedAt }) => (deletedAt === undefined) === (which === "present"),
       ),
     );
+  }
+
+  setAside(): Promise<Outcome<RowSetAside[]>> {
+    return this.handle.run(async (database) => {
+      const rows: RowSetAside[] = [];
+      const reading = database.transaction("checks");
+      for await (const { key, value } of reading.store) {
+        const aside = rowSetAside(value, key);
+        if (aside !== null) rows.push(aside);
+      }
+      return rows;
+    });
+  }
+
+  rowText(key: IDBValidKey): Promise<Outcome<string>> {
+    return this.handle.run(async (database) => {
+      const reading = database.transaction(["checks", "pictures"]);
+      const row: unknown = await reading.objectStore("checks").get(IDBKeyRange.only(key));
+      return rowText(row, reading.objectStore("pictures"));
+    });
+  }
+
+  async discard(key: IDBValidKey): Promise<Outcome<null>> {
+    const gone = await this.write(async (transaction) => {
+      await transaction.objectStore("checks").delete(IDBKeyRange.only(key));
+      if (typeof key === "string") await deletePictures(transaction, key);
+      return null;
+    });
+    if (gone.ok) this.announce({ id: `${key}`, kind: "purged" });
+    return gone;
   }
 
   async get(id: string): Promise<Outcome<StoredCheck | null>> {
@@ -212,7 +255,8 @@ class IndexedCheckStore implements CheckStore {
       const ids: string[] = [];
       for await (const cursor of transaction.objectStore("checks")) {
         const { deletedAt, id } = cursor.value;
-        if (deletedAt === undefined || deletedAt >= limit) continue;
+        if (deletedAt === undefined) continue;
+        if (deletedAt >= limit && !isFarAhead(deletedAt)) continue;
         await cursor.delete();
         await deletePictures(transaction, id);
         ids.push(id);
@@ -309,65 +353,12 @@ class IndexedCheckStore implements CheckStore {
   }
 }
 
-/** What is stored of a check now; pictures of the versions at hand are not read again. */
-async function currentOf(
-  transaction: WriteTransaction,
-  id: string,
-  atHand: readonly (StoredCheck | null)[] = [],
-): Promise<StoredCheck | null> {
-  const row = await transaction.objectStore("checks").get(id);
-  return openRow(row, transaction.objectStore("pictures"), atHand);
-}
-
 function lineageKey({ id, revision }: StoredCheck): string {
   return `${id}@${revision ?? 0}`;
 }
 
-/** `next`, later than what it takes the place of also where the clock was set back meanwhile. */
-function afterClockOf(current: StoredCheck | null, next: StoredCheck): StoredCheck {
-  if (current === null || next.id !== current.id || next.updatedAt > current.updatedAt) return next;
-  if (isSame(contentOf(next), contentOf(current))) return next;
-  const updatedAt = new Date(Date.parse(current.updatedAt) + 1).toISOString();
-  return { ...next, updatedAt };
-}
-
-/** What to store for `mine`, where `current` is stored and `lineage` is what mine grew from. */
-function joinedWith(
-  mine: StoredCheck,
-  current: StoredCheck | null,
-  lineage: Lineage | null,
-): StoredCheck {
-  const revision = (current?.revision ?? 0) + 1;
-  if (current === null) return { ...mine, revision };
-  const storedSince = lineage === null ? mine.revision : lineage.revision;
-  if (current.revision === storedSince && lineage?.joined !== true) return { ...mine, revision };
-  if (lineage !== null) {
-    // A write that was held up must not take the place of what was typed after it in another tab.
-    const inOrder = mine.updatedAt < current.updatedAt ? [current, mine] : [mine, current];
-    const [newer = mine, older = current] = inOrder;
-    return { ...mergeChecks(lineage.content, newer, older), revision };
-  }
-  if (isSame(contentOf(mine), contentOf(current))) return { ...mine, revision };
-  return { ...copyStored(mine, `${mine.name} (kept from another tab)`), revision: 1 };
-}
-
-/** Joins what pages put away as they went: all of it at once, so that nothing is joined twice. */
-async function joinUnjoined(transaction: WriteTransaction): Promise<void> {
-  const unjoined = transaction.objectStore("unjoined");
-  for (const { key, stored: given, base: from } of await unjoined.getAll()) {
-    const stored = openStored(given);
-    const base = openStored(from);
-    if (stored !== null) {
-      const current = await currentOf(transaction, stored.id);
-      const lineage =
-        base === null ? null : { id: stored.id, content: base, revision: -1, joined: true };
-      const isKept = current !== null && isSame(contentOf(current), contentOf(stored));
-      if (!isKept) {
-        await putCheck(transaction, afterClockOf(current, joinedWith(stored, current, lineage)));
-      }
-    }
-    await unjoined.delete(key);
-  }
+function newestFirst(a: ListedCheck, b: ListedCheck): number {
+  return a.updatedAt === b.updatedAt ? 0 : a.updatedAt < b.updatedAt ? 1 : -1;
 }
 
 /** Opens the checks on this phone; joins first what pages put away as they were closed. */

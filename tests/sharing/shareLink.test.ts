@@ -90,16 +90,17 @@ describe("a link", () => {
     }
   });
 
-  it("keeps a script, an odd key and half a surrogate pair as text", () => {
+  it("keeps a script and an odd key as text, and half a letter as its replacement", () => {
     const [demo] = demoRecords;
     const odd = {
       ...demo,
       vehicle: { ...demo?.vehicle, label: "<script>alert(1)</script> \ud800 \u2028 “é” 🛻" },
       "x-constructor": { toString: "no function" },
     } as CheckRecord;
+    const label = "<script>alert(1)</script> \ufffd \n “é” 🛻";
     expect(checkOfPayload(payloadOf(odd))).toEqual({
       ok: true,
-      value: { record: odd, photosLeftOut: 0 },
+      value: { record: { ...odd, vehicle: { ...odd.vehicle, label } }, photosLeftOut: 0 },
     });
   });
 

@@ -1,9 +1,11 @@
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
 import { recordBounds } from "../check/checkRecord.ts";
+import { cleanTexts } from "./soundText.ts";
 
 /**
  * Reads JSON text from anywhere without harm: bounded in size and nesting, no field twice in one
  * object (the second would silently replace the first), no "__proto__", no number too large to hold.
+ * Its texts are clean: well-formed, without controls and marks that turn their direction.
  */
 export function readJsonText(text: string, what: string): Outcome<unknown> {
   const plain = text.charCodeAt(0) === 0xfeff ? text.slice(1) : text;
@@ -20,7 +22,8 @@ export function readJsonText(text: string, what: string): Outcome<unknown> {
   } catch (error) {
     return fail("textNotJson", [notJson(plain, what, error)]);
   }
-  return checkPlainData(value, what);
+  const sound = checkPlainData(value, what);
+  return sound.ok ? succeed(cleanTexts(sound.value)) : sound;
 }
 
 function notJson(text: string, what: string, error: unknown): string {

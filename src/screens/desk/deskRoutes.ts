@@ -1,3 +1,5 @@
+import { addressPart } from "../../records/text/soundText.ts";
+
 /** The places of the desk. */
 export type DeskRoute =
   | { readonly place: "list" }
@@ -8,11 +10,11 @@ export const deskHref = "#/desk";
 export const deskScanHref = "#/desk/scan";
 
 export function deskCheckHref(key: string): string {
-  return `${deskHref}/check/${encodeURIComponent(key)}`;
+  return `${deskHref}/check/${addressPart(key)}`;
 }
 
 export function deskReportHref(key: string): string {
-  return `${deskHref}/report/${encodeURIComponent(key)}`;
+  return `${deskHref}/report/${addressPart(key)}`;
 }
 
 /** The place of a route's parts after "desk"; null where there is none. */

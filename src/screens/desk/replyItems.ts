@@ -4,6 +4,7 @@ import type { Decision } from "../../records/review/decision.ts";
 import { type OddReading, readingsOf } from "../../records/review/oddReadings.ts";
 import { type Reply, replyFormat, replyVersion } from "../../records/review/reply.ts";
 import type { AskedReading, ToldAnswer } from "../../records/review/replyText.ts";
+import { addressPart } from "../../records/text/soundText.ts";
 import { readingWords } from "../answer/formulas/readingById.ts";
 import { verdictWords } from "../assessment/stateWords.ts";
 import { readingGuide } from "../guide/readingGuide.ts";
@@ -109,6 +110,6 @@ export function mailLink(record: CheckRecord, text: string): string | null {
   if (!/^[^\s@<>"?&]+@[^\s@<>"?&]+\.[^\s@<>"?&]+$/.test(contact)) return null;
   const subject = `Your check: ${record.vehicle.label}, ${record.axle} axle`;
   const body = text.replace(/\r?\n/g, "\r\n");
-  const address = `mailto:${encodeURIComponent(contact)}?subject=${encodeURIComponent(subject)}&body=${encodeURIComponent(body)}`;
+  const address = `mailto:${addressPart(contact)}?subject=${addressPart(subject)}&body=${addressPart(body)}`;
   return address.length <= mailCharacters ? address : null;
 }

@@ -10,6 +10,7 @@ import {
   renameStored,
   type StoredCheck,
 } from "../../records/check/storedCheck.ts";
+import type { RowSetAside } from "../../storage/checkRow.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
 import { goTo, stepHref } from "../addresses.ts";
 import { deskHref } from "../desk/deskRoutes.ts";
@@ -21,6 +22,7 @@ import { packHref } from "../pack/packRoutes.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { later } from "../parts/later.tsx";
 import { Notice } from "../parts/Notice.tsx";
+import { RowBoundary } from "../parts/RowBoundary.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import type { Preferences } from "../preferences.ts";
 import { quickCheckHref } from "../quickCheck/quickCheckRoutes.ts";
@@ -36,6 +38,7 @@ import type { KeepDialogProps } from "./KeepDialog.tsx";
 import { NotSavedHere } from "./NotSavedHere.tsx";
 import type { OpenedFiles } from "./openFiles.ts";
 import type { RenameDialogProps } from "./RenameDialog.tsx";
+import type { SetAsideRowProps } from "./SetAsideRow.tsx";
 import { UndoBar } from "./UndoBar.tsx";
 
 const KeepDialog = later<KeepDialogProps>(
@@ -51,6 +54,10 @@ const RenameDialog = later<RenameDialogProps>(
 const DeletedChecks = later<DeletedChecksProps>(
   async () => (await import("./DeletedChecks.tsx")).DeletedChecks,
   { quiet: true },
+);
+
+const SetAsideRow = later<SetAsideRowProps>(
+  async () => (await import("./SetAsideRow.tsx")).SetAsideRow,
 );
 
 const SavedReminder = later<SavedReminderProps>(
@@ -76,6 +83,7 @@ export function Checks({ opened, preferences, notice }: Props) {
   const heading = useHeadingFocus("checks");
   const [checks, setChecks] = useState<readonly ListedCheck[] | null>(null);
   const [deleted, setDeleted] = useState<readonly ListedCheck[]>([]);
+  const [aside, setAside] = useState<readonly RowSetAside[]>([]);
   const [said, setSaid] = useState<Sentence | null>(null);
   const [undo, setUndo] = useState<ListedCheck | null>(null);
   const [sending, setSending] = useState<StoredCheck | null>(null);
@@ -87,7 +95,12 @@ export function Checks({ opened, preferences, notice }: Props) {
 
   const refresh = useCallback(async () => {
     if (!store) return;
-    const [present, gone] = await Promise.all([store.list(), store.list("deleted")]);
+    const [present, gone, damaged] = await Promise.all([
+      store.list(),
+      store.list("deleted"),
+      store.setAside(),
+    ]);
+    setAside(damaged.ok ? damaged.value : []);
     if (!present.ok) {
       setSaid(present.fault.sentence);
       setChecks([]);
@@ -124,6 +137,19 @@ export function Checks({ opened, preferences, notice }: Props) {
     else if (found?.ok === false) setSaid(found.fault.sentence);
     else await refresh();
   };
+
+  const asideRow = (row: RowSetAside) => (
+    <SetAsideRow
+      key={`aside ${String(row.key)}`}
+      row={row}
+      onSave={async () => {
+        const text = store && (await store.rowText(row.key));
+        if (text?.ok) (await import("../checkFile.ts")).saveDamagedRow(text.value);
+        else if (text?.ok === false) setSaid(text.fault.sentence);
+      }}
+      onDelete={() => store && settle(store.discard(row.key))}
+    />
+  );
 
   const addDemo = useCallback(async () => {
     if (!store) return;
@@ -239,26 +265,31 @@ export function Checks({ opened, preferences, notice }: Props) {
         <SavedReminder store={store} checks={checks} deleted={deleted.length} />
       )}
       {checks === null && <p class="soft">One moment …</p>}
-      {checks?.length === 0 && <FirstWords />}
-      {checks && checks.length > 0 && (
+      {checks?.length === 0 && aside.length === 0 && <FirstWords />}
+      {checks && checks.length + aside.length > 0 && (
         <ul class="check-list">
           {checks.map((stored) => (
-            <CheckRow
+            <RowBoundary
               key={stored.id}
-              stored={stored}
-              onRename={() => setRenaming(stored)}
-              onCopy={() => store && settle(store.copy(stored.id, `${checkName(stored)} (copy)`))}
-              onSave={() =>
-                withWhole(stored.id, async (whole) =>
-                  (await import("../checkFile.ts")).saveCheckFile(whole),
-                )
-              }
-              onSend={() => withWhole(stored.id, setSending)}
-              onDelete={async () => {
-                if (store && (await settle(store.remove(stored.id)))) setUndo(stored);
-              }}
-            />
+              instead={asideRow({ key: stored.id, name: checkName(stored) })}
+            >
+              <CheckRow
+                stored={stored}
+                onRename={() => setRenaming(stored)}
+                onCopy={() => store && settle(store.copy(stored.id, `${checkName(stored)} (copy)`))}
+                onSave={() =>
+                  withWhole(stored.id, async (whole) =>
+                    (await import("../checkFile.ts")).saveCheckFile(whole),
+                  )
+                }
+                onSend={() => withWhole(stored.id, setSending)}
+                onDelete={async () => {
+                  if (store && (await settle(store.remove(stored.id)))) setUndo(stored);
+                }}
+              />
+            </RowBoundary>
           ))}
+          {aside.map(asideRow)}
         </ul>
       )}
       {(checks || opened?.fault) && (

@@ -1,3 +1,5 @@
+import { addressPart } from "../../records/text/soundText.ts";
+
 export type PackRoute = { readonly screen: "pack" } & (
   | { readonly place: "list" | "rules" | "merge" }
   /** `new` begins a fresh one. */
@@ -10,7 +12,7 @@ export const packMergeHref = "#/pack/merge";
 export const newItem = "new";
 
 export function packItemHref(place: "stop" | "platform" | "tests", id: string): string {
-  return `#/pack/${place}/${encodeURIComponent(id)}`;
+  return `#/pack/${place}/${addressPart(id)}`;
 }
 
 /** The place of an address's parts, or null where it is another one. */

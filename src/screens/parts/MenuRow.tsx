@@ -31,7 +31,7 @@ export function MenuRow({
         <a class="check-link" href={href}>
           {mark}
           <span class="check-words">
-            <span class="check-name">{name}</span>
+            <bdi class="check-name">{name}</bdi>
             <span class="small soft">{facts}</span>
           </span>
         </a>
