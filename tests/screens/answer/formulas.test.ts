@@ -10,6 +10,7 @@ import {
 import { plain } from "../../../src/screens/answer/formulas/plainNumber.ts";
 import { lastValue, type WorkedFigure } from "../../../src/screens/answer/formulas/workedFigure.ts";
 import { assessed, demoFitment, demoNames } from "./demoChecks.ts";
+import { evaluatedStep } from "./workedSteps.ts";
 
 /** Steps in a formula may round differently from the calculation's own order of operations. */
 const agreement = 1e-9;
@@ -71,6 +72,26 @@ describe.each(demoNames)("the working of %s", (name) => {
 
   it("ends in it too where the right side was measured apart and the angles are not the arm's", () => {
     expectAgreement(everyFigure(withOwnRightGeometry(fitment)));
+  });
+
+  it("comes to its result by the numbers written in it, every step, the last as well", () => {
+    let evaluated = 0;
+    for (const { figure, corner, worked } of everyFigure(fitment)) {
+      for (const step of worked?.steps ?? []) {
+        const found = evaluatedStep(step);
+        if (found === null) {
+          expect(["impact", "doubt"], `${figure.id}: ${step.formula}`).toContain(figure.group);
+          continue;
+        }
+        evaluated += 1;
+        const scale = Math.max(1e-12, Math.abs(step.result.value));
+        const off = Math.abs(found.value - step.result.value) / scale;
+        expect(off, `${corner.side} ${figure.id}: ${step.formula}`).toBeLessThan(
+          found.rounded ? 1e-3 : 1e-9,
+        );
+      }
+    }
+    expect(evaluated).toBeGreaterThan(60);
   });
 
   it.each(["mm", "in"] as const)("reads as finite numbers in %s", (unit) => {

@@ -1,3 +1,4 @@
+import { stiffnessClasses } from "../../../physics/stop/stiffnessClass.ts";
 import { stopCurve } from "../../../physics/stop/stopCurve.ts";
 import type { CornerContext } from "./cornerContext.ts";
 import { mm, quantity, type WorkedFigure } from "./workedFigure.ts";
@@ -33,29 +34,39 @@ export function secantRate(context: CornerContext): WorkedFigure | undefined {
   };
 }
 
+/** The step of the first class in R5, 10^(5/5) = 10 N/mm. */
+const firstStep = 5;
+
 export function rateClass(context: CornerContext): WorkedFigure | undefined {
   const secant = secantRate(context);
   const rate = secant?.steps.at(-1)?.result.value;
   if (!secant || rate === undefined || !(rate > 0)) return undefined;
-  const step = Math.min(10, Math.max(5, Math.round(5 * Math.log10(rate))));
+  const exact = 5 * Math.log10(rate);
+  const last = firstStep + stiffnessClasses.length - 1;
+  const step = Math.min(last, Math.max(firstStep, Math.round(exact)));
   return {
     symbols: [
       {
         symbol: "k",
-        meaning: "secant rate at half the usable compression",
+        meaning: "secant rate at half the usable compression, N/mm",
         value: quantity("rate", rate),
         origin: "computed above",
       },
     ],
     steps: [
       {
-        formula: "n = 5·log10 k, rounded, k in N/mm",
-        worked: [`5 · log10 ${rate.toPrecision(5)} = ${(5 * Math.log10(rate)).toFixed(3)}`],
+        formula: "5·log10 k",
+        worked: ["5 · log10(", quantity("count", rate), ")"],
+        result: quantity("count", exact),
+      },
+      {
+        formula: `n = the nearest whole number, ${firstStep} to ${last}`,
+        worked: ["round(", quantity("count", exact), ")"],
         result: quantity("count", step),
       },
       {
-        formula: "class = preferred number R5 of 10^(n/5)",
-        worked: [`10^(${step}/5) = ${(10 ** (step / 5)).toFixed(2)} N/mm`],
+        formula: "class = R5(n), the preferred number for 10^(n/5)",
+        worked: [`R5(${step}), for ${(10 ** (step / 5)).toFixed(1)} N/mm`],
         result: quantity("stiffnessClass", context.assessed.stopRateClass),
       },
     ],

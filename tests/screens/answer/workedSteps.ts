@@ -1,0 +1,59 @@
+import { evaluate } from "mathjs";
+import type { FormulaStep } from "../../../src/screens/answer/formulas/workedFigure.ts";
+
+const degree = Math.PI / 180;
+
+/** ISO 3:1973, series R5, from 10 to 1000: the number of step n, which stands for 10^(n/5). */
+const preferred = [10, 16, 25, 40, 63, 100, 160, 250, 400, 630, 1000];
+
+/** What the letters of a worked line mean; angles are in degrees, as they are written. */
+const functions = {
+  sin: (angle: number) => Math.sin(angle * degree),
+  cos: (angle: number) => Math.cos(angle * degree),
+  asin: (ratio: number) => Math.asin(ratio) / degree,
+  acos: (ratio: number) => Math.acos(ratio) / degree,
+  ln: (value: number) => Math.log(value),
+  R5: (step: number) => preferred[step - 5] ?? Number.NaN,
+};
+
+/** Lines that tell of a simulation or of draws, and are no sum of the numbers in them. */
+const told = /^ms·z̈s|^static curve|over all draws$|^share of draws/;
+
+const raised = "⁰¹²³⁴⁵⁶⁷⁸⁹";
+
+function expressionOf(text: string): string {
+  return text
+    .replace(/, .*$/, "")
+    .replace(/ (m\/s²|m\/s|m)(?![\w(])/g, "")
+    .replace(/[[{]/g, "(")
+    .replace(/[\]}]/g, ")")
+    .replace(/⁻?[⁰¹²³⁴⁵⁶⁷⁸⁹]+/g, (digits) => {
+      const plain = [...digits].map((digit) => (digit === "⁻" ? "-" : raised.indexOf(digit)));
+      return `^(${plain.join("")})`;
+    })
+    .replace(/√(\d+)/g, "sqrt($1)")
+    .replaceAll("√", "sqrt")
+    .replaceAll("2π", "(2*pi)")
+    .replaceAll("π", "pi")
+    .replaceAll("·", "*")
+    .replaceAll("−", "-");
+}
+
+export interface Evaluated {
+  readonly value: number;
+  /** A number in the line is written to five figures, so its result agrees to about as many. */
+  readonly rounded: boolean;
+}
+
+/** What a worked line comes to by its own numbers; null where it tells how a number was found. */
+export function evaluatedStep({ worked, result }: FormulaStep): Evaluated | null {
+  const words = worked.map((part) => (typeof part === "string" ? part : "")).join("");
+  if (told.test(words)) return null;
+  const text = worked.map((part) => (typeof part === "string" ? part : `(${part.value})`)).join("");
+  const inMetres = /m(\/s)?$/.test(text) && (result.kind === "length" || result.kind === "speed");
+  const parts = text.split(" or ").map((part) => Number(evaluate(expressionOf(part), functions)));
+  return {
+    value: (inMetres ? 1000 : 1) * Math.min(...parts),
+    rounded: /\d\.\d/.test(words) || /\d{3}/.test(words),
+  };
+}
