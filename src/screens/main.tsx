@@ -1,9 +1,12 @@
 import { render } from "preact";
-import { App, CheckPlace, DeskPlace, QuickCheckPlace } from "./app.tsx";
+import { App } from "./app.tsx";
+import { DeskPlace } from "./desk/deskScreen.ts";
 import { isDeskUsed } from "./desk/deskUsed.ts";
+import { CheckPlace } from "./openCheck/openCheckScreen.ts";
 import { whenIdle } from "./parts/whenIdle.ts";
 import { followAppearance } from "./preferences.ts";
 import { holdInstallOffer } from "./saved/installOffer.ts";
+import { placeAt } from "./screens.tsx";
 import "./styles/tokens.css";
 import "./styles/base.css";
 import "./styles/parts.css";
@@ -16,10 +19,9 @@ holdInstallOffer();
 const root = document.getElementById("app");
 if (root) {
   // The place asked for is fetched before anything is drawn, not after.
-  const places = { "#/check/": CheckPlace, "#/desk": DeskPlace, "#/taller": QuickCheckPlace };
-  for (const [start, place] of Object.entries(places)) {
-    if (location.hash.startsWith(start)) place.preload().catch(() => undefined);
-  }
+  placeAt(location.hash)
+    .preload()
+    .catch(() => undefined);
   render(<App />, root);
   // What comes after the first screen is fetched once that one is painted.
   whenIdle(() => {

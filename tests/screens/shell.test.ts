@@ -9,14 +9,14 @@ import {
   forgetPreferencesInMemory,
   preferences,
 } from "../../src/screens/preferences.ts";
-import { readRoute } from "../../src/screens/router.ts";
+import { placeAt } from "../../src/screens/screens.tsx";
 
 describe("the address", () => {
   it("leads back to the very id and step it was made of", () => {
     fc.assert(
       fc.property(fc.string({ minLength: 1 }), fc.string({ minLength: 1 }), (id, step) => {
         fc.pre(step !== "answer");
-        expect(readRoute(stepHref(id, step))).toEqual({ screen: "step", id, step });
+        expect(placeAt(stepHref(id, step)).route).toEqual({ screen: "step", id, step });
       }),
     );
   });
@@ -27,12 +27,24 @@ describe("the address", () => {
     ["#/check/a", "step"],
     ["#/check/a/left.limits.0", "step"],
     ["#/check/a/answer", "answer"],
+    ["#/check/a/stops", "stops"],
+    ["#/taller", "quickCheck"],
+    ["#/taller/answer", "quickCheck"],
+    ["#/pack/stop/new", "pack"],
+    ["#/kept", "saved"],
+    ["#/looks", "settings"],
+    ["#/desk/check/a", "desk"],
+    ["#/desk/elsewhere", "unknown"],
+    ["#/reply/a", "reply"],
+    ["#/open/x/y", "open"],
+    ["#/scan", "scan"],
+    ["#/received", "received"],
     ["#/check", "unknown"],
     ["#/check/a/b/c", "unknown"],
     ["#/check/a/%E0%A4%A", "unknown"],
     ["#/elsewhere", "unknown"],
   ])("%s shows %s", (hash, screen) => {
-    expect(readRoute(hash).screen).toBe(screen);
+    expect(placeAt(hash).route.screen).toBe(screen);
   });
 });
 

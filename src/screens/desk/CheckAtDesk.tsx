@@ -31,6 +31,7 @@ import { capital, momentText, wayWords } from "./words.ts";
 import "../answer/answer.css";
 import "../charts/charts.css";
 import "../answer/sections/figures.css";
+import { OneMoment } from "../parts/OneMoment.tsx";
 
 export interface CheckAtDeskProps {
   readonly desk: Desk;
@@ -81,7 +82,7 @@ export function CheckAtDesk(props: CheckAtDeskProps) {
       </Screen>
     );
   }
-  return <p class="later-waiting">One moment …</p>;
+  return <OneMoment />;
 }
 
 function Opened({

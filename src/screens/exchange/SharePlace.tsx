@@ -10,6 +10,7 @@ import { openPrefix } from "../../sharing/shareLink.ts";
 import { takeReceived } from "../../sharing/shareTarget.ts";
 import { checksHref, goTo, stepHref } from "../addresses.ts";
 import { Notice } from "../parts/Notice.tsx";
+import { OneMoment } from "../parts/OneMoment.tsx";
 import { savedHref } from "../saved/savedRoute.ts";
 import type { OpenedStore } from "../useStore.ts";
 import { FaultNotice } from "./FaultNotice.tsx";
@@ -153,7 +154,7 @@ export default function SharePlace({
     return <ScanScreen begun={begun} onWhole={whole} onLeave={() => goTo(openHref)} />;
   }
   if (linked?.kind === "reply" && faults.length === 0) {
-    return <p class="later-waiting">One moment …</p>;
+    return <OneMoment />;
   }
   const told = linked?.kind === "fault" ? [linked.fault, ...faults] : faults;
   return (

@@ -26,6 +26,7 @@ import type { RemeasureScreenProps } from "../remeasure/RemeasureScreen.tsx";
 import { noteKept } from "../saved/savedCount.ts";
 import type { OpenedStore } from "../useStore.ts";
 import "../styles/check.css";
+import { OneMoment } from "../parts/OneMoment.tsx";
 import { referencePack } from "../referencePack.ts";
 
 const FullTravelScreen = later<FullTravelScreenProps>(
@@ -172,7 +173,7 @@ export function CheckPlace({ opened, id, place, preferences: wanted }: CheckPlac
 
   const go = useCallback((step: string) => goTo(stepHref(id, step)), [id]);
 
-  if (loaded.state === "loading") return <p class="later-waiting">One moment …</p>;
+  if (loaded.state === "loading") return <OneMoment />;
   if (!stored) {
     const sentence = loaded.state === "gone" ? loaded.sentence : null;
     return (

@@ -16,6 +16,7 @@ import "../answer/answer.css";
 import "../charts/charts.css";
 import "../styles/check.css";
 import "./pack.css";
+import { OneMoment } from "../parts/OneMoment.tsx";
 
 export interface PackPlaceProps {
   readonly route: PackRoute;
@@ -42,7 +43,7 @@ export default function PackPlace({ route, unit, startImporter }: PackPlaceProps
     } else if (other === null) goTo(packHref, { replace: true });
   }, [merging, inUse, other]);
 
-  if (!inUse) return <p class="later-waiting">One moment …</p>;
+  if (!inUse) return <OneMoment />;
   const { pack } = inUse;
   switch (route.place) {
     case "list":
@@ -70,7 +71,7 @@ export default function PackPlace({ route, unit, startImporter }: PackPlaceProps
       return other ? (
         <MergePacks mine={pack} theirs={other.pack} theirsName={other.name} unit={unit} />
       ) : (
-        <p class="later-waiting">One moment …</p>
+        <OneMoment />
       );
   }
 }

@@ -2,11 +2,13 @@ import type { ComponentType } from "preact";
 import { useLayoutEffect, useState } from "preact/hooks";
 import { Button } from "./Button.tsx";
 import { Notice } from "./Notice.tsx";
+import { OneMoment } from "./OneMoment.tsx";
 import { whenIdle } from "./whenIdle.ts";
 
-function OneMoment() {
-  return <p class="later-waiting">One moment …</p>;
-}
+/** A component of which only the name is here until it is shown. */
+export type Later<Props extends object> = ((props: Props) => preact.JSX.Element | null) & {
+  preload: () => Promise<void>;
+};
 
 /**
  * A component whose code is fetched when it is first shown; `waiting` stands there until then.
@@ -19,7 +21,7 @@ export function later<Props extends object>(
     quiet = false,
     waiting: Waiting = OneMoment,
   }: { quiet?: boolean; waiting?: ComponentType<Props> } = {},
-): ((props: Props) => preact.JSX.Element | null) & { preload: () => Promise<void> } {
+): Later<Props> {
   let loaded: ComponentType<Props> | null = null;
   const preload = async () => {
     loaded ??= await load();

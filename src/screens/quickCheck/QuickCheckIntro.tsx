@@ -2,6 +2,7 @@ import type { ComponentChildren, Ref } from "preact";
 import { checksHref } from "../addresses.ts";
 import { ButtonLink } from "../parts/Button.tsx";
 import { Notice } from "../parts/Notice.tsx";
+import { OneMoment } from "../parts/OneMoment.tsx";
 import { Screen } from "../parts/Screen.tsx";
 
 export function QuickCheckTop() {
@@ -40,7 +41,7 @@ export function QuickCheckIntro({
 
 /** The caution is there to be read while the questions are still being fetched. */
 export function QuickCheckWaiting({ stage }: { stage: "questions" | "answer" }) {
-  const wait = <p class="later-waiting">One moment …</p>;
+  const wait = <OneMoment />;
   if (stage === "answer") return wait;
   return (
     <Screen top={<QuickCheckTop />}>

@@ -26,6 +26,7 @@ import "../answer/answer.css";
 import "../charts/charts.css";
 import "../answer/sections/figures.css";
 import "./ranking.css";
+import { OneMoment } from "../parts/OneMoment.tsx";
 
 export interface RankingPlaceProps {
   readonly opened: OpenedStore;
@@ -60,7 +61,7 @@ export default function RankingPlace({ opened, id, unit, startAssessor }: Rankin
       left = true;
     };
   }, [store, id]);
-  if (loaded.state === "loading" || !inUse) return <p class="later-waiting">One moment …</p>;
+  if (loaded.state === "loading" || !inUse) return <OneMoment />;
   if (loaded.state === "gone") {
     return (
       <Unready heading="No check here" sentence={loaded.sentence} href={checksHref} unit={unit} />

@@ -75,7 +75,9 @@ describe("what is typed", () => {
 
 describe("while the questions are being fetched", () => {
   it("the caution stands there to be read, and stays as they come", async () => {
-    const { QuickCheckPlace: Place } = await import("../../../src/screens/app.tsx");
+    const { QuickCheckPlace: Place } = await import(
+      "../../../src/screens/quickCheck/quickCheckScreen.tsx"
+    );
     const opened = { store: await openStore(), fault: null, tryAgain: () => undefined };
     render(<Place opened={opened} stage="questions" unit="mm" />);
     const caution = /Never reach under a vehicle that is held by a jack alone/;

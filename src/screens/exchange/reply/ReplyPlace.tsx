@@ -5,6 +5,7 @@ import { Screen, useHeadingFocus } from "../../parts/Screen.tsx";
 import { ReadingsToTake } from "../../remeasure/ReadingsToTake.tsx";
 import { useReply } from "./useReply.ts";
 import "./reply.css";
+import { OneMoment } from "../../parts/OneMoment.tsx";
 
 export interface ReplyPlaceProps {
   readonly store: CheckStore;
@@ -15,7 +16,7 @@ export interface ReplyPlaceProps {
 export function ReplyPlace({ store, id }: ReplyPlaceProps) {
   const reply = useReply(store, id);
   const heading = useHeadingFocus(reply && reply !== "none" ? reply.kept.id : `${reply}`);
-  if (!reply) return <p class="later-waiting">One moment …</p>;
+  if (!reply) return <OneMoment />;
   if (reply === "none") {
     return (
       <Screen

@@ -1,0 +1,3 @@
+export function OneMoment() {
+  return <p class="later-waiting">One moment …</p>;
+}
