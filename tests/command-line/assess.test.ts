@@ -69,7 +69,7 @@ const cornerFields = [
   .split(" ");
 const optionalCornerFields = ["oneWheel", "loadedCompressionMm"];
 const eventFields =
-  "kind peakWheelTravelMm peakCompressionMm peakStopForceN peakAccelerationG energyInJ energyOutJ leaveSpeedMmPerS fullStop hardContact".split(
+  "kind peakWheelTravelMm peakCompressionMm peakStopForceN peakAccelerationG energyInJ energyOutJ leaveSpeedMmPerS tyreOffMs bodyRiseMm fullStop hardContact".split(
     " ",
   );
 
