@@ -125,7 +125,7 @@ export const commonPractice = publishedSource(
     published("damping of a stop from a static test, N·s/mm", 0, () => {
       const untested = demo("arm-fits");
       const setup = unwrapped(impactSetupOf(untested, firstCorner(untested), { loaded: true }));
-      return setup.damping?.coefficient(12, 100) ?? 0;
+      return setup.atSpeed.dashpot?.coefficient(12, 100) ?? 0;
     });
     fact("a class too soft passes its full compression: 10 N/mm, strut-too-stiff", () =>
       strutFailures(10).includes("fullStop"),

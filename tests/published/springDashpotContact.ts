@@ -1,7 +1,7 @@
 import { simulateImpact } from "../../src/physics/impact/impact.ts";
 import type { ImpactSetup } from "../../src/physics/impact/impactSetup.ts";
 import { unwrapped } from "../physics/demoFitments.ts";
-import { linearStop, oneMass } from "./support/oneMassSetup.ts";
+import { dashpotOnly, linearStop, oneMass } from "./support/oneMassSetup.ts";
 import { publishedSource } from "./support/published.ts";
 
 /*
@@ -59,7 +59,7 @@ export const springDashpotContact = publishedSource(
             gapMm: 0,
             wheelRateNPerMm: 1e-9,
             stop: linearStop(28),
-            damping: { coefficient: () => dashpot(share) },
+            atSpeed: dashpotOnly({ coefficient: () => dashpot(share) }),
           }),
         0.005 * atNoForce,
       );

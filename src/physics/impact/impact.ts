@@ -5,7 +5,7 @@ import { DormandPrince } from "./dormandPrince.ts";
 import { ImpactPeaks } from "./impactPeaks.ts";
 import type { ImpactSetup } from "./impactSetup.ts";
 import { type ImpactTrace, ImpactTracer } from "./impactTrace.ts";
-import { column, QuarterCar, switchCount, switches } from "./quarterCar.ts";
+import { QuarterCar, switchCount, switches } from "./quarterCar.ts";
 import { type RoadProfile, roadProfile } from "./roadProfile.ts";
 import { type MeasureAlongStep, turningPlace } from "./turningPlace.ts";
 
@@ -45,10 +45,12 @@ export interface ImpactRun {
 export const impactDefaults = { tolerance: 1e-6, mostSteps: 6000 } as const;
 
 /**
- * Errors of a step that count as one tolerance, per m/s of the event's own speed: m, m, m/s, m/s, and J
- * of what goes into a stop's damping.
+ * Errors of a step that count as one tolerance, per m/s of the event's own speed: of the masses m, m,
+ * m/s, m/s, of a branch of the stop N, and J of what the stop loses.
  */
-const allowedScale = [0.05, 0.05, 1, 1, 1] as const;
+const massScales = [0.05, 0.05, 1, 1] as const;
+const branchScale = 1000;
+const lossScale = 1;
 /** Between these, m/s, the errors allowed follow the event's speed, so that a gentle event is as sure. */
 const speedRange = [1e-3, 1] as const;
 const firstStepS = 1e-4;
@@ -95,12 +97,12 @@ class ImpactIntegration {
   readonly #profile: RoadProfile;
   readonly #car: QuarterCar;
   readonly #solver: DormandPrince;
-  readonly #peaks = new ImpactPeaks();
+  readonly #peaks: ImpactPeaks;
   readonly #tracer: ImpactTracer | null;
   readonly #tolerance: number;
   readonly #mostSteps: number;
   readonly #allowed: Float64Array;
-  readonly #probe = new Float64Array(4);
+  readonly #probe: Float64Array;
   /** The switch whose turn is looked for, and its measure. */
   #watched = 0;
   readonly #measure: MeasureAlongStep = {
@@ -118,7 +120,7 @@ class ImpactIntegration {
   #road = 0;
   #damper = 0;
   #energyIn = 0;
-  /** Held elastically by the stop, J: exact, so that only its damping is integrated. */
+  /** Held by what remains of the stop's force at rest, J: exact, so that only the rest is integrated. */
   #elastic = 0;
   #energyOut = 0;
   #leaveSpeed = 0;
@@ -136,11 +138,17 @@ class ImpactIntegration {
     this.#profile = profile;
     this.#car = new QuarterCar(setup, profile);
     this.#solver = new DormandPrince(this.#car);
+    this.#peaks = new ImpactPeaks(this.#car);
+    this.#probe = new Float64Array(this.#car.stateCount);
     this.#tolerance = options.tolerance ?? impactDefaults.tolerance;
     this.#mostSteps = options.mostSteps ?? impactDefaults.mostSteps;
     const eventSpeed = Math.max(-profile.startSpeed, profile.bump.greatestSpeed);
     const speed = Math.min(Math.max(eventSpeed, speedRange[0]), speedRange[1]);
-    const scales = setup.damping === null ? allowedScale.slice(0, 4) : allowedScale;
+    const scales = [
+      ...massScales,
+      ...setup.atSpeed.branches.map(() => branchScale),
+      ...(this.#car.isLossy ? [lossScale] : []),
+    ];
     this.#allowed = Float64Array.from(scales, (scale) => this.#tolerance * scale * speed);
     this.#tracer =
       options.traceStepS === undefined
@@ -154,6 +162,7 @@ class ImpactIntegration {
     const { bump, endS, startSpeed } = this.#profile;
     solver.state[2] = startSpeed;
     solver.state[3] = startSpeed;
+    car.rest(solver.state);
     car.setSwitches(0, solver.state);
     this.#peaks.takePlace(car.wheelTravel(solver.state));
     const start = car.energy(0, solver.state);
@@ -225,12 +234,13 @@ class ImpactIntegration {
   #commit(): void {
     const car = this.#car;
     const solver = this.#solver;
+    const { column } = car;
     this.#damper += solver.quadrature(column.damperPower);
     this.#road += solver.quadrature(column.roadPower);
     if (car.on[switches.pressing] === 1) {
       const elastic = car.stopEnergy(solver.next);
       let intoStop = elastic - this.#elastic;
-      if (car.isDamped) intoStop += solver.quadrature(column.stopDampingPower);
+      if (car.isLossy) intoStop += solver.quadrature(column.stopLossPower);
       this.#elastic = elastic;
       if (car.on[switches.compressing] === 1) this.#energyIn += intoStop;
       else this.#energyOut -= intoStop;
@@ -244,8 +254,8 @@ class ImpactIntegration {
 
   #turn(index: number): void {
     const car = this.#car;
-    const state = this.#solver.state;
-    car.turn(index);
+    const { state, time } = this.#solver;
+    car.turn(index, time, state);
     if (index === switches.pressing) {
       // Below 0 where the stop is met.
       const speed = 1000 * ((state[2] as number) - (state[3] as number));

@@ -1,9 +1,9 @@
 import type { DormandPrince } from "./dormandPrince.ts";
 import { greatestInside } from "./greatestInside.ts";
-import { column, type QuarterCar } from "./quarterCar.ts";
+import type { QuarterCar, RowColumns } from "./quarterCar.ts";
 
-/** Looks at the step of a damped stop, whose force may be greatest anywhere in it. */
-const damped = 9;
+/** Looks at the step of a stop that loses energy, whose force may be greatest anywhere in it. */
+const lossy = 9;
 /**
  * Distance of the three looks round a top of the acceleration, as a share of the step: as far as such a
  * top stands from an end at least.
@@ -16,7 +16,8 @@ const sprungHeight = 0;
 const sprungSpeed = 2;
 
 /** What of the quarter car is looked at along a step. */
-type LookedAt = Pick<QuarterCar, "rowLength" | "isDamped" | "derivative">;
+type LookedAt = Pick<QuarterCar, "isLossy" | "derivative">;
+type Rows = Pick<QuarterCar, "stateCount" | "rowLength" | "column">;
 
 /** Greatest wheel travel, stop force, upward sprung acceleration and rise of the body of a run. */
 export class ImpactPeaks {
@@ -28,10 +29,19 @@ export class ImpactPeaks {
   acceleration = 0;
   /** Above rest, m. */
   bodyRise = 0;
-  readonly #state = new Float64Array(4);
-  readonly #row = new Float64Array(8);
-  readonly #forces = new Float64Array(damped);
-  readonly #accelerations = new Float64Array(damped);
+  readonly #column: RowColumns;
+  readonly #rowLength: number;
+  readonly #state: Float64Array;
+  readonly #row: Float64Array;
+  readonly #forces = new Float64Array(lossy);
+  readonly #accelerations = new Float64Array(lossy);
+
+  constructor({ stateCount, rowLength, column }: Rows) {
+    this.#column = column;
+    this.#rowLength = rowLength;
+    this.#state = new Float64Array(stateCount);
+    this.#row = new Float64Array(rowLength);
+  }
 
   /** Travel is greatest where a step ends, since steps end where the wheel turns. */
   takePlace(wheelTravel: number): void {
@@ -46,23 +56,24 @@ export class ImpactPeaks {
   /**
    * Forces over the step tried last. Where one may be greatest inside the step it is looked at along the
    * continuous extension, and the top of the parabola through three looks is taken. The force of an
-   * undamped stop is greatest where the wheel turns, which ends a step.
+   * stop without loss is greatest where the wheel turns, which ends a step.
    */
   takeStep(solver: DormandPrince, car: LookedAt): void {
     const { rows } = solver;
-    const end = 6 * car.rowLength;
+    const column = this.#column;
+    const end = 6 * this.#rowLength;
     const atStart = rows[column.sprungAcceleration] as number;
     const atEnd = rows[end + column.sprungAcceleration] as number;
     this.#take(rows, end);
     this.#takeBody(solver);
-    if (this.#isNear(rows, car.rowLength, column.sprungAcceleration, this.acceleration)) {
+    if (this.#isNear(rows, column.sprungAcceleration, this.acceleration)) {
       const top = solver.topOfSlope(sprungSpeed);
       if (solver.slopeAt(sprungSpeed, top) > Math.max(atStart, atEnd)) {
         this.#look(solver, car, top - lookApart, lookApart, 3);
       }
     }
-    if (car.isDamped && this.#isNear(rows, car.rowLength, column.stopForce, this.stopForce)) {
-      this.#look(solver, car, 0, 1 / (damped - 1), damped);
+    if (car.isLossy && this.#isNear(rows, column.stopForce, this.stopForce)) {
+      this.#look(solver, car, 0, 1 / (lossy - 1), lossy);
     }
   }
 
@@ -78,6 +89,7 @@ export class ImpactPeaks {
 
   /** Equal looks along the step tried last, the parabola's top where one stands highest. */
   #look(solver: DormandPrince, car: LookedAt, from: number, apart: number, count: number): void {
+    const column = this.#column;
     const row = this.#row;
     const forces = this.#forces;
     const accelerations = this.#accelerations;
@@ -95,6 +107,7 @@ export class ImpactPeaks {
   }
 
   #take(rows: Float64Array, offset: number): void {
+    const column = this.#column;
     const force = rows[offset + column.stopForce] as number;
     const acceleration = rows[offset + column.sprungAcceleration] as number;
     if (force > this.stopForce) this.stopForce = force;
@@ -102,10 +115,10 @@ export class ImpactPeaks {
   }
 
   /** True where a stage shows a column above 0 and near to its greatest so far. */
-  #isNear(rows: Float64Array, rowLength: number, at: number, greatest: number): boolean {
+  #isNear(rows: Float64Array, at: number, greatest: number): boolean {
     const near = nearlyGreatest * greatest;
     for (let stage = 1; stage < 6; stage++) {
-      if ((rows[stage * rowLength + at] as number) > near) return true;
+      if ((rows[stage * this.#rowLength + at] as number) > near) return true;
     }
     return false;
   }

@@ -5,7 +5,7 @@ import { type Kinematics, kinematicsOf } from "../kinematics/kinematics.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
 import { readingName } from "../readingNames.ts";
 import { restPosition } from "../road/restPosition.ts";
-import { type StopDamping, stopDamping } from "../stop/damping.ts";
+import { type StopAtSpeed, stopAtSpeed } from "../stop/stopAtSpeed.ts";
 import { type StopCurve, stopCurve } from "../stop/stopCurve.ts";
 import { capital, checkedMean } from "../uncertainty/readingMean.ts";
 
@@ -13,8 +13,8 @@ import { capital, checkedMean } from "../uncertainty/readingMean.ts";
 export interface ImpactSetup {
   readonly kinematics: Kinematics;
   readonly stop: StopCurve;
-  /** Null: not known from tests at speed, so undamped. */
-  readonly damping: StopDamping | null;
+  /** What tests at speed show of the stop; `staticOnly` where there are none. */
+  readonly atSpeed: StopAtSpeed;
   /** Gap along the stop's axis at the measured ride height, mm; below 0 = pressed in. */
   readonly gapMm: number;
   /** Wheel travel to the first hard limit, mm; null where none was measured. */
@@ -67,8 +67,8 @@ export function impactSetupOf(
   if (!kinematics.ok) return kinematics;
   const curve = stopCurve(fitment.stop);
   if (!curve.ok) return curve;
-  const damped = stopDamping(fitment.stop);
-  if (!damped.ok) return damped;
+  const atSpeed = stopAtSpeed(fitment.stop);
+  if (!atSpeed.ok) return atSpeed;
   const gap = gapOf(fitment, corner);
   if (!gap.ok) return gap;
   if (corner.cornerMassKg === undefined) return unknown(`${corner.side}.cornerMassKg`);
@@ -91,7 +91,7 @@ export function impactSetupOf(
     {
       kinematics: kinematics.value,
       stop: curve.value,
-      damping: fitment.stop.testedAtSpeed && fitment.stop.damping !== null ? damped.value : null,
+      atSpeed: atSpeed.value,
       gapMm: gap.value,
       hardLimitMm: limit.value?.travelMm ?? null,
       sprungMassKg,

@@ -1,6 +1,6 @@
 import { standardGravity } from "../road/restPosition.ts";
 import type { DormandPrince } from "./dormandPrince.ts";
-import { column, type QuarterCar } from "./quarterCar.ts";
+import type { QuarterCar } from "./quarterCar.ts";
 
 /** An event in time, at equal steps from its start to its end. */
 export interface ImpactTrace {
@@ -22,8 +22,8 @@ export class ImpactTracer {
   readonly #car: QuarterCar;
   readonly #solver: DormandPrince;
   readonly #trace: ImpactTrace;
-  readonly #state = new Float64Array(4);
-  readonly #row = new Float64Array(8);
+  readonly #state: Float64Array;
+  readonly #row: Float64Array;
   #filled = 0;
 
   constructor(endS: number, stepS: number, car: QuarterCar, solver: DormandPrince) {
@@ -31,6 +31,8 @@ export class ImpactTracer {
     const step = endS / (points - 1);
     this.#car = car;
     this.#solver = solver;
+    this.#state = new Float64Array(car.stateCount);
+    this.#row = new Float64Array(car.rowLength);
     this.#trace = {
       timeS: Float64Array.from({ length: points }, (_, point) => point * step),
       wheelTravelMm: new Float64Array(points),
@@ -65,6 +67,7 @@ export class ImpactTracer {
     const trace = this.#trace;
     const point = this.#filled++;
     const wheelTravel = this.#car.wheelTravel(this.#state);
+    const { column } = this.#car;
     this.#car.derivative(t, this.#state, this.#row, 0);
     trace.wheelTravelMm[point] = wheelTravel;
     trace.compressionMm[point] = this.#car.compression(wheelTravel);

@@ -1,4 +1,6 @@
 import { standardGravity } from "../road/restPosition.ts";
+import { losesEnergy } from "../stop/stopAtSpeed.ts";
+import { restLossSpeed, StopForce } from "../stop/stopForce.ts";
 import type { DormandPrince, OdeSystem } from "./dormandPrince.ts";
 import type { ImpactSetup } from "./impactSetup.ts";
 import type { RoadProfile } from "./roadProfile.ts";
@@ -6,15 +8,18 @@ import type { RoadProfile } from "./roadProfile.ts";
 /** Rate of metal on metal past the hard limit, at the wheel, N/mm. Source: model section 5. */
 export const hardContactRate = 2000;
 
-/** Columns of a row beyond the four state derivatives. */
-export const column = {
-  sprungAcceleration: 2,
-  /** Into the stop's damping: what its force is more, or less, than elastic. */
-  stopDampingPower: 4,
-  roadPower: 5,
-  damperPower: 6,
-  stopForce: 7,
-} as const;
+/** Columns of a row: the derivatives of the state, then the powers, then the stop's force. */
+export interface RowColumns {
+  readonly sprungAcceleration: number;
+  /** Into the stop beyond what remains at rest: what its force is more, or less, than that. */
+  readonly stopLossPower: number;
+  readonly roadPower: number;
+  readonly damperPower: number;
+  readonly stopForce: number;
+}
+
+/** Heights and speeds of the two masses; the states of the stop's branches follow them. */
+const massStates = 4;
 
 /** Each switch turns a smooth law into another; it is on where its measure is above 0. */
 export const switches = {
@@ -30,31 +35,41 @@ export const switches = {
   grounded: 4,
   /** Stop still pushing: not slower to rebound than it is pulled away from. */
   pushing: 5,
+  /** Stop closing, or opening, fast enough for its whole rest loss. */
+  closingFast: 6,
+  openingFast: 7,
 } as const;
 
-export const switchCount = 6;
+export const switchCount = 8;
 
 /** What tells of a step: its start, its size, the states at both ends and the rows of its stages. */
 type StepTried = Pick<DormandPrince, "time" | "size" | "state" | "next" | "rows">;
 
 const { compressing, pressing, fullStop, hardContact, grounded, pushing } = switches;
+const { closingFast, openingFast } = switches;
+
+/** A stop just met that would pull by no more than this, N, pushes. */
+const noPull = 1e-2;
 
 /** Share of the weight below which a tyre may lift and land again within one step. */
 const hardlyHolding = 0.25;
 
-/** By how much a switch's measure may stand on the wrong side: m/s, mm, mm, mm, N, N. */
-const slack = Float64Array.of(1e-8, 1e-6, 1e-6, 1e-6, 1e-4, 1e-4);
+/** By how much a switch's measure may stand on the wrong side: m/s, mm, mm, mm, N, N, mm/s, mm/s. */
+const slack = Float64Array.of(1e-8, 1e-6, 1e-6, 1e-6, 1e-4, 1e-4, 1e-5, 1e-5);
 
 /**
- * Two masses over one wheel, with the stop through its real kinematics (model section 5). State: heights
- * of sprung and unsprung mass above rest, m, and their speeds, m/s, up positive. Forces N.
+ * Two masses over one wheel, with the stop through its real kinematics. State: heights of sprung and
+ * unsprung mass above rest, m, their speeds, m/s, up positive, then the states of the stop's branches.
+ * Forces N. Source: the quarter car of the vehicle dynamics texts; the stop's force acts at the wheel by
+ * virtual work, F·ds/dz.
  *
  * Within a step every law is the smooth one that the switches name, also a little past its end; the
  * caller finds where a switch's measure changes sign, ends a step there and turns the switch.
  */
 export class QuarterCar implements OdeSystem {
-  readonly stateCount = 4;
-  readonly rowLength = 8;
+  readonly stateCount: number;
+  readonly rowLength: number;
+  readonly column: RowColumns;
   readonly on = new Uint8Array(switchCount);
   /** Measures of the switches at the place measured last. */
   readonly measures = new Float64Array(switchCount);
@@ -62,7 +77,8 @@ export class QuarterCar implements OdeSystem {
   onBump: boolean;
   /** Weight at this corner, N. */
   readonly weight: number;
-  readonly isDamped: boolean;
+  /** True where the stop loses energy: its force is then not told by its compression alone. */
+  readonly isLossy: boolean;
 
   readonly #setup: ImpactSetup;
   readonly #profile: RoadProfile;
@@ -71,7 +87,12 @@ export class QuarterCar implements OdeSystem {
   readonly #contactTravel: number;
   readonly #fullStopTravel: number;
   readonly #limitTravel: number;
-  readonly #firstRate: number;
+  readonly #stop: StopForce;
+  readonly #hasRestLoss: boolean;
+  /** Time at which the stop was left last, s. */
+  #leftAt = 0;
+  /** Of the stop, at the place looked at last, mm/s. */
+  #closingSpeed = 0;
   readonly #restForce: number;
   /** N/mm */
   readonly #springRate: number;
@@ -88,8 +109,18 @@ export class QuarterCar implements OdeSystem {
     this.#contactTravel = this.#travelFor(gapMm) - restTravelMm;
     this.#fullStopTravel = this.#travelFor(gapMm + stop.usableCompressionMm) - restTravelMm;
     this.#limitTravel = (setup.hardLimitMm ?? Number.POSITIVE_INFINITY) - restTravelMm;
-    this.#firstRate = stop.slope(0);
-    this.isDamped = setup.damping !== null;
+    this.#stop = new StopForce(stop, setup.atSpeed);
+    this.isLossy = losesEnergy(setup.atSpeed);
+    this.#hasRestLoss = setup.atSpeed.restLoss > 0;
+    this.stateCount = massStates + this.#stop.branchCount;
+    this.rowLength = this.stateCount + 4;
+    this.column = {
+      sprungAcceleration: 2,
+      stopLossPower: this.stateCount,
+      roadPower: this.stateCount + 1,
+      damperPower: this.stateCount + 2,
+      stopForce: this.stateCount + 3,
+    };
     this.weight = (setup.sprungMassKg + setup.unsprungMassKg) * standardGravity;
     this.#springRate = setup.wheelRateNPerMm;
     this.#tyreRate = 1000 * setup.tyreRateNPerMm;
@@ -99,7 +130,7 @@ export class QuarterCar implements OdeSystem {
     setup.kinematics.evaluate(restTravelMm, this.#closing);
     const closing = this.#closing[0] as number;
     const slope = this.#closing[1] as number;
-    this.#restForce = stop.force(closing - gapMm) * slope;
+    this.#restForce = this.#stop.atRest(closing - gapMm) * slope;
   }
 
   /** Wheel travel that closes the stop by s, mm; ±∞ past either end of the layout's reach. */
@@ -122,10 +153,16 @@ export class QuarterCar implements OdeSystem {
     return (this.#closing[0] as number) - this.#setup.gapMm;
   }
 
+  /** Puts the stop's branches, in `y`, into the state of one that has stood at rest for long. */
+  rest(y: Float64Array): void {
+    const compression = this.compression(this.#setup.restTravelMm);
+    this.#stop.relaxed(Math.max(0, this.#stop.curveForce(compression)), y, massStates);
+  }
+
   /** Sets every switch from where the car stands; at rest the wheel is about to rise. */
   setSwitches(t: number, y: Float64Array): void {
+    this.on.fill(0);
     this.on[compressing] = 1;
-    this.on[pressing] = 0;
     this.measure(t, y);
     const { measures, on } = this;
     on[compressing] = (measures[compressing] as number) >= 0 ? 1 : 0;
@@ -133,13 +170,39 @@ export class QuarterCar implements OdeSystem {
       on[s] = (measures[s] as number) > 0 ? 1 : 0;
     }
     on[pushing] = 1;
+    if (on[pressing] === 1) this.#setStopSwitches(y);
   }
 
-  /** Turns one switch. A stop just met, or turning between compression and rebound, pushes. */
-  turn(index: number): void {
+  /**
+   * Turns one switch where the car stands, and what hangs on it: a stop just met has faded since it was
+   * left, and may not push at once; one without branches that turns between compression and rebound
+   * pushes.
+   */
+  turn(index: number, t: number, y: Float64Array): void {
     const { on } = this;
     on[index] = on[index] === 1 ? 0 : 1;
-    if (index === pressing || index === compressing) on[pushing] = 1;
+    if (index === pressing && on[pressing] === 1) {
+      this.#stop.fade(t - this.#leftAt, y, massStates);
+      this.#setStopSwitches(y);
+    } else if (index === pressing) {
+      this.#leftAt = t;
+      on[pushing] = 1;
+      on[closingFast] = 0;
+      on[openingFast] = 0;
+    } else if (index === compressing && this.#stop.branchCount === 0) {
+      on[pushing] = 1;
+    }
+  }
+
+  /** Sets the switches of a stop in contact that hang on speed and branches. */
+  #setStopSwitches(y: Float64Array): void {
+    const { on } = this;
+    on[pushing] = 1;
+    if (!this.isLossy) return;
+    const pull = this.#pull(y);
+    on[closingFast] = this.#closingSpeed > restLossSpeed ? 1 : 0;
+    on[openingFast] = this.#closingSpeed < -restLossSpeed ? 1 : 0;
+    if (this.#stop.branchCount > 0) on[pushing] = pull >= -noPull ? 1 : 0;
   }
 
   roadHeight(t: number): number {
@@ -155,19 +218,23 @@ export class QuarterCar implements OdeSystem {
     const fromRest = 1000 * ((y[1] as number) - (y[0] as number));
     let stopForce = 0;
     let stopAtWheel = 0;
-    let dampingPower = 0;
+    let lossPower = 0;
     if (on[pressing] === 1) {
       setup.kinematics.evaluate(fromRest + setup.restTravelMm, this.#closing);
       const slope = this.#closing[1] as number;
       const x = (this.#closing[0] as number) - setup.gapMm;
-      const elastic = this.#elasticForce(x);
-      stopForce = elastic;
-      if (this.isDamped) {
-        const pulled = this.#dampedForce(x, elastic, 1000 * slope * travelSpeed);
-        stopForce = on[pushing] === 1 ? pulled : 0;
-        dampingPower = (stopForce - elastic) * slope * travelSpeed;
+      const curveForce = this.#stop.curveForce(x);
+      const remaining = setup.atSpeed.staticShare * curveForce;
+      stopForce = remaining;
+      if (this.isLossy) {
+        const whole = this.#wholeForce(x, curveForce, 1000 * slope * travelSpeed, y);
+        stopForce = on[pushing] === 1 ? whole : 0;
+        lossPower = (stopForce - remaining) * slope * travelSpeed;
+        this.#stop.relaxation(curveForce, y, massStates, rows, offset + massStates);
       }
       stopAtWheel = stopForce * slope;
+    } else if (this.stateCount > massStates) {
+      rows.fill(0, offset + massStates, offset + this.stateCount);
     }
     const damper = (on[compressing] === 1 ? this.#bump : this.#rebound) * travelSpeed;
     let suspension = this.#springRate * fromRest + damper + stopAtWheel - this.#restForce;
@@ -185,26 +252,26 @@ export class QuarterCar implements OdeSystem {
     rows[offset + 1] = unsprungSpeed;
     rows[offset + 2] = suspension / setup.sprungMassKg;
     rows[offset + 3] = (tyre - suspension) / setup.unsprungMassKg;
-    rows[offset + 4] = dampingPower;
-    rows[offset + 5] = tyre * roadSpeed;
-    rows[offset + 6] = damper * travelSpeed;
-    rows[offset + 7] = stopForce;
+    const powers = offset + this.stateCount;
+    rows[powers] = lossPower;
+    rows[powers + 1] = tyre * roadSpeed;
+    rows[powers + 2] = damper * travelSpeed;
+    rows[powers + 3] = stopForce;
   }
 
-  /** Static force, N; straight on below x = 0. */
-  #elasticForce(x: number): number {
-    return x >= 0 ? this.#setup.stop.force(x) : this.#firstRate * x;
+  /** The stop's force by the laws that the switches name, N, not held at 0 or above. */
+  #wholeForce(x: number, curveForce: number, closingSpeed: number, y: Float64Array): number {
+    const { on } = this;
+    const sign = on[compressing] === 1 ? 1 : -1;
+    let lossShare = closingSpeed / restLossSpeed;
+    if (on[closingFast] === 1) lossShare = 1;
+    else if (on[openingFast] === 1) lossShare = -1;
+    return this.#stop.whole(x, curveForce, closingSpeed, sign, lossShare, y, massStates);
   }
 
-  /** Static and damping force together, N, not cut off at 0. */
-  #dampedForce(x: number, elastic: number, closingSpeed: number): number {
-    const sign = this.on[compressing] === 1 ? 1 : -1;
-    return elastic + (this.#setup.damping?.coefficient(x, sign) ?? 0) * closingSpeed;
-  }
-
-  /** Elastic energy in the stop, J. */
+  /** Energy in the stop that remains at rest, J. */
   stopEnergy(y: Float64Array): number {
-    return this.#setup.stop.energy(this.compression(this.wheelTravel(y))) / 1000;
+    return this.#stop.energyAtRest(this.compression(this.wheelTravel(y))) / 1000;
   }
 
   /** Fills `measures` for a state. Every place along the travel is told by the wheel's. */
@@ -217,19 +284,36 @@ export class QuarterCar implements OdeSystem {
     measures[hardContact] = fromRest - this.#limitTravel;
     measures[grounded] = this.#tyreRate * (this.roadHeight(t) - (y[1] as number)) + this.weight;
     measures[pushing] = this.#mayPull() ? this.#pull(y) : 1;
+    const slides = this.#hasRestLoss && this.on[pressing] === 1;
+    if (slides && !this.#mayPull()) this.#setClosingSpeed(y);
+    measures[closingFast] = slides ? this.#closingSpeed - restLossSpeed : -1;
+    measures[openingFast] = slides ? -this.#closingSpeed - restLossSpeed : -1;
   }
 
-  /** True where a damped stop rebounds: only then can it be pulled away from faster than it follows. */
+  /**
+   * True where the stop can be pulled away from faster than it follows: while a damped one rebounds, or
+   * whenever one with branches may have been left too soon.
+   */
   #mayPull(): boolean {
-    return this.isDamped && this.on[pressing] === 1 && this.on[compressing] === 0;
+    return (
+      this.isLossy &&
+      this.on[pressing] === 1 &&
+      (this.on[compressing] === 0 || this.#stop.branchCount > 0)
+    );
   }
 
-  /** Static and damping force together, N: below 0 where the stop would pull. */
+  /** The stop's force, N: below 0 where it would pull. Sets its closing speed. */
   #pull(y: Float64Array): number {
+    const x = this.#setClosingSpeed(y);
+    return this.#wholeForce(x, this.#stop.curveForce(x), this.#closingSpeed, y);
+  }
+
+  /** Sets the speed at which the stop closes, mm/s; its compression, mm. */
+  #setClosingSpeed(y: Float64Array): number {
     const x = this.compression(this.wheelTravel(y));
-    const closingSpeed =
+    this.#closingSpeed =
       1000 * (this.#closing[1] as number) * ((y[3] as number) - (y[2] as number));
-    return this.#dampedForce(x, this.#elasticForce(x), closingSpeed);
+    return x;
   }
 
   /** True where the measure taken last lies on the side that the switch stands for, within its slack. */

@@ -65,11 +65,3 @@ class TabledDamping implements StopDamping {
     return low + share * ((values[row] as number) - low);
   }
 }
-
-/**
- * The stop's whole force, N: F = max(0, F_static + c·ẋ). A stop pushes and never pulls.
- * @param staticForce N; @param coefficient N·s/mm; @param velocity ẋ in mm/s, positive compressing
- */
-export function pushingForce(staticForce: number, coefficient: number, velocity: number): number {
-  return Math.max(0, staticForce + coefficient * velocity);
-}

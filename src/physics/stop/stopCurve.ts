@@ -26,7 +26,9 @@ export const fullStopSteepening = 10;
 
 /**
  * The stop's static curve: PCHIP through (0, 0) and the points, straight on at the end slope past the
- * last point, and 10 × the end slope more past the usable compression δu.
+ * last point, and 10 × the end slope more past the usable compression δu. The end slope is that of the
+ * PCHIP or of the last segment, whichever is greater, and at least F(δu)/δu: a test that ends flat,
+ * because its machine was at its limit, would else let the stop bottom without a force.
  *
  * Errors, each a named outcome: `curveEmpty`, `curveNotFinite`, `curveNotRising` (the points must rise
  * in both columns from (0, 0)), `usableNotPositive`, `usableAboveFreeHeight`.
@@ -73,7 +75,7 @@ export function stopCurve(stop: Stop): Outcome<StopCurve> {
     forces.push(force);
   }
   return succeed(
-    new PiecewiseCubicCurve(Float64Array.from(depths), cubics(depths, forces), usable, 1),
+    new PiecewiseCubicCurve(Float64Array.from(depths), cubics(depths, forces, usable), usable, 1),
   );
 }
 
@@ -81,7 +83,11 @@ export function stopCurve(stop: Stop): Outcome<StopCurve> {
 const stride = 5;
 
 /** Cubic pieces between the knots, then the straight piece past the last knot. */
-function cubics(depths: readonly number[], forces: readonly number[]): Float64Array {
+function cubics(
+  depths: readonly number[],
+  forces: readonly number[],
+  usable: number,
+): Float64Array {
   const slopes = pchipSlopes(depths, forces);
   const pieces = new Float64Array(stride * depths.length);
   let energy = 0;
@@ -107,7 +113,52 @@ function cubics(depths: readonly number[], forces: readonly number[]): Float64Ar
     pieces[at + 2] = quadratic;
     pieces[at + 3] = cubic;
   }
+  const end = depths.length - 1;
+  pieces[stride * end + 1] = endSlope(depths, forces, pieces, usable);
   return pieces;
+}
+
+/** Slope past the last knot. With δu past it as well, F(δu)/δu at that slope is the last point's secant. */
+function endSlope(
+  depths: readonly number[],
+  forces: readonly number[],
+  pieces: Float64Array,
+  usable: number,
+): number {
+  const end = depths.length - 1;
+  const [depth = 0, lastDepth = 0] = [depths[end - 1], depths[end]];
+  const [force = 0, lastForce = 0] = [forces[end - 1], forces[end]];
+  const lastSecant = (lastForce - force) / (lastDepth - depth);
+  const wholeSecant =
+    usable < lastDepth
+      ? cubicAt(Float64Array.from(depths), pieces, usable) / usable
+      : lastForce / lastDepth;
+  return Math.max(pieces[stride * end + 1] as number, lastSecant, wholeSecant);
+}
+
+/** Force of the pieces at x ≥ 0. */
+function cubicAt(knots: Float64Array, pieces: Float64Array, x: number): number {
+  const piece = pieceAt(knots, x);
+  const into = x - (knots[piece] as number);
+  const at = stride * piece;
+  return (
+    (pieces[at] as number) +
+    into *
+      ((pieces[at + 1] as number) +
+        into * ((pieces[at + 2] as number) + into * (pieces[at + 3] as number)))
+  );
+}
+
+/** The piece that holds x ≥ 0: the last knot at or below it, by bisection. */
+function pieceAt(knots: Float64Array, x: number): number {
+  let low = 0;
+  let high = knots.length - 1;
+  while (low < high) {
+    const middle = (low + high + 1) >> 1;
+    if ((knots[middle] as number) <= x) low = middle;
+    else high = middle - 1;
+  }
+  return low;
 }
 
 class PiecewiseCubicCurve implements StopCurve {
@@ -127,21 +178,13 @@ class PiecewiseCubicCurve implements StopCurve {
 
   force(x: number): number {
     if (!(x > 0)) return 0;
-    const piece = this.#pieceAt(x);
-    const into = x - (this.#knots[piece] as number);
-    const at = stride * piece;
-    const c = this.#pieces;
     const past = Math.max(0, x - this.usableCompressionMm);
-    const cubic =
-      (c[at] as number) +
-      into *
-        ((c[at + 1] as number) + into * ((c[at + 2] as number) + into * (c[at + 3] as number)));
-    return this.#factor * (cubic + this.#fullStopRate * past);
+    return this.#factor * (cubicAt(this.#knots, this.#pieces, x) + this.#fullStopRate * past);
   }
 
   slope(x: number): number {
     if (!(x >= 0)) return 0;
-    const piece = this.#pieceAt(x);
+    const piece = pieceAt(this.#knots, x);
     const into = x - (this.#knots[piece] as number);
     const at = stride * piece;
     const c = this.#pieces;
@@ -153,7 +196,7 @@ class PiecewiseCubicCurve implements StopCurve {
 
   energy(x: number): number {
     if (!(x > 0)) return 0;
-    const piece = this.#pieceAt(x);
+    const piece = pieceAt(this.#knots, x);
     const into = x - (this.#knots[piece] as number);
     const at = stride * piece;
     const c = this.#pieces;
@@ -176,18 +219,5 @@ class PiecewiseCubicCurve implements StopCurve {
       this.usableCompressionMm,
       this.#factor * factor,
     );
-  }
-
-  /** The piece that holds x ≥ 0: the last knot at or below it, by bisection. */
-  #pieceAt(x: number): number {
-    const knots = this.#knots;
-    let low = 0;
-    let high = knots.length - 1;
-    while (low < high) {
-      const middle = (low + high + 1) >> 1;
-      if ((knots[middle] as number) <= x) low = middle;
-      else high = middle - 1;
-    }
-    return low;
   }
 }

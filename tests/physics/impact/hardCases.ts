@@ -1,6 +1,6 @@
 import type { DesignEvent } from "../../../src/physics/fitment.ts";
 import type { ImpactSetup } from "../../../src/physics/impact/impactSetup.ts";
-import { linearStop, oneMass } from "../../published/support/oneMassSetup.ts";
+import { dashpotOnly, linearStop, oneMass } from "../../published/support/oneMassSetup.ts";
 
 export interface HardCase {
   readonly name: string;
@@ -22,7 +22,9 @@ function setupOf(corner: Corner): ImpactSetup {
   return {
     ...oneMass,
     stop: { ...linearStop(rate), usableCompressionMm: usableMm },
-    damping: { coefficient: (_, velocity) => (velocity > 0 ? damping[0] : damping[1]) },
+    atSpeed: dashpotOnly({
+      coefficient: (_, velocity) => (velocity > 0 ? damping[0] : damping[1]),
+    }),
     gapMm: corner.gapMm,
     hardLimitMm: corner.hardLimitMm,
     sprungMassKg: corner.massesKg[0],

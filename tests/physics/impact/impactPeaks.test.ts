@@ -1,7 +1,14 @@
 import { describe, expect, it } from "vitest";
 import { DormandPrince, type OdeSystem } from "../../../src/physics/impact/dormandPrince.ts";
 import { ImpactPeaks } from "../../../src/physics/impact/impactPeaks.ts";
-import { column } from "../../../src/physics/impact/quarterCar.ts";
+
+const column = {
+  sprungAcceleration: 2,
+  stopLossPower: 4,
+  roadPower: 5,
+  damperPower: 6,
+  stopForce: 7,
+};
 
 type Curve = (t: number) => number;
 
@@ -14,7 +21,7 @@ class CarOfCurves implements OdeSystem {
   constructor(
     readonly acceleration: Curve,
     readonly stopForce: Curve,
-    readonly isDamped: boolean,
+    readonly isLossy: boolean,
   ) {}
 
   derivative(t: number, y: Float64Array, rows: Float64Array, offset: number): void {
@@ -33,6 +40,8 @@ interface Step {
   readonly from?: number;
   readonly size?: number;
 }
+
+const newPeaks = () => new ImpactPeaks({ stateCount: 4, rowLength: 8, column });
 
 const none: Curve = () => 0;
 
@@ -65,7 +74,7 @@ const reached = (peaks: ImpactPeaks) => ({
 describe("the peaks of one step", () => {
   it("are exact where the acceleration is a parabola in time, wherever in the step its top is", () => {
     for (const at of [0.304, 0.32, 0.35, 0.377, 0.396]) {
-      const peaks = new ImpactPeaks();
+      const peaks = newPeaks();
       take(peaks, { acceleration: parabola(12, at, 900) });
       expect(peaks.acceleration).toBeCloseTo(12, 9);
     }
@@ -73,7 +82,7 @@ describe("the peaks of one step", () => {
 
   it("are exact where the force of a damped stop is a parabola in time", () => {
     for (const at of [0.32, 0.35, 0.377]) {
-      const peaks = new ImpactPeaks();
+      const peaks = newPeaks();
       take(peaks, { stopForce: parabola(4000, at, 3e5), damped: true });
       expect(peaks.stopForce).toBeCloseTo(4000, 6);
     }
@@ -85,7 +94,7 @@ describe("the peaks of one step", () => {
       [0.35, 0.345, 0.355],
       [0.396, 0.39, 0.4],
     ] as const) {
-      const asked = take(new ImpactPeaks(), { acceleration: parabola(12, at, 900) });
+      const asked = take(newPeaks(), { acceleration: parabola(12, at, 900) });
       expect(asked).toHaveLength(3);
       expect(Math.min(...asked)).toBeCloseTo(first, 12);
       expect(Math.max(...asked)).toBeCloseTo(last, 12);
@@ -93,16 +102,16 @@ describe("the peaks of one step", () => {
   });
 
   it("of a damped stop's force are looked for at equal distances over the whole step", () => {
-    const asked = take(new ImpactPeaks(), { stopForce: parabola(4000, 0.33, 3e5), damped: true });
+    const asked = take(newPeaks(), { stopForce: parabola(4000, 0.33, 3e5), damped: true });
     const wanted = [0, 1, 2, 3, 4, 5, 6, 7, 8].map((eighth) => 0.3 + (0.1 * eighth) / 8);
     expect(asked).toEqual(wanted.map((t) => expect.closeTo(t, 12)));
   });
 
   it("are those of the end where a curve rises or falls all along, with no looks", () => {
-    const rising = new ImpactPeaks();
+    const rising = newPeaks();
     expect(take(rising, { acceleration: (t) => 100 * t })).toEqual([]);
     expect(rising.acceleration).toBeCloseTo(40, 12);
-    const falling = new ImpactPeaks();
+    const falling = newPeaks();
     expect(take(falling, { acceleration: (t) => 100 - 100 * t })).toEqual([]);
     expect(falling.acceleration).toBeCloseTo(60, 12);
   });
@@ -110,19 +119,19 @@ describe("the peaks of one step", () => {
   it("are not looked for where the acceleration turns but stands highest at an end", () => {
     // Cubics with a top inside that is less than one end.
     const lowTop: Curve = (t) => 10 + 9000 * (t - 0.31) ** 2 * (t - 0.2);
-    expect(take(new ImpactPeaks(), { acceleration: lowTop })).toEqual([]);
+    expect(take(newPeaks(), { acceleration: lowTop })).toEqual([]);
     const mirrored: Curve = (t) => lowTop(0.7 - t);
-    expect(take(new ImpactPeaks(), { acceleration: mirrored })).toEqual([]);
+    expect(take(newPeaks(), { acceleration: mirrored })).toEqual([]);
   });
 
   it("of an undamped stop are not looked for: its force is greatest where a step ends", () => {
-    const peaks = new ImpactPeaks();
+    const peaks = newPeaks();
     expect(take(peaks, { stopForce: parabola(4000, 0.35, 3e5) })).toEqual([]);
     expect(peaks.stopForce).toBeCloseTo(4000 - 3e5 * 0.05 ** 2, 6);
   });
 
   it("are not looked for in a step well below the greatest so far", () => {
-    const peaks = new ImpactPeaks();
+    const peaks = newPeaks();
     peaks.acceleration = 12.5;
     peaks.stopForce = 4200;
     const low: Step = {
@@ -136,7 +145,7 @@ describe("the peaks of one step", () => {
 
   it("are looked for in a step a little below the greatest so far, whose top may be above it", () => {
     // Stages stand at 0.2, 0.3, 0.8, 8/9 and 1: none within 0.02 s of a top in the middle.
-    const peaks = new ImpactPeaks();
+    const peaks = newPeaks();
     peaks.acceleration = 11.9;
     peaks.stopForce = 3950;
     const step: Step = {
@@ -150,7 +159,7 @@ describe("the peaks of one step", () => {
   });
 
   it("are 0 where a stop only pulls and the body only falls, with no looks", () => {
-    const peaks = new ImpactPeaks();
+    const peaks = newPeaks();
     const falling: Step = {
       acceleration: parabola(-1, 0.35, 900),
       stopForce: parabola(-1, 0.35, 3e5),
@@ -161,13 +170,13 @@ describe("the peaks of one step", () => {
   });
 
   it("are not looked for where nothing acts", () => {
-    expect(take(new ImpactPeaks(), { damped: true })).toEqual([]);
+    expect(take(newPeaks(), { damped: true })).toEqual([]);
   });
 });
 
 describe("peaks", () => {
   it("take the forces at the start of a step", () => {
-    const peaks = new ImpactPeaks();
+    const peaks = newPeaks();
     const row = new Float64Array(8);
     row[column.stopForce] = 700;
     row[column.sprungAcceleration] = 8;
@@ -180,7 +189,7 @@ describe("peaks", () => {
   });
 
   it("keep the greatest travel, which may be below the ride height", () => {
-    const peaks = new ImpactPeaks();
+    const peaks = newPeaks();
     peaks.takePlace(-12);
     expect(peaks.wheelTravel).toBe(-12);
     peaks.takePlace(30);

@@ -9,6 +9,7 @@ import { QuarterCar, switches } from "../../../src/physics/impact/quarterCar.ts"
 import { roadProfile } from "../../../src/physics/impact/roadProfile.ts";
 import type { Kinematics } from "../../../src/physics/kinematics/kinematics.ts";
 import { fail } from "../../../src/physics/outcome.ts";
+import { staticOnly } from "../../../src/physics/stop/stopAtSpeed.ts";
 import { oneMass, straight } from "../../published/support/oneMassSetup.ts";
 import { unwrapped } from "../demoFitments.ts";
 import { refusal } from "../refusal.ts";
@@ -139,12 +140,21 @@ describe("a corner ready for impacts", () => {
       [0, 0.1, 0.2],
       [20, 0.3, 0.5],
     ];
-    const dampingOf = (change: Partial<Stop>) =>
+    const atSpeedOf = (change: Partial<Stop>) =>
       unwrapped(impactSetupOf({ ...strut, stop: { ...strut.stop, ...change } }, corner, loaded))
-        .damping;
-    expect(dampingOf({ testedAtSpeed: true, damping: null })).toBeNull();
-    expect(dampingOf({ testedAtSpeed: false, damping })).toBeNull();
-    expect(dampingOf({ testedAtSpeed: true, damping })?.coefficient(20, 1)).toBeCloseTo(0.3, 12);
+        .atSpeed;
+    const branches = [{ tauS: 0.01, share: 0.3 }];
+    const parts = { restLoss: 0.1, staticShare: 0.9, branches };
+    expect(atSpeedOf({ testedAtSpeed: true, damping: null })).toEqual(staticOnly);
+    expect(atSpeedOf({ testedAtSpeed: false, damping, ...parts })).toEqual(staticOnly);
+    expect(atSpeedOf({ testedAtSpeed: true, damping: null, ...parts })).toEqual({
+      dashpot: null,
+      ...parts,
+    });
+    expect(atSpeedOf({ testedAtSpeed: true, damping }).dashpot?.coefficient(20, 1)).toBeCloseTo(
+      0.3,
+      12,
+    );
   });
 
   it("stands without its payload where unladen, and needs to know none", () => {

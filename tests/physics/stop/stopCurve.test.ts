@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { CurvePoint, Stop } from "../../../src/physics/fitment.ts";
-import { pushingForce, stopDamping } from "../../../src/physics/stop/damping.ts";
+import { stopDamping } from "../../../src/physics/stop/damping.ts";
 import { isProgressive, secantRate } from "../../../src/physics/stop/stiffnessClass.ts";
 import { type StopCurve, stopCurve } from "../../../src/physics/stop/stopCurve.ts";
 import { unwrapped } from "../demoFitments.ts";
@@ -267,12 +267,6 @@ describe("the stop's damping", () => {
     const untested = unwrapped(stopDamping({ ...tested, testedAtSpeed: false }));
     expect(untested.coefficient(12, 100)).toBe(0);
     expect(unwrapped(stopDamping({ ...tested, damping: null })).coefficient(12, 100)).toBe(0);
-  });
-
-  it("only ever pushes", () => {
-    expect(pushingForce(500, 0.4, -1000)).toBe(100);
-    expect(pushingForce(300, 0.4, -1000)).toBe(0);
-    expect(pushingForce(300, 0.4, 1000)).toBe(700);
   });
 
   it.each<[string, Stop["damping"]]>([

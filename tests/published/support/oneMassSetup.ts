@@ -1,6 +1,8 @@
 import type { ImpactSetup } from "../../../src/physics/impact/impactSetup.ts";
 import type { Kinematics } from "../../../src/physics/kinematics/kinematics.ts";
 import { succeed } from "../../../src/physics/outcome.ts";
+import type { StopDamping } from "../../../src/physics/stop/damping.ts";
+import { type StopAtSpeed, staticOnly } from "../../../src/physics/stop/stopAtSpeed.ts";
 import type { StopCurve } from "../../../src/physics/stop/stopCurve.ts";
 
 /** The stop stands upright over the wheel: s = z. */
@@ -27,6 +29,11 @@ export function linearStop(rate: number): StopCurve {
   };
 }
 
+/** A stop that loses energy in a dashpot alone. */
+export function dashpotOnly(dashpot: StopDamping): StopAtSpeed {
+  return { ...staticOnly, dashpot };
+}
+
 /**
  * A quarter car that is one mass for all that matters here: a wheel of next to no mass on a tyre so
  * stiff that it hardly moves. 500 kg on 28 N/mm, undamped, its stop out of the way.
@@ -34,7 +41,7 @@ export function linearStop(rate: number): StopCurve {
 export const oneMass: ImpactSetup = {
   kinematics: straight,
   stop: linearStop(1),
-  damping: null,
+  atSpeed: staticOnly,
   gapMm: 5e3,
   hardLimitMm: null,
   sprungMassKg: 500,
