@@ -198,11 +198,12 @@ export class QuarterCar implements OdeSystem {
   #setStopSwitches(y: Float64Array): void {
     const { on } = this;
     on[pushing] = 1;
-    if (!this.isLossy) return;
-    const pull = this.#pull(y);
-    on[closingFast] = this.#closingSpeed > restLossSpeed ? 1 : 0;
-    on[openingFast] = this.#closingSpeed < -restLossSpeed ? 1 : 0;
-    if (this.#stop.branchCount > 0) on[pushing] = pull >= -noPull ? 1 : 0;
+    if (this.#hasRestLoss) {
+      this.#setClosingSpeed(y);
+      on[closingFast] = this.#closingSpeed > restLossSpeed ? 1 : 0;
+      on[openingFast] = this.#closingSpeed < -restLossSpeed ? 1 : 0;
+    }
+    if (this.#stop.branchCount > 0) on[pushing] = this.#pull(y) >= -noPull ? 1 : 0;
   }
 
   roadHeight(t: number): number {

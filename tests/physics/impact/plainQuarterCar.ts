@@ -23,6 +23,8 @@ export interface PlainObservation {
   readonly stopForce: number;
   /** Before it is held at 0 or above. */
   readonly wholeForce: number;
+  /** Of the stop, mm/s. */
+  readonly closingSpeed: number;
   readonly acceleration: number;
   readonly travelSpeed: number;
 }
@@ -57,7 +59,7 @@ export function plainQuarterCar(setup: ImpactSetup, event: DesignEvent): PlainQu
       const strained = x > 0 ? share * setup.stop.slope(x) * closingSpeed : 0;
       return strained - (q[index] as number) / tauS;
     });
-    return { x, slope, force, wholeForce, faded };
+    return { x, slope, closingSpeed, force, wholeForce, faded };
   };
   const relaxed = branches.map(() => 0);
   const rest = stopAt(setup.restTravelMm, 0, relaxed);
@@ -103,6 +105,7 @@ export function plainQuarterCar(setup: ImpactSetup, event: DesignEvent): PlainQu
         compression: stop.x,
         stopForce: stop.force,
         wholeForce: stop.wholeForce,
+        closingSpeed: stop.closingSpeed,
         acceleration: suspension / setup.sprungMassKg,
         travelSpeed,
       };

@@ -189,14 +189,20 @@ describe("the quarter car at any moment", () => {
 
   it("sets its switches by the side on which each measure stands", () => {
     fc.assert(
-      fc.property(moments, ({ car, t, y }) => {
+      fc.property(moments, ({ setup, car, plain, t, y }) => {
         car.setSwitches(t, y);
         // A wheel that stands still is about to rise.
         expect(car.on[switches.compressing]).toBe((y[3] as number) >= (y[2] as number) ? 1 : 0);
         for (const index of [1, 2, 3, 4]) {
           expect(car.on[index]).toBe((car.measures[index] as number) > 0 ? 1 : 0);
         }
-        expect(car.on[switches.pushing]).toBe(1);
+        const seen = plain.observe(t, plain.stateOf(y));
+        const inContact = car.on[switches.pressing] === 1;
+        const faded = setup.atSpeed.branches.length > 0 && inContact && seen.wholeForce < -0.01;
+        expect(car.on[switches.pushing]).toBe(faded ? 0 : 1);
+        const slides = setup.atSpeed.restLoss > 0 && inContact;
+        expect(car.on[switches.closingFast]).toBe(slides && seen.closingSpeed > 5 ? 1 : 0);
+        expect(car.on[switches.openingFast]).toBe(slides && seen.closingSpeed < -5 ? 1 : 0);
       }),
       { numRuns: 200 },
     );
