@@ -18,7 +18,8 @@ export interface OdeSystem {
   derivative(t: number, y: Float64Array, rows: Float64Array, offset: number): void;
 }
 
-const stageCount = 7;
+/** Stages of a step: their rows, in the order of time, the last at its end. */
+export const stageCount = 7;
 /** Places along a step at which a slope's top is looked for. */
 const looks = 20;
 /** Halvings of a step for the place where a component turns. */

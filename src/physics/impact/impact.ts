@@ -42,7 +42,7 @@ export interface ImpactRun {
   readonly steps: number;
 }
 
-export const impactDefaults = { tolerance: 1e-6, mostSteps: 6000 } as const;
+export const impactDefaults = { tolerance: 5e-6, mostSteps: 6000 } as const;
 
 /**
  * Errors of a step that count as one tolerance, per m/s of the event's own speed: of the masses m, m,

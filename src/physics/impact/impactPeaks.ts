@@ -1,4 +1,4 @@
-import type { DormandPrince } from "./dormandPrince.ts";
+import { type DormandPrince, stageCount } from "./dormandPrince.ts";
 import { greatestInside } from "./greatestInside.ts";
 import type { QuarterCar, RowColumns } from "./quarterCar.ts";
 
@@ -61,7 +61,7 @@ export class ImpactPeaks {
   takeStep(solver: DormandPrince, car: LookedAt): void {
     const { rows } = solver;
     const column = this.#column;
-    const end = 6 * this.#rowLength;
+    const end = (stageCount - 1) * this.#rowLength;
     const atStart = rows[column.sprungAcceleration] as number;
     const atEnd = rows[end + column.sprungAcceleration] as number;
     this.#take(rows, end);
@@ -72,7 +72,11 @@ export class ImpactPeaks {
         this.#look(solver, car, top - lookApart, lookApart, 3);
       }
     }
-    if (car.isLossy && this.#isNear(rows, column.stopForce, this.stopForce)) {
+    if (
+      car.isLossy &&
+      this.#isNear(rows, column.stopForce, this.stopForce) &&
+      !this.#isMonotone(rows, column.stopForce)
+    ) {
       this.#look(solver, car, 0, 1 / (lossy - 1), lossy);
     }
   }
@@ -112,6 +116,20 @@ export class ImpactPeaks {
     const acceleration = rows[offset + column.sprungAcceleration] as number;
     if (force > this.stopForce) this.stopForce = force;
     if (acceleration > this.acceleration) this.acceleration = acceleration;
+  }
+
+  /** True where a column rises, or falls, from stage to stage: it is then greatest at an end. */
+  #isMonotone(rows: Float64Array, at: number): boolean {
+    let rises = true;
+    let falls = true;
+    let before = rows[at] as number;
+    for (let stage = 1; stage < stageCount; stage++) {
+      const now = rows[stage * this.#rowLength + at] as number;
+      rises &&= now >= before;
+      falls &&= now <= before;
+      before = now;
+    }
+    return rises || falls;
   }
 
   /** True where a stage shows a column above 0 and near to its greatest so far. */

@@ -348,7 +348,16 @@ export class QuarterCar implements OdeSystem {
       const tyreEnd = tyreSign * (this.#roadSpeed(time + size) - (next[3] as number));
       if (tyreStart < 0 && tyreEnd > 0) return true;
     }
-    return this.#mayPull();
+    return this.#mayPullWithin();
+  }
+
+  /** True where the stop may push less than nothing within a step at whose ends it pushes, or pushes not. */
+  #mayPullWithin(): boolean {
+    if (!this.#mayPull()) return false;
+    const dashpotRebounds = this.#setup.atSpeed.dashpot !== null && this.on[compressing] === 0;
+    return (
+      dashpotRebounds || Math.abs(this.measures[pushing] as number) < hardlyHolding * this.weight
+    );
   }
 
   #roadSpeed(t: number): number {

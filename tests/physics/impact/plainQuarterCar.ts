@@ -10,6 +10,8 @@ export interface PlainQuarterCar {
   readonly start: number[];
   readonly bumpEndS: number;
   readonly endS: number;
+  /** N */
+  readonly weight: number;
   derivative(t: number, y: readonly number[]): number[];
   /** Wheel travel mm, compression mm, stop force N, sprung acceleration m/s², travel speed m/s. */
   observe(t: number, y: readonly number[]): PlainObservation;
@@ -27,6 +29,8 @@ export interface PlainObservation {
   readonly closingSpeed: number;
   readonly acceleration: number;
   readonly travelSpeed: number;
+  /** About rest, N; the tyre bears nothing at less the weight. */
+  readonly tyreForce: number;
 }
 
 export function plainQuarterCar(setup: ImpactSetup, event: DesignEvent): PlainQuarterCar {
@@ -85,6 +89,7 @@ export function plainQuarterCar(setup: ImpactSetup, event: DesignEvent): PlainQu
     start: [0, 0, startSpeed, startSpeed, 0, 0, ...relaxed],
     bumpEndS,
     endS,
+    weight,
     derivative(t, y) {
       const { travelSpeed, stop, suspension, tyre } = forces(t, y);
       const power = stop.force * stop.slope * travelSpeed;
@@ -99,7 +104,7 @@ export function plainQuarterCar(setup: ImpactSetup, event: DesignEvent): PlainQu
       ];
     },
     observe(t, y) {
-      const { z, travelSpeed, stop, suspension } = forces(t, y);
+      const { z, travelSpeed, stop, suspension, tyre } = forces(t, y);
       return {
         wheelTravel: z,
         compression: stop.x,
@@ -108,6 +113,7 @@ export function plainQuarterCar(setup: ImpactSetup, event: DesignEvent): PlainQu
         closingSpeed: stop.closingSpeed,
         acceleration: suspension / setup.sprungMassKg,
         travelSpeed,
+        tyreForce: tyre,
       };
     },
     stateOf(y) {
