@@ -1,10 +1,10 @@
 import type { LimitKind, Side } from "../../physics/fitment.ts";
 import { chosen, withChoice } from "../../records/filling/choice.ts";
-import { limitNames } from "../guide/readingGuide.ts";
 import type { StepProps } from "../guide/stepProps.ts";
 import { Button } from "../parts/Button.tsx";
 import { CheckLine } from "../parts/Choices.tsx";
 import { Notice } from "../parts/Notice.tsx";
+import { limitTitles } from "../readings/limitWords.ts";
 import { limitKinds, withLimit, withLimitsOfLeft, withNoLimits, withoutLimit } from "./limits.ts";
 
 const hints: { readonly [Kind in LimitKind]: string } = {
@@ -43,7 +43,7 @@ export function LimitsStep({ stored, change, step }: StepProps) {
               )
             }
           >
-            {limitNames[kind]}
+            {limitTitles[kind]}
           </CheckLine>
         ))}
         <CheckLine

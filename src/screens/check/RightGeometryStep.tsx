@@ -1,12 +1,14 @@
 import { chooseRightGeometry } from "../../records/check/storedCheck.ts";
-import { readingGuide } from "../guide/readingGuide.ts";
 import type { StepProps } from "../guide/stepProps.ts";
 import { rightGeometry } from "../guide/steps.ts";
 import { Choices } from "../parts/Choices.tsx";
+import { readingWords, wordedLayout } from "../readings/readingWords.ts";
 
 export function RightGeometryStep({ stored, change }: StepProps) {
   const kind = stored.record.layout?.kind ?? "arm";
-  const names = rightGeometry(kind).map((name) => readingGuide(name, kind).name.toLowerCase());
+  const names = rightGeometry(kind).map((name) =>
+    readingWords(name, wordedLayout(stored.record)).name.toLowerCase(),
+  );
   return (
     <>
       <Choices

@@ -1,4 +1,4 @@
-import type { Assessment, Fitment, LayoutKind } from "../../physics/fitment.ts";
+import type { Assessment, Fitment } from "../../physics/fitment.ts";
 import type { CheckRecord } from "../../records/check/checkRecord.ts";
 import type { Decision } from "../../records/review/decision.ts";
 import { type OddReading, readingsOf } from "../../records/review/oddReadings.ts";
@@ -7,7 +7,7 @@ import type { AskedReading, ToldAnswer } from "../../records/review/replyText.ts
 import { addressPart } from "../../records/text/soundText.ts";
 import { readingWords } from "../answer/formulas/readingById.ts";
 import { verdictWords } from "../assessment/stateWords.ts";
-import { readingGuide } from "../guide/readingGuide.ts";
+import { readingWords as takingWords } from "../readings/readingWords.ts";
 
 /** How a reading is taken, as the phone's own step says it. */
 function howOf(record: CheckRecord, id: string): string {
@@ -15,7 +15,7 @@ function howOf(record: CheckRecord, id: string): string {
   const corner = record.corners.find(({ side }) => side === match?.[1]);
   const limit = match ? corner?.limits[Number(match[2])] : undefined;
   if (id.startsWith("ride.")) return "";
-  return readingGuide(id, record.layout.kind as LayoutKind, limit).how;
+  return takingWords(id, record.layout, limit).how;
 }
 
 /** Readings that can be asked for: all of the record, and what its answer misses. */

@@ -51,13 +51,22 @@ export function marksOf(measurement: Measurement, text: string, view: View): Poi
 }
 
 function dimensionPlan(
-  { a, b, along, away, offset }: Extract<Measurement, { kind: "length" }>,
+  { a, b, along, away, offset, numberBeside = false }: Extract<Measurement, { kind: "length" }>,
   view: View,
   size: Size,
   frame: Frame,
 ): DimensionPlan {
   const [from, to] = [view.at(a), view.at(b)];
-  return planDimension(from, to, view.turned(along), view.turned(away), offset, size, frame);
+  return planDimension(
+    from,
+    to,
+    view.turned(along),
+    view.turned(away),
+    offset,
+    size,
+    frame,
+    numberBeside,
+  );
 }
 
 function anglePlan(

@@ -1,7 +1,13 @@
 import { useId } from "preact/hooks";
 import type { LayoutKind, Side } from "../../physics/fitment.ts";
+import {
+  geometryRegistry,
+  isGeometryReadingName,
+} from "../../physics/readings/geometryRegistry.ts";
 import { quantityText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
+import type { LimitPlace } from "../readings/limitWords.ts";
+import { plusWords, type WordedLayout } from "../readings/readingWords.ts";
 import { Detail, type DetailName, detailBounds, detailOf } from "./details.tsx";
 import "./drawings.css";
 import {
@@ -23,10 +29,11 @@ import {
 import { sceneBounds } from "./LayoutPicture.tsx";
 import { Measure, marksOf } from "./Measure.tsx";
 import { type Measurement, measurementOf } from "./measurement.ts";
+import { ownViewOf } from "./ownView.tsx";
 import { Plate } from "./parts.tsx";
+import { picturedWords } from "./picturedWords.ts";
 import { Scene } from "./scenes.tsx";
 import { type Skeleton, skeletonOf, tyreRadius, tyreWidth } from "./skeleton.ts";
-import { positiveWords, readingWords } from "./words.ts";
 
 export type { DrawingValues, PicturedReading } from "./drawnNumbers.ts";
 
@@ -46,7 +53,9 @@ export interface ReadingDrawingProps {
   /** Seen from the front at the front axle (the usual case), from behind at the rear. */
   readonly axle?: "front" | "rear" | undefined;
   /** Where a limit is measured: at the wheel (the usual case) or as closing of the stop. */
-  readonly at?: "wheel" | "stop" | undefined;
+  readonly at?: LimitPlace | undefined;
+  readonly armRole?: WordedLayout["armRole"];
+  readonly stopOn?: WordedLayout["stopOn"];
   /** Stands for the current number where it was typed otherwise: "2 5/16 in". */
   readonly text?: string | undefined;
 }
@@ -60,23 +69,30 @@ export function ReadingDrawing({
   unit,
   axle = "front",
   at = "wheel",
+  armRole,
+  stopOn,
   text,
 }: ReadingDrawingProps) {
   const id = useId();
+  const layout = { kind: layoutKind, armRole, stopOn };
   const numbers = drawnNumbers(layoutKind, reading, values);
-  const skeleton = skeletonOf(layoutKind, reading, numbers);
+  const skeleton = skeletonOf(layoutKind, reading, numbers, stopOn);
   const atStop = at === "stop" && reading.startsWith("limit:");
   const detail = atStop ? null : detailOf(reading);
-  const measurement = measurementOf(reading, numbers, skeleton, side, atStop ? "stop" : "wheel");
-  const direction = outboardDirection(detail, side, axle);
-  const close = isClose(layoutKind, reading, detail, atStop);
-  const words = readingWords(layoutKind, reading, atStop);
+  const own = ownViewOf(reading, { values, numbers, side, axle, layout });
+  const measurement =
+    own?.measurement ?? measurementOf(reading, numbers, skeleton, side, atStop ? "stop" : "wheel");
+  const direction = own?.direction ?? outboardDirection(detail, side, axle);
+  const close = own === null && isClose(layoutKind, reading, detail, atStop);
+  const words = picturedWords(reading, layout, at);
+  const plus = plusWords(reading, layout);
   const number = text ?? numberText(reading, values[reading], unit);
   const view = fitViewAndMarks(
-    detail === null
-      ? focus(reading, skeleton, measurement, atStop)
-      : detailBounds(detail, reading, numbers),
-    frameFor(reading, close, detail, direction),
+    own?.focus ??
+      (detail === null
+        ? focus(reading, skeleton, measurement, atStop)
+        : detailBounds(detail, reading, numbers)),
+    own?.frame ?? frameFor(reading, close, detail, direction),
     direction,
     (tried) => marksOf(measurement, number, tried),
     whole,
@@ -84,7 +100,7 @@ export function ReadingDrawing({
   const description = [
     words.how,
     words.a && `A: ${words.a}. B: ${words.b}.`,
-    measurement.kind === "angle" && `${positiveWords(layoutKind, reading)}.`,
+    measurement.kind === "angle" && `${plus}.`,
     isKnown(values[reading]) ? `Now ${number}.` : "Not yet measured.",
   ];
   return (
@@ -95,7 +111,7 @@ export function ReadingDrawing({
       aria-labelledby={`${id}-title ${id}-desc`}
       data-px-per-mm={view.scale}
     >
-      <title id={`${id}-title`}>{`${words.title}, ${side} side`}</title>
+      <title id={`${id}-title`}>{`${words.name}, ${side} side`}</title>
       <desc id={`${id}-desc`}>{description.filter(Boolean).join(" ")}</desc>
       <svg
         y={sceneTop}
@@ -104,7 +120,9 @@ export function ReadingDrawing({
         viewBox={`0 ${sceneTop} ${width} ${sceneBottom - sceneTop}`}
         aria-hidden="true"
       >
-        {detail === null ? (
+        {own !== null ? (
+          own.scene(view)
+        ) : detail === null ? (
           <Scene
             view={view}
             skeleton={skeleton}
@@ -135,11 +153,11 @@ export function ReadingDrawing({
       )}
       <Measure view={view} measurement={measurement} text={number} frame={whole} />
       <text class="caption" x={8} y={17}>
-        {captionText(detail, side, axle)}
+        {own?.caption ?? captionText(detail, side, axle)}
       </text>
       {measurement.kind === "angle" && (
         <text class="caption strong" x={width - 8} y={17} text-anchor="end">
-          {positiveWords(layoutKind, reading)}
+          {plus}
         </text>
       )}
       {words.a !== "" && <Legend a={words.a} b={words.b} />}
@@ -171,7 +189,7 @@ function frameFor(
 }
 
 function alongArm(reading: PicturedReading): boolean {
-  return /^(pivotTo|armAngle|stopLineAngle|mountLineAngle)/.test(reading);
+  return /^(armAngle|stopLineAngle|mountLineAngle)/.test(reading);
 }
 
 function captionText(detail: DetailName | null, side: Side, axle: "front" | "rear"): string {
@@ -182,16 +200,15 @@ function captionText(detail: DetailName | null, side: Side, axle: "front" | "rea
 }
 
 function numberText(reading: PicturedReading, value: number | undefined, unit: LengthUnit): string {
-  const kind =
-    reading === "cornerMass"
-      ? "mass"
-      : reading.endsWith("Angle") || reading === "stopLean"
-        ? "angle"
-        : "length";
+  const kind = reading === "cornerMass" ? "mass" : isAngle(reading) ? "angle" : "length";
   if (isKnown(value) && Math.abs(value) < 1e6) return quantityText({ kind, value }, unit);
   if (kind === "angle") return "? °";
   if (kind === "mass") return unit === "in" ? "? lb" : "? kg";
   return `? ${unit}`;
+}
+
+function isAngle(reading: PicturedReading): boolean {
+  return isGeometryReadingName(reading) && geometryRegistry[reading].sort === "angle";
 }
 
 /** Shown so near that a small picture of the whole is needed to tell where it is. */
@@ -203,7 +220,11 @@ function isClose(
 ): boolean {
   if (detail === "rod" || detail === "spring") return true;
   return (
-    atStop || reading === "gap" || (reading === "stopLean" && (kind === "arm" || kind === "axle"))
+    atStop ||
+    reading === "gap" ||
+    reading === "pressedHeight" ||
+    reading === "seatToPad" ||
+    (reading === "stopLean" && (kind === "arm" || kind === "axle"))
   );
 }
 
@@ -218,7 +239,13 @@ function focus(
   const around = (points: readonly Point[], x: number, below: number, above: number) =>
     points.flatMap((point) => [add(point, { x: -x, y: -below }), add(point, { x, y: above })]);
   const out = wheelCentre.x + tyreWidth / 2 + 20;
-  if (reading === "gap" || atStop) {
+  if (isHeightOverGround(reading)) {
+    return [
+      { x: -60, y: wheelCentre.y - tyreRadius - 14 },
+      { x: out, y: Math.max(60, pad.y + 90) },
+    ];
+  }
+  if (reading === "gap" || reading === "pressedHeight" || reading === "seatToPad" || atStop) {
     const end = measurement.kind === "length" ? [measurement.a, measurement.b] : [];
     return around([pad, stopTop, ...end], 40, 46, 30);
   }
@@ -243,6 +270,10 @@ function focus(
     { x: -60, y: wheelCentre.y - tyreRadius - 14 },
     { x: out, y: Math.max(kind === "arm" ? stopTop.y + 20 : 0, 110) },
   ];
+}
+
+function isHeightOverGround(reading: PicturedReading): boolean {
+  return /^(pivot|outer|stop|mount)Height$/.test(reading);
 }
 
 function Inset({

@@ -1,28 +1,21 @@
-import type { GeometryReadingName, LayoutKind, LimitKind } from "../../physics/fitment.ts";
-
-/** The readings of the geometry that have a drawing. */
-type DrawnGeometry = Extract<
-  GeometryReadingName,
-  | "pivotToStop"
-  | "pivotToMount"
-  | "pivotToOuter"
-  | "armAngle"
-  | "stopLineAngle"
-  | "mountLineAngle"
-  | "stopLean"
-  | "damperLength"
-  | "track"
-  | "stopSpacing"
->;
+import type { LayoutKind, LimitKind } from "../../physics/fitment.ts";
+import {
+  type GeometryReadingName,
+  geometryRegistry,
+  layoutReadingsInOrder,
+} from "../../physics/readings/geometryRegistry.ts";
 
 /** Everything a drawing can show being measured. */
 export type PicturedReading =
-  | DrawnGeometry
+  | GeometryReadingName
   | "gap"
+  | "pressedHeight"
+  | "seatToPad"
   | "rideHeight"
   | "cornerMass"
   | "freeHeight"
   | "usableCompression"
+  | "limitDistance"
   | `limit:${LimitKind}`;
 
 /** The current means: mm, deg, kg. Absent, undefined or not finite = not yet known. */
@@ -33,6 +26,8 @@ export type DrawnNumbers = { readonly [Name in PicturedReading]: number };
 
 const everyLayout: readonly PicturedReading[] = [
   "gap",
+  "pressedHeight",
+  "seatToPad",
   "rideHeight",
   "cornerMass",
   "freeHeight",
@@ -46,43 +41,81 @@ const everyLayout: readonly PicturedReading[] = [
 
 /** The readings that each layout has a drawing for. */
 export const drawnReadings: { readonly [Kind in LayoutKind]: readonly PicturedReading[] } = {
-  arm: ["pivotToStop", "pivotToOuter", "armAngle", "stopLineAngle", "stopLean", ...everyLayout],
-  damper: [
-    "pivotToMount",
-    "pivotToOuter",
-    "armAngle",
-    "mountLineAngle",
-    "stopLean",
-    "damperLength",
-    ...everyLayout,
-  ],
-  strut: ["stopLean", ...everyLayout],
-  axle: ["track", "stopSpacing", "stopLean", ...everyLayout],
+  arm: [...layoutReadingsInOrder.arm, "limitDistance", ...everyLayout],
+  damper: [...layoutReadingsInOrder.damper, "limitDistance", ...everyLayout],
+  strut: [...layoutReadingsInOrder.strut, ...everyLayout],
+  axle: [...layoutReadingsInOrder.axle, ...everyLayout],
+};
+
+/** What a geometry reading is drawn as while it is not known, mm or degrees. */
+const whileUnknown: { readonly [Name in GeometryReadingName]: number } = {
+  track: 1560,
+  stopSpacing: 900,
+  pivotToStop: 150,
+  pivotToMount: 270,
+  pivotToOuter: 410,
+  damperLength: 410,
+  boltSpacing: 330,
+  frontBoltToStop: 200,
+  rearBoltToStop: 250,
+  frontBoltToMount: 320,
+  rearBoltToMount: 330,
+  frontBoltToOuter: 450,
+  rearBoltToOuter: 440,
+  armAngle: 8,
+  stopLineAngle: 8,
+  mountLineAngle: 8,
+  stopLean: 0,
+  pivotHeight: 400,
+  outerHeight: 345,
+  stopHeight: 380,
+  mountHeight: 365,
+  otherPivotHeight: 650,
+  otherOuterHeight: 640,
+  lowerArmLength: 330,
+  lowerArmAngle: 6,
+  jointToTop: 560,
+  jointToTopLean: 12,
+  otherArmAngle: 2,
+  otherArmLength: 270,
+  jointHeight: 300,
+  jointInset: 35,
+  tyreOffset: 110,
+  wheelCentreAbove: 85,
 };
 
 /** Least, greatest, and what is drawn while the number is not known. */
-const bounds: { readonly [Name in PicturedReading]: readonly [number, number, number] } = {
-  pivotToStop: [40, 900, 150],
-  pivotToMount: [40, 900, 270],
-  pivotToOuter: [120, 1500, 410],
-  armAngle: [-45, 55, 8],
-  stopLineAngle: [-55, 65, 8],
-  mountLineAngle: [-55, 65, 8],
-  stopLean: [-50, 55, 0],
-  damperLength: [150, 1000, 410],
-  track: [700, 3000, 1560],
-  stopSpacing: [150, 2800, 900],
+const bounds: {
+  readonly [Name in Exclude<PicturedReading, GeometryReadingName>]: readonly [
+    number,
+    number,
+    number,
+  ];
+} = {
   gap: [0, 400, 35],
+  pressedHeight: [8, 400, 40],
+  seatToPad: [8, 500, 95],
   rideHeight: [150, 1500, 500],
   cornerMass: [1, 5000, 500],
   freeHeight: [12, 400, 60],
   usableCompression: [1, 380, 33],
+  limitDistance: [20, 1500, 260],
   "limit:tyre": [0, 400, 120],
   "limit:damper": [0, 500, 100],
   "limit:spring": [0, 400, 90],
   "limit:metal": [0, 400, 60],
   "limit:other": [0, 400, 45],
 };
+
+function boundsOf(name: PicturedReading): readonly [number, number, number] {
+  if (!isGeometryReading(name)) return bounds[name];
+  const [least, greatest] = geometryRegistry[name].believable;
+  return [least, greatest, whileUnknown[name]];
+}
+
+function isGeometryReading(name: PicturedReading): name is GeometryReadingName {
+  return Object.hasOwn(whileUnknown, name);
+}
 
 const usualLean: { readonly [Kind in LayoutKind]: number } = {
   arm: 0,
@@ -106,50 +139,61 @@ export function clamp(value: number, least: number, greatest: number): number {
   return Math.min(Math.max(value, least), greatest);
 }
 
-/** Every number the drawing needs: the known ones held to what can be drawn, usual ones for the rest. */
+/**
+ * Every number the drawing needs: the known ones held to what can be drawn, usual ones for the rest.
+ * An arm's angle that was not measured is drawn as its two heights have it, where both are known.
+ */
 export function drawnNumbers(
   kind: LayoutKind,
   reading: PicturedReading,
   values: DrawingValues,
 ): DrawnNumbers {
-  const settle = (name: PicturedReading, usual = bounds[name][2]): number => {
+  const settle = (name: PicturedReading, usual = boundsOf(name)[2]): number => {
     const value = values[name];
-    const [least, greatest] = bounds[name];
+    const [least, greatest] = boundsOf(name);
     return clamp(isKnown(value) ? value : usual, least, greatest);
   };
-  const armAngle = settle("armAngle");
-  const lean = reading === "stopLean" ? exampleLean : usualLean[kind];
+  const settled = (names: readonly PicturedReading[]) =>
+    Object.fromEntries(names.map((name) => [name, settle(name)]));
+  const armAngle = settle(
+    "armAngle",
+    angleByHeights(values.pivotHeight, values.outerHeight, values.pivotToOuter),
+  );
+  const besideArm = (name: "stopLineAngle" | "mountLineAngle") =>
+    settle(name, reading === name ? armAngle + exampleOffset : armAngle);
+  const stopLean = settle("stopLean", reading === "stopLean" ? exampleLean : usualLean[kind]);
   const freeHeight = settle("freeHeight");
-  const numbers: DrawnNumbers = {
-    pivotToStop: settle("pivotToStop"),
-    pivotToMount: settle("pivotToMount"),
-    pivotToOuter: settle("pivotToOuter"),
+  return {
+    ...(settled(Object.keys(whileUnknown) as GeometryReadingName[]) as {
+      [Name in GeometryReadingName]: number;
+    }),
+    ...(settled(Object.keys(bounds) as PicturedReading[]) as {
+      [Name in keyof typeof bounds]: number;
+    }),
     armAngle,
-    stopLineAngle: settle(
-      "stopLineAngle",
-      reading === "stopLineAngle" ? armAngle + exampleOffset : armAngle,
+    stopLineAngle: besideArm("stopLineAngle"),
+    mountLineAngle: besideArm("mountLineAngle"),
+    stopLean,
+    otherArmAngle: settle(
+      "otherArmAngle",
+      angleByHeights(values.otherPivotHeight, values.otherOuterHeight, values.otherArmLength),
     ),
-    mountLineAngle: settle(
-      "mountLineAngle",
-      reading === "mountLineAngle" ? armAngle + exampleOffset : armAngle,
-    ),
-    stopLean: settle("stopLean", lean),
-    damperLength: settle("damperLength"),
-    track: settle("track"),
-    stopSpacing: settle("stopSpacing"),
-    gap: settle("gap"),
-    rideHeight: settle("rideHeight"),
-    cornerMass: settle("cornerMass"),
-    freeHeight,
+    jointToTopLean: settle("jointToTopLean", stopLean + exampleOffset),
+    pressedHeight: Math.min(settle("pressedHeight"), freeHeight),
     usableCompression: Math.min(
       settle("usableCompression", 0.55 * freeHeight),
       mostCompressed * freeHeight,
     ),
-    "limit:tyre": settle("limit:tyre"),
-    "limit:damper": settle("limit:damper"),
-    "limit:spring": settle("limit:spring"),
-    "limit:metal": settle("limit:metal"),
-    "limit:other": settle("limit:other"),
   };
-  return numbers;
+}
+
+/** Degrees below the horizontal; undefined where a height or the length is not known. */
+function angleByHeights(
+  inner: number | undefined,
+  outer: number | undefined,
+  length: number | undefined,
+): number | undefined {
+  if (!isKnown(inner) || !isKnown(outer) || !isKnown(length)) return undefined;
+  const sine = (inner - outer) / length;
+  return Math.abs(sine) < 1 ? (Math.asin(sine) * 180) / Math.PI : undefined;
 }

@@ -178,7 +178,7 @@ const labelClear = 12;
 /**
  * A drafting dimension from a to b: its line runs `offset` px beside them on the side of `away`, the
  * letters stand beyond its ends, so that they stay apart however short it is. The label sits on the
- * line where that is long enough, else beside it. Everything is kept inside `frame`.
+ * line where that is long enough, else, or where it is asked for, beside it. Everything is kept inside `frame`.
  *
  * @param along unit direction from a to b on the picture, given because a and b may coincide
  */
@@ -190,6 +190,7 @@ export function planDimension(
   offset: number,
   labelSize: { readonly width: number; readonly height: number },
   frame: Frame,
+  labelBeside = false,
 ): DimensionPlan {
   const turned = quarterTurn(along);
   const normal =
@@ -199,7 +200,7 @@ export function planDimension(
   const room = inset(frame, 11, 11);
   const extentAlong = Math.abs(along.x) * labelSize.width + Math.abs(along.y) * labelSize.height;
   const extentAcross = Math.abs(normal.x) * labelSize.width + Math.abs(normal.y) * labelSize.height;
-  const fits = distance(a, b) > extentAlong + 24;
+  const fits = !labelBeside && distance(a, b) > extentAlong + 24;
   const middle = between(lineA, lineB, 0.5);
   const label = fits ? middle : add(middle, normal, extentAcross / 2 + labelClear);
   return {

@@ -1,6 +1,6 @@
 import type { Side } from "../../physics/fitment.ts";
 import type { DrawnNumbers, PicturedReading } from "./drawnNumbers.ts";
-import { add, belowHorizontal, distance, type Point } from "./geometry.ts";
+import { add, distance, type Point } from "./geometry.ts";
 import type { Skeleton } from "./skeleton.ts";
 import { tyreRadius } from "./skeleton.ts";
 
@@ -16,6 +16,8 @@ export type Measurement =
       readonly away: Point;
       /** How far beside a and b it runs, px. */
       readonly offset: number;
+      /** The number stands beside the line, so that it hides nothing under the tape. */
+      readonly numberBeside?: boolean;
     }
   | {
       readonly kind: "angle";
@@ -29,10 +31,10 @@ export type Measurement =
     }
   | { readonly kind: "mass"; readonly at: Point };
 
-const up: Point = { x: 0, y: 1 };
+export const up: Point = { x: 0, y: 1 };
 const down: Point = { x: 0, y: -1 };
 const outboard: Point = { x: 1, y: 0 };
-const inboard: Point = { x: -1, y: 0 };
+export const inboard: Point = { x: -1, y: 0 };
 
 export function measurementOf(
   reading: PicturedReading,
@@ -41,20 +43,12 @@ export function measurementOf(
   side: Side,
   at: "wheel" | "stop" = "wheel",
 ): Measurement {
-  const { pivot, outer, foot, pad, stopFace, axis, head, wheelCentre } = skeleton;
+  const { pivot, outer, foot, pad, stopFace, stopTop, axis, head, wheelCentre } = skeleton;
+  const groundY = wheelCentre.y - tyreRadius;
   if (at === "stop" && reading.startsWith("limit:")) {
-    return { ...length(pad, add(pad, axis, numbers[reading]), axis, outboard), offset: 52 };
+    return { ...lengthBetween(pad, add(pad, axis, numbers[reading]), axis, outboard), offset: 52 };
   }
   switch (reading) {
-    case "pivotToStop":
-      return {
-        ...length(pivot, pad, belowHorizontal(numbers.stopLineAngle), down),
-        offset: 46,
-      };
-    case "pivotToOuter":
-      return { ...length(pivot, outer, belowHorizontal(numbers.armAngle), down), offset: 46 };
-    case "pivotToMount":
-      return { ...length(pivot, foot, belowHorizontal(numbers.mountLineAngle), down), offset: 46 };
     case "armAngle":
       return lineAngle(pivot, numbers.armAngle, distance(pivot, outer));
     case "stopLineAngle":
@@ -71,43 +65,56 @@ export function measurementOf(
         reach: Math.max(distance(foot, head) * 1.15, 120),
       };
     case "damperLength":
-      return { ...length(foot, head, axis, inboard), offset: 58 };
+      return { ...lengthBetween(foot, head, axis, inboard), offset: 58 };
     case "track":
       return { ...acrossFromLeft({ x: wheelCentre.x, y: -tyreRadius }, side, down), offset: 20 };
     case "stopSpacing":
       return { ...acrossFromLeft(stopFace, side, down), offset: 44 };
+    case "pressedHeight":
+    case "seatToPad":
+      return {
+        ...lengthBetween(stopTop, pad, skeleton.stopOnArm ? axis : minus(axis), outboard),
+        offset: 60,
+      };
+    case "pivotHeight":
+      return heightOver(groundY, pivot);
+    case "outerHeight":
+      return heightOver(groundY, outer);
+    case "stopHeight":
+    case "mountHeight":
+      return heightOver(groundY, foot);
     case "gap":
       return {
-        ...length(stopFace, pad, { x: -axis.x, y: -axis.y }, outboard),
+        ...lengthBetween(stopFace, pad, skeleton.stopOnArm ? axis : minus(axis), outboard),
         offset: 52,
       };
     case "rideHeight":
       return {
-        ...length({ x: 0, y: 0 }, { x: 0, y: numbers.rideHeight }, up, outboard),
+        ...lengthBetween({ x: 0, y: 0 }, { x: 0, y: numbers.rideHeight }, up, outboard),
         offset: 0,
       };
     case "cornerMass":
       return { kind: "mass", at: { x: 0, y: 0 } };
     case "freeHeight":
       return {
-        ...length({ x: 0, y: 0 }, { x: 0, y: numbers.freeHeight }, up, outboard),
+        ...lengthBetween({ x: 0, y: 0 }, { x: 0, y: numbers.freeHeight }, up, outboard),
         offset: 118,
       };
     case "usableCompression": {
       const pressed = numbers.freeHeight - numbers.usableCompression;
       const x = 0.75 * numbers.freeHeight;
       return {
-        ...length({ x, y: pressed }, { x, y: numbers.freeHeight }, up, outboard),
+        ...lengthBetween({ x, y: pressed }, { x, y: numbers.freeHeight }, up, outboard),
         offset: 66,
       };
     }
     case "limit:tyre": {
       const top = { x: wheelCentre.x, y: wheelCentre.y + tyreRadius };
-      return { ...length(top, add(top, up, numbers[reading]), up, outboard), offset: 28 };
+      return { ...lengthBetween(top, add(top, up, numbers[reading]), up, outboard), offset: 28 };
     }
     case "limit:spring":
       return {
-        ...length(
+        ...lengthBetween(
           { x: springPlace, y: springSolid },
           { x: springPlace, y: springSolid + numbers[reading] },
           up,
@@ -116,7 +123,10 @@ export function measurementOf(
         offset: 44,
       };
     default:
-      return { ...length({ x: 0, y: 0 }, { x: 0, y: numbers[reading] }, up, outboard), offset: 64 };
+      return {
+        ...lengthBetween({ x: 0, y: 0 }, { x: 0, y: numbers[reading] }, up, outboard),
+        offset: 64,
+      };
   }
 }
 
@@ -124,18 +134,27 @@ export function measurementOf(
 export const springPlace = 70;
 export const springSolid = 98;
 
-function length(a: Point, b: Point, along: Point, away: Point) {
+export function lengthBetween(a: Point, b: Point, along: Point, away: Point) {
   return { kind: "length", a, b, along, away, offset: 40 } as const;
+}
+
+function minus(direction: Point): Point {
+  return { x: -direction.x, y: -direction.y };
 }
 
 /** Between a point of this side and the same of the other: A is always the vehicle's left. */
 function acrossFromLeft(point: Point, side: Side, away: Point) {
   const other = { x: -point.x, y: point.y };
   return side === "left"
-    ? length(point, other, inboard, away)
-    : length(other, point, outboard, away);
+    ? lengthBetween(point, other, inboard, away)
+    : lengthBetween(other, point, outboard, away);
 }
 
-function lineAngle(vertex: Point, degreesBelow: number, reach: number): Measurement {
+/** Straight up from the ground to a point, beside the point itself. */
+export function heightOver(groundY: number, point: Point): Measurement {
+  return { ...lengthBetween({ x: point.x, y: groundY }, point, up, inboard), offset: 0 };
+}
+
+export function lineAngle(vertex: Point, degreesBelow: number, reach: number): Measurement {
   return { kind: "angle", vertex, reference: 0, line: -degreesBelow, positive: -1, reach };
 }

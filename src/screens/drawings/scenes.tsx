@@ -14,7 +14,7 @@ import {
   type Tone,
   TyreFromFront,
 } from "./parts.tsx";
-import { axleTubeRadius, padDepth, type Skeleton, tyreRadius, tyreWidth } from "./skeleton.ts";
+import { axleTubeRadius, type Skeleton, tyreRadius, tyreWidth } from "./skeleton.ts";
 
 interface SceneProps {
   readonly view: View;
@@ -113,11 +113,14 @@ function ArmBar({ view, skeleton }: { readonly view: View; readonly skeleton: Sk
 }
 
 function ArmScene({ view, skeleton, freeHeight, detail = true, wheelTone }: SceneProps) {
-  const { pivot, outer, pad, stopFace, stopTop, axis, wheelCentre, stopHeight } = skeleton;
+  const { pivot, outer, bend, pad, stopFace, stopTop, axis, wheelCentre, stopHeight } = skeleton;
+  const { stopOnArm } = skeleton;
   const side = quarterTurn(axis);
   const upperJoint = { x: wheelCentre.x - 140, y: wheelCentre.y + 165 };
-  const railTop = stopTop.y + 95;
-  const railOut = stopTop.x + 58;
+  const onFrame = stopOnArm ? pad : stopTop;
+  const onArm = stopOnArm ? stopTop : pad;
+  const railTop = onFrame.y + 95;
+  const railOut = onFrame.x + 58;
   return (
     <g>
       <WheelAndBody view={view} skeleton={skeleton} tone={wheelTone} />
@@ -134,26 +137,28 @@ function ArmScene({ view, skeleton, freeHeight, detail = true, wheelTone }: Scen
         points={[
           { x: -40, y: -22 },
           { x: 34, y: -22 },
-          { x: 40, y: stopTop.y + 8 },
-          add(add(stopTop, axis, 8), side, 50),
-          add(add(stopTop, axis, 8), side, -50),
-          { x: railOut, y: stopTop.y + 22 },
+          { x: 40, y: onFrame.y + 8 },
+          add(add(onFrame, axis, 8), side, 50),
+          add(add(onFrame, axis, 8), side, -50),
+          { x: railOut, y: onFrame.y + 22 },
           { x: railOut, y: railTop },
           { x: -40, y: railTop },
         ]}
       />
       <ArmBar view={view} skeleton={skeleton} />
-      <Body view={view} from={add(pad, axis, -padDepth + 8)} to={pad} axis={axis} half={34} />
+      <Body view={view} from={add(bend, axis, 8)} to={onArm} axis={axis} half={34} />
       <Joint view={view} at={pivot} />
       {detail && <Joint view={view} at={outer} />}
-      <Plate view={view} middle={add(stopTop, axis, 4)} axis={axis} half={44} />
-      <StopShape
-        view={view}
-        top={stopTop}
-        axis={axis}
-        height={distance(stopFace, stopTop)}
-        freeHeight={Math.max(stopHeight, freeHeight)}
-      />
+      <Plate view={view} middle={add(onFrame, axis, 4)} axis={axis} half={44} />
+      {skeleton.stop !== "missing" && (
+        <StopShape
+          view={view}
+          top={stopTop}
+          axis={stopOnArm ? { x: -axis.x, y: -axis.y } : axis}
+          height={distance(stopFace, stopTop)}
+          freeHeight={Math.max(stopHeight, freeHeight)}
+        />
+      )}
     </g>
   );
 }
@@ -178,10 +183,12 @@ function ContextSpring({ view, skeleton }: { readonly view: View; readonly skele
 function Rodded({
   view,
   skeleton,
+  freeHeight,
   strut,
 }: {
   readonly view: View;
   readonly skeleton: Skeleton;
+  readonly freeHeight: number;
   readonly strut: boolean;
 }) {
   const { foot, pad, head, axis, stopTop, stopFace } = skeleton;
@@ -192,12 +199,20 @@ function Rodded({
       {strut && <Coil view={view} foot={seat} head={stopTop} radius={78} coils={5} wire={14} />}
       {strut && <Plate view={view} middle={seat} axis={axis} half={88} />}
       <Plate view={view} middle={add(stopTop, axis, 3)} axis={axis} half={strut ? 88 : 44} />
-      <StopShape view={view} top={stopTop} axis={axis} height={height} freeHeight={height} />
+      {skeleton.stop !== "missing" && (
+        <StopShape
+          view={view}
+          top={stopTop}
+          axis={axis}
+          height={height}
+          freeHeight={skeleton.stop === "pressed" ? freeHeight : height}
+        />
+      )}
     </Damper>
   );
 }
 
-function DamperScene({ view, skeleton, detail = true, wheelTone }: SceneProps) {
+function DamperScene({ view, skeleton, freeHeight, detail = true, wheelTone }: SceneProps) {
   const { pivot, outer, head, wheelCentre } = skeleton;
   const top = head.y + 40;
   return (
@@ -219,12 +234,12 @@ function DamperScene({ view, skeleton, detail = true, wheelTone }: SceneProps) {
       <ArmBar view={view} skeleton={skeleton} />
       <Joint view={view} at={pivot} />
       {detail && <Joint view={view} at={outer} />}
-      <Rodded view={view} skeleton={skeleton} strut={false} />
+      <Rodded view={view} skeleton={skeleton} freeHeight={freeHeight} strut={false} />
     </g>
   );
 }
 
-function StrutScene({ view, skeleton, detail = true, wheelTone }: SceneProps) {
+function StrutScene({ view, skeleton, freeHeight, detail = true, wheelTone }: SceneProps) {
   const { pivot, outer, head, foot, axis } = skeleton;
   const side = quarterTurn(axis);
   return (
@@ -245,7 +260,7 @@ function StrutScene({ view, skeleton, detail = true, wheelTone }: SceneProps) {
       <Joint view={view} at={pivot} tone="context" />
       <Knuckle view={view} skeleton={skeleton} to={foot} />
       {detail && <Joint view={view} at={outer} tone="context" />}
-      <Rodded view={view} skeleton={skeleton} strut />
+      <Rodded view={view} skeleton={skeleton} freeHeight={freeHeight} strut />
     </g>
   );
 }
@@ -309,13 +324,15 @@ function AxleSide({ view, skeleton, freeHeight, tone }: SceneProps & { readonly 
         half={40}
       />
       <Plate view={view} tone={tone} middle={add(stopTop, axis, 4)} axis={axis} half={42} />
-      <StopShape
-        view={view}
-        top={stopTop}
-        axis={axis}
-        height={distance(stopFace, stopTop)}
-        freeHeight={freeHeight}
-      />
+      {skeleton.stop !== "missing" && (
+        <StopShape
+          view={view}
+          top={stopTop}
+          axis={axis}
+          height={distance(stopFace, stopTop)}
+          freeHeight={freeHeight}
+        />
+      )}
     </g>
   );
 }

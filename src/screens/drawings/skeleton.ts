@@ -24,6 +24,10 @@ export interface Skeleton {
   /** The damper's or strut's upper eye; where the stop acts on an arm or axle, the stop's top. */
   readonly head: Point;
   readonly stopHeight: number;
+  /** "missing": seat and pad face each other with nothing between. */
+  readonly stop: "free" | "pressed" | "missing";
+  /** The stop stands on the arm and meets a pad on the frame. */
+  readonly stopOnArm: boolean;
   readonly wheelCentre: Point;
   readonly archY: number;
   /** A damper and its spring beside the stop, where the layout's stop sits elsewhere. */
@@ -45,14 +49,16 @@ export function skeletonOf(
   kind: LayoutKind,
   reading: PicturedReading,
   numbers: DrawnNumbers,
+  stopOn?: "frame" | "arm",
 ): Skeleton {
   const axis = leaning(numbers.stopLean);
+  const stand = standOf(reading, numbers);
   const points =
     kind === "arm"
-      ? armPoints(numbers, axis)
+      ? armPoints(reading, numbers, axis, stand, stopOn === "arm")
       : kind === "axle"
-        ? axlePoints(numbers, axis)
-        : telescopicPoints(kind, reading, numbers, axis);
+        ? axlePoints(numbers, axis, stand)
+        : telescopicPoints(kind, reading, numbers, axis, stand);
   const archY =
     reading === "limit:tyre"
       ? points.wheelCentre.y + tyreRadius + numbers["limit:tyre"]
@@ -62,24 +68,63 @@ export function skeletonOf(
 
 type KindPoints = Omit<Skeleton, "kind" | "axis" | "archY">;
 
-function armPoints(numbers: DrawnNumbers, axis: Point): KindPoints {
+/** How the stop stands at ride: the gap before it and its height as it is, mm. */
+interface Stand {
+  readonly stop: Skeleton["stop"];
+  readonly gap: number;
+  readonly height: number;
+}
+
+function standOf(reading: PicturedReading, numbers: DrawnNumbers): Stand {
+  if (reading === "pressedHeight") {
+    return { stop: "pressed", gap: 0, height: numbers.pressedHeight };
+  }
+  if (reading === "seatToPad") return { stop: "missing", gap: 0, height: numbers.seatToPad };
+  return { stop: "free", gap: numbers.gap, height: numbers.freeHeight };
+}
+
+const heightOfGround: { readonly [Name in PicturedReading]?: true } = {
+  pivotHeight: true,
+  outerHeight: true,
+  stopHeight: true,
+  mountHeight: true,
+};
+
+/** The wheel's center: beside the outer joint, or as high as the ground's distance from the pivot line has it. */
+function wheelCentreOf(reading: PicturedReading, numbers: DrawnNumbers, outer: Point): Point {
+  const beside = add(outer, { x: 135, y: 75 });
+  return heightOfGround[reading] ? { x: beside.x, y: tyreRadius - numbers.pivotHeight } : beside;
+}
+
+function armPoints(
+  reading: PicturedReading,
+  numbers: DrawnNumbers,
+  axis: Point,
+  { stop, gap, height }: Stand,
+  stopOnArm: boolean,
+): KindPoints {
   const pivot = { x: 0, y: 0 };
   const outer = add(pivot, belowHorizontal(numbers.armAngle), numbers.pivotToOuter);
-  const pad = add(pivot, belowHorizontal(numbers.stopLineAngle), numbers.pivotToStop);
-  const stopFace = add(pad, axis, numbers.gap);
-  const stopTop = add(stopFace, axis, numbers.freeHeight);
+  const touched = add(pivot, belowHorizontal(numbers.stopLineAngle), numbers.pivotToStop);
+  const pad = stopOnArm ? add(touched, axis, gap) : touched;
+  const stopFace = stopOnArm ? touched : add(pad, axis, gap);
+  const stopTop = add(stopFace, axis, stopOnArm ? -height : height);
+  const onArm = stopOnArm ? stopTop : pad;
+  const head = stopOnArm ? pad : stopTop;
   const damperFoot = add(pivot, belowHorizontal(numbers.armAngle), 0.72 * numbers.pivotToOuter);
   return {
     pivot,
     outer,
-    bend: add(pad, axis, -padDepth),
-    foot: pad,
+    bend: add(onArm, axis, -padDepth),
+    foot: stopOnArm ? stopFace : pad,
     pad,
     stopFace,
     stopTop,
-    head: stopTop,
-    stopHeight: numbers.freeHeight,
-    wheelCentre: add(outer, { x: 135, y: 75 }),
+    head,
+    stopHeight: height,
+    stop,
+    stopOnArm,
+    wheelCentre: wheelCentreOf(reading, numbers, outer),
     damperFoot,
     damperHead: add(damperFoot, { x: -60, y: 400 }),
   };
@@ -90,49 +135,53 @@ function telescopicPoints(
   reading: PicturedReading,
   numbers: DrawnNumbers,
   axis: Point,
+  stand: Stand,
 ): KindPoints {
   const pivot = { x: 0, y: 0 };
   const outer =
     kind === "damper"
       ? add(pivot, belowHorizontal(numbers.armAngle), numbers.pivotToOuter)
       : add(pivot, belowHorizontal(6), 330);
-  const wheelCentre = add(outer, { x: kind === "damper" ? 135 : 160, y: 75 });
+  const wheelCentre =
+    kind === "damper" ? wheelCentreOf(reading, numbers, outer) : add(outer, { x: 160, y: 75 });
   const foot =
     kind === "damper"
       ? add(pivot, belowHorizontal(numbers.mountLineAngle), numbers.pivotToMount)
       : add(outer, { x: 20, y: 115 });
   const trueLength = kind === "damper" ? numbers.damperLength : 460;
-  const wanted = numbers.gap + numbers.freeHeight;
+  const wanted = stand.gap + stand.height;
   const keepsLength = reading === "damperLength";
   const length = keepsLength ? trueLength : Math.max(trueLength, wanted + mountPlate + leastBody);
   const room = length * (1 - leastBodyShare) - mountPlate;
   const share = keepsLength ? Math.min(1, Math.max(room, 1) / Math.max(wanted, 1)) : 1;
   const head = add(foot, axis, length);
   const stopTop = add(head, axis, -mountPlate);
-  const stopHeight = numbers.freeHeight * share;
+  const stopHeight = stand.height * share;
   const stopFace = add(stopTop, axis, -stopHeight);
   return {
     pivot,
     outer,
     bend: kind === "damper" ? foot : outer,
     foot,
-    pad: add(stopFace, axis, -numbers.gap * share),
+    pad: add(stopFace, axis, -stand.gap * share),
     stopFace,
     stopTop,
     head,
     stopHeight,
+    stop: stand.stop,
+    stopOnArm: false,
     wheelCentre,
     damperFoot: foot,
     damperHead: head,
   };
 }
 
-function axlePoints(numbers: DrawnNumbers, axis: Point): KindPoints {
+function axlePoints(numbers: DrawnNumbers, axis: Point, { stop, gap, height }: Stand): KindPoints {
   const middle = { x: 0, y: 0 };
   const wheelCentre = { x: numbers.track / 2, y: 0 };
   const pad = { x: numbers.stopSpacing / 2, y: axleTubeRadius + 12 };
-  const stopFace = add(pad, axis, numbers.gap);
-  const stopTop = add(stopFace, axis, numbers.freeHeight);
+  const stopFace = add(pad, axis, gap);
+  const stopTop = add(stopFace, axis, height);
   const damperFoot = { x: Math.max(numbers.stopSpacing / 2 - 150, 60), y: axleTubeRadius };
   return {
     pivot: middle,
@@ -143,7 +192,9 @@ function axlePoints(numbers: DrawnNumbers, axis: Point): KindPoints {
     stopFace,
     stopTop,
     head: stopTop,
-    stopHeight: numbers.freeHeight,
+    stopHeight: height,
+    stop,
+    stopOnArm: false,
     wheelCentre,
     damperFoot,
     damperHead: add(damperFoot, { x: -60, y: 330 }),

@@ -7,7 +7,7 @@ import { entryOutcome } from "../../records/entry/entryPath.ts";
 import { chosen } from "../../records/filling/choice.ts";
 import { wayOf } from "../../records/filling/rideWays.ts";
 import { stopSource } from "../../records/filling/stopSources.ts";
-import { readingGuide } from "./readingGuide.ts";
+import { readingWords, wordedLayout } from "../readings/readingWords.ts";
 import { standingSteps } from "./standing.ts";
 
 export const sections = [
@@ -151,7 +151,7 @@ function geometryDrafts(
   return names.map((name) => ({
     id: `${prefix}${name}`,
     section,
-    name: readingGuide(name, kind).name,
+    name: readingWords(name, wordedLayout(stored.record)).name,
     needed: layoutReadingNames[kind].needed.includes(name),
     done: readings?.[name] !== undefined,
     reading: true,
@@ -159,7 +159,7 @@ function geometryDrafts(
   }));
 }
 
-function cornerDrafts(stored: StoredCheck, corner: PartialCorner, kind: LayoutKind): Draft[] {
+function cornerDrafts(stored: StoredCheck, corner: PartialCorner): Draft[] {
   const { side } = corner;
   const section: Section = side === "left" ? "Left side" : "Right side";
   const asked = corner.limits.length > 0 || chosen(stored, `${side}.limits`) === "none";
@@ -167,7 +167,7 @@ function cornerDrafts(stored: StoredCheck, corner: PartialCorner, kind: LayoutKi
     {
       id: `${side}.gap`,
       section,
-      name: readingGuide(`${side}.gap`, kind).name,
+      name: readingWords(`${side}.gap`, wordedLayout(stored.record)).name,
       done: corner.gap !== undefined,
       reading: true,
     },
@@ -183,7 +183,7 @@ function cornerDrafts(stored: StoredCheck, corner: PartialCorner, kind: LayoutKi
     ...corner.limits.map((limit, index) => ({
       id: `${side}.limits.${index}`,
       section,
-      name: readingGuide(`${side}.limits.${index}`, kind, limit).name,
+      name: readingWords(`${side}.limits.${index}`, wordedLayout(stored.record), limit).name,
       done: limit.reading !== undefined,
       reading: true,
       typedHere: [`${side}.limits.${index}.perWheel`],
@@ -209,7 +209,7 @@ function sideDrafts(stored: StoredCheck, kind: LayoutKind): Draft[] {
         drafts.push(...geometryDrafts(stored, kind, section, rightGeometry(kind), "right."));
       }
     }
-    drafts.push(...cornerDrafts(stored, corner, kind));
+    drafts.push(...cornerDrafts(stored, corner));
   });
   return drafts;
 }

@@ -4,10 +4,10 @@ import { catalogueEntry } from "../../records/entry/readingCatalogue.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { Pack, Platform } from "../../records/pack/pack.ts";
 import { LayoutPicture } from "../drawings/LayoutPicture.tsx";
-import { limitNames } from "../guide/readingGuide.ts";
 import { Button } from "../parts/Button.tsx";
 import { Segmented } from "../parts/Choices.tsx";
 import { SelectField } from "../parts/Field.tsx";
+import { limitTitles } from "../readings/limitWords.ts";
 import { PackNumber, PackReading, PackText } from "./fields.tsx";
 import { ItemScreen, NoSuchItem } from "./ItemScreen.tsx";
 import { setText, textOf } from "./itemDraft.ts";
@@ -171,9 +171,9 @@ function Editing({
             <SelectField
               label="What ends the travel"
               value={textOf(draft, `limits.${index}.kind`)}
-              options={(Object.keys(limitNames) as LimitKind[]).map((value) => ({
+              options={(Object.keys(limitTitles) as LimitKind[]).map((value) => ({
                 value,
-                text: limitNames[value],
+                text: limitTitles[value],
               }))}
               onChange={put(`limits.${index}.kind`)}
             />

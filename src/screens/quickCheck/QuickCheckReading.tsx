@@ -10,9 +10,9 @@ import { WhatGoesWrong } from "../check/reading/WhatGoesWrong.tsx";
 import { useSettled } from "../check/settled.ts";
 import type { DrawingValues, PicturedReading } from "../drawings/drawnNumbers.ts";
 import { ReadingDrawing } from "../drawings/ReadingDrawing.tsx";
-import { readingGuide } from "../guide/readingGuide.ts";
 import { Segmented } from "../parts/Choices.tsx";
 import type { Tone } from "../parts/Notice.tsx";
+import { readingWords } from "../readings/readingWords.ts";
 import { spokenEntry } from "../voice/spokenEntry.ts";
 import { type QuickCheckReadingName, quickCheckIds } from "./quickCheckDraft.ts";
 
@@ -76,9 +76,9 @@ export function QuickCheckReading({
   const kind = layout.kind;
   const drawn: PicturedReading =
     name === "clearance" ? `limit:${clearanceKind}` : name === "stopHeight" ? "freeHeight" : name;
-  const guide = readingGuide(
+  const guide = readingWords(
     id,
-    kind,
+    layout,
     name === "clearance" ? { kind: clearanceKind, at: clearanceAt } : undefined,
   );
   const shownUnit = entryLengthUnit(entry);

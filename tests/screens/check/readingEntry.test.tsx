@@ -63,7 +63,7 @@ describe("typing a reading", () => {
     ["2.31", "inches", 2.31 * 25.4],
     ['2 5/16"', "mm", 2.3125 * 25.4],
   ] as const)("takes “%s” with %s chosen", async (text, unit, mm) => {
-    await at("pivotToStop", "Left: Pivot to stop");
+    await at("pivotToStop", "Left: Pivot line to stop");
     await choose(unit);
     await type(pivotToStop, text);
     await waitFor(async () =>
@@ -86,25 +86,25 @@ describe("typing a reading", () => {
   });
 
   it("comes back to the same reading after a reload in mid-check", async () => {
-    await at("pivotToOuter", "Left: Pivot to outer joint");
+    await at("pivotToOuter", "Left: Pivot line to outer joint");
     await type("Distance from pivot to outer joint", "411");
     await waitFor(() => screen.getByText("Kept"));
     cleanup();
     startApp(`#/check/${stored.id}`);
-    await heading("Left: Pivot to outer joint");
+    await heading("Left: Pivot line to outer joint");
     const input = screen.getByLabelText("Distance from pivot to outer joint") as HTMLInputElement;
     expect(input.value).toBe("411");
   });
 
   it("opens in the unit it was typed in, whatever the person now prefers", async () => {
-    await at("pivotToStop", "Left: Pivot to stop");
+    await at("pivotToStop", "Left: Pivot line to stop");
     await choose("inches");
     await type(pivotToStop, "6 1/4");
     await waitFor(() => screen.getByText("Kept"));
     cleanup();
     changePreferences({ length: "mm" });
     startApp(`#/check/${stored.id}/pivotToStop`);
-    await heading("Left: Pivot to stop");
+    await heading("Left: Pivot line to stop");
     expect((screen.getByLabelText(pivotToStop) as HTMLInputElement).value).toBe("6 1/4");
     expect((screen.getByRole("radio", { name: "inches" }) as HTMLInputElement).checked).toBe(true);
     expect((await kept(stored.id)).record.layout?.readings?.pivotToStop?.typed).toEqual([
@@ -113,7 +113,7 @@ describe("typing a reading", () => {
   });
 
   it("asks politely about millimetres that must have been inches, and takes the hint", async () => {
-    await at("pivotToStop", "Left: Pivot to stop");
+    await at("pivotToStop", "Left: Pivot line to stop");
     await type(pivotToStop, "6");
     await screen.findByText(/Was it measured in inches/);
     expect(screen.getByRole("button", { name: "Next" })).toBeTruthy();
@@ -125,7 +125,7 @@ describe("typing a reading", () => {
   });
 
   it("takes repeats, tells when they scatter, and takes one out again", async () => {
-    await at("pivotToStop", "Left: Pivot to stop");
+    await at("pivotToStop", "Left: Pivot line to stop");
     await type(pivotToStop, "152");
     await tap("Add a repeat");
     await type(`${pivotToStop}, time 2`, "172");
@@ -137,7 +137,7 @@ describe("typing a reading", () => {
   });
 
   it("takes the ± from the tool, remembers the tool, and keeps a ± that is typed", async () => {
-    await at("pivotToStop", "Left: Pivot to stop");
+    await at("pivotToStop", "Left: Pivot line to stop");
     await type(pivotToStop, "152");
     // No class on the tape, as class III: √((0.6 + 0.4 + 0.3)² + 0.5² + 2²) = 2.4372.
     await screen.findByText("Measured with: Tape, no class on it, ± 2.44 mm");
@@ -156,7 +156,7 @@ describe("typing a reading", () => {
     await waitFor(async () => expect((await keptReading("pivotToStop"))?.tol).toBe(0.8));
     await screen.findByText("Measured with: typed, ± 0.8 mm");
     await tap("Next");
-    await heading("Left: Pivot to outer joint");
+    await heading("Left: Pivot line to outer joint");
     await type("Distance from pivot to outer joint", "411");
     await screen.findByText(/^Measured with: Caliper, ± 2.01 mm/);
   });
@@ -171,7 +171,7 @@ describe("typing a reading", () => {
   });
 
   it("keeps a ± what it was when the number is taken in the other unit", async () => {
-    await at("pivotToStop", "Left: Pivot to stop");
+    await at("pivotToStop", "Left: Pivot line to stop");
     await type(pivotToStop, "5");
     await type(/your own ±/, "2");
     await choose("inches");
@@ -191,30 +191,32 @@ describe("typing a reading", () => {
   });
 
   it("goes on with Enter only when there is something to go on from", async () => {
-    await at("pivotToStop", "Left: Pivot to stop");
+    await at("pivotToStop", "Left: Pivot line to stop");
     const input = screen.getByLabelText(pivotToStop);
     fireEvent.keyDown(input, { key: "Enter" });
-    expect(screen.getByRole("heading", { level: 1 }).textContent).toBe("Left: Pivot to stop");
+    expect(screen.getByRole("heading", { level: 1 }).textContent).toBe("Left: Pivot line to stop");
     await type(pivotToStop, "152");
     fireEvent.keyDown(input, { key: "Enter" });
-    await heading("Left: Pivot to outer joint");
+    await heading("Left: Pivot line to outer joint");
   });
 
   it("loses nothing by back, skip and coming again", async () => {
-    await at("pivotToStop", "Left: Pivot to stop");
+    await at("pivotToStop", "Left: Pivot line to stop");
     await type(pivotToStop, "152");
     await tap("Next");
-    await heading("Left: Pivot to outer joint");
+    await heading("Left: Pivot line to outer joint");
     await tap("Skip for now");
     await heading("Left: Arm angle");
     await tap("Back");
-    await heading("Left: Pivot to outer joint");
+    await heading("Left: Pivot line to outer joint");
     await tap("Back");
-    await heading("Left: Pivot to stop");
+    await heading("Left: Pivot line to stop");
     expect((screen.getByLabelText(pivotToStop) as HTMLInputElement).value).toBe("152");
     const steps = screen.getByRole("navigation", { name: "All steps" });
     expect(
-      within(steps).getByRole("button", { name: /Pivot to outer joint.*skipped, still needed/ }),
+      within(steps).getByRole("button", {
+        name: /Pivot line to outer joint.*skipped, still needed/,
+      }),
     ).toBeTruthy();
   });
 });

@@ -2,17 +2,22 @@ import { cleanup, render } from "@testing-library/preact";
 import fc from "fast-check";
 import { afterEach, describe, expect, it } from "vitest";
 import type { LayoutKind, Side } from "../../../src/physics/fitment.ts";
+import {
+  geometryRegistry,
+  isGeometryReadingName,
+} from "../../../src/physics/readings/geometryRegistry.ts";
 import { withPlainSpaces } from "../../../src/records/entry/quantityText.ts";
+import { isFromAbove } from "../../../src/screens/drawings/above/aboveMeasurement.ts";
 import {
   type DrawingValues,
   drawnReadings,
   type PicturedReading,
 } from "../../../src/screens/drawings/drawnNumbers.ts";
+import { picturedWords } from "../../../src/screens/drawings/picturedWords.ts";
 import {
   ReadingDrawing,
   type ReadingDrawingProps,
 } from "../../../src/screens/drawings/ReadingDrawing.tsx";
-import { readingWords } from "../../../src/screens/drawings/words.ts";
 
 afterEach(cleanup);
 
@@ -21,7 +26,9 @@ const pairs = kinds.flatMap((kind) =>
   drawnReadings[kind].map((reading) => [kind, reading] as const),
 );
 const everyReading = [...new Set(pairs.map(([, reading]) => reading))];
-const isAngle = (reading: PicturedReading) => reading.endsWith("Angle") || reading === "stopLean";
+const isAngle = (reading: PicturedReading) =>
+  isGeometryReadingName(reading) && geometryRegistry[reading].sort === "angle";
+const isLean = (reading: PicturedReading) => reading === "stopLean" || reading === "jointToTopLean";
 
 function draw(
   props: Partial<ReadingDrawingProps> & { layoutKind: LayoutKind; reading: PicturedReading },
@@ -101,13 +108,13 @@ describe.each(pairs)("%s, %s", { timeout: 30_000 }, (layoutKind, reading) => {
 
   it("has a title and a description that name both ends", () => {
     const { svg } = draw({ layoutKind, reading, side: "right" });
-    const words = readingWords(layoutKind, reading);
+    const words = picturedWords(reading, { kind: layoutKind });
     const [titleId, descriptionId] = (svg.getAttribute("aria-labelledby") ?? "").split(" ");
     const title = svg.querySelector("title");
     const description = svg.querySelector("desc");
     expect(title?.id).toBe(titleId);
     expect(description?.id).toBe(descriptionId);
-    expect(title?.textContent).toBe(`${words.title}, right side`);
+    expect(title?.textContent).toBe(`${words.name}, right side`);
     expect(description?.textContent).toContain(words.how);
     expect(description?.textContent).toContain(words.a);
     expect(description?.textContent).toContain("Not yet measured.");
@@ -131,8 +138,8 @@ describe.each(oneSided)("left and right: %s, %s", (layoutKind, reading) => {
     expect(leftA.y).toBeCloseTo(rightA.y, 0);
     expect(leftB.y).toBeCloseTo(rightB.y, 0);
     const behind = draw({ layoutKind, reading, values, side: "left", axle: "rear" }).svg;
-    const seenFromBeside = reading === "rideHeight";
-    expect(pointOf(behind, "a").x).toBeCloseTo(seenFromBeside ? leftA.x : rightA.x, 0);
+    const alikeFromBehind = reading === "rideHeight" || isFromAbove(reading);
+    expect(pointOf(behind, "a").x).toBeCloseTo(alikeFromBehind ? leftA.x : rightA.x, 0);
   });
 });
 
@@ -141,9 +148,21 @@ const trueRange: { readonly [Name in PicturedReading]?: readonly [number, number
   pivotToStop: [40, 900],
   pivotToMount: [40, 900],
   pivotToOuter: [120, 1500],
+  boltSpacing: [60, 900],
+  limitDistance: [40, 900],
   damperLength: [150, 1000],
-  track: [700, 3000],
-  stopSpacing: [150, 2800],
+  track: [900, 2600],
+  stopSpacing: [200, 2400],
+  otherArmLength: [80, 1000],
+  jointHeight: [120, 600],
+  jointInset: [1, 200],
+  tyreOffset: [1, 300],
+  wheelCentreAbove: [1, 400],
+  lowerArmLength: [120, 1000],
+  jointToTop: [300, 1200],
+  pivotHeight: [80, 1200],
+  pressedHeight: [8, 400],
+  seatToPad: [8, 500],
   gap: [0, 400],
   rideHeight: [150, 1500],
   freeHeight: [12, 400],
@@ -182,12 +201,11 @@ describe.each(lengths)("to scale: %s, %s", { timeout: 30_000 }, (layoutKind, rea
 describe.each(angles)("to scale: %s, %s", { timeout: 30_000 }, (layoutKind, reading) => {
   it("leans its line by the angle, positive the way the words say", () => {
     fc.assert(
-      fc.property(fc.double({ min: -45, max: 55, noNaN: true }), (value) => {
+      fc.property(fc.double({ min: -34, max: 34, noNaN: true }), (value) => {
         const { svg, unmount } = draw({ layoutKind, reading, values: { [reading]: value } });
         const [a, b] = [pointOf(svg, "a"), pointOf(svg, "b")];
         const line = { x: b.x - a.x, y: a.y - b.y };
-        const drawn =
-          reading === "stopLean" ? Math.atan2(-line.x, line.y) : Math.atan2(-line.y, line.x);
+        const drawn = isLean(reading) ? Math.atan2(-line.x, line.y) : Math.atan2(-line.y, line.x);
         const rounding = Math.atan2(0.15, Math.hypot(line.x, line.y));
         expect(Math.abs(drawn - (value * Math.PI) / 180)).toBeLessThan(rounding);
         unmount();
@@ -201,9 +219,7 @@ describe.each(angles)("to scale: %s, %s", { timeout: 30_000 }, (layoutKind, read
       strut: "top toward the middle = +",
       axle: "top toward the middle = +",
     };
-    expect(svg.textContent).toContain(
-      reading === "stopLean" ? words[layoutKind] : "outer end lower = +",
-    );
+    expect(svg.textContent).toContain(isLean(reading) ? words[layoutKind] : "outer end lower = +");
   });
 });
 

@@ -6,7 +6,7 @@ import { drawnReadingOf } from "../../../src/screens/drawings/drawingValues.ts";
 import { pairOf } from "../../../src/screens/drawings/rightWrong/pairOf.ts";
 import { RightWrong } from "../../../src/screens/drawings/rightWrong/RightWrong.tsx";
 import { pairSize } from "../../../src/screens/drawings/rightWrong/shapes.tsx";
-import { readingGuide } from "../../../src/screens/guide/readingGuide.ts";
+import { readingWords } from "../../../src/screens/readings/readingWords.ts";
 
 afterEach(cleanup);
 
@@ -36,10 +36,10 @@ const hard: Case[] = limits.flatMap((limit) =>
 
 /** Words of the guide's sentence that the picture must be about, by the reading's last name. */
 const about: { readonly [name: string]: RegExp } = {
-  pivotToStop: /mounting bolt/,
-  pivotToOuter: /edge of the wheel/,
-  pivotToMount: /arm under/,
-  armAngle: /cranked/,
+  pivotToStop: /one bolt/i,
+  pivotToOuter: /one bolt/i,
+  pivotToMount: /one bolt/i,
+  armAngle: /bent/,
   stopLineAngle: /arm/,
   mountLineAngle: /arm/,
   damperLength: /off the ground/,
@@ -73,7 +73,7 @@ describe("right and wrong", () => {
     const pattern = about[id.split(".").at(-1) ?? ""];
     if (!drawn || !pattern) return;
     expect(pairOf(drawn, kind)?.wrong.words).toMatch(pattern);
-    expect(readingGuide(id, kind).wrong).toMatch(pattern);
+    expect(readingWords(id, { kind }).wrong).toMatch(pattern);
   });
 
   it("keep every point inside the picture", () => {

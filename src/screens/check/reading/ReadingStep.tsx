@@ -3,8 +3,8 @@ import type { StoredCheck } from "../../../records/check/storedCheck.ts";
 import { sidesOf } from "../../../records/filling/sides.ts";
 import { drawingValues, drawnReadingOf } from "../../drawings/drawingValues.ts";
 import { ReadingDrawing } from "../../drawings/ReadingDrawing.tsx";
-import { type ReadingGuide, readingGuide } from "../../guide/readingGuide.ts";
 import type { StepProps } from "../../guide/stepProps.ts";
+import { type ReadingWords, readingWords, wordedLayout } from "../../readings/readingWords.ts";
 import { TiltButton } from "../tilt/TiltButton.tsx";
 import { LimitOptions } from "./LimitOptions.tsx";
 import { entryOf, ReadingEntry } from "./ReadingEntry.tsx";
@@ -18,11 +18,10 @@ export function sideOf(stored: StoredCheck, id: string): Side {
   return side === "left" || side === "right" ? side : (sidesOf(stored)[0] ?? "left");
 }
 
-export function guideOf(stored: StoredCheck, id: string): ReadingGuide {
-  const kind = stored.record.layout?.kind ?? "arm";
+function wordsOf(stored: StoredCheck, id: string): ReadingWords {
   const match = /^(left|right)\.limits\.(\d+)$/.exec(id);
   const corner = stored.record.corners.find((each) => each.side === match?.[1]);
-  return readingGuide(id, kind, corner?.limits[Number(match?.[2] ?? -1)]);
+  return readingWords(id, wordedLayout(stored.record), corner?.limits[Number(match?.[2] ?? -1)]);
 }
 
 function limitIndexOf(id: string): number {
@@ -45,12 +44,13 @@ function signsOf(stored: StoredCheck, id: string) {
 /** One reading on one screen. */
 export function ReadingStep({ stored, change, step, preferences, next }: StepProps) {
   const { id } = step;
-  const guide = guideOf(stored, id);
+  const guide = wordsOf(stored, id);
   const side = sideOf(stored, id);
   const { record } = stored;
   const index = limitIndexOf(id);
   const limit = record.corners.find((corner) => corner.side === side)?.limits[index];
   const drawn = drawnReadingOf(id, limit?.kind);
+  const layout = wordedLayout(record);
   return (
     <div class="reading-layout">
       <div class="reading-show">
@@ -65,11 +65,13 @@ export function ReadingStep({ stored, change, step, preferences, next }: StepPro
         </div>
         {drawn && (
           <ReadingDrawing
-            layoutKind={record.layout?.kind ?? "arm"}
+            layoutKind={layout.kind}
             reading={drawn}
             values={drawingValues(record, side, index)}
             side={side}
             axle={record.axle}
+            armRole={layout.armRole}
+            stopOn={layout.stopOn}
             at={limit?.at}
             unit={shownUnit(stored, id, preferences.length)}
             text={shownText(stored, id)}

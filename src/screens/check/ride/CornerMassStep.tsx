@@ -4,10 +4,10 @@ import { helperInputs } from "../../../records/filling/helperInputs.ts";
 import { packCornerMass } from "../../../records/filling/platforms.ts";
 import { drawingValues } from "../../drawings/drawingValues.ts";
 import { ReadingDrawing } from "../../drawings/ReadingDrawing.tsx";
-import { readingGuide } from "../../guide/readingGuide.ts";
 import type { StepProps } from "../../guide/stepProps.ts";
 import { Choices } from "../../parts/Choices.tsx";
 import { Notice } from "../../parts/Notice.tsx";
+import { readingWords, wordedLayout } from "../../readings/readingWords.ts";
 import { referencePack } from "../../referencePack.ts";
 import { ReadingEntry } from "../reading/ReadingEntry.tsx";
 import { shownUnit } from "../reading/shownReading.ts";
@@ -24,7 +24,7 @@ export function CornerMassStep({ stored, change, step, preferences, next }: Step
   const opened = useRevealed(way);
   const pack = packCornerMass(stored, referencePack());
   const massUnit = preferences.mass === "lb" ? "in" : "mm";
-  const guide = readingGuide(step.id, record.layout?.kind ?? "arm");
+  const guide = readingWords(step.id, wordedLayout(record));
   return (
     <>
       <Choices<MassWay>

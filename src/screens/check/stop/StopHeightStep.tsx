@@ -4,9 +4,9 @@ import { sidesOf } from "../../../records/filling/sides.ts";
 import { stopSource } from "../../../records/filling/stopSources.ts";
 import { drawingValues } from "../../drawings/drawingValues.ts";
 import { ReadingDrawing } from "../../drawings/ReadingDrawing.tsx";
-import { readingGuide } from "../../guide/readingGuide.ts";
 import type { StepProps } from "../../guide/stepProps.ts";
 import { Notice } from "../../parts/Notice.tsx";
+import { readingWords, wordedLayout } from "../../readings/readingWords.ts";
 import { NumberEntry } from "../NumberEntry.tsx";
 import { ReadingEntry } from "../reading/ReadingEntry.tsx";
 import { shownText, shownUnit } from "../reading/shownReading.ts";
@@ -14,7 +14,7 @@ import { WhatGoesWrong } from "../reading/WhatGoesWrong.tsx";
 
 export function StopHeightStep({ stored, change, step, preferences }: StepProps) {
   const { record } = stored;
-  const guide = readingGuide(step.id, record.layout?.kind ?? "arm");
+  const guide = readingWords(step.id, wordedLayout(record));
   const side = sidesOf(stored)[0] ?? "left";
   const fault = stopFaults(record.stop ?? {}).find(({ code }) => code === "usableAboveHeight");
   return (

@@ -2,64 +2,59 @@ import type { ComponentChildren } from "preact";
 import type { Pair } from "./pair.ts";
 import { ArmBar, Bolt, Coils, DamperShape, Gauge, Ground, Rubber, Tape, Tyre } from "./shapes.tsx";
 
-const pivot = { x: 20, y: 66 };
-const outer = { x: 112, y: 78 };
+const frontBolt = { x: 26, y: 16 };
+const rearBolt = { x: 18, y: 84 };
+const jointFromAbove = { x: 126, y: 56 };
 
-/** An arm with its stop above it and its wheel at the right. */
-function ArmScene({ children }: { children: ComponentChildren }) {
+/** An arm from above: its two bolts, the straight edge along them, its outer joint. */
+function ArmFromAbove({ children }: { children: ComponentChildren }) {
+  const { x, y } = jointFromAbove;
   return (
     <>
-      <path class="context solid" d="M4 6h104v14H4Z" />
-      <Tyre x={132} y={66} width={22} height={56} />
-      <ArmBar points="20,66 112,78" />
-      <path class="part solid" d="M62 67l0-7h24l0 10Z" />
-      <path class="part plate" d="M58 21h32" />
-      <Rubber x={74} y={22} height={32} />
-      <path class="part" d="M74 20V9" />
-      <Bolt {...pivot} />
-      <Bolt {...outer} radius={5} />
+      <ArmBar points={`${frontBolt.x},${frontBolt.y} ${x},${y} ${rearBolt.x},${rearBolt.y}`} />
+      <path class="part dashed" d="M27.4 4L16.6 96" />
+      <Bolt {...frontBolt} />
+      <Bolt {...rearBolt} />
+      <Bolt x={x} y={y} radius={6} />
       {children}
     </>
   );
 }
 
-export const pivotToStop: Pair = {
-  right: {
-    words: "Bolt centre straight to where stop and pad meet.",
-    picture: (
-      <ArmScene>
-        <Tape from={pivot} to={{ x: 74, y: 58 }} />
-      </ArmScene>
-    ),
-  },
-  wrong: {
-    words: "To the stop's mounting bolt.",
-    picture: (
-      <ArmScene>
-        <Tape from={pivot} to={{ x: 74, y: 12 }} />
-      </ArmScene>
-    ),
-  },
-};
+/** A length of an arm: square from the pivot line, not from one bolt. */
+function squarePair(end: { readonly x: number; readonly y: number }, stop: boolean): Pair {
+  const drawn = stop ? <circle class="stop" cx={end.x} cy={end.y} r={9} /> : <Bolt {...end} />;
+  const along = { x: -8 / Math.hypot(8, 68), y: 68 / Math.hypot(8, 68) };
+  const down = (end.x - frontBolt.x) * along.x + (end.y - frontBolt.y) * along.y;
+  const foot = {
+    x: Math.round(10 * (frontBolt.x + down * along.x)) / 10,
+    y: Math.round(10 * (frontBolt.y + down * along.y)) / 10,
+  };
+  return {
+    right: {
+      words: "Square from the line through both bolts.",
+      picture: (
+        <ArmFromAbove>
+          {drawn}
+          <Tape from={foot} to={end} />
+        </ArmFromAbove>
+      ),
+    },
+    wrong: {
+      words: "From one bolt: too long.",
+      picture: (
+        <ArmFromAbove>
+          {drawn}
+          <Tape from={rearBolt} to={end} />
+        </ArmFromAbove>
+      ),
+    },
+  };
+}
 
-export const pivotToOuter: Pair = {
-  right: {
-    words: "Bolt centre to joint centre.",
-    picture: (
-      <ArmScene>
-        <Tape from={pivot} to={outer} />
-      </ArmScene>
-    ),
-  },
-  wrong: {
-    words: "To the edge of the wheel: too long.",
-    picture: (
-      <ArmScene>
-        <Tape from={pivot} to={{ x: 143, y: 82 }} />
-      </ArmScene>
-    ),
-  },
-};
+export const pivotToStop = squarePair({ x: 72, y: 44 }, true);
+export const pivotToOuter = squarePair(jointFromAbove, false);
+export const pivotToMount = squarePair({ x: 86, y: 54 }, false);
 
 function DamperOnArm({ children }: { children: ComponentChildren }) {
   return (
@@ -74,25 +69,6 @@ function DamperOnArm({ children }: { children: ComponentChildren }) {
     </>
   );
 }
-
-export const pivotToMount: Pair = {
-  right: {
-    words: "To the centre of the damper's lower bolt.",
-    picture: (
-      <DamperOnArm>
-        <Tape from={{ x: 20, y: 74 }} to={{ x: 80, y: 58 }} />
-      </DamperOnArm>
-    ),
-  },
-  wrong: {
-    words: "To the arm under the bolt.",
-    picture: (
-      <DamperOnArm>
-        <Tape from={{ x: 20, y: 74 }} to={{ x: 80, y: 79 }} />
-      </DamperOnArm>
-    ),
-  },
-};
 
 /** An arm that dips between its two bolts. */
 function CrankedArm({ children }: { children: ComponentChildren }) {
@@ -110,7 +86,7 @@ function CrankedArm({ children }: { children: ComponentChildren }) {
 
 export const armAngle: Pair = {
   right: {
-    words: "Along the line from bolt centre to bolt centre.",
+    words: "Along the line from bolt center to bolt center.",
     picture: (
       <CrankedArm>
         <Gauge at={{ x: 67, y: 51 }} turn={8.1} length={64} />
@@ -118,7 +94,7 @@ export const armAngle: Pair = {
     ),
   },
   wrong: {
-    words: "Along the arm's cranked edge.",
+    words: "Along the arm's bent edge.",
     picture: (
       <CrankedArm>
         <Gauge at={{ x: 44, y: 57 }} turn={33.7} length={32} />

@@ -1,0 +1,20 @@
+import type { GeometryReadingName } from "../../physics/readings/geometryRegistry.ts";
+import { armWords } from "./armWords.ts";
+import { axleWords } from "./axleWords.ts";
+import { boltWords } from "./boltWords.ts";
+import { heightWords } from "./heightWords.ts";
+import { linkageWords } from "./linkageWords.ts";
+import type { ReadingWords, WordedLayout } from "./readingWords.ts";
+import { strutWords } from "./strutWords.ts";
+
+/** Every reading of the geometry in words; one without words is a type error. */
+export const geometryWords: {
+  readonly [Name in GeometryReadingName]: (layout: WordedLayout) => ReadingWords;
+} = {
+  ...axleWords,
+  ...armWords,
+  ...boltWords,
+  ...heightWords,
+  ...strutWords,
+  ...linkageWords,
+};

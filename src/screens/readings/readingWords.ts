@@ -1,0 +1,65 @@
+import type { LayoutKind, LimitKind } from "../../physics/fitment.ts";
+import type { ReadingId } from "../../physics/outcome.ts";
+import { isGeometryReadingName } from "../../physics/readings/geometryRegistry.ts";
+import type { PartialCheckRecord } from "../../records/check/checkRecord.ts";
+import { cornerWords } from "./cornerWords.ts";
+import { geometryWords } from "./geometryWords.ts";
+import { distanceWords, type LimitPlace, limitWords } from "./limitWords.ts";
+
+/** How one reading is taken, in words. */
+export interface ReadingWords {
+  /** The screen's heading, the step's name and the drawing's title. */
+  readonly name: string;
+  /** From A to B. */
+  readonly how: string;
+  /** The commonest mistake. */
+  readonly wrong: string;
+  /** The two ends as they stand in the picture: 22 letters at most; none where nothing is between. */
+  readonly a: string;
+  readonly b: string;
+  /** Read with the number being typed: what an angle's sign means, and the like. */
+  readonly note?: string;
+  /** What happens without it, where it can be skipped. */
+  readonly skipped?: string;
+}
+
+/** What the words depend on. */
+export interface WordedLayout {
+  readonly kind: LayoutKind;
+  readonly armRole?: "lower" | "upper" | "underStrut" | "carriesWheel" | undefined;
+  readonly stopOn?: "frame" | "arm" | undefined;
+}
+
+export interface WordedLimit {
+  readonly kind: LimitKind;
+  readonly at: LimitPlace;
+}
+
+/** What the words depend on, of a check as far as it goes: an arm where the layout is not known yet. */
+export function wordedLayout({ layout }: PartialCheckRecord): WordedLayout {
+  return { ...layout, kind: layout?.kind ?? "arm" };
+}
+
+/** How one reading is taken on this layout; an id that no screen asks for is named by itself. */
+export function readingWords(
+  id: ReadingId,
+  layout: WordedLayout,
+  limit?: WordedLimit,
+): ReadingWords {
+  const name = id.replace(/^(left|right)\./, "");
+  if (limit) return name.endsWith(".distance") ? distanceWords : limitWords(limit, layout);
+  if (isGeometryReadingName(name)) return geometryWords[name](layout);
+  return cornerWords(name, layout) ?? { name, how: "", wrong: "", a: "", b: "" };
+}
+
+/** What counts as plus for a lean or an angle of this layout, for the corner of its picture. */
+export function plusWords(name: string, { kind, armRole }: WordedLayout): string {
+  if (name === "stopLean" || name === "jointToTopLean") {
+    return kind === "strut" || kind === "axle"
+      ? "top toward the middle = +"
+      : armRole === "carriesWheel"
+        ? "top toward the front = +"
+        : "top toward the pivot = +";
+  }
+  return "outer end lower = +";
+}
