@@ -107,6 +107,14 @@ function Decided({
         <strong>{decisionWords[decision.kind]}</strong> by {decision.by || "no name"},{" "}
         {momentText(decision.at)}.
       </p>
+      {decision.fromBackup !== undefined && (
+        <Notice tone="care">
+          <p>
+            From a backup that was restored here {momentText(decision.fromBackup)}. A file can't
+            prove who decided.
+          </p>
+        </Notice>
+      )}
       {hasWords(draft) && (
         <Notice tone="care" live>
           <p>It was decided in another tab while you were writing. What you wrote is kept:</p>
