@@ -2,11 +2,14 @@ import type { Fitment, Stop } from "../fitment.ts";
 import { secantRate, stiffnessClasses, stiffnessClassOf } from "../stop/stiffnessClass.ts";
 import { stopCurve } from "../stop/stopCurve.ts";
 import { meanOf } from "../uncertainty/readingMean.ts";
+import { sameBuild } from "./fitmentWithStop.ts";
 
 /** A stop that may be fitted instead of the one of the check. */
 export interface Candidate {
   readonly id: string;
   readonly stop: Stop;
+  /** The spacers that exist for this stop, mm above 0, rising; absent: those that can be bought. */
+  readonly spacersMm?: readonly number[];
 }
 
 /** The id of the stop that the check itself holds. */
@@ -77,17 +80,4 @@ export function scaledBuilds(stop: Stop): readonly Candidate[] {
         curve: stop.curve.map(([depth, force]) => [depth, (force * each) / rate] as const),
       },
     }));
-}
-
-/** Same height, compression, curve and damping: the same stop by whatever name. */
-export function sameBuild(one: Stop, other: Stop): boolean {
-  const build = (stop: Stop) =>
-    JSON.stringify([
-      stop.usableCompressionMm,
-      stop.duty,
-      stop.curve,
-      stop.damping,
-      stop.testedAtSpeed,
-    ]);
-  return meanOf(one.freeHeight) === meanOf(other.freeHeight) && build(one) === build(other);
 }

@@ -1,5 +1,4 @@
-import type { CheckId, Fitment, State } from "../fitment.ts";
-import { meanOf } from "../uncertainty/readingMean.ts";
+import type { Fitment, State } from "../fitment.ts";
 import {
   type Candidate,
   type Change,
@@ -9,12 +8,15 @@ import {
   changes,
   fittedId,
 } from "./candidates.ts";
+import { pressedSides, withStop } from "./fitmentWithStop.ts";
 import { comparePlaced } from "./judgement.ts";
 import { type StaticTrial, type Trial, type TrialOptions, Trials } from "./trials.ts";
 
 export interface SearchOptions extends TrialOptions {
   /** Spacers that can be bought, mm above 0, rising. */
   readonly spacersMm: readonly number[];
+  /** Care is not enough. */
+  readonly okOnly?: boolean;
 }
 
 export interface SearchProgress {
@@ -40,7 +42,7 @@ export function combinationsOf(
   spacersMm: readonly number[],
 ): readonly Combination[] {
   return candidatesFor(fitment, others).flatMap((candidate) =>
-    [0, ...spacersMm].flatMap((spacerMm): Combination[] => {
+    [0, ...(candidate.spacersMm ?? spacersMm)].flatMap((spacerMm): Combination[] => {
       const combination = { candidate, spacerMm, change: changeOf(candidate, spacerMm) };
       const stands = candidate.stop.duty === "carry" || !presses(fitment, combination);
       return stands ? [combination] : [];
@@ -50,8 +52,7 @@ export function combinationsOf(
 
 /** Taller than the gap allows on either side. */
 function presses(fitment: Fitment, { candidate: { stop }, spacerMm }: Combination): boolean {
-  const taller = spacerMm + meanOf(stop.freeHeight) - meanOf(fitment.stop.freeHeight);
-  return fitment.corners.some(({ gap }) => meanOf(gap) - taller < 0);
+  return pressedSides(withStop(fitment, stop, spacerMm)).length > 0;
 }
 
 /**
@@ -60,6 +61,7 @@ function presses(fitment: Fitment, { candidate: { stop }, spacerMm }: Combinatio
  * - more spacer under one stop never makes clearance worse nor early contact better, so those of one
  *   stop that may be ok are one run of spacers, found from its two ends;
  * - a stop that fails an event itself cannot be ok in stiffness;
+ * - where no limit was measured on a side, its clearance is unsure whatever is fitted;
  * - what cannot come first by travel kept and number of changes is not tried before what can.
  * Yields between events.
  */
@@ -71,11 +73,16 @@ export function* searchSteps(
   const combinations = combinationsOf(fitment, others, options.spacersMm);
   const trials = new Trials(fitment, options);
   const search = new Search(fitment, combinations, trials);
-  for (const wanted of ["ok", "care"] as const) {
+  for (const wanted of options.okOnly ? (["ok"] as const) : (["ok", "care"] as const)) {
+    if (!someLimitEverywhere(fitment)) break;
     const best = yield* search.best(wanted);
     if (best !== null) return { best, trials, combinations };
   }
   return { best: null, trials, combinations };
+}
+
+function someLimitEverywhere({ corners, fullTravel }: Fitment): boolean {
+  return fullTravel !== undefined || corners.every(({ limits }) => limits.length > 0);
 }
 
 type Wanted = "ok" | "care";
@@ -138,32 +145,55 @@ class Search {
    * The run of one stop's combinations, spacers rising, in which neither clearance nor early contact is
    * worse than wanted: its first by halving on clearance, then onward while early contact allows.
    */
-  *#run(of: readonly Combination[], wanted: Wanted): Generator<SearchProgress, StaticTrial[], void> {
-    const fine = (place: number, check: Extract<CheckId, "clearance" | "earlyContact">): boolean => {
-      const combination = of[place];
-      if (combination === undefined) return false;
-      const trial = this.#trials.before(combination);
-      if (trial.ok) return allowed[wanted].includes(trial.value[check]);
-      // Out of reach: with less spacer at full stop, with more of it where the stop is pressed at rest.
-      return check === "earlyContact" && !presses(this.#fitment, combination);
-    };
+  *#run(
+    of: readonly Combination[],
+    wanted: Wanted,
+  ): Generator<SearchProgress, StaticTrial[], void> {
     let low = 0;
     let high = of.length;
     while (low < high) {
       const middle = (low + high) >> 1;
-      // Where early contact has gone already, no taller one stands: look lower.
-      if (!fine(middle, "earlyContact") || fine(middle, "clearance")) high = middle;
-      else low = middle + 1;
+      const place = this.#placeOf(of[middle] as Combination, wanted);
       yield this.#progress();
+      if (place === "none") return [];
+      if (place === "short") low = middle + 1;
+      else high = middle;
     }
     const run: StaticTrial[] = [];
-    for (let place = low; place < of.length; place += 1) {
-      if (!fine(place, "clearance") || !fine(place, "earlyContact")) break;
-      const trial = this.#trials.before(of[place] as Combination);
-      if (trial.ok) run.push(trial.value);
+    for (const combination of of.slice(low)) {
+      const trial = this.#trials.before(combination);
       yield this.#progress();
+      if (!trial.ok || !fine(trial.value.clearance, wanted)) break;
+      if (!fine(trial.value.earlyContact, wanted)) break;
+      run.push(trial.value);
     }
     return run;
+  }
+
+  /** Of one spacer: too short for clearance, enough or more than enough, or proof that none of this stop stands. */
+  #placeOf(combination: Combination, wanted: Wanted): "short" | "enough" | "none" {
+    if (wanted === "ok" && combination.spacerMm < this.#surelyShortBelow(combination))
+      return "short";
+    const trial = this.#trials.before(combination);
+    // Out of reach: with less spacer at full stop, with more of it where the stop is pressed at rest.
+    if (!trial.ok) return presses(this.#fitment, combination) ? "enough" : "short";
+    if (fine(trial.value.clearance, wanted)) return "enough";
+    return fine(trial.value.earlyContact, wanted) ? "short" : "none";
+  }
+
+  /**
+   * The spacer below which at most 2.5 % of the draws leave the wanted reserve, mm: the lower end of the
+   * interval of the spacer wanted, from the same stop without one. −∞ where that is not known.
+   */
+  #surelyShortBelow({ candidate }: Combination): number {
+    const plain = this.#ofStop.get(candidate.id)?.find(({ spacerMm }) => spacerMm === 0);
+    const trial = plain && this.#trials.before(plain);
+    if (!trial?.ok) return Number.NEGATIVE_INFINITY;
+    return Math.max(
+      ...trial.value.assessment.corners.map(
+        ({ intervals }) => intervals.spacerMm?.[0] ?? Number.NEGATIVE_INFINITY,
+      ),
+    );
   }
 
   /** The first in order of those that the whole model leaves as wanted. */
@@ -179,7 +209,7 @@ class Search {
     placed.sort(comparePlaced);
     for (const { combination } of placed) {
       const trial = yield* told(this.#trials.whole(combination), () => this.#progress());
-      if (trial.ok && allowed[wanted].includes(trial.value.judgement.state)) return trial.value;
+      if (trial.ok && fine(trial.value.judgement.state, wanted)) return trial.value;
     }
     return null;
   }
@@ -187,6 +217,10 @@ class Search {
   #progress(): SearchProgress {
     return { done: this.#decided.size, total: this.#total };
   }
+}
+
+function fine(state: State, wanted: Wanted): boolean {
+  return allowed[wanted].includes(state);
 }
 
 /** The same steps, telling how far the search is. */

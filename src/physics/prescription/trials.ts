@@ -1,13 +1,23 @@
 import { type AssessOptions, assessStatic, completeAssessment } from "../assess.ts";
-import type { Assessment, Check, Corner, CornerAssessment, Fitment, State, UseRules } from "../fitment.ts";
+import type {
+  Assessment,
+  Check,
+  Corner,
+  CornerAssessment,
+  Fitment,
+  State,
+  UseRules,
+} from "../fitment.ts";
 import { impactSetupOf } from "../impact/impactSetup.ts";
 import { type Outcome, succeed } from "../outcome.ts";
-import { fitmentWithStop } from "../ranking/fitmentWithStop.ts";
 import { rulesOf } from "../road/useRules.ts";
 import { type CornerDynamics, cornerDynamicsSteps } from "../stiffness/cornerDynamics.ts";
 import { tryEvents } from "../stiffness/eventFailures.ts";
+import { isProgressive } from "../stop/stiffnessClass.ts";
+import { stopCurve } from "../stop/stopCurve.ts";
 import { meanOf } from "../uncertainty/readingMean.ts";
-import type { Combination } from "./candidates.ts";
+import { type Combination, fittedId } from "./candidates.ts";
+import { fitmentWithStop } from "./fitmentWithStop.ts";
 import { isUnknown, type Judgement, judge, keepsTravel } from "./judgement.ts";
 
 /** A combination on the vehicle, before events: reserve and early contact are known. */
@@ -42,6 +52,7 @@ export class Trials {
   readonly #options: TrialOptions;
   readonly #static = new Map<string, Outcome<StaticTrial>>();
   readonly #complete = new Map<string, Outcome<Trial>>();
+  readonly #own = new Map<string, Judgement | null>();
   #madeWith: readonly MadeWith[] | null;
 
   constructor(fitment: Fitment, options: TrialOptions) {
@@ -50,10 +61,19 @@ export class Trials {
     this.#madeWith = options.madeWith ?? null;
   }
 
-  /** Travel budget, doubt and early contact. Errors: those of `assessStatic`. */
+  /**
+   * Travel budget, doubt and early contact. A stop made for impacts that differs from another in its
+   * forces alone has the same, so that these are worked out once. Errors: those of `assessStatic`.
+   */
   before(combination: Combination): Outcome<StaticTrial> {
-    const key = keyOf(combination);
+    const key = heightKey(combination);
     const known = this.#static.get(key);
+    if (known?.ok) {
+      const fitment = this.#fitmentOf(combination);
+      return fitment.ok
+        ? succeed({ ...known.value, combination, fitment: fitment.value })
+        : fitment;
+    }
     if (known !== undefined) return known;
     const trial = this.#tryStatic(combination);
     this.#static.set(key, trial);
@@ -65,9 +85,9 @@ export class Trials {
     const key = keyOf(combination);
     const known = this.#complete.get(key);
     if (known !== undefined) return known;
-    const before = this.before(combination);
-    if (!before.ok) return before;
+    const before = this.#tryStatic(combination);
     yield;
+    if (!before.ok) return before;
     const { fitment } = before.value;
     const dynamics: CornerDynamics[] = [];
     for (const corner of fitment.corners)
@@ -87,7 +107,16 @@ export class Trials {
    * The events of the use with the combination's own stop, laden, and what of the order they decide;
    * null where it fails one, so that its stiffness cannot be ok. Yields between events.
    */
-  *ownEvents(trial: StaticTrial): Generator<void, StaticTrial["judgement"] | null, void> {
+  *ownEvents(trial: StaticTrial): Generator<void, Judgement | null, void> {
+    const key = keyOf(trial.combination);
+    const known = this.#own.get(key);
+    if (known !== undefined) return known;
+    const own = yield* this.#tryOwnEvents(trial);
+    this.#own.set(key, own);
+    return own;
+  }
+
+  *#tryOwnEvents(trial: StaticTrial): Generator<void, Judgement | null, void> {
     const { fitment } = trial;
     const rules = rulesOf(fitment.use, fitment.rules);
     let peak = 0;
@@ -110,11 +139,8 @@ export class Trials {
   }
 
   #tryStatic(combination: Combination): Outcome<StaticTrial> {
-    const { candidate, spacerMm, change } = combination;
-    const changed =
-      change === "nothing"
-        ? succeed(this.#fitment)
-        : fitmentWithStop(this.#fitment, candidate.stop, spacerMm);
+    const { candidate, spacerMm } = combination;
+    const changed = this.#fitmentOf(combination);
     if (!changed.ok) return changed;
     const assessed = assessStatic(changed.value, this.#options);
     if (!assessed.ok) return assessed;
@@ -136,6 +162,12 @@ export class Trials {
     });
   }
 
+  #fitmentOf({ candidate, spacerMm, change }: Combination): Outcome<Fitment> {
+    return change === "nothing"
+      ? succeed(this.#fitment)
+      : fitmentWithStop(this.#fitment, candidate.stop, spacerMm);
+  }
+
   #fittedTravel(): readonly MadeWith[] {
     const assessed = assessStatic(this.#fitment, this.#options);
     return assessed.ok ? assessed.value.corners : [];
@@ -146,13 +178,25 @@ function keyOf({ candidate, spacerMm }: Combination): string {
   return `${candidate.id} ${spacerMm}`;
 }
 
+/** What reserve and early contact of a combination depend on. */
+function heightKey({ candidate, spacerMm }: Combination): string {
+  const { id, stop } = candidate;
+  const curve = stop.duty === "carry" ? null : stopCurve(stop);
+  if (!curve?.ok) return `${id} ${spacerMm}`;
+  const { freeHeight, usableCompressionMm, usableTolMm } = stop;
+  return JSON.stringify([
+    spacerMm,
+    id === fittedId,
+    freeHeight,
+    usableCompressionMm,
+    usableTolMm,
+    isProgressive(curve.value),
+  ]);
+}
+
 const badness: Readonly<Record<State, number>> = { ok: 0, care: 1, unsure: 2, no: 3 };
 
-function worstOf(
-  corners: readonly CornerAssessment[],
-  id: Check["id"],
-  rules: UseRules,
-): State {
+function worstOf(corners: readonly CornerAssessment[], id: Check["id"], rules: UseRules): State {
   let worst: State = "ok";
   for (const corner of corners) {
     for (const check of corner.checks) {

@@ -1,6 +1,6 @@
 import type { Corner, Fitment, HardLimit, Reading } from "../fitment.ts";
-import { layoutAtHeight } from "../kinematics/layoutAtHeight.ts";
 import { kinematicsOf } from "../kinematics/kinematics.ts";
+import { layoutAtHeight } from "../kinematics/layoutAtHeight.ts";
 import type { Candidate } from "./candidates.ts";
 import { type SearchOptions, type SearchProgress, searchSteps } from "./searchSteps.ts";
 import type { Trial } from "./trials.ts";
@@ -95,7 +95,7 @@ function* tryChanged(
   options: SearchOptions,
 ): Generator<SearchProgress, Trial | null, void> {
   if (fitment === null) return null;
-  return (yield* searchSteps(fitment, others, options)).best;
+  return (yield* searchSteps(fitment, others, { ...options, okOnly: true })).best;
 }
 
 function shifted(reading: Reading, by: number): Reading {
@@ -117,8 +117,7 @@ function withLimits(
     corners: fitment.corners.map((corner) => ({
       ...corner,
       limits: corner.limits.map((limit): HardLimit => {
-        const by =
-          limit.at === "wheel" ? travelMm * (limit.perWheel ?? 1) : closingOf(corner);
+        const by = limit.at === "wheel" ? travelMm * (limit.perWheel ?? 1) : closingOf(corner);
         return { ...limit, reading: shifted(limit.reading, by) };
       }),
     })),
@@ -142,7 +141,20 @@ function raised(fitment: Fitment, riseMm: number): Fitment | null {
   return {
     ...higher,
     layout,
-    corners: higher.corners.map((corner) => ({ ...corner, gap: shifted(corner.gap, openedMm) })),
+    corners: higher.corners.map((corner) => ({
+      ...corner,
+      ...openedBy(corner, openedMm),
+    })),
+  };
+}
+
+/** Whichever reading says where the stop stands, `openedMm` farther apart. */
+function openedBy(corner: Corner, openedMm: number): Partial<Corner> {
+  const { gap, pressedHeight, seatToPad } = corner;
+  return {
+    ...(gap && { gap: shifted(gap, openedMm) }),
+    ...(pressedHeight && { pressedHeight: shifted(pressedHeight, openedMm) }),
+    ...(seatToPad && { seatToPad: shifted(seatToPad, openedMm) }),
   };
 }
 
@@ -153,4 +165,3 @@ function withSpring(fitment: Fitment, factor: number): Fitment | null {
     ? null
     : { ...fitment, ride: { ...fitment.ride, wheelRateNPerMm: rate * factor } };
 }
-

@@ -3,7 +3,7 @@ import type { Assessment, Fitment } from "../fitment.ts";
 import { type Outcome, succeed } from "../outcome.ts";
 import { rulesOf } from "../road/useRules.ts";
 import { type CornerDynamics, cornerDynamicsSteps } from "../stiffness/cornerDynamics.ts";
-import { fitmentWithStop } from "./fitmentWithStop.ts";
+import { fitmentWithStop } from "../prescription/fitmentWithStop.ts";
 import {
   type Candidate,
   compareRanked,
