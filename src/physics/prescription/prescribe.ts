@@ -1,3 +1,4 @@
+import { assessStatic } from "../assess.ts";
 import type { CheckId, Fitment, Side, State } from "../fitment.ts";
 import type { Sentence } from "../sentence.ts";
 import type { Candidate, Change } from "./candidates.ts";
@@ -10,6 +11,7 @@ import {
   combinationSentence,
   freedSentence,
   heightOnlySentence,
+  notBelieved,
   oneSideSentence,
   sitsOnStopSentence,
   travelKeptSentence,
@@ -53,15 +55,22 @@ export type Prescription = Prescribed | NothingFits;
 
 /**
  * What to do about an axle: the best combination of stop and spacer, each put through the whole model on
- * every measured side; or what blocks them all, and which change of the vehicle would free one.
+ * every measured side; or what blocks them all, and which change of the vehicle would free one. Nothing
+ * is prescribed from readings that do not fit together.
  */
 export function* prescribeSteps(
   fitment: Fitment,
   others: readonly Candidate[],
   options: SearchOptions,
 ): Generator<SearchProgress, Prescription, void> {
-  const found = yield* searchSteps(fitment, others, options);
   const first = sitsOnStopSentence(fitment);
+  const plain = assessStatic(fitment, options);
+  const doubted = plain.ok ? notBelieved(plain.value) : null;
+  if (doubted !== null) {
+    const { blockedBy, sentence } = doubted;
+    return { none: true, blockedBy, freed: [], message: [...first, ...sentence], remarks: [] };
+  }
+  const found = yield* searchSteps(fitment, others, options);
   if (found.best !== null) return prescribed(fitment, found.best, first);
   const nearest = yield* nearestOf(found);
   const blockedBy = nearest?.judgement.blocked ?? pressedBlocks(fitment);

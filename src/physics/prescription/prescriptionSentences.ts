@@ -1,6 +1,8 @@
-import type { Check, CornerAssessment, Fitment, Side } from "../fitment.ts";
+import type { Assessment, Check, CornerAssessment, Fitment, Side, Stop } from "../fitment.ts";
 import { limitTouches } from "../readingNames.ts";
 import { length, type Sentence } from "../sentence.ts";
+import { secantRate, stiffnessClassOf } from "../stop/stiffnessClass.ts";
+import { stopCurve } from "../stop/stopCurve.ts";
 import type { Combination } from "./candidates.ts";
 import { pressedSides } from "./fitmentWithStop.ts";
 import type { Blocked, Judgement } from "./judgement.ts";
@@ -53,11 +55,20 @@ export function combinationSentence(
 /** "Tall firm", or the fitted build in another stiffness class. */
 function stopWords(fitment: Fitment, { candidate }: Combination): Sentence {
   const { stop } = candidate;
-  const fitted = fitment.stop;
-  const [point] = stop.curve;
-  const [own] = fitted.curve;
-  if (stop.name !== fitted.name || point === undefined || own === undefined) return [stop.name];
-  return [point[1] > own[1] ? "a stiffer stop" : "a softer stop", " of the same build"];
+  const rate = rateOf(stop);
+  const own = rateOf(fitment.stop);
+  if (stop.name !== fitment.stop.name || rate === null || own === null) return [stop.name];
+  return [
+    rate > own ? "a stiffer stop" : "a softer stop",
+    " of the same build (",
+    { kind: "stiffnessClass", value: stiffnessClassOf(rate) },
+    ")",
+  ];
+}
+
+function rateOf(stop: Stop): number | null {
+  const curve = stopCurve(stop);
+  return curve.ok ? secantRate(curve.value) : null;
 }
 
 export function heightOnlySentence({ judgement }: Trial): Sentence {
@@ -120,6 +131,26 @@ const blocks: Readonly<Record<Check["id"], string>> = {
   plausible: "a reading is not believed",
 };
 
+const notYet: Sentence = ["Nothing can be prescribed yet. "];
+
+/** The readings do not fit together: which to take again. Null where they do. */
+export function notBelieved(assessment: Assessment): {
+  readonly blockedBy: readonly Blocked[];
+  readonly sentence: Sentence;
+} | null {
+  const doubted = assessment.corners.flatMap(({ side, checks }) =>
+    checks
+      .filter(({ id, state }) => id === "plausible" && state === "unsure")
+      .map(({ sentence }) => ({ side, sentence })),
+  );
+  const [first] = doubted;
+  if (first === undefined) return null;
+  return {
+    blockedBy: doubted.map(({ side }) => ({ side, check: "plausible" })),
+    sentence: [...notYet, ...first.sentence],
+  };
+}
+
 /** What blocks, on which side; where it is doubt alone, the reading to take again. */
 export function blockedSentence(
   fitment: Fitment,
@@ -139,20 +170,21 @@ export function blockedSentence(
   if (doubted && nearest.judgement.state === "unsure") {
     return ["Nothing can be prescribed yet. ", ...doubted.sentence];
   }
-  return [
-    "No stop and spacer that was tried fits: ",
-    blockedBy.map((blocked) => blockWords(fitment, nearest, blocked)).join("; "),
-    ".",
-  ];
+  const words = blockedBy.map((blocked) => blockWords(nearest, blocked));
+  const where = ({ side }: Blocked, index: number): string => {
+    if (fitment.corners.length < 2) return "";
+    const both = words.filter((each) => each === words[index]).length > 1;
+    return both ? "on both sides " : `on the ${side} `;
+  };
+  const told = blockedBy.map((blocked, index) => `${where(blocked, index)}${words[index]}`);
+  return [`No stop and spacer that was tried fits: ${[...new Set(told)].join("; ")}.`];
 }
 
-function blockWords(fitment: Fitment, nearest: Trial, { side, check }: Blocked): string {
+function blockWords(nearest: Trial, { side, check }: Blocked): string {
   const corner = nearest.assessment.corners.find((each) => each.side === side);
-  const words =
-    check === "clearance" && corner?.hardLimit
-      ? `${limitTouches[corner.hardLimit]} before the stop has done its work`
-      : blocks[check];
-  return fitment.corners.length > 1 ? `on the ${side} ${words}` : words;
+  return check === "clearance" && corner?.hardLimit
+    ? `${limitTouches[corner.hardLimit]} before the stop has done its work`
+    : blocks[check];
 }
 
 /** What was changed of the vehicle, and what then fits. */

@@ -1,4 +1,5 @@
 import * as z from "zod/mini";
+import { mountingSchema } from "../pack/mountingSchema.ts";
 import { checkFormat, checkVersion, recordBounds } from "./checkRecord.ts";
 
 const {
@@ -191,6 +192,7 @@ export const platformSchema = z.looseObject({
   ride: z.optional(rideSchema),
   limits: z.array(limitSchema).check(z.maxLength(limits)),
   usualStop: z.nullable(label),
+  mount: z.optional(mountingSchema),
   notes: z.optional(z.string().check(z.maxLength(notesCharacters))),
 });
 

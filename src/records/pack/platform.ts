@@ -1,5 +1,6 @@
 import type { Ride, UseRules } from "../../physics/fitment.ts";
 import type { Axle, CheckLayout, CheckLimit, TypedReading } from "../check/checkRecord.ts";
+import type { Mounting } from "./mounting.ts";
 
 /** One axle of a vehicle as it usually stands: geometry, heights, masses, rates and hard limits. */
 export interface Platform {
@@ -15,6 +16,8 @@ export interface Platform {
   readonly limits: readonly CheckLimit[];
   /** The id of the stop it usually has. */
   readonly usualStop: string | null;
+  /** What holds a stop there. */
+  readonly mount?: Mounting;
   readonly notes?: string;
 }
 

@@ -6,6 +6,7 @@ import { numberSchema, platformSchema, rulesSchema, stopSchema } from "../check/
 import { recordFaults, stopFaults } from "../check/recordRules.ts";
 import { issueFault } from "../text/faultWords.ts";
 import { checkPlainData, readJsonText, shortened } from "../text/jsonText.ts";
+import { mountingSchema } from "./mountingSchema.ts";
 import { type Pack, packBounds, packFormat, packVersion } from "./pack.ts";
 
 const label = z.string().check(z.maxLength(recordBounds.labelCharacters));
@@ -55,12 +56,18 @@ const packTest = z.looseObject({
   ),
 });
 
+const spacers = z
+  .array(numberSchema.check(z.gt(0), z.lte(300)))
+  .check(z.maxLength(packBounds.spacers));
+
 const packStop = z.looseObject({
   ...stopSchema.shape,
   id,
   material: z.optional(label),
   outerDiameterMm: z.optional(numberSchema.check(z.gt(0))),
   mounting: z.optional(label),
+  mount: z.optional(mountingSchema),
+  spacersMm: z.optional(spacers),
   notes,
   tests: z.optional(z.array(packTest).check(z.maxLength(packBounds.testsOfStop))),
 });
@@ -72,6 +79,7 @@ const packSchema = z.looseObject({
   notes,
   stops: z.array(packStop).check(z.maxLength(packBounds.stops)),
   platforms: z.array(platformSchema).check(z.maxLength(packBounds.platforms)),
+  spacersMm: z.optional(spacers),
   rules: z.optional(
     z.looseObject({
       daily: z.optional(rulesSchema),
