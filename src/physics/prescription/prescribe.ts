@@ -12,6 +12,7 @@ import {
   freedSentence,
   heightOnlySentence,
   notBelieved,
+  nothingFreesSentence,
   oneSideSentence,
   sitsOnStopSentence,
   travelKeptSentence,
@@ -82,7 +83,11 @@ export function* prescribeSteps(
     blockedBy,
     freed,
     message: [...first, ...blockedSentence(fitment, nearest, blockedBy)],
-    remarks: freed.map((each) => freedSentence(fitment, each)),
+    remarks: doubtOnly
+      ? []
+      : freed.length === 0
+        ? [nothingFreesSentence]
+        : freed.map((each) => freedSentence(fitment, each)),
   };
 }
 

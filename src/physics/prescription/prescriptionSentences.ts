@@ -192,6 +192,10 @@ export function freedSentence(fitment: Fitment, { kind, amount, trial }: Freed):
   return [...freedBy(kind, amount), ", this fits: ", ...fitting(fitment, trial), "."];
 }
 
+export const nothingFreesSentence: Sentence = [
+  "More room, less payload, or a higher or stiffer spring was tried as well: none of them alone is enough.",
+];
+
 function freedBy(kind: Freed["kind"], amount: number): Sentence {
   switch (kind) {
     case "room":
