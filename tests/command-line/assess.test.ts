@@ -272,7 +272,10 @@ describe("assess --json", () => {
         [file("binary.json", Uint8Array.from([0x89, 0x50, 0, 0xff, 0xfe])), /is not text/],
         [file("zeros.json", new Uint8Array(1000)), /is not JSON/],
         [file("utf16.json", Buffer.from(`\uFEFF${text}`, "utf16le")), /is not text/],
-        [file("large.json", Buffer.alloc(50_000_000, " ")), /has 50\.0 MB, and one of its kind at most 32/],
+        [
+          file("large.json", Buffer.alloc(50_000_000, " ")),
+          /has 50\.0 MB, and one of its kind at most 32/,
+        ],
         [file("twice.json", text.replace('"axle"', '"axle": "rear", "axle"')), /“axle” twice/],
         [file("cut.json", text.slice(0, text.length / 2)), /cut off|not JSON/],
         [file("other.json", text.replace("stopfit-check", "other")), /its format is “other”/],
