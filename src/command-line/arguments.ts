@@ -24,7 +24,7 @@ export const usage = `Assess fitment checks: does the bump stop fit the vehicle 
 A file that can't be read gives its error in its place, the others are still assessed, and the exit
 status is 1. It is 2 when the command itself can't be understood.`;
 
-export const samplesAllowed = [10_000, 10_000_000] as const;
+const samplesAllowed = [10_000, 10_000_000] as const;
 
 /** `--samples` and `--pack` take the next argument or what follows "="; everything after "--" is a file. */
 export function parseArguments(given: readonly string[]): ParsedArguments | "help" {

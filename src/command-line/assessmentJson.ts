@@ -19,7 +19,7 @@ type PrintedCheck = Pick<Check, "id" | "state" | "probability" | "side" | "readi
 };
 
 /** One corner as record.md says it is printed, and no more. */
-export interface PrintedCorner {
+interface PrintedCorner {
   readonly side: Side;
   readonly leverRatio: number;
   readonly wheelTravelToContactMm: number;

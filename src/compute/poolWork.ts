@@ -61,7 +61,7 @@ function sharedItem(shared: ReturnType<typeof checkOfPayload>, way: Way): ReadIt
 }
 
 /** A check out of a link or a code, whose text is the record it spells. */
-export function incomingOf({ record, photosLeftOut }: SharedCheck, way: Way): Incoming {
+function incomingOf({ record, photosLeftOut }: SharedCheck, way: Way): Incoming {
   return { facts: factsOf(record), text: JSON.stringify(record), way, photosLeftOut };
 }
 

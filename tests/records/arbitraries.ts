@@ -61,7 +61,7 @@ function readingInInches(least: number, greatest: number): fc.Arbitrary<TypedRea
     }));
 }
 
-export function lengthReading(least: number, greatest: number): fc.Arbitrary<TypedReading> {
+function lengthReading(least: number, greatest: number): fc.Arbitrary<TypedReading> {
   return fc.oneof(untypedReading(least, greatest), readingInInches(least, greatest));
 }
 
@@ -136,7 +136,7 @@ function cornersOf(kind: LayoutKind): fc.Arbitrary<readonly CheckCorner[]> {
 }
 
 /** A stop of plausible build: a rising curve to 50–60 % of its height. */
-export const anyStop: fc.Arbitrary<CheckStop> = fc
+const anyStop: fc.Arbitrary<CheckStop> = fc
   .record({
     name: fc.string({ minLength: 1, maxLength: 30 }).filter((text) => text.trim() !== ""),
     duty: fc.constantFrom("impact" as const, "carry" as const),

@@ -35,8 +35,6 @@ import { picturedWords } from "./picturedWords.ts";
 import { Scene } from "./scenes.tsx";
 import { type Skeleton, skeletonOf, tyreRadius, tyreWidth } from "./skeleton.ts";
 
-export type { DrawingValues, PicturedReading } from "./drawnNumbers.ts";
-
 const width = 340;
 const height = 244;
 const sceneTop = 24;

@@ -22,7 +22,7 @@ export const sections = [
   "Finish",
 ] as const;
 
-export type Section = (typeof sections)[number];
+type Section = (typeof sections)[number];
 
 /** The address of the full-travel check, which is no step of the walk. */
 export const fullTravelStep = "fullTravel";

@@ -14,7 +14,7 @@ const unreadable = (): Outcome<never> =>
   ]);
 
 /** The size with the longest side at most `longest`, whole pixels; never larger than it was. */
-export function reducedSize(
+function reducedSize(
   width: number,
   height: number,
   longest = longestSide,
