@@ -12,10 +12,10 @@ import { demoPack } from "../../../src/records/pack/demoPack.ts";
 import { platformOf, recordStop, stopOf } from "../../../src/records/pack/pack.ts";
 import {
   type QuickCheckAnswer,
-  type QuickCheckReadings,
   quickCheckAnswer,
-  quickCheckRecord,
-} from "../../../src/records/quickCheck/quickCheckQuestion.ts";
+} from "../../../src/records/quickCheck/quickCheckAnswer.ts";
+import type { QuickCheckReadings } from "../../../src/records/quickCheck/quickCheckQuestion.ts";
+import { quickCheckRecord } from "../../../src/records/quickCheck/quickCheckRecord.ts";
 import { Noise } from "../../physics/stopTests/generatedTests.ts";
 import { faultCode, given } from "../../physics/stopTests/outcomes.ts";
 
