@@ -32,7 +32,7 @@ export function poolSize(cores: number | undefined): number {
   return Math.max(1, (cores ?? 1) - 1);
 }
 
-const cancelled: Fault = { code: "cancelled", sentence: ["It was stopped."] };
+export const cancelled: Fault = { code: "cancelled", sentence: ["It was stopped."] };
 
 const lost: Fault = {
   code: "workerLost",
