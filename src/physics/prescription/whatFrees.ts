@@ -125,7 +125,7 @@ function withLimits(
 }
 
 function stopPerWheel(fitment: Fitment, corner: Corner): number {
-  const kinematics = kinematicsOf(fitment.layout, corner.geometry);
+  const kinematics = kinematicsOf(fitment.layout, corner);
   if (!kinematics.ok) return 1;
   const motion = new Float64Array(3);
   kinematics.value.evaluate(0, motion);

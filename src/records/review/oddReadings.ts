@@ -151,7 +151,7 @@ function ratioOddities(record: CheckRecord): OddReading[] {
   const reading =
     layout.kind === "arm" ? "pivotToStop" : layout.kind === "damper" ? "pivotToMount" : "stopLean";
   for (const corner of record.corners) {
-    const kinematics = kinematicsOf(layout, corner.geometry);
+    const kinematics = kinematicsOf(layout, corner);
     const ratio = kinematics.ok ? kinematics.value.ratio(0) : kinematics;
     const own = corner.geometry?.[reading] === undefined ? reading : `${corner.side}.${reading}`;
     if (!ratio.ok) {

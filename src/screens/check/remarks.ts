@@ -181,7 +181,7 @@ export function geometryRemark(stored: StoredCheck, id: ReadingId): Remark | nul
   const layout = completeLayout(stored);
   if (!layout || layout.kind === "strut") return null;
   const right = stored.record.corners.find((corner) => corner.side === "right");
-  const kinematics = kinematicsOf(layout, id.startsWith("right.") ? right?.geometry : undefined);
+  const kinematics = kinematicsOf(layout, id.startsWith("right.") ? right : {});
   const ratio = kinematics.ok ? kinematics.value.ratio(0) : kinematics;
   if (!ratio.ok) return { tone: "unsure", sentence: ratio.fault.sentence };
   const quantityOfRatio: Quantity = { kind: "ratio", value: ratio.value };

@@ -12,7 +12,7 @@ import { meanOf } from "../../../src/physics/uncertainty/readingMean.ts";
 import { type DemoCorner, demoCorners, unwrapped } from "../demoFitments.ts";
 
 function roadCorner({ fitment, corner }: DemoCorner): RoadCorner {
-  const kinematics = unwrapped(kinematicsOf(fitment.layout, corner.geometry));
+  const kinematics = unwrapped(kinematicsOf(fitment.layout, corner));
   const stop = unwrapped(stopCurve(fitment.stop));
   const gapMm = unwrapped(gapOf(fitment, corner));
   const { ride } = fitment;

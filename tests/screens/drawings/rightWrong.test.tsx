@@ -1,7 +1,7 @@
 import { cleanup, render } from "@testing-library/preact";
 import { afterEach, describe, expect, it } from "vitest";
-import type { GeometryReadingName, LayoutKind, LimitKind } from "../../../src/physics/fitment.ts";
-import { geometryPlaces } from "../../../src/physics/layoutReadings.ts";
+import type { LayoutKind, LimitKind } from "../../../src/physics/fitment.ts";
+import { layoutReadingNames } from "../../../src/records/check/checkRecord.ts";
 import { drawnReadingOf } from "../../../src/screens/drawings/drawingValues.ts";
 import { pairOf } from "../../../src/screens/drawings/rightWrong/pairOf.ts";
 import { RightWrong } from "../../../src/screens/drawings/rightWrong/RightWrong.tsx";
@@ -22,7 +22,10 @@ interface Case {
 }
 
 const geometry: Case[] = kinds.flatMap((kind) =>
-  geometryPlaces[kind].map(({ name }: { name: GeometryReadingName }) => ({ id: name, kind })),
+  [...layoutReadingNames[kind].needed, ...layoutReadingNames[kind].optional].map((name) => ({
+    id: name,
+    kind,
+  })),
 );
 const corners: Case[] = kinds.flatMap((kind) => ofCorner.map((id) => ({ id, kind })));
 const hard: Case[] = limits.flatMap((limit) =>

@@ -17,7 +17,7 @@ export interface RoadContacts {
 
 /** Contacts per km of one corner on each road class, at the speed of the use. */
 export function contactsByRoad(fitment: Fitment, corner: Corner): Outcome<readonly RoadContacts[]> {
-  const kinematics = kinematicsOf(fitment.layout, corner.geometry, "both", corner.side);
+  const kinematics = kinematicsOf(fitment.layout, corner);
   if (!kinematics.ok) return kinematics;
   const stop = stopCurve(fitment.stop);
   if (!stop.ok) return stop;

@@ -21,7 +21,7 @@ export function sagWorking(context: CornerContext): Sag | undefined {
   const rate = context.fitment.ride?.wheelRateNPerMm;
   if (payload === undefined) return undefined;
   if (rate === undefined) return payload === 0 ? { value: 0, steps: [], symbols: [] } : undefined;
-  const kinematics = kinematicsOf(context.fitment.layout, context.corner.geometry);
+  const kinematics = kinematicsOf(context.fitment.layout, context.corner);
   const stop = stopCurve(context.fitment.stop);
   if (!kinematics.ok || !stop.ok) return undefined;
   const rest = restPosition(
