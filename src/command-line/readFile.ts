@@ -1,6 +1,6 @@
 import { readFileSync, statSync } from "node:fs";
 import { fail, type Outcome, succeed } from "../physics/outcome.ts";
-import { recordBounds } from "../records/check/checkRecord.ts";
+import { recordBounds } from "../records/check/recordFormat.ts";
 
 function codeOf(error: unknown): string {
   return typeof error === "object" && error !== null && "code" in error ? String(error.code) : "";

@@ -1,7 +1,7 @@
 import { fail, type Outcome } from "../physics/outcome.ts";
 import { looksLikeBackup } from "../records/backup/backupLine.ts";
-import { recordBounds } from "../records/check/checkRecord.ts";
 import { readCheckText } from "../records/check/readCheck.ts";
+import { recordBounds } from "../records/check/recordFormat.ts";
 import { looksLikeReply } from "../records/review/readReply.ts";
 import {
   checkOnly,

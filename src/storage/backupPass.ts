@@ -1,6 +1,6 @@
 import { type Fault, fail, type Outcome, succeed } from "../physics/outcome.ts";
 import type { BackupEntry } from "../records/backup/backupLine.ts";
-import { recordBounds } from "../records/check/checkRecord.ts";
+import { recordBounds } from "../records/check/recordFormat.ts";
 
 export type BackupHeader = Extract<BackupEntry, { readonly kind: "header" }>;
 /** What a backup holds between its header and its end. */

@@ -7,8 +7,12 @@ import {
   listText,
   readListText,
 } from "../records/review/listedSubmission.ts";
-import type { Computed, Incoming, Submission } from "../records/review/submission.ts";
-import { canonicalText } from "../records/text/canonicalText.ts";
+import {
+  type Computed,
+  contentText,
+  type Incoming,
+  type Submission,
+} from "../records/review/submission.ts";
 import { SchemaHandle } from "./databaseHandle.ts";
 import {
   type DeskSchema,
@@ -320,7 +324,7 @@ async function countChange(transaction: Writing): Promise<void> {
 }
 
 function isSameContent(one: string, other: string): boolean {
-  return one === other || canonicalText(JSON.parse(one)) === canonicalText(JSON.parse(other));
+  return one === other || contentText(JSON.parse(one)) === contentText(JSON.parse(other));
 }
 
 /** Adds one version, where this very content is not here yet; its key, or null where it is. */

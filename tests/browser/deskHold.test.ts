@@ -4,8 +4,8 @@ import { deflateRawSync } from "node:zlib";
 import type { Page } from "playwright-core";
 import { beforeEach, expect, it } from "vitest";
 import { backupLineText } from "../../src/records/backup/backupLine.ts";
-import type { CheckRecord } from "../../src/records/check/checkRecord.ts";
 import { payloadText } from "../../src/sharing/payload.ts";
+import { demoRecord } from "../support/demoRecords.ts";
 import { generateRecords } from "../support/generateRecords.ts";
 import { kept } from "./support/deskKept.ts";
 import { DeskPage } from "./support/deskPage.ts";
@@ -13,7 +13,7 @@ import { deskWithFolder } from "./support/deskWithFolder.ts";
 import { Phone } from "./support/phone.ts";
 import type { Site } from "./support/site.ts";
 
-const demo = JSON.parse(readFileSync("demo-data/checks/arm-fits.json", "utf8")) as CheckRecord;
+const demo = demoRecord("arm-fits");
 
 const stage = deskWithFolder();
 let site: Site;

@@ -1,12 +1,11 @@
+import { demoRecord } from "../support/demoRecords.ts";
 import "fake-indexeddb/auto";
-import { readFileSync } from "node:fs";
 import { IDBFactory } from "fake-indexeddb";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import { poolWork } from "../../src/compute/poolWork.ts";
 import { fail, type Outcome } from "../../src/physics/outcome.ts";
 import { inModelUnits } from "../../src/physics/sentence.ts";
 import { type BackupLine, backupLineText } from "../../src/records/backup/backupLine.ts";
-import type { CheckRecord } from "../../src/records/check/checkRecord.ts";
 import {
   newStoredCheck,
   type StoredCheck,
@@ -30,7 +29,7 @@ import { type BackupSurvey, surveyBackup } from "../../src/storage/surveyBackup.
 
 vi.setConfig({ testTimeout: 30_000 });
 
-const record = JSON.parse(readFileSync("demo-data/checks/arm-fits.json", "utf8")) as CheckRecord;
+const record = demoRecord("arm-fits");
 const photo = {
   type: "image/png" as const,
   data: "iVBORw0KGgo=".repeat(2000),

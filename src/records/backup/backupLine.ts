@@ -1,6 +1,6 @@
 import * as z from "zod/mini";
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
-import { recordBounds } from "../check/checkRecord.ts";
+import { recordBounds } from "../check/recordFormat.ts";
 import { soundStored } from "../check/soundStored.ts";
 import type { StoredCheck } from "../check/storedCheck.ts";
 import type { Decision } from "../review/decision.ts";

@@ -1,9 +1,8 @@
 import type { GeometryReadingName, LayoutKind, Use, UseRules } from "../../physics/fitment.ts";
-import type { CheckStop, TypedReading } from "../check/checkRecord.ts";
+import type { CheckStop, Platform, TakenFromPack, TypedReading } from "../check/checkRecord.ts";
 import type { Mounting } from "./mounting.ts";
-import type { Platform, TakenFromPack } from "./platform.ts";
 
-export type { Platform, TakenFromPack } from "./platform.ts";
+export type { Platform, TakenFromPack };
 
 export const packFormat = "stopfit-pack";
 export const packVersion = 1;

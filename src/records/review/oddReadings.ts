@@ -270,6 +270,7 @@ function gapsTooLarge(record: CheckRecord): OddReading[] {
   for (const corner of record.corners) {
     const atStop = corner.limits.filter(({ at }) => at === "stop");
     const least = Math.min(...atStop.map(({ reading }) => meanOf(reading)));
+    if (corner.gap === undefined) continue;
     const gap = meanOf(corner.gap);
     if (!(gap > least)) continue;
     odd.push({

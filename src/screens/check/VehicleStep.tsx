@@ -1,4 +1,4 @@
-import { recordBounds } from "../../records/check/checkRecord.ts";
+import { recordBounds } from "../../records/check/recordFormat.ts";
 import { changeRecord, type StoredCheck, setEntry } from "../../records/check/storedCheck.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { chosen, withChoice } from "../../records/filling/choice.ts";

@@ -12,7 +12,10 @@ import {
   storedFromRecord,
 } from "../../../src/records/check/storedCheck.ts";
 
-const record = JSON.parse(readFileSync("demo-data/checks/arm-fits.json", "utf8")) as CheckRecord;
+const record: CheckRecord = {
+  ...JSON.parse(readFileSync("demo-data/checks/arm-fits.json", "utf8")),
+  version: 2,
+};
 const photo = { type: "image/png" as const, data: "iVBORw0KGgo=", caption: "Left pad" };
 const complete = storedFromRecord({ ...record, photos: [photo] });
 const draft = setEntry(newStoredCheck("Tern"), "left.gap", {

@@ -64,7 +64,7 @@ describe("the record", () => {
     for (const [name, measured] of Object.entries(record.layout.readings)) {
       expect((measured as Reading).values[0]).toBeCloseTo(layout[name]?.values[0] ?? 0, 9);
     }
-    expect(record.corners[0]?.gap.values[0]).toBeCloseTo(platform?.gap?.values[0] ?? 0, 9);
+    expect(record.corners[0]?.gap?.values[0]).toBeCloseTo(platform?.gap?.values[0] ?? 0, 9);
     expect(record.stop).toEqual(recordStop(stopOf(demoPack, platform?.usualStop ?? null) as never));
   });
 
