@@ -9,6 +9,7 @@ import type {
 } from "./fitment.ts";
 import { fitmentFault } from "./fitmentFault.ts";
 import { type Outcome, succeed } from "./outcome.ts";
+import { type RestingStop, restingStop } from "./road/heldAtRide.ts";
 import { roadTravel } from "./road/roadTravel.ts";
 import { rulesOf } from "./road/useRules.ts";
 import { type CornerDynamics, cornerDynamics } from "./stiffness/cornerDynamics.ts";
@@ -60,8 +61,10 @@ export function assessStatic(fitment: Fitment, options: AssessOptions = {}): Out
     if (!budget.ok) return budget;
     const cornerMass = checkedCornerMass(corner);
     if (!cornerMass.ok) return cornerMass;
+    const resting = restingStop(fitment, corner, budget.value.kinematics);
+    if (!resting.ok) return resting;
     prepared.push(
-      prepareCorner(fitment, budget.value, curve.value, cornerMass.value, rules, draws),
+      prepareCorner(fitment, budget.value, resting.value, cornerMass.value, rules, draws),
     );
   }
   const drawn = drawCorners(
@@ -99,7 +102,7 @@ function checkedCornerMass(corner: Corner): Outcome<number | null> {
 function prepareCorner(
   fitment: Fitment,
   budget: CornerBudget,
-  curve: StopCurve,
+  resting: RestingStop,
   cornerMassKg: number | null,
   rules: UseRules,
   draws: SharedDraws,
@@ -107,10 +110,9 @@ function prepareCorner(
   const { ride } = fitment;
   const corner: RoadCornerWithCurve = {
     kinematics: budget.kinematics,
-    stop: curve,
-    gapMm: budget.budget.gapMm,
+    ...resting,
     travelToContactMm: budget.budget.contactMm,
-    progressive: isProgressive(curve),
+    progressive: isProgressive(resting.stop),
     cornerMassKg,
     wheelRateNPerMm: ride?.wheelRateNPerMm ?? null,
     tyreRateNPerMm: ride?.tyreRateNPerMm ?? null,

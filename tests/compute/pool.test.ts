@@ -12,10 +12,9 @@ import type { PackPlatforms, Platform } from "../../src/records/pack/pack.ts";
 import { crc32 } from "../../src/sharing/checksum.ts";
 import { payloadText } from "../../src/sharing/payload.ts";
 import { shareLink } from "../../src/sharing/shareLink.ts";
-import { demoRecord } from "../support/demoRecords.ts";
 
 const text = readFileSync("demo-data/checks/arm-needs-taller.json", "utf8");
-const record = demoRecord("arm-needs-taller");
+const record = JSON.parse(text) as CheckRecord;
 
 /** A worker in this thread that answers when it is told to. */
 class HandWorker implements PoolWorkerLike {

@@ -2,7 +2,7 @@ import type { Chance } from "./chance.ts";
 
 /* What befalls an input: on its way, by another program, or by someone who means harm. */
 
-const names = [
+export const names = [
   "__proto__",
   "constructor",
   "prototype",
@@ -47,7 +47,7 @@ export const numbers = [
 const loneHigh = "\ud83d";
 const loneLow = "\ude00";
 
-const texts = [
+export const texts = [
   "",
   " ",
   "NaN",

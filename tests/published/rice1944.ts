@@ -28,7 +28,13 @@ export const rice1944 = publishedSource(
       published(
         `upcrossings of ${multiple}σ per km`,
         perKm,
-        () => upcrossingsPerKm(multiple * sigmaMm(), sigmaMm(), zeroUpcrossings(), speed),
+        () =>
+          upcrossingsPerKm(multiple * sigmaMm(), {
+            sigma: sigmaMm(),
+            zeroUpcrossings: zeroUpcrossings(),
+            speed,
+            kurtosis: 3,
+          }),
         1e-7 * perKm,
       );
     }

@@ -1,6 +1,7 @@
 import type { Corner, Fitment } from "../fitment.ts";
+import { motionOf } from "../kinematics/kinematics.ts";
 import type { LayoutMotion } from "../kinematics/layoutMotion.ts";
-import { checkedPlan } from "./cornerReadings.ts";
+import { geometryPlaces } from "../layoutReadings.ts";
 
 /** The figures of a travel budget, by their place in what `CornerModel.evaluate` fills. mm. */
 export const figure = {
@@ -39,10 +40,9 @@ export class CornerModel {
   readonly #perWheel: Float64Array;
 
   constructor(fitment: Fitment, corner: Corner, reserveWanted: number) {
-    const plan = checkedPlan(fitment, corner);
-    this.motion = plan.motion;
+    this.motion = motionOf(fitment.layout);
     this.hasLimits = corner.limits.length > 0;
-    this.geometryCount = plan.places.length;
+    this.geometryCount = geometryPlaces[fitment.layout.kind].length;
     this.#usable = fitment.stop.usableCompressionMm;
     this.#reserveWanted = reserveWanted;
     this.#heightShare = corner.gap === undefined || fitment.recordedStop !== undefined ? 1 : 0;

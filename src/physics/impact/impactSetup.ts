@@ -4,8 +4,9 @@ import type { Corner, Fitment, Ride, RideQuantity } from "../fitment.ts";
 import { type Kinematics, kinematicsOf } from "../kinematics/kinematics.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
 import { readingName } from "../readingNames.ts";
+import { heldAtRide } from "../road/heldAtRide.ts";
 import { restPosition } from "../road/restPosition.ts";
-import { type StopAtSpeed, stopAtSpeed } from "../stop/stopAtSpeed.ts";
+import { curveAtRest, type StopAtSpeed, stopAtSpeed } from "../stop/stopAtSpeed.ts";
 import { type StopCurve, stopCurve } from "../stop/stopCurve.ts";
 import { capital, checkedMean } from "../uncertainty/readingMean.ts";
 
@@ -17,6 +18,8 @@ export interface ImpactSetup {
   readonly atSpeed: StopAtSpeed;
   /** Gap along the stop's axis at the measured ride height, mm; below 0 = pressed in. */
   readonly gapMm: number;
+  /** What the stop held up when the ride height was measured, N at the wheel. */
+  readonly heldAtRideN: number;
   /** Wheel travel to the first hard limit, mm; null where none was measured. */
   readonly hardLimitMm: number | null;
   /** With the payload. */
@@ -27,7 +30,7 @@ export interface ImpactSetup {
   readonly tyreRateNPerMm: number;
   readonly damperBumpNsPerMm: number;
   readonly damperReboundNsPerMm: number;
-  /** Wheel travel at rest under the payload, mm. */
+  /** Wheel travel at rest with this stop and payload, from the measured ride height, mm. */
   readonly restTravelMm: number;
 }
 
@@ -51,7 +54,7 @@ const needed = [
 type NeededRide = Required<Pick<Ride, (typeof needed)[number] | "payloadPerCornerKg">>;
 
 /**
- * The quarter car of one corner, model section 5, at the mean readings. W and the sprung mass hold the
+ * The quarter car of one corner at its mean readings. W and the sprung mass hold the
  * payload in the loaded state; rest is where spring and stop carry that payload.
  *
  * Errors: "rideUnknown" naming the ride value or corner weight that is missing; "rideNotUsable" where
@@ -63,7 +66,7 @@ export function impactSetupOf(
   corner: Corner,
   state: ImpactState,
 ): Outcome<ImpactSetup> {
-  const kinematics = kinematicsOf(fitment.layout, corner);
+  const kinematics = kinematicsOf(fitment.layout, corner.geometry, "both", corner.side);
   if (!kinematics.ok) return kinematics;
   const curve = stopCurve(fitment.stop);
   if (!curve.ok) return curve;
@@ -71,6 +74,8 @@ export function impactSetupOf(
   if (!atSpeed.ok) return atSpeed;
   const gap = gapOf(fitment, corner);
   if (!gap.ok) return gap;
+  const held = heldAtRide(fitment, corner, kinematics.value);
+  if (!held.ok) return held;
   if (corner.cornerMassKg === undefined) return unknown(`${corner.side}.cornerMassKg`);
   const mass = checkedMean(corner.cornerMassKg, `${corner.side}.cornerMassKg`, "mass");
   if (!mass.ok) return mass;
@@ -93,6 +98,7 @@ export function impactSetupOf(
       stop: curve.value,
       atSpeed: atSpeed.value,
       gapMm: gap.value,
+      heldAtRideN: held.value,
       hardLimitMm: limit.value?.travelMm ?? null,
       sprungMassKg,
       unsprungMassKg,
@@ -119,7 +125,10 @@ export function settled(
     stop: scale === 1 ? setup.stop : setup.stop.scaled(scale),
     gapMm: setup.gapMm - extra,
   };
-  const rest = restPosition(changed, setup.payloadKg);
+  const rest = restPosition(
+    { ...changed, stop: curveAtRest(changed.stop, changed.atSpeed) },
+    setup.payloadKg,
+  );
   return rest.ok ? succeed({ ...changed, restTravelMm: rest.value }) : rest;
 }
 

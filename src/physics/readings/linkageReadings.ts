@@ -14,8 +14,7 @@ export const linkageReadings = {
     use: { arm: "optional", damper: "optional" },
     madeOf: {
       by: "heights",
-      along: "otherArmLength",
-      common: [],
+      common: ["otherArmLength"],
       own: ["otherPivotHeight", "otherOuterHeight"],
     },
     noDefault: true,

@@ -2,8 +2,8 @@ import { figure } from "../budget/cornerModel.ts";
 import { placeMeans } from "../budget/cornerReadings.ts";
 import { type CornerBudget, travelBudget } from "../budget/travelBudget.ts";
 import type { CornerAssessment, Fitment, Interval, Reading, UseRules } from "../fitment.ts";
+import { restingStop } from "../road/heldAtRide.ts";
 import { isProgressive } from "../stop/stiffnessClass.ts";
-import { stopCurve } from "../stop/stopCurve.ts";
 import type { DrawnReading } from "../uncertainty/drawnReading.ts";
 import { standardUncertainty } from "../uncertainty/drawnReading.ts";
 import { firstOrderContributions } from "../uncertainty/firstOrder.ts";
@@ -140,23 +140,21 @@ function partsOf(all: readonly Measured[], contributions: Float64Array): MarginP
 /** More free travel wanted is less margin, so that the slopes are those of the wanted travel negated. */
 function rideParts(
   fitment: Fitment,
-  { corner, kinematics, budget }: CornerBudget,
+  { corner, kinematics }: CornerBudget,
   rules: UseRules,
   laden: boolean,
   atMeans: number,
 ): MarginPart[] {
   const inDoubt = rideInDoubt(fitment);
-  const curve = stopCurve(fitment.stop);
-  if (!curve.ok) return [];
+  const resting = restingStop(fitment, corner, kinematics);
+  if (!resting.ok) return [];
+  const { stop, heldAtRideN } = resting.value;
   const { cornerMassKg } = corner;
   const model = () =>
     new WantedTravelModel(
       {
-        kinematics,
-        stop: curve.value,
-        gapMm: budget.gapMm,
-        travelToContactMm: budget.contactMm,
-        progressive: isProgressive(curve.value),
+        heldAtRideN,
+        progressive: isProgressive(stop),
         cornerMassKg: cornerMassKg === undefined ? null : meanOf(cornerMassKg),
       },
       fitment.ride ?? {},

@@ -8,9 +8,12 @@ export const standardGravity = 9.80665;
 
 export interface RestCorner {
   readonly kinematics: Kinematics;
+  /** Its force at rest, N: `curveAtRest` of a stop tested at speed. */
   readonly stop: Pick<StopCurve, "force">;
   /** Gap along the stop's axis at the measured ride height, mm; below 0 = pressed in already. */
   readonly gapMm: number;
+  /** F_rec of `heldAtRide`, N at the wheel: what the stop held up when the ride height was measured. */
+  readonly heldAtRideN: number;
   /** Ride spring's rate at the wheel, N/mm. */
   readonly wheelRateNPerMm: number;
 }
@@ -19,9 +22,9 @@ const mostHalvings = 200;
 
 /**
  * Wheel travel z at which the vehicle comes to rest under a payload, mm from the measured ride height,
- * jounce positive: kw·z + F_stop(s(z) − g)·ds/dz = payload·g. By virtual work; the spring is linear.
- * Without payload and with g ≥ 0 it is 0; a stop made taller than its gap (g < 0) holds the vehicle up
- * (z < 0).
+ * jounce positive: kw·z + F_stop(s(z) − g)·ds/dz − F_rec = payload·g. By virtual work; the spring is
+ * linear. Without payload the stop that was measured leaves it at 0; a taller one holds the vehicle up
+ * (z < 0), and onto a lower or softer one than that which held it up it settles (z > 0).
  *
  * Errors: "payloadNotANumber"; "wheelRateNotPositive"; "sagOutOfReach" where the layout
  * cannot move as far as the payload takes it.
@@ -47,10 +50,15 @@ export function restPosition(corner: RestCorner, payloadKg: number): Outcome<num
     corner.kinematics.evaluate(z, closing);
     const s = closing[0] as number;
     const slope = closing[1] as number;
-    return corner.wheelRateNPerMm * z + corner.stop.force(s - corner.gapMm) * slope - load;
+    return (
+      corner.wheelRateNPerMm * z +
+      (corner.stop.force(s - corner.gapMm) * slope - corner.heldAtRideN) -
+      load
+    );
   };
-  const springAlone = load / corner.wheelRateNPerMm;
+  const springAlone = (load + corner.heldAtRideN) / corner.wheelRateNPerMm;
   const [least, greatest] = corner.kinematics.range;
+  if (load === 0 && excess(0) === 0) return succeed(0);
   if (springAlone >= least && springAlone <= greatest && excess(springAlone) === 0) {
     return succeed(springAlone);
   }

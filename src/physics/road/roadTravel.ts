@@ -1,7 +1,7 @@
 import type { UseRules } from "../fitment.ts";
 import { type Fault, fail, type Outcome, type ReadingId, succeed } from "../outcome.ts";
 import { levelPassedPerKm, upcrossingsPerKm, zeroUpcrossingsPerSecond } from "./levelCrossings.ts";
-import { type RestCorner, restPosition } from "./restPosition.ts";
+import { type RestCorner, restPosition, standardGravity } from "./restPosition.ts";
 import { travelVariance } from "./roadResponse.ts";
 import { roadVelocityIntensity } from "./roughness.ts";
 
@@ -9,7 +9,8 @@ import { roadVelocityIntensity } from "./roughness.ts";
 export const progressiveContactFactor = 10;
 
 /** One corner on a road; null = unknown, and what needs it is then null. */
-export interface RoadCorner extends Pick<RestCorner, "kinematics" | "stop" | "gapMm"> {
+export interface RoadCorner
+  extends Pick<RestCorner, "kinematics" | "stop" | "gapMm" | "heldAtRideN"> {
   /** Wheel travel to contact z_c at the measured ride height, mm. */
   readonly travelToContactMm: number;
   readonly progressive: boolean;
@@ -22,7 +23,7 @@ export interface RoadCorner extends Pick<RestCorner, "kinematics" | "stop" | "ga
   readonly payloadKg: number | null;
 }
 
-/** Figures of model section 4. Lengths mm; a null figure lacks ride data or is told by `faults`. */
+/** Lengths mm; a null figure lacks ride data or is told by `faults`. */
 export interface RoadTravel {
   readonly roadTravelSigmaMm: number | null;
   readonly zeroUpcrossingsPerS: number | null;
@@ -40,7 +41,7 @@ export interface RoadTravel {
 }
 
 interface RoadState {
-  readonly sag: number | null;
+  readonly rest: number | null;
   readonly sigma: number | null;
   readonly zeroUpcrossings: number | null;
   readonly contactsPerKm: number | null;
@@ -51,8 +52,9 @@ interface RoadState {
  * How often the wheel reaches the stop on the use's road, unladen and laden, and how much free travel
  * and stop height that leaves.
  *
- * A linear, Gaussian, single-corner figure with bump and rebound damping averaged: for screening.
- * Source: ISO 8608:2016 (road), Rice 1944 (crossings), variance of travel as roadResponse.ts.
+ * Linear, one speed, one corner, bump and rebound damping averaged: a screening figure, to be called one
+ * where it is shown. Source: ISO 8608:2016 (road), variance of travel as roadResponse.ts, crossings as
+ * levelCrossings.ts.
  *
  * Errors: a value that is not above 0, or a payload the layout cannot carry, is in `faults`, and the
  * figures that need it are null.
@@ -73,8 +75,8 @@ export function roadTravel(corner: RoadCorner, rules: UseRules): RoadTravel {
     zeroUpcrossingsPerS: unladen.zeroUpcrossings,
     contactsPerKm: unladen.contactsPerKm,
     freeTravelNeededUnladenMm: unladen.travelNeeded,
-    loadedSagMm: laden?.sag ?? null,
-    loadedTravelToContactMm: laden?.sag == null ? null : corner.travelToContactMm - laden.sag,
+    loadedSagMm: laden?.rest ?? null,
+    loadedTravelToContactMm: laden?.rest == null ? null : corner.travelToContactMm - laden.rest,
     loadedTravelSigmaMm: laden?.sigma ?? null,
     loadedContactsPerKm: laden?.contactsPerKm ?? null,
     freeTravelNeededMm: travelNeeded,
@@ -94,9 +96,9 @@ export interface RoadStanding {
 }
 
 /**
- * Travel above rest that is passed as often as the use allows a stop to be met, mm, at least 0:
- * σ·√(2·ln(ν0·1000/(V·N))), N ten times as great for a progressive stop. Errors: a mass, rate, damping,
- * speed or number of contacts that is not above 0.
+ * Travel above rest that is passed as often as the use allows a stop to be met, mm: the level with
+ * E = V·N/(ν0·1000), N ten times as great for a progressive stop, and E at most 1/2. Errors: a mass,
+ * rate, damping, speed or number of contacts that is not above 0.
  */
 export function levelAboveRest(standing: RoadStanding, rules: UseRules): Outcome<number> {
   const speed = roadSpeed(rules);
@@ -107,7 +109,14 @@ export function levelAboveRest(standing: RoadStanding, rules: UseRules): Outcome
   if (!sigma.ok) return sigma;
   const zeroUpcrossings = upcrossings(standing);
   if (!zeroUpcrossings.ok) return zeroUpcrossings;
-  return succeed(levelPassedPerKm(allowed.value, sigma.value, zeroUpcrossings.value, speed.value));
+  return succeed(
+    levelPassedPerKm(allowed.value, {
+      sigma: sigma.value,
+      zeroUpcrossings: zeroUpcrossings.value,
+      speed: speed.value,
+      kurtosis: rules.roadKurtosis,
+    }),
+  );
 }
 
 /** Standard deviation σ of suspension travel on the use's road, mm. */
@@ -164,12 +173,15 @@ function roadState(corner: RoadCorner, rules: UseRules, payloadKg: number, keep:
   const { wheelRateNPerMm, tyreRateNPerMm, cornerMassKg } = corner;
   const { damperBumpNsPerMm, damperReboundNsPerMm, progressive } = corner;
   const totalMassKg = cornerMassKg === null ? null : cornerMassKg + payloadKg;
-  const standsAsMeasured = payloadKg === 0 && corner.gapMm >= 0;
-  const sag = standsAsMeasured
-    ? 0
-    : wheelRateNPerMm === null
-      ? null
-      : keep(restPosition({ ...corner, wheelRateNPerMm }, payloadKg));
+  const springOnly = corner.heldAtRideN === 0 && corner.gapMm >= 0;
+  const rest =
+    payloadKg === 0 && springOnly
+      ? 0
+      : wheelRateNPerMm === null
+        ? null
+        : keep(restPosition({ ...corner, wheelRateNPerMm }, payloadKg));
+  const load = payloadKg * standardGravity + corner.heldAtRideN;
+  const nothingInTheWay = load === 0 ? 0 : wheelRateNPerMm === null ? null : load / wheelRateNPerMm;
   const sigma =
     totalMassKg === null || damperBumpNsPerMm === null || damperReboundNsPerMm === null
       ? null
@@ -180,16 +192,19 @@ function roadState(corner: RoadCorner, rules: UseRules, payloadKg: number, keep:
       : keep(upcrossings({ totalMassKg, tyreRateNPerMm }));
   const speed = keep(roadSpeed(rules));
   const allowed = keep(allowedContacts(rules, progressive));
-  if (sigma === null || zeroUpcrossings === null || sag === null || speed === null) {
-    return { sag, sigma, zeroUpcrossings, contactsPerKm: null, travelNeeded: null };
+  if (sigma === null || zeroUpcrossings === null || rest === null || speed === null) {
+    return { rest, sigma, zeroUpcrossings, contactsPerKm: null, travelNeeded: null };
   }
+  const travel = { sigma, zeroUpcrossings, speed, kurtosis: rules.roadKurtosis };
   return {
-    sag,
+    rest,
     sigma,
     zeroUpcrossings,
-    contactsPerKm: upcrossingsPerKm(corner.travelToContactMm - sag, sigma, zeroUpcrossings, speed),
+    contactsPerKm: upcrossingsPerKm(corner.travelToContactMm - rest, travel),
     travelNeeded:
-      allowed === null ? null : sag + levelPassedPerKm(allowed, sigma, zeroUpcrossings, speed),
+      allowed === null || nothingInTheWay === null
+        ? null
+        : nothingInTheWay + levelPassedPerKm(allowed, travel),
   };
 }
 

@@ -1,6 +1,7 @@
 import type { Stop, StopBranch } from "../fitment.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
 import { type StopDamping, stopDamping } from "./damping.ts";
+import type { StopCurve } from "./stopCurve.ts";
 
 /**
  * What tests at speed show of a stop beside its static curve. Each part is absent unless a test shows
@@ -24,6 +25,11 @@ export const staticOnly: StopAtSpeed = {
   staticShare: 1,
   branches: [],
 };
+
+/** The force that remains at rest over the compression, e·F∞, as a curve. */
+export function curveAtRest(curve: StopCurve, { staticShare }: StopAtSpeed): StopCurve {
+  return staticShare === 1 ? curve : curve.scaled(staticShare);
+}
 
 /** True where energy is lost in the stop. */
 export function losesEnergy({ dashpot, restLoss, branches }: StopAtSpeed): boolean {

@@ -1,6 +1,7 @@
-import type { Fitment, Ride, RideQuantity, UseRules } from "../fitment.ts";
+import { recordedGapOf } from "../budget/gap.ts";
+import type { Corner, Fitment, Ride, RideQuantity, UseRules } from "../fitment.ts";
 import { levelPassedPerKm, zeroUpcrossingsPerSecond } from "../road/levelCrossings.ts";
-import { restPosition, standardGravity } from "../road/restPosition.ts";
+import { standardGravity } from "../road/restPosition.ts";
 import { travelVariance } from "../road/roadResponse.ts";
 import { progressiveContactFactor, type RoadCorner, type RoadTravel } from "../road/roadTravel.ts";
 import { roadVelocityIntensity } from "../road/roughness.ts";
@@ -25,16 +26,22 @@ export type RideInDoubt = DrawnReading & { readonly place: number };
 const stopForces = rideQuantities.length;
 
 /**
- * The ride values that carry a tolerance, and the forces of a stop whose curve is an estimate where a
- * payload may press it, as rectangular quantities. None for a stop made to carry, whose early contact is
- * judged without a probability.
+ * The ride values that carry a tolerance, and the forces of a stop whose curve is an estimate where it
+ * held the vehicle up as that was measured, as rectangular quantities. None for a stop made to carry,
+ * whose early contact is judged without a probability.
  */
-export function rideInDoubt({ ride, stop }: Fitment): readonly RideInDoubt[] {
+export function rideInDoubt(fitment: Fitment): readonly RideInDoubt[] {
+  const { ride, stop, recordedStop = stop } = fitment;
   if (stop.duty === "carry") return [];
-  const halfWidth = stop.estimated?.forceShare ?? 0;
-  const isPressed = halfWidth > 0 && (ride?.payloadPerCornerKg ?? 0) > 0;
+  const halfWidth = recordedStop.estimated?.forceShare ?? 0;
   const forces = { id: "stop.curve", place: stopForces, mean: 1, halfWidth, standardError: 0 };
-  return [...ridesInDoubt(ride), ...(isPressed ? [forces] : [])];
+  const held = halfWidth > 0 && fitment.corners.some((corner) => isHeldUp(fitment, corner));
+  return [...ridesInDoubt(ride), ...(held ? [forces] : [])];
+}
+
+function isHeldUp(fitment: Fitment, corner: Corner): boolean {
+  const gap = recordedGapOf(fitment, corner);
+  return gap.ok && gap.value !== null && gap.value < 0;
 }
 
 function ridesInDoubt(ride: Ride | undefined): readonly RideInDoubt[] {
@@ -57,14 +64,12 @@ const reboundDamping = rideQuantities.indexOf("damperReboundNsPerMm");
 const payload = rideQuantities.indexOf("payloadPerCornerKg");
 
 /** What counts of a corner besides its ride values. */
-type WantedCorner = Pick<
-  RoadCornerWithCurve,
-  "kinematics" | "stop" | "gapMm" | "travelToContactMm" | "progressive" | "cornerMassKg"
->;
+type WantedCorner = Pick<RoadCorner, "heldAtRideN" | "progressive" | "cornerMassKg">;
 
 /**
  * Free travel wanted z_need, mm, unladen and laden, as a function of the ride values alone, for draws
- * and differences where those were estimated; the geometry stays at its means. NaN where a value is not above 0 or the payload is out of the layout's reach.
+ * and differences where those were estimated; the geometry stays at its means. NaN where a value is not
+ * above 0.
  */
 export class WantedTravelModel {
   readonly #corner: WantedCorner;
@@ -73,11 +78,12 @@ export class WantedTravelModel {
   readonly #allowed: number;
   /** By place in `rideQuantities`, NaN where not known; then the factor on the stop's forces. */
   readonly #values: Float64Array;
-  readonly #closing = new Float64Array(3);
+  readonly #kurtosis: UseRules["roadKurtosis"];
 
   constructor(corner: WantedCorner, ride: Ride, rules: UseRules) {
     this.#corner = corner;
     this.#speed = rules.speedKmPerH / 3.6;
+    this.#kurtosis = rules.roadKurtosis;
     this.#intensity = roadVelocityIntensity(rules.roadClass, this.#speed);
     this.#allowed =
       rules.allowedContactsPerKm * (corner.progressive ? progressiveContactFactor : 1);
@@ -105,39 +111,24 @@ export class WantedTravelModel {
     const damping = 500 * ((values[bumpDamping] as number) + (values[reboundDamping] as number));
     if (!(mass > 0 && tyre > 0 && damping > 0)) return Number.NaN;
     const sigma = 1000 * Math.sqrt(travelVariance(this.#intensity, mass, damping));
-    const upcrossings = zeroUpcrossingsPerSecond(tyre, mass);
-    const sag = payloadKg === 0 ? 0 : this.#sag(payloadKg);
-    return sag + levelPassedPerKm(this.#allowed, sigma, upcrossings, this.#speed);
+    const zeroUpcrossings = zeroUpcrossingsPerSecond(tyre, mass);
+    const rate = values[wheelRate] as number;
+    const load = payloadKg * standardGravity + this.#heldAtRide();
+    if (load !== 0 && !(rate > 0)) return Number.NaN;
+    const rest = load === 0 ? 0 : load / rate;
+    return (
+      rest +
+      levelPassedPerKm(this.#allowed, {
+        sigma,
+        zeroUpcrossings,
+        speed: this.#speed,
+        kurtosis: this.#kurtosis,
+      })
+    );
   }
 
-  /** Newton's method from the spring alone; whatever does not settle goes to the bracketing solver. */
-  #sag(payloadKg: number): number {
-    const rate = this.#values[wheelRate] as number;
-    if (!(rate > 0)) return Number.NaN;
-    const { kinematics, stop, gapMm, travelToContactMm } = this.#corner;
-    const load = payloadKg * standardGravity;
-    const factor = Math.max(this.#values[stopForces] as number, 1e-6);
-    const springAlone = load / rate;
-    if (springAlone <= travelToContactMm) return springAlone;
-    const closing = this.#closing;
-    let z = Math.min(springAlone, kinematics.range[1]);
-    for (let step = 0; step < 30; step++) {
-      kinematics.evaluate(z, closing);
-      const compression = (closing[0] as number) - gapMm;
-      const ratio = closing[1] as number;
-      const force = factor * stop.force(compression);
-      const stiffness =
-        rate + factor * stop.slope(compression) * ratio * ratio + force * (closing[2] as number);
-      const change = (rate * z + force * ratio - load) / stiffness;
-      z -= change;
-      if (!(stiffness > 0 && z > travelToContactMm && z <= kinematics.range[1])) break;
-      if (Math.abs(change) < 1e-9) return z;
-    }
-    const rest = restPosition(
-      { kinematics, stop: factor === 1 ? stop : stop.scaled(factor), gapMm, wheelRateNPerMm: rate },
-      payloadKg,
-    );
-    return rest.ok ? rest.value : Number.NaN;
+  #heldAtRide(): number {
+    return this.#corner.heldAtRideN * (this.#values[stopForces] as number);
   }
 }
 

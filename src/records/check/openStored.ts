@@ -1,7 +1,5 @@
 import type { State } from "../../physics/fitment.ts";
-import { limitPlaces } from "../../physics/readings/limitReadings.ts";
-import type { PartialCheckRecord } from "./checkRecord.ts";
-import { checkFormat, checkVersion } from "./recordFormat.ts";
+import { checkFormat, checkVersion, type PartialCheckRecord } from "./checkRecord.ts";
 import type { Entry, Progress, StoredCheck } from "./storedCheck.ts";
 
 type Plain = { readonly [key: string]: unknown };
@@ -61,8 +59,8 @@ const isSide = isOneOf("left", "right");
 const isLayout = isOneOf("arm", "damper", "strut", "axle");
 
 function limitOf(value: unknown): Plain[] {
-  if (!isPlain(value) || !isOneOf(...limitPlaces)(value.at) || !isText(value.kind)) return [];
-  return [withSound(value, { reading: isReading, distance: isReading, perWheel: isNumber })];
+  if (!isPlain(value) || !isOneOf("wheel", "stop")(value.at) || !isText(value.kind)) return [];
+  return [withSound(value, { reading: isReading, perWheel: isNumber })];
 }
 
 function cornersOf(value: unknown): Plain[] {
@@ -74,9 +72,6 @@ function cornersOf(value: unknown): Plain[] {
     const limits = (Array.isArray(corner.limits) ? corner.limits : []).flatMap(limitOf);
     const sound = withSound(corner, {
       gap: isReading,
-      pressedHeight: isReading,
-      seatToPad: isReading,
-      settleMm: isNumber,
       rideHeight: isReading,
       cornerMassKg: isReading,
       geometry: isPlain,

@@ -28,3 +28,6 @@ export interface QuickCheckQuestion {
   readonly createdAt: string;
   readonly label?: string;
 }
+
+export { type QuickCheckAnswer, quickCheckAnswer } from "./quickCheckAnswer.ts";
+export { type QuickCheckRecord, quickCheckRecord } from "./quickCheckRecord.ts";

@@ -25,7 +25,7 @@ function stateOf(step: Step): { words: string; icon: IconName | null; look: stri
 }
 
 /** All steps of this check, to go to any of them. */
-function Overview({ all, at, onGo }: Props) {
+export function Overview({ all, at, onGo }: Props) {
   return (
     <nav aria-label="All steps" class="overview">
       {sections.map((section) => {

@@ -3,6 +3,7 @@ import {
   changeFullTravel,
   type FullTravelRecord,
   noFullTravel,
+  readFullTravel,
   withFullTravelEntries,
 } from "../../records/check/fullTravel.ts";
 import { completeRecord, type StoredCheck } from "../../records/check/storedCheck.ts";
@@ -41,7 +42,7 @@ function ticksOf(stored: StoredCheck, found: FullTravelRecord): readonly string[
 }
 
 function withTick(stored: StoredCheck, id: string, ticked: boolean): StoredCheck {
-  const found = stored.record.fullTravel ?? noFullTravel;
+  const found = readFullTravel(stored.record) ?? noFullTravel;
   const others = ticksOf(stored, found).filter((each) => each !== id);
   const texts = ticked ? [...others, id] : others;
   const whole = fullTravelCautions.every((caution) => texts.includes(caution.id));
@@ -62,7 +63,7 @@ export default function FullTravelScreen({
   go,
 }: FullTravelScreenProps) {
   const heading = useHeadingFocus(fullTravelStep);
-  const found = stored.record.fullTravel ?? noFullTravel;
+  const found = readFullTravel(stored.record) ?? noFullTravel;
   const complete = useMemo(() => completeRecord(stored), [stored.record, stored.entries]);
   useEffect(() => {
     change((current) => withFullTravelEntries(current, preferences.length));

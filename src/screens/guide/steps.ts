@@ -1,7 +1,6 @@
 import type { GeometryReadingName, LayoutKind } from "../../physics/fitment.ts";
 import type { ReadingId } from "../../physics/outcome.ts";
-import { neededReadings } from "../../physics/readings/geometryRegistry.ts";
-import type { PartialCorner } from "../../records/check/checkRecord.ts";
+import { layoutReadingNames, type PartialCorner } from "../../records/check/checkRecord.ts";
 import { recordFaults } from "../../records/check/recordRules.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { entryOutcome } from "../../records/entry/entryPath.ts";
@@ -23,7 +22,7 @@ export const sections = [
   "Finish",
 ] as const;
 
-type Section = (typeof sections)[number];
+export type Section = (typeof sections)[number];
 
 /** The address of the full-travel check, which is no step of the walk. */
 export const fullTravelStep = "fullTravel";
@@ -153,7 +152,7 @@ function geometryDrafts(
     id: `${prefix}${name}`,
     section,
     name: readingWords(name, wordedLayout(stored.record)).name,
-    needed: neededReadings[kind].includes(name),
+    needed: layoutReadingNames[kind].needed.includes(name),
     done: readings?.[name] !== undefined,
     reading: true,
     ...(name === "pivotToOuter" && prefix === "" && { typedHere: ["layout.wheelPerOuter"] }),

@@ -246,7 +246,7 @@ export class CheckSteps {
         }
         return;
       case "gap":
-        return corner.gap ? this.typeReading(corner.gap, "length") : undefined;
+        return this.typeReading(corner.gap, "length");
       case "rideHeight":
         if (corner.rideHeight) await this.typeReading(corner.rideHeight, "length");
         return;

@@ -3,11 +3,7 @@ import type { Page } from "playwright-core";
 export interface Kept {
   readonly submissions: readonly { readonly key: string; readonly checkId: string }[];
   readonly texts: readonly string[];
-  readonly decisions: readonly {
-    readonly key: string;
-    readonly by: string;
-    readonly fromBackup?: string;
-  }[];
+  readonly decisions: readonly { readonly key: string; readonly by: string }[];
 }
 
 /** What the desk's database holds: submissions, the keys of texts, decisions. */

@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs";
 import type { Browser, Page } from "playwright-core";
 import type {
   CheckRecord,
@@ -5,7 +6,6 @@ import type {
   TypedReading,
 } from "../../../src/records/check/checkRecord.ts";
 import { type StoredCheck, storedFromRecord } from "../../../src/records/check/storedCheck.ts";
-import { demoRecord } from "../../support/demoRecords.ts";
 import { CheckList } from "./checkList.ts";
 import { CheckSteps } from "./checkSteps.ts";
 import type { Phone } from "./phone.ts";
@@ -25,7 +25,7 @@ function once(value: unknown): unknown {
   return Object.fromEntries(Object.entries(value).map(([key, item]) => [key, once(item)]));
 }
 
-const demo = demoRecord("arm-fits");
+const demo = JSON.parse(readFileSync("demo-data/checks/arm-fits.json", "utf8")) as CheckRecord;
 export const faultRecord = once({
   ...demo,
   vehicle: { ...demo.vehicle, label: "Osprey under test" },

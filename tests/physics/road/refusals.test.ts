@@ -23,17 +23,24 @@ const check = (words: string) => `The ${words} must be above 0. Check that value
 
 describe("the level that is passed as often as allowed", () => {
   // σ = 9.345532 mm and ν0 = √(240000/560)/2π = 3.294823/s at 60 km/h, class C; N = 2 a km.
-  it("is σ·√(2·ln(ν0·1000/(V·N)))", () => {
+  it("is σ·√(2·ln(ν0·1000/(V·N))) on an even road", () => {
+    const evenRoad = { ...rules, roadKurtosis: 3 } as const;
     const sigma = 1000 * Math.sqrt((Math.PI ** 2 * 0.01 * 256e-6 * (60 / 3.6) * 560) / 2700);
     const perKm = (Math.sqrt(240_000 / 560) / (2 * Math.PI) / (60 / 3.6)) * 1000;
-    expect(unwrapped(levelAboveRest(standing, rules))).toBeCloseTo(
+    expect(unwrapped(levelAboveRest(standing, evenRoad))).toBeCloseTo(
       sigma * Math.sqrt(2 * Math.log(perKm / 2)),
       9,
     );
-    expect(unwrapped(levelAboveRest({ ...standing, progressive: true }, rules))).toBeCloseTo(
+    expect(unwrapped(levelAboveRest({ ...standing, progressive: true }, evenRoad))).toBeCloseTo(
       sigma * Math.sqrt(2 * Math.log(perKm / 20)),
       9,
     );
+  });
+
+  it("is farther up on a road of rough and smooth pieces", () => {
+    // (1 + u)·exp(−u) = 2/197.689, u = 6.624979 by SciPy's lambertw; √3·σ of the same.
+    const level = unwrapped(levelAboveRest(standing, rules));
+    expect(level / 9.345532).toBeCloseTo(6.624979 / Math.sqrt(3), 4);
   });
 
   it.each<[Partial<RoadStanding>, Partial<typeof rules>, string]>([
@@ -81,6 +88,7 @@ describe("the rest position of an upright stop, by hand", () => {
     kinematics: straight,
     stop: linearStop(100),
     gapMm: 20,
+    heldAtRideN: 0,
     wheelRateNPerMm: 25,
   };
 
@@ -98,6 +106,19 @@ describe("the rest position of an upright stop, by hand", () => {
 
   it("stands higher on a stop that is taller than its gap: 25·z + 100·(z + 10) = 0", () => {
     expect(unwrapped(restPosition({ ...corner, gapMm: -10 }, 0))).toBeCloseTo(-8, 9);
+  });
+
+  it("stands as it was measured on the stop that was pressed then: F_rec = 100·10", () => {
+    const pressed = { ...corner, gapMm: -10, heldAtRideN: 1000 };
+    expect(unwrapped(restPosition(pressed, 0))).toBe(0);
+    expect(unwrapped(restPosition(pressed, 50))).toBeCloseTo((50 * standardGravity) / 125, 9);
+  });
+
+  it("settles onto a lower stop than held it up: 25·z + 100·(z − 5) = 1000", () => {
+    const lower = { ...corner, gapMm: 5, heldAtRideN: 1000 };
+    expect(unwrapped(restPosition(lower, 0))).toBeCloseTo(1500 / 125, 9);
+    // Nothing under it: 25·z = 1000.
+    expect(unwrapped(restPosition({ ...lower, gapMm: 60 }, 0))).toBeCloseTo(40, 12);
   });
 
   it.each<[Partial<RestCorner>, number, string]>([

@@ -51,7 +51,12 @@ describe("a long seeded simulation of the quarter car on a rough road", () => {
       before = travel;
     });
     levels.forEach((level, index) => {
-      const perKm = upcrossingsPerKm(1000 * level, 1000 * sigma, zeroUpcrossings, speed);
+      const perKm = upcrossingsPerKm(1000 * level, {
+        sigma: 1000 * sigma,
+        zeroUpcrossings,
+        speed,
+        kurtosis: 3,
+      });
       const perSecond = [...(counts[index] as Float64Array)].map((n) => n / secondsPerBatch);
       const { mean, halfWidth99 } = measured(perSecond);
       expect(halfWidth99 / mean).toBeLessThan(index === 3 ? 0.15 : 0.06);

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { crossingShare, upcrossingsPerKm } from "../../../src/physics/road/levelCrossings.ts";
 import { type RoadCorner, roadTravel } from "../../../src/physics/road/roadTravel.ts";
 import { defaultRules } from "../../../src/physics/road/useRules.ts";
 import { linearStop, straight } from "../../published/support/oneMassSetup.ts";
@@ -9,6 +10,7 @@ const corner: RoadCorner = {
   kinematics: straight,
   stop: linearStop(100),
   gapMm: 40,
+  heldAtRideN: 0,
   travelToContactMm: 40,
   progressive: false,
   cornerMassKg: 560,
@@ -70,15 +72,34 @@ describe("a stop", () => {
     expect(travel.faults).toEqual([]);
   });
 
-  it("taller than its gap lifts the unladen vehicle: 28·z + 100·(z + 10) = 0", () => {
-    const pressed = roadTravel({ ...corner, gapMm: -10 }, rules);
+  it("taller than its gap changes nothing of the free travel needed, the rest with nothing in the way", () => {
+    const pressed = { ...corner, gapMm: -10, travelToContactMm: -10 };
     const free = roadTravel(corner, rules);
+    const { freeTravelNeededUnladenMm, freeTravelNeededMm } = roadTravel(pressed, rules);
+    expect(freeTravelNeededUnladenMm).toBe(free.freeTravelNeededUnladenMm);
+    expect(freeTravelNeededMm).toBe(free.freeTravelNeededMm);
     expect(
-      (pressed.freeTravelNeededUnladenMm as number) - (free.freeTravelNeededUnladenMm as number),
-    ).toBeCloseTo(-1000 / 128, 9);
-    expect(
-      roadTravel({ ...corner, gapMm: -10, wheelRateNPerMm: null }, rules).freeTravelNeededUnladenMm,
+      roadTravel({ ...pressed, wheelRateNPerMm: null }, rules).freeTravelNeededUnladenMm,
     ).toBeNull();
+  });
+
+  it("that held the vehicle up leaves the springs to carry that as well: 1000 N on 28 N/mm", () => {
+    const free = roadTravel(corner, rules);
+    const held = roadTravel({ ...corner, heldAtRideN: 1000 }, rules);
+    for (const name of ["freeTravelNeededUnladenMm", "freeTravelNeededMm"] as const) {
+      expect((held[name] as number) - (free[name] as number)).toBeCloseTo(1000 / 28, 9);
+    }
+    // 28·z + 100·(z − 40) = 1000 + 60 kg·g, or without the stop where it is not reached.
+    const load = 60 * 9.80665;
+    expect(held.loadedSagMm).toBeCloseTo((load + 1000 + 4000) / 128, 9);
+    const mean = upcrossingsPerKm(0, {
+      sigma: held.roadTravelSigmaMm as number,
+      zeroUpcrossings: held.zeroUpcrossingsPerS as number,
+      speed: 60 / 3.6,
+      kurtosis: 5,
+    });
+    const share = crossingShare((40 - 1000 / 28) / (held.roadTravelSigmaMm as number), 5);
+    expect(held.contactsPerKm).toBeCloseTo(mean * share, 9);
   });
 
   it("is met by the laden wheel of a heavier mass, with the greater travel", () => {

@@ -24,6 +24,7 @@ export function preparedCorner(fitment: Fitment, index = 0): PreparedCorner {
     kinematics: budget.kinematics,
     stop: unwrapped(stopCurve(fitment.stop)),
     gapMm: budget.budget.gapMm,
+    heldAtRideN: 0,
     travelToContactMm: budget.budget.contactMm,
     progressive: false,
     cornerMassKg: corner.cornerMassKg === undefined ? null : meanOf(corner.cornerMassKg),

@@ -24,7 +24,7 @@ const rides = fc.record({
 });
 
 describe("free travel wanted, as the draws take it", () => {
-  it("is what the road figures give, the stop carrying payload or not", () => {
+  it("is what the road figures give, whatever the stop carries", () => {
     let tried = 0;
     let carrying = 0;
     fc.assert(
@@ -32,8 +32,9 @@ describe("free travel wanted, as the draws take it", () => {
         fc.constantFrom("arm-fits", "damper-shaft", "axle-towing-early" as const),
         rides,
         number(0, 60),
+        number(0, 3000),
         fc.constantFrom("daily", "towing", "offroad" as const),
-        (name, values, gapMm, use) => {
+        (name, values, gapMm, heldAtRideN, use) => {
           tried++;
           const fitment = demoFitment(name);
           const kinematics = unwrapped(kinematicsOf(fitment.layout));
@@ -41,6 +42,7 @@ describe("free travel wanted, as the draws take it", () => {
             kinematics,
             stop: unwrapped(stopCurve(fitment.stop)),
             gapMm,
+            heldAtRideN,
             travelToContactMm: unwrapped(kinematics.wheelTravel(gapMm)),
             progressive: false,
             cornerMassKg: 500,
@@ -57,9 +59,8 @@ describe("free travel wanted, as the draws take it", () => {
           for (const [quantity, value] of Object.entries(values)) {
             model.set(rideQuantities.indexOf(quantity as RideQuantity), value);
           }
-          if (road.freeTravelNeededMm === null) {
+          if (road.freeTravelNeededMm === null || road.freeTravelNeededUnladenMm === null) {
             expect(road.faults.length).toBeGreaterThan(0);
-            expect(model.laden()).toBeNaN();
             return;
           }
           if (Number(road.loadedSagMm) > corner.travelToContactMm) carrying++;
@@ -69,20 +70,16 @@ describe("free travel wanted, as the draws take it", () => {
           );
         },
       ),
-      { numRuns: 1500 },
+      { numRuns: 500 },
     );
     expect(carrying / tried).toBeGreaterThan(0.13);
   });
 
   it("is nothing that could pass for a number where a value is not above 0", () => {
     const fitment = demoFitment("arm-fits");
-    const kinematics = unwrapped(kinematicsOf(fitment.layout));
     const model = new WantedTravelModel(
       {
-        kinematics,
-        stop: unwrapped(stopCurve(fitment.stop)),
-        gapMm: 21,
-        travelToContactMm: unwrapped(kinematics.wheelTravel(21)),
+        heldAtRideN: 0,
         progressive: false,
         cornerMassKg: 500,
       },

@@ -1,8 +1,6 @@
 import { describe, expect, it } from "vitest";
-import type { Fitment, Layout, Ride, RideQuantity } from "../../../src/physics/fitment.ts";
-import { kinematicsOf } from "../../../src/physics/kinematics/kinematics.ts";
+import type { Corner, Fitment, Ride, RideQuantity } from "../../../src/physics/fitment.ts";
 import { rulesOf } from "../../../src/physics/road/useRules.ts";
-import { stopCurve } from "../../../src/physics/stop/stopCurve.ts";
 import { SharedDraws } from "../../../src/physics/uncertainty/cornerDraws.ts";
 import {
   type RoadCornerWithCurve,
@@ -11,7 +9,6 @@ import {
   WantedTravelModel,
   wantedTravels,
 } from "../../../src/physics/uncertainty/wantedTravel.ts";
-import { unwrapped } from "../demoFitments.ts";
 import { exact, ride, uprightStrut } from "../staticFitments.ts";
 import { aboveRest } from "./aboveRest.ts";
 import { preparedCorner } from "./preparedCorner.ts";
@@ -19,7 +16,6 @@ import { preparedCorner } from "./preparedCorner.ts";
 const rules = rulesOf("daily");
 const gravity = 9.80665;
 const placeOf = (name: RideQuantity) => rideQuantities.indexOf(name);
-const stopForces = rideQuantities.length;
 
 const corner: RoadCornerWithCurve = preparedCorner(uprightStrut({ gap: exact(45) })).road.corner;
 
@@ -72,113 +68,10 @@ describe("free travel wanted", () => {
   });
 });
 
-describe("the sag onto a stop", () => {
-  // With as many contacts allowed nothing but the sag is wanted.
-  const manyContacts = rulesOf("daily", { allowedContactsPerKm: 1e6 });
-  const arm: Layout = {
-    kind: "arm",
-    readings: { pivotToStop: exact(200), pivotToOuter: exact(400), armAngle: exact(-15) },
-  };
-  /** Its stop leans off the wheel's way, so that the lever changes with the travel. */
-  const leaning: Layout = {
-    kind: "arm",
-    readings: {
-      pivotToStop: exact(100),
-      pivotToOuter: exact(200),
-      armAngle: exact(-20),
-      stopLean: exact(50),
-    },
-  };
-  const strut: Layout = { kind: "strut", readings: {} };
-  type Points = Fitment["stop"]["curve"];
-  /** 60 N/mm throughout: the slope at the end, and past the usable compression none is reached. */
-  const straight: Points = [
-    [10, 600],
-    [40, 2400],
-  ];
-  const bent: Points = [
-    [15, 500],
-    [30, 4000],
-  ];
-  /** Hard at the first touch and soft after it. */
-  const yielding: Points = [
-    [1, 1500],
-    [30, 1600],
-  ];
-
-  /** What the model finds under a load, how far that is from balance in N, and how often it looked. */
-  function sagOf(layout: Layout, curve: Points, payloadKg: number, factor = 1, rate = 26) {
-    const gapMm = 12;
-    const kinematics = unwrapped(kinematicsOf(layout));
-    const { stop: plain } = uprightStrut({});
-    const stop = unwrapped(stopCurve({ ...plain, usableCompressionMm: 40, curve }));
-    let looks = 0;
-    const watched: RoadCornerWithCurve = {
-      ...corner,
-      stop,
-      gapMm,
-      travelToContactMm: unwrapped(kinematics.wheelTravel(gapMm)),
-      kinematics: {
-        ...kinematics,
-        evaluate: (z, out) => {
-          looks++;
-          kinematics.evaluate(z, out);
-        },
-      },
-    };
-    const loaded = { ...ride, wheelRateNPerMm: rate, payloadPerCornerKg: payloadKg };
-    const model = new WantedTravelModel(watched, loaded, manyContacts);
-    model.set(stopForces, factor);
-    const sag = model.laden();
-    const closing = unwrapped(kinematics.closing(sag));
-    const force = (factor * stop.force(closing - gapMm)) / unwrapped(kinematics.ratio(sag));
-    return { sag, offBalance: rate * sag + force - payloadKg * gravity, looks };
-  }
-
-  it("is where spring and stop together carry the load, along the stop's lever", () => {
-    for (const layout of [strut, arm, leaning]) {
-      for (const curve of [straight, bent, yielding]) {
-        for (const payloadKg of [80, 120, 200]) {
-          for (const factor of [0.5, 1, 1.3]) {
-            const { offBalance, sag } = sagOf(layout, curve, payloadKg, factor);
-            expect(sag).toBeLessThan((payloadKg * gravity) / 26);
-            expect(Math.abs(offBalance)).toBeLessThan(1e-5);
-          }
-        }
-      }
-    }
-  });
-
-  it("on a straight curve is found at the first step, which the second confirms", () => {
-    for (const factor of [0.5, 1, 1.3]) {
-      const { sag, looks } = sagOf(strut, straight, 100, factor);
-      // kw·z + f·60·(z − 12) = m·g
-      expect(sag).toBeCloseTo((100 * gravity + factor * 60 * 12) / (26 + factor * 60), 9);
-      expect(looks).toBe(2);
-    }
-  });
-
-  // Newton's method doubles the places that are right at each step: 1e-1, 1e-2, 1e-4, 1e-8, 1e-16 of mm.
-  it.each<[string, Layout, Points]>([
-    ["a bent curve", arm, bent],
-    ["a lever that changes", leaning, straight],
-  ])("with %s is found within six steps", (_, layout, curve) => {
-    for (const payloadKg of [80, 100, 120, 150]) {
-      expect(sagOf(layout, curve, payloadKg).looks, `${payloadKg} kg`).toBeLessThanOrEqual(6);
-    }
-  });
-
-  it("is that of the spring where the load leaves the stop alone", () => {
-    const { sag, looks } = sagOf(strut, straight, 30);
-    expect(sag).toBeCloseTo((30 * gravity) / 26, 12);
-    expect(looks).toBe(0);
-  });
-
-  it("of a stop whose forces were drawn below 0 is as if it had next to none", () => {
-    const { sag } = sagOf(strut, straight, 60, -0.5);
-    expect(sag).toBeCloseTo((60 * gravity) / 26, 3);
-  });
-});
+function onlyCorner({ corners: [corner] }: Fitment): Corner {
+  if (corner === undefined) throw new Error("no corner");
+  return corner;
+}
 
 describe("ride values in doubt", () => {
   const estimated = { how: "estimate", forceShare: 0.25 };
@@ -194,7 +87,10 @@ describe("ride values in doubt", () => {
       tyreRateNPerMm: 0,
       payloadPerCornerKg: 10,
     };
-    expect(rideInDoubt(fitmentWith({ ...ride, tolerances }, { estimated }))).toEqual([
+    const { gap: _, ...side } = onlyCorner(fitmentWith(ride));
+    const pressed = { ...side, pressedHeight: exact(50) };
+    const fitment = { ...fitmentWith({ ...ride, tolerances }, { estimated }), corners: [pressed] };
+    expect(rideInDoubt(fitment)).toEqual([
       { id: "ride.unsprungMassKg", place: 0, mean: 45, halfWidth: 5, standardError: 0 },
       { id: "ride.wheelRateNPerMm", place: 1, mean: 26, halfWidth: 4, standardError: 0 },
       { id: "ride.payloadPerCornerKg", place: 5, mean: 20, halfWidth: 10, standardError: 0 },

@@ -43,6 +43,7 @@ export const oneMass: ImpactSetup = {
   stop: linearStop(1),
   atSpeed: staticOnly,
   gapMm: 5e3,
+  heldAtRideN: 0,
   hardLimitMm: null,
   sprungMassKg: 500,
   unsprungMassKg: 0.05,

@@ -13,6 +13,15 @@ const functions = {
   asin: (ratio: number) => Math.asin(ratio) / degree,
   acos: (ratio: number) => Math.acos(ratio) / degree,
   ln: (value: number) => Math.log(value),
+  u: (share: number) => {
+    let [low, high] = [0, 100];
+    for (let halving = 0; halving < 200; halving++) {
+      const middle = (low + high) / 2;
+      if ((1 + middle) * Math.exp(-middle) > share) low = middle;
+      else high = middle;
+    }
+    return low;
+  },
   R5: (step: number) => preferred[step - 5] ?? Number.NaN,
 };
 
@@ -24,6 +33,7 @@ const raised = "⁰¹²³⁴⁵⁶⁷⁸⁹";
 function expressionOf(text: string): string {
   return text
     .replace(/, .*$/, "")
+    .replace(/^u of /, "u")
     .replace(/ (m\/s²|m\/s|m)(?![\w(])/g, "")
     .replace(/[[{]/g, "(")
     .replace(/[\]}]/g, ")")

@@ -1,6 +1,6 @@
 import { kinematicsOf } from "../../../physics/kinematics/kinematics.ts";
+import { restingStop } from "../../../physics/road/heldAtRide.ts";
 import { restPosition, standardGravity } from "../../../physics/road/restPosition.ts";
-import { stopCurve } from "../../../physics/stop/stopCurve.ts";
 import type { CornerContext } from "./cornerContext.ts";
 import { plain } from "./plainNumber.ts";
 import {
@@ -16,16 +16,20 @@ export interface Sag extends Working {
   readonly symbols: readonly FormulaSymbol[];
 }
 
-export function sagWorking(context: CornerContext): Sag | undefined {
-  const payload = context.fitment.ride?.payloadPerCornerKg;
+/** Where the vehicle comes to rest, on its stop where it reaches that; unladen without its payload. */
+export function restWorking(context: CornerContext, laden: boolean): Sag | undefined {
+  const payload = laden ? context.fitment.ride?.payloadPerCornerKg : 0;
   const rate = context.fitment.ride?.wheelRateNPerMm;
-  if (payload === undefined) return undefined;
-  if (rate === undefined) return payload === 0 ? { value: 0, steps: [], symbols: [] } : undefined;
-  const kinematics = kinematicsOf(context.fitment.layout, context.corner);
-  const stop = stopCurve(context.fitment.stop);
-  if (!kinematics.ok || !stop.ok) return undefined;
+  const kinematics = kinematicsOf(context.fitment.layout, context.corner.geometry);
+  if (payload === undefined || !kinematics.ok) return undefined;
+  const resting = restingStop(context.fitment, context.corner, kinematics.value);
+  if (!resting.ok) return undefined;
+  const { stop, gapMm, heldAtRideN } = resting.value;
+  const asMeasured = payload === 0 && heldAtRideN === 0 && gapMm >= 0;
+  if (!laden && asMeasured) return { value: 0, steps: [], symbols: [] };
+  if (rate === undefined) return asMeasured ? { value: 0, steps: [], symbols: [] } : undefined;
   const rest = restPosition(
-    { kinematics: kinematics.value, stop: stop.value, gapMm: context.gap, wheelRateNPerMm: rate },
+    { kinematics: kinematics.value, ...resting.value, wheelRateNPerMm: rate },
     payload,
   );
   if (!rest.ok) return undefined;
@@ -33,9 +37,10 @@ export function sagWorking(context: CornerContext): Sag | undefined {
   const slopes = new Float64Array(3);
   kinematics.value.evaluate(sag, slopes);
   const closing = slopes[0] ?? 0;
-  const stopAtWheel = stop.value.force(closing - context.gap) * (slopes[1] ?? 0);
+  const stopAtWheel = stop.force(closing - gapMm) * (slopes[1] ?? 0);
   const load = payload * standardGravity;
-  const touches = closing > context.gap;
+  const touches = closing > gapMm;
+  const held = heldAtRideN > 0;
   const steps: FormulaStep[] = [
     {
       formula: "payload · gₙ",
@@ -46,19 +51,23 @@ export function sagWorking(context: CornerContext): Sag | undefined {
   if (touches) {
     steps.push({
       formula: "F_stop·ds/dz at that sag",
-      worked: [
-        quantity("force", stop.value.force(closing - context.gap)),
-        ` · ${plain(slopes[1] ?? 0)}`,
-      ],
+      worked: [quantity("force", stop.force(closing - gapMm)), ` · ${plain(slopes[1] ?? 0)}`],
       result: quantity("force", stopAtWheel),
     });
   }
+  const terms = [
+    "payload·gₙ",
+    ...(held ? ["+ F_rec"] : []),
+    ...(touches ? ["− F_stop·ds/dz"] : []),
+  ];
   steps.push({
-    formula: touches ? "sag = (payload·gₙ − F_stop·ds/dz) / kw" : "sag = payload·gₙ / kw",
+    formula: terms.length > 1 ? `sag = (${terms.join(" ")}) / kw` : "sag = payload·gₙ / kw",
     worked: [
-      ...(touches
-        ? ["(", quantity("force", load), " − ", quantity("force", stopAtWheel), ")"]
-        : [quantity("force", load)]),
+      ...(terms.length > 1 ? ["("] : []),
+      quantity("force", load),
+      ...(held ? [" + ", quantity("force", heldAtRideN)] : []),
+      ...(touches ? [" − ", quantity("force", stopAtWheel)] : []),
+      ...(terms.length > 1 ? [")"] : []),
       " / ",
       quantity("rate", rate),
     ],
@@ -67,26 +76,79 @@ export function sagWorking(context: CornerContext): Sag | undefined {
   return {
     value: sag,
     steps,
-    symbols: [
+    symbols: sagSymbols(payload, rate, heldAtRideN),
+  };
+}
+
+function sagSymbols(payload: number, rate: number, heldAtRideN: number): FormulaSymbol[] {
+  return [
+    {
+      symbol: "payload",
+      meaning: "load this wheel carries on top",
+      value: quantity("mass", payload),
+      origin: "ride data",
+    },
+    {
+      symbol: "gₙ",
+      meaning: "standard gravity",
+      value: `${standardGravity} m/s²`,
+      origin: "NIST SP 811",
+    },
+    {
+      symbol: "kw",
+      meaning: "ride spring rate at the wheel",
+      value: quantity("rate", rate),
+      origin: "ride data",
+    },
+    ...(heldAtRideN > 0
+      ? [
+          {
+            symbol: "F_rec",
+            meaning: "what the stop held up as measured, at the wheel",
+            value: quantity("force", heldAtRideN),
+            origin: "static curve of the stop that stood there, at its gap",
+          },
+        ]
+      : []),
+  ];
+}
+
+export function sagWorking(context: CornerContext): Sag | undefined {
+  return restWorking(context, true);
+}
+
+/** Where the vehicle would come to rest with nothing in the way: what the free travel needed begins at. */
+export function springRestWorking(context: CornerContext, laden: boolean): Sag | undefined {
+  const payload = laden ? context.fitment.ride?.payloadPerCornerKg : 0;
+  const rate = context.fitment.ride?.wheelRateNPerMm;
+  const kinematics = kinematicsOf(context.fitment.layout, context.corner.geometry);
+  if (payload === undefined || !kinematics.ok) return undefined;
+  const resting = restingStop(context.fitment, context.corner, kinematics.value);
+  if (!resting.ok) return undefined;
+  const { heldAtRideN } = resting.value;
+  if (payload === 0 && heldAtRideN === 0) return { value: 0, steps: [], symbols: [] };
+  if (rate === undefined) return undefined;
+  const load = payload * standardGravity;
+  const held = heldAtRideN > 0;
+  const value = (load + heldAtRideN) / rate;
+  return {
+    value,
+    steps: [
       {
-        symbol: "payload",
-        meaning: "load this wheel carries on top",
-        value: quantity("mass", payload),
-        origin: "ride data",
-      },
-      {
-        symbol: "gₙ",
-        meaning: "standard gravity",
-        value: `${standardGravity} m/s²`,
-        origin: "NIST SP 811",
-      },
-      {
-        symbol: "kw",
-        meaning: "ride spring rate at the wheel",
-        value: quantity("rate", rate),
-        origin: "ride data",
+        formula: held
+          ? "spring alone = (payload·gₙ + F_rec) / kw"
+          : "spring alone = payload·gₙ / kw",
+        worked: [
+          "(",
+          quantity("force", load),
+          ...(held ? [" + ", quantity("force", heldAtRideN)] : []),
+          ") / ",
+          quantity("rate", rate),
+        ],
+        result: mm(value),
       },
     ],
+    symbols: sagSymbols(payload, rate, heldAtRideN),
   };
 }
 
@@ -96,15 +158,17 @@ export function payloadSag(context: CornerContext): WorkedFigure | undefined {
     ? {
         symbols: sag.symbols,
         steps: sag.steps,
-        source:
-          "Static balance by virtual work; the sag is where both sides agree (model, section 4).",
+        source: "Static balance by virtual work; the sag is where both sides agree.",
         assumed: ["Linear ride spring."],
       }
     : undefined;
 }
 
-export function loadedContactWorking(context: CornerContext): Working | undefined {
-  const sag = sagWorking(context);
+export function contactFromRestWorking(
+  context: CornerContext,
+  laden: boolean,
+): Working | undefined {
+  const sag = restWorking(context, laden);
   if (!sag) return undefined;
   const contact = context.layout.wheelTravel(context.gap, "g");
   const value = contact.value - sag.value;
@@ -112,7 +176,7 @@ export function loadedContactWorking(context: CornerContext): Working | undefine
     value,
     steps: [
       {
-        formula: "z = z_c − sag",
+        formula: laden ? "z = z_c − sag" : "z = z_c − rest without payload",
         worked: [mm(contact.value), " − ", mm(sag.value)],
         result: mm(value),
       },
@@ -121,12 +185,12 @@ export function loadedContactWorking(context: CornerContext): Working | undefine
 }
 
 export function loadedTravelToContact(context: CornerContext): WorkedFigure | undefined {
-  const working = loadedContactWorking(context);
+  const working = contactFromRestWorking(context, true);
   return (
     working && {
       symbols: [],
       steps: working.steps,
-      source: "Model, section 4.",
+      source: "Difference of two travels from the ride height.",
       assumed: ["Counted from where the loaded vehicle stands."],
     }
   );

@@ -1,6 +1,7 @@
+import { crossingShare, levelOfShare } from "../../../physics/road/levelCrossings.ts";
 import { progressiveContactFactor } from "../../../physics/road/roadTravel.ts";
 import type { CornerContext } from "./cornerContext.ts";
-import { loadedContactWorking, type Sag, sagWorking } from "./payloadSag.ts";
+import { contactFromRestWorking, type Sag, springRestWorking } from "./payloadSag.ts";
 import { plain } from "./plainNumber.ts";
 import {
   crossingsWorking,
@@ -10,7 +11,7 @@ import {
   sigmaWorking,
   tyreSymbol,
 } from "./roadResponse.ts";
-import { mm, quantity, type WorkedFigure } from "./workedFigure.ts";
+import { type FormulaStep, mm, quantity, type WorkedFigure } from "./workedFigure.ts";
 
 export function roadTravelSigma(context: CornerContext): WorkedFigure | undefined {
   const given = roadInputs(context, false);
@@ -24,21 +25,27 @@ export function roadTravelSigma(context: CornerContext): WorkedFigure | undefine
   );
 }
 
-const crossingSource =
-  "Upcrossings of a Gaussian motion: Rice, Bell Syst. Tech. J. 23/24 (1944/45). Road: ISO 8608:2016.";
+const crossingSource = {
+  3: "Upcrossings of a Gaussian motion: Rice, Bell Syst. Tech. J. 23/24 (1944/45). Road: ISO 8608:2016.",
+  5: "Upcrossings of a Gaussian motion (Rice, Bell Syst. Tech. J. 23/24) whose variance is gamma distributed along the road (Johannesson, Podgórski, Rychlik 2017). Road: ISO 8608:2016. The kurtosis of 5 is common practice.",
+} as const;
 
 export function contactsPerKm(context: CornerContext, laden: boolean): WorkedFigure | undefined {
   const given = roadInputs(context, laden);
   const crossings = given && crossingsWorking(context, given);
-  const travel = laden
-    ? loadedContactWorking(context)
-    : context.layout.wheelTravel(context.gap, "g");
+  const travel = contactFromRestWorking(context, laden);
   if (!given || !crossings || !travel) return undefined;
+  const { roadKurtosis } = context.rules;
   const sigma = sigmaWorking(given);
-  const level = Math.max(travel.value, 0);
-  const value =
-    ((crossings.value * 1000) / given.speed) *
-    Math.exp(-(level * level) / (2 * sigma.value * sigma.value));
+  const sigmas = Math.max(travel.value, 0) / sigma.value;
+  const uneven = crossingShare(sigmas, roadKurtosis) > crossingShare(sigmas, 3);
+  const level = mm(Math.max(travel.value, 0));
+  const value = ((crossings.value * 1000) / given.speed) * crossingShare(sigmas, roadKurtosis);
+  const ratio: FormulaStep = {
+    formula: "u = √3·z/σ",
+    worked: ["√3 · (", level, ") / (", mm(sigma.value), ")"],
+    result: quantity("count", Math.sqrt(3) * sigmas),
+  };
   return {
     symbols: [
       ...given.symbols,
@@ -53,19 +60,30 @@ export function contactsPerKm(context: CornerContext, laden: boolean): WorkedFig
     steps: [
       ...sigma.steps,
       ...crossings.steps,
+      ...(uneven ? [ratio] : []),
       {
-        formula: "contacts/km = ν0·(1000/V)·exp(−z²/2σ²)",
-        worked: [
-          `${plain(crossings.value)} · (1000 / ${plain(given.speed)}) · exp[−(`,
-          mm(level),
-          ")² / (2 · (",
-          mm(sigma.value),
-          ")²)]",
-        ],
+        formula: uneven
+          ? "contacts/km = ν0·(1000/V)·(1 + u)·exp(−u)"
+          : "contacts/km = ν0·(1000/V)·exp(−z²/2σ²)",
+        worked: uneven
+          ? [
+              `${plain(crossings.value)} · (1000 / ${plain(given.speed)}) · (1 + `,
+              ratio.result,
+              ") · exp(−",
+              ratio.result,
+              ")",
+            ]
+          : [
+              `${plain(crossings.value)} · (1000 / ${plain(given.speed)}) · exp[−(`,
+              level,
+              ")² / (2 · (",
+              mm(sigma.value),
+              ")²)]",
+            ],
         result: quantity("count", value),
       },
     ],
-    source: crossingSource,
+    source: crossingSource[roadKurtosis],
     assumed: screeningAssumptions,
   };
 }
@@ -73,15 +91,28 @@ export function contactsPerKm(context: CornerContext, laden: boolean): WorkedFig
 function neededWorking(context: CornerContext, laden: boolean): Sag | undefined {
   const given = roadInputs(context, laden);
   const crossings = given && crossingsWorking(context, given);
-  const sag = laden ? sagWorking(context) : { value: 0, steps: [], symbols: [] };
-  if (!given || !crossings || !sag) return undefined;
+  const rest = springRestWorking(context, laden);
+  if (!given || !crossings || !rest) return undefined;
+  const { roadKurtosis, allowedContactsPerKm } = context.rules;
   const sigma = sigmaWorking(given);
-  const allowed =
-    context.rules.allowedContactsPerKm *
-    (context.assessed.progressive ? progressiveContactFactor : 1);
-  const ratio = (crossings.value * 1000) / (given.speed * allowed);
-  const root = ratio > 1 ? Math.sqrt(2 * Math.log(ratio)) : 0;
-  const value = sag.value + sigma.value * root;
+  const wanted =
+    allowedContactsPerKm * (context.assessed.progressive ? progressiveContactFactor : 1);
+  const meanPerKm = (crossings.value * 1000) / given.speed;
+  const allowed = Math.min(wanted, meanPerKm / 2);
+  const share = allowed / meanPerKm;
+  const sigmas = levelOfShare(share, roadKurtosis);
+  const uneven = sigmas > levelOfShare(share, 3);
+  const value = rest.value + sigma.value * sigmas;
+  const atShare: FormulaStep = {
+    formula: "E = V·N/(ν0·1000)",
+    worked: [`${plain(given.speed)} · ${plain(allowed)} / (${plain(crossings.value)} · 1000)`],
+    result: quantity("count", share),
+  };
+  const u: FormulaStep = {
+    formula: "u with (1 + u)·exp(−u) = E",
+    worked: ["u of ", atShare.result],
+    result: quantity("count", Math.sqrt(3) * sigmas),
+  };
   return {
     value,
     symbols: [
@@ -89,28 +120,29 @@ function neededWorking(context: CornerContext, laden: boolean): Sag | undefined 
       tyreSymbol(context),
       {
         symbol: "N",
-        meaning: context.assessed.progressive
-          ? "allowed contacts per km, ten times as many for a progressive stop"
-          : "allowed contacts per km",
+        meaning:
+          allowed < wanted
+            ? "contacts per km, half as many as the travel's middle is passed: more are allowed"
+            : context.assessed.progressive
+              ? "allowed contacts per km, ten times as many for a progressive stop"
+              : "allowed contacts per km",
         value: quantity("count", allowed),
         origin: "common practice, adjustable",
       },
-      ...sag.symbols,
+      ...rest.symbols,
     ],
     steps: [
       ...sigma.steps,
       ...crossings.steps,
-      ...sag.steps,
+      ...rest.steps,
+      atShare,
+      ...(uneven ? [u] : []),
       {
-        formula: laden
-          ? "z_need = sag + σ·√[2·ln(ν0·1000/(V·N))]"
-          : "z_need = σ·√[2·ln(ν0·1000/(V·N))]",
+        formula: `z_need = ${rest.steps.length > 0 ? "spring alone + " : ""}${uneven ? "σ·u/√3" : "σ·√[2·ln(1/E)]"}`,
         worked: [
-          ...(laden ? [mm(sag.value), " + "] : []),
+          ...(rest.steps.length > 0 ? [mm(rest.value), " + "] : []),
           mm(sigma.value),
-          ratio > 1
-            ? ` · √[2 · ln(${plain(crossings.value)} · 1000 / (${plain(given.speed)} · ${plain(allowed)}))]`
-            : " · 0, because even the middle of the travel is passed less often than that",
+          ...(uneven ? [" · ", u.result, " / √3"] : [" · √[2 · ln(1 / ", atShare.result, ")]"]),
         ],
         result: mm(value),
       },
@@ -124,7 +156,7 @@ export function freeTravelNeeded(context: CornerContext, laden: boolean): Worked
     needed && {
       symbols: needed.symbols,
       steps: needed.steps,
-      source: crossingSource,
+      source: crossingSource[context.rules.roadKurtosis],
       assumed: screeningAssumptions,
     }
   );
@@ -153,7 +185,8 @@ export function mostExtraHeight(context: CornerContext): WorkedFigure | undefine
         result: mm(context.gap - closing.value),
       },
     ],
-    source: "Model, sections 3 and 4. Below zero: the stop is too tall already.",
+    source:
+      "Closing of the stop at the free travel needed. Below zero: the stop is too tall already.",
     assumed: screeningAssumptions,
   };
 }

@@ -32,7 +32,7 @@ export function wheelForceCurve(
   corner: Corner,
   assessed: CornerAssessment,
 ): Outcome<WheelForceCurve> {
-  const kinematics = kinematicsOf(fitment.layout, corner);
+  const kinematics = kinematicsOf(fitment.layout, corner.geometry, "both", corner.side);
   if (!kinematics.ok) return kinematics;
   const stop = stopCurve(fitment.stop);
   if (!stop.ok) return stop;

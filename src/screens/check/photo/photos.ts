@@ -1,5 +1,4 @@
-import type { Photo } from "../../../records/check/checkRecord.ts";
-import { recordBounds } from "../../../records/check/recordFormat.ts";
+import { type Photo, recordBounds } from "../../../records/check/checkRecord.ts";
 import { changeRecord, type StoredCheck } from "../../../records/check/storedCheck.ts";
 import { withField } from "../../../records/entry/entryPath.ts";
 

@@ -1,5 +1,4 @@
 import type { LayoutKind } from "../../../physics/fitment.ts";
-import type { LimitPlace } from "../../../physics/readings/limitReadings.ts";
 import type { PicturedReading } from "../../drawings/drawnNumbers.ts";
 import type { RightWrongProps } from "../../drawings/rightWrong/RightWrong.tsx";
 import { Disclosure } from "../../parts/Disclosure.tsx";
@@ -20,7 +19,7 @@ export function WhatGoesWrong({
   wrong: string;
   reading: PicturedReading | null;
   kind: LayoutKind | undefined;
-  at?: LimitPlace | undefined;
+  at?: "wheel" | "stop" | undefined;
 }) {
   const wide = window.matchMedia("(min-width: 1000px)").matches;
   const words = (

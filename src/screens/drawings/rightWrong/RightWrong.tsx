@@ -1,5 +1,4 @@
 import type { LayoutKind } from "../../../physics/fitment.ts";
-import type { LimitPlace } from "../../../physics/readings/limitReadings.ts";
 import type { PicturedReading } from "../drawnNumbers.ts";
 import type { Panel } from "./pair.ts";
 import { pairOf } from "./pairOf.ts";
@@ -10,7 +9,7 @@ import "./rightWrong.css";
 export interface RightWrongProps {
   readonly reading: PicturedReading;
   readonly kind: LayoutKind;
-  readonly at?: LimitPlace | undefined;
+  readonly at?: "wheel" | "stop" | undefined;
 }
 
 /** How a reading is taken, and the commonest way it goes wrong, side by side. */
