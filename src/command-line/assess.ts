@@ -2,17 +2,26 @@ import { resolve } from "node:path";
 import { assessFitment } from "../physics/assess.ts";
 import type { Assessment } from "../physics/fitment.ts";
 import type { Outcome } from "../physics/outcome.ts";
+import type { Prescription } from "../physics/prescription/prescribe.ts";
 import { inModelUnits } from "../physics/sentence.ts";
 import type { CheckRecord } from "../records/check/checkRecord.ts";
 import { fitmentOf } from "../records/check/fitmentOf.ts";
 import { readCheckText } from "../records/check/readCheck.ts";
+import { type Pack, packBounds } from "../records/pack/pack.ts";
+import { readPackText } from "../records/pack/readPack.ts";
 import { type AssessArguments, parseArguments, usage } from "./arguments.ts";
 import { type PrintedAssessment, type PrintedError, printedAssessment } from "./assessmentJson.ts";
 import { assessmentTable, printable } from "./assessmentTable.ts";
+import { prescriptionOf } from "./prescriptionJson.ts";
 import { readTextFile } from "./readFile.ts";
 
 type Assessed =
-  | { readonly ok: true; readonly record: CheckRecord; readonly assessment: Assessment }
+  | {
+      readonly ok: true;
+      readonly record: CheckRecord;
+      readonly assessment: Assessment;
+      readonly prescription: Prescription;
+    }
   | { readonly ok: false; readonly error: string };
 
 /** File names hold from where the command was typed, which npm remembers as it moves to the project. */
@@ -21,7 +30,13 @@ function startFolder(): string {
   return typedIn ?? process.cwd();
 }
 
-function assessFile(file: string, samples: number | null): Assessed {
+/** What holds for every file of one command. */
+interface Asked {
+  readonly samples: number | null;
+  readonly pack: Pack | null;
+}
+
+function assessFile(file: string, { samples, pack }: Asked): Assessed {
   const refused = (outcome: Outcome<unknown>): Assessed => ({
     ok: false,
     error: outcome.ok ? "" : inModelUnits(outcome.fault.sentence),
@@ -30,15 +45,17 @@ function assessFile(file: string, samples: number | null): Assessed {
   if (!text.ok) return refused(text);
   const record = readCheckText(text.value);
   if (!record.ok) return refused(record);
-  const assessment = assessFitment(fitmentOf(record.value), samples === null ? {} : { samples });
+  const fitment = fitmentOf(record.value);
+  const assessment = assessFitment(fitment, samples === null ? {} : { samples });
   if (!assessment.ok) return refused(assessment);
-  return { ok: true, record: record.value, assessment: assessment.value };
+  const prescription = prescriptionOf(record.value, fitment, pack, samples);
+  return { ok: true, record: record.value, assessment: assessment.value, prescription };
 }
 
 /** A fault of the program itself on one file must not cost the others their answers. */
-function assessOrSay(file: string, samples: number | null): Assessed {
+function assessOrSay(file: string, asked: Asked): Assessed {
   try {
-    return assessFile(file, samples);
+    return assessFile(file, asked);
   } catch (error) {
     const reason = error instanceof Error ? error.message : String(error);
     return { ok: false, error: `The assessment itself failed; please report it: ${reason}` };
@@ -54,15 +71,27 @@ function write(text: string): Promise<void> {
 
 function printed(file: string, assessed: Assessed): PrintedAssessment | PrintedError {
   return assessed.ok
-    ? printedAssessment(assessed.record, assessed.assessment)
+    ? printedAssessment(assessed.record, assessed.assessment, assessed.prescription)
     : { file, error: assessed.error };
 }
 
-async function assessAll({ json, samples, files }: AssessArguments): Promise<number> {
+/** The pack of `--pack`; a fault of it is told before any file is read. */
+function packAt(file: string | null): Outcome<Pack | null> {
+  if (file === null) return { ok: true, value: null };
+  const text = readTextFile(resolve(startFolder(), file), packBounds.textCharacters);
+  return text.ok ? readPackText(text.value) : text;
+}
+
+async function assessAll({ json, samples, pack, files }: AssessArguments): Promise<number> {
   let failed = false;
+  const chosen = packAt(pack);
+  if (!chosen.ok) {
+    process.stderr.write(`${printable(pack ?? "")}: ${inModelUnits(chosen.fault.sentence)}\n`);
+    return 2;
+  }
   if (json) await write("[");
   for (const [index, file] of files.entries()) {
-    const assessed = assessOrSay(file, samples);
+    const assessed = assessOrSay(file, { samples, pack: chosen.value });
     failed ||= !assessed.ok;
     if (json) {
       const element = JSON.stringify(printed(file, assessed), null, 2).replaceAll("\n", "\n  ");
@@ -70,7 +99,12 @@ async function assessAll({ json, samples, files }: AssessArguments): Promise<num
       continue;
     }
     const text = assessed.ok
-      ? assessmentTable(printable(file), assessed.record, assessed.assessment)
+      ? assessmentTable(
+          printable(file),
+          assessed.record,
+          assessed.assessment,
+          assessed.prescription,
+        )
       : `${printable(file)}: not assessed. ${printable(assessed.error)}`;
     await write(`${index === 0 ? "" : "\n"}${text}\n`);
   }

@@ -9,15 +9,17 @@ import type {
   Side,
   State,
 } from "../physics/fitment.ts";
+import type { Prescription } from "../physics/prescription/prescribe.ts";
 import { inModelUnits } from "../physics/sentence.ts";
 import type { CheckRecord } from "../records/check/checkRecord.ts";
+import { type PrintedPrescription, printedPrescription } from "./prescriptionJson.ts";
 
 type PrintedCheck = Pick<Check, "id" | "state" | "probability" | "side" | "reading"> & {
   readonly message: string;
 };
 
 /** One corner as record.md says it is printed, and no more. */
-export interface PrintedCorner {
+interface PrintedCorner {
   readonly side: Side;
   readonly leverRatio: number;
   readonly wheelTravelToContactMm: number;
@@ -56,6 +58,7 @@ export interface PrintedAssessment {
   /** Only where the force curve of the stop was not tested: how it was come by, and its ± as a share. */
   readonly stopEstimate?: EstimatedCurve;
   readonly corners: readonly PrintedCorner[];
+  readonly prescription: PrintedPrescription;
 }
 
 export interface PrintedError {
@@ -139,6 +142,7 @@ function printedCorner(corner: CornerAssessment): PrintedCorner {
 export function printedAssessment(
   { id, stop: { estimated } }: Pick<CheckRecord, "id" | "stop">,
   assessment: Assessment,
+  prescription: Prescription,
 ): PrintedAssessment {
   return {
     id,
@@ -147,5 +151,6 @@ export function printedAssessment(
       stopEstimate: { how: estimated.how, forceShare: estimated.forceShare },
     }),
     corners: assessment.corners.map(printedCorner),
+    prescription: printedPrescription(prescription),
   };
 }

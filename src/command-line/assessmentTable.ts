@@ -1,8 +1,10 @@
 import type { CornerAssessment, State } from "../physics/fitment.ts";
+import type { Prescription } from "../physics/prescription/prescribe.ts";
 import { inModelUnits, type Quantity, type QuantityKind } from "../physics/sentence.ts";
 import type { CheckRecord } from "../records/check/checkRecord.ts";
 import { quantityText, withPlainSpaces } from "../records/entry/quantityText.ts";
 import { estimateSentence, stopTitle } from "../records/pack/stopTitle.ts";
+import { prescriptionText } from "./prescriptionJson.ts";
 
 const stateWords: { readonly [Each in State]: string } = {
   ok: "OK: it fits",
@@ -114,6 +116,7 @@ export function assessmentTable(
   file: string,
   record: CheckRecord,
   assessment: { readonly verdict: State; readonly corners: readonly CornerAssessment[] },
+  prescription: Prescription,
 ): string {
   const { corners, verdict } = assessment;
   const rows = rowsOf(corners)
@@ -137,7 +140,8 @@ export function assessmentTable(
   const title = `${file}: ${printable(record.vehicle.label)}, ${record.axle}, ${printable(stopTitle(record.stop))}`;
   const estimate = estimateSentence(record.stop);
   const marked = estimate === null ? [] : [`ESTIMATE: ${printable(estimate)}`];
-  return [title, stateWords[verdict], ...marked, ...lines, ...checks].join("\n");
+  const whatToDo = `what to do: ${printable(prescriptionText(prescription))}`;
+  return [title, stateWords[verdict], ...marked, ...lines, ...checks, whatToDo].join("\n");
 }
 
 /** Text from a file without characters that would steer a terminal. */

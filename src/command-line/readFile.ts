@@ -1,6 +1,6 @@
 import { readFileSync, statSync } from "node:fs";
 import { fail, type Outcome, succeed } from "../physics/outcome.ts";
-import { recordBounds } from "../records/check/checkRecord.ts";
+import { recordBounds } from "../records/check/recordFormat.ts";
 
 function codeOf(error: unknown): string {
   return typeof error === "object" && error !== null && "code" in error ? String(error.code) : "";
@@ -16,18 +16,17 @@ const reasons: { readonly [code: string]: string } = {
   ENAMETOOLONG: "The name of the file is too long.",
 };
 
-/** The text of a file, if it is a file, of a size a check can have, and UTF-8 text. */
-export function readTextFile(path: string): Outcome<string> {
+/** The text of a file, if it is a file, of a size a check (or `most` bytes) can have, and UTF-8 text. */
+export function readTextFile(path: string, most = recordBounds.textCharacters): Outcome<string> {
   try {
     if (path.includes("\0")) return fail("fileUnreadable", ["There is no file of this name."]);
     const status = statSync(path);
     if (status.isDirectory()) return fail("fileIsFolder", ["This is a folder, not a file."]);
     if (!status.isFile()) return fail("fileNotPlain", ["This is a device or pipe, not a file."]);
     if (status.size === 0) return fail("textEmpty", ["The file is empty."]);
-    if (status.size > recordBounds.textCharacters) {
-      const most = recordBounds.textCharacters / 1e6;
+    if (status.size > most) {
       return fail("textTooLong", [
-        `The file has ${(status.size / 1e6).toFixed(1)} MB, and a check at most ${most} MB.`,
+        `The file has ${(status.size / 1e6).toFixed(1)} MB, and one of its kind at most ${most / 1e6} MB.`,
       ]);
     }
     const bytes = readFileSync(path);

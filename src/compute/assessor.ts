@@ -12,7 +12,7 @@ import type { CornerDynamics } from "../physics/stiffness/cornerDynamics.ts";
 import type { MapCell } from "../physics/stiffness/heightClassMap.ts";
 import type { MapLayout, Reply, Request, StopChange } from "./messages.ts";
 
-export interface AssessHandlers {
+interface AssessHandlers {
   /** Sections 1 to 4 and 6: the verdict as far as it goes without impacts. */
   onStatic(assessment: Assessment): void;
   /** Everything, with what each stiffness class fails on. */
@@ -29,20 +29,20 @@ export interface AssessRequestOptions {
   readonly wholeOnly?: boolean;
 }
 
-export interface MapHandlers {
+interface MapHandlers {
   onLayout?(layout: MapLayout): void;
   onCell(cell: MapCell): void;
   onDone(): void;
   onFault?(fault: Fault): void;
 }
 
-export interface MapRequestOptions {
+interface MapRequestOptions {
   /** mm, by spacer; absent: heights that hold what clearance wants and early contact allows. */
   readonly heights?: readonly number[];
   readonly lane?: string;
 }
 
-export interface RankHandlers {
+interface RankHandlers {
   /** After each stop, with what was ranked of it, and now and then between. */
   onProgress?(progress: RankProgress): void;
   /** All, best first. */
@@ -50,16 +50,16 @@ export interface RankHandlers {
   onFault?(fault: Fault): void;
 }
 
-export interface RankRequestOptions extends RankOptions {
+interface RankRequestOptions extends RankOptions {
   readonly lane?: string;
 }
 
-export interface RemeasureHandlers {
+interface RemeasureHandlers {
   onPlan(plan: RemeasurePlan): void;
   onFault?(fault: Fault): void;
 }
 
-export interface RemeasureRequestOptions {
+interface RemeasureRequestOptions {
   /** Readings not to propose again. */
   readonly passed?: readonly ReadingId[];
   readonly lane?: string;

@@ -1,11 +1,13 @@
 import type { Assessment } from "../physics/fitment.ts";
-import type { Fault } from "../physics/outcome.ts";
+import type { Fault, Outcome } from "../physics/outcome.ts";
+import type { BackupEntry } from "../records/backup/backupLine.ts";
 import type { PackPlatforms } from "../records/pack/pack.ts";
 import type { Computed, Incoming, Way } from "../records/review/submission.ts";
 
-/** Work for the pool: to read what came in, or to compute the answer to what was kept. */
+/** Work for the pool: to read what came in, a line of a backup, or to compute the answer to what was kept. */
 export type PoolTask =
   | { readonly kind: "read"; readonly text: string; readonly what: string; readonly way: Way }
+  | { readonly kind: "backupLine"; readonly text: string; readonly number: number }
   | { readonly kind: "compute"; readonly text: string };
 
 export type ReadItem =
@@ -15,6 +17,7 @@ export type ReadItem =
 export type PoolResult =
   /** A text may hold several links, and so several checks. */
   | { readonly kind: "read"; readonly items: readonly ReadItem[] }
+  | { readonly kind: "backupLine"; readonly entry: Outcome<BackupEntry> }
   | {
       readonly kind: "computed";
       readonly computed: Computed;

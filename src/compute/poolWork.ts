@@ -1,5 +1,6 @@
 import { assessFitment } from "../physics/assess.ts";
-import type { Fault } from "../physics/outcome.ts";
+import { type Fault, fail, type Outcome, succeed } from "../physics/outcome.ts";
+import { type BackupEntry, readBackupLine } from "../records/backup/backupLine.ts";
 import { fitmentOf } from "../records/check/fitmentOf.ts";
 import { readCheckText } from "../records/check/readCheck.ts";
 import type { PackPlatforms } from "../records/pack/pack.ts";
@@ -17,6 +18,9 @@ import type { PoolResult, PoolTask, ReadItem, TaskOf } from "./poolMessages.ts";
  */
 export function poolWork(task: PoolTask, pack: PackPlatforms | null = null): PoolResult {
   try {
+    if (task.kind === "backupLine") {
+      return { kind: "backupLine", entry: backupEntry(task.text, task.number) };
+    }
     return task.kind === "read" ? read(task) : compute(task, pack);
   } catch {
     return { kind: "failed", fault: workFailed };
@@ -28,7 +32,7 @@ const workFailed: Fault = {
   sentence: ["This could not be worked on here. Ask for the check to be sent again."],
 };
 
-function read({ text, what, way }: TaskOf<"read">): PoolResult {
+function read({ text, what, way }: TaskOf<"read">): Extract<PoolResult, { kind: "read" }> {
   if (looksLikeReply(text)) {
     return { kind: "read", items: [sharedItem(checkOfText({ text, what }), way)] };
   }
@@ -57,8 +61,26 @@ function sharedItem(shared: ReturnType<typeof checkOfPayload>, way: Way): ReadIt
 }
 
 /** A check out of a link or a code, whose text is the record it spells. */
-export function incomingOf({ record, photosLeftOut }: SharedCheck, way: Way): Incoming {
+function incomingOf({ record, photosLeftOut }: SharedCheck, way: Way): Incoming {
   return { facts: factsOf(record), text: JSON.stringify(record), way, photosLeftOut };
+}
+
+/** A line of a backup with what it holds, or why it is none. */
+function backupEntry(text: string, number: number): Outcome<BackupEntry> {
+  const line = readBackupLine(text, number);
+  if (!line.ok) return line;
+  if (line.value.kind !== "submission") return succeed(line.value);
+  const { kind: _, text: sent, ...whence } = line.value;
+  const [item] = read({
+    kind: "read",
+    text: sent,
+    what: "The backup's check",
+    way: whence.way,
+  }).items;
+  if (item === undefined) return fail("backupRecord", ["An entry of the backup can't be read."]);
+  return item.ok
+    ? succeed({ kind: "submission", incoming: { ...item.value, ...whence } })
+    : fail("backupRecord", item.fault.sentence);
 }
 
 function compute({ text }: TaskOf<"compute">, pack: PackPlatforms | null): PoolResult {

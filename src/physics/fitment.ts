@@ -1,8 +1,10 @@
 import type { LayoutKind } from "./readings/geometryDefinition.ts";
 import type { GeometryReadingName, GeometryReadingOf } from "./readings/geometryRegistry.ts";
+import type { LimitKind, LimitPlace } from "./readings/limitReadings.ts";
+import type { RideQuantity } from "./readings/rideReadings.ts";
 import type { Sentence } from "./sentence.ts";
 
-export type { GeometryReadingName, LayoutKind };
+export type { GeometryReadingName, LayoutKind, LimitKind, RideQuantity };
 
 /** Who says so: read on the vehicle, taken from a reference pack, or estimated. */
 export type ReadingSource = "measured" | "pack" | "estimated";
@@ -69,8 +71,6 @@ export type Linkage =
   | "straight"
   | "axle";
 
-export type LimitKind = "tyre" | "damper" | "spring" | "metal" | "other";
-
 /**
  * Something that ends the travel. `at` wheel: the clearance closes by `perWheel` mm (1 where absent)
  * per mm of wheel travel; at stop: the reading is the stop closing at which it touches; at arm (arm and
@@ -78,7 +78,7 @@ export type LimitKind = "tyre" | "damper" | "spring" | "metal" | "other";
  */
 export interface HardLimit {
   readonly kind: LimitKind;
-  readonly at: "wheel" | "stop" | "arm";
+  readonly at: LimitPlace;
   readonly perWheel?: number;
   readonly distance?: Reading;
   readonly reading: Reading;
@@ -162,14 +162,6 @@ export interface Ride {
   readonly tolerances?: { readonly [Name in RideQuantity]?: number };
   readonly estimated?: { readonly [Name in RideQuantity]?: string };
 }
-
-export type RideQuantity =
-  | "unsprungMassKg"
-  | "wheelRateNPerMm"
-  | "tyreRateNPerMm"
-  | "damperBumpNsPerMm"
-  | "damperReboundNsPerMm"
-  | "payloadPerCornerKg";
 
 /** ISO 8608 road class: how rough the road is. */
 export type RoadClass = "A" | "B" | "C" | "D" | "E";

@@ -11,10 +11,6 @@ export function answerHref(id: string): string {
   return stepHref(id, "answer");
 }
 
-export function stopsHref(id: string): string {
-  return stepHref(id, "stops");
-}
-
 /** `replace` leaves no way back to the address before. */
 export function goTo(href: string, { replace = false }: { replace?: boolean } = {}): void {
   if (replace) {

@@ -1,8 +1,8 @@
-export const themes = ["phone", "light", "dark", "sun"] as const;
+const themes = ["phone", "light", "dark", "sun"] as const;
 /** "phone" is light or dark as the phone is. */
 export type Theme = (typeof themes)[number];
 
-export const textSizes = ["usual", "large", "largest"] as const;
+const textSizes = ["usual", "large", "largest"] as const;
 export type TextSize = (typeof textSizes)[number];
 
 export function isTheme(value: unknown): value is Theme {

@@ -10,7 +10,7 @@ import {
 } from "./upDirection.ts";
 
 /** Samples of this long make one reading. */
-export const windowMs = 1000;
+const windowMs = 1000;
 /** Time between samples: 40 in a window. */
 export const sampleEveryMs = 25;
 /** A sensor that has said nothing for so long is not believed any more. */

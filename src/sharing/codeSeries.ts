@@ -29,7 +29,7 @@ const digitHeaderBits = 4 + 12;
 /** "1d" before the digits of a payload. */
 const signCharacters = 2;
 /** More than this is no longer scanned by hand. */
-export const codesLimit = 20;
+const codesLimit = 20;
 
 /** Digits that one code holds beside the address before them. */
 export function digitsPerCode(app: string): number {

@@ -4,7 +4,7 @@ import { digitsLength, fromDigits, toDigits } from "./decimalDigits.ts";
 import { altered, type Frame, frameBytes, frameLength, readFrame } from "./frame.ts";
 
 /** The version of the packed form and its dictionary: the first character of every payload. */
-export const linkVersion = 1;
+const linkVersion = 1;
 
 /** letters: shortest as text, for links. digits: smallest in a QR code. */
 export type Spelling = "letters" | "digits";

@@ -1,6 +1,7 @@
 import { fail, type Outcome } from "../physics/outcome.ts";
-import { recordBounds } from "../records/check/checkRecord.ts";
+import { looksLikeBackup } from "../records/backup/backupLine.ts";
 import { readCheckText } from "../records/check/readCheck.ts";
+import { recordBounds } from "../records/check/recordFormat.ts";
 import { looksLikeReply } from "../records/review/readReply.ts";
 import {
   checkOnly,
@@ -38,10 +39,9 @@ export async function readFileText(file: File): Promise<Outcome<ReceivedText>> {
   }
 }
 
-/** A backup is told from all else by its beginning, whatever its size and name. */
 export async function isBackup(file: Blob): Promise<boolean> {
   try {
-    return /^\s*\{"format":"stopfit-backup"/.test(await file.slice(0, 100).text());
+    return looksLikeBackup(await file.slice(0, 200).text());
   } catch {
     return false;
   }

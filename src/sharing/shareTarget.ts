@@ -6,9 +6,9 @@ import { addressPart, readAddressPart } from "../records/text/soundText.ts";
  */
 
 /** The action of share_target in the manifest, relative to the scope. */
-export const shareTargetPath = "receive";
+const shareTargetPath = "receive";
 /** Where the page then finds itself. */
-export const receivedHash = "#/received";
+const receivedHash = "#/received";
 const cacheName = "stopfit-received";
 /** More files than this at once are left out. */
 const filesLimit = 20;

@@ -1,4 +1,5 @@
 import { type Outcome, succeed } from "../physics/outcome.ts";
+import { checkName } from "../records/check/checkName.ts";
 import { type ListedCheck, listedCheck } from "../records/check/listedCheck.ts";
 import { copyStored, newId, type StoredCheck } from "../records/check/storedCheck.ts";
 import { isFarAhead } from "../records/text/moment.ts";
@@ -13,6 +14,7 @@ import {
   rowText,
 } from "./checkRow.ts";
 import { DatabaseHandle, databaseName, transact, type WriteTransaction } from "./database.ts";
+import { replacesSomething } from "./joinBackup.ts";
 import {
   afterClockOf,
   currentOf,
@@ -79,7 +81,15 @@ export interface CheckStore {
 export type Join = (current: StoredCheck, backup: StoredCheck) => StoredCheck;
 
 /** What became of a backup's check: added, joined with the one here, or nothing new in it. */
-export type TakenIn = "added" | "joined" | "present";
+export type TakenIn =
+  | { readonly kind: "added" | "present" }
+  | {
+      readonly kind: "joined";
+      /** What was here until then. */
+      readonly before: StoredCheck;
+      /** Where something of it was replaced: its copy among the deleted checks, by its id. */
+      readonly aside: string | null;
+    };
 
 const rememberedLineages = 500;
 
@@ -200,15 +210,17 @@ class IndexedCheckStore implements CheckStore {
       const current = await currentOf(transaction, id);
       if (current === null) {
         await putCheck(transaction, { ...backup, revision: backup.revision ?? 1 });
-        return "added";
+        return { kind: "added" };
       }
       const joined = join(current, backup);
-      if (joined === current) return "present";
+      if (joined === current) return { kind: "present" };
+      const aside = replacesSomething(current, joined) ? copyAside(current) : null;
+      if (aside !== null) await putCheck(transaction, aside);
       const counts = [current.revision ?? 0, backup.revision ?? 0];
       await putCheck(transaction, { ...joined, revision: Math.max(...counts) + 1 });
-      return "joined";
+      return { kind: "joined", before: current, aside: aside?.id ?? null };
     });
-    if (taken.ok && taken.value !== "present") this.announce({ id, kind: "kept" });
+    if (taken.ok && taken.value.kind !== "present") this.announce({ id, kind: "kept" });
     return taken;
   }
 
@@ -355,6 +367,13 @@ class IndexedCheckStore implements CheckStore {
 
 function lineageKey({ id, revision }: StoredCheck): string {
   return `${id}@${revision ?? 0}`;
+}
+
+/** What a backup replaces, among the deleted checks, where it can be brought back. */
+function copyAside(current: StoredCheck): StoredCheck {
+  const { revision: _, deletedAt: _deleted, again: _walk, ...content } = current;
+  const name = `${checkName(current)} (before a backup was restored)`;
+  return { ...content, id: newId(), name, deletedAt: new Date().toISOString(), revision: 1 };
 }
 
 function newestFirst(a: ListedCheck, b: ListedCheck): number {

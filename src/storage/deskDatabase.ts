@@ -41,7 +41,7 @@ export interface BegunImport {
   readonly counts: ImportCounts;
 }
 
-/** One thing of an import that is not taken in yet: a text, or a backup. */
+/** One text of an import that is not taken in yet. */
 export interface InboxEntry {
   readonly importKey: string;
   /** The how manyth it is. */
@@ -51,9 +51,8 @@ export interface InboxEntry {
   readonly what: string;
   readonly way: Way;
   readonly sentAt?: string;
+  /** Absent: an earlier version put a backup there, which is restored elsewhere now. */
   readonly text?: string;
-  /** A backup; neither text nor backup where there was no room for it. */
-  readonly backup?: Blob;
 }
 
 /** A reply that reached this device, and what was typed of the readings it asks for when it did. */

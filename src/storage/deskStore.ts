@@ -7,8 +7,12 @@ import {
   listText,
   readListText,
 } from "../records/review/listedSubmission.ts";
-import type { Computed, Incoming, Submission } from "../records/review/submission.ts";
-import { canonicalText } from "../records/text/canonicalText.ts";
+import {
+  type Computed,
+  contentText,
+  type Incoming,
+  type Submission,
+} from "../records/review/submission.ts";
 import { SchemaHandle } from "./databaseHandle.ts";
 import {
   type DeskSchema,
@@ -21,6 +25,8 @@ import { DeskInbox, nextMoment } from "./deskInbox.ts";
 
 export interface Added {
   readonly added: number;
+  /** Keys of those added. */
+  readonly keys: readonly string[];
   /** Versions that were here already, to the last character of their content. */
   readonly present: number;
 }
@@ -54,8 +60,8 @@ export interface FirstRows {
 }
 
 /**
- * The checks that came to this desk and what was decided. Submissions and decisions are only ever
- * added, so that tabs, imports and backups can be joined in any order and nothing is lost.
+ * The checks that came to this desk and what was decided. Submissions and decisions are only
+ * added (but for a restore that is undone at once), so that tabs, imports and backups can be joined in any order and nothing is lost.
  */
 export class DeskStore {
   readonly #handle: SchemaHandle<DeskSchema>;
@@ -160,12 +166,14 @@ export class DeskStore {
     alongside?: (transaction: Writing, added: Added) => Promise<void>,
   ): Promise<Outcome<Added>> {
     const written = await writeDesk(this.#handle, async (transaction) => {
-      let added = 0;
+      const keys: string[] = [];
       for (const each of incoming) {
-        if (await addOne(transaction, each, each.receivedAt ?? nextMoment())) added += 1;
+        const key = await addOne(transaction, each, each.receivedAt ?? nextMoment());
+        if (key !== null) keys.push(key);
       }
+      const added = keys.length;
       if (added > 0) await countChange(transaction);
-      const counts = { added, present: incoming.length - added };
+      const counts = { added, keys, present: incoming.length - added };
       await alongside?.(transaction, counts);
       return counts;
     });
@@ -211,19 +219,57 @@ export class DeskStore {
     );
   }
 
-  /** Adds decisions; one that is here already stays as it is. How many were new. */
-  async decide(decisions: readonly Decision[]): Promise<Outcome<number>> {
+  /** Adds decisions; one that is here already stays as it is. The keys of those that were new. */
+  async decide(decisions: readonly Decision[]): Promise<Outcome<readonly string[]>> {
     const written = await writeDesk(this.#handle, async (transaction) => {
       const kept = transaction.objectStore("decisions");
-      let added = 0;
+      const added: string[] = [];
       for (const decision of decisions) {
         if ((await kept.getKey(decision.key)) !== undefined) continue;
         await kept.put(decision);
-        added += 1;
+        added.push(decision.key);
       }
       return added;
     });
-    if (written.ok && written.value > 0) this.#announce("decisions");
+    if (written.ok && written.value.length > 0) this.#announce("decisions");
+    return written;
+  }
+
+  /** The keys of everything here. */
+  keys(): Promise<
+    Outcome<{ readonly submissions: ReadonlySet<string>; readonly decisions: ReadonlySet<string> }>
+  > {
+    return this.#handle.run(async (database) => {
+      const [submissions, decisions] = await Promise.all([
+        database.getAllKeys("submissions"),
+        database.getAllKeys("decisions"),
+      ]);
+      return { submissions: new Set(submissions), decisions: new Set(decisions) };
+    });
+  }
+
+  /** Takes out what a restore had just added: the one case in which anything goes from a desk. */
+  async takeOut({
+    submissions,
+    decisions,
+  }: {
+    readonly submissions: readonly string[];
+    readonly decisions: readonly string[];
+  }): Promise<Outcome<null>> {
+    const written = await writeDesk(this.#handle, async (transaction) => {
+      for (const key of submissions) {
+        await transaction.objectStore("submissions").delete(key);
+        await transaction.objectStore("texts").delete(key);
+        await transaction.objectStore("assessments").delete(key);
+      }
+      for (const key of decisions) await transaction.objectStore("decisions").delete(key);
+      if (submissions.length > 0) await countChange(transaction);
+      return null;
+    });
+    if (written.ok) {
+      this.#announce("submissions");
+      this.#announce("decisions");
+    }
     return written;
   }
 
@@ -278,15 +324,15 @@ async function countChange(transaction: Writing): Promise<void> {
 }
 
 function isSameContent(one: string, other: string): boolean {
-  return one === other || canonicalText(JSON.parse(one)) === canonicalText(JSON.parse(other));
+  return one === other || contentText(JSON.parse(one)) === contentText(JSON.parse(other));
 }
 
-/** Adds one version, where this very content is not here yet. */
+/** Adds one version, where this very content is not here yet; its key, or null where it is. */
 async function addOne(
   transaction: Writing,
   { facts, text, way, photosLeftOut, sentAt, place }: Incoming,
   receivedAt: string,
-): Promise<boolean> {
+): Promise<string | null> {
   const submissions = transaction.objectStore("submissions");
   const texts = transaction.objectStore("texts");
   let key = `${facts.checkId} ${facts.digest}`;
@@ -294,7 +340,7 @@ async function addOne(
   for (;;) {
     const known = await texts.get(key);
     if (known === undefined) break;
-    if (isSameContent(known.text, text)) return false;
+    if (isSameContent(known.text, text)) return null;
     key = `${key}+`;
   }
   await texts.put({ key, text });
@@ -308,7 +354,7 @@ async function addOne(
     photosLeftOut,
     isComputed: 0,
   });
-  return true;
+  return key;
 }
 
 export function openDeskStore(name?: string): Promise<Outcome<DeskStore>> {

@@ -110,6 +110,41 @@ export function withMissing(newer: StoredCheck, given: StoredCheck): StoredCheck
     : { ...joined, record, deletedAt: newer.deletedAt };
 }
 
+/** Does `next` have everything that `current` has, as it is there? Then nothing is replaced. */
+function holdsAll(next: unknown, current: unknown): boolean {
+  if (isPlain(current)) {
+    return (
+      isPlain(next) &&
+      Object.entries(current).every(
+        ([key, value]) =>
+          value === undefined || (Object.hasOwn(next, key) && holdsAll(next[key], value)),
+      )
+    );
+  }
+  if (Array.isArray(current) && current.some((item) => isPlain(item) && item.side !== undefined)) {
+    const others: unknown[] = Array.isArray(next) ? next : [];
+    return current.every((item: unknown) =>
+      others.some(
+        (other) =>
+          isPlain(other) && isPlain(item) && other.side === item.side && holdsAll(other, item),
+      ),
+    );
+  }
+  return isSame(next, current);
+}
+
+/** Would `next` in the place of `current` lose something that a person chose or typed? */
+export function replacesSomething(current: StoredCheck, next: StoredCheck): boolean {
+  const typed = Object.fromEntries(
+    Object.entries(current.entries).filter(([, { texts }]) => texts.some((text) => text.trim())),
+  );
+  return !(
+    holdsAll(next.record, current.record) &&
+    holdsAll(next.entries, typed) &&
+    (current.name === next.name || current.name === "")
+  );
+}
+
 /**
  * What to store of a backup's version of a check where `current` is here; `current` itself where the
  * backup brings nothing. A version that this phone went on from is known by its count of writes, whatever

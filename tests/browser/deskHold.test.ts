@@ -3,9 +3,9 @@ import { join } from "node:path";
 import { deflateRawSync } from "node:zlib";
 import type { Page } from "playwright-core";
 import { beforeEach, expect, it } from "vitest";
-import type { CheckRecord } from "../../src/records/check/checkRecord.ts";
+import { backupLineText } from "../../src/records/backup/backupLine.ts";
 import { payloadText } from "../../src/sharing/payload.ts";
-import { backupLineText } from "../../src/storage/backupLine.ts";
+import { demoRecord } from "../support/demoRecords.ts";
 import { generateRecords } from "../support/generateRecords.ts";
 import { kept } from "./support/deskKept.ts";
 import { DeskPage } from "./support/deskPage.ts";
@@ -13,7 +13,7 @@ import { deskWithFolder } from "./support/deskWithFolder.ts";
 import { Phone } from "./support/phone.ts";
 import type { Site } from "./support/site.ts";
 
-const demo = JSON.parse(readFileSync("demo-data/checks/arm-fits.json", "utf8")) as CheckRecord;
+const demo = demoRecord("arm-fits");
 
 const stage = deskWithFolder();
 let site: Site;
@@ -51,14 +51,15 @@ it("takes 10 000 records in without a dropped one, holds none of them in memory,
   writeFileSync(file, lines.join(""));
   const desk = await stage.open();
   const before = await heapMegabytes(desk.page);
-  await desk.page.getByLabel("Files to take in").setInputFiles(file);
+  const restored = desk.restore(file);
   let most = 0;
-  const ended = desk.page.locator('[data-import="ended"]');
+  const ended = desk.page.getByText(/^Restored: /);
   while ((await ended.count()) === 0) {
     most = Math.max(most, await heapMegabytes(desk.page));
     await desk.page.waitForTimeout(2000);
   }
-  expect(await desk.ended()).toBe("Taken in: 10,000 checks added.");
+  expect(await restored).toBe("Restored: 10000 added.");
+  await desk.open(site.address);
   const { submissions, texts } = await kept(desk.page);
   expect(new Set(submissions.map(({ checkId }) => checkId)).size).toBe(10_000);
   expect(new Set(texts).size).toBe(10_000);
@@ -219,30 +220,23 @@ it("a backup brings everything to another machine, twice as well as once, and th
   const backup = await desk.saved("Save a backup");
   const machine = await Phone.open(stage.browser, { width: 1280, height: 800 });
   const other = await new DeskPage(await machine.newPage()).open(site.address);
-  await other.takeFiles({
-    name: "backup.txt",
-    mimeType: "text/plain",
-    buffer: readFileSync(backup),
-  });
+  const asFile = (name: string, buffer: Buffer) => ({ name, mimeType: "text/plain", buffer });
+  const whole = asFile("backup.txt", readFileSync(backup));
+  await other.restore(whole, { withDecisions: true });
   const after = await kept(other.page);
   expect(after.texts).toEqual(before.texts);
-  expect(after.decisions).toEqual(before.decisions);
+  expect(after.decisions.map(({ fromBackup: _, ...decision }) => decision)).toEqual(
+    before.decisions,
+  );
+  expect(after.decisions.every(({ fromBackup }) => fromBackup !== undefined)).toBe(true);
+  await other.open(site.address);
   await other.row("Accepted").waitFor();
-  const again = await other.takeFiles({
-    name: "backup.txt",
-    mimeType: "text/plain",
-    buffer: readFileSync(backup),
-  });
-  expect(again).toMatch(/^Taken in: 0 checks added, \d+ here already\.$/);
+  await other.lookInto(whole);
+  await other.page.getByText("Nothing in it is new here.").waitFor();
   const cut = readFileSync(backup, "utf8").split("\n").slice(0, 3).join("\n");
-  expect(
-    await other.takeFiles({
-      name: "cut.txt",
-      mimeType: "text/plain",
-      buffer: Buffer.from(cut),
-    }),
-  ).toMatch(/1 not taken in/);
-  expect(await other.refused.textContent()).toMatch(/cut short/);
+  await other.open(site.address);
+  await other.lookInto(asFile("cut.txt", Buffer.from(cut)));
+  await other.page.getByText(/cut short/).waitFor();
   machine.expectNoTrouble();
   await machine.close();
   office.expectNoTrouble();

@@ -1,7 +1,6 @@
-import { mkdirSync, rmSync, writeFileSync } from "node:fs";
+import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { beforeEach, expect, it } from "vitest";
-import { backupLineText } from "../../src/storage/backupLine.ts";
 import { generateRecords } from "../support/generateRecords.ts";
 import { kept } from "./support/deskKept.ts";
 import { DeskPage } from "./support/deskPage.ts";
@@ -70,38 +69,6 @@ it("an import whose tab is closed while its files are read leaves nothing, and s
   await again.page.getByRole("button", { name: "All right" }).click();
   await again.page.getByLabel("Folder to take in").setInputFiles(folder);
   expect(await again.ended()).toBe("Taken in: 300 checks added.");
-  office.expectNoTrouble();
-});
-
-it("a backup whose restore is broken off goes on from its copy", async () => {
-  const file = join(folder, "backup.txt");
-  const createdAt = "2026-05-02T10:00:00.000Z";
-  const lines = [...generateRecords(300, 8)].map((record) =>
-    backupLineText({
-      kind: "submission",
-      text: JSON.stringify(record),
-      receivedAt: createdAt,
-      way: "file",
-      photosLeftOut: 0,
-    }),
-  );
-  writeFileSync(
-    file,
-    [
-      backupLineText({ kind: "header", createdAt }),
-      ...lines,
-      backupLineText({ kind: "end", lines: lines.length }),
-    ].join(""),
-  );
-  const desk = await deskThatStops("postMessage", 150);
-  await desk.page.getByLabel("Files to take in").setInputFiles(file);
-  await desk.page.getByText("Taking in: 100 checks added").waitFor();
-  await desk.page.close();
-  rmSync(file);
-
-  const again = await stage.open();
-  expect(await again.ended()).toBe("Taken in: 200 checks added, 100 here already.");
-  expect((await kept(again.page)).submissions).toHaveLength(300);
   office.expectNoTrouble();
 });
 

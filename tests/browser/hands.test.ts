@@ -1,8 +1,8 @@
-import { readFileSync } from "node:fs";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, inject, it } from "vitest";
 import type { CheckRecord } from "../../src/records/check/checkRecord.ts";
 import { holdsMetadata } from "../../src/records/photo/jpegSegments.ts";
+import { demoRecord } from "../support/demoRecords.ts";
 import { withPlace } from "../support/jpegs.ts";
 import { axeViolations } from "./support/axe.ts";
 import { CheckList } from "./support/checkList.ts";
@@ -14,7 +14,7 @@ import { Site } from "./support/site.ts";
 import { fillStorage, storedChecks } from "./support/storage.ts";
 import { inMillimetres } from "./support/typist.ts";
 
-const demo = JSON.parse(readFileSync("demo-data/checks/arm-fits.json", "utf8")) as CheckRecord;
+const demo = demoRecord("arm-fits");
 const record: CheckRecord = { ...demo, vehicle: { ...demo.vehicle, label: "Tern in the sun" } };
 
 let browser: Browser;

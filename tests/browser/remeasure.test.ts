@@ -1,7 +1,7 @@
-import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { expect, it } from "vitest";
 import type { CheckRecord } from "../../src/records/check/checkRecord.ts";
+import { demoRecord } from "../support/demoRecords.ts";
 import { AnswerPage } from "./support/answerPage.ts";
 import { CheckList } from "./support/checkList.ts";
 import { textOf } from "./support/controls.ts";
@@ -10,7 +10,7 @@ import { RemeasurePage } from "./support/remeasurePage.ts";
 
 const stage = phoneOnSite();
 
-const demo = JSON.parse(readFileSync("demo-data/checks/arm-fits.json", "utf8")) as CheckRecord;
+const demo = demoRecord("arm-fits");
 const [left, right] = demo.corners;
 if (!left || !right) throw new Error("The demo has two sides.");
 

@@ -110,6 +110,65 @@ describe("a stop whose curve is an estimate", () => {
   );
 });
 
+describe("what to do", () => {
+  const demoPackFile = join(project, "demo-data", "pack.json");
+
+  it(
+    "is one stop and spacer, or what blocks them, with record.md's fields and no others",
+    async () => {
+      const { status, stdout } = await assess([
+        "--json",
+        "--samples=10000",
+        "--pack",
+        demoPackFile,
+        ...demoFiles,
+      ]);
+      expect(status).toBe(0);
+      for (const { prescription } of JSON.parse(stdout)) {
+        expect(prescription.message).toMatch(/\.$/);
+        expect(Object.keys(prescription)).toEqual(
+          prescription.none
+            ? ["none", "blockedBy", "message"]
+            : ["stop", "spacerMm", "stopRateClass", "verdict", "message"],
+        );
+      }
+    },
+    patience,
+  );
+
+  it(
+    "keeps its promise: the record with the stop and spacer prescribed has that verdict",
+    async () => {
+      const packed = JSON.parse(readFileSync(demoPackFile, "utf8"));
+      const needsTaller = demoFiles[2] ?? "";
+      const run = await assess(["--json", "--pack", demoPackFile, needsTaller]);
+      const [{ prescription }] = JSON.parse(run.stdout);
+      const record = JSON.parse(readFileSync(needsTaller, "utf8"));
+      const stop = packed.stops.find(({ name }: { name: string }) => name === prescription.stop);
+      const taller =
+        stop.freeHeight.values[0] - record.stop.freeHeight.values[0] + prescription.spacerMm;
+      for (const { gap } of record.corners) {
+        gap.values = gap.values.map((value: number) => value - taller);
+        delete gap.typed;
+      }
+      record.stop = stop;
+      const changed = await assess(["--json", file("changed.json", JSON.stringify(record))]);
+      expect(JSON.parse(changed.stdout)[0].verdict).toBe(prescription.verdict);
+    },
+    patience,
+  );
+
+  it(
+    "a pack that can't be read is told before any file, with exit 2",
+    async () => {
+      const { status, stdout, stderr } = await assess(["--json", "--pack", healthy, healthy]);
+      expect({ status, stdout }).toEqual({ status: 2, stdout: "" });
+      expect(stderr).toContain("not a reference pack");
+    },
+    patience,
+  );
+});
+
 describe("assess --json", () => {
   it(
     "prints the demo checks in the order given, with record.md's fields and no others",
@@ -120,7 +179,7 @@ describe("assess --json", () => {
       expect(printed).toHaveLength(demoFiles.length);
       for (const [index, element] of printed.entries()) {
         const record = JSON.parse(readFileSync(demoFiles[index] ?? "", "utf8"));
-        expect(Object.keys(element)).toEqual(["id", "verdict", "corners"]);
+        expect(Object.keys(element)).toEqual(["id", "verdict", "corners", "prescription"]);
         expect(element.id).toBe(record.id);
         const states: string[] = [];
         for (const corner of element.corners) {
@@ -213,7 +272,10 @@ describe("assess --json", () => {
         [file("binary.json", Uint8Array.from([0x89, 0x50, 0, 0xff, 0xfe])), /is not text/],
         [file("zeros.json", new Uint8Array(1000)), /is not JSON/],
         [file("utf16.json", Buffer.from(`\uFEFF${text}`, "utf16le")), /is not text/],
-        [file("large.json", Buffer.alloc(50_000_000, " ")), /has 50\.0 MB, and a check at most 32/],
+        [
+          file("large.json", Buffer.alloc(50_000_000, " ")),
+          /has 50\.0 MB, and one of its kind at most 32/,
+        ],
         [file("twice.json", text.replace('"axle"', '"axle": "rear", "axle"')), /“axle” twice/],
         [file("cut.json", text.slice(0, text.length / 2)), /cut off|not JSON/],
         [file("other.json", text.replace("stopfit-check", "other")), /its format is “other”/],
@@ -350,7 +412,7 @@ describe("what can't be understood on the command line", () => {
       const { status, stdout, stderr } = await assess(["--json", "--samples", "9999", healthy]);
       expect({ status, stdout }).toEqual({ status: 2, stdout: "" });
       expect(stderr).toMatch(/^--samples takes a whole number from 10 000 to 10 000 000/);
-      expect(stderr).toContain("npm run -s assess -- [--json] [--samples N] FILE…");
+      expect(stderr).toContain("npm run -s assess -- [--json] [--samples N] [--pack FILE] FILE…");
     },
     patience,
   );
@@ -358,8 +420,13 @@ describe("what can't be understood on the command line", () => {
   it("what can be: options anywhere, a value after = or a space, files after -- whatever their name", () => {
     expect(parseArguments(["a.json", "--samples=20000", "--json", "--", "--b.json"])).toEqual({
       ok: true,
-      value: { json: true, samples: 20_000, files: ["a.json", "--b.json"] },
+      value: { json: true, samples: 20_000, pack: null, files: ["a.json", "--b.json"] },
     });
+    expect(parseArguments(["--pack", "pack.json", "a.json"])).toEqual({
+      ok: true,
+      value: { json: false, samples: null, pack: "pack.json", files: ["a.json"] },
+    });
+    expect(parseArguments(["--pack="])).toMatchObject({ ok: false });
     expect(parseArguments(["-h"])).toBe("help");
   });
 
@@ -368,7 +435,7 @@ describe("what can't be understood on the command line", () => {
     async () => {
       const { status, stdout, stderr } = await assess(["--help"]);
       expect({ status, stderr }).toEqual({ status: 0, stderr: "" });
-      expect(stdout).toContain("npm run -s assess -- [--json] [--samples N] FILE…");
+      expect(stdout).toContain("npm run -s assess -- [--json] [--samples N] [--pack FILE] FILE…");
     },
     patience,
   );

@@ -12,9 +12,10 @@ import type { PackPlatforms, Platform } from "../../src/records/pack/pack.ts";
 import { crc32 } from "../../src/sharing/checksum.ts";
 import { payloadText } from "../../src/sharing/payload.ts";
 import { shareLink } from "../../src/sharing/shareLink.ts";
+import { demoRecord } from "../support/demoRecords.ts";
 
 const text = readFileSync("demo-data/checks/arm-needs-taller.json", "utf8");
-const record = JSON.parse(text) as CheckRecord;
+const record = demoRecord("arm-needs-taller");
 
 /** A worker in this thread that answers when it is told to. */
 class HandWorker implements PoolWorkerLike {

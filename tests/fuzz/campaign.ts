@@ -10,7 +10,7 @@ export interface Campaign {
   readonly failures: readonly Failure[];
 }
 
-export interface Failure {
+interface Failure {
   readonly seed: number;
   readonly what: string;
   readonly input: string;

@@ -2,7 +2,7 @@ import type { Chance } from "./chance.ts";
 
 /* What befalls an input: on its way, by another program, or by someone who means harm. */
 
-export const names = [
+const names = [
   "__proto__",
   "constructor",
   "prototype",
@@ -47,7 +47,7 @@ export const numbers = [
 const loneHigh = "\ud83d";
 const loneLow = "\ude00";
 
-export const texts = [
+const texts = [
   "",
   " ",
   "NaN",

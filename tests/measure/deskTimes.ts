@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Browser, CDPSession, Page } from "playwright-core";
-import { backupLineText } from "../../src/storage/backupLine.ts";
+import { backupLineText } from "../../src/records/backup/backupLine.ts";
 import { DeskPage } from "../browser/support/deskPage.ts";
 import type { Phone } from "../browser/support/phone.ts";
 import type { Site } from "../browser/support/site.ts";
@@ -164,12 +164,13 @@ async function importAll(
   const before = await heapMegabytes(session);
   let most = before;
   const started = performance.now();
-  await desk.page.getByLabel("Files to take in").setInputFiles(file);
-  const ended = desk.page.locator('[data-import="ended"]');
+  const restored = desk.restore(file);
+  const ended = desk.page.getByText(/^Restored: /);
   while ((await ended.count()) === 0) {
     await desk.page.waitForTimeout(500);
     most = Math.max(most, await heapMegabytes(session));
   }
+  await restored;
   const importMs = performance.now() - started;
   await markComputed(desk.page);
   await desk.page.close();

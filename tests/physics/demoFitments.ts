@@ -4,7 +4,7 @@ import { type ImpactSetup, impactSetupOf } from "../../src/physics/impact/impact
 import type { Outcome } from "../../src/physics/outcome.ts";
 import vectors from "../vectors/examples.json";
 
-export type VectorCorner = (typeof vectors)[number]["corners"][number];
+type VectorCorner = (typeof vectors)[number]["corners"][number];
 
 export interface DemoCorner {
   readonly name: string;

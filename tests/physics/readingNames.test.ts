@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { geometryPlaces } from "../../src/physics/layoutReadings.ts";
 import { limitTouches, readingName } from "../../src/physics/readingNames.ts";
+import { geometryNames } from "../../src/physics/readings/geometryRegistry.ts";
 
 describe("the name of a reading", () => {
   // The fields of record.md, in the words that a mechanic reads.
@@ -58,9 +58,8 @@ describe("the name of a reading", () => {
     expect(readingName("toString")).toBe("the toString");
   });
 
-  it("every place of every layout has one of its own", () => {
-    const places = Object.values(geometryPlaces).flatMap((some) => some.map(({ name }) => name));
-    const names = new Map(places.map((name) => [name, readingName(name)]));
+  it("every reading of every layout has one of its own", () => {
+    const names = new Map(geometryNames.map((name) => [name, readingName(name)]));
     expect(new Set(names.values()).size).toBe(names.size);
     for (const [place, name] of names) if (place !== "track") expect(name).not.toContain(place);
   });

@@ -1,5 +1,11 @@
 import fc from "fast-check";
 import type { LayoutKind } from "../../src/physics/fitment.ts";
+import {
+  geometryRegistry,
+  isGeometryReadingName,
+  layoutReadingsInOrder,
+  neededReadings,
+} from "../../src/physics/readings/geometryRegistry.ts";
 import type {
   CheckCorner,
   CheckLayout,
@@ -10,7 +16,6 @@ import type {
   Photo,
   TypedReading,
 } from "../../src/records/check/checkRecord.ts";
-import { layoutReadingNames } from "../../src/records/check/checkRecord.ts";
 
 /** Generated check records: every layout, one or two sides, all that is optional there or not. */
 
@@ -61,7 +66,7 @@ function readingInInches(least: number, greatest: number): fc.Arbitrary<TypedRea
     }));
 }
 
-export function lengthReading(least: number, greatest: number): fc.Arbitrary<TypedReading> {
+function lengthReading(least: number, greatest: number): fc.Arbitrary<TypedReading> {
   return fc.oneof(untypedReading(least, greatest), readingInInches(least, greatest));
 }
 
@@ -80,18 +85,25 @@ const geometry: { readonly [name: string]: fc.Arbitrary<TypedReading> } = {
   stopLean: angleReading,
 };
 
+function isLength(name: string): boolean {
+  return isGeometryReadingName(name) && geometryRegistry[name].sort === "length";
+}
+
 function readingsOf(names: readonly string[]): { [name: string]: fc.Arbitrary<TypedReading> } {
-  return Object.fromEntries(names.map((name) => [name, geometry[name] ?? angleReading]));
+  return Object.fromEntries(
+    names.map((name) => [
+      name,
+      geometry[name] ?? (isLength(name) ? lengthReading(80, 600) : angleReading),
+    ]),
+  );
 }
 
 const layoutKind: fc.Arbitrary<LayoutKind> = fc.constantFrom("arm", "damper", "strut", "axle");
 
 function layoutOf(kind: LayoutKind): fc.Arbitrary<CheckLayout> {
-  const { needed, optional } = layoutReadingNames[kind];
-  const readings = fc.record(
-    { ...readingsOf(needed), ...readingsOf(optional) },
-    { requiredKeys: [...needed] },
-  );
+  const readings = fc.record(readingsOf(layoutReadingsInOrder[kind]), {
+    requiredKeys: [...neededReadings[kind]],
+  });
   return fc.record(
     { kind: fc.constant(kind), wheelPerOuter: between(0.9, 1.3), readings },
     { requiredKeys: ["kind", "readings"] },
@@ -109,9 +121,8 @@ const limit: fc.Arbitrary<CheckLimit> = fc.record(
 ) as fc.Arbitrary<CheckLimit>;
 
 function corner(side: "left" | "right", kind: LayoutKind): fc.Arbitrary<CheckCorner> {
-  const names = [...layoutReadingNames[kind].needed, ...layoutReadingNames[kind].optional];
   const own = fc
-    .record(readingsOf(names), { requiredKeys: [] })
+    .record(readingsOf(layoutReadingsInOrder[kind]), { requiredKeys: [] })
     .filter((readings) => Object.keys(readings).length > 0) as fc.Arbitrary<GeometryReadings>;
   return fc.record(
     {
@@ -136,7 +147,7 @@ function cornersOf(kind: LayoutKind): fc.Arbitrary<readonly CheckCorner[]> {
 }
 
 /** A stop of plausible build: a rising curve to 50–60 % of its height. */
-export const anyStop: fc.Arbitrary<CheckStop> = fc
+const anyStop: fc.Arbitrary<CheckStop> = fc
   .record({
     name: fc.string({ minLength: 1, maxLength: 30 }).filter((text) => text.trim() !== ""),
     duty: fc.constantFrom("impact" as const, "carry" as const),
@@ -248,7 +259,7 @@ export const anyRecord: fc.Arbitrary<CheckRecord> = layoutKind
       fc.record(
         {
           format: fc.constant("stopfit-check" as const),
-          version: fc.constant(1 as const),
+          version: fc.constant(2 as const),
           id: fc.uuid(),
           createdAt: instant,
           author: fc.record(

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { afterEach, describe, expect, it, vi } from "vitest";
 import { inModelUnits } from "../../src/physics/sentence.ts";
-import { recordBounds } from "../../src/records/check/checkRecord.ts";
+import { recordBounds } from "../../src/records/check/recordFormat.ts";
 import { checkFile } from "../../src/sharing/checkFile.ts";
 import { onLaunchedFiles } from "../../src/sharing/launchedFiles.ts";
 import { checkOfText, readFileText } from "../../src/sharing/receivedFile.ts";

@@ -1,5 +1,4 @@
 import { randomBytes } from "node:crypto";
-import { readdirSync, readFileSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { inModelUnits } from "../../src/physics/sentence.ts";
@@ -15,13 +14,11 @@ import {
   wholeFrame,
 } from "../../src/sharing/shareLink.ts";
 import { anyRecord } from "../records/arbitraries.ts";
+import { demoNames, demoRecord } from "../support/demoRecords.ts";
 
 const app = "https://stopfit.example/app/";
 
-const demoFolder = new URL("../../demo-data/checks/", import.meta.url);
-const demoRecords: CheckRecord[] = readdirSync(demoFolder)
-  .filter((name) => name.endsWith(".json"))
-  .map((name) => JSON.parse(readFileSync(new URL(name, demoFolder), "utf8")));
+const demoRecords: CheckRecord[] = demoNames.map(demoRecord);
 
 const withoutPhotos = ({ photos: _, ...rest }: CheckRecord) => rest;
 
@@ -46,10 +43,9 @@ const sentPayload = [
 
 describe("a link", () => {
   it("that was sent opens for ever", () => {
-    const demo = readFileSync(new URL("arm-needs-taller.json", demoFolder), "utf8");
     expect(checkOfPayload(sentPayload)).toEqual({
       ok: true,
-      value: { record: JSON.parse(demo), photosLeftOut: 0 },
+      value: { record: demoRecord("arm-needs-taller"), photosLeftOut: 0 },
     });
   });
 

@@ -1,31 +1,35 @@
+import { demoRecord } from "../support/demoRecords.ts";
 import "fake-indexeddb/auto";
-import { readFileSync } from "node:fs";
 import { IDBFactory } from "fake-indexeddb";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import { poolWork } from "../../src/compute/poolWork.ts";
 import { fail, type Outcome } from "../../src/physics/outcome.ts";
 import { inModelUnits } from "../../src/physics/sentence.ts";
-import type { CheckRecord } from "../../src/records/check/checkRecord.ts";
+import { type BackupLine, backupLineText } from "../../src/records/backup/backupLine.ts";
 import {
   newStoredCheck,
   type StoredCheck,
   setEntry,
   storedFromRecord,
 } from "../../src/records/check/storedCheck.ts";
-import type { Incoming, Way } from "../../src/records/review/submission.ts";
-import {
-  makeBackup,
-  markBackedUp,
-  type RestoreCounts,
-  restoreBackup,
-} from "../../src/storage/backup.ts";
+import type { Decision } from "../../src/records/review/decision.ts";
+import type { Incoming } from "../../src/records/review/submission.ts";
+import { makeBackup, markBackedUp } from "../../src/storage/backup.ts";
+import type { ReadEntry } from "../../src/storage/backupPass.ts";
 import { type CheckStore, openCheckStore } from "../../src/storage/checkStore.ts";
 import { type DeskStore, openDeskStore } from "../../src/storage/deskStore.ts";
 import { MarkStore } from "../../src/storage/markStore.ts";
+import {
+  type RestoreCounts,
+  type Restored,
+  restoreBackup,
+  undoRestore,
+} from "../../src/storage/restoreBackup.ts";
+import { type BackupSurvey, surveyBackup } from "../../src/storage/surveyBackup.ts";
 
 vi.setConfig({ testTimeout: 30_000 });
 
-const record = JSON.parse(readFileSync("demo-data/checks/arm-fits.json", "utf8")) as CheckRecord;
+const record = demoRecord("arm-fits");
 const photo = {
   type: "image/png" as const,
   data: "iVBORw0KGgo=".repeat(2000),
@@ -65,25 +69,40 @@ async function stores(): Promise<{ checks: CheckStore; desk: DeskStore }> {
   return { checks, desk };
 }
 
-async function readSubmission(text: string, way: Way): Promise<Outcome<Incoming>> {
-  const read = poolWork({ kind: "read", text, what: "The backup's check", way });
-  const [item] = read.kind === "read" ? read.items : [];
-  return item ?? fail("backupRecord", ["not read"]);
+const readEntry: ReadEntry = async (text, number) => {
+  const done = poolWork({ kind: "backupLine", text, number });
+  return done.kind === "backupLine" ? done.entry : fail("notRead", ["not read"]);
+};
+
+async function incomingOf(text: string): Promise<Incoming> {
+  const done = poolWork({ kind: "read", text, what: "The file", way: "file" });
+  const [item] = done.kind === "read" ? done.items : [];
+  return value(item ?? fail("notRead", ["not read"]));
+}
+
+async function restoreWhole(file: Blob, withDecisions = false): Promise<Restored> {
+  const { checks, desk } = await stores();
+  return restoreBackup(file, {
+    desk,
+    checks,
+    readEntry,
+    withDecisions,
+    onCounts: () => undefined,
+    signal: new AbortController().signal,
+  });
 }
 
 async function restore(file: Blob): Promise<{ counts: RestoreCounts; outcome: Outcome<null> }> {
+  const { counts, fault } = await restoreWhole(file);
+  return { counts, outcome: fault === null ? { ok: true, value: null } : { ok: false, fault } };
+}
+
+async function survey(file: Blob): Promise<BackupSurvey> {
   const { checks, desk } = await stores();
-  let counts: RestoreCounts = { added: 0, present: 0, joined: 0 };
-  const outcome = await restoreBackup(file, {
-    desk,
-    checks,
-    readSubmission,
-    onCounts: (now) => {
-      counts = now;
-    },
-    signal: new AbortController().signal,
-  });
-  return { counts, outcome };
+  const signal = new AbortController().signal;
+  const found = value(await surveyBackup(file, { desk, checks, readEntry, signal }));
+  if (found === null) throw new Error("stopped");
+  return found;
 }
 
 async function backup(): Promise<File> {
@@ -103,8 +122,7 @@ async function fillPhone(): Promise<StoredCheck[]> {
   const gone = newStoredCheck("Brant, deleted");
   for (const stored of [complete, draft, gone]) value(await checks.put(stored));
   value(await checks.remove(gone.id));
-  const incoming = value(await readSubmission(JSON.stringify(record), "file"));
-  value(await desk.add([incoming]));
+  value(await desk.add([await incomingOf(JSON.stringify(record))]));
   return everything();
 }
 
@@ -203,6 +221,190 @@ describe("one file with everything", () => {
     expect((await restore(new Blob([older]))).counts).toMatchObject({ added: 0 });
     const after = (await everything()).find(({ id }) => id === draft.id);
     expect(after?.entries["left.gap"]).toEqual(entry);
+  });
+});
+
+describe("before anything of a backup is restored", () => {
+  const decision: Decision = {
+    key: "d1",
+    checkId: record.id,
+    submission: "any",
+    kind: "accept",
+    by: "M. Lind",
+    at: "2099-01-01T00:00:00.000Z",
+    note: "",
+  };
+  const linesOf = (...lines: readonly BackupLine[]) =>
+    new Blob([
+      backupLineText({ kind: "header", createdAt: "2026-05-02T10:00:00.000Z" }),
+      ...lines.map(backupLineText),
+      backupLineText({ kind: "end", lines: lines.length }),
+    ]);
+
+  it("it is told what is in it and what it would change, and nothing is written", async () => {
+    await fillPhone();
+    const file = await backup();
+    const here = await survey(file);
+    expect(here).toMatchObject({ madeHere: true, fault: null, checks: { present: 3 } });
+    expect(here.submissions).toEqual({ added: 0, present: 1 });
+    newPhone();
+    const there = await survey(file);
+    expect(there.madeHere).toBe(false);
+    expect([...there.checks.added].sort()).toEqual(
+      ["Brant, deleted", record.vehicle.label, "Tern, half done"].sort(),
+    );
+    expect(there.submissions).toEqual({ added: 1, present: 0 });
+    expect(await everything()).toEqual([]);
+    const { desk } = await stores();
+    expect(value(await desk.submissions())).toEqual([]);
+  });
+
+  it("it is told in which checks readings are replaced, and in which they are only added", async () => {
+    const { checks } = await stores();
+    const gap = (text: string) => ({ texts: [text], unit: "mm" as const, tol: "1" });
+    const one = setEntry(newStoredCheck("Osprey"), "left.gap", gap("21"));
+    const two = setEntry(newStoredCheck("Brant"), "left.gap", gap("30"));
+    for (const stored of [one, two]) value(await checks.put(stored));
+    const later = new Date(Date.now() - 1).toISOString();
+    const file = linesOf(
+      { kind: "check", check: { ...setEntry(one, "left.gap", gap("25")), updatedAt: later } },
+      {
+        kind: "check",
+        check: { ...setEntry(two, "right.gap", gap("31")), updatedAt: "2020-01-01T00:00:00Z" },
+      },
+    );
+    await new Promise((done) => setTimeout(done, 5));
+    const newer = linesOf({
+      kind: "check",
+      check: { ...setEntry(one, "left.gap", gap("25")), updatedAt: new Date().toISOString() },
+    });
+    await new Promise((done) => setTimeout(done, 5));
+    expect((await survey(newer)).checks).toMatchObject({ replaced: ["Osprey"], filled: [] });
+    expect((await survey(file)).checks).toMatchObject({ filled: ["Brant"] });
+  });
+
+  it("what is replaced stays among the deleted checks, and all of it can be taken back", async () => {
+    const { checks, desk } = await stores();
+    const gap = (text: string) => ({ texts: [text], unit: "mm" as const, tol: "1" });
+    const one = setEntry(newStoredCheck("Osprey"), "left.gap", gap("21"));
+    value(await checks.put(one));
+    await new Promise((done) => setTimeout(done, 5));
+    const changed = {
+      ...setEntry(one, "left.gap", gap("25")),
+      updatedAt: new Date().toISOString(),
+    };
+    await new Promise((done) => setTimeout(done, 5));
+    const submission = {
+      kind: "submission" as const,
+      text: JSON.stringify(record),
+      receivedAt: "9999-12-31T00:00:00Z",
+      way: "file" as const,
+      photosLeftOut: 0,
+    };
+    const file = linesOf(
+      { kind: "check", check: changed },
+      { kind: "check", check: draft },
+      submission,
+      { kind: "decision", decision },
+    );
+    const { receipt, fault } = await restoreWhole(file, true);
+    expect(fault).toBeNull();
+    expect(value(await checks.get(one.id))?.entries["left.gap"]?.texts).toEqual(["25"]);
+    const [aside] = value(await checks.list("deleted"));
+    expect(aside?.name).toBe("Osprey (before a backup was restored)");
+    expect(aside?.entries["left.gap"]?.texts).toEqual(["21"]);
+    // A date ahead is no date: it came in now.
+    const [kept] = value(await desk.submissions());
+    expect(Date.parse(kept?.receivedAt ?? "")).toBeLessThanOrEqual(Date.now());
+    const [decided] = value(await desk.decisions());
+    expect(Date.parse(decided?.at ?? "")).toBeLessThanOrEqual(Date.now());
+    expect(decided?.fromBackup).toMatch(/^20/);
+
+    value(await undoRestore(receipt, { checks, desk }));
+    expect(value(await checks.get(one.id))?.entries["left.gap"]?.texts).toEqual(["21"]);
+    expect(value(await checks.list()).map(({ id }) => id)).toEqual([one.id]);
+    expect(value(await checks.list("deleted"))).toEqual([]);
+    expect(value(await desk.submissions())).toEqual([]);
+    expect(value(await desk.decisions())).toEqual([]);
+  });
+
+  it("decisions in it are counted, and count only where someone says so", async () => {
+    const file = linesOf({ kind: "decision", decision });
+    expect((await survey(file)).decisions).toEqual({ added: 1, present: 0 });
+    await restoreWhole(file);
+    const { desk } = await stores();
+    expect(value(await desk.decisions())).toEqual([]);
+    await restoreWhole(file, true);
+    expect(value(await desk.decisions())).toHaveLength(1);
+    // What a file says of where it came from is not believed.
+    const again = linesOf({
+      kind: "decision",
+      decision: { ...decision, key: "d2", fromBackup: "no" },
+    });
+    await restoreWhole(again, true);
+    const [, second] = value(await desk.decisions());
+    expect(second?.fromBackup).not.toBe("no");
+  });
+
+  it("a version that is dated ahead replaces nothing here", async () => {
+    const { checks } = await stores();
+    const gap = (text: string) => ({ texts: [text], unit: "mm" as const, tol: "1" });
+    const one = setEntry(newStoredCheck("Osprey"), "left.gap", gap("21"));
+    value(await checks.put(one));
+    for (const ahead of [
+      "9999-12-31T23:59:59.999Z",
+      new Date(Date.now() + 3_600_000).toISOString(),
+    ]) {
+      const bent = { ...setEntry(one, "left.gap", gap("99")), updatedAt: ahead };
+      const added = setEntry(bent, "right.gap", gap("31"));
+      await restore(linesOf({ kind: "check", check: { ...added, updatedAt: ahead } }));
+      const after = value(await checks.get(one.id));
+      expect(after?.entries["left.gap"]?.texts).toEqual(["21"]);
+      expect(after?.entries["right.gap"]?.texts).toEqual(["31"]);
+    }
+  });
+
+  it("a file that does not begin as one, of a newer version or with no version is read no further", async () => {
+    const [, check = ""] = (await linesOf({ kind: "check", check: draft }).text()).split("\n");
+    const header = (version: unknown) =>
+      `{"format":"stopfit-backup","version":${version},"kind":"header","createdAt":"2026-05-02T10:00:00.000Z"}`;
+    const end = '{"kind":"end","lines":1}';
+    const codeOf = async (...lines: readonly string[]) => {
+      newPhone();
+      const { outcome } = await restore(new Blob([`${lines.join("\n")}\n`]));
+      expect(await everything()).toEqual([]);
+      return outcome.ok ? "" : outcome.fault.code;
+    };
+    expect(await codeOf(check, header(1), end)).toBe("notABackup");
+    expect(await codeOf(header(2), check, end)).toBe("backupNewer");
+    for (const version of [0, -1, 1.5, '"1"', null]) {
+      expect(await codeOf(header(version), check, end)).toBe("notABackup");
+    }
+  });
+
+  it("lines that are more or fewer than its end says are told", async () => {
+    const text = await linesOf({ kind: "check", check: draft }).text();
+    for (const lines of [0, 2, 7]) {
+      newPhone();
+      const told = await survey(new Blob([text.replace('"lines":1', `"lines":${lines}`)]));
+      expect(told.fault?.code).toBe("backupCut");
+      expect(inModelUnits(told.fault?.sentence ?? [])).toContain(
+        `${lines} entries, and 1 are there`,
+      );
+    }
+  });
+
+  it("many empty lines and one that never ends hold up nothing", async () => {
+    const text = await linesOf({ kind: "check", check: draft }).text();
+    const [header = "", ...rest] = text.split("\n");
+    newPhone();
+    const long = await survey(new Blob([`${header}\n`, "\n".repeat(500_000), rest.join("\n")]));
+    expect(long).toMatchObject({ fault: null, checks: { added: [draft.name] } });
+    const endless = await survey(
+      new Blob([`${header}\n`, "x".repeat(33_000_000), `\n${rest.join("\n")}`]),
+    );
+    expect(endless.fault?.code).toBe("backupPartly");
+    expect(endless.checks.added).toEqual([draft.name]);
   });
 });
 

@@ -72,7 +72,8 @@ describe.each(range(databaseVersion - 1))("checks stored by version %i", (versio
     for (const row of rows) {
       const now = all.find(({ id }) => id === row.id);
       if (row.progress.step !== "right.gap") {
-        expect(now).toEqual(row);
+        // A record of version 1 is one of version 2 without what is new.
+        expect(now).toEqual({ ...row, record: { ...row.record, version: 2 } });
         continue;
       }
       // The page of that version was closed in the middle of this one.

@@ -165,7 +165,7 @@ class Generator {
     ).toISOString();
     const record: CheckRecord = {
       format: "stopfit-check",
-      version: 1,
+      version: 2,
       id: this.uuid(),
       createdAt,
       author: {
@@ -201,8 +201,8 @@ class Generator {
 
 function withOddity(record: CheckRecord, oddity: (typeof oddities)[number]): CheckRecord {
   const [first, ...rest] = record.corners;
-  if (first === undefined) return record;
-  const { gap } = first;
+  const gap = first?.gap;
+  if (first === undefined || gap === undefined) return record;
   const [value = 20] = gap.values;
   const changed: TypedReading =
     oddity === "unitSlip"

@@ -1,7 +1,6 @@
 import type { Corner, Fitment } from "../fitment.ts";
-import { motionOf } from "../kinematics/kinematics.ts";
 import type { LayoutMotion } from "../kinematics/layoutMotion.ts";
-import { geometryPlaces } from "../layoutReadings.ts";
+import { checkedPlan } from "./cornerReadings.ts";
 
 /** The figures of a travel budget, by their place in what `CornerModel.evaluate` fills. mm. */
 export const figure = {
@@ -40,9 +39,10 @@ export class CornerModel {
   readonly #perWheel: Float64Array;
 
   constructor(fitment: Fitment, corner: Corner, reserveWanted: number) {
-    this.motion = motionOf(fitment.layout);
+    const plan = checkedPlan(fitment, corner);
+    this.motion = plan.motion;
     this.hasLimits = corner.limits.length > 0;
-    this.geometryCount = geometryPlaces[fitment.layout.kind].length;
+    this.geometryCount = plan.places.length;
     this.#usable = fitment.stop.usableCompressionMm;
     this.#reserveWanted = reserveWanted;
     this.#heightShare = corner.gap === undefined || fitment.recordedStop !== undefined ? 1 : 0;

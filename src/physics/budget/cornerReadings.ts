@@ -1,5 +1,7 @@
-import type { Corner, Fitment, GeometryReadingName, Reading } from "../fitment.ts";
-import { geometryReadings } from "../layoutReadings.ts";
+import type { Corner, Fitment, Reading } from "../fitment.ts";
+import { type LayoutPlan, layoutPlan } from "../kinematics/layoutPlan.ts";
+import type { GeometryReading } from "../kinematics/measuredPlaces.ts";
+import type { AxleMovement } from "../kinematics/straightMotion.ts";
 import { type Outcome, type ReadingId, succeed } from "../outcome.ts";
 import { type DrawnReading, drawnReading } from "../uncertainty/drawnReading.ts";
 import { checkedMean, type ReadingSort } from "../uncertainty/readingMean.ts";
@@ -7,16 +9,16 @@ import { type GapWay, gapReadingOf, recordedHeightId } from "./gap.ts";
 
 /** One place in a corner's formulas and the reading that fills it. */
 export interface CornerPlace {
-  readonly name: GeometryReadingName | GapWay | "freeHeight" | "recordedHeight" | "limit";
+  readonly name: GeometryReading["name"] | GapWay | "freeHeight" | "recordedHeight" | "limit";
   readonly id: ReadingId;
-  /** As measured; null: not measured or not used, taken as 0. */
+  /** As measured; null for what is no reading of the vehicle. */
   readonly reading: Reading | null;
   readonly drawn: DrawnReading | null;
 }
 
 /**
  * Everything measured that enters a corner's travel budget, in the order in which the formulas take
- * it: the layout's places (`geometryPlaces`), what says where the stop stands (`gapReadingOf`), the stop's
+ * it: the layout's places (`layoutPlan`), what says where the stop stands (`gapReadingOf`), the stop's
  * free height, the hard limits, the height of the stop the gap was measured with where it is another. One
  * reading may fill two places. Errors: those of `gapReadingOf`; an impossible reading, by its name.
  */
@@ -25,21 +27,19 @@ export function cornerReadings(fitment: Fitment, corner: Corner): Outcome<readon
     readonly name: CornerPlace["name"];
     readonly id: ReadingId;
     readonly sort: ReadingSort;
-    readonly reading: Reading | null;
-    readonly present: boolean;
+    readonly reading: Reading;
   }
   const single = (
     name: CornerPlace["name"],
     id: ReadingId,
     sort: ReadingSort,
     reading: Reading,
-  ): Wanted => ({ name, id, sort, reading, present: true });
+  ): Wanted => ({ name, id, sort, reading });
   const stands = gapReadingOf(corner);
   if (!stands.ok) return stands;
   const { way, id: gapId, reading: gap } = stands.value;
   const recorded = way === "gap" ? (fitment.recordedStop?.freeHeight ?? null) : null;
   const wanted: readonly Wanted[] = [
-    ...geometryReadings(fitment.layout, corner.geometry, corner.side),
     single(way, gapId, way === "gap" ? "gap" : "length", gap),
     single("freeHeight", "stop.freeHeight", "length", fitment.stop.freeHeight),
     ...corner.limits.map((limit, index) =>
@@ -47,22 +47,26 @@ export function cornerReadings(fitment: Fitment, corner: Corner): Outcome<readon
     ),
     ...(recorded === null ? [] : [single("recordedHeight", recordedHeightId, "length", recorded)]),
   ];
-  const places: CornerPlace[] = [];
-  for (const { name, id, sort, reading, present } of wanted) {
-    if (reading === null && present) {
-      places.push({ name, id, reading, drawn: null });
-      continue;
-    }
-    const mean = checkedMean(reading ?? undefined, id, sort);
+  const plan = layoutPlan(fitment.layout, corner);
+  if (!plan.ok) return plan;
+  const places: CornerPlace[] = [...plan.value.places];
+  for (const { name, id, sort, reading } of wanted) {
+    const mean = checkedMean(reading, id, sort);
     if (!mean.ok) return mean;
-    places.push({
-      name,
-      id,
-      reading,
-      drawn: drawnReading(id, reading as Reading),
-    });
+    places.push({ name, id, reading, drawn: drawnReading(id, reading) });
   }
   return succeed(places);
+}
+
+/** The plan of a corner whose readings `cornerReadings` has found to be possible. */
+export function checkedPlan(
+  { layout }: Fitment,
+  corner: Corner,
+  movement: AxleMovement = "both",
+): LayoutPlan {
+  const plan = layoutPlan(layout, corner, movement);
+  if (plan.ok) return plan.value;
+  throw new RangeError("A corner is checked before it is computed with.");
 }
 
 /** The mean of every place, in order. */

@@ -1,4 +1,4 @@
-import type { Corner, Fitment, Layout, LimitKind, Linkage } from "../fitment.ts";
+import type { Corner, Fitment, LimitKind, Linkage } from "../fitment.ts";
 import { type Kinematics, kinematicsOf } from "../kinematics/kinematics.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
 import { readingName } from "../readingNames.ts";
@@ -64,7 +64,7 @@ export function travelBudget(
   const places = cornerReadings(fitment, corner);
   if (!places.ok) return places;
   const { layout, stop } = fitment;
-  const kinematics = kinematicsOf(layout, corner.geometry, "both", corner.side);
+  const kinematics = kinematicsOf(layout, corner);
   if (!kinematics.ok) return kinematics;
   const limit = travelToHardLimit(corner, kinematics.value);
   if (!limit.ok) return limit;
@@ -120,7 +120,7 @@ export function travelBudget(
   return succeed({
     corner,
     kinematics: kinematics.value,
-    linkage: linkageOf(layout),
+    linkage: kinematics.value.linkage,
     places: places.value,
     model,
     budget: {
@@ -159,7 +159,7 @@ function oneWheelBudget(
   gapMm: number,
 ): Outcome<TravelBudget["oneWheel"]> {
   if (fitment.layout.kind !== "axle") return succeed(null);
-  const kinematics = kinematicsOf(fitment.layout, corner.geometry, "one", corner.side);
+  const kinematics = kinematicsOf(fitment.layout, corner, "one");
   if (!kinematics.ok) return kinematics;
   const ratio = kinematics.value.ratio(0);
   const contact = kinematics.value.wheelTravel(gapMm);
@@ -172,10 +172,4 @@ function oneWheelBudget(
     contactMm: contact.value,
     fullStopMm: fullStop.value,
   });
-}
-
-function linkageOf({ kind, wheelPerOuter }: Layout): Linkage {
-  if (kind === "strut") return "straight";
-  if (kind === "axle") return "axle";
-  return wheelPerOuter === undefined ? "prior" : "typed";
 }

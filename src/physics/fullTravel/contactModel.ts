@@ -1,7 +1,6 @@
 import { CornerModel } from "../budget/cornerModel.ts";
-import { type CornerPlace, placeMeans } from "../budget/cornerReadings.ts";
+import { type CornerPlace, checkedPlan, placeMeans } from "../budget/cornerReadings.ts";
 import type { Corner, Fitment, TouchedPart } from "../fitment.ts";
-import { motionOf } from "../kinematics/kinematics.ts";
 import type { LayoutMotion } from "../kinematics/layoutMotion.ts";
 import { type DrawnReading, standardUncertainty } from "../uncertainty/drawnReading.ts";
 
@@ -33,7 +32,7 @@ export class ContactModel {
     this.readings = [...readings.values()];
     this.#corner = corner;
     this.#places = places;
-    this.#motion = motionOf(fitment.layout, movement);
+    this.#motion = checkedPlan(fitment, corner, movement).motion;
     this.#model = new CornerModel(fitment, corner, 0);
     this.#usable = fitment.stop.usableCompressionMm;
     this.#means = placeMeans(places);

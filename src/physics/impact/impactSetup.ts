@@ -66,7 +66,7 @@ export function impactSetupOf(
   corner: Corner,
   state: ImpactState,
 ): Outcome<ImpactSetup> {
-  const kinematics = kinematicsOf(fitment.layout, corner.geometry, "both", corner.side);
+  const kinematics = kinematicsOf(fitment.layout, corner);
   if (!kinematics.ok) return kinematics;
   const curve = stopCurve(fitment.stop);
   if (!curve.ok) return curve;

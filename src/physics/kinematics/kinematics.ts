@@ -1,12 +1,11 @@
-import type { Corner, Interval, Layout } from "../fitment.ts";
-import { type GeometryReading, geometryReadings } from "../layoutReadings.ts";
-import { type Fault, fail, type Outcome, succeed } from "../outcome.ts";
+import type { Interval, Layout, Linkage } from "../fitment.ts";
+import { fail, type Outcome, succeed } from "../outcome.ts";
 import { length, type Sentence } from "../sentence.ts";
-import { checkedMean } from "../uncertainty/readingMean.ts";
-import { ArmMotion } from "./armMotion.ts";
-import { DamperMotion } from "./damperMotion.ts";
-import type { LayoutMotion, MotionFault } from "./layoutMotion.ts";
-import { AxleMotion, type AxleMovement, StrutMotion } from "./straightMotion.ts";
+import type { LayoutMotion } from "./layoutMotion.ts";
+import { layoutPlan } from "./layoutPlan.ts";
+import type { MeasuredSide } from "./measuredPlaces.ts";
+import { planFault } from "./planFault.ts";
+import type { AxleMovement } from "./straightMotion.ts";
 
 /**
  * How a stop closes as its wheel rises. z: wheel travel, s: stop closing, both mm, zero at the measured
@@ -25,105 +24,92 @@ export interface Kinematics {
   evaluate(z: number, out: Float64Array): void;
 }
 
-/** An unset motion of the layout, for those who set readings draw by draw. */
-export function motionOf(layout: Layout, movement: AxleMovement = "both"): LayoutMotion {
-  const wheelPerOuter = layout.wheelPerOuter ?? 1;
-  switch (layout.kind) {
-    case "arm":
-      return new ArmMotion(wheelPerOuter);
-    case "damper":
-      return new DamperMotion(wheelPerOuter);
-    case "strut":
-      return new StrutMotion();
-    case "axle":
-      return new AxleMotion(movement);
-  }
+/** Kinematics of a measured layout, with what only the measuring of one gives. */
+export interface LayoutKinematics extends Kinematics {
+  readonly linkage: Linkage;
+  /**
+   * Wheel travel at which a point on the arm's own line has risen by a clearance, mm: `distance` from the pivot
+   * line, both mm. Errors: `unreachable`; `noArm` for strut and beam axle.
+   */
+  armPointTravel(distance: number, clearance: number): Outcome<number>;
 }
 
 /**
- * The kinematics of a layout at its mean readings; `geometry` holds a corner's own readings, which go
- * before the layout's. For a beam axle, `movement` says whether both wheels rise or one.
+ * The kinematics of a layout at its mean readings.
  *
- * Errors: a missing or impossible reading, by its name; `wheelPerOuterNotPositive`; `armTooSteep`,
- * `leverLost`, `degenerateTriangle`, `stopLeansFlat` where the readings give no motion.
+ * @param side the corner: its own readings go before the layout's, its gap belongs to a stop on the arm
+ * @param movement of a beam axle: both wheels, or one
+ * Errors: those of `layoutPlan`, and what of `planFault` gives no motion.
  */
 export function kinematicsOf(
   layout: Layout,
-  geometry?: Corner["geometry"],
+  side: MeasuredSide = {},
   movement: AxleMovement = "both",
-  side?: Corner["side"],
-): Outcome<Kinematics> {
-  const wheelPerOuter = layout.wheelPerOuter ?? 1;
-  if (!(Number.isFinite(wheelPerOuter) && wheelPerOuter > 0 && wheelPerOuter <= 1e3)) {
-    return fail("wheelPerOuterNotPositive", [
-      "The wheel's travel per travel of the outer joint must be a number above zero.",
-    ]);
-  }
-  const places = geometryReadings(layout, geometry, side);
-  const values = new Float64Array(places.length);
-  for (const [index, { id, sort, reading, present }] of places.entries()) {
-    if (reading === null && present) continue;
-    const mean = checkedMean(reading ?? undefined, id, sort);
-    if (!mean.ok) return mean;
-    values[index] = mean.value;
-  }
-  const motion = motionOf(layout, movement);
-  const fault = motion.set(values);
-  if (fault !== null) return { ok: false, fault: motionFault(fault, layout, geometry, side) };
-  return succeed(kinematicsFrom(motion));
+): Outcome<LayoutKinematics> {
+  const plan = layoutPlan(layout, side, movement);
+  if (!plan.ok) return plan;
+  const fault = planFault(plan.value);
+  if (fault !== null) return { ok: false, fault };
+  const { motion, linkage } = plan.value;
+  const hasArm = layout.kind === "arm" || layout.kind === "damper";
+  const kinematics = kinematicsFrom(motion);
+  const { range } = kinematics;
+  return succeed({
+    ...kinematics,
+    linkage,
+    armPointTravel: (distance, clearance) => {
+      if (!hasArm) {
+        return fail("noArm", [
+          "This suspension has no arm to measure a clearance on. Measure it at the wheel.",
+        ]);
+      }
+      const travel = motion.armPointTravel(distance, clearance);
+      return isWithin(range, travel)
+        ? succeed(travel)
+        : fail("unreachable", [
+            "That point of the arm cannot rise by ",
+            length(clearance),
+            ". Check its distance from the pivot line and the clearance.",
+          ]);
+    },
+  });
+}
+
+/** A hair outside the range is the range's own end. */
+function isWithin([least, greatest]: Interval, z: number): boolean {
+  return z >= least - 1e-6 && z <= greatest + 1e-6;
 }
 
 function kinematicsFrom(motion: LayoutMotion): Kinematics {
   const range = motion.range();
   const [least, greatest] = range;
   const slopes = new Float64Array(3);
-  const reached = (value: number, sentence: Sentence): Outcome<number> =>
-    Number.isNaN(value) ? fail("unreachable", sentence) : succeed(value);
   const wheelSentence = (z: number): Sentence =>
     Number.isFinite(z)
       ? ["The suspension cannot reach a wheel travel of ", length(z), ". Check the readings."]
       : ["A wheel travel is not a usable number. Check the readings."];
+  const closing = (z: number): number => (isWithin(range, z) ? motion.closing(z) : Number.NaN);
   return {
     range,
-    closing: (z) => reached(motion.closing(z), wheelSentence(z)),
-    wheelTravel: (s) =>
-      reached(
-        motion.wheelTravel(s),
+    closing: (z) => {
+      const s = closing(z);
+      return Number.isNaN(s) ? fail("unreachable", wheelSentence(z)) : succeed(s);
+    },
+    wheelTravel: (s) => {
+      const z = motion.wheelTravel(s);
+      if (isWithin(range, z)) return succeed(z);
+      return fail(
+        "unreachable",
         Number.isFinite(s)
           ? ["The suspension cannot close the stop by ", length(s), ". Check the readings."]
           : ["A closing of the stop is not a usable number. Check the readings."],
-      ),
+      );
+    },
     ratio: (z) => {
-      if (Number.isNaN(motion.closing(z))) return fail("unreachable", wheelSentence(z));
+      if (Number.isNaN(closing(z))) return fail("unreachable", wheelSentence(z));
       motion.evaluate(z, slopes);
       return succeed(1 / (slopes[1] as number));
     },
     evaluate: (z, out) => motion.evaluate(Math.min(Math.max(z, least), greatest), out),
   };
-}
-
-const motionSentences: Readonly<Record<MotionFault, string>> = {
-  armTooSteep: "The arm stands upright, so it cannot move the wheel. Measure the arm angle again.",
-  leverLost:
-    "With these angles the stop's axis points along the arm, so it has no lever. Measure the lean and the angles again.",
-  degenerateTriangle:
-    "With these readings the pivot and the damper's two mounts do not form a triangle. Measure the damper length and the lean again.",
-  stopLeansFlat: "The stop lies flat, so the wheel cannot close it. Measure its lean again.",
-};
-
-function motionFault(
-  fault: MotionFault,
-  layout: Layout,
-  geometry: Corner["geometry"],
-  side: Corner["side"] | undefined,
-): Fault {
-  const name = {
-    armTooSteep: "armAngle",
-    leverLost: "stopLean",
-    degenerateTriangle: "damperLength",
-    stopLeansFlat: "stopLean",
-  }[fault];
-  const places = geometryReadings(layout, geometry, side);
-  const { id } = places.find((entry) => entry.name === name) as GeometryReading;
-  return { code: fault, sentence: [motionSentences[fault]], reading: id };
 }

@@ -12,7 +12,25 @@ export function cosineOf(angle: number, sine: number): number {
 }
 
 /** Why a set of readings gives no motion. */
-export type MotionFault = "armTooSteep" | "leverLost" | "degenerateTriangle" | "stopLeansFlat";
+export type MotionFault =
+  | "lengthLost"
+  | "boltsApart"
+  | "heightsApart"
+  | "angleTooSteep"
+  | "leverLost"
+  | "degenerateTriangle"
+  | "jointsTooClose"
+  | "linkageStretched"
+  | "wheelDoesNotRise";
+
+/** Turns since the ride height, rad, outer end up: of the measured arm, the wheel carrier and the other arm. */
+export interface Standing {
+  readonly arm: number;
+  /** Turn of the arm per mm of wheel travel there, rad/mm. */
+  readonly armPerMm: number;
+  readonly carrier: number;
+  readonly otherArm: number;
+}
 
 /**
  * One layout's kinematics for one set of readings, in a form for inner loops: nothing is allocated,
@@ -24,9 +42,8 @@ export abstract class LayoutMotion {
   readonly #result = new Float64Array(1);
 
   /**
-   * Takes readings in the order of `geometryPlaces` (mm, degrees), with lengths finite and above 0, that
-   * stand in the array from `from` on. Null, or why they give no motion; the other members may then
-   * not be called.
+   * Takes readings in the order of the plan's places (mm, degrees) that stand in the array from `from`
+   * on. Null, or why they give no motion; the other members may then not be called.
    */
   abstract set(readings: Float64Array, from?: number): MotionFault | null;
   /** Wheel travel that the layout can reach, mm: on it s rises strictly with z. */
@@ -37,6 +54,19 @@ export abstract class LayoutMotion {
   abstract wheelTravelInto(out: Float64Array, place: number, s: number): boolean;
   /** Fills [s, ds/dz, d²s/dz²] in mm, 1, 1/mm for a z within the range. */
   abstract evaluate(z: number, out: Float64Array): void;
+  /**
+   * Puts at a place of `out` the wheel travel, mm, at which a point on the arm's own line, `distance` mm from
+   * the pivot line, has risen by `clearance` mm; false where it cannot, and for layouts without an arm.
+   */
+  abstract armPointTravelInto(
+    out: Float64Array,
+    place: number,
+    distance: number,
+    clearance: number,
+  ): boolean;
+
+  /** How the parts of a turning layout stand once the wheel has risen by z; null out of reach, or without an arm. */
+  abstract standAt(z: number): Standing | null;
 
   /** s(z), mm; NaN where z cannot be reached. */
   closing(z: number): number {
@@ -46,5 +76,12 @@ export abstract class LayoutMotion {
   /** z(s), mm; NaN where s cannot be reached. */
   wheelTravel(s: number): number {
     return this.wheelTravelInto(this.#result, 0, s) ? (this.#result[0] as number) : Number.NaN;
+  }
+
+  /** Wheel travel as `armPointTravelInto` finds it, mm; NaN where the point cannot rise so far. */
+  armPointTravel(distance: number, clearance: number): number {
+    return this.armPointTravelInto(this.#result, 0, distance, clearance)
+      ? (this.#result[0] as number)
+      : Number.NaN;
   }
 }

@@ -1,9 +1,9 @@
 import { type AssessOptions, assessStatic, completeAssessment } from "../assess.ts";
 import type { Assessment, Fitment } from "../fitment.ts";
 import { type Outcome, succeed } from "../outcome.ts";
+import { fitmentWithStop } from "../prescription/fitmentWithStop.ts";
 import { rulesOf } from "../road/useRules.ts";
 import { type CornerDynamics, cornerDynamicsSteps } from "../stiffness/cornerDynamics.ts";
-import { fitmentWithStop } from "./fitmentWithStop.ts";
 import {
   type Candidate,
   compareRanked,

@@ -61,7 +61,7 @@ export const armAngles = {
     believable: [-35, 35],
     usualTolerance: usual.angle,
     use: { arm: "optional", damper: "optional" },
-    madeOf: { by: "heights", common: ["pivotHeight"], own: ["outerHeight"] },
+    madeOf: { by: "heights", along: "pivotToOuter", common: ["pivotHeight"], own: ["outerHeight"] },
   },
   stopLineAngle: {
     sort: "angle",
@@ -69,7 +69,7 @@ export const armAngles = {
     believable: [-45, 60],
     usualTolerance: usual.lean,
     use: { arm: "optional" },
-    madeOf: { by: "heights", common: ["pivotHeight"], own: ["stopHeight"] },
+    madeOf: { by: "heights", along: "pivotToStop", common: ["pivotHeight"], own: ["stopHeight"] },
     standIn: "armAngle",
   },
   mountLineAngle: {
@@ -78,7 +78,7 @@ export const armAngles = {
     believable: [-45, 60],
     usualTolerance: usual.lean,
     use: { damper: "optional" },
-    madeOf: { by: "heights", common: ["pivotHeight"], own: ["mountHeight"] },
+    madeOf: { by: "heights", along: "pivotToMount", common: ["pivotHeight"], own: ["mountHeight"] },
     standIn: "armAngle",
   },
   stopLean: {

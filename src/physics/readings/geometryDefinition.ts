@@ -7,6 +7,20 @@ export type LayoutKind = "arm" | "damper" | "strut" | "axle";
  */
 export type GeometryUse = "needed" | "optional" | "part";
 
+/**
+ * What a reading can be made of. `common` parts serve other readings as well, `own` parts are taken for this
+ * one alone. bolts: [spacing], [front, rear]. heights: the inner end's and the outer end's, in this order
+ * over both lists, along the length named.
+ */
+export type MadeOf<Name> =
+  | { readonly by: "bolts"; readonly common: readonly [Name]; readonly own: readonly [Name, Name] }
+  | {
+      readonly by: "heights";
+      readonly along: Name;
+      readonly common: readonly [] | readonly [Name];
+      readonly own: readonly [Name] | readonly [Name, Name];
+    };
+
 /** One reading of a suspension's geometry: everything about it that is said only here. */
 export interface GeometryDefinition {
   /** A length is above 0 mm; an offset is a length of any sign; an angle is in degrees. */
@@ -19,14 +33,8 @@ export interface GeometryDefinition {
   readonly usualTolerance: number;
   /** The layouts that take it. */
   readonly use: { readonly [Kind in LayoutKind]?: GeometryUse };
-  /** The readings that it can be made of, all together; what they share with others stands in `common`. */
-  readonly madeOf?: {
-    readonly by: "bolts" | "heights";
-    /** Parts that other readings are made of as well. */
-    readonly common: readonly string[];
-    /** Parts that are taken for this reading alone. */
-    readonly own: readonly string[];
-  };
+  /** The readings that it can be made of where it was not taken directly. */
+  readonly madeOf?: MadeOf<string>;
   /** The reading that it equals where it was not measured; an angle without one is then 0. */
   readonly standIn?: string;
   /** It has neither a stand-in nor a zero: absent means that it was not measured. */

@@ -1,7 +1,7 @@
 import { armAngles, armLengths } from "./armReadings.ts";
 import { axleReadings } from "./axleReadings.ts";
 import { boltDistances } from "./boltReadings.ts";
-import type { GeometryDefinition, LayoutKind } from "./geometryDefinition.ts";
+import type { GeometryDefinition, LayoutKind, MadeOf } from "./geometryDefinition.ts";
 import { heights } from "./heightReadings.ts";
 import { linkageReadings } from "./linkageReadings.ts";
 import { strutReadings } from "./strutReadings.ts";
@@ -32,11 +32,7 @@ export type GeometryReadingOf<Kind extends LayoutKind> = {
 
 /** A definition whose parts and stand-in are readings of the registry themselves. */
 export type RegisteredReading = Omit<GeometryDefinition, "madeOf" | "standIn"> & {
-  readonly madeOf?: {
-    readonly by: "bolts" | "heights";
-    readonly common: readonly GeometryReadingName[];
-    readonly own: readonly GeometryReadingName[];
-  };
+  readonly madeOf?: MadeOf<GeometryReadingName>;
   readonly standIn?: GeometryReadingName;
 };
 

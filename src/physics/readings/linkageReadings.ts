@@ -14,7 +14,8 @@ export const linkageReadings = {
     use: { arm: "optional", damper: "optional" },
     madeOf: {
       by: "heights",
-      common: ["otherArmLength"],
+      along: "otherArmLength",
+      common: [],
       own: ["otherPivotHeight", "otherOuterHeight"],
     },
     noDefault: true,

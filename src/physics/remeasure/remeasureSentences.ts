@@ -5,7 +5,7 @@ import { length, type Quantity, type Sentence } from "../sentence.ts";
 import { capital } from "../uncertainty/readingMean.ts";
 import type { Margin } from "./margin.ts";
 import type { OpenQuestion } from "./openQuestions.ts";
-import type { RemeasureForecast } from "./planRemeasure.ts";
+import type { RemeasureForecast } from "./remeasureForecast.ts";
 
 /** "Left gap": a reading's name at the start of a line. */
 function lineName(id: ReadingId, kind: LimitKind | undefined): string {

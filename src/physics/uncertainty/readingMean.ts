@@ -3,7 +3,7 @@ import { fail, type Outcome, type ReadingId, succeed } from "../outcome.ts";
 import { readingName } from "../readingNames.ts";
 
 /** What a reading measures, and so which means are possible. */
-export type ReadingSort = "length" | "gap" | "angle" | "mass";
+export type ReadingSort = "length" | "offset" | "gap" | "angle" | "mass";
 
 /** The arithmetic mean of a reading's repeats, in the reading's own unit. The list must not be empty. */
 export function meanOf(reading: Reading): number {
@@ -16,7 +16,8 @@ export function meanOf(reading: Reading): number {
  * The mean of a reading that is fit to compute with.
  *
  * Valid: at least one value, all finite, magnitudes up to 1e5; tolerance finite and ≥ 0; lengths and
- * masses above 0, gaps at least 0 (0 = the stop touches already), angles within ±90° exclusive.
+ * masses above 0, offsets of any sign, gaps at least 0 (0 = the stop touches already), angles within
+ * ±90° exclusive.
  * Errors: `readingMissing`, `readingNotFinite`, `toleranceNegative`, `lengthNotPositive`,
  * `gapNegative`, `massNotPositive`, `angleTooSteep`, each naming the reading.
  */

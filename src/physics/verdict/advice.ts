@@ -79,7 +79,7 @@ function mostForCarrying(
   assessed: CornerAssessment,
 ): number | null {
   if (assessed.loadedSagMm === null) return null;
-  const kinematics = kinematicsOf(fitment.layout, corner.geometry);
+  const kinematics = kinematicsOf(fitment.layout, corner);
   if (!kinematics.ok) return null;
   const closing = kinematics.value.closing(assessed.loadedSagMm);
   if (!closing.ok) return null;

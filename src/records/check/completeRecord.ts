@@ -1,8 +1,20 @@
 import type { Fault } from "../../physics/outcome.ts";
+import { standingNames } from "../../physics/readings/cornerReadings.ts";
+import { layoutReadingsInOrder } from "../../physics/readings/geometryRegistry.ts";
+import { parseReadingId } from "../../physics/readings/readingId.ts";
 import type { Sentence } from "../../physics/sentence.ts";
 import { entryOutcome, limitKindOf } from "../entry/entryPath.ts";
 import { entryName } from "../entry/readingCatalogue.ts";
-import { type CheckRecord, layoutReadingNames, type PartialCheckRecord } from "./checkRecord.ts";
+import type {
+  CheckLayout,
+  CheckLimit,
+  CheckRecord,
+  CheckStop,
+  PartialCheckRecord,
+  PartialLayout,
+  PartialLimit,
+} from "./checkRecord.ts";
+import { lackingGeometry } from "./geometryGiven.ts";
 import { fieldTitle, recordFaults } from "./recordRules.ts";
 import type { StoredCheck } from "./storedCheck.ts";
 
@@ -41,16 +53,15 @@ function missingOf(stored: StoredCheck): MissingField[] {
   need(vehicle?.liftMm !== undefined, "vehicle.liftMm", "The lift can't be read. 0 is no lift.");
   need(record.axle !== undefined, "axle", "The axle is not chosen yet.");
   need(layout?.kind !== undefined, "layout.kind", "The layout is not chosen yet.");
-  if (layout?.kind !== undefined) {
-    for (const name of layoutReadingNames[layout.kind].needed) {
-      needReading(layout.readings?.[name] !== undefined, name);
-    }
-  }
+  for (const name of lackingGeometry(record)) needReading(false, name);
   need(record.corners.length > 0, "corners", "No side is measured yet.");
   for (const corner of record.corners) {
-    needReading(corner.gap !== undefined, `${corner.side}.gap`);
-    corner.limits.forEach((limit, index) => {
-      needReading(limit.reading !== undefined, `${corner.side}.limits.${index}`);
+    const standing = standingNames.some((name) => corner[name] !== undefined);
+    needReading(standing, `${corner.side}.gap`);
+    corner.limits.forEach(({ at, reading, distance }, index) => {
+      const id = `${corner.side}.limits.${index}`;
+      needReading(reading !== undefined, id);
+      needReading(at !== "arm" || distance !== undefined, `${id}.distance`);
     });
   }
   need((stop?.name ?? "").trim() !== "", "stop.name", "The stop is not chosen yet.");
@@ -64,17 +75,17 @@ function missingOf(stored: StoredCheck): MissingField[] {
 
 /** Entries that hold something unreadable where nothing at all would have done. */
 function unreadable(stored: StoredCheck, known: readonly MissingField[]): MissingField[] {
-  const names = layoutReadingNames[stored.record.layout?.kind ?? "strut"];
-  const layoutNames: readonly string[] = [...names.needed, ...names.optional];
+  const layoutNames: readonly string[] =
+    layoutReadingsInOrder[stored.record.layout?.kind ?? "strut"];
   const found: MissingField[] = [];
   for (const [id, entry] of Object.entries(stored.entries)) {
     if (known.some(({ field }) => field === id)) continue;
-    const own = /^(?:left|right)\.([A-Za-z]+)$/.exec(id)?.[1] ?? id;
-    const geometry = id === own || !["gap", "rideHeight", "cornerMassKg"].includes(own);
+    const place = parseReadingId(id);
+    if (place === null || place.of === "fullTravel") continue;
     const belongs =
-      /\.limits\./.test(id) || !geometry || /^(?:stop|ride|rules|vehicle|layout)\./.test(id)
-        ? true
-        : layoutNames.includes(own) && (id === own || stored.progress.rightGeometry === "own");
+      place.of !== "geometry" ||
+      (layoutNames.includes(place.name) &&
+        (place.side === null || stored.progress.rightGeometry === "own"));
     if (!belongs) continue;
     const outcome = entryOutcome(id, entry);
     if (outcome.ok || outcome.fault.code === "entryEmpty") continue;
@@ -84,23 +95,54 @@ function unreadable(stored: StoredCheck, known: readonly MissingField[]): Missin
   return found;
 }
 
-/** What a complete record adds to one that lacks only what has one plain default. */
-function withDefaults(record: PartialCheckRecord): CheckRecord {
-  const vehicle = record.vehicle ?? {};
-  const filled = {
-    ...record,
-    author: { ...record.author, role: record.author?.role ?? "installer" },
-    vehicle: vehicle.platformId === undefined ? { ...vehicle, platformId: null } : vehicle,
-    layout:
-      record.layout?.readings === undefined ? { ...record.layout, readings: {} } : record.layout,
-    stop: {
-      ...record.stop,
-      damping: record.stop?.damping ?? null,
-      testedAtSpeed: record.stop?.testedAtSpeed ?? false,
-    },
+function completeLayout(layout: PartialLayout | undefined): CheckLayout | null {
+  if (layout?.kind === undefined) return null;
+  return { ...layout, kind: layout.kind, readings: layout.readings ?? {} };
+}
+
+function completeStop(stop: Partial<CheckStop> = {}): CheckStop | null {
+  const { name, duty, freeHeight, usableCompressionMm, curve } = stop;
+  if (name === undefined || duty === undefined || freeHeight === undefined) return null;
+  if (usableCompressionMm === undefined || curve === undefined) return null;
+  const { damping = null, testedAtSpeed = false } = stop;
+  return {
+    ...stop,
+    name,
+    duty,
+    freeHeight,
+    usableCompressionMm,
+    curve,
+    damping,
+    testedAtSpeed,
   };
-  // missingOf and recordFaults have found every other field present and sound.
-  return filled as CheckRecord;
+}
+
+function completeLimits(limits: readonly PartialLimit[]): readonly CheckLimit[] {
+  return limits.flatMap(({ reading, ...limit }) =>
+    reading === undefined ? [] : [{ ...limit, reading }],
+  );
+}
+
+/** What a complete record adds to one that lacks only what has one plain default; null: it lacks more. */
+function withDefaults(record: PartialCheckRecord): CheckRecord | null {
+  const {
+    author,
+    axle,
+    corners,
+    vehicle: { label, liftMm, use, platformId = null, ...vehicle } = {},
+  } = record;
+  const [layout, stop] = [completeLayout(record.layout), completeStop(record.stop)];
+  if (axle === undefined || layout === null || stop === null) return null;
+  if (label === undefined || liftMm === undefined || use === undefined) return null;
+  return {
+    ...record,
+    author: { ...author, role: author?.role ?? "installer" },
+    vehicle: { ...vehicle, label, platformId, liftMm, use },
+    axle,
+    layout,
+    corners: corners.map((corner) => ({ ...corner, limits: completeLimits(corner.limits) })),
+    stop,
+  };
 }
 
 /** The record of a check in which nothing is missing, or the list of what is. */
@@ -109,11 +151,13 @@ export function completeRecord(stored: StoredCheck): Completion {
   for (const { sentence, reading, code } of recordFaults(stored.record)) {
     missing.push({ field: reading ?? code, sentence });
   }
-  const first = missing[0];
-  if (first === undefined) return { ok: true, value: withDefaults(stored.record) };
+  const [first] = missing;
+  const complete = first === undefined ? withDefaults(stored.record) : null;
+  if (complete !== null) return { ok: true, value: complete };
+  const { sentence, field } = first ?? { sentence: ["The check is not complete."], field: "" };
   return {
     ok: false,
-    fault: { code: "recordIncomplete", sentence: first.sentence, reading: first.field },
+    fault: { code: "recordIncomplete", sentence, reading: field },
     missing,
   };
 }

@@ -1,5 +1,7 @@
 import type { State } from "../../physics/fitment.ts";
-import { checkFormat, checkVersion, type PartialCheckRecord } from "./checkRecord.ts";
+import { limitPlaces } from "../../physics/readings/limitReadings.ts";
+import type { PartialCheckRecord } from "./checkRecord.ts";
+import { checkFormat, checkVersion } from "./recordFormat.ts";
 import type { Entry, Progress, StoredCheck } from "./storedCheck.ts";
 
 type Plain = { readonly [key: string]: unknown };
@@ -59,8 +61,8 @@ const isSide = isOneOf("left", "right");
 const isLayout = isOneOf("arm", "damper", "strut", "axle");
 
 function limitOf(value: unknown): Plain[] {
-  if (!isPlain(value) || !isOneOf("wheel", "stop")(value.at) || !isText(value.kind)) return [];
-  return [withSound(value, { reading: isReading, perWheel: isNumber })];
+  if (!isPlain(value) || !isOneOf(...limitPlaces)(value.at) || !isText(value.kind)) return [];
+  return [withSound(value, { reading: isReading, distance: isReading, perWheel: isNumber })];
 }
 
 function cornersOf(value: unknown): Plain[] {
@@ -72,6 +74,9 @@ function cornersOf(value: unknown): Plain[] {
     const limits = (Array.isArray(corner.limits) ? corner.limits : []).flatMap(limitOf);
     const sound = withSound(corner, {
       gap: isReading,
+      pressedHeight: isReading,
+      seatToPad: isReading,
+      settleMm: isNumber,
       rideHeight: isReading,
       cornerMassKg: isReading,
       geometry: isPlain,

@@ -1,15 +1,14 @@
 import type { Fault, Outcome } from "../../physics/outcome.ts";
 import type { Sentence } from "../../physics/sentence.ts";
-import { issueFault } from "../text/faultWords.ts";
+import { issueFault, type SchemaIssue } from "../text/faultWords.ts";
 import { checkPlainData, readJsonText, shortened } from "../text/jsonText.ts";
-import {
-  type CheckRecord,
-  checkFormat,
-  checkVersion,
-  type PartialCheckRecord,
-} from "./checkRecord.ts";
+import { isPlainObject } from "../text/plainObject.ts";
+import type { CheckRecord } from "./checkRecord.ts";
 import { checkSchema } from "./checkSchema.ts";
-import { recordFaults } from "./recordRules.ts";
+import { fromVersion1 } from "./earlierVersion.ts";
+import { checkFormat, checkVersion } from "./recordFormat.ts";
+import { absentFaults, recordFaults } from "./recordRules.ts";
+import { fits } from "./schema/fits.ts";
 
 /** An Outcome with every fault beside it; `fault` is the first few in one. */
 export type ReadCheck =
@@ -41,25 +40,21 @@ const unreadable: Fault = { code: "unreadable", sentence: ["The check can't be r
 function judge(value: unknown, what: string): ReadCheck {
   const foreign = foreignFormat(value, what);
   if (foreign !== null) return { ok: false, fault: foreign, faults: [foreign] };
-  const parsed = checkSchema.safeParse(value);
-  if (!parsed.success) {
-    return many(parsed.error.issues.slice(0, faultsKept).map((issue) => issueFault(issue, value)));
-  }
+  const current = isPlainObject(value) && value.version === 1 ? fromVersion1(value) : value;
+  const issues: SchemaIssue[] = [];
   // The schema changes nothing, so the value itself is the record, unknown fields and all.
-  const record = value as CheckRecord;
-  const faults = recordFaults(record as PartialCheckRecord);
-  return faults.length === 0 ? { ok: true, value: record } : many(faults);
+  if (!fits(checkSchema, current, issues)) {
+    return many(issues.slice(0, faultsKept).map((issue) => issueFault(issue, current)));
+  }
+  const faults = [...absentFaults(current), ...recordFaults(current)];
+  return faults.length === 0 ? { ok: true, value: current } : many(faults);
 }
 
 function foreignFormat(value: unknown, what: string): Fault | null {
   const fault = (code: string, words: string): Fault => ({ code, sentence: [words] });
-  if (typeof value !== "object" || value === null || Array.isArray(value)) {
-    return fault("notACheck", `${what} is not a fitment check.`);
-  }
-  const format: unknown = Object.hasOwn(value, "format") ? Reflect.get(value, "format") : undefined;
-  const version: unknown = Object.hasOwn(value, "version")
-    ? Reflect.get(value, "version")
-    : undefined;
+  if (!isPlainObject(value)) return fault("notACheck", `${what} is not a fitment check.`);
+  const format = Object.hasOwn(value, "format") ? value.format : undefined;
+  const version = Object.hasOwn(value, "version") ? value.version : undefined;
   if (format !== checkFormat) {
     const found = typeof format === "string" ? `its format is “${shortened(format)}”` : "";
     return fault(
@@ -70,10 +65,10 @@ function foreignFormat(value: unknown, what: string): Fault | null {
   if (typeof version === "number" && Number.isInteger(version) && version > checkVersion) {
     return fault(
       "newerVersion",
-      `${what} was made by a newer version of Stopfit (record version ${version}); this one reads version ${checkVersion}. Update Stopfit, then open it again.`,
+      `${what} was made by a newer version of Stopfit (record version ${version}); this one reads up to version ${checkVersion}. Update Stopfit, then open it again.`,
     );
   }
-  if (version !== checkVersion) {
+  if (version !== checkVersion && version !== 1) {
     return fault("unknownVersion", `${what} does not say which version of the record it is.`);
   }
   return null;

@@ -1,12 +1,18 @@
 import type { Fault } from "../../physics/outcome.ts";
+import { cornerReadingNames, standingNames } from "../../physics/readings/cornerReadings.ts";
+import { layoutReadingsInOrder } from "../../physics/readings/geometryRegistry.ts";
+import { limitOf } from "../../physics/readings/readingId.ts";
 import type { Sentence } from "../../physics/sentence.ts";
 import { catalogueEntry, entryName } from "../entry/readingCatalogue.ts";
-import {
-  type CheckStop,
-  layoutReadingNames,
-  type PartialCheckRecord,
-  type TypedReading,
-} from "./checkRecord.ts";
+import type { CheckStop, PartialCheckRecord, PartialCorner, TypedReading } from "./checkRecord.ts";
+import { fullTravelFaults } from "./fullTravelRules.ts";
+import { lackingGeometry } from "./geometryGiven.ts";
+
+/** What of a record is judged: a pack's platform or rules have no more than this either. */
+export type JudgedParts = Pick<
+  PartialCheckRecord,
+  "corners" | "layout" | "stop" | "ride" | "rules" | "fullTravel"
+>;
 
 /** One fault of a record: the field's id, and the sentence that begins with its plain name. */
 function fault(code: string, id: string, sentence: Sentence): Fault {
@@ -18,19 +24,20 @@ function capitalised(text: string): string {
 }
 
 /** "The left gap": how a fault's sentence names a field. */
-export function fieldTitle(record: PartialCheckRecord, id: string): string {
-  const match = /^(left|right)\.limits\.(\d+)/.exec(id);
-  const limit = record.corners.find((corner) => corner.side === match?.[1])?.limits[
-    Number(match?.[2] ?? -1)
-  ];
-  return `The ${entryName(id, limit?.kind)}`;
+export function fieldTitle(record: JudgedParts, id: string): string {
+  const place = limitOf(id);
+  const corner = record.corners.find(({ side }) => side === place?.side);
+  return `The ${entryName(id, corner?.limits[place?.index ?? -1]?.kind)}`;
 }
 
-function readingFaults(record: PartialCheckRecord, id: string, reading: TypedReading): Fault[] {
+function readingFaults(record: JudgedParts, id: string, reading: TypedReading): Fault[] {
   const { kind, allowed } = catalogueEntry(id);
   const title = fieldTitle(record, id);
   if (allowed === "aboveZero" && reading.values.some((value) => value <= 0)) {
     return [fault("notAboveZero", id, [`${title}: every value must be more than 0.`])];
+  }
+  if (allowed === "zeroOrMore" && reading.values.some((value) => value < 0)) {
+    return [fault("negative", id, [`${title}: no value can be below 0.`])];
   }
   if (kind === "angle" && reading.values.some((value) => Math.abs(value) >= 90)) {
     return [fault("angleTooLarge", id, [`${title}: an angle here is less than 90° either way.`])];
@@ -74,7 +81,49 @@ export function stopFaults(stop: Partial<CheckStop>): Fault[] {
       ]),
     );
   }
-  faults.push(...curveFaults(stop.curve ?? []), ...dampingFaults(stop));
+  faults.push(...curveFaults(stop.curve ?? []), ...dampingFaults(stop), ...speedFaults(stop));
+  return faults;
+}
+
+/** What only a test at speed can show stands only with one, and within what can be. */
+function speedFaults(stop: Partial<CheckStop>): Fault[] {
+  const { restLoss, staticShare, branches } = stop;
+  const faults: Fault[] = [];
+  const known = [
+    ["stop.restLoss", "rest loss", restLoss],
+    ["stop.staticShare", "static share", staticShare],
+    ["stop.branches", "branches", branches],
+  ] as const;
+  for (const [id, words, value] of known) {
+    if (value !== undefined && stop.testedAtSpeed !== true) {
+      faults.push(
+        fault("lossUntested", id, [
+          `The ${words} of the stop: the stop is not marked as tested at speed, and only such a test can show this.`,
+        ]),
+      );
+    }
+  }
+  if (staticShare !== undefined && (staticShare <= 0 || staticShare > 1)) {
+    faults.push(
+      fault("shareOutside", "stop.staticShare", [
+        "The static share of the stop must be more than 0 and not more than 1.",
+      ]),
+    );
+  }
+  if (restLoss !== undefined && restLoss >= (staticShare ?? 1)) {
+    faults.push(
+      fault("lossTooLarge", "stop.restLoss", [
+        "The rest loss of the stop must be less than the share of its force that remains at rest.",
+      ]),
+    );
+  }
+  if (branches?.some(({ tauS }) => tauS <= 0) === true) {
+    faults.push(
+      fault("notAboveZero", "stop.branches", [
+        "The branches of the stop: every relaxation time must be more than 0.",
+      ]),
+    );
+  }
   return faults;
 }
 
@@ -130,34 +179,9 @@ function dampingFaults(stop: Partial<CheckStop>): Fault[] {
  * What must hold of a record beyond its shape: lengths above 0, a rising curve, sides that differ.
  * Works on a part of a record too, so that a half-filled check and a file are judged by the same rules.
  */
-export function recordFaults(record: PartialCheckRecord): Fault[] {
-  const faults: Fault[] = [];
-  const kind = record.layout?.kind;
-  const names =
-    kind === undefined
-      ? []
-      : [...layoutReadingNames[kind].needed, ...layoutReadingNames[kind].optional];
-  for (const name of names) {
-    const reading = record.layout?.readings?.[name];
-    if (reading !== undefined) faults.push(...readingFaults(record, name, reading));
-  }
-  faults.push(...numberFaults("layout.wheelPerOuter", record.layout?.wheelPerOuter));
-  for (const corner of record.corners) {
-    const readings = { gap: corner.gap, rideHeight: corner.rideHeight, ...corner.geometry };
-    for (const [name, reading] of Object.entries({
-      ...readings,
-      cornerMassKg: corner.cornerMassKg,
-    })) {
-      if (reading !== undefined) {
-        faults.push(...readingFaults(record, `${corner.side}.${name}`, reading));
-      }
-    }
-    corner.limits.forEach((limit, index) => {
-      const id = `${corner.side}.limits.${index}`;
-      if (limit.reading !== undefined) faults.push(...readingFaults(record, id, limit.reading));
-      faults.push(...numberFaults(`${id}.perWheel`, limit.perWheel));
-    });
-  }
+export function recordFaults(record: JudgedParts): Fault[] {
+  const faults: Fault[] = layoutFaults(record);
+  for (const corner of record.corners) faults.push(...cornerFaults(record, corner));
   const sides = record.corners.map((corner) => corner.side);
   if (new Set(sides).size < sides.length) {
     faults.push(
@@ -180,10 +204,72 @@ export function recordFaults(record: PartialCheckRecord): Fault[] {
       );
     }
   }
-  return [...faults, ...rulesFaults(record)];
+  return [...faults, ...fullTravelFaults(record), ...rulesFaults(record)];
 }
 
-function rulesFaults(record: PartialCheckRecord): Fault[] {
+function layoutFaults(record: JudgedParts): Fault[] {
+  const { kind, readings, wheelPerOuter, wheelPerOuterTol } = record.layout ?? {};
+  const faults: Fault[] = [];
+  for (const name of kind === undefined ? [] : layoutReadingsInOrder[kind]) {
+    const reading = readings?.[name];
+    if (reading !== undefined) faults.push(...readingFaults(record, name, reading));
+  }
+  faults.push(...numberFaults("layout.wheelPerOuter", wheelPerOuter));
+  if ((wheelPerOuterTol ?? 0) >= (wheelPerOuter ?? Number.POSITIVE_INFINITY)) {
+    faults.push(
+      fault("toleranceTooLarge", "layout.wheelPerOuterTol", [
+        "The wheel travel per travel of the outer joint: its ± must be less than the value itself.",
+      ]),
+    );
+  }
+  return faults;
+}
+
+function cornerFaults(record: JudgedParts, corner: PartialCorner): Fault[] {
+  const { side, geometry = {}, limits } = corner;
+  const faults: Fault[] = [];
+  const look = (id: string, reading: TypedReading | undefined): void => {
+    if (reading !== undefined) faults.push(...readingFaults(record, id, reading));
+  };
+  for (const name of cornerReadingNames) look(`${side}.${name}`, corner[name]);
+  for (const [name, reading] of Object.entries(geometry)) look(`${side}.${name}`, reading);
+  const [first, second] = standingNames.filter((name) => corner[name] !== undefined);
+  if (first !== undefined && second !== undefined) {
+    const [one, other] = [catalogueEntry(first).name, catalogueEntry(second).name];
+    faults.push(
+      fault("standingTwice", `${side}.${second}`, [
+        `The ${side} side has both the ${one} and the ${other}. The stop stands in one way only: keep the one that holds.`,
+      ]),
+    );
+  }
+  limits.forEach((limit, index) => {
+    const id = `${side}.limits.${index}`;
+    look(id, limit.reading);
+    look(`${id}.distance`, limit.distance);
+    faults.push(...numberFaults(`${id}.perWheel`, limit.perWheel));
+    const kind = record.layout?.kind;
+    if (limit.at === "arm" && (kind === "strut" || kind === "axle")) {
+      faults.push(
+        fault("limitWithoutArm", id, [
+          `${fieldTitle(record, id)} is marked as measured on the arm, and this layout has no arm. Say whether it was measured at the wheel or at the stop.`,
+        ]),
+      );
+    }
+  });
+  return faults;
+}
+
+/**
+ * What a record lacks of its layout although the shape allows it to be absent: lengths, each of which may
+ * also be made of others, or stand at each side.
+ */
+export function absentFaults(record: JudgedParts): Fault[] {
+  return lackingGeometry(record).map((name) =>
+    fault("fieldFault", name, [`${fieldTitle(record, name)}: is missing.`]),
+  );
+}
+
+function rulesFaults(record: JudgedParts): Fault[] {
   const { events = [], ...numbers } = record.rules ?? {};
   const faults: Fault[] = [];
   for (const [name, value] of Object.entries(numbers)) {

@@ -7,6 +7,8 @@ import type {
   UseRules,
 } from "../../physics/fitment.ts";
 import type { ReadingId } from "../../physics/outcome.ts";
+import { layoutReadingsInOrder } from "../../physics/readings/geometryRegistry.ts";
+import { rideQuantities } from "../../physics/readings/rideReadings.ts";
 import { type Entry, entryOfReading, entryText, isShortIn, readEntry } from "../entry/entry.ts";
 import {
   isGeometryName,
@@ -20,17 +22,15 @@ import { type LengthUnit, plainDecimal } from "../entry/units.ts";
 import { withPhotosAt } from "../photo/photoReadings.ts";
 import type { EarlierValues } from "../remeasure/earlierValues.ts";
 import type { RemeasureWalk } from "../remeasure/remeasureWalk.ts";
-import {
-  type CheckRecord,
-  type CheckStop,
-  checkFormat,
-  checkVersion,
-  type GeometryReadings,
-  layoutReadingNames,
-  type PartialCheckRecord,
-  type PartialLimit,
-  type TypedReading,
+import type {
+  CheckRecord,
+  CheckStop,
+  GeometryReadings,
+  PartialCheckRecord,
+  PartialLimit,
+  TypedReading,
 } from "./checkRecord.ts";
+import { checkFormat, checkVersion } from "./recordFormat.ts";
 
 export type { Entry } from "../entry/entry.ts";
 export { type Completion, completeRecord, type MissingField } from "./completeRecord.ts";
@@ -124,8 +124,8 @@ export function storedFromRecord(
     name: options.name ?? record.vehicle.label,
     createdAt: record.createdAt,
     updatedAt: record.createdAt,
-    record: record as PartialCheckRecord,
-    entries: entriesOf(record as PartialCheckRecord, options.unit ?? "mm"),
+    record,
+    entries: entriesOf(record, options.unit ?? "mm"),
     progress: {
       step: "answer",
       skipped: [],
@@ -181,15 +181,6 @@ export function entriesOf(
   }
   return entries;
 }
-
-const rideQuantities: readonly RideQuantity[] = [
-  "unsprungMassKg",
-  "wheelRateNPerMm",
-  "tyreRateNPerMm",
-  "damperBumpNsPerMm",
-  "damperReboundNsPerMm",
-  "payloadPerCornerKg",
-];
 
 function numberEntry(id: ReadingId, value: number, unit: LengthUnit, tolerance?: number): Entry {
   const { kind } = catalogueEntry(id);
@@ -283,10 +274,6 @@ function readingsFromEntries(
   return readings;
 }
 
-function namesOf(kind: LayoutKind): readonly GeometryReadingName[] {
-  return [...layoutReadingNames[kind].needed, ...layoutReadingNames[kind].optional];
-}
-
 /**
  * The check with a layout chosen. What was typed for another layout stays in the entries and comes
  * back when that layout is chosen again.
@@ -294,14 +281,14 @@ function namesOf(kind: LayoutKind): readonly GeometryReadingName[] {
 export function chooseLayout(stored: StoredCheck, kind: LayoutKind): StoredCheck {
   return changeRecord(stored, (record) => {
     const kept = record.layout?.kind === kind ? (record.layout.readings ?? {}) : {};
-    const readings = readingsFromEntries(stored, "", namesOf(kind), kept);
+    const readings = readingsFromEntries(stored, "", layoutReadingsInOrder[kind], kept);
     const changed = { ...record, layout: { ...record.layout, kind, readings } };
     const right = changed.corners.find((corner) => corner.side === "right");
     return right?.geometry === undefined
       ? changed
       : withCorner(changed, "right", (corner) => ({
           ...corner,
-          geometry: readingsFromEntries(stored, "right.", namesOf(kind), {}),
+          geometry: readingsFromEntries(stored, "right.", layoutReadingsInOrder[kind], {}),
         }));
   });
 }
@@ -316,7 +303,7 @@ export function chooseRightGeometry(stored: StoredCheck, choice: "same" | "own")
         ? record
         : withCorner(record, "right", (corner) => withField(corner, "geometry", undefined));
     }
-    const names = kind === undefined ? [] : namesOf(kind);
+    const names = kind === undefined ? [] : layoutReadingsInOrder[kind];
     const geometry = readingsFromEntries(stored, "right.", names, right?.geometry ?? {});
     return Object.keys(geometry).length === 0
       ? record

@@ -1,7 +1,7 @@
 import type { LimitKind } from "../../physics/fitment.ts";
 import { fail, type Outcome, type ReadingId, succeed } from "../../physics/outcome.ts";
-import type { Sentence } from "../../physics/sentence.ts";
-import { recordBounds, type TypedReading } from "../check/checkRecord.ts";
+import type { TypedReading } from "../check/checkRecord.ts";
+import { recordBounds } from "../check/recordFormat.ts";
 import {
   type AllowedSign,
   type ParsedEntry,
@@ -82,10 +82,10 @@ export function readTolerance(
   entry: Entry,
   values: readonly number[] = [],
 ): Outcome<number> {
-  const { kind, defaultTolerance } = catalogueEntry(id);
+  const { kind, usualTolerance } = catalogueEntry(id);
   if (entry.tol.trim() === "") {
     const shares = entryToolShares(id, entry, values);
-    return succeed(shares?.ok ? shares.value.halfWidth : defaultTolerance);
+    return succeed(shares?.ok ? shares.value.halfWidth : usualTolerance);
   }
   const parsed = parseText(entry.tol, kind, entry.unit, "zeroOrMore");
   if (!parsed.ok) {
@@ -94,10 +94,6 @@ export function readTolerance(
   if (parsed.value.value < 0) return fail("toleranceNegative", ["The ± cannot be below 0."], id);
   return succeed(parsed.value.value);
 }
-
-const touchingStop: Sentence = [
-  "A gap must be more than 0. If the stop touches its pad already, type 0.1 mm.",
-];
 
 /**
  * A reading from its entry. Blank repeats are left out; one unreadable repeat makes the whole entry
@@ -110,10 +106,7 @@ export function readEntry(id: ReadingId, entry: Entry): Outcome<TypedReading> {
   for (const text of entry.texts) {
     if (text.trim() === "") continue;
     const parsed = parseText(text, kind, entry.unit, allowed);
-    if (!parsed.ok) {
-      const touching = parsed.fault.code === "entryZero" && id.endsWith(".gap");
-      return fail(parsed.fault.code, touching ? touchingStop : parsed.fault.sentence, id);
-    }
+    if (!parsed.ok) return fail(parsed.fault.code, parsed.fault.sentence, id);
     values.push(parsed.value.value);
     typed.push(parsed.value.typed);
   }

@@ -26,12 +26,12 @@ export function toolGroupOf(id: ReadingId): ToolGroup | null {
  * heights in plain view; arms and dampers at arm's length; track and spacing across the vehicle.
  */
 export function usualReach(id: ReadingId): Reach {
-  const { kind, defaultTolerance } = catalogueEntry(id);
+  const { kind, usualTolerance } = catalogueEntry(id);
   if (kind === "length") {
-    if (defaultTolerance <= 1) return "clear";
-    return defaultTolerance <= 2 ? "awkward" : "far";
+    if (usualTolerance <= 1) return "clear";
+    return usualTolerance <= 2 ? "awkward" : "far";
   }
-  return kind === "angle" && defaultTolerance > 0.5 ? "awkward" : "clear";
+  return kind === "angle" && usualTolerance > 0.5 ? "awkward" : "clear";
 }
 
 /** What of `source` names a tool and its reach; nothing where it names none. */

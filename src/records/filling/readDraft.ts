@@ -1,6 +1,7 @@
 import * as z from "zod/mini";
-import { type PartialCheckRecord, recordBounds } from "../check/checkRecord.ts";
+import type { PartialCheckRecord } from "../check/checkRecord.ts";
 import { checkSchema } from "../check/checkSchema.ts";
+import { recordBounds } from "../check/recordFormat.ts";
 import {
   changeRecord,
   chooseLayout,
@@ -42,7 +43,7 @@ const entrySchema = z.object({
 
 const draftSchema = z.object({
   format: z.literal("stopfit-check"),
-  version: z.literal(1),
+  version: z.literal([1, 2]),
   createdAt: z.iso.datetime(),
   author: z.optional(
     z.object({
@@ -68,7 +69,7 @@ const draftSchema = z.object({
           .array(
             z.object({
               kind: z.enum(["tyre", "damper", "spring", "metal", "other"]),
-              at: z.enum(["wheel", "stop"]),
+              at: z.enum(["wheel", "stop", "arm"]),
             }),
           )
           .check(z.maxLength(recordBounds.limits)),

@@ -1,8 +1,8 @@
 import type { GeometryReadingName, LayoutKind, Use, UseRules } from "../../physics/fitment.ts";
-import type { CheckStop, TypedReading } from "../check/checkRecord.ts";
-import type { Platform, TakenFromPack } from "./platform.ts";
+import type { CheckStop, Platform, TakenFromPack, TypedReading } from "../check/checkRecord.ts";
+import type { Mounting } from "./mounting.ts";
 
-export type { Platform, TakenFromPack } from "./platform.ts";
+export type { Platform, TakenFromPack };
 
 export const packFormat = "stopfit-pack";
 export const packVersion = 1;
@@ -56,7 +56,11 @@ export interface PackStop extends CheckStop {
   readonly id: string;
   readonly material?: string;
   readonly outerDiameterMm?: number;
+  /** In words, as on the label. */
   readonly mounting?: string;
+  readonly mount?: Mounting;
+  /** The spacers that exist for it, mm. */
+  readonly spacersMm?: readonly number[];
   readonly notes?: string;
   readonly tests?: readonly PackTest[];
 }
@@ -69,6 +73,8 @@ export interface Pack {
   readonly notes?: string;
   readonly stops: readonly PackStop[];
   readonly platforms: readonly Platform[];
+  /** The spacers that can be bought, mm; absent: 5 to 60 mm by 5, or 1/8 to 2 1/2 in by 1/8. */
+  readonly spacersMm?: readonly number[];
   readonly rules?: { readonly [Each in Use]?: Partial<UseRules> };
 }
 
@@ -80,6 +86,7 @@ export const packBounds = {
   stops: 2000,
   platforms: 2000,
   testsOfStop: 50,
+  spacers: 100,
   /** Points of a test's curve, sample or loop. */
   testPoints: 2000,
   textCharacters: 32_000_000,
@@ -88,7 +95,8 @@ export const packBounds = {
 /** The stop as a record holds it: a copy, so that a later pack changes no old check. */
 export function recordStop(stop: PackStop): CheckStop {
   const { id: _id, material: _material, outerDiameterMm: _diameter, ...rest } = stop;
-  const { mounting: _mounting, notes: _notes, tests: _tests, ...own } = rest;
+  const { mounting: _mounting, mount: _mount, spacersMm: _spacers, ...part } = rest;
+  const { notes: _notes, tests: _tests, ...own } = part;
   return own;
 }
 

@@ -1,10 +1,9 @@
 import type { RideQuantity, Use, UseRules } from "../../physics/fitment.ts";
 import type { Sentence } from "../../physics/sentence.ts";
-import type { CheckStop, PartialCheckRecord } from "../check/checkRecord.ts";
+import type { CheckStop, PartialCheckRecord, Platform } from "../check/checkRecord.ts";
 import { entryName } from "../entry/readingCatalogue.ts";
 import { type Pack, platformOf, recordStop, takenPlatform } from "./pack.ts";
 import { itemDifferences } from "./packDifferences.ts";
-import type { Platform } from "./platform.ts";
 
 /** What marks a value of a record as taken from a pack rather than measured. */
 const fromPack = /^reference pack|from the reference pack/i;

@@ -1,11 +1,15 @@
 import * as z from "zod/mini";
 import type { Fault, Outcome } from "../../physics/outcome.ts";
 import { fail, succeed } from "../../physics/outcome.ts";
-import { checkFormat, type PartialCheckRecord, recordBounds } from "../check/checkRecord.ts";
-import { numberSchema, platformSchema, rulesSchema, stopSchema } from "../check/checkSchema.ts";
-import { recordFaults, stopFaults } from "../check/recordRules.ts";
+import { checkFormat, recordBounds } from "../check/recordFormat.ts";
+import { absentFaults, recordFaults, stopFaults } from "../check/recordRules.ts";
+import { numberSchema } from "../check/schema/fields.ts";
+import { platformSchema } from "../check/schema/platformSchema.ts";
+import { rulesSchema } from "../check/schema/rideSchema.ts";
+import { stopSchema } from "../check/schema/stopSchema.ts";
 import { issueFault } from "../text/faultWords.ts";
 import { checkPlainData, readJsonText, shortened } from "../text/jsonText.ts";
+import { mountingSchema } from "./mountingSchema.ts";
 import { type Pack, packBounds, packFormat, packVersion } from "./pack.ts";
 
 const label = z.string().check(z.maxLength(recordBounds.labelCharacters));
@@ -55,12 +59,18 @@ const packTest = z.looseObject({
   ),
 });
 
+const spacers = z
+  .array(numberSchema.check(z.gt(0), z.lte(300)))
+  .check(z.maxLength(packBounds.spacers));
+
 const packStop = z.looseObject({
   ...stopSchema.shape,
   id,
   material: z.optional(label),
   outerDiameterMm: z.optional(numberSchema.check(z.gt(0))),
   mounting: z.optional(label),
+  mount: z.optional(mountingSchema),
+  spacersMm: z.optional(spacers),
   notes,
   tests: z.optional(z.array(packTest).check(z.maxLength(packBounds.testsOfStop))),
 });
@@ -72,6 +82,7 @@ const packSchema = z.looseObject({
   notes,
   stops: z.array(packStop).check(z.maxLength(packBounds.stops)),
   platforms: z.array(platformSchema).check(z.maxLength(packBounds.platforms)),
+  spacersMm: z.optional(spacers),
   rules: z.optional(
     z.looseObject({
       daily: z.optional(rulesSchema),
@@ -212,20 +223,18 @@ function packFaults(pack: Pack): Fault[] {
   for (const each of pack.platforms) {
     unique("platform", each.id);
     const name = `The platform “${shortened(each.label)}”`;
-    const record = {
-      corners: [
-        {
-          side: "left" as const,
-          limits: each.limits,
-          ...(each.gap !== undefined && { gap: each.gap }),
-          ...(each.rideHeight !== undefined && { rideHeight: each.rideHeight }),
-          ...(each.cornerMassKg !== undefined && { cornerMassKg: each.cornerMassKg }),
-        },
-      ],
-      layout: each.layout,
-      ...(each.ride !== undefined && { ride: each.ride }),
-    } as unknown as PartialCheckRecord;
-    faults.push(...recordFaults(record).map((fault) => named(name, fault)));
+    const { gap, rideHeight, cornerMassKg, limits, layout, ride } = each;
+    const corner = {
+      side: "left" as const,
+      limits,
+      ...(gap !== undefined && { gap }),
+      ...(rideHeight !== undefined && { rideHeight }),
+      ...(cornerMassKg !== undefined && { cornerMassKg }),
+    };
+    const record = { corners: [corner], layout, ...(ride !== undefined && { ride }) };
+    faults.push(
+      ...[...absentFaults(record), ...recordFaults(record)].map((fault) => named(name, fault)),
+    );
     if (each.usualStop !== null && !pack.stops.some(({ id: stop }) => stop === each.usualStop)) {
       faults.push({
         code: "stopUnknown",
@@ -236,8 +245,7 @@ function packFaults(pack: Pack): Fault[] {
     }
   }
   for (const rules of Object.values(pack.rules ?? {})) {
-    const record = { corners: [], rules } as unknown as PartialCheckRecord;
-    faults.push(...recordFaults(record));
+    faults.push(...recordFaults({ corners: [], rules }));
   }
   return faults;
 }

@@ -28,6 +28,3 @@ export interface QuickCheckQuestion {
   readonly createdAt: string;
   readonly label?: string;
 }
-
-export { type QuickCheckAnswer, quickCheckAnswer } from "./quickCheckAnswer.ts";
-export { type QuickCheckRecord, quickCheckRecord } from "./quickCheckRecord.ts";

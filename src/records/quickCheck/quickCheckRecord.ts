@@ -3,15 +3,14 @@ import { layoutAtHeight } from "../../physics/kinematics/layoutAtHeight.ts";
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
 import { inModelUnits, length, type Sentence } from "../../physics/sentence.ts";
 import { meanOf } from "../../physics/uncertainty/readingMean.ts";
-import {
-  type CheckLayout,
-  type CheckLimit,
-  type CheckRecord,
-  type CheckStop,
-  checkFormat,
-  checkVersion,
-  type TypedReading,
+import type {
+  CheckLayout,
+  CheckLimit,
+  CheckRecord,
+  CheckStop,
+  TypedReading,
 } from "../check/checkRecord.ts";
+import { checkFormat, checkVersion } from "../check/recordFormat.ts";
 import { usualPayload } from "../entry/payloadWords.ts";
 import {
   type Pack,

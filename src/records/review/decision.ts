@@ -24,6 +24,8 @@ export interface Decision {
   readonly reply?: string;
   /** undo: the key of the decision taken back. */
   readonly undoes?: string;
+  /** When it was taken in from a backup, confirmed here; absent: decided at this desk. */
+  readonly fromBackup?: string;
 }
 
 export type DeskState = "new" | "accepted" | "askedAgain" | "otherPart";

@@ -151,7 +151,7 @@ function ratioOddities(record: CheckRecord): OddReading[] {
   const reading =
     layout.kind === "arm" ? "pivotToStop" : layout.kind === "damper" ? "pivotToMount" : "stopLean";
   for (const corner of record.corners) {
-    const kinematics = kinematicsOf(layout, corner.geometry);
+    const kinematics = kinematicsOf(layout, corner);
     const ratio = kinematics.ok ? kinematics.value.ratio(0) : kinematics;
     const own = corner.geometry?.[reading] === undefined ? reading : `${corner.side}.${reading}`;
     if (!ratio.ok) {
@@ -270,6 +270,7 @@ function gapsTooLarge(record: CheckRecord): OddReading[] {
   for (const corner of record.corners) {
     const atStop = corner.limits.filter(({ at }) => at === "stop");
     const least = Math.min(...atStop.map(({ reading }) => meanOf(reading)));
+    if (corner.gap === undefined) continue;
     const gap = meanOf(corner.gap);
     if (!(gap > least)) continue;
     odd.push({

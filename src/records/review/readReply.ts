@@ -1,6 +1,6 @@
 import * as z from "zod/mini";
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
-import { recordBounds } from "../check/checkRecord.ts";
+import { recordBounds } from "../check/recordFormat.ts";
 import { readJsonText } from "../text/jsonText.ts";
 import { type Reply, replyFormat, replyVersion } from "./reply.ts";
 

@@ -1,4 +1,5 @@
 import type { Assessment, Side, State, Use } from "../../physics/fitment.ts";
+import { cornerReadingNames } from "../../physics/readings/cornerReadings.ts";
 import type { Sentence } from "../../physics/sentence.ts";
 import type { Axle, CheckRecord, Role } from "../check/checkRecord.ts";
 import type { LengthUnit } from "../entry/units.ts";
@@ -60,11 +61,19 @@ export interface Incoming {
   readonly place?: number;
 }
 
+/**
+ * The content of a record as a text that does not change with the version it is written in: a check that
+ * a phone sends again after an update is the same check.
+ */
+export function contentText(record: object): string {
+  return canonicalText({ ...record, version: 1 });
+}
+
 export function factsOf(record: CheckRecord): SubmissionFacts {
   const { author, vehicle } = record;
   return {
     checkId: record.id,
-    digest: textDigest(canonicalText(record)),
+    digest: textDigest(contentText(record)),
     vehicle: vehicle.label.trim(),
     axle: record.axle,
     use: vehicle.use,
@@ -93,11 +102,10 @@ export function unitOf(record: CheckRecord): LengthUnit {
     }
   };
   for (const reading of Object.values(record.layout.readings)) count(reading?.typed);
-  for (const { gap, rideHeight, limits, geometry } of record.corners) {
-    count(gap.typed);
-    count(rideHeight?.typed);
-    for (const { reading } of limits) count(reading.typed);
-    for (const reading of Object.values(geometry ?? {})) count(reading?.typed);
+  for (const corner of record.corners) {
+    for (const name of cornerReadingNames) count(corner[name]?.typed);
+    for (const { reading } of corner.limits) count(reading.typed);
+    for (const reading of Object.values(corner.geometry ?? {})) count(reading?.typed);
   }
   count(record.stop.freeHeight.typed);
   return inches > millimetres ? "in" : "mm";

@@ -1,5 +1,5 @@
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
-import { recordBounds } from "../check/checkRecord.ts";
+import { recordBounds } from "../check/recordFormat.ts";
 import { cleanTexts } from "./soundText.ts";
 
 /**

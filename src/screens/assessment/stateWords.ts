@@ -23,12 +23,3 @@ export const checkTitles: Record<CheckId, string> = {
 };
 
 export const sideWords: Record<Side, string> = { left: "Left", right: "Right" };
-
-const order: readonly State[] = ["ok", "care", "unsure", "no"];
-
-export function worst(states: readonly State[]): State {
-  return states.reduce<State>(
-    (worse, state) => (order.indexOf(state) > order.indexOf(worse) ? state : worse),
-    "ok",
-  );
-}

@@ -9,7 +9,7 @@ import { Notice } from "../parts/Notice.tsx";
 const ticksId = "cautions";
 
 /** The cautions ticked so far; all of them where they were acknowledged before for this height. */
-export function tickedCautions(stored: StoredCheck): readonly string[] {
+function tickedCautions(stored: StoredCheck): readonly string[] {
   const level = cautionLevel(stored);
   if (cautionsHold(stored)) return cautionsOf(level).map(({ id }) => id);
   return stored.entries[ticksId]?.texts ?? [];

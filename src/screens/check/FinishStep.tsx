@@ -1,5 +1,5 @@
 import { useId } from "preact/hooks";
-import { recordBounds } from "../../records/check/checkRecord.ts";
+import { recordBounds } from "../../records/check/recordFormat.ts";
 import { changeRecord, completeRecord } from "../../records/check/storedCheck.ts";
 import { withField } from "../../records/entry/entryPath.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";

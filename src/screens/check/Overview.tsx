@@ -25,7 +25,7 @@ function stateOf(step: Step): { words: string; icon: IconName | null; look: stri
 }
 
 /** All steps of this check, to go to any of them. */
-export function Overview({ all, at, onGo }: Props) {
+function Overview({ all, at, onGo }: Props) {
   return (
     <nav aria-label="All steps" class="overview">
       {sections.map((section) => {

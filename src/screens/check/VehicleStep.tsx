@@ -1,4 +1,4 @@
-import { recordBounds } from "../../records/check/checkRecord.ts";
+import { recordBounds } from "../../records/check/recordFormat.ts";
 import { changeRecord, type StoredCheck, setEntry } from "../../records/check/storedCheck.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { chosen, withChoice } from "../../records/filling/choice.ts";
@@ -21,11 +21,7 @@ const lift = "vehicle.liftMm";
 const parkedLift = "vehicle.liftWhenRaised";
 
 /** "No" makes the lift 0; what was typed for "yes" is there again when that is chosen. */
-export function withRaised(
-  stored: StoredCheck,
-  raised: "yes" | "no",
-  unit: LengthUnit,
-): StoredCheck {
+function withRaised(stored: StoredCheck, raised: "yes" | "no", unit: LengthUnit): StoredCheck {
   const typed = stored.entries[lift] ?? { texts: [""], unit, tol: "" };
   const marked = withChoice(stored, "vehicle.raised", raised);
   if (raised === "no") {

@@ -1,16 +1,13 @@
 import type { LayoutKind } from "../../physics/fitment.ts";
 import { kinematicsOf } from "../../physics/kinematics/kinematics.ts";
 import type { ReadingId } from "../../physics/outcome.ts";
+import { isBelievable, type ValueDefinition } from "../../physics/readings/valueDefinition.ts";
 import type { Quantity, QuantityKind, Sentence } from "../../physics/sentence.ts";
 import type { CheckLayout } from "../../records/check/checkRecord.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { type Entry, readEntry } from "../../records/entry/entry.ts";
 import { entryOutcome, limitKindOf } from "../../records/entry/entryPath.ts";
-import {
-  type CatalogueEntry,
-  catalogueEntry,
-  type EntryKind,
-} from "../../records/entry/readingCatalogue.ts";
+import { catalogueEntry, type EntryKind } from "../../records/entry/readingCatalogue.ts";
 import { type EntryUnit, mmPerCentimetre, mmPerInch } from "../../records/entry/units.ts";
 import type { Tone } from "../parts/Notice.tsx";
 
@@ -44,7 +41,7 @@ function isWithin(value: number, [least, greatest]: readonly [number, number]): 
   return value >= least && value <= greatest;
 }
 
-function slip(value: number, unit: EntryUnit, known: CatalogueEntry): Remark | null {
+function slip(value: number, unit: EntryUnit, known: ValueDefinition): Remark | null {
   if (known.kind !== "length") return null;
   if (unit === "mm" && isWithin(value * mmPerInch, known.believable)) {
     return {
@@ -81,7 +78,7 @@ function slip(value: number, unit: EntryUnit, known: CatalogueEntry): Remark | n
   return null;
 }
 
-function outside(value: number, known: CatalogueEntry): Remark | null {
+function outside(value: number, known: ValueDefinition): Remark | null {
   const [least, greatest] = known.believable;
   if (isWithin(value, known.believable)) return null;
   return {
@@ -103,7 +100,7 @@ export function valueRemark(
   unit: EntryUnit,
   kind = catalogueEntry(id),
 ): Remark | null {
-  if (isWithin(value, kind.believable)) return null;
+  if (isBelievable(kind, value)) return null;
   return slip(value, unit, kind) ?? outside(value, kind);
 }
 
@@ -181,7 +178,7 @@ export function geometryRemark(stored: StoredCheck, id: ReadingId): Remark | nul
   const layout = completeLayout(stored);
   if (!layout || layout.kind === "strut") return null;
   const right = stored.record.corners.find((corner) => corner.side === "right");
-  const kinematics = kinematicsOf(layout, id.startsWith("right.") ? right?.geometry : undefined);
+  const kinematics = kinematicsOf(layout, id.startsWith("right.") ? right : {});
   const ratio = kinematics.ok ? kinematics.value.ratio(0) : kinematics;
   if (!ratio.ok) return { tone: "unsure", sentence: ratio.fault.sentence };
   const quantityOfRatio: Quantity = { kind: "ratio", value: ratio.value };

@@ -5,7 +5,8 @@ import type { Fault } from "../../physics/outcome.ts";
 import { secantRate } from "../../physics/stop/stiffnessClass.ts";
 import { stopCurve } from "../../physics/stop/stopCurve.ts";
 import { meanOf } from "../../physics/uncertainty/readingMean.ts";
-import { type CheckRecord, recordBounds } from "../../records/check/checkRecord.ts";
+import type { CheckRecord } from "../../records/check/checkRecord.ts";
+import { recordBounds } from "../../records/check/recordFormat.ts";
 import { newId } from "../../records/check/storedCheck.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import { stopTitle } from "../../records/pack/stopTitle.ts";
@@ -107,6 +108,14 @@ function Decided({
         <strong>{decisionWords[decision.kind]}</strong> by {decision.by || "no name"},{" "}
         {momentText(decision.at)}.
       </p>
+      {decision.fromBackup !== undefined && (
+        <Notice tone="care">
+          <p>
+            From a backup that was restored here {momentText(decision.fromBackup)}. A file can't
+            prove who decided.
+          </p>
+        </Notice>
+      )}
       {hasWords(draft) && (
         <Notice tone="care" live>
           <p>It was decided in another tab while you were writing. What you wrote is kept:</p>

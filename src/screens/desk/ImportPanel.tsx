@@ -1,8 +1,11 @@
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
+import { cleanName } from "../../records/text/soundText.ts";
+import { goTo } from "../addresses.ts";
 import { Button } from "../parts/Button.tsx";
 import { Disclosure } from "../parts/Disclosure.tsx";
 import { Notice } from "../parts/Notice.tsx";
+import { savedHref } from "../saved/savedRoute.ts";
 import type { ImportProgress } from "./importRun.ts";
 import type { Desk } from "./useDesk.ts";
 import { countWords, momentText } from "./words.ts";
@@ -13,7 +16,11 @@ export function isUnderWay(importing: ImportProgress | null): boolean {
 
 /** What an import does and did, what was not taken in and why, and how far computing is. */
 export function ImportPanel({ desk, unit }: { desk: Desk; unit: LengthUnit }) {
-  const { importing, dropped } = desk;
+  const { importing, dropped, backup } = desk;
+  const lookInto = async (file: File) => {
+    (await import("../saved/backupHere.ts")).handBackup(file, "taken to the desk");
+    goTo(savedHref);
+  };
   return (
     <>
       {dropped !== null && (
@@ -24,6 +31,17 @@ export function ImportPanel({ desk, unit }: { desk: Desk; unit: LengthUnit }) {
           </p>
           <div class="row">
             <Button onClick={desk.forgetDropped}>All right</Button>
+          </div>
+        </Notice>
+      )}
+      {backup !== null && (
+        <Notice tone="care" live>
+          <p>
+            <bdi>{cleanName(backup.name, 80)}</bdi> is a backup. Nothing of it was taken in.
+          </p>
+          <div class="row">
+            <Button onClick={desk.forgetBackup}>Leave it</Button>
+            <Button onClick={() => lookInto(backup)}>See what is in it</Button>
           </div>
         </Notice>
       )}

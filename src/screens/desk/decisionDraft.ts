@@ -2,7 +2,7 @@ import { useCallback, useState } from "preact/hooks";
 import type { ReadingId } from "../../physics/outcome.ts";
 import type { Decision, DecisionKind } from "../../records/review/decision.ts";
 
-export type DecidedKind = Exclude<DecisionKind, "undo">;
+type DecidedKind = Exclude<DecisionKind, "undo">;
 
 /** What was begun of a decision and is not decided yet. */
 export interface DecisionDraft {
@@ -17,7 +17,7 @@ export interface DecisionDraft {
   readonly asked: readonly ReadingId[];
 }
 
-export const emptyDraft: DecisionDraft = {
+const emptyDraft: DecisionDraft = {
   kind: null,
   note: "",
   typed: {},

@@ -1,15 +1,14 @@
 import type { Pool } from "../../compute/pool.ts";
 import type { PoolResult } from "../../compute/poolMessages.ts";
-import type { Fault, Outcome } from "../../physics/outcome.ts";
+import type { Fault } from "../../physics/outcome.ts";
 import type { Incoming } from "../../records/review/submission.ts";
 import type { BegunImport, ImportCounts, InboxEntry } from "../../storage/deskDatabase.ts";
 import { nothingCounted, takeOut } from "../../storage/deskInbox.ts";
 import type { DeskStore } from "../../storage/deskStore.ts";
-import type { Restorer } from "../saved/wholeBackup.ts";
 import { counted, refusedToo } from "./importCounts.ts";
 import { deskLeft, holdImport } from "./importLock.ts";
 import type { Source } from "./sources.ts";
-import { stageImport } from "./stageImport.ts";
+import { restoredElsewhere, stageImport } from "./stageImport.ts";
 
 /** taken = added + present + refusedCount once it has ended. */
 export interface ImportProgress extends ImportCounts {
@@ -36,7 +35,8 @@ export const nothingYet: ImportProgress = {
 export interface ImportSurroundings {
   readonly store: DeskStore;
   readonly pool: Pool;
-  readonly restore: Restorer;
+  /** A backup among what was chosen: nothing of it is taken in here. */
+  onBackup(file: File): void;
   readonly signal: AbortSignal;
   onProgress(progress: ImportProgress): void;
 }
@@ -62,11 +62,12 @@ export async function runImport(
       store,
       begun: began.value,
       signal,
+      onBackup: surroundings.onBackup,
       onProgress: ({ total, counts }) => onProgress({ ...nothingYet, ...counts, total }),
     });
     if (!staged.ok) return { ...nothingYet, state: "failed", fault: staged.fault };
     if (staged.value === null) return { ...nothingYet, state: "stopped" };
-    return await takeStaged(staged.value.begun, staged.value.backups, null, surroundings);
+    return await takeStaged(staged.value, null, surroundings);
   } finally {
     letGo?.();
   }
@@ -80,7 +81,7 @@ export async function resumeImport(
   const letGo = await holdImport(begun);
   if (letGo === null) return null;
   try {
-    return await takeStaged(begun, new Map(), begun.startedAt, surroundings);
+    return await takeStaged(begun, begun.startedAt, surroundings);
   } finally {
     letGo();
   }
@@ -88,9 +89,8 @@ export async function resumeImport(
 
 async function takeStaged(
   first: BegunImport,
-  backups: ReadonlyMap<number, Blob>,
   resumed: string | null,
-  { store, pool, restore, signal, onProgress }: ImportSurroundings,
+  { store, pool, signal, onProgress }: ImportSurroundings,
 ): Promise<ImportProgress> {
   let begun = first;
   let through = 0;
@@ -134,24 +134,6 @@ async function takeStaged(
     return null;
   };
 
-  const restoreOne = async (entry: InboxEntry, backup: Blob): Promise<Fault | null> => {
-    let done = { added: 0, present: 0 };
-    const soFar = () => counted(begun.counts, { ...done, taken: done.added + done.present });
-    const onCounts = (counts: typeof done) => {
-      done = counts;
-      onProgress(progress("running", { counts: soFar() }));
-    };
-    const restored = await restore(backup, onCounts, signal).catch(
-      (): Outcome<null> => ({ ok: false, fault: unreadable(entry) }),
-    );
-    let counts = soFar();
-    if (!restored.ok)
-      counts = refusedToo(counted(counts, { taken: 1 }), entry.name, restored.fault);
-    begun = { ...begun, counts };
-    return signal.aborted ? null : keep([entry], []);
-  };
-
-  /** Texts of a page in the pool, then its backups one after another. */
   const takePage = async (page: readonly InboxEntry[]): Promise<Fault | null> => {
     const texts = page.filter(({ text }) => text !== undefined);
     const results = await Promise.all(
@@ -159,16 +141,12 @@ async function takeStaged(
     );
     if (signal.aborted) return null;
     const kept = texts.length === 0 ? null : await keep(texts, results);
-    if (kept !== null) return kept;
-    for (const entry of page) {
-      if (entry.text !== undefined || signal.aborted) continue;
-      const backup = backups.get(entry.place) ?? entry.backup;
-      const failed = backup
-        ? await restoreOne(entry, backup)
-        : await keep([entry], [{ kind: "failed", fault: notCopied(entry) }]);
-      if (failed !== null) return failed;
-    }
-    return null;
+    const others = page.filter(({ text }) => text === undefined);
+    if (kept !== null || others.length === 0) return kept;
+    return keep(
+      others,
+      others.map((entry) => ({ kind: "failed", fault: restoredElsewhere(entry.what) })),
+    );
   };
 
   onProgress(progress("running"));
@@ -187,22 +165,4 @@ async function takeStaged(
 
 function whence({ startedAt }: BegunImport, { place, sentAt }: InboxEntry) {
   return { receivedAt: startedAt, place, ...(sentAt !== undefined && { sentAt }) };
-}
-
-function unreadable({ what }: InboxEntry): Fault {
-  return {
-    code: "backupUnreadable",
-    sentence: [
-      `${what} could no longer be read. What was restored is kept; choose it again, nothing is added twice.`,
-    ],
-  };
-}
-
-function notCopied({ what }: InboxEntry): Fault {
-  return {
-    code: "backupNotCopied",
-    sentence: [
-      `${what} was being restored when its page was closed, and there was no room for a copy of it. Choose it again; nothing is added twice.`,
-    ],
-  };
 }

@@ -154,16 +154,20 @@ function eventsOf(decisions: readonly Decision[], versions: readonly Listed[]): 
     words: `Version ${place.get(key)} came in ${wayWords[way]}`,
     more: [],
   }));
-  const decided = decisions.map(({ key, at, kind, by, note, readings, stop, submission }) => ({
-    at,
-    key,
-    words: `${decisionWords[kind]}${undone.has(key) ? " (taken back)" : ""}, ${by || "no name"}, version ${place.get(submission) ?? "?"}`,
-    more: [
-      ...(readings?.length ? [`Readings: ${readings.map((id) => entryName(id)).join(", ")}.`] : []),
-      ...(stop ? [`Stop: ${stop}.`] : []),
-      ...(note.trim() ? [note.trim()] : []),
-    ],
-  }));
+  const decided = decisions.map(
+    ({ key, at, kind, by, note, readings, stop, submission, fromBackup }) => ({
+      at,
+      key,
+      words: `${decisionWords[kind]}${undone.has(key) ? " (taken back)" : ""}, ${by || "no name"}, version ${place.get(submission) ?? "?"}${fromBackup === undefined ? "" : ", from a backup"}`,
+      more: [
+        ...(readings?.length
+          ? [`Readings: ${readings.map((id) => entryName(id)).join(", ")}.`]
+          : []),
+        ...(stop ? [`Stop: ${stop}.`] : []),
+        ...(note.trim() ? [note.trim()] : []),
+      ],
+    }),
+  );
   return [...came, ...decided].sort((a, b) => (a.at < b.at ? 1 : -1));
 }
 

@@ -2,6 +2,7 @@ import { type Fault, fail, type Outcome, succeed } from "../../physics/outcome.t
 import { isBackup, readFileText } from "../../sharing/receivedFile.ts";
 import type { BegunImport, InboxEntry } from "../../storage/deskDatabase.ts";
 import type { DeskStore } from "../../storage/deskStore.ts";
+import { keptName } from "../saved/savedRoute.ts";
 import { counted, refusedToo } from "./importCounts.ts";
 import { deskLeft } from "./importLock.ts";
 import type { Source } from "./sources.ts";
@@ -11,12 +12,6 @@ const atOnce = 16;
 /** As much as one transaction puts into the inbox. */
 const batchEntries = 200;
 const batchCharacters = 4_000_000;
-
-export interface Staged {
-  readonly begun: BegunImport;
-  /** Backups as they were chosen, by their place. */
-  readonly backups: ReadonlyMap<number, Blob>;
-}
 
 /**
  * Puts everything that `sources` gives into the inbox, in its order, before any of it is taken in. Ends
@@ -28,32 +23,26 @@ export async function stageImport(
     store,
     begun: first,
     signal,
+    onBackup,
     onProgress,
   }: {
     readonly store: DeskStore;
     readonly begun: BegunImport;
     readonly signal: AbortSignal;
+    onBackup(file: File): void;
     onProgress(begun: BegunImport): void;
   },
-): Promise<Outcome<Staged | null>> {
+): Promise<Outcome<BegunImport | null>> {
   const { inbox } = store;
   let begun = first;
   let place = 0;
   let batch: InboxEntry[] = [];
   let characters = 0;
-  const backups = new Map<number, Blob>();
   const flush = async (): Promise<Outcome<null>> => {
     const full = batch;
     batch = [];
     characters = 0;
     return full.length === 0 ? succeed(null) : inbox.put(full);
-  };
-  const putBackup = async (entry: InboxEntry, file: File): Promise<Outcome<null>> => {
-    backups.set(entry.place, file);
-    const backup = await copyOf(file);
-    const copied = backup && (await inbox.put([{ ...entry, backup }]));
-    // Without room for a copy it must be chosen again if its page is closed.
-    return copied?.ok ? copied : inbox.put([entry]);
   };
   const takeGroup = async (group: readonly Source[]): Promise<Outcome<null>> => {
     const read = await Promise.all(group.map(contentOf));
@@ -68,6 +57,11 @@ export async function stageImport(
         refuse(content.fault);
         continue;
       }
+      if (content.value.backup !== null) {
+        onBackup(content.value.backup);
+        refuse(restoredElsewhere(content.value.what));
+        continue;
+      }
       const entry: InboxEntry = {
         importKey: begun.key,
         place,
@@ -77,11 +71,6 @@ export async function stageImport(
         ...(source.kind === "file" && sentAt(source.file)),
       };
       place += 1;
-      if (content.value.backup !== null) {
-        const put = await putBackup(entry, content.value.backup);
-        if (!put.ok) return put;
-        continue;
-      }
       batch.push({ ...entry, text: content.value.text });
       characters += content.value.text.length;
       if (batch.length >= batchEntries || characters >= batchCharacters) {
@@ -114,25 +103,17 @@ export async function stageImport(
   if (signal.aborted) return end(succeed(null));
   begun = { ...begun, stage: "taking" };
   const noted = await inbox.note(begun);
-  return noted.ok ? succeed({ begun, backups }) : end(noted);
+  return noted.ok ? succeed(begun) : end(noted);
 }
 
-/**
- * The content of a file, no longer bound to where the file lies; the browser, not the page, holds the
- * pieces. Null where it cannot be read.
- */
-async function copyOf(file: File): Promise<Blob | null> {
-  try {
-    const pieces: Blob[] = [];
-    const reader = file.stream().getReader();
-    for (;;) {
-      const { value, done } = await reader.read();
-      if (done) return new Blob(pieces);
-      pieces.push(new Blob([value]));
-    }
-  } catch {
-    return null;
-  }
+/** A backup is no import: it can hold decisions, and what it would change must be seen first. */
+export function restoredElsewhere(what: string): Fault {
+  return {
+    code: "backupAtDesk",
+    sentence: [
+      `${what} is a backup. It is restored under “${keptName}”, where you see first what it would change.`,
+    ],
+  };
 }
 
 function sentAt(file: File): { sentAt: string } | null {

@@ -24,7 +24,7 @@ export interface Desk extends Imports, Omit<Computing, "allow"> {
   /** The top of the list as it was last, to be seen until all is read. */
   readonly first: FirstRows | null;
   readonly decisions: readonly Decision[];
-  decide(decision: Decision): Promise<Outcome<number>>;
+  decide(decision: Decision): Promise<Outcome<readonly string[]>>;
 }
 
 export interface DeskSurroundings {

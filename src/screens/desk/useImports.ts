@@ -11,6 +11,9 @@ export interface Imports {
   readonly importing: ImportProgress | null;
   /** When an import was begun of which nothing is here: its page was closed while files were read. */
   readonly dropped: string | null;
+  /** A backup that was among what was chosen; nothing of it is taken in. */
+  readonly backup: File | null;
+  forgetBackup(): void;
   take(sources: AsyncIterable<Source>): void;
   stopImport(): void;
   /** Closes what is said about an import. */
@@ -37,6 +40,7 @@ export function useImports({
 }): Imports {
   const [importing, setImporting] = useState<ImportProgress | null>(null);
   const [dropped, setDropped] = useState<string | null>(null);
+  const [backup, setBackup] = useState<File | null>(null);
   const run = useRef<AbortController | null>(null);
   const pool = useRef<Pool | null>(null);
   const waiting = useRef<Work[]>([]);
@@ -45,10 +49,7 @@ export function useImports({
     async (store: DeskStore, work: Work) => {
       const own = new AbortController();
       run.current = own;
-      const [{ resumeImport, runImport }, { restorer }] = await Promise.all([
-        import("./importRun.ts"),
-        import("../saved/wholeBackup.ts"),
-      ]);
+      const { resumeImport, runImport } = await import("./importRun.ts");
       const hands = startPool();
       pool.current = hands;
       const told = { at: 0, state: "", latest: null as ImportProgress | null, timer: 0 };
@@ -63,7 +64,7 @@ export function useImports({
       const surroundings = {
         store,
         pool: hands,
-        restore: restorer(store, hands),
+        onBackup: setBackup,
         signal: own.signal,
         onProgress: (progress: ImportProgress) => {
           told.latest = progress;
@@ -141,6 +142,7 @@ export function useImports({
   return {
     importing,
     dropped,
+    backup,
     take,
     stopImport: () => {
       run.current?.abort();
@@ -148,5 +150,6 @@ export function useImports({
     },
     closeImport: () => setImporting(null),
     forgetDropped: () => setDropped(null),
+    forgetBackup: () => setBackup(null),
   };
 }

@@ -7,7 +7,7 @@ import type { Listed } from "../../records/review/listedSubmission.ts";
 import type { Desk } from "./useDesk.ts";
 
 /** One version with its record. */
-export interface OpenVersion {
+interface OpenVersion {
   readonly submission: Listed;
   readonly record: CheckRecord;
 }

@@ -2,7 +2,7 @@ import { useEffect, useMemo, useState } from "preact/hooks";
 import type { Assessor } from "../../compute/assessor.ts";
 import type { Assessment, Fitment, State } from "../../physics/fitment.ts";
 import type { Fault } from "../../physics/outcome.ts";
-import { fitmentWithStop } from "../../physics/ranking/fitmentWithStop.ts";
+import { fitmentWithStop } from "../../physics/prescription/fitmentWithStop.ts";
 import type { PackStop } from "../../records/pack/pack.ts";
 import { recordStop } from "../../records/pack/pack.ts";
 import { useReferencePack } from "../referencePack.ts";

@@ -14,7 +14,7 @@ import {
 } from "./geometry.ts";
 import type { Measurement } from "./measurement.ts";
 
-export function labelSizeOf(text: string): Size {
+function labelSizeOf(text: string): Size {
   return { width: Math.round(16 + 10.4 * text.length), height: 26 };
 }
 
@@ -184,7 +184,7 @@ function Badge({ at, letter }: { readonly at: Point; readonly letter: string }) 
   );
 }
 
-export function Label({
+function Label({
   at,
   text,
   size,

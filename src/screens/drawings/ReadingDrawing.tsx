@@ -4,9 +4,9 @@ import {
   geometryRegistry,
   isGeometryReadingName,
 } from "../../physics/readings/geometryRegistry.ts";
+import type { LimitPlace } from "../../physics/readings/limitReadings.ts";
 import { quantityText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
-import type { LimitPlace } from "../readings/limitWords.ts";
 import { plusWords, type WordedLayout } from "../readings/readingWords.ts";
 import { Detail, type DetailName, detailBounds, detailOf } from "./details.tsx";
 import "./drawings.css";
@@ -34,8 +34,6 @@ import { Plate } from "./parts.tsx";
 import { picturedWords } from "./picturedWords.ts";
 import { Scene } from "./scenes.tsx";
 import { type Skeleton, skeletonOf, tyreRadius, tyreWidth } from "./skeleton.ts";
-
-export type { DrawingValues, PicturedReading } from "./drawnNumbers.ts";
 
 const width = 340;
 const height = 244;

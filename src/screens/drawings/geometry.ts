@@ -153,7 +153,7 @@ export function roundedThrough(points: readonly Point[]): string {
   return `M${tenths(first.x)} ${tenths(first.y)}${steps.join("")}Z`;
 }
 
-export function within(point: Point, frame: Frame): Point {
+function within(point: Point, frame: Frame): Point {
   return {
     x: Math.min(Math.max(point.x, frame.left), frame.right),
     y: Math.min(Math.max(point.y, frame.top), frame.bottom),
@@ -274,7 +274,7 @@ export function planAngle(
   };
 }
 
-export function inset(frame: Frame, x: number, y: number): Frame {
+function inset(frame: Frame, x: number, y: number): Frame {
   return {
     left: frame.left + x,
     top: frame.top + y,

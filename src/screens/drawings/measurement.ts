@@ -1,4 +1,5 @@
 import type { Side } from "../../physics/fitment.ts";
+import type { LimitPlace } from "../../physics/readings/limitReadings.ts";
 import type { DrawnNumbers, PicturedReading } from "./drawnNumbers.ts";
 import { add, distance, type Point } from "./geometry.ts";
 import type { Skeleton } from "./skeleton.ts";
@@ -41,7 +42,7 @@ export function measurementOf(
   numbers: DrawnNumbers,
   skeleton: Skeleton,
   side: Side,
-  at: "wheel" | "stop" = "wheel",
+  at: LimitPlace = "wheel",
 ): Measurement {
   const { pivot, outer, foot, pad, stopFace, stopTop, axis, head, wheelCentre } = skeleton;
   const groundY = wheelCentre.y - tyreRadius;

@@ -3,7 +3,6 @@ import { clamp } from "./drawnNumbers.ts";
 import {
   add,
   arcPoints,
-  between,
   distance,
   type Point,
   pathThrough,
@@ -342,8 +341,4 @@ export function Joint({ view, at, tone = "part" }: Toned & { readonly at: Point 
       <Disc view={view} tone={tone} centre={at} radius={8} least={1.6} />
     </g>
   );
-}
-
-export function midway(a: Point, b: Point): Point {
-  return between(a, b, 0.5);
 }

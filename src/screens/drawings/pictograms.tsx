@@ -3,7 +3,7 @@ import { useId } from "preact/hooks";
 import "./drawings.css";
 
 /** Pictograms are drawn on 72 × 56. */
-export const pictogramSize = { width: 72, height: 56 } as const;
+const pictogramSize = { width: 72, height: 56 } as const;
 
 export function Pictogram({
   title,

@@ -1,5 +1,5 @@
 import type { LimitKind } from "../../physics/fitment.ts";
-import type { LimitPlace } from "../readings/limitWords.ts";
+import type { LimitPlace } from "../../physics/readings/limitReadings.ts";
 import { type ReadingWords, readingWords, type WordedLayout } from "../readings/readingWords.ts";
 import type { PicturedReading } from "./drawnNumbers.ts";
 

@@ -40,7 +40,7 @@ export const tyreWidth = 230;
 /** From an arm's pad down to the middle of the arm. */
 export const padDepth = 30;
 export const axleTubeRadius = 42;
-export const mountPlate = 22;
+const mountPlate = 22;
 /** The part of a damper that is body at least, mm, and as a share of a damper shown at its true length. */
 const leastBody = 110;
 const leastBodyShare = 0.4;

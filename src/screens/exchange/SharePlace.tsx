@@ -58,7 +58,8 @@ export default function SharePlace({
       const kept = await keepReplies(store, replies);
       const [backup] = backups;
       const [storedId] = kept.storedIds;
-      if (backup) (await import("../saved/backupHere.ts")).handBackup(backup);
+      if (backup)
+        (await import("../saved/backupHere.ts")).handBackup(backup, "opened from elsewhere");
       const then = backup ? savedHref : storedId ? replyHref(storedId) : null;
       const troubles = [...refused.map(({ fault }) => fault), ...kept.faults];
       const waiting = [

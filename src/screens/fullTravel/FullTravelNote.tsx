@@ -6,25 +6,22 @@ import {
   hardContacts,
   likeliestSentence,
 } from "../../physics/fullTravel/fullTravelSentences.ts";
-import {
-  contactsFound,
-  fullTravelCheckOf,
-  readFullTravel,
-} from "../../records/check/fullTravel.ts";
+import type { PartialCheckRecord } from "../../records/check/checkRecord.ts";
+import { contactsFound, fullTravelCheckOf } from "../../records/check/fullTravel.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { Notice } from "../parts/Notice.tsx";
 
 export interface FullTravelNoteProps {
-  readonly record: { readonly fullTravel?: unknown };
+  readonly record: Pick<PartialCheckRecord, "fullTravel">;
   readonly fitment: Fitment;
   readonly unit: LengthUnit;
 }
 
 function useCompared(record: FullTravelNoteProps["record"], fitment: Fitment) {
   return useMemo(() => {
-    const found = readFullTravel(record);
-    if (found === null || contactsFound(found) === 0) return null;
+    const found = record.fullTravel;
+    if (found === undefined || contactsFound(found) === 0) return null;
     return compareFullTravel(fitment, fullTravelCheckOf(found));
   }, [record, fitment]);
 }

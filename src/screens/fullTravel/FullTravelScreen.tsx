@@ -3,7 +3,6 @@ import {
   changeFullTravel,
   type FullTravelRecord,
   noFullTravel,
-  readFullTravel,
   withFullTravelEntries,
 } from "../../records/check/fullTravel.ts";
 import { completeRecord, type StoredCheck } from "../../records/check/storedCheck.ts";
@@ -42,7 +41,7 @@ function ticksOf(stored: StoredCheck, found: FullTravelRecord): readonly string[
 }
 
 function withTick(stored: StoredCheck, id: string, ticked: boolean): StoredCheck {
-  const found = readFullTravel(stored.record) ?? noFullTravel;
+  const found = stored.record.fullTravel ?? noFullTravel;
   const others = ticksOf(stored, found).filter((each) => each !== id);
   const texts = ticked ? [...others, id] : others;
   const whole = fullTravelCautions.every((caution) => texts.includes(caution.id));
@@ -63,7 +62,7 @@ export default function FullTravelScreen({
   go,
 }: FullTravelScreenProps) {
   const heading = useHeadingFocus(fullTravelStep);
-  const found = readFullTravel(stored.record) ?? noFullTravel;
+  const found = stored.record.fullTravel ?? noFullTravel;
   const complete = useMemo(() => completeRecord(stored), [stored.record, stored.entries]);
   useEffect(() => {
     change((current) => withFullTravelEntries(current, preferences.length));

@@ -31,5 +31,3 @@ export const standingSteps = [
     hint: "A wheel chocked both ways, brake on, key out.",
   },
 ] as const;
-
-export type StandingStep = (typeof standingSteps)[number]["id"];

@@ -1,6 +1,7 @@
 import type { GeometryReadingName, LayoutKind } from "../../physics/fitment.ts";
 import type { ReadingId } from "../../physics/outcome.ts";
-import { layoutReadingNames, type PartialCorner } from "../../records/check/checkRecord.ts";
+import { neededReadings } from "../../physics/readings/geometryRegistry.ts";
+import type { PartialCorner } from "../../records/check/checkRecord.ts";
 import { recordFaults } from "../../records/check/recordRules.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { entryOutcome } from "../../records/entry/entryPath.ts";
@@ -22,7 +23,7 @@ export const sections = [
   "Finish",
 ] as const;
 
-export type Section = (typeof sections)[number];
+type Section = (typeof sections)[number];
 
 /** The address of the full-travel check, which is no step of the walk. */
 export const fullTravelStep = "fullTravel";
@@ -152,7 +153,7 @@ function geometryDrafts(
     id: `${prefix}${name}`,
     section,
     name: readingWords(name, wordedLayout(stored.record)).name,
-    needed: layoutReadingNames[kind].needed.includes(name),
+    needed: neededReadings[kind].includes(name),
     done: readings?.[name] !== undefined,
     reading: true,
     ...(name === "pivotToOuter" && prefix === "" && { typedHere: ["layout.wheelPerOuter"] }),

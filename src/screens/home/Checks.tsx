@@ -197,7 +197,7 @@ export function Checks({ opened, preferences, notice }: Props) {
     if (rest > 0) setFiles(found);
     else if (found.backup) {
       const { handBackup } = await import("../saved/backupHere.ts");
-      handBackup(found.backup);
+      handBackup(found.backup, "opened from the list");
       goTo(savedHref);
     } else if (replied) goTo(replyHref(replied));
   };

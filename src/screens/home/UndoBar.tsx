@@ -2,7 +2,7 @@ import { useEffect, useRef } from "preact/hooks";
 import { Button } from "../parts/Button.tsx";
 
 /** How long one can change one's mind, ms. */
-export const undoTime = 10_000;
+const undoTime = 10_000;
 
 /** Says what was done and takes it back. Stays while it is used with the keyboard or the pointer. */
 export function UndoBar({

@@ -2,7 +2,7 @@ import { later } from "../parts/later.tsx";
 import { type Address, screenWithStore } from "../screen.tsx";
 
 /** A null step is the one that the check was left at. */
-export type OpenCheckRoute =
+type OpenCheckRoute =
   | { readonly screen: "step"; readonly id: string; readonly step: string | null }
   | { readonly screen: "answer"; readonly id: string };
 

@@ -1,5 +1,5 @@
 import type { LayoutKind, LimitKind } from "../../physics/fitment.ts";
-import { layoutReadingNames } from "../../records/check/checkRecord.ts";
+import { neededReadings } from "../../physics/readings/geometryRegistry.ts";
 import { catalogueEntry } from "../../records/entry/readingCatalogue.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { Pack, Platform } from "../../records/pack/pack.ts";
@@ -122,7 +122,7 @@ function Editing({
               {...fields}
               field={name}
               label={fieldLabel(name)}
-              optional={!layoutReadingNames[kind].needed.includes(name)}
+              optional={!neededReadings[kind].includes(name)}
               kind={quantity}
               allowed={allowed}
             />

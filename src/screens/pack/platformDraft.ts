@@ -6,10 +6,16 @@ import type {
   RideQuantity,
 } from "../../physics/fitment.ts";
 import {
-  type CheckLayout,
-  type CheckLimit,
-  layoutReadingNames,
-  type TypedReading,
+  geometryRegistry,
+  layoutReadingsInOrder,
+  neededReadings,
+} from "../../physics/readings/geometryRegistry.ts";
+import { limitPlaces } from "../../physics/readings/limitReadings.ts";
+import type {
+  CheckLayout,
+  CheckLimit,
+  GeometryReadings,
+  TypedReading,
 } from "../../records/check/checkRecord.ts";
 import { catalogueEntry } from "../../records/entry/readingCatalogue.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
@@ -38,7 +44,7 @@ export function fieldLabel(name: string): string {
 }
 
 export function layoutNames(kind: LayoutKind): readonly GeometryReadingName[] {
-  return [...layoutReadingNames[kind].needed, ...layoutReadingNames[kind].optional];
+  return layoutReadingsInOrder[kind].filter((name) => geometryRegistry[name].use[kind] !== "part");
 }
 
 export function limitCount(draft: ItemDraft): number {
@@ -52,6 +58,7 @@ function limitTexts(limits: readonly CheckLimit[], unit: LengthUnit): { [field: 
     texts[`limits.${index}.at`] = limit.at;
     texts[`limits.${index}.perWheel`] = numberText(limit.perWheel, "number", unit);
     Object.assign(texts, readingTexts(`limits.${index}`, limit.reading, "length", unit));
+    Object.assign(texts, readingTexts(`limits.${index}.distance`, limit.distance, "length", unit));
   });
   return texts;
 }
@@ -122,11 +129,17 @@ function limitsOf(reader: DraftReader, draft: ItemDraft): CheckLimit[] {
       `${label}, closing per wheel travel`,
       "number",
     );
+    const distance = reader.reading(
+      `${field}.distance`,
+      `${label}, distance from the pivot line`,
+      "length",
+    );
     if (reading === undefined) continue;
     limits.push({
       kind: (draft.texts[`${field}.kind`] ?? "other") as LimitKind,
-      at: draft.texts[`${field}.at`] === "stop" ? "stop" : "wheel",
+      at: limitPlaces.find((at) => at === draft.texts[`${field}.at`]) ?? "wheel",
       ...(perWheel !== undefined && { perWheel }),
+      ...(distance !== undefined && { distance }),
       reading,
     });
   }
@@ -153,6 +166,20 @@ function rideOf(reader: DraftReader, base: Ride | undefined): Ride | undefined {
   };
 }
 
+/** What the screen does not edit of a layout that stays the same. */
+function keptLayout(base: Platform | null, kind: LayoutKind): Partial<CheckLayout> {
+  if (base?.layout.kind !== kind) return {};
+  const { wheelPerOuter: _, ...kept } = base.layout;
+  return kept;
+}
+
+function keptParts(base: Platform | null, kind: LayoutKind): GeometryReadings {
+  if (base?.layout.kind !== kind) return {};
+  const shown: readonly string[] = layoutNames(kind);
+  const parts = Object.entries(base.layout.readings).filter(([name]) => !shown.includes(name));
+  return Object.fromEntries(parts);
+}
+
 /** The platform of a draft, or what is wrong with it. What the screen does not edit stays as it was. */
 export function platformOfDraft(
   draft: ItemDraft,
@@ -167,7 +194,7 @@ export function platformOfDraft(
     const entry = catalogueEntry(name);
     const words = fieldLabel(name);
     const reading = reader.reading(name, words, entry.kind, entry.allowed);
-    const needed = layoutReadingNames[kind].needed.includes(name);
+    const needed = neededReadings[kind].includes(name);
     const value = needed ? reader.needed(reading, name, words) : reading;
     if (value !== undefined) readings[name] = value;
   }
@@ -196,9 +223,10 @@ export function platformOfDraft(
       label,
       axle: draft.texts.axle === "rear" ? "rear" : "front",
       layout: {
+        ...keptLayout(base, kind),
         kind,
         ...(wheelPerOuter !== undefined && { wheelPerOuter }),
-        readings,
+        readings: { ...keptParts(base, kind), ...readings },
       } as CheckLayout,
       ...corner,
       ...(ride !== undefined && { ride }),

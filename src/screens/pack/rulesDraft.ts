@@ -5,7 +5,7 @@ import type { Pack } from "../../records/pack/pack.ts";
 import { DraftReader, type FieldFault, type ItemDraft, numberText } from "./itemDraft.ts";
 import { fieldLabel } from "./platformDraft.ts";
 
-export const usesOfRules: readonly Use[] = ["daily", "towing", "offroad"];
+const usesOfRules: readonly Use[] = ["daily", "towing", "offroad"];
 export const ruleNumbers = [
   "speedKmPerH",
   "allowedContactsPerKm",

@@ -2,7 +2,7 @@ import type { CurvePoint, DampingPoint } from "../../physics/fitment.ts";
 import { inModelUnits } from "../../physics/sentence.ts";
 import { stopCurve } from "../../physics/stop/stopCurve.ts";
 import type { Remark, RowsAnalysis } from "../../physics/stopTests/benchTest.ts";
-import { recordBounds } from "../../records/check/checkRecord.ts";
+import { recordBounds } from "../../records/check/recordFormat.ts";
 import { newId } from "../../records/check/storedCheck.ts";
 import { type PackStop, type PackTest, packBounds } from "../../records/pack/pack.ts";
 import type { TestImport } from "../../records/testRows/testFile.ts";

@@ -2,7 +2,7 @@ import type { State } from "../../physics/fitment.ts";
 import { length } from "../../physics/sentence.ts";
 import { quantityText, sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
-import type { QuickCheckAnswer } from "../../records/quickCheck/quickCheckQuestion.ts";
+import type { QuickCheckAnswer } from "../../records/quickCheck/quickCheckAnswer.ts";
 import { Cautions } from "../answer/sections/Cautions.tsx";
 import { certification } from "../answer/sections/VerdictPanel.tsx";
 import { StateMark } from "../drawings/StateMark.tsx";

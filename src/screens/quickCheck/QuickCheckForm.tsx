@@ -1,3 +1,4 @@
+import type { LimitPlace } from "../../physics/readings/limitReadings.ts";
 import { usualPayloads } from "../../records/entry/payloadWords.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { Pack, Platform } from "../../records/pack/pack.ts";
@@ -17,7 +18,7 @@ function mean(reading: { readonly values: readonly number[] } | undefined): numb
 function clearanceOn(
   { limits, layout }: Platform,
   kind: "tyre" | "damper",
-): { readonly at: "wheel" | "stop"; readonly usualMm: number | null } {
+): { readonly at: LimitPlace; readonly usualMm: number | null } {
   const limit = limits.find((each) => each.kind === kind);
   if (limit) return { at: limit.at, usualMm: mean(limit.reading) };
   const onTheRod = kind === "damper" && (layout.kind === "strut" || layout.kind === "damper");

@@ -1,4 +1,5 @@
 import type { ComponentChildren } from "preact";
+import type { LimitPlace } from "../../physics/readings/limitReadings.ts";
 import { type Entry, entryLengthUnit, readEntry } from "../../records/entry/entry.ts";
 import { quantityText, sentenceText } from "../../records/entry/quantityText.ts";
 import { catalogueEntry, isBelievable } from "../../records/entry/readingCatalogue.ts";
@@ -58,7 +59,7 @@ export function QuickCheckReading({
   side: "left" | "right";
   clearanceKind: "tyre" | "damper";
   /** Measured where it touches, or as closing of the stop. */
-  clearanceAt?: "wheel" | "stop";
+  clearanceAt?: LimitPlace;
   entry: Entry | undefined;
   unit: LengthUnit;
   /** What the pack has in this place; null where it has nothing. */

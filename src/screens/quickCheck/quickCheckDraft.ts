@@ -70,7 +70,7 @@ export function keepQuickCheckDraft(draft: QuickCheckDraft): void {
 }
 
 /** One reading; null where nothing is typed. */
-export function draftReading(
+function draftReading(
   draft: QuickCheckDraft,
   name: QuickCheckReadingName,
 ): Outcome<TypedReading> | null {

@@ -1,8 +1,6 @@
 import type { LimitKind } from "../../physics/fitment.ts";
 import type { ReadingWords, WordedLayout, WordedLimit } from "./readingWords.ts";
 
-export type LimitPlace = "wheel" | "stop" | "arm";
-
 /** What touches, as it is ticked. */
 export const limitTitles: { readonly [Kind in LimitKind]: string } = {
   tyre: "Tire on the fender",

@@ -1,10 +1,11 @@
 import type { LayoutKind, LimitKind } from "../../physics/fitment.ts";
 import type { ReadingId } from "../../physics/outcome.ts";
 import { isGeometryReadingName } from "../../physics/readings/geometryRegistry.ts";
+import type { LimitPlace } from "../../physics/readings/limitReadings.ts";
 import type { PartialCheckRecord } from "../../records/check/checkRecord.ts";
 import { cornerWords } from "./cornerWords.ts";
 import { geometryWords } from "./geometryWords.ts";
-import { distanceWords, type LimitPlace, limitWords } from "./limitWords.ts";
+import { distanceWords, limitWords } from "./limitWords.ts";
 
 /** How one reading is taken, in words. */
 export interface ReadingWords {

@@ -1,39 +1,88 @@
 import { useEffect, useRef, useState } from "preact/hooks";
+import type { Fault } from "../../physics/outcome.ts";
 import { inModelUnits } from "../../physics/sentence.ts";
 import { isBackup } from "../../sharing/receivedFile.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
+import type { Restored } from "../../storage/restoreBackup.ts";
+import type { BackupSurvey } from "../../storage/surveyBackup.ts";
 import { Button } from "../parts/Button.tsx";
 import { Notice } from "../parts/Notice.tsx";
-import { type Restored, restoreHere, takeHandedBackup } from "./backupHere.ts";
+import { BackupSurveyCard } from "./BackupSurveyCard.tsx";
+import {
+  type HandedBackup,
+  restoreHere,
+  surveyHere,
+  takeHandedBackup,
+  undoHere,
+} from "./backupHere.ts";
 import { restoredText } from "./savedWords.ts";
 
-/** Puts a backup back. It only ever adds: nothing newer is lost, nothing is deleted. */
+type State =
+  | { readonly at: "start" }
+  | { readonly at: "working"; readonly words: string }
+  | { readonly at: "asking"; readonly backup: HandedBackup; readonly survey: BackupSurvey }
+  | { readonly at: "done"; readonly restored: Restored }
+  | { readonly at: "undone" }
+  | { readonly at: "fault"; readonly fault: Fault };
+
+const noBackup: Fault = {
+  code: "notABackup",
+  sentence: [
+    "This file is not a backup of Stopfit. A backup's name begins with “stopfit-backup”; a single check is opened from the list with “Open a file”.",
+  ],
+};
+
+/**
+ * Puts a backup back, once a person has seen what is in it and what it would change. Nothing newer is
+ * lost, and what is replaced can be brought back.
+ */
 export function RestorePart({ store, onRestored }: { store: CheckStore; onRestored: () => void }) {
   const picker = useRef<HTMLInputElement>(null);
-  const [working, setWorking] = useState(false);
-  const [done, setDone] = useState<Restored | "noBackup" | null>(null);
+  const survey = useRef(new AbortController());
+  const [state, setState] = useState<State>({ at: "start" });
 
-  const restore = async (file: File) => {
-    setDone(null);
-    setWorking(true);
-    const result = (await isBackup(file)) ? await restoreHere(store, file) : "noBackup";
-    setWorking(false);
-    setDone(result);
-    onRestored();
+  const look = async (backup: HandedBackup) => {
+    survey.current.abort();
+    const own = new AbortController();
+    survey.current = own;
+    setState({ at: "working", words: "Looking at what is in it …" });
+    const found = (await isBackup(backup.file))
+      ? await surveyHere(store, backup.file, own.signal)
+      : { ok: false as const, fault: noBackup };
+    if (own.signal.aborted) return;
+    if (!found.ok) setState({ at: "fault", fault: found.fault });
+    else if (found.value === null) setState({ at: "start" });
+    else setState({ at: "asking", backup, survey: found.value });
   };
 
   useEffect(() => {
     const handed = takeHandedBackup();
-    if (handed) restore(handed);
+    if (handed) look(handed);
+    return () => survey.current.abort();
     // Once, as the screen opens.
   }, []);
+
+  const restore = async ({ file }: HandedBackup, withDecisions: boolean) => {
+    setState({ at: "working", words: "Restoring …" });
+    const restored = await restoreHere(store, file, withDecisions);
+    if (restored.ok) setState({ at: "done", restored: restored.value });
+    else setState({ at: "fault", fault: restored.fault });
+    onRestored();
+  };
+
+  const undo = async ({ receipt }: Restored) => {
+    setState({ at: "working", words: "Taking it back …" });
+    const undone = await undoHere(store, receipt);
+    setState(undone.ok ? { at: "undone" } : { at: "fault", fault: undone.fault });
+    onRestored();
+  };
 
   return (
     <section class="card">
       <h2>Restore a backup</h2>
       <p>
-        It is joined with what is here: missing checks and readings are added, and nothing newer is
-        replaced.
+        First you see what is in it and what it would change. It is joined with what is here: what
+        is newer here stays.
       </p>
       <input
         ref={picker}
@@ -44,27 +93,46 @@ export function RestorePart({ store, onRestored }: { store: CheckStore; onRestor
         aria-label="Backup to restore"
         onChange={(event) => {
           const [file] = event.currentTarget.files ?? [];
-          if (file) restore(file);
+          if (file) look({ file, way: "chosen here" });
           event.currentTarget.value = "";
         }}
       />
-      <div class="row">
-        <Button disabled={working} onClick={() => picker.current?.click()}>
-          {working ? "Restoring …" : "Choose a backup"}
-        </Button>
-      </div>
-      {done === "noBackup" && (
+      {state.at !== "asking" && (
+        <div class="row">
+          <Button disabled={state.at === "working"} onClick={() => picker.current?.click()}>
+            {state.at === "working" ? state.words : "Choose a backup"}
+          </Button>
+        </div>
+      )}
+      {state.at === "asking" && (
+        <BackupSurveyCard
+          backup={state.backup}
+          survey={state.survey}
+          onLeave={() => setState({ at: "start" })}
+          onRestore={(withDecisions) => restore(state.backup, withDecisions)}
+        />
+      )}
+      {state.at === "fault" && (
         <Notice tone="no" live>
-          <p>
-            This file is not a backup of Stopfit. A backup's name begins with “stopfit-backup”; a
-            single check is opened from the list with “Open a file”.
-          </p>
+          <p>{inModelUnits(state.fault.sentence)}</p>
         </Notice>
       )}
-      {done && done !== "noBackup" && (
-        <Notice tone={done.outcome.ok ? "ok" : "care"} live>
-          <p>{restoredText(done.counts)}</p>
-          {!done.outcome.ok && <p>{inModelUnits(done.outcome.fault.sentence)}</p>}
+      {state.at === "undone" && (
+        <Notice tone="ok" live>
+          <p>Taken back: what is here is as it was before.</p>
+        </Notice>
+      )}
+      {state.at === "done" && (
+        <Notice tone={state.restored.fault === null ? "ok" : "care"} live>
+          <p>{restoredText(state.restored.counts)}</p>
+          {state.restored.fault && <p>{inModelUnits(state.restored.fault.sentence)}</p>}
+          {state.restored.counts.added > 0 && (
+            <div class="row">
+              <Button icon="undo" onClick={() => undo(state.restored)}>
+                Take it back
+              </Button>
+            </div>
+          )}
         </Notice>
       )}
     </section>

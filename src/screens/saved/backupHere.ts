@@ -1,23 +1,21 @@
-import { createPool, type Pool } from "../../compute/pool.ts";
-import { type Outcome, succeed } from "../../physics/outcome.ts";
+import type { Pool } from "../../compute/pool.ts";
+import { createReadingPool } from "../../compute/readingPool.ts";
+import type { Fault, Outcome } from "../../physics/outcome.ts";
 import { saveFile } from "../../sharing/saveFile.ts";
-import {
-  type Backup,
-  makeBackup,
-  markBackedUp,
-  type RestoreCounts,
-  restoreBackup,
-} from "../../storage/backup.ts";
+import { type Backup, makeBackup, markBackedUp } from "../../storage/backup.ts";
+import type { ReadEntry } from "../../storage/backupPass.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
-import { openDeskStore } from "../../storage/deskStore.ts";
-import { submissionReader } from "./wholeBackup.ts";
+import { type DeskStore, openDeskStore } from "../../storage/deskStore.ts";
+import {
+  type Restored,
+  type RestoreReceipt,
+  restoreBackup,
+  undoRestore,
+} from "../../storage/restoreBackup.ts";
+import { type BackupSurvey, surveyBackup } from "../../storage/surveyBackup.ts";
 
 export async function backupOf(checks: CheckStore): Promise<Outcome<Backup>> {
-  const desk = await openDeskStore();
-  if (!desk.ok) return desk;
-  const backup = await makeBackup(desk.value, checks);
-  desk.value.close();
-  return backup;
+  return withDesk((desk) => makeBackup(desk, checks));
 }
 
 /** Has the browser save one file with everything. */
@@ -29,44 +27,81 @@ export async function saveBackupHere(checks: CheckStore): Promise<Outcome<Backup
   return backup;
 }
 
-export interface Restored {
-  readonly counts: RestoreCounts;
-  readonly outcome: Outcome<null>;
-}
-
-/** Joins a backup's file with what is here; what could be restored is, whatever the outcome says. */
-export async function restoreHere(checks: CheckStore, file: File): Promise<Restored> {
-  let counts: RestoreCounts = { added: 0, present: 0, joined: 0 };
+async function withDesk<Value>(
+  work: (desk: DeskStore) => Promise<Outcome<Value>>,
+): Promise<Outcome<Value>> {
   const desk = await openDeskStore();
-  if (!desk.ok) return { counts, outcome: desk };
-  // Only what is at a desk is worked on by workers.
-  let pool: Pool | null = null;
-  const outcome = await restoreBackup(file, {
-    desk: desk.value,
-    checks,
-    readSubmission: (text, way) => {
-      pool ??= createPool();
-      return submissionReader(pool)(text, way);
-    },
-    onCounts: (now) => {
-      counts = now;
-    },
-    signal: new AbortController().signal,
-  });
-  (pool as Pool | null)?.dispose();
+  if (!desk.ok) return desk;
+  const done = await work(desk.value);
   desk.value.close();
-  return { counts, outcome: outcome.ok ? succeed(null) : outcome };
+  return done;
 }
 
-let handed: File | null = null;
-
-/** A backup that was opened from the list, for the screen that restores it. */
-export function handBackup(file: File): void {
-  handed = file;
+function readerOf(pool: Pool): ReadEntry {
+  return async (text, number) => {
+    const done = await pool.run({ kind: "backupLine", text, number });
+    if (done.kind === "backupLine") return done.entry;
+    return { ok: false, fault: done.kind === "failed" ? done.fault : unread };
+  };
 }
 
-export function takeHandedBackup(): File | null {
-  const file = handed;
+const unread: Fault = { code: "backupDamaged", sentence: ["An entry can't be read."] };
+
+/** What a backup holds and would change. Null where `signal` stopped it. */
+export function surveyHere(
+  checks: CheckStore,
+  file: File,
+  signal: AbortSignal,
+): Promise<Outcome<BackupSurvey | null>> {
+  return withDesk(async (desk) => {
+    const pool = createReadingPool();
+    const survey = await surveyBackup(file, { desk, checks, readEntry: readerOf(pool), signal });
+    pool.dispose();
+    return survey;
+  });
+}
+
+/** Joins a backup's file with what is here; what could be restored is, whatever the fault says. */
+export function restoreHere(
+  checks: CheckStore,
+  file: File,
+  withDecisions: boolean,
+): Promise<Outcome<Restored>> {
+  return withDesk(async (desk) => {
+    const pool = createReadingPool();
+    const restored = await restoreBackup(file, {
+      desk,
+      checks,
+      readEntry: readerOf(pool),
+      withDecisions,
+      onCounts: () => undefined,
+      signal: new AbortController().signal,
+    });
+    pool.dispose();
+    return { ok: true, value: restored };
+  });
+}
+
+export function undoHere(checks: CheckStore, receipt: RestoreReceipt): Promise<Outcome<null>> {
+  return withDesk((desk) => undoRestore(receipt, { desk, checks }));
+}
+
+/** A backup that came in elsewhere in the app, and by which way. */
+export interface HandedBackup {
+  readonly file: File;
+  /** Ends "It was …". */
+  readonly way: string;
+}
+
+let handed: HandedBackup | null = null;
+
+/** For the screen that says what is in it; nothing of it is restored before someone has said so there. */
+export function handBackup(file: File, way: string): void {
+  handed = { file, way };
+}
+
+export function takeHandedBackup(): HandedBackup | null {
+  const backup = handed;
   handed = null;
-  return file;
+  return backup;
 }

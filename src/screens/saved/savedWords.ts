@@ -1,5 +1,5 @@
 import type { State } from "../../physics/fitment.ts";
-import type { RestoreCounts } from "../../storage/backup.ts";
+import type { RestoreCounts } from "../../storage/restoreBackup.ts";
 import type { Persistence } from "./persistence.ts";
 
 export const persistenceWords: {

@@ -38,7 +38,3 @@ export async function say(text: string): Promise<Spoken> {
   speech.speak(utterance);
   return "said";
 }
-
-export function hush(): void {
-  synthesis()?.cancel();
-}

@@ -20,5 +20,5 @@ function typeImportsStay() {
 
 export default {
   presets: [["@babel/preset-typescript", { onlyRemoveTypeImports: true }]],
-  plugins: [typeImportsStay],
+  plugins: [typeImportsStay, ["@babel/plugin-transform-react-jsx", { runtime: "classic" }]],
 };

@@ -1,8 +1,118 @@
+/*
+ * Who may import whom. Rooms are named from the ground up: each may import those before it, and none
+ * after it. No files import each other in a circle, so no two rooms do either.
+ */
+
+const rooms = [
+  "physics",
+  "sensors",
+  "records",
+  "sharing",
+  "storage",
+  "compute",
+  "command-line",
+  "screens",
+];
+
+/** Beside others, though they stand before them. */
+const apart = {
+  sensors: ["physics"],
+  storage: ["sharing"],
+  "command-line": ["storage", "compute"],
+};
+
+/** The rooms of screens, likewise from the ground up. A row's rooms do not import each other. */
+const screenRooms = [
+  ["drawings", "voice"],
+  ["parts"],
+  ["charts", "offline", "settings"],
+  ["assessment", "guide"],
+  ["saved", "remeasure"],
+  ["check"],
+  ["exchange", "fullTravel", "pack"],
+  ["answer"],
+  ["openCheck", "quickCheck", "ranking"],
+  ["desk"],
+  ["home"],
+];
+
+const screens = (room) => `^src/screens/${room}/`;
+
+const upward = rooms.flatMap((room, place) => {
+  const barred = [...rooms.slice(place + 1), ...(apart[room] ?? [])];
+  return barred.length === 0
+    ? []
+    : [
+        {
+          name: `${room} imports only from below`,
+          severity: "error",
+          from: { path: `^src/${room}/` },
+          to: { path: `^src/(${barred.join("|")})/` },
+        },
+      ];
+});
+
+const upwardInScreens = screenRooms.flatMap((row, place) =>
+  row.map((room) => ({
+    name: `screens/${room} imports only from below`,
+    severity: "error",
+    from: { path: screens(room) },
+    to: {
+      path: screens(
+        `(${[...row.filter((other) => other !== room), ...screenRooms.slice(place + 1).flat()].join("|")})`,
+      ),
+    },
+  })),
+);
+
 export default {
-  forbidden: [{ name: "no-circles", severity: "error", from: {}, to: { circular: true } }],
+  forbidden: [
+    {
+      name: "no circles",
+      severity: "error",
+      from: {},
+      to: { circular: true },
+    },
+    ...upward,
+    ...upwardInScreens,
+    {
+      name: "every room of screens has its place",
+      comment: "A new room is put into screenRooms, on the row above all that it imports.",
+      severity: "error",
+      from: {},
+      to: {
+        path: "^src/screens/[^/]+/",
+        pathNot: screens(`(${screenRooms.flat().join("|")}|styles)`),
+      },
+    },
+    {
+      name: "physics needs no package",
+      severity: "error",
+      from: { path: "^src/physics/" },
+      to: { dependencyTypes: ["npm", "npm-dev", "core"] },
+    },
+    {
+      name: "what ships needs no development package",
+      severity: "error",
+      from: { path: "^src/", pathNot: "^src/tooling/" },
+      to: { dependencyTypes: ["npm-dev"] },
+    },
+    {
+      name: "no test in what ships",
+      severity: "error",
+      from: { path: "^src/" },
+      to: { path: "^tests/" },
+    },
+    {
+      name: "every import is found",
+      severity: "error",
+      from: {},
+      to: { couldNotResolve: true },
+    },
+  ],
   options: {
     babelConfig: { fileName: "src/tooling/rooms/babel.mjs" },
     doNotFollow: { path: "node_modules" },
-    exclude: { path: "\\.css$" },
+    exclude: { path: "\\.(css|json)$" },
   },
 };

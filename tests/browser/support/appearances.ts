@@ -6,7 +6,7 @@ export interface Appearance {
 }
 
 /** Every theme, and the largest words in the two that are furthest apart. */
-export const appearances: readonly Appearance[] = [
+const appearances: readonly Appearance[] = [
   { theme: "light", text: "usual" },
   { theme: "dark", text: "usual" },
   { theme: "sun", text: "usual" },

@@ -246,7 +246,7 @@ export class CheckSteps {
         }
         return;
       case "gap":
-        return this.typeReading(corner.gap, "length");
+        return corner.gap ? this.typeReading(corner.gap, "length") : undefined;
       case "rideHeight":
         if (corner.rideHeight) await this.typeReading(corner.rideHeight, "length");
         return;

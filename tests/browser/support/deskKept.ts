@@ -3,7 +3,11 @@ import type { Page } from "playwright-core";
 export interface Kept {
   readonly submissions: readonly { readonly key: string; readonly checkId: string }[];
   readonly texts: readonly string[];
-  readonly decisions: readonly { readonly key: string; readonly by: string }[];
+  readonly decisions: readonly {
+    readonly key: string;
+    readonly by: string;
+    readonly fromBackup?: string;
+  }[];
 }
 
 /** What the desk's database holds: submissions, the keys of texts, decisions. */

@@ -54,6 +54,26 @@ export class DeskPage {
     return this.ended();
   }
 
+  /** Restores a backup that was taken to the desk, once it was looked at; what was said then. */
+  async restore(
+    file: Parameters<Locator["setInputFiles"]>[0],
+    { withDecisions = false } = {},
+  ): Promise<string> {
+    await this.lookInto(file);
+    if (withDecisions) await this.page.getByText("Let them count here").click();
+    await this.page.getByRole("button", { name: "Restore", exact: true }).click();
+    const said = this.page.getByText(/^Restored: /);
+    await said.waitFor({ timeout: 300_000 });
+    return (await said.textContent()) ?? "";
+  }
+
+  /** To what is in a backup that was taken to the desk. */
+  async lookInto(file: Parameters<Locator["setInputFiles"]>[0]): Promise<void> {
+    await this.page.getByLabel("Files to take in").setInputFiles(file);
+    await this.page.getByRole("button", { name: "See what is in it" }).click();
+    await this.page.locator("[data-survey]").waitFor({ timeout: 300_000 });
+  }
+
   row(words: string): Locator {
     return this.rows.filter({ hasText: words });
   }

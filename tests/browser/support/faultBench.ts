@@ -1,4 +1,3 @@
-import { readFileSync } from "node:fs";
 import type { Browser, Page } from "playwright-core";
 import type {
   CheckRecord,
@@ -6,6 +5,7 @@ import type {
   TypedReading,
 } from "../../../src/records/check/checkRecord.ts";
 import { type StoredCheck, storedFromRecord } from "../../../src/records/check/storedCheck.ts";
+import { demoRecord } from "../../support/demoRecords.ts";
 import { CheckList } from "./checkList.ts";
 import { CheckSteps } from "./checkSteps.ts";
 import type { Phone } from "./phone.ts";
@@ -25,7 +25,7 @@ function once(value: unknown): unknown {
   return Object.fromEntries(Object.entries(value).map(([key, item]) => [key, once(item)]));
 }
 
-const demo = JSON.parse(readFileSync("demo-data/checks/arm-fits.json", "utf8")) as CheckRecord;
+const demo = demoRecord("arm-fits");
 export const faultRecord = once({
   ...demo,
   vehicle: { ...demo.vehicle, label: "Osprey under test" },

@@ -16,7 +16,7 @@ function setupWith(name: string, atSpeed: StopAtSpeed, extraHeightMm = 0): Impac
 }
 
 /** As foams are: some rest loss, fading in some ten and some hundred milliseconds. */
-export const foam: StopAtSpeed = {
+const foam: StopAtSpeed = {
   dashpot: null,
   restLoss: 0.04,
   staticShare: 0.96,

@@ -19,7 +19,7 @@ export interface PlainQuarterCar {
   stateOf(y: Float64Array): number[];
 }
 
-export interface PlainObservation {
+interface PlainObservation {
   readonly wheelTravel: number;
   readonly compression: number;
   readonly stopForce: number;

@@ -61,7 +61,7 @@ describe("kinematics of every layout", () => {
         fc.constantFrom("both", "one"),
         number(0, 1),
         (layout, movement, share) => {
-          const outcome = kinematicsOf(layout, undefined, movement as "both" | "one");
+          const outcome = kinematicsOf(layout, {}, movement as "both" | "one");
           fc.pre(outcome.ok);
           const kinematics = unwrapped(outcome);
           const z = placeIn(kinematics, share);
@@ -254,8 +254,8 @@ describe("the damper", () => {
 describe("the beam axle", () => {
   it("closes (T + S)/2T as much with one wheel up", () => {
     const layout = layoutOf("axle", { track: 1600, stopSpacing: 960, stopLean: 10 });
-    const both = unwrapped(kinematicsOf(layout, undefined, "both"));
-    const one = unwrapped(kinematicsOf(layout, undefined, "one"));
+    const both = unwrapped(kinematicsOf(layout, {}, "both"));
+    const one = unwrapped(kinematicsOf(layout, {}, "one"));
     const cosine = Math.cos((10 * Math.PI) / 180);
     expect(unwrapped(both.closing(100))).toBeCloseTo(100 * cosine, 12);
     expect(unwrapped(one.closing(100))).toBeCloseTo(80 * cosine, 12);
@@ -316,17 +316,17 @@ describe("a corner's own geometry", () => {
   const layout = layoutOf("arm", { pivotToStop: 150, pivotToOuter: 400, armAngle: 10 });
 
   it("goes before the layout's", () => {
-    const own = unwrapped(kinematicsOf(layout, { pivotToStop: reading(200) }));
+    const own = unwrapped(kinematicsOf(layout, { geometry: { pivotToStop: reading(200) } }));
     expect(unwrapped(own.ratio(0))).toBeCloseTo(2, 12);
   });
 
   it("is the stop line's angle too where only the arm angle was measured apart", () => {
-    const own = unwrapped(kinematicsOf(layout, { armAngle: reading(25) }));
+    const own = unwrapped(kinematicsOf(layout, { geometry: { armAngle: reading(25) } }));
     expect(unwrapped(own.ratio(50))).toBeCloseTo(400 / 150, 12);
   });
 
   it("is named with its side in a fault", () => {
-    const outcome = kinematicsOf(layout, { pivotToStop: reading(-1) }, "both", "right");
+    const outcome = kinematicsOf(layout, { geometry: { pivotToStop: reading(-1) }, side: "right" });
     expect(outcome).toMatchObject({ ok: false, fault: { reading: "right.pivotToStop" } });
   });
 });

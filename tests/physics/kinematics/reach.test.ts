@@ -1,13 +1,14 @@
 import { describe, expect, it } from "vitest";
 import type { Layout, Reading } from "../../../src/physics/fitment.ts";
-import { kinematicsOf, motionOf } from "../../../src/physics/kinematics/kinematics.ts";
+import { kinematicsOf } from "../../../src/physics/kinematics/kinematics.ts";
+import { layoutPlan } from "../../../src/physics/kinematics/layoutPlan.ts";
 import { unwrapped } from "../demoFitments.ts";
 import { refusal } from "../refusal.ts";
 
 const reading = (value: number): Reading => ({ values: [value], tol: 0 });
 function layoutOf(kind: Layout["kind"], readings: object): Layout {
   const entries = Object.entries(readings).map(([name, value]) => [name, reading(value)]);
-  return { kind, readings: Object.fromEntries(entries) };
+  return { kind, wheelPerOuter: 1, readings: Object.fromEntries(entries) };
 }
 
 function arm(angles: object) {
@@ -97,8 +98,8 @@ describe("a beam axle, where nothing is said of its movement", () => {
 
   it("rises with both wheels", () => {
     expect(unwrapped(unwrapped(kinematicsOf(axle)).closing(100))).toBe(100);
-    const motion = motionOf(axle);
-    expect(motion.set(Float64Array.of(1600, 960, 0))).toBeNull();
+    const { motion } = unwrapped(layoutPlan(axle));
+    expect(motion.set(Float64Array.of(1600, 960, 1))).toBeNull();
     expect(motion.closing(100)).toBe(100);
   });
 });

@@ -7,10 +7,10 @@ import { refusal } from "../refusal.ts";
 
 const exactly = (value: number, tol = 0): Reading => ({ values: [value], tol });
 
-function arm(change: Record<string, Reading> = {}, wheelPerOuter?: number): Layout {
+function arm(change: Record<string, Reading> = {}, wheelPerOuter = 1): Layout {
   return {
     kind: "arm",
-    ...(wheelPerOuter !== undefined && { wheelPerOuter }),
+    wheelPerOuter,
     readings: { pivotToStop: exactly(150), pivotToOuter: exactly(400), ...change },
   } as Layout;
 }
@@ -18,6 +18,7 @@ function arm(change: Record<string, Reading> = {}, wheelPerOuter?: number): Layo
 function damper(change: Record<string, Reading> = {}): Layout {
   return {
     kind: "damper",
+    wheelPerOuter: 1,
     readings: {
       pivotToMount: exactly(300),
       pivotToOuter: exactly(400),
@@ -29,7 +30,7 @@ function damper(change: Record<string, Reading> = {}): Layout {
 
 describe("a layout that gives no motion says which reading to take again", () => {
   const perOuter =
-    "wheelPerOuterNotPositive: The wheel's travel per travel of the outer joint must be a number above zero.";
+    "wheelPerOuterNotPositive (wheelPerOuter): The wheel's travel per travel of the outer joint must be a number above zero, its ± zero or more.";
   const flat =
     "stopLeansFlat (stopLean): The stop lies flat, so the wheel cannot close it. Measure its lean again.";
   const upright =
@@ -70,7 +71,7 @@ describe("a layout that gives no motion says which reading to take again", () =>
 describe("a side that was measured apart", () => {
   it("names its own reading", () => {
     const own = { stopLean: exactly(89.96) };
-    expect(refusal(kinematicsOf(arm(), own, "both", "right"))).toBe(
+    expect(refusal(kinematicsOf(arm(), { geometry: own, side: "right" }))).toBe(
       "leverLost (right.stopLean): With these angles the stop's axis points along the arm, so it has no lever. Measure the lean and the angles again.",
     );
   });

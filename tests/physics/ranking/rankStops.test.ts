@@ -4,7 +4,7 @@ import { assessFitment } from "../../../src/physics/assess.ts";
 import { cornerReadings } from "../../../src/physics/budget/cornerReadings.ts";
 import { gapOf } from "../../../src/physics/budget/gap.ts";
 import type { Fitment } from "../../../src/physics/fitment.ts";
-import { fitmentWithStop } from "../../../src/physics/ranking/fitmentWithStop.ts";
+import { fitmentWithStop } from "../../../src/physics/prescription/fitmentWithStop.ts";
 import {
   compareRanked,
   marginScore,

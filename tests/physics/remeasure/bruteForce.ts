@@ -3,7 +3,7 @@ import type { Assessment, CheckId, Fitment, Reading, Side } from "../../../src/p
 import { unwrapped } from "../demoFitments.ts";
 
 /** Mulberry32, a generator of its own: from memory. */
-export function generator(seed: number): () => number {
+function generator(seed: number): () => number {
   let state = seed;
   return () => {
     state = (state + 0x6d2b79f5) | 0;

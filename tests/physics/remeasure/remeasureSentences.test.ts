@@ -2,8 +2,8 @@ import { describe, expect, it } from "vitest";
 import type { CornerAssessment } from "../../../src/physics/fitment.ts";
 import type { Margin } from "../../../src/physics/remeasure/margin.ts";
 import type { OpenQuestion } from "../../../src/physics/remeasure/openQuestions.ts";
-import type { RemeasureForecast } from "../../../src/physics/remeasure/planRemeasure.ts";
 import type { RemeasureWay } from "../../../src/physics/remeasure/readAgain.ts";
+import type { RemeasureForecast } from "../../../src/physics/remeasure/remeasureForecast.ts";
 import {
   firstSentence,
   hopelessSentence,

@@ -14,7 +14,7 @@ export interface Measured {
 }
 
 /** Standard normal numbers: xorshift32 and the polar method of Marsaglia. */
-export function normals(seed: number): () => number {
+function normals(seed: number): () => number {
   let state = seed | 0 || 1;
   const uniform = () => {
     state ^= state << 13;

@@ -11,7 +11,7 @@ import { meanOf } from "../../../src/physics/uncertainty/readingMean.ts";
 import { type DemoCorner, demoCorners, unwrapped } from "../demoFitments.ts";
 
 function roadCorner({ fitment, corner }: DemoCorner): RoadCorner {
-  const kinematics = unwrapped(kinematicsOf(fitment.layout, corner.geometry));
+  const kinematics = unwrapped(kinematicsOf(fitment.layout, corner));
   const resting = unwrapped(restingStop(fitment, corner, kinematics));
   const { ride } = fitment;
   return {

@@ -1,7 +1,7 @@
 import { type Comparison, compare, type Figure, type PublishedSource } from "./published.ts";
 
 /** A line between these marks is the table's; the rest of the page is its author's. */
-export const tableMarks = ["<!-- trust table: npm run trust-table -->", "<!-- end of table -->"];
+const tableMarks = ["<!-- trust table: npm run trust-table -->", "<!-- end of table -->"];
 
 /** A figure to one place beyond its tolerance, or all of it where there is none. */
 function figureText(figure: Figure, tolerance: number): string {

@@ -1,7 +1,5 @@
-import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import type { CheckRecord } from "../../../src/records/check/checkRecord.ts";
 import {
   atRideEntryId,
   changeFullTravel,
@@ -9,11 +7,11 @@ import {
   contactsFound,
   fullTravelCheckOf,
   noFullTravel,
-  readFullTravel,
   withFullTravelEntries,
   withNote,
 } from "../../../src/records/check/fullTravel.ts";
 import { readCheckText } from "../../../src/records/check/readCheck.ts";
+import { readFullTravel } from "../../../src/records/check/readFullTravel.ts";
 import {
   completeRecord,
   type StoredCheck,
@@ -23,11 +21,9 @@ import {
 import { unpack } from "../../../src/sharing/compression.ts";
 import { packCheck } from "../../../src/sharing/shareLink.ts";
 import { fromShortText } from "../../../src/sharing/shortText.ts";
+import { demoRecord } from "../../support/demoRecords.ts";
 
-const demo = (): StoredCheck =>
-  storedFromRecord(
-    JSON.parse(readFileSync("demo-data/checks/arm-fits.json", "utf8")) as CheckRecord,
-  );
+const demo = (): StoredCheck => storedFromRecord(demoRecord("arm-fits"));
 
 function typed(stored: StoredCheck, id: string, text: string, tol = ""): StoredCheck {
   const changed = setEntry(stored, id, { texts: [text], unit: "mm", tol });

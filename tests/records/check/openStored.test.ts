@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { readBackupLine } from "../../../src/records/backup/backupLine.ts";
 import type { CheckRecord } from "../../../src/records/check/checkRecord.ts";
 import { openStored } from "../../../src/records/check/openStored.ts";
 import {
@@ -10,9 +11,11 @@ import {
   setEntry,
   storedFromRecord,
 } from "../../../src/records/check/storedCheck.ts";
-import { readBackupLine } from "../../../src/storage/backupLine.ts";
 
-const record = JSON.parse(readFileSync("demo-data/checks/arm-fits.json", "utf8")) as CheckRecord;
+const record: CheckRecord = {
+  ...JSON.parse(readFileSync("demo-data/checks/arm-fits.json", "utf8")),
+  version: 2,
+};
 const photo = { type: "image/png" as const, data: "iVBORw0KGgo=", caption: "Left pad" };
 const complete = storedFromRecord({ ...record, photos: [photo] });
 const draft = setEntry(newStoredCheck("Tern"), "left.gap", {

@@ -182,7 +182,7 @@ describe("a reading and its tool", () => {
       return readCheckValue(record);
     };
     const read = withTool("tapeII");
-    expect(read.ok && read.value.corners[0]?.gap.tool).toBe("tapeII");
+    expect(read.ok && read.value.corners[0]?.gap?.tool).toBe("tapeII");
     expect(withTool({ not: "a text" }).ok).toBe(false);
   });
 

@@ -150,7 +150,7 @@ describe("a pack that is refused, in sentences that name the stop or platform", 
     [
       "a platform's gap",
       (pack) => set(pack, "platforms.0.gap.values", [-1]),
-      "The platform “Marlow 4-door utility”: the gap: every value must be more than 0.",
+      "The platform “Marlow 4-door utility”: the gap: no value can be below 0.",
     ],
     [
       "a platform's limit",

@@ -12,10 +12,10 @@ import { demoPack } from "../../../src/records/pack/demoPack.ts";
 import { platformOf, recordStop, stopOf } from "../../../src/records/pack/pack.ts";
 import {
   type QuickCheckAnswer,
-  type QuickCheckReadings,
   quickCheckAnswer,
-  quickCheckRecord,
-} from "../../../src/records/quickCheck/quickCheckQuestion.ts";
+} from "../../../src/records/quickCheck/quickCheckAnswer.ts";
+import type { QuickCheckReadings } from "../../../src/records/quickCheck/quickCheckQuestion.ts";
+import { quickCheckRecord } from "../../../src/records/quickCheck/quickCheckRecord.ts";
 import { Noise } from "../../physics/stopTests/generatedTests.ts";
 import { faultCode, given } from "../../physics/stopTests/outcomes.ts";
 
@@ -64,7 +64,7 @@ describe("the record", () => {
     for (const [name, measured] of Object.entries(record.layout.readings)) {
       expect((measured as Reading).values[0]).toBeCloseTo(layout[name]?.values[0] ?? 0, 9);
     }
-    expect(record.corners[0]?.gap.values[0]).toBeCloseTo(platform?.gap?.values[0] ?? 0, 9);
+    expect(record.corners[0]?.gap?.values[0]).toBeCloseTo(platform?.gap?.values[0] ?? 0, 9);
     expect(record.stop).toEqual(recordStop(stopOf(demoPack, platform?.usualStop ?? null) as never));
   });
 

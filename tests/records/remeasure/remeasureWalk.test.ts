@@ -1,8 +1,6 @@
-import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, it, vi } from "vitest";
 import type { RemeasureItem } from "../../../src/physics/remeasure/planRemeasure.ts";
-import type { CheckRecord } from "../../../src/records/check/checkRecord.ts";
 import { openStored } from "../../../src/records/check/openStored.ts";
 import {
   copyStored,
@@ -25,8 +23,9 @@ import {
   walkOf,
 } from "../../../src/records/remeasure/remeasureWalk.ts";
 import { mergeChecks } from "../../../src/storage/mergeChecks.ts";
+import { demoRecord } from "../../support/demoRecords.ts";
 
-const record = JSON.parse(readFileSync("demo-data/checks/arm-fits.json", "utf8")) as CheckRecord;
+const record = demoRecord("arm-fits");
 const demo = storedFromRecord(record);
 
 function item(reading: string, tool: { id: string; name: string } | null = null): RemeasureItem {
@@ -76,7 +75,7 @@ describe("a reading taken again", () => {
     const withTool = typed(takeAnew(at("left.gap"), "caliper"), "left.gap", ["20.6"]);
     expect(withTool.record.corners[0]?.gap?.tol).toBeLessThan(0.2);
     const same = typed(takeAnew(at("left.gap"), null), "left.gap", ["20.6"]);
-    expect(same.record.corners[0]?.gap?.tol).toBe(record.corners[0]?.gap.tol);
+    expect(same.record.corners[0]?.gap?.tol).toBe(record.corners[0]?.gap?.tol);
   });
 
   it("has its repeats added to those it had", () => {
@@ -90,7 +89,7 @@ describe("a reading taken again", () => {
     const emptied = takeAnew(at("left.gap"), null);
     expect(emptied.record.corners[0]?.gap).toBeUndefined();
     for (const left of [finishReading(emptied, "passed"), leaveWalk(emptied), putBack(emptied)]) {
-      expect(left.record.corners[0]?.gap?.values).toEqual(record.corners[0]?.gap.values);
+      expect(left.record.corners[0]?.gap?.values).toEqual(record.corners[0]?.gap?.values);
       expect(earlierOf(left, "left.gap")).toEqual([]);
     }
   });

@@ -1,6 +1,6 @@
-import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { backupLineText, readBackupLine } from "../../../src/records/backup/backupLine.ts";
 import type { CheckRecord } from "../../../src/records/check/checkRecord.ts";
 import { recordDifferences } from "../../../src/records/check/recordDifferences.ts";
 import { sentenceText, withPlainSpaces } from "../../../src/records/entry/quantityText.ts";
@@ -15,11 +15,11 @@ import { readReplyText } from "../../../src/records/review/readReply.ts";
 import { acceptText, askAgainText, otherPartText } from "../../../src/records/review/replyText.ts";
 import { factsOf, type Submission, unitOf } from "../../../src/records/review/submission.ts";
 import { canonicalText, textDigest } from "../../../src/records/text/canonicalText.ts";
-import { backupLineText, readBackupLine } from "../../../src/storage/backupLine.ts";
+import { demoRecord } from "../../support/demoRecords.ts";
 import { generateRecords } from "../../support/generateRecords.ts";
 import { anyRecord } from "../arbitraries.ts";
 
-const record = JSON.parse(readFileSync("demo-data/checks/arm-fits.json", "utf8")) as CheckRecord;
+const record = demoRecord("arm-fits");
 
 function submission(of: CheckRecord, change: Partial<Submission> = {}): Submission {
   const facts = factsOf(of);

@@ -1,11 +1,11 @@
-import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import type { CheckRecord, TypedReading } from "../../../src/records/check/checkRecord.ts";
 import { sentenceText, withPlainSpaces } from "../../../src/records/entry/quantityText.ts";
 import { demoPack } from "../../../src/records/pack/demoPack.ts";
 import { oddReadings, readingsOf } from "../../../src/records/review/oddReadings.ts";
+import { demoRecord } from "../../support/demoRecords.ts";
 
-const record = JSON.parse(readFileSync("demo-data/checks/arm-fits.json", "utf8")) as CheckRecord;
+const record = demoRecord("arm-fits");
 
 function withGaps(left: TypedReading, right: TypedReading): CheckRecord {
   return {

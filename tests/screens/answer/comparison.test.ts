@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { gapOf } from "../../../src/physics/budget/gap.ts";
-import { fitmentWithStop } from "../../../src/physics/ranking/fitmentWithStop.ts";
+import { fitmentWithStop } from "../../../src/physics/prescription/fitmentWithStop.ts";
 import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { secantRate } from "../../../src/physics/stop/stiffnessClass.ts";
 import { stopCurve } from "../../../src/physics/stop/stopCurve.ts";

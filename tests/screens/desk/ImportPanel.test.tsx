@@ -20,6 +20,8 @@ function deskOf(importing: Partial<ImportProgress> | null, change: Partial<Desk>
     stopImport: vi.fn(),
     closeImport: vi.fn(),
     forgetDropped: vi.fn(),
+    backup: null,
+    forgetBackup: vi.fn(),
     compute: vi.fn(),
     stopComputing: vi.fn(),
     decide: vi.fn(),

@@ -4,6 +4,7 @@ import { beforeEach, describe, expect, it, vi } from "vitest";
 import type { Pool } from "../../../src/compute/pool.ts";
 import { poolWork } from "../../../src/compute/poolWork.ts";
 import { inModelUnits } from "../../../src/physics/sentence.ts";
+import { backupLineText } from "../../../src/records/backup/backupLine.ts";
 import type { CheckRecord } from "../../../src/records/check/checkRecord.ts";
 import { deskChecks } from "../../../src/records/review/decision.ts";
 import { deskLeft } from "../../../src/screens/desk/importLock.ts";
@@ -13,7 +14,6 @@ import {
   runImport,
 } from "../../../src/screens/desk/importRun.ts";
 import { type Source, sourcesOfFiles } from "../../../src/screens/desk/sources.ts";
-import { backupLineText } from "../../../src/storage/backupLine.ts";
 import { type DeskStore, openDeskStore } from "../../../src/storage/deskStore.ts";
 import { generateRecords } from "../../support/generateRecords.ts";
 
@@ -55,9 +55,10 @@ async function open(): Promise<DeskStore> {
 
 function surroundings(store: DeskStore, pool = poolOf(), signal = new AbortController().signal) {
   const told: ImportProgress[] = [];
-  const restore = async () => ({ ok: true as const, value: null });
+  const backups: File[] = [];
+  const onBackup = (file: File) => backups.push(file);
   const onProgress = (progress: ImportProgress) => told.push(progress);
-  return { store, pool, restore, signal, onProgress, told };
+  return { store, pool, onBackup, backups, signal, onProgress, told };
 }
 
 function value<Value>(outcome: { ok: true; value: Value } | { ok: false }): Value {
@@ -152,24 +153,34 @@ describe("an import", () => {
     for (const { sentence } of end.refused) expect(inModelUnits(sentence)).toMatch(/\.$/);
   });
 
-  it("hands a backup on whole, by its beginning, whatever its name", async () => {
+  it("takes nothing of a backup in, whatever its name: it is handed on to be looked at", async () => {
     const store = await open();
-    const text = backupLineText({ kind: "header", createdAt: "2026-05-02T10:00:00.000Z" });
-    let handed = "";
-    const around = {
-      ...surroundings(store),
-      restore: async (
-        file: Blob,
-        onCounts: (counts: { added: number; present: number }) => void,
-      ) => {
-        handed = await file.text();
-        onCounts({ added: 7, present: 2 });
-        return { ok: true as const, value: null };
-      },
-    };
-    const end = await runImport(sourcesOfFiles([new File([text], "kept.txt")]), around);
-    expect(handed).toBe(text);
-    expect(end).toMatchObject({ taken: 9, added: 7, present: 2, state: "ended" });
+    const decision = { key: "d", checkId: "c", submission: "s", kind: "accept", by: "A", note: "" };
+    const text = [
+      backupLineText({ kind: "header", createdAt: "2026-05-02T10:00:00.000Z" }),
+      `${JSON.stringify({ kind: "decision", decision: { ...decision, at: "2099-01-01T00:00:00Z" } })}\n`,
+      backupLineText({ kind: "end", lines: 1 }),
+    ].join("");
+    const around = surroundings(store);
+    const good = JSON.stringify(records[0]);
+    const files = [new File([text], "kept.txt"), new File([good], "good.json")];
+    const end = await runImport(sourcesOfFiles(files), around);
+    expect(around.backups.map(({ name }) => name)).toEqual(["kept.txt"]);
+    expect(end).toMatchObject({ taken: 2, added: 1, refusedCount: 1, state: "ended" });
+    expect(inModelUnits(end.refused[0]?.sentence ?? [])).toMatch(/is a backup/);
+    expect(value(await store.decisions())).toEqual([]);
+  });
+
+  it("refuses a backup that an earlier version had put away to restore by itself", async () => {
+    const store = await open();
+    const begun = value(await store.inbox.begin());
+    const entry = { importKey: begun.key, place: 0, name: "old.txt", what: "The file “old.txt”" };
+    value(await store.inbox.put([{ ...entry, way: "file" }]));
+    const staged = { ...begun, stage: "taking" as const, total: 1 };
+    value(await store.inbox.note(staged));
+    const end = await resumeImport(staged, surroundings(store));
+    expect(end).toMatchObject({ state: "ended", added: 0, refusedCount: 1 });
+    expect(value(await store.inbox.begun())).toEqual([]);
   });
 });
 

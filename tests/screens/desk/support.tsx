@@ -10,7 +10,7 @@ import { type DeskStore, openDeskStore } from "../../../src/storage/deskStore.ts
 import { startDeskAssessor } from "../answer/dispatcherAssessor.ts";
 
 /** Works in this thread: happy-dom has no workers. */
-export function poolHere(): Pool {
+function poolHere(): Pool {
   return {
     size: 1,
     run: async (task) => poolWork(task),

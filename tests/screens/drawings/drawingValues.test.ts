@@ -4,7 +4,7 @@ import { drawingValues, drawnReadingOf } from "../../../src/screens/drawings/dra
 
 const record: PartialCheckRecord = {
   format: "stopfit-check",
-  version: 1,
+  version: 2,
   id: "3b0f0a52-0000-4000-8000-000000000009",
   createdAt: "2026-05-02T09:30:00Z",
   layout: {

@@ -1,7 +1,6 @@
 import { cleanup, render } from "@testing-library/preact";
 import { afterEach, describe, expect, it } from "vitest";
-import type { GeometryReadingName, LayoutKind, LimitKind } from "../../../src/physics/fitment.ts";
-import { geometryPlaces } from "../../../src/physics/layoutReadings.ts";
+import type { LayoutKind, LimitKind } from "../../../src/physics/fitment.ts";
 import { drawnReadingOf } from "../../../src/screens/drawings/drawingValues.ts";
 import { pairOf } from "../../../src/screens/drawings/rightWrong/pairOf.ts";
 import { RightWrong } from "../../../src/screens/drawings/rightWrong/RightWrong.tsx";
@@ -21,8 +20,22 @@ interface Case {
   readonly at?: "wheel" | "stop";
 }
 
+const drawnGeometry: { readonly [Kind in LayoutKind]: readonly string[] } = {
+  arm: ["pivotToStop", "pivotToOuter", "armAngle", "stopLineAngle", "stopLean"],
+  damper: [
+    "pivotToMount",
+    "pivotToOuter",
+    "damperLength",
+    "armAngle",
+    "mountLineAngle",
+    "stopLean",
+  ],
+  strut: ["stopLean"],
+  axle: ["track", "stopSpacing", "stopLean"],
+};
+
 const geometry: Case[] = kinds.flatMap((kind) =>
-  geometryPlaces[kind].map(({ name }: { name: GeometryReadingName }) => ({ id: name, kind })),
+  drawnGeometry[kind].map((name) => ({ id: name, kind })),
 );
 const corners: Case[] = kinds.flatMap((kind) => ofCorner.map((id) => ({ id, kind })));
 const hard: Case[] = limits.flatMap((limit) =>

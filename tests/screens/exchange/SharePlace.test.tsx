@@ -1,6 +1,7 @@
 import "fake-indexeddb/auto";
 import { act, cleanup, fireEvent, render, screen, waitFor } from "@testing-library/preact";
 import { afterEach, describe, expect, it } from "vitest";
+import { backupLineText } from "../../../src/records/backup/backupLine.ts";
 import type { CheckRecord } from "../../../src/records/check/checkRecord.ts";
 import {
   newStoredCheck,
@@ -12,7 +13,6 @@ import { checkFileText } from "../../../src/screens/checkFile.ts";
 import SharePlace from "../../../src/screens/exchange/SharePlace.tsx";
 import { readShareRoute, type ShareRoute } from "../../../src/screens/exchange/shareRoutes.ts";
 import { replyLink, shareLink } from "../../../src/sharing/shareLink.ts";
-import { backupLineText } from "../../../src/storage/backupLine.ts";
 import { ReplyStore } from "../../../src/storage/replyStore.ts";
 import { demoRecord } from "../answer/demoChecks.ts";
 import { startDeskAssessor } from "../answer/dispatcherAssessor.ts";

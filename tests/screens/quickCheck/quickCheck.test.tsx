@@ -5,10 +5,8 @@ import { assessStatic } from "../../../src/physics/assess.ts";
 import { fitmentOf } from "../../../src/records/check/fitmentOf.ts";
 import { changeRecord, completeRecord } from "../../../src/records/check/storedCheck.ts";
 import { demoPack } from "../../../src/records/pack/demoPack.ts";
-import {
-  type QuickCheckAnswer,
-  quickCheckRecord,
-} from "../../../src/records/quickCheck/quickCheckQuestion.ts";
+import type { QuickCheckAnswer } from "../../../src/records/quickCheck/quickCheckAnswer.ts";
+import { quickCheckRecord } from "../../../src/records/quickCheck/quickCheckRecord.ts";
 import { QuickCheckAnswerView } from "../../../src/screens/quickCheck/QuickCheckAnswerView.tsx";
 import QuickCheckPlace from "../../../src/screens/quickCheck/QuickCheckPlace.tsx";
 import {

@@ -7,11 +7,14 @@ import {
   setEntry,
 } from "../../../src/records/check/storedCheck.ts";
 import { stepHref } from "../../../src/screens/addresses.ts";
+import { saveBackup } from "../../../src/screens/desk/saveFiles.ts";
+import { saveBackupHere } from "../../../src/screens/saved/backupHere.ts";
 import { holdInstallOffer, takeInstallOffer } from "../../../src/screens/saved/installOffer.ts";
 import { askNowAndThen, persistence, sizeText } from "../../../src/screens/saved/persistence.ts";
 import { markSent, onlyHere } from "../../../src/screens/saved/safety.ts";
+import { openDeskStore } from "../../../src/storage/deskStore.ts";
 import { MarkStore } from "../../../src/storage/markStore.ts";
-import { freshPhone, heading, keep, kept, openStore, startApp, tap } from "../startApp.tsx";
+import { freshPhone, heading, keep, kept, openStore, startApp, tap, tick } from "../startApp.tsx";
 
 interface Storage {
   persisted: boolean | undefined;
@@ -68,7 +71,15 @@ function clearChecks(): void {
   if (counted !== null) localStorage.setItem("stopfit.checks", counted);
 }
 
-async function restoreFile(file: File): Promise<void> {
+/** How many checks are kept, past the app. */
+async function count(): Promise<number> {
+  const store = await openStore();
+  const list = await store.list();
+  store.close();
+  return list.ok ? list.value.length : -1;
+}
+
+async function chooseBackup(file: File): Promise<void> {
   const input = (await screen.findByLabelText("Backup to restore")) as HTMLInputElement;
   Object.defineProperty(input, "files", { value: [file], configurable: true });
   fireEvent.change(input);
@@ -243,14 +254,75 @@ describe("kept on this phone", () => {
     cleanup();
     freshPhone();
     startApp("#/kept");
-    await restoreFile(new File(["{}"], "other.txt"));
+    await chooseBackup(new File(["{}"], "other.txt"));
     await screen.findByText(/This file is not a backup of Stopfit/);
-    await restoreFile(new File([text], "stopfit-backup.txt"));
+    await chooseBackup(new File([text], "stopfit-backup.txt"));
+    await screen.findByText("What is in this backup");
+    screen.getByText("Tern");
+    expect(await count()).toBe(0);
+    await tap("Restore");
     await screen.findByText("Restored: 1 added.");
     expect((await kept(tern.id)).entries["left.gap"]).toEqual(gap);
-    await restoreFile(new File([text.split("\n").slice(0, 2).join("\n")], "stopfit-backup.txt"));
-    await screen.findByText("Restored: 0 added, 1 here already.");
+    await tap("Take it back");
+    await screen.findByText(/^Taken back/);
+    expect(await count()).toBe(0);
+    await chooseBackup(new File([text], "stopfit-backup.txt"));
+    await tap("Restore");
+    await screen.findByText(/^Restored/);
+    await chooseBackup(new File([text.split("\n").slice(0, 2).join("\n")], "stopfit-backup.txt"));
     await screen.findByText(/cut short/);
+    await screen.findByText("Nothing in it is new here.");
+    await tap("Close");
+    await screen.findByRole("button", { name: "Choose a backup" });
+  });
+
+  it("counts as a backup only once the browser has the file, at the desk too", async () => {
+    await keep(measured("Tern"));
+    vi.mocked(HTMLAnchorElement.prototype.click).mockImplementation(() => {
+      throw new Error("refused");
+    });
+    const [checks, desk] = [await openStore(), await openDeskStore()];
+    if (!desk.ok) throw new Error("no desk");
+    await expect(saveBackupHere(checks)).rejects.toThrow("refused");
+    await expect(saveBackup(desk.value)).rejects.toThrow("refused");
+    checks.close();
+    desk.value.close();
+    const marks = new MarkStore();
+    const known = await marks.safekeeping();
+    marks.close();
+    expect(known.ok && [known.value.lastBackupAt, known.value.safe.size]).toEqual([null, 0]);
+  });
+
+  it("takes no decisions from a backup but those that someone lets count", async () => {
+    const at = "2099-01-01T00:00:00.000Z";
+    const decision = { key: "d1", checkId: "c", submission: "s", kind: "accept", by: "Lind", at };
+    const file = new File(
+      [
+        '{"format":"stopfit-backup","version":1,"kind":"header","createdAt":"2026-05-02T10:00:00.000Z"}\n',
+        `${JSON.stringify({ kind: "decision", decision: { ...decision, note: "" } })}\n`,
+        '{"kind":"end","lines":1}\n',
+      ],
+      "from-someone.txt",
+    );
+    const decisions = async () => {
+      const desk = await openDeskStore();
+      const found = desk.ok ? await desk.value.decisions() : null;
+      if (desk.ok) desk.value.close();
+      return found?.ok ? found.value : [];
+    };
+    startApp("#/kept");
+    await chooseBackup(file);
+    await screen.findByText("1 decision of a desk");
+    await tap("Restore");
+    await screen.findByText(/^Restored/);
+    expect(await decisions()).toEqual([]);
+    await chooseBackup(file);
+    await tick("Let them count here, marked “from a backup”");
+    await tap("Restore");
+    await waitFor(async () => expect(await decisions()).toHaveLength(1));
+    const [kept] = await decisions();
+    expect(kept?.fromBackup).toBeTruthy();
+    expect((kept?.at ?? "") < "2099").toBe(true);
   });
 
   it("takes a backup that was opened from the list", async () => {
@@ -272,7 +344,10 @@ describe("kept on this phone", () => {
     const file = new File([text], "stopfit-backup-2026.txt", { type: "text/plain" });
     Object.defineProperty(input, "files", { value: [file], configurable: true });
     fireEvent.change(input);
-    await screen.findByText("Restored: 1 added.");
+    await screen.findByText("What is in this backup");
+    expect(await count()).toBe(0);
+    await tap("Leave it");
+    expect(await count()).toBe(0);
   });
 });
 

@@ -1,6 +1,6 @@
 import type { Advice, Assessment, Fitment } from "../../../physics/fitment.ts";
 import { succeed } from "../../../physics/outcome.ts";
-import { fitmentWithStop } from "../../../physics/ranking/fitmentWithStop.ts";
+import { fitmentWithStop } from "../../../physics/prescription/fitmentWithStop.ts";
 import { mm, quantity } from "../formulas/workedFigure.ts";
 import { tallerStop } from "./tallerStop.ts";
 import type { OtherStop } from "./useComparison.ts";

@@ -16,7 +16,7 @@ export interface RoadContacts {
 
 /** Contacts per km of one corner on each road class, at the speed of the use. */
 export function contactsByRoad(fitment: Fitment, corner: Corner): Outcome<readonly RoadContacts[]> {
-  const kinematics = kinematicsOf(fitment.layout, corner.geometry, "both", corner.side);
+  const kinematics = kinematicsOf(fitment.layout, corner);
   if (!kinematics.ok) return kinematics;
   const resting = restingStop(fitment, corner, kinematics.value);
   if (!resting.ok) return resting;

@@ -38,7 +38,7 @@ const roadFormulas = {
   hump: "road = √(R² − (Vt − L/2)²) − (R − H), R = L²/(8H) + H/2",
 } as const;
 
-export function isDamped(context: CornerContext): boolean {
+function isDamped(context: CornerContext): boolean {
   const { stop } = context.fitment;
   return stop.testedAtSpeed && stop.damping !== null && stop.damping.length > 0;
 }

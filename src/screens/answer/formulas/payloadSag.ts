@@ -20,7 +20,7 @@ export interface Sag extends Working {
 export function restWorking(context: CornerContext, laden: boolean): Sag | undefined {
   const payload = laden ? context.fitment.ride?.payloadPerCornerKg : 0;
   const rate = context.fitment.ride?.wheelRateNPerMm;
-  const kinematics = kinematicsOf(context.fitment.layout, context.corner.geometry);
+  const kinematics = kinematicsOf(context.fitment.layout, context.corner);
   if (payload === undefined || !kinematics.ok) return undefined;
   const resting = restingStop(context.fitment, context.corner, kinematics.value);
   if (!resting.ok) return undefined;
@@ -121,7 +121,7 @@ export function sagWorking(context: CornerContext): Sag | undefined {
 export function springRestWorking(context: CornerContext, laden: boolean): Sag | undefined {
   const payload = laden ? context.fitment.ride?.payloadPerCornerKg : 0;
   const rate = context.fitment.ride?.wheelRateNPerMm;
-  const kinematics = kinematicsOf(context.fitment.layout, context.corner.geometry);
+  const kinematics = kinematicsOf(context.fitment.layout, context.corner);
   if (payload === undefined || !kinematics.ok) return undefined;
   const resting = restingStop(context.fitment, context.corner, kinematics.value);
   if (!resting.ok) return undefined;

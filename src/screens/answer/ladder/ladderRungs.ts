@@ -1,6 +1,6 @@
 import type { CornerAssessment, Interval, LimitKind } from "../../../physics/fitment.ts";
 
-export type RungId = "contact" | "fullStop" | "hardLimit";
+type RungId = "contact" | "fullStop" | "hardLimit";
 
 /** One mark of the travel ladder; wheel travel in mm from the measured ride height. */
 export interface Rung {

@@ -1,8 +1,8 @@
 import type { Fitment, Use } from "../../../physics/fitment.ts";
 import { rulesOf } from "../../../physics/road/useRules.ts";
+import type { TakenFromPack } from "../../../records/check/checkRecord.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { same } from "../../../records/pack/packDifferences.ts";
-import type { TakenFromPack } from "../../../records/pack/platform.ts";
 import { Button } from "../../parts/Button.tsx";
 import { eventWords, speedText } from "../eventWords.ts";
 import { lengthText } from "../ladder/ladderWords.ts";

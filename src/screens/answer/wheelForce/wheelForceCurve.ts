@@ -32,7 +32,7 @@ export function wheelForceCurve(
   corner: Corner,
   assessed: CornerAssessment,
 ): Outcome<WheelForceCurve> {
-  const kinematics = kinematicsOf(fitment.layout, corner.geometry, "both", corner.side);
+  const kinematics = kinematicsOf(fitment.layout, corner);
   if (!kinematics.ok) return kinematics;
   const stop = stopCurve(fitment.stop);
   if (!stop.ok) return stop;

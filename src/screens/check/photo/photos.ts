@@ -1,4 +1,5 @@
-import { type Photo, recordBounds } from "../../../records/check/checkRecord.ts";
+import type { Photo } from "../../../records/check/checkRecord.ts";
+import { recordBounds } from "../../../records/check/recordFormat.ts";
 import { changeRecord, type StoredCheck } from "../../../records/check/storedCheck.ts";
 import { withField } from "../../../records/entry/entryPath.ts";
 

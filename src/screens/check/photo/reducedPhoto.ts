@@ -1,5 +1,6 @@
 import { fail, type Outcome, succeed } from "../../../physics/outcome.ts";
-import { type Photo, recordBounds } from "../../../records/check/checkRecord.ts";
+import type { Photo } from "../../../records/check/checkRecord.ts";
+import { recordBounds } from "../../../records/check/recordFormat.ts";
 import { withoutMetadata } from "../../../records/photo/jpegSegments.ts";
 
 /** Enough to see the points of a measurement, small enough for many checks, px. */
@@ -14,7 +15,7 @@ const unreadable = (): Outcome<never> =>
   ]);
 
 /** The size with the longest side at most `longest`, whole pixels; never larger than it was. */
-export function reducedSize(
+function reducedSize(
   width: number,
   height: number,
   longest = longestSide,

@@ -1,4 +1,5 @@
 import type { LayoutKind } from "../../../physics/fitment.ts";
+import type { LimitPlace } from "../../../physics/readings/limitReadings.ts";
 import type { PicturedReading } from "../../drawings/drawnNumbers.ts";
 import type { RightWrongProps } from "../../drawings/rightWrong/RightWrong.tsx";
 import { Disclosure } from "../../parts/Disclosure.tsx";
@@ -19,7 +20,7 @@ export function WhatGoesWrong({
   wrong: string;
   reading: PicturedReading | null;
   kind: LayoutKind | undefined;
-  at?: "wheel" | "stop" | undefined;
+  at?: LimitPlace | undefined;
 }) {
   const wide = window.matchMedia("(min-width: 1000px)").matches;
   const words = (

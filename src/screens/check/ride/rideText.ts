@@ -30,7 +30,7 @@ function rideUnit(name: RideQuantity, preferences: Units): EntryUnit {
 }
 
 /** A ride quantity in the person's units, three figures. */
-export function rideText(name: RideQuantity, value: number, preferences: Units): string {
+function rideText(name: RideQuantity, value: number, preferences: Units): string {
   const unit = rideUnit(name, preferences);
   const shown = fromModel(value, unit);
   return `${unit === "kg" || unit === "lb" ? shown.toFixed(0) : figures(shown)} ${unit}`;

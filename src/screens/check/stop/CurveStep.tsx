@@ -11,7 +11,7 @@ import { TableEntry } from "./TableEntry.tsx";
 const id = "stop.curve";
 
 /** The first row that is not deeper and harder than the one before; -1 where all are. */
-export function firstNotRising({ texts, unit }: Entry): number {
+function firstNotRising({ texts, unit }: Entry): number {
   let last: readonly [number, number] = [0, 0];
   for (let row = 0; 2 * row < texts.length; row += 1) {
     const depth = parseText(texts[2 * row] ?? "", "length", unit, "zeroOrMore");

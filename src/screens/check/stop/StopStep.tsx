@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import { recordBounds } from "../../../records/check/checkRecord.ts";
+import { recordBounds } from "../../../records/check/recordFormat.ts";
 import { changeRecord } from "../../../records/check/storedCheck.ts";
 import { chosen, withChoice } from "../../../records/filling/choice.ts";
 import { packStops } from "../../../records/filling/packStops.ts";

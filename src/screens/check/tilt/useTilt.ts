@@ -4,7 +4,7 @@ import { type TiltReading, TiltSamples, type TiltState } from "../../../sensors/
 import { askForTilt, listenToTilt, mustAskForTilt } from "../../../sensors/tiltSensor.ts";
 import { faultSentence } from "./tiltTask.ts";
 
-export type SensorState = "mustAsk" | "refused" | "waiting" | "none" | "live";
+type SensorState = "mustAsk" | "refused" | "waiting" | "none" | "live";
 
 /** A sensor that has said nothing by then is taken not to be there. */
 const patienceMs = 2500;

@@ -1,4 +1,5 @@
 import type { LayoutKind } from "../../../physics/fitment.ts";
+import type { LimitPlace } from "../../../physics/readings/limitReadings.ts";
 import type { PicturedReading } from "../drawnNumbers.ts";
 import type { Panel } from "./pair.ts";
 import { pairOf } from "./pairOf.ts";
@@ -9,7 +10,7 @@ import "./rightWrong.css";
 export interface RightWrongProps {
   readonly reading: PicturedReading;
   readonly kind: LayoutKind;
-  readonly at?: "wheel" | "stop" | undefined;
+  readonly at?: LimitPlace | undefined;
 }
 
 /** How a reading is taken, and the commonest way it goes wrong, side by side. */

@@ -1,4 +1,5 @@
 import type { LayoutKind, LimitKind } from "../../../physics/fitment.ts";
+import type { LimitPlace } from "../../../physics/readings/limitReadings.ts";
 import type { PicturedReading } from "../drawnNumbers.ts";
 import * as corner from "./cornerPairs.tsx";
 import * as geometry from "./geometryPairs.tsx";
@@ -48,7 +49,7 @@ const plain: { readonly [Name in PicturedReading]?: Pair } = {
 export function pairOf(
   reading: PicturedReading,
   kind: LayoutKind,
-  at: "wheel" | "stop" = "wheel",
+  at: LimitPlace = "wheel",
 ): Pair | null {
   if (reading === "gap") {
     return kind === "damper" || kind === "strut" ? corner.gapOnRod : corner.gapToPad;

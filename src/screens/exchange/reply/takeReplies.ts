@@ -22,7 +22,7 @@ async function checkOf(
 }
 
 /** Keeps a reply with the check on this phone that it is about; gives that check's id here. */
-export async function keepReply(store: CheckStore, reply: Reply): Promise<Outcome<string>> {
+async function keepReply(store: CheckStore, reply: Reply): Promise<Outcome<string>> {
   const found = await checkOf(store, reply);
   if (!found.ok) return found;
   const stored = found.value;

@@ -9,7 +9,7 @@ import { ReplyStore } from "../../../storage/replyStore.ts";
 import { stepFor, stepsOf } from "../../guide/steps.ts";
 import { entryText } from "./takeReplies.ts";
 
-export interface AskedStep {
+interface AskedStep {
   readonly id: string;
   readonly name: string;
   /** The step where it is typed. */

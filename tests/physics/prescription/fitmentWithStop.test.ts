@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { cornerReadings } from "../../../src/physics/budget/cornerReadings.ts";
 import { gapOf } from "../../../src/physics/budget/gap.ts";
 import type { Corner, Fitment, Stop } from "../../../src/physics/fitment.ts";
-import { fitmentWithStop } from "../../../src/physics/ranking/fitmentWithStop.ts";
+import { fitmentWithStop } from "../../../src/physics/prescription/fitmentWithStop.ts";
 import { unwrapped } from "../demoFitments.ts";
 import { refusal } from "../refusal.ts";
 import { exact, uprightStrut, within } from "../staticFitments.ts";

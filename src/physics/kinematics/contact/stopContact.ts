@@ -1,0 +1,24 @@
+import type { MotionFault } from "../layoutMotion.ts";
+import type { Turn } from "../turn.ts";
+
+/**
+ * How a stop closes as its arm turns. s, mm, is zero at ride and positive as the gap closes; a turn is
+ * positive with the outer end up, rad. One contact is set to one set of readings after the other.
+ */
+export abstract class StopContact {
+  /** s of the turn that `follow` or `close` took last, mm. */
+  closing = 0;
+  /** ds/dα, mm/rad, above 0 on the branch through the ride height; after `follow` alone. */
+  slope = 0;
+  /** d²s/dα², mm/rad²; after `follow` alone. */
+  curve = 0;
+
+  /** Takes its quantities as they are set now. */
+  abstract set(): MotionFault | null;
+  /** Fills the turn at which the stop has closed by s; false where it cannot, and then no number. */
+  abstract turnFor(s: number, turn: Turn): boolean;
+  /** s alone at a turn; false where the turn lies off the branch through the ride height. */
+  abstract close(turn: Turn): boolean;
+  /** s with both derivatives at a turn; false as above. */
+  abstract follow(turn: Turn): boolean;
+}

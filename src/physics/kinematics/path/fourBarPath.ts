@@ -1,0 +1,275 @@
+import type { MotionFault } from "../layoutMotion.ts";
+import type { MeasuredAngle, MeasuredLength } from "../measuredQuantity.ts";
+import { Turn } from "../turn.ts";
+import { type JointPlaces, leastJointHeight } from "../wheelRatio.ts";
+import { SolvedPath } from "./wheelPath.ts";
+
+/** One of the two arms of the linkage: its length, mm, and its angle below the horizontal at ride. */
+export interface LinkageArm {
+  readonly length: MeasuredLength;
+  readonly line: MeasuredAngle;
+}
+
+/**
+ * Smallest lever at which a linkage still counts as moving, as a share of its size: the sine between
+ * wheel carrier and driven arm, and the rise of the wheel per turn over the driving arm's length.
+ */
+const leastLever = 0.02;
+
+const atRide = new Turn();
+
+/**
+ * Two arms and the wheel carrier between them as a planar four-bar linkage, front view, y outward, z up.
+ *
+ * The lower arm l (length, θl), the upper u (length, θu), the carrier from lower joint L to upper joint U with
+ * U − L = (−k, h) at ride. The driving arm, the one with the stop, turns by α; the other joint lies where the
+ * circle of the driven arm about its pivot meets the circle of the carrier about the driving joint
+ * (law of cosines), on the side on which it stands at ride. With δ the carrier's turn the wheel's contact
+ * point, e out and v above the lower joint, rises by z = m·[L_z − L_z(0) + e·sin δ + v·(cos δ − 1)].
+ *
+ * Derivatives from the loop equation: with velocities square to each link, l + ω_c·c = ω_u·u as vectors
+ * (c the carrier), and its derivative once more. At ride dz/dα/(dzj/dα) = 1 + e·τ for a stop on the lower
+ * arm (`InstantCentreRatio`) and (1 + e·τ)/(1 − k·τ) on the upper. All mm and rad; valid on the branch
+ * through the ride height until carrier and driven arm come into one line or the wheel stops rising.
+ * Faults: `jointsTooClose` where h − k·tan θu < 50 mm; `linkageStretched`, `wheelDoesNotRise` at ride.
+ */
+export abstract class FourBarPath extends SolvedPath {
+  readonly #lower: LinkageArm;
+  readonly #upper: LinkageArm;
+  readonly #joints: JointPlaces;
+  readonly #wheelAbove: MeasuredLength;
+  #scale = 1;
+  // At ride: each arm from its own pivot to its joint, and the carrier from the lower joint to the upper.
+  protected lowerY = 0;
+  protected lowerZ = 0;
+  protected upperY = 0;
+  protected upperZ = 0;
+  protected carrierY = 0;
+  protected carrierZ = 0;
+  /** Squares of the three lengths, mm². */
+  protected lowerSquare = 0;
+  protected upperSquare = 0;
+  protected carrierSquare = 0;
+  /** From the lower pivot to the upper. */
+  protected baseY = 0;
+  protected baseZ = 0;
+  /** On which side of the carrier the driven arm lies at ride. */
+  protected side: 1 | -1 = 1;
+  /** Smallest cross product of carrier and driven arm, mm². */
+  protected leastCross = 0;
+  #leastRise = 0;
+  #offset = 0;
+  #above = 0;
+  /** Where the wheel's contact point stands from the lower joint, after `place`. */
+  protected out = 0;
+  #up = 0;
+  #sinCarrier = 0;
+  #cosCarrier = 1;
+
+  constructor(
+    lower: LinkageArm,
+    upper: LinkageArm,
+    joints: JointPlaces,
+    wheelAbove: MeasuredLength,
+  ) {
+    super();
+    this.#lower = lower;
+    this.#upper = upper;
+    this.#joints = joints;
+    this.#wheelAbove = wheelAbove;
+  }
+
+  /** Length of the arm with the stop, squared, mm². */
+  protected abstract drivingSquare(): number;
+  /** Cross product of the carrier and the driven arm at ride, mm². */
+  protected abstract drivenCross(): number;
+  /** The driven arm's length, squared, mm². */
+  protected abstract drivenSquare(): number;
+
+  set(scale: number): MotionFault | null {
+    const lower = this.#lower;
+    const upper = this.#upper;
+    const height = this.#joints.height.value;
+    const inset = this.#joints.inset.value;
+    const between = height - (inset * upper.line.sin) / upper.line.cos;
+    if (!(between >= leastJointHeight)) return "jointsTooClose";
+    const lowerLength = lower.length.value;
+    const upperLength = upper.length.value;
+    this.#scale = scale;
+    this.lowerY = lowerLength * lower.line.cos;
+    this.lowerZ = -lowerLength * lower.line.sin;
+    this.upperY = upperLength * upper.line.cos;
+    this.upperZ = -upperLength * upper.line.sin;
+    this.carrierY = -inset;
+    this.carrierZ = height;
+    this.carrierSquare = inset * inset + height * height;
+    this.lowerSquare = lowerLength * lowerLength;
+    this.upperSquare = upperLength * upperLength;
+    this.baseY = this.lowerY - inset - this.upperY;
+    this.baseZ = this.lowerZ + height - this.upperZ;
+    this.#offset = this.#joints.tyreOffset.value;
+    this.#above = this.#wheelAbove.value;
+    const cross = this.drivenCross();
+    this.side = cross < 0 ? -1 : 1;
+    this.leastCross = leastLever * Math.sqrt(this.drivenSquare() * this.carrierSquare);
+    this.#leastRise = leastLever * scale * Math.sqrt(this.drivingSquare());
+    if (!(Math.abs(cross) >= this.leastCross)) return "linkageStretched";
+    return scale > 0 && this.follow(atRide) ? null : "wheelDoesNotRise";
+  }
+
+  rise(turn: Turn): boolean {
+    return this.follow(turn);
+  }
+
+  /** How far the driven arm has turned, rad, from the driving arm's turn and where the carrier lies. */
+  protected abstract drivenTurn(driving: Turn, carrierY: number, carrierZ: number): number;
+
+  joined(turn: Turn) {
+    const cos = this.#cosCarrier;
+    const sin = this.#sinCarrier;
+    const y = this.carrierY * cos - this.carrierZ * sin;
+    const z = this.carrierZ * cos + this.carrierY * sin;
+    return { carrier: Math.atan2(sin, cos), otherArm: this.drivenTurn(turn, y, z) };
+  }
+
+  /** Takes where the lower joint and the carrier now are: z, and what its derivatives need. */
+  protected place(lowerZ: number, carrierY: number, carrierZ: number): void {
+    const square = this.carrierSquare;
+    const cos = (this.carrierY * carrierY + this.carrierZ * carrierZ) / square;
+    const sin = (this.carrierY * carrierZ - this.carrierZ * carrierY) / square;
+    this.#cosCarrier = cos;
+    this.#sinCarrier = sin;
+    this.out = this.#offset * cos - this.#above * sin;
+    this.#up = this.#offset * sin + this.#above * cos;
+    this.travel = this.#scale * (lowerZ - this.lowerZ + this.#up - this.#above);
+  }
+
+  /**
+   * Takes speeds and their rates per turn of the driving arm: of the lower joint's rise and of the carrier's
+   * turn. False where the wheel no longer rises.
+   */
+  protected derive(
+    jointRise: number,
+    jointRiseRate: number,
+    carrierTurn: number,
+    carrierTurnRate: number,
+  ): boolean {
+    this.slope = this.#scale * (jointRise + carrierTurn * this.out);
+    this.curve =
+      this.#scale *
+      (jointRiseRate + carrierTurnRate * this.out - carrierTurn * carrierTurn * this.#up);
+    return this.slope >= this.#leastRise;
+  }
+}
+
+/** The stop is on the lower arm, or on a damper that stands on it. */
+export class LowerDrivenPath extends FourBarPath {
+  protected drivingSquare(): number {
+    return this.lowerSquare;
+  }
+
+  protected drivenSquare(): number {
+    return this.upperSquare;
+  }
+
+  protected drivenCross(): number {
+    return this.carrierY * this.upperZ - this.carrierZ * this.upperY;
+  }
+
+  protected drivenTurn({ cos, sin }: Turn, carrierY: number, carrierZ: number): number {
+    const y = this.lowerY * cos - this.lowerZ * sin + carrierY - this.baseY;
+    const z = this.lowerZ * cos + this.lowerY * sin + carrierZ - this.baseZ;
+    return Math.atan2(this.upperY * z - this.upperZ * y, this.upperY * y + this.upperZ * z);
+  }
+
+  follow({ cos, sin }: Turn): boolean {
+    const lowerY = this.lowerY * cos - this.lowerZ * sin;
+    const lowerZ = this.lowerZ * cos + this.lowerY * sin;
+    // From the lower joint to the upper pivot.
+    const toY = this.baseY - lowerY;
+    const toZ = this.baseZ - lowerZ;
+    const square = toY * toY + toZ * toZ;
+    const along = (square + this.carrierSquare - this.upperSquare) / 2;
+    const beside = this.side * Math.sqrt(this.carrierSquare * square - along * along);
+    const carrierY = (along * toY - beside * toZ) / square;
+    const carrierZ = (along * toZ + beside * toY) / square;
+    const upperY = carrierY - toY;
+    const upperZ = carrierZ - toZ;
+    this.place(lowerZ, carrierY, carrierZ);
+    // l + ω_c·c = ω_u·u, crossed with u and with c; then its derivative, crossed with u.
+    const cross = carrierY * upperZ - carrierZ * upperY;
+    const carrierTurn = (lowerZ * upperY - lowerY * upperZ) / cross;
+    const upperTurn = (lowerZ * carrierY - lowerY * carrierZ) / cross;
+    const carrierTurnRate =
+      (lowerY * upperY +
+        lowerZ * upperZ +
+        carrierTurn * carrierTurn * (carrierY * upperY + carrierZ * upperZ) -
+        upperTurn * upperTurn * this.upperSquare) /
+      cross;
+    const rises = this.derive(lowerY, -lowerZ, carrierTurn, carrierTurnRate);
+    return rises && Math.abs(cross) >= this.leastCross;
+  }
+}
+
+/** The stop is on the upper arm, or on a damper that stands on it. */
+export class UpperDrivenPath extends FourBarPath {
+  protected drivingSquare(): number {
+    return this.upperSquare;
+  }
+
+  protected drivenSquare(): number {
+    return this.lowerSquare;
+  }
+
+  protected drivenCross(): number {
+    return this.carrierY * this.lowerZ - this.carrierZ * this.lowerY;
+  }
+
+  protected drivenTurn({ cos, sin }: Turn, carrierY: number, carrierZ: number): number {
+    const y = this.baseY + this.upperY * cos - this.upperZ * sin - carrierY;
+    const z = this.baseZ + this.upperZ * cos + this.upperY * sin - carrierZ;
+    return Math.atan2(this.lowerY * z - this.lowerZ * y, this.lowerY * y + this.lowerZ * z);
+  }
+
+  follow({ cos, sin }: Turn): boolean {
+    const upperY = this.upperY * cos - this.upperZ * sin;
+    const upperZ = this.upperZ * cos + this.upperY * sin;
+    // From the lower pivot to the upper joint.
+    const toY = this.baseY + upperY;
+    const toZ = this.baseZ + upperZ;
+    const square = toY * toY + toZ * toZ;
+    const along = (square + this.carrierSquare - this.lowerSquare) / 2;
+    const beside = this.side * Math.sqrt(this.carrierSquare * square - along * along);
+    const carrierY = (along * toY + beside * toZ) / square;
+    const carrierZ = (along * toZ - beside * toY) / square;
+    const lowerY = toY - carrierY;
+    const lowerZ = toZ - carrierZ;
+    this.place(lowerZ, carrierY, carrierZ);
+    // ω_l·l + ω_c·c = u, crossed with c and with l; then its derivative, crossed with each.
+    const cross = carrierY * lowerZ - carrierZ * lowerY;
+    const lowerTurn = (carrierY * upperZ - carrierZ * upperY) / cross;
+    const carrierTurn = (upperY * lowerZ - upperZ * lowerY) / cross;
+    const dot = carrierY * lowerY + carrierZ * lowerZ;
+    const lowerTurnSquare = lowerTurn * lowerTurn;
+    const carrierTurnSquare = carrierTurn * carrierTurn;
+    const carrierTurnRate =
+      (lowerTurnSquare * this.lowerSquare +
+        carrierTurnSquare * dot -
+        upperY * lowerY -
+        upperZ * lowerZ) /
+      cross;
+    const lowerTurnRate =
+      (upperY * carrierY +
+        upperZ * carrierZ -
+        lowerTurnSquare * dot -
+        carrierTurnSquare * this.carrierSquare) /
+      cross;
+    const rises = this.derive(
+      lowerTurn * lowerY,
+      lowerTurnRate * lowerY - lowerTurnSquare * lowerZ,
+      carrierTurn,
+      carrierTurnRate,
+    );
+    return rises && Math.abs(cross) >= this.leastCross;
+  }
+}

@@ -1,0 +1,68 @@
+import type { MotionFault } from "../layoutMotion.ts";
+import type { Turn } from "../turn.ts";
+
+/**
+ * How the wheel rises as the arm that carries the stop turns. z, mm, is zero at ride and positive in
+ * jounce; a turn is positive with the outer end up, rad. `follow` and `rise` say how good a place is:
+ * false off the branch through the ride height on which the wheel rises.
+ */
+export abstract class WheelPath {
+  /** z of the turn that `rise` or `follow` took last, mm. */
+  travel = 0;
+  /** dz/dα, mm/rad, above 0; after `follow` alone. */
+  slope = 0;
+  /** d²z/dα², mm/rad²; after `follow` alone. */
+  curve = 0;
+
+  /** Takes its quantities as they are set now; `scale` m multiplies every z. */
+  abstract set(scale: number): MotionFault | null;
+  abstract rise(turn: Turn): boolean;
+  abstract follow(turn: Turn): boolean;
+  /** Turns of the wheel carrier and the other arm, rad, where the path has just been followed to `turn`. */
+  abstract joined(turn: Turn): { readonly carrier: number; readonly otherArm: number };
+  /** Fills the turn at which the wheel has risen by z; false where it cannot, and then no number. */
+  abstract turnFor(z: number, turn: Turn): boolean;
+}
+
+/** Steps after which a solution that has not settled counts as not to be reached. */
+const mostSteps = 60;
+/** The furthest that one step turns, rad. */
+const longestStep = 0.25;
+/** A step this small is the last one, rad: what is left after it is of its third power. */
+const settled = 1e-6;
+/** A step cut down to this leads nowhere, rad. */
+const shortestStep = 1e-12;
+
+/**
+ * A path without a closed inverse: the turn of a z is found by Halley's method from the ride height out,
+ * each step at most 0.25 rad and halved where it leaves the rising branch, so that it stays on the branch
+ * through the ride height. Source: any text on root finding; a step h leaves an error of the order h³.
+ */
+export abstract class SolvedPath extends WheelPath {
+  turnFor(z: number, turn: Turn): boolean {
+    turn.cos = 1;
+    turn.sin = 0;
+    if (!this.follow(turn)) return false;
+    for (let step = 0; step < mostSteps; step++) {
+      let change = this.#stepTo(z);
+      const { cos, sin } = turn;
+      turn.by(change);
+      if (change < settled && change > -settled) return true;
+      while (!this.follow(turn)) {
+        change /= 2;
+        if (!(change > shortestStep || change < -shortestStep)) return false;
+        turn.cos = cos;
+        turn.sin = sin;
+        turn.by(change);
+      }
+    }
+    return false;
+  }
+
+  #stepTo(z: number): number {
+    const byNewton = (z - this.travel) / this.slope;
+    const bent = 1 + (byNewton * this.curve) / (2 * this.slope);
+    const change = bent > 0.5 ? byNewton / bent : byNewton;
+    return Math.min(Math.max(change, -longestStep), longestStep);
+  }
+}

@@ -1,0 +1,98 @@
+import type { GeometryReadingName } from "../fitment.ts";
+import type { Fault } from "../outcome.ts";
+import { geometryRegistry } from "../readings/geometryRegistry.ts";
+import type { MotionFault } from "./layoutMotion.ts";
+import type { LayoutPlan } from "./layoutPlan.ts";
+
+/** What is told of a motion that there is none of. */
+interface Told {
+  readonly code: string;
+  readonly text: string;
+  /** The readings to take again, the likeliest first; the first that was measured is named. */
+  readonly readings: readonly GeometryReadingName[];
+}
+
+const leverLost: Told = {
+  code: "leverLost",
+  text: "With these angles the stop's axis points along the arm, so it has no lever. Measure the lean and the angles again.",
+  readings: ["stopLean", "jointToTopLean", "stopLineAngle", "mountLineAngle", "armAngle"],
+};
+
+const armTooSteep = (name: GeometryReadingName): Told => ({
+  code: "armTooSteep",
+  text: "The arm stands upright, so it cannot move the wheel. Measure the arm angle again.",
+  readings: [name],
+});
+
+const told: Readonly<Record<MotionFault, Told>> = {
+  lengthLost: {
+    code: "lengthLost",
+    text: "A length must be above zero. Measure it again.",
+    readings: [],
+  },
+  boltsApart: {
+    code: "boltsApart",
+    text: "The distances from the two bolts do not meet in one point. Measure all three again, straight from the bolt centers.",
+    readings: [],
+  },
+  heightsApart: {
+    code: "heightsApart",
+    text: "The heights differ by more than the arm is long. Measure them again, from the same level ground.",
+    readings: [],
+  },
+  angleTooSteep: leverLost,
+  leverLost,
+  degenerateTriangle: {
+    code: "degenerateTriangle",
+    text: "With these readings the pivot and the damper's two mounts do not form a triangle. Measure the damper length and the lean again.",
+    readings: ["damperLength", "jointToTop"],
+  },
+  jointsTooClose: {
+    code: "jointsTooClose",
+    text: "With these readings the two arms nearly meet at their joints. Measure the joint height and the inset again.",
+    readings: ["jointHeight"],
+  },
+  linkageStretched: {
+    code: "linkageStretched",
+    text: "With these readings the other arm points along the wheel carrier. Measure the angles of both arms again.",
+    readings: ["otherArmAngle", "otherOuterHeight", "armAngle"],
+  },
+  wheelDoesNotRise: {
+    code: "wheelDoesNotRise",
+    text: "With these readings the wheel does not rise with its arm. Measure the other arm and the tire's offset again.",
+    readings: ["tyreOffset", "otherArmAngle"],
+  },
+};
+
+/** Why the readings of a plan give no motion at their means, with the reading to take again; null where they do. */
+export function planFault(plan: LayoutPlan): Fault | null {
+  const means = Float64Array.from(plan.places, ({ drawn }) => drawn.mean);
+  const fault = plan.motion.set(means);
+  if (fault === null) return null;
+  const wrong = plan.quantities.find(({ quantity }) => quantity.set(means, 0) === fault)?.name;
+  const { code, text, readings } = toldOf(fault, plan, wrong);
+  const named = readings
+    .map((name) => plan.places.find((place) => place.name === name))
+    .find((place) => place !== undefined);
+  const reading = named?.id ?? readings[0];
+  return { code, sentence: [text], ...(reading !== undefined && { reading }) };
+}
+
+function toldOf(
+  fault: MotionFault,
+  { linkage }: LayoutPlan,
+  wrong: GeometryReadingName | undefined,
+): Told {
+  if (wrong === undefined) return told[fault];
+  if (fault === "angleTooSteep") {
+    if (wrong.endsWith("ArmAngle") || wrong === "armAngle") return armTooSteep(wrong);
+    if (linkage !== "straight" && linkage !== "axle") return leverLost;
+    return {
+      code: "stopLeansFlat",
+      text: "The stop lies flat, so the wheel cannot close it. Measure its lean again.",
+      readings: ["stopLean"],
+    };
+  }
+  const own = geometryRegistry[wrong].madeOf?.own ?? [wrong];
+  return { ...told[fault], readings: own };
+}

@@ -1,0 +1,140 @@
+import type { StopContact } from "./contact/stopContact.ts";
+import { LayoutMotion, leastCosine, type MotionFault, type Standing } from "./layoutMotion.ts";
+import type { MeasuredAngle, QuantityFault } from "./measuredQuantity.ts";
+import type { WheelPath } from "./path/wheelPath.ts";
+import { Turn } from "./turn.ts";
+
+/** Whatever is computed from raw readings before contact and path take it. */
+interface SetBefore {
+  set(readings: Float64Array, from: number): QuantityFault | MotionFault | null;
+}
+
+/** Step by which the reach of a layout is looked for, and how far an arm turns at most, rad. */
+const rangeStep = 0.01;
+const mostTurn = Math.PI;
+/** The ends of the reach lie so far inside of where it ends, rad, that rounding finds no way out. */
+const endMargin = 1e-9;
+
+/**
+ * Stop and wheel move with one turn of an arm: the stop's contact gives s(α) and its inverse, the wheel's path
+ * z(α) and its inverse. So ds/dz = s′/z′ and d²s/dz² = (s″ − z″·ds/dz)/z′², dashes by α. On the branch
+ * through α = 0 both rise; its ends are where either stops rising.
+ */
+export class TurningMotion extends LayoutMotion {
+  readonly #before: readonly SetBefore[];
+  readonly #contact: StopContact;
+  readonly #path: WheelPath;
+  /** The line of the arm that carries the stop. */
+  readonly #armLine: MeasuredAngle;
+  /** Where m, the factor on every z, stands among the readings. */
+  readonly #scalePlace: number;
+  readonly #turn = new Turn();
+
+  constructor(
+    before: readonly SetBefore[],
+    contact: StopContact,
+    path: WheelPath,
+    armLine: MeasuredAngle,
+    scalePlace: number,
+  ) {
+    super();
+    this.#before = before;
+    this.#contact = contact;
+    this.#path = path;
+    this.#armLine = armLine;
+    this.#scalePlace = scalePlace;
+  }
+
+  set(readings: Float64Array, from = 0): MotionFault | null {
+    const before = this.#before;
+    for (let index = 0; index < before.length; index++) {
+      const fault = (before[index] as SetBefore).set(readings, from);
+      if (fault !== null) return fault;
+    }
+    return this.#contact.set() ?? this.#path.set(readings[from + this.#scalePlace] as number);
+  }
+
+  range(): readonly [number, number] {
+    return [this.#travelAt(this.#farthest(-1)), this.#travelAt(this.#farthest(1))];
+  }
+
+  closingInto(out: Float64Array, place: number, z: number): boolean {
+    const turn = this.#turn;
+    const contact = this.#contact;
+    if (!(this.#path.turnFor(z, turn) && contact.close(turn))) return false;
+    out[place] = contact.closing;
+    return true;
+  }
+
+  wheelTravelInto(out: Float64Array, place: number, s: number): boolean {
+    const turn = this.#turn;
+    const path = this.#path;
+    if (!(this.#contact.turnFor(s, turn) && path.rise(turn))) return false;
+    out[place] = path.travel;
+    return true;
+  }
+
+  evaluate(z: number, out: Float64Array): void {
+    const turn = this.#turn;
+    const contact = this.#contact;
+    const path = this.#path;
+    path.turnFor(z, turn);
+    path.follow(turn);
+    contact.follow(turn);
+    const rise = path.slope;
+    const slope = contact.slope / rise;
+    out[0] = contact.closing;
+    out[1] = slope;
+    out[2] = (contact.curve - slope * path.curve) / (rise * rise);
+  }
+
+  armPointTravelInto(
+    out: Float64Array,
+    place: number,
+    distance: number,
+    clearance: number,
+  ): boolean {
+    const { sin, cos } = this.#armLine;
+    const risen = sin - clearance / distance;
+    const beside = Math.sqrt(1 - risen * risen);
+    const turn = this.#turn;
+    turn.cos = cos * beside + sin * risen;
+    turn.sin = sin * beside - cos * risen;
+    if (!(beside >= leastCosine && this.#path.rise(turn))) return false;
+    out[place] = this.#path.travel;
+    return true;
+  }
+
+  standAt(z: number): Standing | null {
+    const turn = this.#turn;
+    if (!(this.#path.turnFor(z, turn) && this.#path.follow(turn))) return null;
+    const armPerMm = 1 / this.#path.slope;
+    return { arm: Math.atan2(turn.sin, turn.cos), armPerMm, ...this.#path.joined(turn) };
+  }
+
+  #isReached(angle: number): boolean {
+    this.#turn.to(angle);
+    return this.#path.follow(this.#turn) && this.#contact.follow(this.#turn);
+  }
+
+  /** The last turn of the branch on one side, rad: walked to in small steps, then halved. */
+  #farthest(direction: 1 | -1): number {
+    let inside = 0;
+    let outside = 0;
+    while (this.#isReached(outside) && Math.abs(outside) < mostTurn) {
+      inside = outside;
+      outside += direction * rangeStep;
+    }
+    for (let halving = 0; halving < 40; halving++) {
+      const middle = (inside + outside) / 2;
+      if (this.#isReached(middle)) inside = middle;
+      else outside = middle;
+    }
+    return inside - direction * endMargin;
+  }
+
+  #travelAt(angle: number): number {
+    this.#isReached(angle);
+    return this.#path.travel;
+  }
+}

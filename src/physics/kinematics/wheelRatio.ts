@@ -1,0 +1,70 @@
+import type { MotionFault } from "./layoutMotion.ts";
+import type { MeasuredAngle, MeasuredLength } from "./measuredQuantity.ts";
+
+/** Height left between the two arms' lines at the joints, below which they are no two arms, mm. */
+export const leastJointHeight = 50;
+
+/** κ, wheel travel per travel of the outer joint. */
+export interface WheelRatio {
+  readonly value: number;
+  set(readings: Float64Array, from: number): MotionFault | null;
+}
+
+/** The arm carries the wheel itself. */
+export const wheelOnArm: WheelRatio = { value: 1, set: () => null };
+
+/** κ as one number a draw: typed from a pack, or of the arm's kind. */
+export class DrawnRatio implements WheelRatio {
+  value = 1;
+  readonly #place: number;
+
+  constructor(place: number) {
+    this.#place = place;
+  }
+
+  set(readings: Float64Array, from: number): MotionFault | null {
+    this.value = readings[from + this.#place] as number;
+    return this.value > 0 ? null : "wheelDoesNotRise";
+  }
+}
+
+/** Where the joints of two arms and the tire stand to each other, front view. Lengths mm. */
+export interface JointPlaces {
+  /** h, the upper joint above the lower. */
+  readonly height: MeasuredLength;
+  /** k, the upper joint inboard of the lower. */
+  readonly inset: MeasuredLength;
+  /** e, the lower joint out to the tire's middle plane. */
+  readonly tyreOffset: MeasuredLength;
+}
+
+/**
+ * κ = 1 + e·τ, τ = (tan θl − tan θu)/(h − k·tan θu): the wheel carrier turns about the point in which both
+ * arms' lines meet. With the lower joint at (0, 0) and rising by 1, and the carrier turning by τ a unit of it,
+ * the joints move square to their arms: the lower by (tan θl, 1), the upper by
+ * (tan θl − τh, 1 − τk), which must be square to the upper arm; the tire's middle rises by 1 + e·τ.
+ * Valid at ride, and near it as long as κ changes little. Fault `jointsTooClose` where
+ * h − k·tan θu < 50 mm.
+ */
+export class InstantCentreRatio implements WheelRatio {
+  value = 1;
+  readonly #joints: JointPlaces;
+  readonly #lower: MeasuredAngle;
+  readonly #upper: MeasuredAngle;
+
+  constructor(joints: JointPlaces, lower: MeasuredAngle, upper: MeasuredAngle) {
+    this.#joints = joints;
+    this.#lower = lower;
+    this.#upper = upper;
+  }
+
+  set(): MotionFault | null {
+    const { height, inset, tyreOffset } = this.#joints;
+    const lower = this.#lower.sin / this.#lower.cos;
+    const upper = this.#upper.sin / this.#upper.cos;
+    const between = height.value - inset.value * upper;
+    if (!(between >= leastJointHeight)) return "jointsTooClose";
+    this.value = 1 + (tyreOffset.value * (lower - upper)) / between;
+    return this.value > 0 ? null : "wheelDoesNotRise";
+  }
+}

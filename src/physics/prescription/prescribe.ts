@@ -1,0 +1,162 @@
+import { assessStatic } from "../assess.ts";
+import type { CheckId, Fitment, Side, State } from "../fitment.ts";
+import type { Sentence } from "../sentence.ts";
+import type { Candidate, Change } from "./candidates.ts";
+import { fittedId } from "./candidates.ts";
+import { pressedSides } from "./fitmentWithStop.ts";
+import { type Blocked, comparePlaced, type Judgement } from "./judgement.ts";
+import {
+  allWorkSentence,
+  blockedSentence,
+  combinationSentence,
+  freedSentence,
+  heightOnlySentence,
+  notBelieved,
+  nothingFreesSentence,
+  oneSideSentence,
+  sitsOnStopSentence,
+  travelKeptSentence,
+  whySentence,
+} from "./prescriptionSentences.ts";
+import { type Found, type SearchOptions, type SearchProgress, searchSteps } from "./searchSteps.ts";
+import type { Trial } from "./trials.ts";
+import { type Freed, whatFreesSteps } from "./whatFrees.ts";
+
+/** One thing to do, tested, the same on both sides. */
+export interface Prescribed {
+  readonly none: false;
+  readonly change: Change;
+  readonly candidate: Candidate;
+  readonly spacerMm: number;
+  /** R5 class of the stop, N/mm. */
+  readonly stopRateClass: number;
+  /** Of the whole check with this combination, what it cannot change included. */
+  readonly verdict: State;
+  /** Of what it can change: ok or care. */
+  readonly state: State;
+  /** What could not be judged for want of ride data or events. */
+  readonly unknown: readonly CheckId[];
+  /** What to do, then what has to be known of it. */
+  readonly message: Sentence;
+  /** Why it is care, that travel is lost, that only one side was measured, and the like. */
+  readonly remarks: readonly Sentence[];
+  readonly trial: Trial;
+}
+
+/** Nothing that can be bought fits: what blocks it, and what frees it. */
+export interface NothingFits {
+  readonly none: true;
+  readonly blockedBy: readonly Blocked[];
+  readonly freed: readonly Freed[];
+  readonly message: Sentence;
+  readonly remarks: readonly Sentence[];
+}
+
+export type Prescription = Prescribed | NothingFits;
+
+/**
+ * What to do about an axle: the best combination of stop and spacer, each put through the whole model on
+ * every measured side; or what blocks them all, and which change of the vehicle would free one. Nothing
+ * is prescribed from readings that do not fit together.
+ */
+export function* prescribeSteps(
+  fitment: Fitment,
+  others: readonly Candidate[],
+  options: SearchOptions,
+): Generator<SearchProgress, Prescription, void> {
+  const first = sitsOnStopSentence(fitment);
+  const plain = assessStatic(fitment, options);
+  const doubted = plain.ok ? notBelieved(plain.value) : null;
+  if (doubted !== null) {
+    const { blockedBy, sentence } = doubted;
+    return { none: true, blockedBy, freed: [], message: [...first, ...sentence], remarks: [] };
+  }
+  const found = yield* searchSteps(fitment, others, options);
+  if (found.best !== null) return prescribed(fitment, found.best, first);
+  const nearest = yield* nearestOf(found);
+  const blockedBy = nearest?.judgement.blocked ?? pressedBlocks(fitment);
+  const doubtOnly =
+    nearest !== null && blockedBy.every((each) => stateOf(nearest, each) === "unsure");
+  const freed = doubtOnly ? [] : yield* whatFreesSteps(fitment, others, options);
+  return {
+    none: true,
+    blockedBy,
+    freed,
+    message: [...first, ...blockedSentence(fitment, nearest, blockedBy)],
+    remarks: doubtOnly
+      ? []
+      : freed.length === 0
+        ? [nothingFreesSentence]
+        : freed.map((each) => freedSentence(fitment, each)),
+  };
+}
+
+function prescribed(fitment: Fitment, trial: Trial, first: Sentence): Prescribed {
+  const { combination, judgement, assessment } = trial;
+  const remarks = [
+    judgement.unknown.length > 0 ? heightOnlySentence(trial) : null,
+    judgement.state === "care" ? whySentence(trial) : null,
+    judgement.keepsTravel ? null : travelKeptSentence,
+    fitment.corners.length === 1 ? oneSideSentence(fitment) : null,
+    allWorkSentence(trial),
+  ].filter((remark) => remark !== null);
+  return {
+    none: false,
+    change: combination.change,
+    candidate: combination.candidate,
+    spacerMm: combination.spacerMm,
+    stopRateClass: assessment.corners[0]?.stopRateClass ?? 0,
+    verdict: assessment.verdict,
+    state: judgement.state,
+    unknown: judgement.unknown,
+    message: [...first, ...combinationSentence(fitment, combination, judgement)],
+    remarks,
+    trial,
+  };
+}
+
+/**
+ * The one that fails least, of the fitted stop at every height, else of the other stops as they are: what
+ * stands in its way is what blocks. Null where none may stand at all.
+ */
+function* nearestOf({
+  trials,
+  combinations,
+}: Found): Generator<SearchProgress, Trial | null, void> {
+  const fitted = combinations.filter(({ candidate }) => candidate.id === fittedId);
+  const tried = fitted.length > 0 ? fitted : combinations.filter(({ spacerMm }) => spacerMm === 0);
+  const all: Trial[] = [];
+  for (const [done, combination] of tried.entries()) {
+    const steps = trials.whole(combination);
+    for (let step = steps.next(); ; step = steps.next()) {
+      if (step.done) {
+        if (step.value.ok) all.push(step.value.value);
+        break;
+      }
+      yield { done, total: tried.length };
+    }
+  }
+  return (
+    all.sort(
+      (one, other) =>
+        failing(one.judgement) - failing(other.judgement) || comparePlaced(one, other),
+    )[0] ?? null
+  );
+}
+
+/** A check that fails counts more than any number in doubt. */
+function failing({ state, blocked }: Judgement): number {
+  return (state === "no" ? 100 : 0) + blocked.length;
+}
+
+function stateOf(trial: Trial, { side, check }: Blocked): State | undefined {
+  return trial.assessment.corners
+    .find((corner) => corner.side === side)
+    ?.checks.find(({ id }) => id === check)?.state;
+}
+
+function pressedBlocks(fitment: Fitment): readonly Blocked[] {
+  const pressed: readonly Side[] = pressedSides(fitment).map(({ side }) => side);
+  const sides = pressed.length > 0 ? pressed : fitment.corners.map(({ side }) => side);
+  return sides.map((side) => ({ side, check: "earlyContact" }));
+}

@@ -1,0 +1,227 @@
+import type { Assessment, Check, CornerAssessment, Fitment, Side, Stop } from "../fitment.ts";
+import { limitTouches } from "../readingNames.ts";
+import { length, type Sentence } from "../sentence.ts";
+import { secantRate, stiffnessClassOf } from "../stop/stiffnessClass.ts";
+import { stopCurve } from "../stop/stopCurve.ts";
+import type { Combination } from "./candidates.ts";
+import { pressedSides } from "./fitmentWithStop.ts";
+import type { Blocked, Judgement } from "./judgement.ts";
+import type { Trial } from "./trials.ts";
+import type { Freed } from "./whatFrees.ts";
+
+/** Said before anything else where a stop made for impacts is pressed with the vehicle standing. */
+export function sitsOnStopSentence(fitment: Fitment): Sentence {
+  const [worst] = fitment.stop.duty === "carry" ? [] : pressedSides(fitment);
+  if (worst === undefined) return [];
+  return [
+    "It sits on its stop, pressed by ",
+    length(worst.pressedMm),
+    ` on the ${worst.side}: look at springs and load first. `,
+  ];
+}
+
+/** What to do, in one sentence. */
+export function combinationSentence(
+  fitment: Fitment,
+  combination: Combination,
+  judgement: Pick<Judgement, "state" | "unknown">,
+): Sentence {
+  const where = fitment.corners.length > 1 ? " on both sides" : "";
+  const { change, spacerMm } = combination;
+  switch (change) {
+    case "nothing":
+      return [
+        judgement.unknown.length > 0
+          ? "Leave the height as it is."
+          : judgement.state === "ok"
+            ? "Leave it as it is: this stop fits at this height."
+            : "Leave it as it is: nothing that was tried is better.",
+      ];
+    case "spacer":
+      return ["Put a spacer of ", length(spacerMm), ` under the stop${where}.`];
+    case "stop":
+      return ["Fit ", ...stopWords(fitment, combination), `${where}.`];
+    case "both":
+      return [
+        "Fit ",
+        ...stopWords(fitment, combination),
+        where === "" ? " on a spacer of " : `${where}, each on a spacer of `,
+        length(spacerMm),
+        ".",
+      ];
+  }
+}
+
+/** "Tall firm", or the fitted build in another stiffness class. */
+function stopWords(fitment: Fitment, { candidate }: Combination): Sentence {
+  const { stop } = candidate;
+  const rate = rateOf(stop);
+  const own = rateOf(fitment.stop);
+  if (stop.name !== fitment.stop.name || rate === null || own === null) return [stop.name];
+  return [
+    rate > own ? "a stiffer stop" : "a softer stop",
+    " of the same build (",
+    { kind: "stiffnessClass", value: stiffnessClassOf(rate) },
+    ")",
+  ];
+}
+
+function rateOf(stop: Stop): number | null {
+  const curve = stopCurve(stop);
+  return curve.ok ? secantRate(curve.value) : null;
+}
+
+export function heightOnlySentence({ judgement }: Trial): Sentence {
+  return judgement.unknown.includes("earlyContact")
+    ? ["For height alone: how often it is met and how stiff it must be need the ride data."]
+    : ["For height alone: how stiff it must be needs the ride data and a design event."];
+}
+
+/** Why the best there is needs care: the check's own sentence. */
+export function whySentence({ assessment }: Trial): Sentence | null {
+  for (const { checks, side } of assessment.corners) {
+    const care = checks.find(
+      ({ id, state }) => state === "care" && (id === "clearance" || id === "earlyContact"),
+    );
+    if (care) return sided(assessment.corners, side, care);
+  }
+  return null;
+}
+
+function sided(corners: readonly CornerAssessment[], side: Side, { sentence }: Check): Sentence {
+  return corners.length > 1 ? [side === "left" ? "Left: " : "Right: ", ...sentence] : sentence;
+}
+
+/** Source: rules on vehicle modification of South Australia; others ask for the same. */
+export const travelKeptSentence: Sentence = [
+  "It leaves less than two thirds of the free travel that the vehicle had. Several authorities' rules ask for two thirds; local rules decide.",
+];
+
+export function oneSideSentence({ corners: [corner] }: Fitment): Sentence {
+  const other = corner?.side === "left" ? "right" : "left";
+  return [
+    `Only the ${corner?.side ?? "one side"} was measured. Measure the ${other} before you fit it there.`,
+  ];
+}
+
+/** Classes from which on the events do not decide the stiffness. Common practice. */
+const manyClasses = 4;
+
+/** Where many classes pass: that these events do not decide it. */
+export function allWorkSentence({ assessment: { corners } }: Trial): Sentence | null {
+  const [first, ...others] = corners.map(({ classesThatWork }) => classesThatWork ?? []);
+  const both = (first ?? []).filter((each) => others.every((other) => other.includes(each)));
+  const least = both[0];
+  const greatest = both.at(-1);
+  if (least === undefined || greatest === undefined || both.length < manyClasses) return null;
+  return [
+    "These events do not decide the stiffness: all from ",
+    { kind: "stiffnessClass", value: least },
+    " to ",
+    { kind: "stiffnessClass", value: greatest },
+    " pass. A softer one is gentler and is pressed deeper, a stiffer one hits harder and keeps more in reserve.",
+  ];
+}
+
+const blocks: Readonly<Record<Check["id"], string>> = {
+  clearance: "something harder touches before the stop has done its work",
+  earlyContact: "the stop is met too early",
+  stiffness: "no stiffness that was tried takes the hits",
+  balance: "left and right differ",
+  plausible: "a reading is not believed",
+};
+
+const notYet: Sentence = ["Nothing can be prescribed yet. "];
+
+/** The readings do not fit together: which to take again. Null where they do. */
+export function notBelieved(assessment: Assessment): {
+  readonly blockedBy: readonly Blocked[];
+  readonly sentence: Sentence;
+} | null {
+  const doubted = assessment.corners.flatMap(({ side, checks }) =>
+    checks
+      .filter(({ id, state }) => id === "plausible" && state === "unsure")
+      .map(({ sentence }) => ({ side, sentence })),
+  );
+  const [first] = doubted;
+  if (first === undefined) return null;
+  return {
+    blockedBy: doubted.map(({ side }) => ({ side, check: "plausible" })),
+    sentence: [...notYet, ...first.sentence],
+  };
+}
+
+/** What blocks, on which side; where it is doubt alone, the reading to take again. */
+export function blockedSentence(
+  fitment: Fitment,
+  nearest: Trial | null,
+  blockedBy: readonly Blocked[],
+): Sentence {
+  if (nearest === null) {
+    return ["No stop that was tried is short enough to clear its pad with the vehicle standing."];
+  }
+  const [doubted] = nearest.assessment.corners.flatMap(({ side, checks }) =>
+    checks.filter(
+      ({ id, state }) =>
+        state === "unsure" &&
+        blockedBy.some((blocked) => blocked.side === side && blocked.check === id),
+    ),
+  );
+  if (doubted && nearest.judgement.state === "unsure") {
+    return ["Nothing can be prescribed yet. ", ...doubted.sentence];
+  }
+  const words = blockedBy.map((blocked) => blockWords(nearest, blocked));
+  const where = ({ side }: Blocked, index: number): string => {
+    if (fitment.corners.length < 2) return "";
+    const both = words.filter((each) => each === words[index]).length > 1;
+    return both ? "on both sides " : `on the ${side} `;
+  };
+  const told = blockedBy.map((blocked, index) => `${where(blocked, index)}${words[index]}`);
+  return [`No stop and spacer that was tried fits: ${[...new Set(told)].join("; ")}.`];
+}
+
+function blockWords(nearest: Trial, { side, check }: Blocked): string {
+  const corner = nearest.assessment.corners.find((each) => each.side === side);
+  return check === "clearance" && corner?.hardLimit
+    ? `${limitTouches[corner.hardLimit]} before the stop has done its work`
+    : blocks[check];
+}
+
+/** What was changed of the vehicle, and what then fits. */
+export function freedSentence(fitment: Fitment, { kind, amount, trial }: Freed): Sentence {
+  return [...freedBy(kind, amount), ", this fits: ", ...fitting(fitment, trial), "."];
+}
+
+export const nothingFreesSentence: Sentence = [
+  "More room, less payload, or a higher or stiffer spring was tried as well: none of them alone is enough.",
+];
+
+function freedBy(kind: Freed["kind"], amount: number): Sentence {
+  switch (kind) {
+    case "room":
+      return ["With ", length(amount), " more room for the wheel before anything hard touches"];
+    case "payload":
+      return amount === 0
+        ? ["With no payload"]
+        : ["With no more than ", { kind: "mass", value: amount }, " of payload on each corner"];
+    case "higher":
+      return ["With the body ", length(amount), " higher by its springs"];
+    case "stiffer":
+      return [
+        "With a spring, or helper spring, ",
+        { kind: "share", value: amount - 1 },
+        " stiffer",
+      ];
+    case "carry":
+      return ["With a stop made to carry, of this build"];
+  }
+}
+
+function fitting(fitment: Fitment, { combination }: Trial): Sentence {
+  const { change, spacerMm } = combination;
+  const spacer: Sentence = ["a spacer of ", length(spacerMm)];
+  const stop = stopWords(fitment, combination);
+  if (change === "nothing") return ["the stop as it is"];
+  if (change === "spacer") return spacer;
+  return change === "stop" ? stop : [...stop, " on ", ...spacer];
+}

@@ -1,0 +1,33 @@
+import type { ValueDefinition, ValueDefinitions } from "./valueDefinition.ts";
+
+const plain = {
+  kind: "number",
+  usualTolerance: 0,
+  allowed: "aboveZero",
+} as const satisfies Partial<ValueDefinition>;
+
+/** The numbers among what a use demands. */
+export const ruleValues = {
+  speedKmPerH: { ...plain, name: "road speed", believable: [5, 150] },
+  allowedContactsPerKm: {
+    ...plain,
+    name: "contacts allowed per kilometre",
+    believable: [0.01, 1000],
+  },
+  accelerationCapG: { ...plain, name: "greatest acceleration allowed", believable: [0.5, 20] },
+  reserveMm: {
+    ...plain,
+    name: "reserve wanted",
+    kind: "length",
+    believable: [0, 50],
+    allowed: "zeroOrMore",
+  },
+  balanceMm: {
+    ...plain,
+    name: "difference allowed left to right",
+    kind: "length",
+    believable: [1, 50],
+  },
+} as const satisfies ValueDefinitions;
+
+export type RuleValueName = keyof typeof ruleValues;

@@ -1,0 +1,58 @@
+import type { ValueDefinition, ValueDefinitions } from "./valueDefinition.ts";
+
+const plain = { usualTolerance: 0 } as const satisfies Partial<ValueDefinition>;
+
+/** What is typed of a stop. `freeHeight` is a reading, tables have a force or damping in their cells. */
+export const stopReadings = {
+  freeHeight: {
+    name: "free height of the stop",
+    kind: "length",
+    believable: [10, 400],
+    usualTolerance: 1,
+    allowed: "aboveZero",
+  },
+  usableCompressionMm: {
+    ...plain,
+    name: "usable compression of the stop",
+    kind: "length",
+    believable: [4, 300],
+    allowed: "aboveZero",
+  },
+  usableTolMm: {
+    ...plain,
+    name: "± of the usable compression",
+    kind: "length",
+    believable: [0, 20],
+    allowed: "zeroOrMore",
+  },
+  curve: {
+    ...plain,
+    name: "force curve of the stop",
+    kind: "force",
+    believable: [0, 200_000],
+    allowed: "zeroOrMore",
+  },
+  damping: {
+    ...plain,
+    name: "damping of the stop",
+    kind: "damping",
+    believable: [0, 50],
+    allowed: "zeroOrMore",
+  },
+  restLoss: {
+    ...plain,
+    name: "rest loss of the stop",
+    kind: "number",
+    believable: [0, 0.4],
+    allowed: "zeroOrMore",
+  },
+  staticShare: {
+    ...plain,
+    name: "static share of the stop",
+    kind: "number",
+    believable: [0.5, 1],
+    allowed: "aboveZero",
+  },
+} as const satisfies ValueDefinitions;
+
+export type StopReadingName = keyof typeof stopReadings;

@@ -1,0 +1,34 @@
+import type { ValueDefinitions } from "./valueDefinition.ts";
+
+/** What is typed of the vehicle as a whole. */
+export const vehicleValues = {
+  liftMm: {
+    name: "lift",
+    kind: "length",
+    believable: [-100, 300],
+    usualTolerance: 0,
+    allowed: "any",
+  },
+} as const satisfies ValueDefinitions;
+
+export type VehicleValueName = keyof typeof vehicleValues;
+
+/** What is typed of a layout beside its readings. */
+export const layoutValues = {
+  wheelPerOuter: {
+    name: "wheel travel per travel of the outer joint",
+    kind: "number",
+    believable: [0.85, 1.3],
+    usualTolerance: 0,
+    allowed: "aboveZero",
+  },
+  wheelPerOuterTol: {
+    name: "± of the wheel travel per travel of the outer joint",
+    kind: "number",
+    believable: [0, 0.15],
+    usualTolerance: 0,
+    allowed: "zeroOrMore",
+  },
+} as const satisfies ValueDefinitions;
+
+export type LayoutValueName = keyof typeof layoutValues;

@@ -1,0 +1,42 @@
+import type { Fault } from "../../physics/outcome.ts";
+import { contactParts } from "../../physics/readings/fullTravelReadings.ts";
+import { catalogueEntry } from "../entry/readingCatalogue.ts";
+import type { PartialCheckRecord, TypedReading } from "./checkRecord.ts";
+import { atRideEntryId, blockHeightEntryId, contactEntryId } from "./fullTravel.ts";
+
+/** What must hold between the readings of a check of the whole travel. */
+export function fullTravelFaults({ fullTravel }: Pick<PartialCheckRecord, "fullTravel">): Fault[] {
+  if (fullTravel === undefined) return [];
+  const faults: Fault[] = [];
+  const look = (id: string, reading: TypedReading | undefined, side: string): void => {
+    const { allowed, name } = catalogueEntry(id);
+    const least = allowed === "aboveZero" ? "more than 0" : "0 or more";
+    const isLow = (value: number): boolean => (allowed === "aboveZero" ? value <= 0 : value < 0);
+    if (reading?.values.some(isLow) !== true) return;
+    faults.push({
+      code: "notAboveZero",
+      reading: id,
+      sentence: [
+        `The ${side} ${name} in the check of the whole travel: every value must be ${least}.`,
+      ],
+    });
+  };
+  for (const { side, atRide, contacts } of fullTravel.corners) {
+    look(atRideEntryId(side), atRide, side);
+    for (const part of contactParts) {
+      look(contactEntryId(side, part, fullTravel.measure), contacts[part]?.reading, side);
+    }
+    look(blockHeightEntryId(side), contacts.block?.blockHeight, side);
+  }
+  const sides = fullTravel.corners.map(({ side }) => side);
+  if (new Set(sides).size < sides.length) {
+    faults.push({
+      code: "sidesEqual",
+      reading: "fullTravel",
+      sentence: [
+        `The check of the whole travel: both sides are marked ${sides[0] ?? "left"}. One must be left and the other right.`,
+      ],
+    });
+  }
+  return faults;
+}

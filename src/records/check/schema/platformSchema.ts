@@ -1,0 +1,35 @@
+import * as z from "zod/mini";
+import { mountingSchema } from "../../pack/mountingSchema.ts";
+import { recordBounds } from "../recordFormat.ts";
+import { limitSchema } from "./cornerSchema.ts";
+import { filledLabel, label, may, notes, readingSchema } from "./fields.ts";
+import { layoutSchema } from "./layoutSchema.ts";
+import { rideSchema, rulesSchema } from "./rideSchema.ts";
+
+/** An axle of a vehicle as a pack holds it, and a record its copy. */
+export const platformSchema = z.object({
+  id: filledLabel,
+  label: filledLabel,
+  axle: z.enum(["front", "rear"]),
+  layout: layoutSchema,
+  rideHeight: may(readingSchema),
+  /** The gap with its usual stop, unladen. */
+  gap: may(readingSchema),
+  cornerMassKg: may(readingSchema),
+  ride: may(rideSchema),
+  limits: z.array(limitSchema).check(z.maxLength(recordBounds.limits)),
+  /** The id of the stop it usually has. */
+  usualStop: z.nullable(label),
+  /** What holds a stop there. */
+  mount: may(mountingSchema),
+  notes: may(notes),
+});
+
+/** What a check took from a pack, as the pack had it then: a later pack changes no old answer. */
+export const referenceSchema = z.object({
+  /** The pack's name. */
+  pack: label,
+  platform: may(platformSchema),
+  /** The house rules of the check's use. */
+  rules: may(rulesSchema),
+});

@@ -1,0 +1,76 @@
+import type { Fitment, LayoutKind } from "../../physics/fitment.ts";
+import {
+  type Candidate,
+  scaledBuilds,
+  spacersByInch,
+  spacersByMm,
+} from "../../physics/prescription/candidates.ts";
+import type { LengthUnit } from "../entry/units.ts";
+import { type Mountable, type Mounting, mountable } from "./mounting.ts";
+import { type Pack, type PackStop, platformOf, recordStop, type TakenFromPack } from "./pack.ts";
+
+/** As much of a check as says what mounts on its vehicle. */
+export interface MountedCheck {
+  readonly vehicle?: { readonly platformId?: string | null } | undefined;
+  readonly stop?: { readonly name?: string; readonly partNumber?: string } | undefined;
+  readonly layout?: { readonly kind?: LayoutKind } | undefined;
+  readonly reference?: TakenFromPack | undefined;
+}
+
+/** The stop of the check as the pack has it: by part number where both have one, else by name. */
+export function fittedInPack(pack: Pack, { stop }: MountedCheck): PackStop | null {
+  if (stop === undefined) return null;
+  const { name, partNumber } = stop;
+  return (
+    pack.stops.find((each) => partNumber !== undefined && each.partNumber === partNumber) ??
+    pack.stops.find((each) => each.name === name) ??
+    null
+  );
+}
+
+/** What holds a stop on this vehicle: the platform's, else that of the stop that is fitted; null: not known. */
+export function mountingPlace(pack: Pack, check: MountedCheck): Mounting | null {
+  const platform = check.reference?.platform ?? platformOf(pack, check.vehicle?.platformId ?? null);
+  return platform?.mount ?? fittedInPack(pack, check)?.mount ?? null;
+}
+
+/** Can this stop be mounted on the check's vehicle? The one that is fitted is. */
+export function mountsHere(pack: Pack, check: MountedCheck, stop: PackStop): Mountable {
+  if (fittedInPack(pack, check)?.id === stop.id) return "yes";
+  const kind = check.layout?.kind;
+  return kind === undefined ? "check" : mountable(stop.mount, mountingPlace(pack, check), kind);
+}
+
+/** The spacers that can be bought: the pack's, else those of the person's unit. mm above 0, rising. */
+export function spacersOf(
+  pack: Pick<Pack, "spacersMm"> | null,
+  unit: LengthUnit,
+): readonly number[] {
+  const own = pack?.spacersMm;
+  if (own !== undefined) return [...new Set(own)].sort((one, other) => one - other);
+  return unit === "in" ? spacersByInch : spacersByMm;
+}
+
+export function packCandidate(stop: PackStop): Candidate {
+  return {
+    id: stop.id,
+    stop: recordStop(stop),
+    ...(stop.spacersMm && { spacersMm: [...stop.spacersMm].sort((a, b) => a - b) }),
+  };
+}
+
+/**
+ * What may be prescribed beside the fitted stop: every stop of the pack that mounts there; without a
+ * pack, or where it has none that is known to, the fitted build in every other stiffness class.
+ */
+export function prescribable(
+  pack: Pack | null,
+  check: MountedCheck,
+  fitment: Fitment,
+): readonly Candidate[] {
+  const mounting = (pack?.stops ?? []).filter(
+    (stop) => pack !== null && mountsHere(pack, check, stop) === "yes",
+  );
+  const others = mounting.filter(({ id }) => id !== (pack && fittedInPack(pack, check)?.id));
+  return others.length > 0 ? others.map(packCandidate) : scaledBuilds(fitment.stop);
+}
