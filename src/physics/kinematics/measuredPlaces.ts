@@ -40,7 +40,7 @@ interface Found {
 
 /** A quantity and the reading that it stands for, for whoever has to name the one that is wrong. */
 export interface NamedQuantity {
-  readonly name: GeometryReadingName;
+  readonly name: GeometryReadingName | "gap";
   readonly quantity: MeasuredLength | MeasuredAngle;
 }
 
@@ -105,7 +105,12 @@ export class MeasuredPlaces {
     const reading = gap ?? seatToPad;
     if (reading === undefined) return new GivenLength(0);
     const id = side === undefined ? name : `${side}.${name}`;
-    return new DirectLength(this.#place("gap", { id, reading, isOwn: true }, "gap"), true);
+    const quantity = new DirectLength(
+      this.#place("gap", { id, reading, isOwn: true }, "gap"),
+      true,
+    );
+    this.quantities.push({ name: "gap", quantity });
+    return quantity;
   }
 
   /** A quantity that is no reading of the vehicle, at its own place. */

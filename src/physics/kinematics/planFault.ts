@@ -3,6 +3,7 @@ import type { Fault } from "../outcome.ts";
 import { geometryRegistry } from "../readings/geometryRegistry.ts";
 import type { MotionFault } from "./layoutMotion.ts";
 import type { LayoutPlan } from "./layoutPlan.ts";
+import type { NamedQuantity } from "./measuredPlaces.ts";
 
 /** What is told of a motion that there is none of. */
 interface Told {
@@ -81,9 +82,9 @@ export function planFault(plan: LayoutPlan): Fault | null {
 function toldOf(
   fault: MotionFault,
   { linkage }: LayoutPlan,
-  wrong: GeometryReadingName | undefined,
+  wrong: NamedQuantity["name"] | undefined,
 ): Told {
-  if (wrong === undefined) return told[fault];
+  if (wrong === undefined || wrong === "gap") return told[fault];
   if (fault === "angleTooSteep") {
     if (wrong.endsWith("ArmAngle") || wrong === "armAngle") return armTooSteep(wrong);
     if (linkage !== "straight" && linkage !== "axle") return leverLost;

@@ -54,7 +54,7 @@ export function turnedLayout(
 class TurnedReadings {
   readonly readings: Readings;
   readonly #doubt: HeightDoubt;
-  readonly #values: ReadonlyMap<GeometryReadingName, MeasuredLength | MeasuredAngle>;
+  readonly #values: ReadonlyMap<string, MeasuredLength | MeasuredAngle>;
 
   constructor(readings: Readings, { quantities }: LayoutPlan, doubt: HeightDoubt) {
     this.readings = { ...readings };
