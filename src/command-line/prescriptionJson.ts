@@ -35,8 +35,11 @@ export function prescriptionOf(
 }
 
 /** The sentences of a prescription as one text, in the model's units. */
-export function prescriptionText({ message, remarks }: Prescription): string {
-  return [message, ...remarks].map(inModelUnits).join(" ");
+export function prescriptionText({ first, message, remarks }: Prescription): string {
+  return [first, message, ...remarks]
+    .filter(({ length }) => length > 0)
+    .map(inModelUnits)
+    .join(" ");
 }
 
 export function printedPrescription(prescription: Prescription): PrintedPrescription {

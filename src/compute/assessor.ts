@@ -1,12 +1,10 @@
 import type { Assessment, DesignEvent, Fitment, Side } from "../physics/fitment.ts";
 import type { ImpactRun } from "../physics/impact/impact.ts";
 import type { Fault, Outcome, ReadingId } from "../physics/outcome.ts";
-import type {
-  Candidate,
-  RankedStop,
-  RankOptions,
-  RankProgress,
-} from "../physics/ranking/rankStops.ts";
+import type { Candidate } from "../physics/prescription/candidates.ts";
+import type { Prescription } from "../physics/prescription/prescribe.ts";
+import type { SearchOptions, SearchProgress } from "../physics/prescription/searchSteps.ts";
+import type { RankedStop, RankOptions, RankProgress } from "../physics/ranking/rankStops.ts";
 import type { RemeasurePlan, ToolsAtHand } from "../physics/remeasure/planRemeasure.ts";
 import type { CornerDynamics } from "../physics/stiffness/cornerDynamics.ts";
 import type { MapCell } from "../physics/stiffness/heightClassMap.ts";
@@ -50,6 +48,17 @@ interface RankHandlers {
   onFault?(fault: Fault): void;
 }
 
+interface PrescribeHandlers {
+  /** Now and then while it is searched. */
+  onProgress?(progress: SearchProgress): void;
+  onPrescribed(prescription: Prescription): void;
+  onFault?(fault: Fault): void;
+}
+
+interface PrescribeRequestOptions extends SearchOptions {
+  readonly lane?: string;
+}
+
 interface RankRequestOptions extends RankOptions {
   readonly lane?: string;
 }
@@ -75,6 +84,13 @@ export interface Assessor {
     candidates: readonly Candidate[],
     handlers: RankHandlers,
     options?: RankRequestOptions,
+  ): () => void;
+  /** What to do about this vehicle, of the fitted stop and the candidates; returns a function that cancels. */
+  prescribe(
+    fitment: Fitment,
+    candidates: readonly Candidate[],
+    handlers: PrescribeHandlers,
+    options: PrescribeRequestOptions,
   ): () => void;
   /** What to measure again for a complete assessment of this fitment; returns a function that cancels. */
   planRemeasure(
@@ -214,6 +230,26 @@ class WorkerAssessor implements Assessor {
         take: (reply) => {
           if (reply.kind === "ranking") handlers.onProgress?.(reply.progress);
           if (reply.kind === "ranked") handlers.onRanked(reply.ranked);
+        },
+        fault: (fault) => handlers.onFault?.(fault),
+      },
+    );
+  }
+
+  prescribe(
+    fitment: Fitment,
+    candidates: readonly Candidate[],
+    handlers: PrescribeHandlers,
+    options: PrescribeRequestOptions,
+  ): () => void {
+    const { lane = "prescribe", ...searchOptions } = options;
+    return this.#ask(
+      { kind: "prescribe", lane, fitment, candidates, options: searchOptions },
+      {
+        lane: `prescribe ${lane}`,
+        take: (reply) => {
+          if (reply.kind === "prescribing") handlers.onProgress?.(reply.progress);
+          if (reply.kind === "prescribed") handlers.onPrescribed(reply.prescription);
         },
         fault: (fault) => handlers.onFault?.(fault),
       },

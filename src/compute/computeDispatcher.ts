@@ -3,6 +3,7 @@ import type { Corner, Fitment, Side } from "../physics/fitment.ts";
 import { type ImpactRun, simulateImpact } from "../physics/impact/impact.ts";
 import { impactSetupOf, settled } from "../physics/impact/impactSetup.ts";
 import type { Fault, Outcome } from "../physics/outcome.ts";
+import { prescribeSteps } from "../physics/prescription/prescribe.ts";
 import { rankStops } from "../physics/ranking/rankStops.ts";
 import { planRemeasureSteps } from "../physics/remeasure/planRemeasure.ts";
 import { type CornerDynamics, cornerDynamicsSteps } from "../physics/stiffness/cornerDynamics.ts";
@@ -62,6 +63,12 @@ export class ComputeDispatcher {
         const lane = `rank ${request.lane}`;
         this.#maps = this.#maps.filter((job) => job.lane !== lane);
         this.#maps.push({ ticket: request.ticket, lane, work: this.#rank(request) });
+        break;
+      }
+      case "prescribe": {
+        const lane = `prescribe ${request.lane}`;
+        this.#maps = this.#maps.filter((job) => job.lane !== lane);
+        this.#maps.push({ ticket: request.ticket, lane, work: this.#prescribe(request) });
         break;
       }
       case "remeasure": {
@@ -186,6 +193,30 @@ export class ComputeDispatcher {
       const now = this.#surroundings.now();
       if (progress.ranked.length > 0 || now - toldAt >= tellMs) {
         this.#surroundings.reply({ kind: "ranking", ticket, last: false, progress });
+        toldAt = now;
+      }
+      yield;
+    }
+  }
+
+  *#prescribe(request: Of<"prescribe">): Generator<void, void, void> {
+    const { ticket, fitment, candidates, options } = request;
+    const steps = prescribeSteps(fitment, candidates, options);
+    let toldAt = this.#surroundings.now();
+    for (let step = steps.next(); ; step = steps.next()) {
+      if (step.done) {
+        const prescription = step.value;
+        this.#surroundings.reply({ kind: "prescribed", ticket, last: true, prescription });
+        return;
+      }
+      const now = this.#surroundings.now();
+      if (now - toldAt >= tellMs) {
+        this.#surroundings.reply({
+          kind: "prescribing",
+          ticket,
+          last: false,
+          progress: step.value,
+        });
         toldAt = now;
       }
       yield;

@@ -1,12 +1,10 @@
 import type { Assessment, DesignEvent, Fitment, Side } from "../physics/fitment.ts";
 import type { ImpactRun } from "../physics/impact/impact.ts";
 import type { Fault, ReadingId } from "../physics/outcome.ts";
-import type {
-  Candidate,
-  RankedStop,
-  RankOptions,
-  RankProgress,
-} from "../physics/ranking/rankStops.ts";
+import type { Candidate } from "../physics/prescription/candidates.ts";
+import type { Prescription } from "../physics/prescription/prescribe.ts";
+import type { SearchOptions, SearchProgress } from "../physics/prescription/searchSteps.ts";
+import type { RankedStop, RankOptions, RankProgress } from "../physics/ranking/rankStops.ts";
 import type { RemeasurePlan, ToolsAtHand } from "../physics/remeasure/planRemeasure.ts";
 import type { CornerDynamics } from "../physics/stiffness/cornerDynamics.ts";
 import type { MapCell } from "../physics/stiffness/heightClassMap.ts";
@@ -55,6 +53,14 @@ export type Request =
       readonly options: RankOptions;
     }
   | {
+      readonly kind: "prescribe";
+      readonly ticket: number;
+      readonly lane: string;
+      readonly fitment: Fitment;
+      readonly candidates: readonly Candidate[];
+      readonly options: SearchOptions;
+    }
+  | {
       readonly kind: "remeasure";
       readonly ticket: number;
       readonly lane: string;
@@ -84,6 +90,8 @@ export type Reply = { readonly ticket: number; readonly last: boolean } & (
   | { readonly kind: "run"; readonly run: ImpactRun }
   | { readonly kind: "ranking"; readonly progress: RankProgress }
   | { readonly kind: "ranked"; readonly ranked: readonly RankedStop[] }
+  | { readonly kind: "prescribing"; readonly progress: SearchProgress }
+  | { readonly kind: "prescribed"; readonly prescription: Prescription }
   | { readonly kind: "remeasurePlan"; readonly plan: RemeasurePlan }
   | { readonly kind: "fault"; readonly fault: Fault }
 );

@@ -36,7 +36,8 @@ export interface Prescribed {
   readonly state: State;
   /** What could not be judged for want of ride data or events. */
   readonly unknown: readonly CheckId[];
-  /** What to do, then what has to be known of it. */
+  /** That it sits on its stop, where it does; else empty. To be said before anything else. */
+  readonly first: Sentence;
   readonly message: Sentence;
   /** Why it is care, that travel is lost, that only one side was measured, and the like. */
   readonly remarks: readonly Sentence[];
@@ -48,6 +49,7 @@ export interface NothingFits {
   readonly none: true;
   readonly blockedBy: readonly Blocked[];
   readonly freed: readonly Freed[];
+  readonly first: Sentence;
   readonly message: Sentence;
   readonly remarks: readonly Sentence[];
 }
@@ -69,7 +71,7 @@ export function* prescribeSteps(
   const doubted = plain.ok ? notBelieved(plain.value) : null;
   if (doubted !== null) {
     const { blockedBy, sentence } = doubted;
-    return { none: true, blockedBy, freed: [], message: [...first, ...sentence], remarks: [] };
+    return { none: true, blockedBy, freed: [], first, message: sentence, remarks: [] };
   }
   const found = yield* searchSteps(fitment, others, options);
   if (found.best !== null) return prescribed(fitment, found.best, first);
@@ -82,7 +84,8 @@ export function* prescribeSteps(
     none: true,
     blockedBy,
     freed,
-    message: [...first, ...blockedSentence(fitment, nearest, blockedBy)],
+    first,
+    message: blockedSentence(fitment, nearest, blockedBy),
     remarks: doubtOnly
       ? []
       : freed.length === 0
@@ -109,7 +112,8 @@ function prescribed(fitment: Fitment, trial: Trial, first: Sentence): Prescribed
     verdict: assessment.verdict,
     state: judgement.state,
     unknown: judgement.unknown,
-    message: [...first, ...combinationSentence(fitment, combination, judgement)],
+    first,
+    message: combinationSentence(fitment, combination, judgement),
     remarks,
     trial,
   };

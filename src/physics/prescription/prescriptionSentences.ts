@@ -16,7 +16,7 @@ export function sitsOnStopSentence(fitment: Fitment): Sentence {
   return [
     "It sits on its stop, pressed by ",
     length(worst.pressedMm),
-    ` on the ${worst.side}: look at springs and load first. `,
+    ` on the ${worst.side}: look at springs and load first.`,
   ];
 }
 

@@ -1,19 +1,14 @@
 import { type AssessOptions, assessStatic, completeAssessment } from "../assess.ts";
 import type { Assessment, Fitment } from "../fitment.ts";
 import { type Outcome, succeed } from "../outcome.ts";
+import type { Candidate } from "../prescription/candidates.ts";
 import { fitmentWithStop } from "../prescription/fitmentWithStop.ts";
 import { rulesOf } from "../road/useRules.ts";
 import { type CornerDynamics, cornerDynamicsSteps } from "../stiffness/cornerDynamics.ts";
-import {
-  type Candidate,
-  compareRanked,
-  faultyStop,
-  type RankedStop,
-  rankedStop,
-} from "./rankedStop.ts";
+import { compareRanked, faultyStop, type RankedStop, rankedStop } from "./rankedStop.ts";
 import { type SpacerOptions, spacersToTry } from "./spacersToTry.ts";
 
-export type { Candidate, Margins, RankedStop, Shortcoming } from "./rankedStop.ts";
+export type { Margins, RankedStop, Shortcoming } from "./rankedStop.ts";
 
 export interface RankProgress {
   /** Candidates done, with the spacers tried under them. */

@@ -10,15 +10,10 @@ import type {
   UseRules,
 } from "../fitment.ts";
 import type { Fault } from "../outcome.ts";
+import type { Candidate } from "../prescription/candidates.ts";
 import type { Sentence } from "../sentence.ts";
 import { stiffnessClasses } from "../stop/stiffnessClass.ts";
 import { carryShares } from "../verdict/decisions.ts";
-
-/** A stop that may be fitted instead of the one of the check. */
-export interface Candidate {
-  readonly id: string;
-  readonly stop: Stop;
-}
 
 /** What is left at the worst corner; null where not known. Negative = short by so much. */
 export interface Margins {

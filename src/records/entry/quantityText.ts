@@ -11,6 +11,8 @@ import {
 export interface TextOptions {
   /** Inches as whole numbers and sixteenths, as a tape shows them. */
   readonly fractions?: boolean;
+  /** Whole millimetres and sixteenths, as a tape is read; below 2 mm a tenth more. */
+  readonly coarse?: boolean;
 }
 
 /** Inches to the nearest sixteenth as a tape shows them: "2 5/16", "3/8", "-1 1/2", "0". */
@@ -52,7 +54,7 @@ function preferredNumber(value: number): string {
 type Writer = (value: number, options: TextOptions) => string;
 
 const metric: { readonly [Kind in QuantityKind]: Writer } = {
-  length: (mm) => `${fixed(mm, 1)} mm`,
+  length: (mm, { coarse = false }) => `${fixed(mm, coarse && Math.abs(mm) >= 2 ? 0 : 1)} mm`,
   angle: (degrees) => `${fixed(degrees, 1)}°`,
   rate: (rate) => `${threeFigures(rate)} N/mm`,
   stiffnessClass: (rate) => `${preferredNumber(rate)} N/mm`,
@@ -71,8 +73,8 @@ const metric: { readonly [Kind in QuantityKind]: Writer } = {
 
 const imperial: { readonly [Kind in QuantityKind]: Writer } = {
   ...metric,
-  length: (mm, { fractions = false }) =>
-    `${fractions ? sixteenths(mm / mmPerInch) : fixed(mm / mmPerInch, 2)} in`,
+  length: (mm, { fractions = false, coarse = false }) =>
+    `${fractions || coarse ? sixteenths(mm / mmPerInch) : fixed(mm / mmPerInch, 2)} in`,
   rate: (rate) => `${threeFigures(fromModel(rate, "lbf/in"))} lbf/in`,
   // The class is a round number in N/mm only; it stays the name, with the person's unit beside it.
   stiffnessClass: (rate) =>
@@ -104,6 +106,22 @@ export function quantityText(
   if (!(Math.abs(quantity.value) <= greatestShown)) return "unknown";
   const text = (unit === "in" ? imperial : metric)[quantity.kind](quantity.value, options);
   return text.replace(/^-/, "−").replaceAll(/ (?!\()/g, noBreak);
+}
+
+/**
+ * A sentence as the first look needs it: without the 95 % ranges in brackets, which stand with the
+ * figures themselves.
+ */
+export function withoutRanges(sentence: Sentence): Sentence {
+  let inRange = false;
+  return sentence.flatMap((part): (string | Quantity)[] => {
+    if (typeof part !== "string") return inRange ? [] : [part];
+    const closed = inRange && part.includes(")") ? part.slice(part.indexOf(")") + 1) : part;
+    if (inRange && closed === part) return [];
+    const opens = closed.indexOf(" (95 %");
+    inRange = opens >= 0;
+    return [inRange ? closed.slice(0, opens) : closed];
+  });
 }
 
 /** A whole sentence in the person's own units. */

@@ -9,6 +9,7 @@ import { stopTitle } from "../../records/pack/stopTitle.ts";
 import { useAfterPaint } from "../assessment/useAfterPaint.ts";
 import { useAssessment } from "../assessment/useAssessment.ts";
 import { useAssessor } from "../assessment/useAssessor.ts";
+import { usePrescription } from "../assessment/usePrescription.ts";
 import type { FullTravelNoteProps } from "../fullTravel/FullTravelNote.tsx";
 import { fullTravelStep } from "../guide/steps.ts";
 import { Button } from "../parts/Button.tsx";
@@ -17,7 +18,7 @@ import { Notice } from "../parts/Notice.tsx";
 import { usePackInUse } from "../referencePack.ts";
 import { RemeasureOffer } from "../remeasure/RemeasureOffer.tsx";
 import { ComparedStops } from "./compare/ComparedStops.tsx";
-import { proposedStop } from "./compare/proposedStop.ts";
+import { prescribedStop } from "./compare/prescribedStop.ts";
 import { StopPicker } from "./compare/StopPicker.tsx";
 import { type OtherStop, useComparison } from "./compare/useComparison.ts";
 import { TravelLadder } from "./ladder/TravelLadder.tsx";
@@ -79,7 +80,7 @@ export function Answer({
             To that reading
           </Button>
         )}
-        <Cautions raised={liftMm > 0} work />
+        <Cautions raised={liftMm > 0} />
         <p class="small">{certification}</p>
       </>
     );
@@ -131,30 +132,36 @@ function Answered({
       },
     [fitment, picked],
   );
-  const proposal = useMemo(
-    () => (complete ? proposedStop(fitment, assessment) : null),
-    [complete, fitment, assessment],
-  );
   const comparison = useComparison(assessor, candidate, "compared");
-  const proposed = useComparison(assessor, proposal, "proposed");
-  const other = picked ? comparison.other : proposed.other;
-  const work = assessment.corners.some(({ advice }) => advice.some(({ kind }) => kind !== "fits"));
   const inUse = usePackInUse();
+  const prescribing = usePrescription(
+    assessor,
+    stored.record,
+    complete ? fitment : null,
+    inUse?.pack ?? null,
+    unit,
+  );
+  const other = picked ? comparison.other : prescribedStop(prescribing);
   const stops = (inUse?.pack.stops ?? []).filter(({ name }) => name !== fitment.stop.name);
 
   return (
     <>
-      <VerdictPanel
-        assessment={assessment}
-        stop={fitment.stop}
-        complete={complete}
-        proposed={proposed.other}
-        unit={unit}
-      />
       {stored.record.fullTravel !== undefined && (
         <FullTravelNote record={stored.record} fitment={fitment} unit={unit} />
       )}
+      <VerdictPanel
+        assessment={assessment}
+        fitment={fitment}
+        complete={complete}
+        prescribing={prescribing}
+        raised={liftMm > 0}
+        go={go}
+        unit={unit}
+      />
       <MissingRide assessment={assessment} go={go} />
+      <h2 id="details-heading" tabIndex={-1}>
+        Details
+      </h2>
       <Jumps
         places={[
           ["ladder-heading", "Travel ladder"],
@@ -163,7 +170,6 @@ function Answered({
           ["drawings-heading", "Force and impact"],
         ]}
       />
-      <Cautions raised={liftMm > 0} work={work || assessment.verdict !== "ok"} />
       {rest && (
         <>
           <section class="stack" aria-labelledby="checks-heading">

@@ -21,6 +21,11 @@ function ownLanes(): Assessor {
         ...options,
         lane: lane(options.lane ?? "rank"),
       }),
+    prescribe: (fitment, candidates, handlers, options) =>
+      assessor.prescribe(fitment, candidates, handlers, {
+        ...options,
+        lane: lane(options.lane ?? "prescribe"),
+      }),
     planRemeasure: (fitment, assessment, tools, handlers, options = {}) =>
       assessor.planRemeasure(fitment, assessment, tools, handlers, {
         ...options,

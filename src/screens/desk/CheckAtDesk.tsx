@@ -5,7 +5,6 @@ import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { oddReadings } from "../../records/review/oddReadings.ts";
 import { TravelLadder } from "../answer/ladder/TravelLadder.tsx";
-import { Cautions } from "../answer/sections/Cautions.tsx";
 import { Charts } from "../answer/sections/Charts.tsx";
 import { Figures } from "../answer/sections/Figures.tsx";
 import { MeasureAgain } from "../answer/sections/MeasureAgain.tsx";
@@ -13,6 +12,7 @@ import { SideComparison } from "../answer/sections/SideComparison.tsx";
 import { certification, VerdictPanel } from "../answer/sections/VerdictPanel.tsx";
 import { useAssessment } from "../assessment/useAssessment.ts";
 import { useAssessor } from "../assessment/useAssessor.ts";
+import { usePrescription } from "../assessment/usePrescription.ts";
 import { FullTravelLine } from "../fullTravel/FullTravelNote.tsx";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { Disclosure } from "../parts/Disclosure.tsx";
@@ -112,6 +112,7 @@ function Opened({
   const assessment =
     assessed.state === "static" || assessed.state === "complete" ? assessed.assessment : null;
   const complete = assessed.state === "complete";
+  const prescribing = usePrescription(assessor, record, complete ? fitment : null, pack, unit);
   const latest = versions[0]?.key === submission.key;
 
   return (
@@ -166,9 +167,10 @@ function Opened({
             <div class="desk-verdict">
               <VerdictPanel
                 assessment={assessment}
-                stop={fitment.stop}
+                fitment={fitment}
                 complete={complete}
-                proposed={null}
+                prescribing={prescribing}
+                raised={record.vehicle.liftMm > 0}
                 unit={unit}
               />
             </div>
@@ -235,7 +237,6 @@ function Opened({
           )}
           <Photos record={record} leftOut={submission.photosLeftOut} />
           <Facts record={record} />
-          <Cautions raised={record.vehicle.liftMm > 0} work />
           <p class="small">{certification}</p>
         </div>
         <div class="stack desk-check-side">

@@ -100,7 +100,7 @@ export function QuickCheckAnswerView({
           </div>
         </section>
       )}
-      <Cautions raised={answer.cautionsFor === "raised"} work={answer.answer !== "no"} />
+      <Cautions raised={answer.cautionsFor === "raised"} />
       {answer.assumed.length > 0 && (
         <Disclosure summary="What this takes from the pack or assumes">
           <ul class="plain-list">

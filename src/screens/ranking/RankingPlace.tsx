@@ -1,6 +1,7 @@
 import { useEffect, useMemo, useState } from "preact/hooks";
 import type { Assessor } from "../../compute/assessor.ts";
-import type { Candidate, RankedStop } from "../../physics/ranking/rankStops.ts";
+import type { Candidate } from "../../physics/prescription/candidates.ts";
+import type { RankedStop } from "../../physics/ranking/rankStops.ts";
 import type { Sentence } from "../../physics/sentence.ts";
 import { fitmentOf } from "../../records/check/fitmentOf.ts";
 import { completeRecord, type StoredCheck } from "../../records/check/storedCheck.ts";
@@ -255,7 +256,7 @@ function Ranked({
             </Notice>
           )}
           <Groups ranking={ranking} row={row} unit={unit} />
-          <Cautions raised={raised} work />
+          <Cautions raised={raised} />
           <p class="small">{certification}</p>
         </>
       )}

@@ -104,8 +104,8 @@ describe("a stop that the vehicle sits on", () => {
   };
 
   test("is said before anything else", () => {
-    expect(inModelUnits(prescribed(pressed()).message)).toMatch(
-      /^It sits on its stop, pressed by 12\.0 mm on the (left|right): look at springs and load first\. /,
+    expect(inModelUnits(prescribed(pressed()).first)).toMatch(
+      /^It sits on its stop, pressed by 12\.0 mm on the (left|right): look at springs and load first\.$/,
     );
   });
 

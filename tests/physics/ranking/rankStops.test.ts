@@ -4,17 +4,14 @@ import { assessFitment } from "../../../src/physics/assess.ts";
 import { cornerReadings } from "../../../src/physics/budget/cornerReadings.ts";
 import { gapOf } from "../../../src/physics/budget/gap.ts";
 import type { Fitment } from "../../../src/physics/fitment.ts";
+import type { Candidate } from "../../../src/physics/prescription/candidates.ts";
 import { fitmentWithStop } from "../../../src/physics/prescription/fitmentWithStop.ts";
 import {
   compareRanked,
   marginScore,
   type RankedStop,
 } from "../../../src/physics/ranking/rankedStop.ts";
-import {
-  type Candidate,
-  type RankProgress,
-  rankStops,
-} from "../../../src/physics/ranking/rankStops.ts";
+import { type RankProgress, rankStops } from "../../../src/physics/ranking/rankStops.ts";
 import { meanOf } from "../../../src/physics/uncertainty/readingMean.ts";
 import { demoPack } from "../../../src/records/pack/demoPack.ts";
 import { recordStop } from "../../../src/records/pack/pack.ts";

@@ -1,11 +1,11 @@
 import { describe, expect, it } from "vitest";
 import { gapOf } from "../../../src/physics/budget/gap.ts";
+import { scaledBuilds, spacersByMm } from "../../../src/physics/prescription/candidates.ts";
 import { fitmentWithStop } from "../../../src/physics/prescription/fitmentWithStop.ts";
+import { prescribeSteps } from "../../../src/physics/prescription/prescribe.ts";
 import { inModelUnits } from "../../../src/physics/sentence.ts";
-import { secantRate } from "../../../src/physics/stop/stiffnessClass.ts";
-import { stopCurve } from "../../../src/physics/stop/stopCurve.ts";
-import { proposedStop } from "../../../src/screens/answer/compare/proposedStop.ts";
-import { tallerStop } from "../../../src/screens/answer/compare/tallerStop.ts";
+import { prescribedStop } from "../../../src/screens/answer/compare/prescribedStop.ts";
+import { finished } from "../../physics/prescription/exhaustive.ts";
 import { assessed, demoFitment } from "./demoChecks.ts";
 
 const marlow = demoFitment("arm-fits");
@@ -42,54 +42,27 @@ describe("another stop on the same mount", () => {
   });
 });
 
-describe("a taller stop of the same build", () => {
-  const taller = tallerStop(raised.stop, 21);
+describe("what is prescribed", () => {
+  const set = (name: Parameters<typeof demoFitment>[0]) => {
+    const fitment = demoFitment(name);
+    const prescription = finished(
+      prescribeSteps(fitment, scaledBuilds(fitment.stop), { spacersMm: spacersByMm }),
+    );
+    return prescribedStop({ state: "found", prescription });
+  };
 
-  it("grows in one proportion: same usable share, same stiffness class", () => {
-    expect(taller.freeHeight.values).toEqual([63]);
-    expect(taller.usableCompressionMm / 63).toBeCloseTo(raised.stop.usableCompressionMm / 42, 12);
-    const [before, after] = [stopCurve(raised.stop), stopCurve(taller)];
-    if (!before.ok || !after.ok) throw new Error("no curve");
-    expect(secantRate(after.value)).toBeCloseTo(secantRate(before.value), 9);
-  });
-
-  it("claims no damping that was not tested at its height", () => {
-    expect(tallerStop(demoFitment("damper-shaft").stop, 10)).toMatchObject({
-      damping: null,
-      testedAtSpeed: false,
-    });
-  });
-});
-
-describe("the stiffness class proposed", () => {
-  it("is the nearest that works on both sides, and then nothing fails", () => {
+  it("is set against what is fitted, as it was tested", () => {
     // The vectors: of this strut's classes only 160 N/mm works, on both sides.
-    const strut = demoFitment("strut-too-stiff");
-    const proposal = proposedStop(strut, assessed(strut));
-    if (!proposal?.fitment.ok) throw new Error("no proposal");
-    expect(inModelUnits(proposal.name)).toBe("this stop in class 160 N/mm");
-    const answer = assessed(proposal.fitment.value);
-    expect(answer.corners.map(({ secantRateNPerMm }) => Math.round(secantRateNPerMm))).toEqual([
-      160, 160,
-    ]);
-    expect(answer.verdict).toBe("ok");
-  });
-});
-
-describe("the height proposed", () => {
-  it("is tried on the vehicle, and the clearance then holds", () => {
-    const proposal = proposedStop(raised, assessed(raised));
-    if (!proposal?.fitment.ok) throw new Error("no proposal");
-    const answer = assessed(proposal.fitment.value);
-    for (const { checks, mostExtraHeightMm } of answer.corners) {
-      expect(checks.find(({ id }) => id === "clearance")?.state).toBe("ok");
-      expect(mostExtraHeightMm).toBeGreaterThanOrEqual(0);
-    }
+    const other = set("strut-too-stiff");
+    if (other === null) throw new Error("nothing prescribed");
+    expect(other.assessment.verdict).toBe(assessed(other.fitment).verdict);
+    expect(
+      other.assessment.corners.map(({ secantRateNPerMm }) => Math.round(secantRateNPerMm)),
+    ).toEqual([160, 160]);
+    expect(other.assessment.verdict).toBe("ok");
   });
 
-  it("is none where the answer proposes none", () => {
-    expect(proposedStop(marlow, assessed(marlow))).toBeNull();
-    const towing = demoFitment("axle-towing-early");
-    expect(proposedStop(towing, assessed(towing))).toBeNull();
+  it("is nothing to set against where it stays as it is", () => {
+    expect(set("arm-fits")).toBeNull();
   });
 });

@@ -1,85 +1,94 @@
-import type { Assessment, Stop } from "../../../physics/fitment.ts";
-import { sentenceText } from "../../../records/entry/quantityText.ts";
+import type { Assessment, Fitment } from "../../../physics/fitment.ts";
+import { sitsOnStopSentence } from "../../../physics/prescription/prescriptionSentences.ts";
+import { readingName } from "../../../physics/readingNames.ts";
+import { sentenceText, withoutRanges } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { estimateSentence } from "../../../records/pack/stopTitle.ts";
-import { checkTitles, sideWords, verdictWords } from "../../assessment/stateWords.ts";
+import { checkTitles, verdictWords } from "../../assessment/stateWords.ts";
+import type { Prescribing } from "../../assessment/usePrescription.ts";
 import { StateMark } from "../../drawings/StateMark.tsx";
-import type { ComparedStop } from "../compare/useComparison.ts";
+import { Button } from "../../parts/Button.tsx";
 import { isMissing } from "../missing.ts";
+import { Cautions } from "./Cautions.tsx";
+import { WhatToDo } from "./WhatToDo.tsx";
 
 export const certification = "The result screens an installation; it does not certify it.";
 
-interface Told {
-  readonly where: string;
-  readonly text: string;
-}
-
-/** The verdict in word, shape and colour, why, and what to do: all of it without scrolling. */
+/**
+ * All of it without scrolling: that it sits on its stop, the verdict in word, shape and colour, one
+ * sentence why, one thing to do, what to measure where it is not sure.
+ */
 export function VerdictPanel({
   assessment,
-  stop,
+  fitment,
   complete,
-  proposed,
+  prescribing,
+  raised,
+  go,
   unit,
 }: {
   assessment: Assessment;
-  stop: Stop;
+  fitment: Fitment;
   /** False while impacts and stiffness are still being worked out. */
   complete: boolean;
-  /** The other height that the advice names, tried on this vehicle. */
-  proposed: ComparedStop | null;
+  prescribing: Prescribing;
+  raised: boolean;
+  /** To the step of a reading; absent where none can be taken. */
+  go?: (step: string) => void;
   unit: LengthUnit;
 }) {
   const settled = complete || assessment.verdict === "no";
   const { verdict } = assessment;
-  const advice = adviceOf(assessment, unit);
+  const first = sitsOnStopSentence(fitment);
   const soFar = inOrderSoFar(assessment);
-  const estimate = estimateSentence(stop);
+  const estimate = estimateSentence(fitment.stop);
+  const again = verdict === "unsure" ? readingToTake(assessment) : null;
   return (
     <section class={settled ? `verdict verdict-${verdict}` : "verdict"} aria-live="polite">
+      {first.length > 0 && (
+        <p class="verdict-first">
+          <strong>{sentenceText(first, unit, { coarse: true })}</strong>
+        </p>
+      )}
       <div class="verdict-head">
         {settled && <StateMark state={verdict} size={56} label="" />}
         <h1 class={settled ? `tone-${verdict}` : ""} tabIndex={-1}>
           {settled ? verdictWords[verdict] : "Working out impacts …"}
         </h1>
       </div>
-      {estimate && (
-        <p>
-          <strong>An estimate.</strong> {estimate}
+      {settled && (
+        <p class="verdict-reason">
+          {sentenceText(withoutRanges(assessment.reason), unit, { coarse: true })}
         </p>
       )}
-      {settled && <p class="verdict-reason">{sentenceText(assessment.reason, unit)}</p>}
-      {settled && soFar && <p>{soFar}</p>}
-      {settled && advice.length > 0 && (
-        <div class="verdict-advice">
-          <h2>What to do</h2>
-          <ul>
-            {advice.map(({ where, text }) => (
-              <li key={`${where} ${text}`}>
-                {where && <strong>{where}: </strong>}
-                {text}
-              </li>
-            ))}
-          </ul>
-        </div>
+      {settled && <WhatToDo prescribing={prescribing} unit={unit} />}
+      {settled && again !== null && go && (
+        <Button wide icon="forward" onClick={() => go(again)}>
+          Measure {readingName(again)} again
+        </Button>
       )}
-      {settled && proposed && (
-        <div class="verdict-proposed">
-          <p class="check-state">
-            <StateMark state={proposed.assessment.verdict} size={22} label="" />
-            <span>
-              Tried with {sentenceText(proposed.name, unit)}:{" "}
-              <strong class={`tone-${proposed.assessment.verdict}`}>
-                {verdictWords[proposed.assessment.verdict].toLowerCase()}
-              </strong>
-            </span>
-          </p>
-          <p class="check-sentence">{sentenceText(proposed.assessment.reason, unit)}</p>
-        </div>
+      {settled && <Cautions raised={raised} />}
+      {settled && soFar && <p class="small">{soFar}</p>}
+      {estimate && (
+        <p class="small">
+          <strong>An estimate.</strong> {estimate}
+        </p>
       )}
       <p class="verdict-limits">{certification}</p>
     </section>
   );
+}
+
+/** The first reading that a check is unsure of, beyond what was never given. */
+function readingToTake({ corners }: Assessment): string | null {
+  for (const { checks, missing } of corners) {
+    for (const { state, reading } of checks) {
+      if (state === "unsure" && reading !== undefined && !isMissing(reading, missing)) {
+        return reading;
+      }
+    }
+  }
+  return null;
 }
 
 /** What cannot be decided yet does not hide what can. */
@@ -91,25 +100,4 @@ function inOrderSoFar({ verdict, corners }: Assessment): string | null {
   );
   const words = fine.map((id) => checkTitles[id].toLowerCase());
   return words.length > 0 ? `In order so far: ${words.join("; ")}.` : null;
-}
-
-/** The first two things to do of each side beyond finding what is missing, most useful first; once, where both sides have the same. */
-function adviceOf({ corners }: Assessment, unit: LengthUnit): Told[] {
-  const told = corners
-    .flatMap(({ side, advice, missing }) =>
-      advice
-        .filter(({ kind, reading }) => kind !== "measureAgain" || !isMissing(reading, missing))
-        .slice(0, 2)
-        .map(({ sentence }, rank) => ({
-          rank,
-          where: sideWords[side],
-          text: sentenceText(sentence, unit),
-        })),
-    )
-    .sort((a, b) => a.rank - b.rank);
-  return told.flatMap((one) => {
-    const same = told.filter(({ text }) => text === one.text);
-    if (same.length < 2) return [one];
-    return same[0] === one ? [{ ...one, where: "Both sides" }] : [];
-  });
 }

@@ -1,0 +1,61 @@
+import { sentenceText } from "../../../records/entry/quantityText.ts";
+import type { LengthUnit } from "../../../records/entry/units.ts";
+import { verdictWords } from "../../assessment/stateWords.ts";
+import type { Prescribing } from "../../assessment/usePrescription.ts";
+import { StateMark } from "../../drawings/StateMark.tsx";
+
+/** One thing to do, tested, or what blocks it and what frees it. */
+export function WhatToDo({ prescribing, unit }: { prescribing: Prescribing; unit: LengthUnit }) {
+  return (
+    <div class="verdict-advice" aria-live="polite">
+      <h2>What to do</h2>
+      <Prescribed prescribing={prescribing} unit={unit} />
+    </div>
+  );
+}
+
+function Prescribed({ prescribing, unit }: { prescribing: Prescribing; unit: LengthUnit }) {
+  if (prescribing.state === "fault") {
+    return <p>{sentenceText(prescribing.fault.sentence, unit)}</p>;
+  }
+  if (prescribing.state === "searching") {
+    const { progress } = prescribing;
+    return (
+      <div class="progress-line" role="status">
+        <label>
+          {progress === null || progress.done === 0
+            ? "Trying stops and spacers …"
+            : `Trying stops and spacers: ${progress.done} of ${progress.total}`}
+          <progress value={progress?.done ?? 0} max={Math.max(1, progress?.total ?? 1)} />
+        </label>
+      </div>
+    );
+  }
+  const { prescription } = prescribing;
+  const text = (sentence: typeof prescription.message) =>
+    sentenceText(sentence, unit, { coarse: true });
+  const changes = !prescription.none && prescription.change !== "nothing";
+  return (
+    <>
+      <p class="prescription">{text(prescription.message)}</p>
+      {changes && (
+        <p class="check-state">
+          <StateMark state={prescription.verdict} size={22} label="" />
+          <span>
+            Tried on this vehicle:{" "}
+            <strong class={`tone-${prescription.verdict}`}>
+              {verdictWords[prescription.verdict].toLowerCase()}
+            </strong>
+          </span>
+        </p>
+      )}
+      {prescription.remarks.length > 0 && (
+        <ul class="prescription-remarks">
+          {prescription.remarks.map((remark) => (
+            <li key={text(remark)}>{text(remark)}</li>
+          ))}
+        </ul>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,53 @@
+import { useEffect, useMemo, useState } from "preact/hooks";
+import type { Assessor } from "../../compute/assessor.ts";
+import type { Fitment } from "../../physics/fitment.ts";
+import type { Fault } from "../../physics/outcome.ts";
+import type { Prescription } from "../../physics/prescription/prescribe.ts";
+import type { SearchProgress } from "../../physics/prescription/searchSteps.ts";
+import type { LengthUnit } from "../../records/entry/units.ts";
+import type { Pack } from "../../records/pack/pack.ts";
+import { type MountedCheck, prescribable, spacersOf } from "../../records/pack/packCandidates.ts";
+
+export type Prescribing =
+  | { readonly state: "searching"; readonly progress: SearchProgress | null }
+  | { readonly state: "found"; readonly prescription: Prescription }
+  | { readonly state: "fault"; readonly fault: Fault };
+
+const searching: Prescribing = { state: "searching", progress: null };
+
+/** What to do about the vehicle of a check, searched beside the screen; null fitment or pack: not yet. */
+export function usePrescription(
+  assessor: Assessor,
+  check: MountedCheck,
+  fitment: Fitment | null,
+  pack: Pack | null,
+  unit: LengthUnit,
+): Prescribing {
+  const [prescribing, setPrescribing] = useState<Prescribing>(searching);
+  const asked = useMemo(
+    () =>
+      fitment && pack
+        ? {
+            fitment,
+            candidates: prescribable(pack, check, fitment),
+            spacersMm: spacersOf(pack, unit),
+          }
+        : null,
+    [check, fitment, pack, unit],
+  );
+  useEffect(() => {
+    setPrescribing(searching);
+    if (asked === null) return;
+    return assessor.prescribe(
+      asked.fitment,
+      asked.candidates,
+      {
+        onProgress: (progress) => setPrescribing({ state: "searching", progress }),
+        onPrescribed: (prescription) => setPrescribing({ state: "found", prescription }),
+        onFault: (fault) => setPrescribing({ state: "fault", fault }),
+      },
+      { spacersMm: asked.spacersMm },
+    );
+  }, [assessor, asked]);
+  return prescribing;
+}
