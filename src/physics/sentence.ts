@@ -49,3 +49,8 @@ export function inModelUnits(sentence: Sentence): string {
     .map((part) => (typeof part === "string" ? part : modelUnits[part.kind](part.value)))
     .join("");
 }
+
+/** The text with a capital at its start. */
+export function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

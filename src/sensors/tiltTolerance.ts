@@ -1,6 +1,6 @@
+import { standardGravity } from "../physics/standardGravity.ts";
 import type { TiltSource } from "./tiltSamples.ts";
 import type { TiltZero } from "./tiltZero.ts";
-import { standardGravity } from "./upDirection.ts";
 
 /**
  * ± half-width of what a phone's sensor may still be off by, degrees, by how its zero was found: not

@@ -1,3 +1,5 @@
+import { standardGravity } from "../physics/standardGravity.ts";
+
 /**
  * The direction straight up, against gravity, as a unit vector in the phone's own axes: x to the right
  * of the screen held upright, y to its top, z out of the screen (W3C Device Orientation and Motion).
@@ -22,9 +24,6 @@ export function upFromOrientation(beta: number | null, gamma: number | null): Up
   const [b, g] = [radians(beta), radians(gamma)];
   return { x: -Math.cos(b) * Math.sin(g), y: Math.sin(b), z: Math.cos(b) * Math.cos(g) };
 }
-
-/** Standard gravity, m/s² (CGPM 1901). */
-export const standardGravity = 9.80665;
 
 /** The least and greatest acceleration, m/s², that is taken for gravity alone (common practice). */
 const gravityAlone = [standardGravity - 1, standardGravity + 1] as const;

@@ -1,8 +1,8 @@
+import { standardGravity } from "../../src/physics/standardGravity.ts";
 import {
   joulesPerFootPoundForce,
   metresPerSecondPerMilePerHour,
   pascalsPerPoundForcePerSquareInch,
-  standardGravity,
   toModel,
 } from "../../src/records/entry/units.ts";
 import { publishedSource, rounding } from "./support/published.ts";

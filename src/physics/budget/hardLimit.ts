@@ -2,8 +2,8 @@ import type { Corner, LimitKind } from "../fitment.ts";
 import type { Kinematics } from "../kinematics/kinematics.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
 import { readingName } from "../readingNames.ts";
-import { length } from "../sentence.ts";
-import { capital, checkedMean } from "../uncertainty/readingMean.ts";
+import { capital, length } from "../sentence.ts";
+import { checkedMean } from "../uncertainty/readingMean.ts";
 
 /** The hard limit that touches first. */
 export interface FirstHardLimit {

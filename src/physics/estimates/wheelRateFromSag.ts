@@ -1,6 +1,6 @@
 import { fail, type Outcome, succeed } from "../outcome.ts";
-import { standardGravity } from "../road/restPosition.ts";
 import { inModelUnits, length } from "../sentence.ts";
+import { standardGravity } from "../standardGravity.ts";
 import { type Estimate, isPositive, powerTolerance, type Toleranced } from "./estimate.ts";
 
 /**

@@ -1,7 +1,6 @@
 import type { Fitment, LimitKind, TouchedPart } from "../fitment.ts";
 import { readingName } from "../readingNames.ts";
-import { length, type Quantity, type Sentence } from "../sentence.ts";
-import { capital } from "../uncertainty/readingMean.ts";
+import { capital, length, type Quantity, type Sentence } from "../sentence.ts";
 import type { ComparedCorner } from "./compareFullTravel.ts";
 import { partTouches } from "./fullTravelCheck.ts";
 import type { Explanation } from "./likeliestWrong.ts";

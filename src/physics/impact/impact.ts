@@ -1,6 +1,6 @@
 import type { DesignEvent, EventResult } from "../fitment.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
-import { standardGravity } from "../road/restPosition.ts";
+import { standardGravity } from "../standardGravity.ts";
 import { DormandPrince } from "./dormandPrince.ts";
 import { ImpactPeaks } from "./impactPeaks.ts";
 import type { ImpactSetup } from "./impactSetup.ts";

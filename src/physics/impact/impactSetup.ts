@@ -6,9 +6,10 @@ import { fail, type Outcome, succeed } from "../outcome.ts";
 import { readingName } from "../readingNames.ts";
 import { heldAtRide } from "../road/heldAtRide.ts";
 import { restPosition } from "../road/restPosition.ts";
+import { capital } from "../sentence.ts";
 import { curveAtRest, type StopAtSpeed, stopAtSpeed } from "../stop/stopAtSpeed.ts";
 import { type StopCurve, stopCurve } from "../stop/stopCurve.ts";
-import { capital, checkedMean } from "../uncertainty/readingMean.ts";
+import { checkedMean } from "../uncertainty/readingMean.ts";
 
 /** One corner at its mean readings, ready to be put through design events. All at the wheel. */
 export interface ImpactSetup {

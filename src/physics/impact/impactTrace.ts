@@ -1,4 +1,4 @@
-import { standardGravity } from "../road/restPosition.ts";
+import { standardGravity } from "../standardGravity.ts";
 import type { DormandPrince } from "./dormandPrince.ts";
 import type { QuarterCar } from "./quarterCar.ts";
 

@@ -1,4 +1,4 @@
-import { standardGravity } from "../road/restPosition.ts";
+import { standardGravity } from "../standardGravity.ts";
 import { losesEnergy } from "../stop/stopAtSpeed.ts";
 import { restLossSpeed, StopForce } from "../stop/stopForce.ts";
 import type { DormandPrince, OdeSystem } from "./dormandPrince.ts";

@@ -1,6 +1,6 @@
 import type { DesignEvent, HumpEvent, ObstacleEvent } from "../fitment.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
-import { standardGravity } from "../road/restPosition.ts";
+import { standardGravity } from "../standardGravity.ts";
 
 /** Road height over time while the wheel is on the bump. m, s; up positive. */
 export interface BumpProfile {

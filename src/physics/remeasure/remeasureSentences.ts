@@ -1,8 +1,7 @@
 import type { CornerAssessment, LimitKind } from "../fitment.ts";
 import type { ReadingId } from "../outcome.ts";
 import { readingName } from "../readingNames.ts";
-import { length, type Quantity, type Sentence } from "../sentence.ts";
-import { capital } from "../uncertainty/readingMean.ts";
+import { capital, length, type Quantity, type Sentence } from "../sentence.ts";
 import type { Margin } from "./margin.ts";
 import type { OpenQuestion } from "./openQuestions.ts";
 import type { RemeasureForecast } from "./remeasureForecast.ts";

@@ -1,10 +1,8 @@
 import type { Kinematics } from "../kinematics/kinematics.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
 import { length } from "../sentence.ts";
+import { standardGravity } from "../standardGravity.ts";
 import type { StopCurve } from "../stop/stopCurve.ts";
-
-/** Standard gravity, m/s². Source: NIST SP 811, App. B. */
-export const standardGravity = 9.80665;
 
 export interface RestCorner {
   readonly kinematics: Kinematics;

@@ -1,7 +1,8 @@
 import type { UseRules } from "../fitment.ts";
 import { type Fault, fail, type Outcome, type ReadingId, succeed } from "../outcome.ts";
+import { standardGravity } from "../standardGravity.ts";
 import { levelPassedPerKm, upcrossingsPerKm, zeroUpcrossingsPerSecond } from "./levelCrossings.ts";
-import { type RestCorner, restPosition, standardGravity } from "./restPosition.ts";
+import { type RestCorner, restPosition } from "./restPosition.ts";
 import { travelVariance } from "./roadResponse.ts";
 import { roadVelocityIntensity } from "./roughness.ts";
 

@@ -1,15 +1,21 @@
 import type { LimitKind, Reading } from "../fitment.ts";
 import { fail, type Outcome, type ReadingId, succeed } from "../outcome.ts";
 import { readingName } from "../readingNames.ts";
+import { capital } from "../sentence.ts";
 
 /** What a reading measures, and so which means are possible. */
 export type ReadingSort = "length" | "offset" | "gap" | "angle" | "mass";
 
-/** The arithmetic mean of a reading's repeats, in the reading's own unit. The list must not be empty. */
-export function meanOf(reading: Reading): number {
+/** The arithmetic mean of numbers of one kind, of which there is at least one. */
+export function mean(values: readonly number[]): number {
   let sum = 0;
-  for (const value of reading.values) sum += value;
-  return sum / reading.values.length;
+  for (const value of values) sum += value;
+  return sum / values.length;
+}
+
+/** The mean of a reading's repeats, in the reading's own unit. */
+export function meanOf(reading: Reading): number {
+  return mean(reading.values);
 }
 
 /**
@@ -46,30 +52,26 @@ export function checkedMean(
       id,
     );
   }
-  const mean = meanOf(reading);
-  if (sort === "length" && mean <= 0) {
+  const middle = meanOf(reading);
+  if (sort === "length" && middle <= 0) {
     return fail(
       "lengthNotPositive",
       [`${capital(name)} must be above zero. Measure it again.`],
       id,
     );
   }
-  if (sort === "mass" && mean <= 0) {
+  if (sort === "mass" && middle <= 0) {
     return fail("massNotPositive", [`${capital(name)} must be above zero. Weigh it again.`], id);
   }
-  if (sort === "gap" && mean < 0) {
+  if (sort === "gap" && middle < 0) {
     return fail(
       "gapNegative",
       [`${capital(name)} cannot be below zero. Type 0 if the stop already touches its pad.`],
       id,
     );
   }
-  if (sort === "angle" && Math.abs(mean) >= 90) {
+  if (sort === "angle" && Math.abs(middle) >= 90) {
     return fail("angleTooSteep", [`${capital(name)} must lie between −90° and 90°.`], id);
   }
-  return succeed(mean);
-}
-
-export function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
+  return succeed(middle);
 }

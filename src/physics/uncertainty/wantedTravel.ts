@@ -1,10 +1,10 @@
 import { recordedGapOf } from "../budget/gap.ts";
 import type { Corner, Fitment, Ride, RideQuantity, UseRules } from "../fitment.ts";
 import { levelPassedPerKm, zeroUpcrossingsPerSecond } from "../road/levelCrossings.ts";
-import { standardGravity } from "../road/restPosition.ts";
 import { travelVariance } from "../road/roadResponse.ts";
 import { progressiveContactFactor, type RoadCorner, type RoadTravel } from "../road/roadTravel.ts";
 import { roadVelocityIntensity } from "../road/roughness.ts";
+import { standardGravity } from "../standardGravity.ts";
 import type { StopCurve } from "../stop/stopCurve.ts";
 import type { SharedDraws, WantedTravel } from "./cornerDraws.ts";
 import type { DrawnReading } from "./drawnReading.ts";

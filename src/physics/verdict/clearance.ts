@@ -1,6 +1,6 @@
 import type { Check } from "../fitment.ts";
 import { limitTouches } from "../readingNames.ts";
-import { length, type Sentence } from "../sentence.ts";
+import { capital, length, type Sentence } from "../sentence.ts";
 import {
   type CornerEvidence,
   mostDoubted,
@@ -80,7 +80,7 @@ export function clearanceCheck(evidence: CornerEvidence): Check {
         probability,
         reading: mostDoubted(evidence, "reserve"),
         sentence: [
-          `${touches.charAt(0).toUpperCase()}${touches.slice(1)} `,
+          `${capital(touches)} `,
           length(Math.max(0, -limit.reserveMm)),
           " of wheel travel before the stop has done its work.",
         ],

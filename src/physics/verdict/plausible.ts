@@ -1,9 +1,9 @@
 import type { CornerPlace } from "../budget/cornerReadings.ts";
 import type { Check, Interval, LayoutKind, Reading } from "../fitment.ts";
 import type { ReadingId } from "../outcome.ts";
-import { length, type Sentence } from "../sentence.ts";
+import { capital, length, type Sentence } from "../sentence.ts";
 import type { DrawnReading } from "../uncertainty/drawnReading.ts";
-import { capital, meanOf } from "../uncertainty/readingMean.ts";
+import { meanOf } from "../uncertainty/readingMean.ts";
 import { type CornerEvidence, nameIn } from "./cornerEvidence.ts";
 
 /** Lever ratios seen on vehicles, wheel per stop. Common practice, no source. */

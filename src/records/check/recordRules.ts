@@ -2,7 +2,7 @@ import type { Fault } from "../../physics/outcome.ts";
 import { cornerReadingNames, standingNames } from "../../physics/readings/cornerReadings.ts";
 import { layoutReadingsInOrder } from "../../physics/readings/geometryRegistry.ts";
 import { limitOf } from "../../physics/readings/readingId.ts";
-import type { Sentence } from "../../physics/sentence.ts";
+import { capital, type Sentence } from "../../physics/sentence.ts";
 import { catalogueEntry, entryName } from "../entry/readingCatalogue.ts";
 import type { CheckStop, PartialCheckRecord, PartialCorner, TypedReading } from "./checkRecord.ts";
 import { fullTravelFaults } from "./fullTravelRules.ts";
@@ -17,10 +17,6 @@ export type JudgedParts = Pick<
 /** One fault of a record: the field's id, and the sentence that begins with its plain name. */
 function fault(code: string, id: string, sentence: Sentence): Fault {
   return { code, sentence, reading: id };
-}
-
-function capitalised(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 /** "The left gap": how a fault's sentence names a field. */
@@ -199,7 +195,7 @@ export function recordFaults(record: JudgedParts): Fault[] {
     if (value < 0) {
       faults.push(
         fault("negative", `ride.${name}`, [
-          `${capitalised(`the ${catalogueEntry(name).name}`)}: its ± cannot be below 0.`,
+          `${capital(`the ${catalogueEntry(name).name}`)}: its ± cannot be below 0.`,
         ]),
       );
     }

@@ -1,4 +1,5 @@
 import type { Outcome, ReadingId } from "../../physics/outcome.ts";
+import { mean } from "../../physics/uncertainty/readingMean.ts";
 import type { Entry } from "./entry.ts";
 import { catalogueEntry } from "./readingCatalogue.ts";
 import {
@@ -62,7 +63,7 @@ export function entryToolShares(
     tool,
     reach: isReach(entry.reach) ? entry.reach : usualReach(id),
     kind: group === "near" ? "length" : group,
-    value: Math.abs(values.reduce((sum, value) => sum + value, 0) / values.length),
+    value: Math.abs(mean(values)),
     unit: entry.unit,
     texts: entry.texts,
   });

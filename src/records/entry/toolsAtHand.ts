@@ -1,5 +1,6 @@
 import type { ToolsAtHand } from "../../physics/remeasure/planRemeasure.ts";
 import type { BetterTool } from "../../physics/remeasure/readAgain.ts";
+import { mean } from "../../physics/uncertainty/readingMean.ts";
 import type { StoredCheck } from "../check/storedCheck.ts";
 import { type Entry, isReading, readEntry } from "./entry.ts";
 import { toolGroupOf, usualReach } from "./readingTools.ts";
@@ -23,7 +24,7 @@ function toolsFor(id: string, entry: Entry): readonly BetterTool[] {
   const reading = readEntry(id, entry);
   if (group === null || !reading.ok) return [];
   const { values } = reading.value;
-  const value = Math.abs(values.reduce((sum, each) => sum + each, 0) / values.length);
+  const value = Math.abs(mean(values));
   return toolsOf(group).flatMap((tool) => {
     const name = usual[tool];
     if (name === undefined || value > (longest[tool] ?? Number.POSITIVE_INFINITY)) return [];

@@ -16,7 +16,6 @@ export const newtonsPerMmPerPoundForcePerInch = newtonsPerPoundForce / mmPerInch
 export const joulesPerFootPoundForce = (newtonsPerPoundForce * 12 * mmPerInch) / 1000;
 export const metresPerSecondPerMilePerHour = 0.44704;
 export const pascalsPerPoundForcePerSquareInch = newtonsPerPoundForce / (mmPerInch / 1000) ** 2;
-export const standardGravity = 9.80665;
 
 /** A quantity and the units it is typed and shown in, with the factor to the model's unit. */
 const factors = {

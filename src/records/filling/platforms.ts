@@ -1,6 +1,7 @@
 import type { Reading, RideQuantity } from "../../physics/fitment.ts";
 import type { ReadingId } from "../../physics/outcome.ts";
 import type { Sentence } from "../../physics/sentence.ts";
+import { meanOf } from "../../physics/uncertainty/readingMean.ts";
 import { changeRecord, chooseLayout, type StoredCheck } from "../check/storedCheck.ts";
 import { isGeometryName, withField } from "../entry/entryPath.ts";
 import { catalogueEntry } from "../entry/readingCatalogue.ts";
@@ -98,10 +99,6 @@ export function packCornerMass(stored: StoredCheck, pack: Pack): Reading | null 
   return platformOfCheck(stored, pack)?.cornerMassKg ?? null;
 }
 
-function mean({ values }: Reading): number {
-  return values.reduce((sum, value) => sum + value, 0) / values.length;
-}
-
 /** How far a distance or angle may be from the pack's before it is asked again. */
 const farShare = 0.15;
 const farDegrees = 6;
@@ -128,7 +125,7 @@ export function packRemark(
   if (!reference) return null;
   const angle = catalogueEntry(id).kind === "angle";
   const kind = angle ? "angle" : "length";
-  const usual = mean(reference);
+  const usual = meanOf(reference);
   if (!isGeometryName(name)) {
     return {
       tone: "info",
@@ -140,7 +137,7 @@ export function packRemark(
     };
   }
   const far = angle ? farDegrees : farShare * usual;
-  if (reading && Math.abs(mean(reading) - usual) > Math.max(far, reference.tol + reading.tol)) {
+  if (reading && Math.abs(meanOf(reading) - usual) > Math.max(far, reference.tol + reading.tol)) {
     return {
       tone: "unsure",
       sentence: [

@@ -8,6 +8,7 @@ import type { Estimate, Toleranced } from "../../physics/estimates/estimate.ts";
 import { wheelRateFromSag } from "../../physics/estimates/wheelRateFromSag.ts";
 import type { RideQuantity, Side } from "../../physics/fitment.ts";
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
+import { mean } from "../../physics/uncertainty/readingMean.ts";
 import { type Entry, type StoredCheck, setEntry, setEstimate } from "../check/storedCheck.ts";
 import { entryText } from "../entry/entry.ts";
 import type { LengthUnit } from "../entry/units.ts";
@@ -24,10 +25,6 @@ import {
   tyreRates,
   unsprungShares,
 } from "./usualValues.ts";
-
-function mean(values: readonly number[]): number {
-  return values.reduce((sum, value) => sum + value, 0) / values.length;
-}
 
 /** The weight on a wheel of this axle, mean of the sides that are known. */
 export function cornerMass(stored: StoredCheck): Toleranced | null {

@@ -1,7 +1,7 @@
 import type { Assessment, Check, CornerAssessment, Interval } from "../../physics/fitment.ts";
 import type { ReadingId } from "../../physics/outcome.ts";
 import { limitTouches, readingName } from "../../physics/readingNames.ts";
-import { length, type Sentence } from "../../physics/sentence.ts";
+import { capital, length, type Sentence } from "../../physics/sentence.ts";
 import { sureEnough, unlikelyEnough } from "../../physics/verdict/decisions.ts";
 import type { CheckRecord } from "../check/checkRecord.ts";
 
@@ -151,7 +151,7 @@ function firstReason(
         answer === "yes" ? ", less than is wanted." : ".",
       ]
     : [
-        `${touches.charAt(0).toUpperCase()}${touches.slice(1)} `,
+        `${capital(touches)} `,
         length(-reserveMm),
         " of wheel travel before the stop has done its work",
         ...between,

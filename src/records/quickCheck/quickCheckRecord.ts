@@ -1,7 +1,7 @@
 import type { LayoutKind, LimitKind, Reading, Ride, Use } from "../../physics/fitment.ts";
 import { layoutAtHeight } from "../../physics/kinematics/layoutAtHeight.ts";
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
-import { inModelUnits, length, type Sentence } from "../../physics/sentence.ts";
+import { capital, inModelUnits, length, type Sentence } from "../../physics/sentence.ts";
 import { meanOf } from "../../physics/uncertainty/readingMean.ts";
 import type {
   CheckLayout,
@@ -289,8 +289,4 @@ function rideOf(
     tolerances: { ...ride.tolerances, payloadPerCornerKg: tol },
     estimated: { ...fromPack, payloadPerCornerKg: how },
   };
-}
-
-function capital(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }

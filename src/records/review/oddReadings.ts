@@ -1,6 +1,11 @@
 import { kinematicsOf } from "../../physics/kinematics/kinematics.ts";
 import type { ReadingId } from "../../physics/outcome.ts";
-import type { Quantity, QuantityKind, Sentence } from "../../physics/sentence.ts";
+import {
+  capital,
+  type Quantity,
+  type QuantityKind,
+  type Sentence,
+} from "../../physics/sentence.ts";
 import { meanOf } from "../../physics/uncertainty/readingMean.ts";
 import { believableRatio } from "../../physics/verdict/plausible.ts";
 import type { CheckRecord, TypedReading } from "../check/checkRecord.ts";
@@ -70,10 +75,6 @@ export function readingsOf(record: CheckRecord): NamedReading[] {
 export function quantityKindOf(id: ReadingId): QuantityKind {
   const { kind } = catalogueEntry(id);
   return kind === "angle" || kind === "mass" ? kind : "length";
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 function quantity(id: ReadingId, value: number): Quantity {

@@ -1,4 +1,4 @@
-import type { Sentence } from "../../physics/sentence.ts";
+import { capital, type Sentence } from "../../physics/sentence.ts";
 import { meanOf } from "../../physics/uncertainty/readingMean.ts";
 import type { CheckRecord, TypedReading } from "../check/checkRecord.ts";
 import { quantityText, sentenceText, withPlainSpaces } from "../entry/quantityText.ts";
@@ -62,10 +62,6 @@ function letter({ record, from, note }: ReplyContent, middle: readonly string[])
     from.trim(),
   ];
   return withPlainSpaces(`${paragraphs.filter((text) => text !== "").join("\n\n")}\n`);
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 /** Asks for readings again: which, what was read, why, and how to take them. */

@@ -27,10 +27,11 @@ import { Facts, History, Photos, VersionDifferences, Versions } from "./parts.ts
 import { ReadingsTable } from "./ReadingsTable.tsx";
 import type { Desk } from "./useDesk.ts";
 import { type OpenCheck, useDecisions, useOpenCheck } from "./useOpenCheck.ts";
-import { capital, momentText, wayWords } from "./words.ts";
+import { momentText, wayWords } from "./words.ts";
 import "../answer/answer.css";
 import "../charts/charts.css";
 import "../answer/sections/figures.css";
+import { capital } from "../../physics/sentence.ts";
 import { OneMoment } from "../parts/OneMoment.tsx";
 
 export interface CheckAtDeskProps {

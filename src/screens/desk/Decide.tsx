@@ -2,6 +2,7 @@ import { useMemo, useRef, useState } from "preact/hooks";
 import type { Assessor } from "../../compute/assessor.ts";
 import type { Assessment, Fitment } from "../../physics/fitment.ts";
 import type { Fault } from "../../physics/outcome.ts";
+import { capital } from "../../physics/sentence.ts";
 import { secantRate } from "../../physics/stop/stiffnessClass.ts";
 import { stopCurve } from "../../physics/stop/stopCurve.ts";
 import { meanOf } from "../../physics/uncertainty/readingMean.ts";
@@ -28,7 +29,7 @@ import { ReplyWays } from "./ReplyWays.tsx";
 import { askable, askedReadings, toldAnswer } from "./replyItems.ts";
 import type { Desk } from "./useDesk.ts";
 import { type TriedStop, useStopsTried } from "./useStopsTried.ts";
-import { capital, decisionWords, momentText } from "./words.ts";
+import { decisionWords, momentText } from "./words.ts";
 
 const kinds = [
   { value: "accept", name: "Accept" },

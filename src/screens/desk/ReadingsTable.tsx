@@ -1,5 +1,6 @@
 import type { Fitment, Side } from "../../physics/fitment.ts";
-import { meanOf } from "../../physics/uncertainty/readingMean.ts";
+import { capital } from "../../physics/sentence.ts";
+import { mean, meanOf } from "../../physics/uncertainty/readingMean.ts";
 import type { CheckRecord, TypedReading } from "../../records/check/checkRecord.ts";
 import { quantityText } from "../../records/entry/quantityText.ts";
 import { catalogueEntry } from "../../records/entry/readingCatalogue.ts";
@@ -7,7 +8,6 @@ import type { LengthUnit } from "../../records/entry/units.ts";
 import { type OddReading, quantityKindOf, readingsOf } from "../../records/review/oddReadings.ts";
 import { readingWords } from "../answer/formulas/readingById.ts";
 import { StateMark } from "../drawings/StateMark.tsx";
-import { capital } from "./words.ts";
 
 interface Line {
   readonly name: string;
@@ -35,8 +35,8 @@ function linesOf(record: CheckRecord, fitment: Fitment): Line[] {
 /** Scatter of the repeats: the standard deviation; nothing for one value. */
 function scatterOf({ values }: TypedReading): number | null {
   if (values.length < 2) return null;
-  const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
-  const squares = values.reduce((sum, value) => sum + (value - mean) ** 2, 0);
+  const middle = mean(values);
+  const squares = values.reduce((sum, value) => sum + (value - middle) ** 2, 0);
   return Math.sqrt(squares / (values.length - 1));
 }
 
@@ -131,8 +131,9 @@ function ReadingCell({
 /** The repeats on a line as wide as three tolerances to each side. */
 function Dots({ reading: { values, tol }, id }: { reading: TypedReading; id: string }) {
   if (values.length < 2 || tol <= 0) return null;
-  const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
-  const place = (value: number) => 60 + 50 * Math.max(-1, Math.min(1, (value - mean) / (3 * tol)));
+  const middle = mean(values);
+  const place = (value: number) =>
+    60 + 50 * Math.max(-1, Math.min(1, (value - middle) / (3 * tol)));
   const { name } = catalogueEntry(id);
   return (
     <svg

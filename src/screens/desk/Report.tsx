@@ -1,7 +1,7 @@
 import { useMemo } from "preact/hooks";
 import type { Assessor } from "../../compute/assessor.ts";
 import type { Assessment, Fitment } from "../../physics/fitment.ts";
-import type { QuantityKind, Sentence } from "../../physics/sentence.ts";
+import { capital, type QuantityKind, type Sentence } from "../../physics/sentence.ts";
 import { meanOf } from "../../physics/uncertainty/readingMean.ts";
 import { dateText } from "../../records/check/checkName.ts";
 import type { CheckRecord, TypedReading } from "../../records/check/checkRecord.ts";
@@ -25,7 +25,7 @@ import { History, Photos } from "./parts.tsx";
 import { Drawings, FiguresTable, Formulas } from "./ReportFigures.tsx";
 import type { Desk } from "./useDesk.ts";
 import { useDecisions, useOpenCheck } from "./useOpenCheck.ts";
-import { capital, whoWords } from "./words.ts";
+import { whoWords } from "./words.ts";
 import "../answer/answer.css";
 import "../charts/charts.css";
 import "../answer/sections/figures.css";

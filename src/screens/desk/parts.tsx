@@ -1,4 +1,5 @@
 import { useMemo } from "preact/hooks";
+import { capital } from "../../physics/sentence.ts";
 import { dateText } from "../../records/check/checkName.ts";
 import type { CheckRecord } from "../../records/check/checkRecord.ts";
 import { recordDifferences } from "../../records/check/recordDifferences.ts";
@@ -11,7 +12,7 @@ import type { Decision } from "../../records/review/decision.ts";
 import type { Listed } from "../../records/review/listedSubmission.ts";
 import { Disclosure } from "../parts/Disclosure.tsx";
 import { deskCheckHref } from "./deskRoutes.ts";
-import { capital, decisionWords, momentText, wayWords, whoWords } from "./words.ts";
+import { decisionWords, momentText, wayWords, whoWords } from "./words.ts";
 
 /** The versions of a check that came in, newest first. */
 export function Versions({ versions, shown }: { versions: readonly Listed[]; shown: string }) {

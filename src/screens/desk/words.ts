@@ -1,4 +1,5 @@
 import type { State } from "../../physics/fitment.ts";
+import { capital } from "../../physics/sentence.ts";
 import type { Role } from "../../records/check/checkRecord.ts";
 import type { DecisionKind, DeskState } from "../../records/review/decision.ts";
 import type { Listed } from "../../records/review/listedSubmission.ts";
@@ -67,8 +68,4 @@ export function momentText(iso: string): string {
 
 export function countWords(count: number, one: string, many = `${one}s`): string {
   return `${count.toLocaleString("en-GB")} ${count === 1 ? one : many}`;
-}
-
-export function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

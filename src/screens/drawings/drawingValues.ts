@@ -1,5 +1,6 @@
 import type { LimitKind, Reading, Side } from "../../physics/fitment.ts";
 import type { ReadingId } from "../../physics/outcome.ts";
+import { meanOf } from "../../physics/uncertainty/readingMean.ts";
 import type { PartialCheckRecord } from "../../records/check/checkRecord.ts";
 import { type DrawingValues, drawnReadings, type PicturedReading } from "./drawnNumbers.ts";
 
@@ -24,7 +25,7 @@ export function drawnReadingOf(id: ReadingId, limitKind?: LimitKind): PicturedRe
 
 function mean(reading: Reading | undefined): number | undefined {
   if (reading === undefined || reading.values.length === 0) return undefined;
-  return reading.values.reduce((sum, value) => sum + value, 0) / reading.values.length;
+  return meanOf(reading);
 }
 
 /**

@@ -11,6 +11,7 @@ import {
   neededReadings,
 } from "../../physics/readings/geometryRegistry.ts";
 import { limitPlaces } from "../../physics/readings/limitReadings.ts";
+import { capital } from "../../physics/sentence.ts";
 import type {
   CheckLayout,
   CheckLimit,
@@ -40,7 +41,7 @@ export const rideNames: readonly RideQuantity[] = [
 
 export function fieldLabel(name: string): string {
   const { name: words } = catalogueEntry(name);
-  return words.charAt(0).toUpperCase() + words.slice(1);
+  return capital(words);
 }
 
 export function layoutNames(kind: LayoutKind): readonly GeometryReadingName[] {

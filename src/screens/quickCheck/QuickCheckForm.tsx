@@ -1,4 +1,5 @@
 import type { LimitPlace } from "../../physics/readings/limitReadings.ts";
+import { mean } from "../../physics/uncertainty/readingMean.ts";
 import { usualPayloads } from "../../records/entry/payloadWords.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { Pack, Platform } from "../../records/pack/pack.ts";
@@ -9,9 +10,9 @@ import { SelectField } from "../parts/Field.tsx";
 import { QuickCheckReading } from "./QuickCheckReading.tsx";
 import { openOf, type QuickCheckDraft, type QuickCheckReadingName } from "./quickCheckDraft.ts";
 
-function mean(reading: { readonly values: readonly number[] } | undefined): number | null {
+function usualOf(reading: { readonly values: readonly number[] } | undefined): number | null {
   if (!reading || reading.values.length === 0) return null;
-  return reading.values.reduce((sum, value) => sum + value, 0) / reading.values.length;
+  return mean(reading.values);
 }
 
 /** How this clearance is measured on the platform, and what it usually is. */
@@ -20,7 +21,7 @@ function clearanceOn(
   kind: "tyre" | "damper",
 ): { readonly at: LimitPlace; readonly usualMm: number | null } {
   const limit = limits.find((each) => each.kind === kind);
-  if (limit) return { at: limit.at, usualMm: mean(limit.reading) };
+  if (limit) return { at: limit.at, usualMm: usualOf(limit.reading) };
   const onTheRod = kind === "damper" && (layout.kind === "strut" || layout.kind === "damper");
   return { at: onTheRod ? "stop" : "wheel", usualMm: null };
 }
@@ -88,21 +89,21 @@ export function QuickCheckForm({
             number={1}
             heading="Ride height"
             platform={platform}
-            usualMm={mean(platform.rideHeight)}
+            usualMm={usualOf(platform.rideHeight)}
           />
           <QuickCheckReading
             {...common("gap")}
             number={2}
             heading="Gap between stop and pad"
             platform={platform}
-            usualMm={mean(platform.gap)}
+            usualMm={usualOf(platform.gap)}
           />
           <QuickCheckReading
             {...common("stopHeight")}
             number={3}
             heading="Height of the stop that is fitted"
             platform={platform}
-            usualMm={mean(stopOf(pack, platform.usualStop)?.freeHeight)}
+            usualMm={usualOf(stopOf(pack, platform.usualStop)?.freeHeight)}
           />
           <QuickCheckReading
             {...common("clearance")}

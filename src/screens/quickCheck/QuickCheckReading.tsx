@@ -1,5 +1,6 @@
 import type { ComponentChildren } from "preact";
 import type { LimitPlace } from "../../physics/readings/limitReadings.ts";
+import { mean } from "../../physics/uncertainty/readingMean.ts";
 import { type Entry, entryLengthUnit, readEntry } from "../../records/entry/entry.ts";
 import { quantityText, sentenceText } from "../../records/entry/quantityText.ts";
 import { catalogueEntry, isBelievable } from "../../records/entry/readingCatalogue.ts";
@@ -16,10 +17,6 @@ import type { Tone } from "../parts/Notice.tsx";
 import { readingWords } from "../readings/readingWords.ts";
 import { spokenEntry } from "../voice/spokenEntry.ts";
 import { type QuickCheckReadingName, quickCheckIds } from "./quickCheckDraft.ts";
-
-function mean(values: readonly number[]): number {
-  return values.reduce((sum, value) => sum + value, 0) / Math.max(1, values.length);
-}
 
 /** What the drawings show before anything is typed: the vehicle as it usually stands. */
 function valuesOf(

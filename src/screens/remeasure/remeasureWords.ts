@@ -1,3 +1,4 @@
+import { capital } from "../../physics/sentence.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { type Entry, entryLengthUnit, readEntry } from "../../records/entry/entry.ts";
 import { limitKindOf } from "../../records/entry/entryPath.ts";
@@ -13,7 +14,7 @@ export function lineName(stored: StoredCheck, id: string): string {
     side !== undefined && (corner?.limits.length ?? 0) === 0
       ? `what could touch first on the ${side}`
       : entryName(id, limitKindOf(stored.record, id));
-  return name.charAt(0).toUpperCase() + name.slice(1);
+  return capital(name);
 }
 
 /** "40 %", to five per cent: more would be more than is known beforehand. */

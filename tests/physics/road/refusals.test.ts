@@ -1,11 +1,8 @@
 import { describe, expect, it } from "vitest";
-import {
-  type RestCorner,
-  restPosition,
-  standardGravity,
-} from "../../../src/physics/road/restPosition.ts";
+import { type RestCorner, restPosition } from "../../../src/physics/road/restPosition.ts";
 import { levelAboveRest, type RoadStanding } from "../../../src/physics/road/roadTravel.ts";
 import { defaultRules } from "../../../src/physics/road/useRules.ts";
+import { standardGravity } from "../../../src/physics/standardGravity.ts";
 import { linearStop, straight } from "../../published/support/oneMassSetup.ts";
 import { unwrapped } from "../demoFitments.ts";
 import { refusal } from "../refusal.ts";

@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import type { Reading } from "../../../src/physics/fitment.ts";
 import { succeed } from "../../../src/physics/outcome.ts";
+import { capital } from "../../../src/physics/sentence.ts";
 import {
-  capital,
   checkedMean,
   meanOf,
   type ReadingSort,

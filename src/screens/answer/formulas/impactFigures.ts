@@ -1,5 +1,5 @@
 import type { EventResult } from "../../../physics/fitment.ts";
-import { standardGravity } from "../../../physics/road/restPosition.ts";
+import { standardGravity } from "../../../physics/standardGravity.ts";
 import { stopCurve } from "../../../physics/stop/stopCurve.ts";
 import type { CornerContext } from "./cornerContext.ts";
 import { meanOf, originOf } from "./measured.ts";

@@ -1,5 +1,6 @@
 import type { DesignEvent, EventResult, UseRules } from "../../../physics/fitment.ts";
 import type { ImpactTrace } from "../../../physics/impact/impactTrace.ts";
+import { capital } from "../../../physics/sentence.ts";
 import { quantityText } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { BottomAxis, LeftAxis } from "../../charts/Axis.tsx";
@@ -255,7 +256,7 @@ function impactWords(
       ? `more than the ${accelerationCapG} g allowed`
       : null,
   ].filter((word) => word !== null);
-  return `${name.charAt(0).toUpperCase()}${name.slice(1)}: wheel up ${travel}, stop force ${force}, body up to ${acceleration}; ${
+  return `${capital(name)}: wheel up ${travel}, stop force ${force}, body up to ${acceleration}; ${
     ends.length > 0 ? ends.join(", ") : "within what is allowed"
   }.`;
 }

@@ -1,4 +1,5 @@
 import type { Assessment, DoubtShare, Fitment, Side } from "../../../physics/fitment.ts";
+import { capital } from "../../../physics/sentence.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { sideWords } from "../../assessment/stateWords.ts";
 import { Icon } from "../../parts/Icon.tsx";
@@ -109,8 +110,4 @@ function toleranceWords(fitment: Fitment, id: string, unit: LengthUnit): string 
         : undefined;
   const times = reading.values.length === 1 ? "read once" : `read ${reading.values.length} times`;
   return tolerance ? `: ${times}, ±\u00a0${tolerance}` : `: ${times}`;
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

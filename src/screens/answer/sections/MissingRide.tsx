@@ -1,4 +1,5 @@
 import type { Assessment, RideQuantity } from "../../../physics/fitment.ts";
+import { capital } from "../../../physics/sentence.ts";
 import { catalogueEntry } from "../../../records/entry/readingCatalogue.ts";
 import { Button } from "../../parts/Button.tsx";
 
@@ -57,8 +58,4 @@ export function MissingRide({
 
 function listed(words: readonly string[]): string {
   return words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} and ${words.at(-1)}`;
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from "preact/hooks";
+import { capital } from "../../../physics/sentence.ts";
 import { type StoredCheck, setEntry } from "../../../records/check/storedCheck.ts";
 import { type Entry, readEntry } from "../../../records/entry/entry.ts";
 import { limitKindOf } from "../../../records/entry/entryPath.ts";
@@ -89,7 +90,7 @@ export function ReadingEntry({ id, stored, change, preferences, signs, onEnter }
   }, [added]);
 
   const name = entryName(id, limitKindOf(stored.record, id));
-  const label = name.charAt(0).toUpperCase() + name.slice(1);
+  const label = capital(name);
   const settled = useSettled(`${id}|${entry.texts.join("|")}|${entry.unit}|${entry.tol}`);
   const remarks = settled ? entryRemarks(stored, id, entry) : [];
   const reading = readEntry(id, entry);

@@ -1,5 +1,6 @@
 import type { Reading } from "../../../physics/fitment.ts";
 import type { Outcome } from "../../../physics/outcome.ts";
+import { mean } from "../../../physics/uncertainty/readingMean.ts";
 import type { Entry } from "../../../records/entry/entry.ts";
 import { sixteenths } from "../../../records/entry/quantityText.ts";
 import type { EntryKind } from "../../../records/entry/readingCatalogue.ts";
@@ -9,25 +10,25 @@ import { fromModel, mmPerInch } from "../../../records/entry/units.ts";
 export function equivalentText(kind: EntryKind, entry: Entry, reading: Outcome<Reading>): string {
   if (!reading.ok) return "";
   const { values } = reading.value;
-  const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
+  const middle = mean(values);
   const before = values.length > 1 ? `Mean of ${values.length}: ` : "= ";
   switch (kind) {
     case "length": {
-      const mm = `${mean.toFixed(1)} mm`;
-      const inches = `${(mean / mmPerInch).toFixed(2)} in (about ${sixteenths(mean / mmPerInch)})`;
+      const mm = `${middle.toFixed(1)} mm`;
+      const inches = `${(middle / mmPerInch).toFixed(2)} in (about ${sixteenths(middle / mmPerInch)})`;
       if (values.length > 1)
         return entry.unit === "in" ? `${before}${inches} = ${mm}` : `${before}${mm} = ${inches}`;
       return `${before}${entry.unit === "in" ? mm : inches}`;
     }
     case "mass": {
-      const kg = `${mean.toFixed(0)} kg`;
-      const lb = `${fromModel(mean, "lb").toFixed(0)} lb`;
+      const kg = `${middle.toFixed(0)} kg`;
+      const lb = `${fromModel(middle, "lb").toFixed(0)} lb`;
       if (values.length > 1)
         return entry.unit === "lb" ? `${before}${lb} = ${kg}` : `${before}${kg} = ${lb}`;
       return `${before}${entry.unit === "lb" ? kg : lb}`;
     }
     case "angle":
-      return values.length > 1 ? `${before}${mean.toFixed(1)}°` : "";
+      return values.length > 1 ? `${before}${middle.toFixed(1)}°` : "";
     default:
       return "";
   }

@@ -1,3 +1,4 @@
+import { capital } from "../../../physics/sentence.ts";
 import { chosen, withChoice } from "../../../records/filling/choice.ts";
 import { tyreRates } from "../../../records/filling/usualValues.ts";
 import type { StepProps } from "../../guide/stepProps.ts";
@@ -36,7 +37,7 @@ export function TyreRateStep({ stored, change, preferences }: StepProps) {
                   onChange={(sort) => change((current) => withChoice(current, "tyre.sort", sort))}
                   options={tyreRates.map((tyre) => ({
                     value: tyre.id,
-                    name: tyre.words.charAt(0).toUpperCase() + tyre.words.slice(1),
+                    name: capital(tyre.words),
                   }))}
                 />
                 <EstimateLine stored={stored} name="tyreRateNPerMm" preferences={preferences} />

@@ -1,4 +1,5 @@
 import { useState } from "preact/hooks";
+import { capital } from "../../../physics/sentence.ts";
 import { type StoredCheck, setEntry } from "../../../records/check/storedCheck.ts";
 import type { Entry } from "../../../records/entry/entry.ts";
 import { entryName } from "../../../records/entry/readingCatalogue.ts";
@@ -33,7 +34,7 @@ export function TiltButton({ id, stored, change, preferences, entryOf }: Props) 
       {open && (
         <TiltDialog
           id={id}
-          name={name.charAt(0).toUpperCase() + name.slice(1)}
+          name={capital(name)}
           task={task}
           entry={entryOf(stored, id, preferences)}
           onTaken={(taken) =>

@@ -1,5 +1,6 @@
 import { useCallback, useEffect, useState } from "preact/hooks";
 import type { Fault } from "../../../physics/outcome.ts";
+import { capital } from "../../../physics/sentence.ts";
 import type { StoredCheck } from "../../../records/check/storedCheck.ts";
 import { limitKindOf } from "../../../records/entry/entryPath.ts";
 import { entryName } from "../../../records/entry/readingCatalogue.ts";
@@ -31,7 +32,7 @@ function askedOf({ reply, before, same }: StoredReply, stored: StoredCheck): Ask
     const name = entryName(id, limitKindOf(stored.record, id));
     return {
       id,
-      name: name.charAt(0).toUpperCase() + name.slice(1),
+      name: capital(name),
       step: stepFor(id, steps) ?? id,
       done: same.includes(id) || entryText(stored, id) !== before[id],
     };
