@@ -279,7 +279,7 @@ describe("assess --json", () => {
         [file("twice.json", text.replace('"axle"', '"axle": "rear", "axle"')), /“axle” twice/],
         [file("cut.json", text.slice(0, text.length / 2)), /cut off|not JSON/],
         [file("other.json", text.replace("stopfit-check", "other")), /its format is “other”/],
-        [file("newer.json", text.replace('"version": 1', '"version": 2')), /newer version/],
+        [file("newer.json", text.replace('"version": 1', '"version": 3')), /newer version/],
         [file("proto.json", text.replace('"axle"', '"__proto__": {}, "axle"')), /__proto__/],
         [join(folder, "a folder"), /is a folder, not a file/],
         [join(folder, "missing.json"), /no file of this name/],

@@ -1,8 +1,8 @@
-import { readFileSync } from "node:fs";
 import { assessFitment } from "../../../src/physics/assess.ts";
 import type { Assessment, Fitment } from "../../../src/physics/fitment.ts";
 import type { CheckRecord } from "../../../src/records/check/checkRecord.ts";
 import { fitmentOf } from "../../../src/records/check/fitmentOf.ts";
+import { demoRecord as demoCheck } from "../../support/demoRecords.ts";
 
 export const demoNames = [
   "arm-fits",
@@ -15,7 +15,7 @@ export const demoNames = [
 export type DemoName = (typeof demoNames)[number];
 
 export function demoRecord(name: DemoName): CheckRecord {
-  return JSON.parse(readFileSync(`demo-data/checks/${name}.json`, "utf8"));
+  return demoCheck(name);
 }
 
 export function demoFitment(name: DemoName): Fitment {
