@@ -167,7 +167,7 @@ function assessCorner(
     wheelTravelToFullStopMm: budget.fullStopMm,
     wheelTravelToHardLimitMm: limit?.hardLimitMm ?? null,
     hardLimit: limit?.kind ?? null,
-    freeShare: limit?.freeShare ?? null,
+    freeShare: budget.freeShare,
     reserveMm: limit?.reserveMm ?? null,
     spacerMm: limit?.spacerMm ?? null,
     tallerMm: limit?.tallerMm ?? null,

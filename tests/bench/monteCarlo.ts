@@ -74,7 +74,7 @@ export function compareMonteCarlo(): void {
 /** The readings of every draw, one draw after the other, angles in degrees. */
 function drawnReadings(budget: CornerBudget): Float64Array {
   const draws = new SharedDraws(samples);
-  const places = budget.places.map(({ drawn }) => (drawn === null ? null : draws.of(drawn)));
+  const places = budget.places.all.map(({ drawn }) => draws.of(drawn));
   return Float64Array.from(
     { length: samples * places.length },
     (_, at) => places[at % places.length]?.at(Math.floor(at / places.length)) ?? 0,
@@ -83,7 +83,7 @@ function drawnReadings(budget: CornerBudget): Float64Array {
 
 function ourFormulas(budget: CornerBudget, drawn: Float64Array): () => void {
   const { model } = budget;
-  const count = budget.places.length;
+  const count = budget.places.all.length;
   const figures = new Float64Array(figureNames.length);
   return () => {
     for (let draw = 0; draw < samples; draw++) model.evaluate(drawn, figures, count * draw);
@@ -119,7 +119,7 @@ function mathjsWhole(
   count: number,
 ): () => void {
   const lines = names.map((name, place) => {
-    const drawn = budget.places[place]?.drawn;
+    const drawn = budget.places.all[place]?.drawn;
     const scale = angles.includes(name) ? " * pi / 180" : "";
     const { mean = 0, halfWidth = 0 } = drawn ?? {};
     return `${name} = (${mean} + ${halfWidth} * random(-1, 1))${scale};`;

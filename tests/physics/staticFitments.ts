@@ -53,6 +53,7 @@ export function uprightStrut(change: {
       duty: "impact",
       freeHeight: exact(60),
       usableCompressionMm: 30,
+      usableTolMm: 0,
       curve: [
         [15, 1500],
         [30, 6000],

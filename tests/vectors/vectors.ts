@@ -24,8 +24,8 @@ export const tolerances = {
   event: 0.002,
   energy: 0.005,
   leaveSpeed: 0.01,
-  interval: 0.02,
-  probability: 0.015,
+  interval: 0.5,
+  probability: 0.06,
 } as const;
 
 /** Below this, mm or J or N, a figure of zero is met. */

@@ -1,6 +1,7 @@
 import type { Corner, Fitment } from "../fitment.ts";
 import type { LayoutMotion } from "../kinematics/layoutMotion.ts";
-import { checkedPlan } from "./cornerReadings.ts";
+import type { CornerPlaces } from "./cornerPlaces.ts";
+import { HandMotion, type TravelMotion } from "./handMotion.ts";
 
 /** The figures of a travel budget, by their place in what `CornerModel.evaluate` fills. mm. */
 export const figure = {
@@ -14,50 +15,115 @@ export const figure = {
 
 export type FigureName = keyof typeof figure;
 
+export const figureCount = 6;
+
 /**
- * The travel budget of one corner as a function of its readings, the same for
+ * The travel budget of one corner as a function of its quantities, the same for
  * the means, every draw and every difference. Nothing is allocated.
  *
- * With g the gap, δu the usable compression, H the free height and r the reserve wanted:
- * z_c = z(g); z_u = z(g + δu); z_h = the least of all hard limits, at the wheel reading/perWheel, at
- * the stop z(reading), where a stop limit out of reach never touches; reserve = z_h − z_u;
- * spacer Δ = g + δu − s(z_h − r); taller stop of the same build Δ/(1 − δu/H).
+ * With g the gap of the stop asked about, δu its usable compression, H its free height, f friction and r
+ * the reserve wanted: z_c = z(g) + f; z_u = z(g + δu); z_h = the least of all hard limits: at the wheel
+ * reading/perWheel, at the stop z(reading), on the arm the travel at which that point has risen by the
+ * reading, by hand the travel found. Reserve = z_h − z_u; spacer Δ = g + δu − s(z_h − r); taller stop of
+ * the same build Δ/(1 − δu/H). A limit that is out of reach never touches.
+ *
+ * Beam axle with track T and stop spacing S: one wheel up, z is 2T/(T + S) times that of both wheels for
+ * the same closing. A limit at the wheel is met by the worse of the two, so that the reserve is the lesser
+ * of z_h − z_u and z_w − z_u·2T/(T + S), z_w the least limit at the wheel; spacer and taller likewise.
+ *
+ * Contacts found by hand lead the motion (`HandMotion`); their closings are those of the stop, and of the
+ * block in its place, that stood there when they were found.
  */
 export class CornerModel {
   readonly hasLimits: boolean;
   readonly motion: LayoutMotion;
-  /** How many places the layout itself takes; the gap's place is the next. */
-  readonly geometryCount: number;
-  readonly #usable: number;
+  readonly places: CornerPlaces;
   readonly #reserveWanted: number;
-  /** 1 where what was measured is longer than the gap by the stop's height. */
-  readonly #heightShare: number;
-  /** Of the height of the stop that the gap was measured with; null where it is this one or enters by no gap. */
-  readonly #recordedPlace: number | null;
+  /** What was measured is longer than the gap by the height of the stop asked about. */
+  readonly #lessHeight: boolean;
+  /** A gap was measured with another stop. */
+  readonly #plusRecorded: boolean;
+  /** What was measured is longer than the gap by the height of the stop that stood there. */
+  readonly #apart: boolean;
   readonly #spacer: number;
-  /** Closing per wheel travel of each limit; 0 for one measured at the stop. */
-  readonly #perWheel: Float64Array;
+  readonly #hand: HandMotion | null;
+  /** Places of track and stop spacing of a beam axle; −1 elsewhere. */
+  readonly #track: number;
+  readonly #spacing: number;
+  readonly #found = new Float64Array(1);
 
-  constructor(fitment: Fitment, corner: Corner, reserveWanted: number) {
-    const plan = checkedPlan(fitment, corner);
-    this.motion = plan.motion;
-    this.hasLimits = corner.limits.length > 0;
-    this.geometryCount = plan.places.length;
-    this.#usable = fitment.stop.usableCompressionMm;
+  constructor(
+    fitment: Fitment,
+    corner: Corner,
+    motion: LayoutMotion,
+    places: CornerPlaces,
+    reserveWanted: number,
+  ) {
+    this.motion = motion;
+    this.places = places;
+    this.hasLimits = places.limits.length > 0;
     this.#reserveWanted = reserveWanted;
-    this.#heightShare = corner.gap === undefined || fitment.recordedStop !== undefined ? 1 : 0;
-    this.#recordedPlace =
-      corner.gap === undefined || fitment.recordedStop === undefined
-        ? null
-        : this.limitPlace(corner.limits.length);
+    this.#apart = corner.gap === undefined;
+    this.#plusRecorded = !this.#apart && fitment.recordedStop !== undefined;
+    this.#lessHeight = this.#apart || this.#plusRecorded;
     this.#spacer = fitment.spacerMm ?? 0;
-    this.#perWheel = Float64Array.from(corner.limits, (limit) =>
-      limit.at === "stop" ? 0 : (limit.perWheel ?? 1),
-    );
+    this.#hand = places.hand === null ? null : new HandMotion(motion);
+    const isAxle = fitment.layout.kind === "axle";
+    const placeOf = (name: string) =>
+      isAxle ? places.all.findIndex(({ id }) => id === name || id.endsWith(`.${name}`)) : -1;
+    this.#track = placeOf("track");
+    this.#spacing = placeOf("stopSpacing");
+  }
+
+  /** g of the stop asked about, mm; see `gapOf`. */
+  gap(readings: Float64Array, from = 0): number {
+    const { stands, freeHeight, recordedHeight } = this.places;
+    let gap = (readings[from + stands] as number) - this.#spacer;
+    if (this.#plusRecorded) gap += readings[from + recordedHeight] as number;
+    if (this.#lessHeight) gap -= readings[from + freeHeight] as number;
+    return gap;
+  }
+
+  /** g of the stop that stood there when the readings were taken, mm; see `measuredGapOf`. */
+  measuredGap(readings: Float64Array, from = 0): number {
+    const stands = readings[from + this.places.stands] as number;
+    return this.#apart ? stands - this.#measuredHeight(readings, from) : stands;
+  }
+
+  #measuredHeight(readings: Float64Array, from: number): number {
+    const { freeHeight, recordedHeight } = this.places;
+    return readings[from + (recordedHeight < 0 ? freeHeight : recordedHeight)] as number;
+  }
+
+  /** Closing at which the block in the stop's place was met, mm. */
+  blockClosing(readings: Float64Array, blockHeight: number, from = 0): number {
+    return this.measuredGap(readings, from) + this.#measuredHeight(readings, from) - blockHeight;
   }
 
   /**
-   * Fills `figures` (see `figure`) from readings in the order of `cornerReadings` that stand in the array
+   * The motion led through the contacts found by hand, or the layout's own where there are none; null
+   * where the contacts give none. `motion` is set to these readings.
+   */
+  led(readings: Float64Array, motion: LayoutMotion, from = 0): TravelMotion | null {
+    const hand = this.#hand;
+    const { hand: places } = this.places;
+    if (hand === null || places === null) return motion;
+    const at = (place: number) => (place < 0 ? Number.NaN : (readings[from + place] as number));
+    const travel = (place: number) =>
+      places.atRide < 0 || place < 0 ? at(place) : at(places.atRide) - at(place);
+    const met = hand.lead(
+      motion,
+      this.measuredGap(readings, from),
+      travel(places.stop),
+      this.blockClosing(readings, at(places.blockHeight), from),
+      travel(places.block),
+      at(places.beyond),
+    );
+    return met ? hand : null;
+  }
+
+  /**
+   * Fills `figures` (see `figure`) from quantities in the order of `cornerPlaces` that stand in the array
    * from `from` on. Without limits all from the hard limit on are 0. False, where any figure is out of
    * the layout's reach.
    */
@@ -68,22 +134,6 @@ export class CornerModel {
     );
   }
 
-  /** g of the stop asked about, mm; see `gapOf`. */
-  gap(readings: Float64Array, from = 0): number {
-    const place = from + this.geometryCount;
-    return (
-      (readings[place] as number) +
-      (this.#recordedPlace === null ? 0 : (readings[from + this.#recordedPlace] as number)) -
-      this.#heightShare * (readings[place + 1] as number) -
-      this.#spacer
-    );
-  }
-
-  /** The place of a hard limit's reading. */
-  limitPlace(index: number): number {
-    return this.geometryCount + 2 + index;
-  }
-
   /** The same with a motion already set to these readings: another corner's, of the same geometry. */
   evaluateMoved(
     readings: Float64Array,
@@ -91,30 +141,100 @@ export class CornerModel {
     motion: LayoutMotion,
     from = 0,
   ): boolean {
+    const { usable: usablePlace, settle, freeHeight } = this.places;
+    const travel = this.led(readings, motion, from);
+    if (travel === null) return false;
     const gap = this.gap(readings, from);
-    const pressed = gap + this.#usable;
-    if (!motion.wheelTravelInto(figures, figure.contact, gap)) return false;
-    if (!motion.wheelTravelInto(figures, figure.fullStop, pressed)) return false;
+    const usable = readings[from + usablePlace] as number;
+    const pressed = gap + usable;
+    if (!travel.wheelTravelInto(figures, figure.contact, gap)) return false;
+    if (!travel.wheelTravelInto(figures, figure.fullStop, pressed)) return false;
+    if (settle >= 0) {
+      figures[figure.contact] =
+        (figures[figure.contact] as number) + (readings[from + settle] as number);
+    }
     if (!this.hasLimits) {
       figures.fill(0, figure.hardLimit);
       return true;
     }
-    let hardLimit = Number.POSITIVE_INFINITY;
-    for (let index = 0; index < this.#perWheel.length; index++) {
-      const reading = readings[from + this.limitPlace(index)] as number;
-      const perWheel = this.#perWheel[index] as number;
-      const travel = perWheel === 0 ? motion.wheelTravel(reading) : reading / perWheel;
-      if (travel < hardLimit) hardLimit = travel;
-    }
+    const fullStop = figures[figure.fullStop] as number;
+    const atWheel = this.#leastLimit(readings, motion, travel, from, true);
+    const elsewhere = this.#leastLimit(readings, motion, travel, from, false);
+    const hardLimit = Math.min(atWheel, elsewhere);
     // The closing at the limit, less what is wanted, stands for a moment in the spacer's place.
-    if (!motion.closingInto(figures, figure.spacer, hardLimit - this.#reserveWanted)) return false;
-    const freeHeight = readings[from + this.geometryCount + 1] as number;
-    const spacer = pressed - (figures[figure.spacer] as number);
-    const solidShare = 1 - this.#usable / freeHeight;
+    if (!travel.closingInto(figures, figure.spacer, hardLimit - this.#reserveWanted)) return false;
+    let closing = figures[figure.spacer] as number;
+    let reserve = hardLimit - fullStop;
+    if (this.#track >= 0 && atWheel < Number.POSITIVE_INFINITY) {
+      const share = this.oneWheelShare(readings, from);
+      reserve = Math.min(reserve, atWheel - fullStop / share);
+      const wanted = (atWheel - this.#reserveWanted) * share;
+      if (!travel.closingInto(figures, figure.spacer, wanted)) return false;
+      closing = Math.min(closing, figures[figure.spacer] as number);
+    }
+    const spacer = pressed - closing;
+    const solidShare = 1 - usable / (readings[from + freeHeight] as number);
     figures[figure.hardLimit] = hardLimit;
-    figures[figure.reserve] = hardLimit - (figures[figure.fullStop] as number);
+    figures[figure.reserve] = reserve;
     figures[figure.spacer] = spacer;
     figures[figure.taller] = spacer / solidShare;
     return solidShare > 0;
+  }
+
+  /** (T + S)/(2T): closing per wheel travel of a beam axle with one wheel up, against both. */
+  oneWheelShare(readings: Float64Array, from = 0): number {
+    const track = readings[from + this.#track] as number;
+    return (track + (readings[from + this.#spacing] as number)) / (2 * track);
+  }
+
+  #leastLimit(
+    readings: Float64Array,
+    motion: LayoutMotion,
+    travel: TravelMotion,
+    from: number,
+    atWheel: boolean,
+  ): number {
+    let least = Number.POSITIVE_INFINITY;
+    for (let index = 0; index < this.places.limits.length; index++) {
+      if (this.isAtWheel(index) !== atWheel) continue;
+      const z = this.limitTravel(index, readings, motion, travel, from);
+      if (z < least) least = z;
+    }
+    return least;
+  }
+
+  /** Was this limit's clearance measured at the wheel itself, or the travel found by hand? */
+  isAtWheel(index: number): boolean {
+    const at = this.places.limits[index]?.at;
+    return at === "wheel" || at === "hand";
+  }
+
+  /** Wheel travel at which one limit touches, mm; NaN where the layout cannot reach it. */
+  limitTravel(
+    index: number,
+    readings: Float64Array,
+    motion: LayoutMotion,
+    travel: TravelMotion,
+    from = 0,
+  ): number {
+    const limit = this.places.limits[index];
+    if (limit === undefined) return Number.NaN;
+    const clearance = readings[from + limit.clearance] as number;
+    switch (limit.at) {
+      case "wheel":
+        return clearance / limit.perWheel;
+      case "stop":
+        return travel.wheelTravel(clearance);
+      case "hand":
+        return limit.distance < 0
+          ? clearance
+          : (readings[from + limit.distance] as number) - clearance;
+      case "arm": {
+        const distance = readings[from + limit.distance] as number;
+        if (!motion.armPointTravelInto(this.#found, 0, distance, clearance)) return Number.NaN;
+        const modelled = this.#found[0] as number;
+        return travel === motion ? modelled : travel.wheelTravel(motion.closing(modelled));
+      }
+    }
   }
 }

@@ -74,11 +74,17 @@ export function gapOf(fitment: Fitment, corner: Corner): Outcome<number> {
 export const recordedHeightId: ReadingId = "recordedStop.freeHeight";
 
 /**
- * g of the stop that stood there when the readings were taken, mm; null where none did. What it carried
- * then held the vehicle up. Errors as `gapOf`.
+ * g of the stop that the readings were taken with, mm. Contacts found by hand belong to it. Where none
+ * stood there, that of the stop the record names. Errors as `gapOf`.
  */
-export function recordedGapOf(fitment: Fitment, corner: Corner): Outcome<number | null> {
-  if (corner.seatToPad !== undefined) return succeed(null);
+export function measuredGapOf(fitment: Fitment, corner: Corner): Outcome<number> {
   const { recordedStop = fitment.stop, spacerMm: _, recordedStop: __, ...rest } = fitment;
   return gapOf({ ...rest, stop: recordedStop }, corner);
+}
+
+/**
+ * The same, null where no stop stood there: what it carried then held the vehicle up. Errors as `gapOf`.
+ */
+export function recordedGapOf(fitment: Fitment, corner: Corner): Outcome<number | null> {
+  return corner.seatToPad === undefined ? measuredGapOf(fitment, corner) : succeed(null);
 }

@@ -1,62 +1,68 @@
-import type { Corner, LimitKind } from "../fitment.ts";
-import type { Kinematics } from "../kinematics/kinematics.ts";
-import { fail, type Outcome, succeed } from "../outcome.ts";
+import type { LimitKind } from "../fitment.ts";
+import type { LayoutMotion } from "../kinematics/layoutMotion.ts";
+import { fail, type Outcome, type ReadingId, succeed } from "../outcome.ts";
 import { readingName } from "../readingNames.ts";
 import { capital, length } from "../sentence.ts";
-import { checkedMean } from "../uncertainty/readingMean.ts";
+import type { CornerModel } from "./cornerModel.ts";
+import type { CornerPlace, LimitPlaces } from "./cornerPlaces.ts";
+import type { TravelMotion } from "./handMotion.ts";
 
 /** The hard limit that touches first. */
 export interface FirstHardLimit {
   /** z_h: wheel travel from the measured ride height, mm, above 0. */
   readonly travelMm: number;
   readonly kind: LimitKind;
-  /** Its place in the corner's list. */
-  readonly index: number;
+  /** Its reading: "left.limits.0", or "fullTravel.left.tyre" where it was found by hand. */
+  readonly id: ReadingId;
+  /** Its place in the corner's list; null: found by hand. */
+  readonly index: number | null;
 }
 
 /**
- * z_h of a corner at its mean readings: the least of all hard limits. A limit at
- * the wheel touches after reading / perWheel; a limit at the stop after z(reading). One that the layout
- * cannot reach never touches. Null where no limit was measured.
+ * z_h of a corner at its mean readings: the least of all hard limits. One that the layout cannot reach
+ * never touches. Null where no limit was measured.
  *
- * Errors: an impossible reading, by its name; `perWheelNotPositive`; `limitOutOfReach` where the
- * layout can reach none of them.
+ * @param motion set to the readings
+ * @param travel the same led through contacts found by hand
+ * Errors: `perWheelNotPositive`; `limitOutOfReach` where the layout can reach none of them.
  */
 export function travelToHardLimit(
-  corner: Corner,
-  kinematics: Kinematics,
+  model: CornerModel,
+  readings: Float64Array,
+  motion: LayoutMotion,
+  travel: TravelMotion,
 ): Outcome<FirstHardLimit | null> {
-  if (corner.limits.length === 0) return succeed(null);
+  const { limits, all } = model.places;
+  const [one] = limits;
+  if (one === undefined) return succeed(null);
+  const [, greatest] = travel.range();
+  const idOf = (limit: LimitPlaces): ReadingId => (all[limit.clearance] as CornerPlace).id;
   let first: FirstHardLimit | null = null;
-  for (const [index, limit] of corner.limits.entries()) {
-    const id = `${corner.side}.limits.${index}`;
-    const mean = checkedMean(limit.reading, id, "length", limit.kind);
-    if (!mean.ok) return mean;
-    const perWheel = limit.perWheel ?? 1;
+  for (const [place, limit] of limits.entries()) {
+    const { kind, perWheel, index } = limit;
     if (!(Number.isFinite(perWheel) && perWheel > 0)) {
       return fail(
         "perWheelNotPositive",
         [
-          `${capital(readingName(id, limit.kind))} must close by more than nothing per wheel travel.`,
+          `${capital(readingName(idOf(limit), kind))} must close by more than nothing per wheel travel.`,
         ],
-        id,
+        idOf(limit),
       );
     }
-    const stopLimit = limit.at === "stop" ? kinematics.wheelTravel(mean.value) : null;
-    if (stopLimit !== null && !stopLimit.ok) continue;
-    const travelMm = stopLimit?.value ?? mean.value / perWheel;
-    if (travelMm > kinematics.range[1]) continue;
-    if (first === null || travelMm < first.travelMm) first = { travelMm, kind: limit.kind, index };
+    const travelMm = model.limitTravel(place, readings, motion, travel);
+    if (!(travelMm <= greatest)) continue;
+    if (first === null || travelMm < first.travelMm) {
+      first = { travelMm, kind, id: idOf(limit), index };
+    }
   }
   if (first !== null) return succeed(first);
-  const id = `${corner.side}.limits.0`;
   return fail(
     "limitOutOfReach",
     [
-      `${capital(readingName(id, corner.limits[0]?.kind))} is more than this suspension can move: it reaches `,
-      length(kinematics.range[1]),
+      `${capital(readingName(idOf(one), one.kind))} is more than this suspension can move: it reaches `,
+      length(greatest),
       " of wheel travel at most. Measure it again.",
     ],
-    id,
+    idOf(one),
   );
 }

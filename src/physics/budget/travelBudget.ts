@@ -1,12 +1,11 @@
-import type { Corner, Fitment, LimitKind, Linkage } from "../fitment.ts";
-import { type Kinematics, kinematicsOf } from "../kinematics/kinematics.ts";
-import { fail, type Outcome, succeed } from "../outcome.ts";
+import type { Corner, Fitment, LimitKind } from "../fitment.ts";
+import { fail, type Outcome, type ReadingId, succeed } from "../outcome.ts";
 import { readingName } from "../readingNames.ts";
 import { capital, length } from "../sentence.ts";
-import { CornerModel, figure } from "./cornerModel.ts";
-import { type CornerPlace, cornerReadings, placeMeans } from "./cornerReadings.ts";
-import { gapOf, gapReadingOf } from "./gap.ts";
-import { travelToHardLimit } from "./hardLimit.ts";
+import { type CornerAtMeans, cornerAtMeans } from "./cornerAtMeans.ts";
+import { cornerLayout } from "./cornerLayout.ts";
+import { CornerModel, figure, figureCount } from "./cornerModel.ts";
+import type { CornerPlace } from "./cornerPlaces.ts";
 
 /** A corner's travel budget at its mean readings. Lengths mm, wheel travel from the ride height. */
 export interface TravelBudget {
@@ -17,15 +16,16 @@ export interface TravelBudget {
   readonly leverRatioAtFullStop: number;
   readonly contactMm: number;
   readonly fullStopMm: number;
+  /** z_c, not below 0, over z_u or z_h, whichever comes first; null where no travel is left. */
+  readonly freeShare: number | null;
   /** Null where no hard limit was measured. */
   readonly limit: {
     readonly kind: LimitKind;
-    readonly index: number;
+    /** Its reading. */
+    readonly id: ReadingId;
     readonly hardLimitMm: number;
     /** s(z_h): how far the stop would have closed at the hard limit. */
     readonly closingMm: number;
-    /** z_c / min(z_u, z_h): the share of the travel before the stop is met; null where none is left. */
-    readonly freeShare: number | null;
     readonly reserveMm: number;
     readonly spacerMm: number;
     readonly tallerMm: number;
@@ -39,11 +39,7 @@ export interface TravelBudget {
 }
 
 /** A corner made ready: what the draws, the differences and the checks take further. */
-export interface CornerBudget {
-  readonly corner: Corner;
-  readonly kinematics: Kinematics;
-  readonly linkage: Linkage;
-  readonly places: readonly CornerPlace[];
+export interface CornerBudget extends CornerAtMeans {
   readonly model: CornerModel;
   readonly budget: TravelBudget;
 }
@@ -52,75 +48,35 @@ export interface CornerBudget {
  * The travel budget of one corner.
  *
  * @param reserveWanted mm that must be left between full stop and hard limit, ≥ 0
- * Errors: those of `cornerReadings`, `kinematicsOf` and `travelToHardLimit`; `gapOutOfReach` and
- * `fullStopOutOfReach` where the layout cannot close the stop that far.
+ * Errors: those of `cornerAtMeans`; `gapOutOfReach` and `fullStopOutOfReach` where the layout cannot
+ * close the stop that far; `limitOutOfReach` where it cannot move to what is wanted before the limit.
  */
 export function travelBudget(
   fitment: Fitment,
   corner: Corner,
   reserveWanted: number,
 ): Outcome<CornerBudget> {
-  const places = cornerReadings(fitment, corner);
-  if (!places.ok) return places;
-  const { layout, stop } = fitment;
-  const kinematics = kinematicsOf(layout, corner);
-  if (!kinematics.ok) return kinematics;
-  const limit = travelToHardLimit(corner, kinematics.value);
-  if (!limit.ok) return limit;
-  const stands = gapReadingOf(corner);
-  if (!stands.ok) return stands;
-  const gapId = stands.value.id;
-  const gap = gapOf(fitment, corner);
-  if (!gap.ok) return gap;
-  const gapMm = gap.value;
-  const ratio = kinematics.value.ratio(0);
+  const atMeans = cornerAtMeans(fitment, corner);
+  if (!atMeans.ok) return atMeans;
+  const { kinematics, places, means, gapMm, limit } = atMeans.value;
+  const layout = cornerLayout(fitment, corner);
+  if (!layout.ok) return layout;
+  const ratio = kinematics.ratio(0);
   if (!ratio.ok) return ratio;
-  if (!kinematics.value.wheelTravel(gapMm).ok) {
-    return fail(
-      "gapOutOfReach",
-      [
-        `${capital(readingName(gapId))}, `,
-        length(gapMm),
-        ", is more than this suspension can close. Measure it and the arm's readings again.",
-      ],
-      gapId,
-    );
+  const model = new CornerModel(fitment, corner, layout.value.motion, places, reserveWanted);
+  const figures = new Float64Array(figureCount);
+  if (!model.evaluate(means, figures)) {
+    return outOfReach(fitment, atMeans.value, (places.all[places.stands] as CornerPlace).id);
   }
-  if (!kinematics.value.wheelTravel(gapMm + stop.usableCompressionMm).ok) {
-    return fail(
-      "fullStopOutOfReach",
-      [
-        "This suspension cannot press the stop by its usable ",
-        length(stop.usableCompressionMm),
-        ` after ${readingName(gapId)} of `,
-        length(gapMm),
-        ". Measure the gap and the arm's readings again.",
-      ],
-      gapId,
-    );
-  }
-  const model = new CornerModel(fitment, corner, reserveWanted);
-  const figures = new Float64Array(6);
-  if (!model.evaluate(placeMeans(places.value), figures)) {
-    return fail(
-      "limitOutOfReach",
-      ["The hard limit lies where this suspension cannot reach. Measure it again."],
-      `${corner.side}.limits.${limit.value?.index ?? 0}`,
-    );
-  }
-  const atFullStop = kinematics.value.ratio(figures[figure.fullStop] as number);
-  if (!atFullStop.ok) return atFullStop;
   const at = (name: keyof typeof figure): number => figures[figure[name]] as number;
-  const one = oneWheelBudget(fitment, corner, gapMm);
-  if (!one.ok) return one;
-  const hardLimitMm = at("hardLimit");
-  const closing = limit.value === null ? null : kinematics.value.closing(hardLimitMm);
+  const atFullStop = kinematics.ratio(at("fullStop"));
+  if (!atFullStop.ok) return atFullStop;
+  const closing = limit === null ? null : kinematics.closing(at("hardLimit"));
   if (closing !== null && !closing.ok) return closing;
+  const share = fitment.layout.kind === "axle" ? model.oneWheelShare(means) : null;
+  const travelMm = limit === null ? at("fullStop") : Math.min(at("fullStop"), at("hardLimit"));
   return succeed({
-    corner,
-    kinematics: kinematics.value,
-    linkage: kinematics.value.linkage,
-    places: places.value,
+    ...atMeans.value,
     model,
     budget: {
       gapMm,
@@ -128,47 +84,69 @@ export function travelBudget(
       leverRatioAtFullStop: atFullStop.value,
       contactMm: at("contact"),
       fullStopMm: at("fullStop"),
+      freeShare: freeShareOf(at("contact"), travelMm),
       limit:
-        limit.value === null || closing === null
+        limit === null || closing === null
           ? null
           : {
-              kind: limit.value.kind,
-              index: limit.value.index,
-              hardLimitMm,
+              kind: limit.kind,
+              id: limit.id,
+              hardLimitMm: at("hardLimit"),
               closingMm: closing.value,
-              freeShare: freeShareOf(at("contact"), Math.min(at("fullStop"), hardLimitMm)),
               reserveMm: at("reserve"),
               spacerMm: at("spacer"),
               tallerMm: at("taller"),
             },
-      oneWheel: one.value,
+      oneWheel:
+        share === null
+          ? null
+          : {
+              leverRatio: ratio.value / share,
+              contactMm: at("contact") / share,
+              fullStopMm: at("fullStop") / share,
+            },
     },
   });
 }
 
 /** A share of no travel, or of next to none, is no number. */
 function freeShareOf(contactMm: number, travelMm: number): number | null {
-  const share = contactMm / travelMm;
-  return Number.isFinite(share) ? share : null;
+  const share = Math.max(0, contactMm) / travelMm;
+  return travelMm > 0 && Number.isFinite(share) ? share : null;
 }
 
-function oneWheelBudget(
-  fitment: Fitment,
-  corner: Corner,
-  gapMm: number,
-): Outcome<TravelBudget["oneWheel"]> {
-  if (fitment.layout.kind !== "axle") return succeed(null);
-  const kinematics = kinematicsOf(fitment.layout, corner, "one");
-  if (!kinematics.ok) return kinematics;
-  const ratio = kinematics.value.ratio(0);
-  const contact = kinematics.value.wheelTravel(gapMm);
-  const fullStop = kinematics.value.wheelTravel(gapMm + fitment.stop.usableCompressionMm);
-  if (!ratio.ok) return ratio;
-  if (!contact.ok) return contact;
-  if (!fullStop.ok) return fullStop;
-  return succeed({
-    leverRatio: ratio.value,
-    contactMm: contact.value,
-    fullStopMm: fullStop.value,
-  });
+function outOfReach(
+  { stop }: Fitment,
+  { kinematics, gapMm, limit }: CornerAtMeans,
+  standsId: ReadingId,
+): Outcome<never> {
+  if (!kinematics.wheelTravel(gapMm).ok) {
+    return fail(
+      "gapOutOfReach",
+      [
+        `${capital(readingName(standsId))}, `,
+        length(gapMm),
+        ", is more than this suspension can close. Measure it and the arm's readings again.",
+      ],
+      standsId,
+    );
+  }
+  if (!kinematics.wheelTravel(gapMm + stop.usableCompressionMm).ok) {
+    return fail(
+      "fullStopOutOfReach",
+      [
+        "This suspension cannot press the stop by its usable ",
+        length(stop.usableCompressionMm),
+        ` after ${readingName(standsId)} of `,
+        length(gapMm),
+        ". Measure the gap and the arm's readings again.",
+      ],
+      standsId,
+    );
+  }
+  return fail(
+    "limitOutOfReach",
+    ["The hard limit lies where this suspension cannot reach. Measure it again."],
+    limit?.id ?? standsId,
+  );
 }

@@ -1,4 +1,3 @@
-import { cornerReadings } from "../budget/cornerReadings.ts";
 import type {
   Corner,
   Fitment,
@@ -6,19 +5,18 @@ import type {
   FullTravelCorner,
   Interval,
   Side,
-  TouchedPart,
 } from "../fitment.ts";
 import { type Outcome, succeed } from "../outcome.ts";
 import { type DrawnReading, standardUncertainty } from "../uncertainty/drawnReading.ts";
-import { ContactModel } from "./contactModel.ts";
-import { touchedParts } from "./fullTravelCheck.ts";
-import { type HandTravels, handTravels } from "./handTravel.ts";
+import { type ContactModel, contactModel } from "./contactModel.ts";
+import type { MetPart } from "./fullTravelCheck.ts";
+import { contactsOf, type HandTravels, handTravels } from "./handTravel.ts";
 import { type Explanation, likeliestWrong, type Suspect } from "./likeliestWrong.ts";
 import { coverage95, leastUncertaintyMm, normalisedError } from "./normalisedError.ts";
 
 /** One contact as found by hand beside what was computed, mm of wheel travel from the ride height. */
 export interface ComparedContact {
-  readonly part: TouchedPart;
+  readonly part: MetPart;
   readonly measuredMm: number;
   /** ± at 95 %. */
   readonly measuredHalfMm: number;
@@ -59,6 +57,8 @@ const millimetresPerInch = 25.4;
 const grossLength = 5;
 const grossAngle = 3;
 const grossFactor = 10;
+/** … of a wheel travel per travel of the outer joint, a bare number. Common practice, no source. */
+const grossRatio = 0.1;
 
 /**
  * Compares a hand-cycled check with what is computed from the readings, side by side.
@@ -78,7 +78,7 @@ export function compareFullTravel(
   const compared: ComparedCorner[] = [];
   for (const own of check.corners) {
     const corner = fitment.corners.find(({ side }) => side === own.side);
-    if (corner === undefined || Object.keys(own.contacts).length === 0) continue;
+    if (corner === undefined || contactsOf(own).length === 0) continue;
     const result = compareCorner(fitment, corner, check, own);
     if (!result.ok) return result;
     compared.push(result.value);
@@ -92,12 +92,20 @@ function compareCorner(
   check: FullTravelCheck,
   own: FullTravelCorner,
 ): Outcome<ComparedCorner> {
-  const places = cornerReadings(fitment, corner);
-  if (!places.ok) return places;
   const hand = handTravels(check, own);
   if (!hand.ok) return hand;
-  const model = new ContactModel(fitment, corner, places.value, check.movement);
-  const parts = touchedParts.filter((part) => own.contacts[part] !== undefined);
+  const { block } = own;
+  const computed = contactModel(
+    fitment,
+    corner,
+    check.movement,
+    block === undefined
+      ? null
+      : { id: `fullTravel.${own.side}.blockHeight`, reading: block.blockHeight },
+  );
+  if (!computed.ok) return computed;
+  const model = computed.value;
+  const parts = contactsOf(own).map(([part]) => part);
   const travels = model.travels([...parts, "fullStop"]);
   const slopes = model.sensitivities([...parts, "fullStop"]);
   const uncertainties = model.readings.map(standardUncertainty);
@@ -133,7 +141,7 @@ function compareCorner(
             }
           : null,
         afterFullStop:
-          part === "stop" || !Number.isFinite(left)
+          part === "stop" || part === "block" || !Number.isFinite(left)
             ? null
             : {
                 leftMm: left,
@@ -197,26 +205,37 @@ function explain(
     return handSuspect(`${place}.${part}`, ownUncertaintyMm, unit, { value: readingMm, sense });
   });
   return likeliestWrong(differences, covariance, doubts, [
-    ...inputs.map(({ reading, slopes }) => inputSuspect(model, reading, slopes, parts, middle)),
+    ...inputs
+      .filter(({ reading }) => !isModelDoubt(reading))
+      .map(({ reading, slopes }) => inputSuspect(model, reading, slopes, parts, middle)),
     handSuspect(`${place}.atRide`, hand.sharedUncertaintyMm, ones, null),
     ...taken,
   ]);
+}
+
+/** What the model itself may be off is no input that somebody got wrong. */
+function isModelDoubt({ id }: DrawnReading): boolean {
+  return id === "linkage" || id === "stop.usableCompressionMm";
 }
 
 function inputSuspect(
   model: ContactModel,
   reading: DrawnReading,
   slopes: Float64Array,
-  parts: readonly TouchedPart[],
+  parts: readonly MetPart[],
   middle: Float64Array,
 ): Suspect {
   const { id, mean } = reading;
   const angle = /(Angle|Lean)$/.test(id);
+  const ratio = id === "wheelPerOuter";
   const uncertainty = standardUncertainty(reading);
   return {
     id,
     wouldBe: (change) => mean + change,
-    grossError: Math.max(grossFactor * uncertainty, angle ? grossAngle : grossLength),
+    grossError: Math.max(
+      grossFactor * uncertainty,
+      angle ? grossAngle : ratio ? grossRatio : grossLength,
+    ),
     slopes,
     caused: (change) =>
       model
@@ -224,10 +243,12 @@ function inputSuspect(
         .map((travel, index) => travel - (middle[index] as number)),
     slips: angle
       ? [{ slip: "sign", change: -2 * mean }]
-      : [
-          { slip: "unit", change: mean * millimetresPerInch - mean },
-          { slip: "unit", change: mean / millimetresPerInch - mean },
-        ],
+      : ratio
+        ? []
+        : [
+            { slip: "unit", change: mean * millimetresPerInch - mean },
+            { slip: "unit", change: mean / millimetresPerInch - mean },
+          ],
   };
 }
 

@@ -1,71 +1,129 @@
+import { cornerLayout } from "../budget/cornerLayout.ts";
 import { CornerModel } from "../budget/cornerModel.ts";
-import { type CornerPlace, checkedPlan, placeMeans } from "../budget/cornerReadings.ts";
-import type { Corner, Fitment, TouchedPart } from "../fitment.ts";
-import type { LayoutMotion } from "../kinematics/layoutMotion.ts";
-import { type DrawnReading, standardUncertainty } from "../uncertainty/drawnReading.ts";
+import { type CornerPlace, cornerPlaces } from "../budget/cornerPlaces.ts";
+import type { Corner, Fitment, Reading } from "../fitment.ts";
+import { type Outcome, type ReadingId, succeed } from "../outcome.ts";
+import {
+  type DrawnReading,
+  drawnReading,
+  standardUncertainty,
+} from "../uncertainty/drawnReading.ts";
+import { checkedMean } from "../uncertainty/readingMean.ts";
+import type { ComparedPart } from "./fullTravelCheck.ts";
+
+/** The height of the block that was put in the stop's place. */
+export interface BlockHeight {
+  readonly id: ReadingId;
+  readonly reading: Reading;
+}
 
 /**
- * Wheel travel at each contact as a function of a corner's readings: z(gap) where the stop meets its
- * pad; reading/perWheel or z(reading) at a limit, the least where there are several of its kind; with
- * the gap and the usable compression z(g + δu) at full stop. All mm from the ride height.
+ * The contacts of a corner as its readings alone have them, nothing found by hand in it, for the stop
+ * that they were taken with.
+ *
+ * Errors: those of `cornerLayout` and `cornerPlaces`; an impossible height of the block.
+ */
+export function contactModel(
+  fitment: Fitment,
+  corner: Corner,
+  movement: "both" | "one",
+  block: BlockHeight | null = null,
+): Outcome<ContactModel> {
+  const { fullTravel: _, spacerMm: __, recordedStop, ...rest } = fitment;
+  const recorded: Fitment = { ...rest, stop: recordedStop ?? fitment.stop };
+  const layout = cornerLayout(recorded, corner);
+  if (!layout.ok) return layout;
+  const places = cornerPlaces(recorded, corner, layout.value.places);
+  if (!places.ok) return places;
+  if (block !== null) {
+    const height = checkedMean(block.reading, block.id, "length");
+    if (!height.ok) return height;
+  }
+  const model = new CornerModel(recorded, corner, layout.value.motion, places.value, 0);
+  return succeed(new ContactModel(model, recorded, corner, movement, block));
+}
+
+/**
+ * Wheel travel at each contact as a function of a corner's readings: z(gap) where the stop meets its pad;
+ * z(g + H − B) where a block of height B in its place does; reading/perWheel, z(reading) or the arm's own
+ * travel at a limit, the least where there are several of its kind; z(g + δu) at full stop. One wheel
+ * of a beam axle: those through the stop are 2T/(T + S) times as far. All mm from the ride height.
  */
 export class ContactModel {
   readonly readings: readonly DrawnReading[];
-  readonly #corner: Corner;
-  readonly #places: readonly CornerPlace[];
-  readonly #motion: LayoutMotion;
   readonly #model: CornerModel;
-  readonly #usable: number;
+  readonly #oneWheel: boolean;
+  readonly #places: readonly CornerPlace[];
+  readonly #blockPlace: number;
   readonly #means: Float64Array;
 
   constructor(
+    model: CornerModel,
     fitment: Fitment,
     corner: Corner,
-    places: readonly CornerPlace[],
     movement: "both" | "one",
+    block: BlockHeight | null,
   ) {
+    const { all } = model.places;
+    const blockPlace =
+      block === null ? [] : [{ ...block, drawn: drawnReading(block.id, block.reading) }];
+    this.#model = model;
+    this.#oneWheel = movement === "one" && fitment.layout.kind === "axle";
+    this.#blockPlace = block === null ? -1 : all.length;
+    this.#places = [...all, ...blockPlace];
+    this.#means = Float64Array.from(this.#places, ({ drawn }) => drawn.mean);
     const readings = new Map<string, DrawnReading>();
-    for (const { drawn, name } of places) {
-      if (drawn !== null && (name !== "freeHeight" || corner.gap === undefined))
-        readings.set(drawn.id, drawn);
+    for (const [place, { drawn }] of this.#places.entries()) {
+      // With a gap measured, the stop's free height has no part in where things touch but by a block.
+      const hasPart =
+        place !== model.places.freeHeight || corner.gap === undefined || block !== null;
+      if (hasPart && place !== model.places.settle) readings.set(drawn.id, drawn);
     }
     this.readings = [...readings.values()];
-    this.#corner = corner;
-    this.#places = places;
-    this.#motion = checkedPlan(fitment, corner, movement).motion;
-    this.#model = new CornerModel(fitment, corner, 0);
-    this.#usable = fitment.stop.usableCompressionMm;
-    this.#means = placeMeans(places);
   }
 
   /**
-   * The travel at each part, and at full stop, mm, with one reading (by its id) at another value and
-   * the rest at their means. NaN for what the layout cannot reach then.
+   * The travel at each part, mm, with one reading (by its id) at another value and the rest at their
+   * means. NaN for what the layout cannot reach then.
    */
   travels(
-    parts: readonly (TouchedPart | "fullStop")[],
+    parts: readonly ComparedPart[],
     changed?: { readonly id: string; readonly value: number },
   ): Float64Array {
     const values = Float64Array.from(this.#means);
     for (const [place, { drawn }] of this.#places.entries()) {
-      if (changed !== undefined && drawn?.id === changed.id) values[place] = changed.value;
+      if (drawn.id === changed?.id) values[place] = changed.value;
     }
-    if (this.#motion.set(values) !== null) return new Float64Array(parts.length).fill(Number.NaN);
+    if (this.#model.motion.set(values) !== null) {
+      return new Float64Array(parts.length).fill(Number.NaN);
+    }
     return Float64Array.from(parts, (part) => this.#travel(part, values));
   }
 
-  #travel(part: TouchedPart | "fullStop", values: Float64Array): number {
-    const gap = this.#model.gap(values);
-    if (part === "stop") return this.#motion.wheelTravel(gap);
-    if (part === "fullStop") return this.#motion.wheelTravel(gap + this.#usable);
-    let least = Number.NaN;
-    for (const [index, { kind, at, perWheel = 1 }] of this.#corner.limits.entries()) {
-      if (kind !== part) continue;
-      const reading = values[this.#model.limitPlace(index)] as number;
-      const travel = at === "stop" ? this.#motion.wheelTravel(reading) : reading / perWheel;
-      if (!(travel >= least)) least = Number.isNaN(travel) ? least : travel;
+  #travel(part: ComparedPart, values: Float64Array): number {
+    const model = this.#model;
+    const { motion, places } = model;
+    const share = this.#oneWheel ? model.oneWheelShare(values) : 1;
+    switch (part) {
+      case "stop":
+        return motion.wheelTravel(model.gap(values)) / share;
+      case "block": {
+        const height = this.#blockPlace < 0 ? Number.NaN : (values[this.#blockPlace] as number);
+        return motion.wheelTravel(model.blockClosing(values, height)) / share;
+      }
+      case "fullStop":
+        return motion.wheelTravel(model.gap(values) + (values[places.usable] as number)) / share;
+      default: {
+        let least = Number.NaN;
+        for (const [index, { kind }] of places.limits.entries()) {
+          if (kind !== part) continue;
+          const own = model.limitTravel(index, values, motion, motion);
+          const travel = model.isAtWheel(index) ? own : own / share;
+          if (!(travel >= least)) least = Number.isNaN(travel) ? least : travel;
+        }
+        return least;
+      }
     }
-    return least;
   }
 
   /**
@@ -73,7 +131,7 @@ export class ContactModel {
    * u is less), as JCGM 100:2008, 5.1.3 note 2. Where one side is out of reach the other is taken
    * alone; where both are, 0.
    */
-  sensitivities(parts: readonly (TouchedPart | "fullStop")[]): readonly Float64Array[] {
+  sensitivities(parts: readonly ComparedPart[]): readonly Float64Array[] {
     const middle = this.travels(parts);
     return this.readings.map((reading) => {
       const { id, mean } = reading;

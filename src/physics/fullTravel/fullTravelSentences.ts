@@ -1,8 +1,8 @@
-import type { Fitment, LimitKind, TouchedPart } from "../fitment.ts";
+import type { Fitment, LimitKind } from "../fitment.ts";
 import { readingName } from "../readingNames.ts";
 import { capital, length, type Quantity, type Sentence } from "../sentence.ts";
 import type { ComparedCorner } from "./compareFullTravel.ts";
-import { partTouches } from "./fullTravelCheck.ts";
+import { type MetPart, partTouches } from "./fullTravelCheck.ts";
 import type { Explanation } from "./likeliestWrong.ts";
 
 /** Suspects with at least this share of the likeliest's likelihood can't be told apart from it. */
@@ -19,12 +19,14 @@ function limitKind(fitment: Fitment, id: string): LimitKind | undefined {
 export function suspectName(fitment: Fitment, id: string): string {
   const [first, side, part = ""] = id.split(".");
   if (first !== "fullTravel") return readingName(id, limitKind(fitment, id));
+  if (part === "blockHeight") return `the height of the block, ${side}`;
   return part === "atRide"
     ? `the start of the hand check, ${side}`
-    : `the hand check where ${partTouches[part as TouchedPart]}, ${side}`;
+    : `the hand check where ${partTouches[part as MetPart]}, ${side}`;
 }
 
 function quantity(id: string, value: number): Quantity {
+  if (id.endsWith("wheelPerOuter")) return { kind: "count", value };
   return /(Angle|Lean)$/.test(id) ? { kind: "angle", value } : length(value);
 }
 

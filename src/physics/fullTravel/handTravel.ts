@@ -1,12 +1,12 @@
-import type { FullTravelCheck, FullTravelCorner, TouchedPart } from "../fitment.ts";
+import type { FullTravelCheck, FullTravelCorner, Reading } from "../fitment.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
 import { drawnReading, standardUncertainty } from "../uncertainty/drawnReading.ts";
 import { checkedMean } from "../uncertainty/readingMean.ts";
-import { partTouches, touchedParts } from "./fullTravelCheck.ts";
+import { type MetPart, partTouches, touchedParts } from "./fullTravelCheck.ts";
 
 /** Wheel travel at one contact as found by hand, mm from the measured ride height. */
 export interface HandTravel {
-  readonly part: TouchedPart;
+  readonly part: MetPart;
   /** The mean as it was read: the travel itself, or the height from hub to arch. mm. */
   readonly readingMm: number;
   readonly travelMm: number;
@@ -47,9 +47,7 @@ export function handTravels(
   const ride = heights ? checkedMean(atRide, `${place}.atRide`, "length") : succeed(0);
   if (!ride.ok) return ride;
   const travels: HandTravel[] = [];
-  for (const part of touchedParts) {
-    const reading = corner.contacts[part];
-    if (reading === undefined) continue;
+  for (const [part, reading] of contactsOf(corner)) {
     const id = `${place}.${part}`;
     const mean = checkedMean(reading, id, heights ? "length" : "gap");
     if (!mean.ok) return mean;
@@ -76,5 +74,19 @@ export function handTravels(
       heights && atRide !== undefined
         ? standardUncertainty(drawnReading(`${place}.atRide`, atRide))
         : 0,
+  });
+}
+
+/** Every contact of a side, the stop's and the block's first. */
+export function contactsOf(corner: FullTravelCorner): readonly (readonly [MetPart, Reading])[] {
+  const met = (part: MetPart) => (part === "block" ? corner.block?.reading : corner.contacts[part]);
+  const parts: readonly MetPart[] = [
+    "stop",
+    "block",
+    ...touchedParts.filter((part) => part !== "stop"),
+  ];
+  return parts.flatMap((part) => {
+    const reading = met(part);
+    return reading === undefined ? [] : [[part, reading] as const];
   });
 }

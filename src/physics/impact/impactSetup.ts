@@ -1,7 +1,6 @@
-import { gapOf } from "../budget/gap.ts";
-import { travelToHardLimit } from "../budget/hardLimit.ts";
+import { cornerAtMeans } from "../budget/cornerAtMeans.ts";
 import type { Corner, Fitment, Ride, RideQuantity } from "../fitment.ts";
-import { type Kinematics, kinematicsOf } from "../kinematics/kinematics.ts";
+import type { Kinematics } from "../kinematics/kinematics.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
 import { readingName } from "../readingNames.ts";
 import { heldAtRide } from "../road/heldAtRide.ts";
@@ -67,23 +66,20 @@ export function impactSetupOf(
   corner: Corner,
   state: ImpactState,
 ): Outcome<ImpactSetup> {
-  const kinematics = kinematicsOf(fitment.layout, corner);
-  if (!kinematics.ok) return kinematics;
+  const atMeans = cornerAtMeans(fitment, corner);
+  if (!atMeans.ok) return atMeans;
+  const { kinematics, gapMm, limit } = atMeans.value;
   const curve = stopCurve(fitment.stop);
   if (!curve.ok) return curve;
   const atSpeed = stopAtSpeed(fitment.stop);
   if (!atSpeed.ok) return atSpeed;
-  const gap = gapOf(fitment, corner);
-  if (!gap.ok) return gap;
-  const held = heldAtRide(fitment, corner, kinematics.value);
+  const held = heldAtRide(fitment, corner, kinematics);
   if (!held.ok) return held;
   if (corner.cornerMassKg === undefined) return unknown(`${corner.side}.cornerMassKg`);
   const mass = checkedMean(corner.cornerMassKg, `${corner.side}.cornerMassKg`, "mass");
   if (!mass.ok) return mass;
   const ride = neededRide(fitment.ride ?? {}, state.loaded);
   if (!ride.ok) return ride;
-  const limit = travelToHardLimit(corner, kinematics.value);
-  if (!limit.ok) return limit;
   const { unsprungMassKg, payloadPerCornerKg: payloadKg, ...rates } = ride.value;
   const sprungMassKg = mass.value - unsprungMassKg + payloadKg;
   if (!(sprungMassKg > 0)) {
@@ -95,12 +91,12 @@ export function impactSetupOf(
   }
   return settled(
     {
-      kinematics: kinematics.value,
+      kinematics,
       stop: curve.value,
       atSpeed: atSpeed.value,
-      gapMm: gap.value,
+      gapMm,
+      hardLimitMm: limit?.travelMm ?? null,
       heldAtRideN: held.value,
-      hardLimitMm: limit.value?.travelMm ?? null,
       sprungMassKg,
       unsprungMassKg,
       payloadKg,

@@ -80,7 +80,10 @@ function isWithin([least, greatest]: Interval, z: number): boolean {
   return z >= least - 1e-6 && z <= greatest + 1e-6;
 }
 
-function kinematicsFrom(motion: LayoutMotion): Kinematics {
+/** The kinematics of a motion that is set to its readings, and stays so. */
+export function kinematicsFrom(
+  motion: Pick<LayoutMotion, "range" | "closing" | "wheelTravel" | "evaluate">,
+): Kinematics {
   const range = motion.range();
   const [least, greatest] = range;
   const slopes = new Float64Array(3);

@@ -1,7 +1,6 @@
-import { figure } from "../budget/cornerModel.ts";
-import { placeMeans } from "../budget/cornerReadings.ts";
+import { figure, figureCount } from "../budget/cornerModel.ts";
 import { type CornerBudget, travelBudget } from "../budget/travelBudget.ts";
-import type { CornerAssessment, Fitment, Interval, Reading, UseRules } from "../fitment.ts";
+import type { CornerAssessment, Fitment, Interval, UseRules } from "../fitment.ts";
 import { restingStop } from "../road/heldAtRide.ts";
 import { isProgressive } from "../stop/stiffnessClass.ts";
 import type { DrawnReading } from "../uncertainty/drawnReading.ts";
@@ -98,26 +97,26 @@ function middleOf(interval: Interval | null, atMeans: number): number {
 type Measured = Pick<MarginPart, "reading" | "count">;
 
 function geometryParts(
-  { model, places }: CornerBudget,
+  { model, places, means }: CornerBudget,
   name: "reserve" | "contact",
   atMeans: number,
 ): { readonly parts: readonly MarginPart[]; readonly inReach: boolean } {
   const measured = new Map<string, Measured>();
-  for (const { id, drawn, reading } of places) {
-    if (drawn !== null) {
-      measured.set(id, { reading: drawn, count: (reading as Reading).values.length });
-    }
+  for (const { id, drawn, reading } of places.all) {
+    measured.set(id, { reading: drawn, count: reading?.values.length ?? 1 });
   }
   const all = [...measured.values()];
-  const values = new Float64Array(places.length);
-  const figures = new Float64Array(6);
+  const values = new Float64Array(means.length);
+  const figures = new Float64Array(figureCount);
   let inReach = true;
   const contributions = firstOrderContributions(
     all.map(({ reading }) => reading),
     (index, value) => {
-      values.set(placeMeans(places));
+      values.set(means);
       const { id } = (all[index] as Measured).reading;
-      for (const [place, filled] of places.entries()) if (filled.id === id) values[place] = value;
+      for (const [place, filled] of places.all.entries()) {
+        if (filled.id === id) values[place] = value;
+      }
       if (model.evaluate(values, figures)) return figures[figure[name]] as number;
       inReach = false;
       return Number.NaN;

@@ -1,10 +1,26 @@
 import type { Corner, Fitment, GeometryReadingName, Reading, RideQuantity } from "../fitment.ts";
 import type { ReadingId } from "../outcome.ts";
+import { meanOf } from "../uncertainty/readingMean.ts";
 
 /** The fitment with one reading in another's place; as it is where it has no such reading. */
 export function withReading(fitment: Fitment, id: ReadingId, reading: Reading): Fitment {
   if (id === "stop.freeHeight") {
     return { ...fitment, stop: { ...fitment.stop, freeHeight: reading } };
+  }
+  if (id === "stop.usableCompressionMm") {
+    const usableCompressionMm = meanOf(reading);
+    return {
+      ...fitment,
+      stop: { ...fitment.stop, usableCompressionMm, usableTolMm: reading.tol },
+    };
+  }
+  if (id === "wheelPerOuter") {
+    const layout = {
+      ...fitment.layout,
+      wheelPerOuter: meanOf(reading),
+      wheelPerOuterTol: reading.tol,
+    };
+    return { ...fitment, layout };
   }
   const ride = /^ride\.(\w+)$/.exec(id)?.[1] as RideQuantity | undefined;
   if (ride !== undefined) return withRideValue(fitment, ride, reading);

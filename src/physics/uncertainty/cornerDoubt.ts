@@ -1,5 +1,4 @@
-import { figure } from "../budget/cornerModel.ts";
-import { placeMeans } from "../budget/cornerReadings.ts";
+import { figure, figureCount } from "../budget/cornerModel.ts";
 import type { CornerBudget } from "../budget/travelBudget.ts";
 import type { DoubtShare, Fitment, UseRules } from "../fitment.ts";
 import type { RoadTravel } from "../road/roadTravel.ts";
@@ -22,23 +21,25 @@ export interface CornerDoubt {
 
 /** First-order shares of a corner's doubt; see `firstOrderContributions` for where they mislead. */
 export function cornerDoubt(
-  { model, places, budget }: CornerBudget,
+  { model, places, means, budget }: CornerBudget,
   fitment: Fitment,
   road: { readonly corner: RoadCornerWithCurve; readonly travel: RoadTravel },
   rules: UseRules,
 ): CornerDoubt {
   const readings = new Map<string, DrawnReading>();
-  for (const { drawn } of places) if (drawn !== null) readings.set(drawn.id, drawn);
+  for (const { drawn } of places.all) readings.set(drawn.id, drawn);
   const drawn = [...readings.values()];
-  const values = new Float64Array(places.length);
-  const figures = new Float64Array(6);
+  const values = new Float64Array(means.length);
+  const figures = new Float64Array(figureCount);
   const contributions = (name: "reserve" | "contact", atMeans: number) =>
     firstOrderContributions(
       drawn,
       (index, value) => {
-        values.set(placeMeans(places));
+        values.set(means);
         const { id } = drawn[index] as DrawnReading;
-        for (const [place, filled] of places.entries()) if (filled.id === id) values[place] = value;
+        for (const [place, filled] of places.all.entries()) {
+          if (filled.id === id) values[place] = value;
+        }
         return model.evaluate(values, figures) ? (figures[figure[name]] as number) : Number.NaN;
       },
       atMeans,

@@ -1,5 +1,4 @@
-import { type FigureName, figure } from "../budget/cornerModel.ts";
-import { placeMeans } from "../budget/cornerReadings.ts";
+import { type FigureName, figure, figureCount } from "../budget/cornerModel.ts";
 import type { CornerBudget } from "../budget/travelBudget.ts";
 import type { Interval } from "../fitment.ts";
 import type { LayoutMotion } from "../kinematics/layoutMotion.ts";
@@ -106,7 +105,7 @@ class CornerTally {
   #blockFrom = Number.NEGATIVE_INFINITY;
   readonly #wanted: readonly WantedTravel[];
   readonly #beyond: Int32Array;
-  readonly #figures = new Float64Array(6);
+  readonly #figures = new Float64Array(figureCount);
   readonly #covered: CoverageIntervals;
   #inside = 0;
   #reserveEnough = 0;
@@ -122,24 +121,25 @@ class CornerTally {
     this.#corner = corner;
     this.#reserveWanted = reserveWanted;
     this.#samples = draws.samples;
-    this.#places = corner.places.length;
-    this.#moving = corner.places.flatMap(({ drawn }, place) =>
-      drawn === null || (drawn.halfWidth === 0 && drawn.standardError === 0)
-        ? []
-        : [{ place, draws: draws.of(drawn) }],
+    this.#places = corner.means.length;
+    this.#moving = corner.places.all.flatMap(({ drawn }, place) =>
+      drawn.halfWidth === 0 && drawn.standardError === 0 ? [] : [{ place, draws: draws.of(drawn) }],
     );
     this.#block = new Float64Array(blockLength * this.#places);
-    const means = placeMeans(corner.places);
-    for (let at = 0; at < this.#block.length; at += this.#places) this.#block.set(means, at);
+    for (let at = 0; at < this.#block.length; at += this.#places) {
+      this.#block.set(corner.means, at);
+    }
     this.#wanted = wantedTravels;
     this.#beyond = new Int32Array(wantedTravels.length);
-    this.#covered = new CoverageIntervals(corner.model.hasLimits ? 6 : 2, draws.samples);
+    this.#covered = new CoverageIntervals(corner.model.hasLimits ? figureCount : 2, draws.samples);
   }
 
   /** Does every geometry reading of both corners come from the same place? */
   movesWith(other: CornerTally): boolean {
     const geometry = (tally: CornerTally) =>
-      tally.#corner.places.slice(0, tally.#corner.model.geometryCount).map((place) => place.id);
+      tally.#corner.places.all
+        .slice(0, tally.#corner.places.geometryCount)
+        .map((place) => place.id);
     return geometry(this).join() === geometry(other).join();
   }
 

@@ -1,8 +1,6 @@
-import type { CornerPlace } from "../budget/cornerReadings.ts";
 import type { Check, Interval, LayoutKind, Reading } from "../fitment.ts";
 import type { ReadingId } from "../outcome.ts";
 import { capital, length, type Sentence } from "../sentence.ts";
-import type { DrawnReading } from "../uncertainty/drawnReading.ts";
 import { meanOf } from "../uncertainty/readingMean.ts";
 import { type CornerEvidence, nameIn } from "./cornerEvidence.ts";
 
@@ -61,8 +59,8 @@ export function plausibleCheck(evidence: CornerEvidence): Check {
 function oddities(evidence: CornerEvidence): readonly Oddity[] {
   const { corner: own, places, budget } = evidence.corner;
   const measured = new Map<ReadingId, { name: string; reading: Reading }>();
-  for (const { id, name, reading } of places) {
-    if (reading !== null && !measured.has(id)) measured.set(id, { name, reading });
+  for (const { id, reading } of places.all) {
+    if (reading !== null) measured.set(id, { name: nameOf(id), reading });
   }
   if (own.rideHeight !== undefined) {
     measured.set(`${own.side}.rideHeight`, { name: "rideHeight", reading: own.rideHeight });
@@ -103,6 +101,11 @@ function oddities(evidence: CornerEvidence): readonly Oddity[] {
   return found;
 }
 
+/** The last part of an id; every hard limit alike. */
+function nameOf(id: ReadingId): string {
+  return /\.limits\.\d+$/.test(id) ? "limit" : (id.split(".").at(-1) ?? id);
+}
+
 function unitSlip(
   evidence: CornerEvidence,
   id: ReadingId,
@@ -139,9 +142,9 @@ const ratioReading: Readonly<Record<LayoutKind, string>> = {
 function ratioOddity(evidence: CornerEvidence): Oddity | null {
   const { layout } = evidence.fitment;
   const { budget, places } = evidence.corner;
-  const placeOf = (name: string) => places.find((place) => place.name === name) as CornerPlace;
+  const placeOf = (name: string) => places.all.find(({ id }) => nameOf(id) === name);
   if (budget.leverRatio < believableRatio[0] || budget.leverRatio > believableRatio[1]) {
-    const reading = placeOf(ratioReading[layout.kind]).id;
+    const reading = placeOf(ratioReading[layout.kind])?.id ?? ratioReading[layout.kind];
     return {
       reading,
       sentence: [
@@ -151,9 +154,10 @@ function ratioOddity(evidence: CornerEvidence): Oddity | null {
       ],
     };
   }
-  const mean = (name: string) => (placeOf(name).drawn as DrawnReading).mean;
-  if (layout.kind === "axle" && mean("stopSpacing") > mean("track")) {
-    const reading = placeOf("stopSpacing").id;
+  const spacing = placeOf("stopSpacing");
+  const track = placeOf("track");
+  if (spacing !== undefined && track !== undefined && spacing.drawn.mean > track.drawn.mean) {
+    const reading = spacing.id;
     return {
       reading,
       sentence: [

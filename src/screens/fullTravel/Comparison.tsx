@@ -1,10 +1,11 @@
 import { useMemo } from "preact/hooks";
-import type { Fitment, LimitKind, Side, TouchedPart } from "../../physics/fitment.ts";
+import type { Fitment, LimitKind, Side } from "../../physics/fitment.ts";
 import {
   type ComparedContact,
   type ComparedCorner,
   compareFullTravel,
 } from "../../physics/fullTravel/compareFullTravel.ts";
+import type { MetPart } from "../../physics/fullTravel/fullTravelCheck.ts";
 import {
   hardContacts,
   likeliest,
@@ -92,7 +93,7 @@ function withLimit(
   unit: LengthUnit,
 ): StoredCheck {
   const corner = stored.record.corners.find((each) => each.side === side);
-  const kind: LimitKind = part === "hose" || part === "stop" ? "other" : part;
+  const kind: LimitKind = part === "hose" || part === "stop" || part === "block" ? "other" : part;
   const added = addLimit(stored, side, { kind, at: "wheel" });
   // A rectangular ± with the same standard uncertainty: √3/1.96 of the 95 % half-width.
   const tol = (measuredHalfMm * Math.sqrt(3)) / 1.96;
@@ -216,8 +217,9 @@ function ContactLine({
   );
 }
 
-function NotInCheck({ part, count }: { part: TouchedPart; count: () => void }) {
-  if (part === "stop") return <p class="small">The readings put it out of reach.</p>;
+function NotInCheck({ part, count }: { part: MetPart; count: () => void }) {
+  if (part === "stop" || part === "block")
+    return <p class="small">The readings put it out of reach.</p>;
   return (
     <>
       <p class="small">Not among the limits of this check, so the answer does not know of it.</p>

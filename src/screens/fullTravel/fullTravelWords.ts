@@ -1,8 +1,10 @@
 import type { TouchedPart } from "../../physics/fitment.ts";
+import type { MetPart } from "../../physics/fullTravel/fullTravelCheck.ts";
 
 /** What stands before a contact's number. */
-export const partNames: { readonly [Part in TouchedPart]: string } = {
+export const partNames: { readonly [Part in MetPart]: string } = {
   stop: "Stop meets its pad",
+  block: "Block in the stop's place",
   tyre: "Tyre touches",
   damper: "Damper at its end",
   spring: "Spring coils closed",

@@ -1,13 +1,11 @@
 import { describe, expect, it } from "vitest";
-import { CornerModel, figure } from "../../../src/physics/budget/cornerModel.ts";
-import { cornerReadings, placeMeans } from "../../../src/physics/budget/cornerReadings.ts";
-import { travelToHardLimit } from "../../../src/physics/budget/hardLimit.ts";
+import { figure, figureCount } from "../../../src/physics/budget/cornerModel.ts";
 import { travelBudget } from "../../../src/physics/budget/travelBudget.ts";
 import type { Corner, Fitment, HardLimit } from "../../../src/physics/fitment.ts";
-import { kinematicsOf } from "../../../src/physics/kinematics/kinematics.ts";
 import { unwrapped } from "../demoFitments.ts";
 import { refusal } from "../refusal.ts";
 import { exact, uprightStrut } from "../staticFitments.ts";
+import { atMeansOf, budgetOf as preparedBudget } from "./preparedModel.ts";
 
 /** A strut that leans by 60°: s = z·cos 60°, so that the wheel goes 2 mm for each mm of the stop. */
 function leaningStrut(limits: readonly HardLimit[], gap = 10): Fitment {
@@ -47,22 +45,20 @@ describe("the hard limit that touches first", () => {
   ])("is %s", (_, limits, travelMm, index) => {
     const { budget } = unwrapped(budgetOf(leaningStrut(limits)));
     expect(budget.limit?.hardLimitMm).toBeCloseTo(travelMm, 9);
-    expect(budget.limit).toMatchObject({ index, kind: limits[index]?.kind });
+    expect(budget.limit).toMatchObject({ id: `left.limits.${index}`, kind: limits[index]?.kind });
     // Contact 2·10, full stop 2·(10 + 30) = 80; s(z_h) = z_h/2; 5 mm at the wheel are 2.5 at the stop.
     expect(budget.limit?.closingMm).toBeCloseTo(travelMm / 2, 9);
     expect(budget.limit?.reserveMm).toBeCloseTo(travelMm - 80, 9);
     expect(budget.limit?.spacerMm).toBeCloseTo(40 - (travelMm - 5) / 2, 9);
     expect(budget.limit?.tallerMm).toBeCloseTo((40 - (travelMm - 5) / 2) * 2, 9);
-    expect(budget.limit?.freeShare).toBeCloseTo(20 / 80, 12);
+    expect(budget.freeShare).toBeCloseTo(20 / 80, 12);
   });
 
   it("may lie just as far as the suspension reaches, and no farther", () => {
-    const kinematics = unwrapped(kinematicsOf({ kind: "strut", readings: {} }));
-    const of = (...limits: HardLimit[]) =>
-      travelToHardLimit({ side: "left", gap: exact(45), limits }, kinematics);
-    const [, most] = kinematics.range;
+    const of = (...limits: HardLimit[]) => atMeansOf(uprightStrut({ gap: exact(45), limits }));
+    const [, most] = unwrapped(of()).kinematics.range;
     // The reach of a strut is a round number of mm, so that a tenth of it closes it at 0.1 per mm.
-    expect(unwrapped(of(atWheel(most / 10, 0.1)))).toMatchObject({ travelMm: most });
+    expect(unwrapped(of(atWheel(most / 10, 0.1))).limit).toMatchObject({ travelMm: most });
     expect(refusal(of(atWheel(most / 10, 0.0999)))).toMatch(/^limitOutOfReach/);
   });
 
@@ -78,7 +74,7 @@ describe("the hard limit that touches first", () => {
     );
     const { budget } = unwrapped(budgetOf(onArm([atStop(200), atWheel(140)])));
     // R = 300/100 at every angle.
-    expect(budget.limit).toMatchObject({ index: 1, kind: "spring", hardLimitMm: 140 });
+    expect(budget.limit).toMatchObject({ id: "left.limits.1", kind: "spring", hardLimitMm: 140 });
     expect(budget.limit?.reserveMm).toBeCloseTo(140 - 3 * 40, 9);
   });
 
@@ -101,52 +97,52 @@ describe("the hard limit that touches first", () => {
 
 describe("the model of a corner, draw by draw", () => {
   const fitment = leaningStrut([atWheel(60, 0.5), atStop(65, 0.25)]);
-  const means = placeMeans(unwrapped(cornerReadings(fitment, onlyCorner(fitment))));
-  const model = new CornerModel(fitment, onlyCorner(fitment), 5);
+  const { model, means, places } = preparedBudget(fitment);
+  const [wheel, stop] = places.limits.map(({ clearance }) => clearance) as [number, number];
 
   /** The figures with the readings of some places changed; null where they are out of reach. */
   function figuresWith(change: { readonly [place: number]: number }) {
     const readings = Float64Array.from(means);
     for (const [place, value] of Object.entries(change)) readings[Number(place)] = value;
-    const figures = new Float64Array(6).fill(Number.NaN);
+    const figures = new Float64Array(figureCount).fill(Number.NaN);
     return model.evaluate(readings, figures) ? figures : null;
   }
   const hardLimitWith = (change: { readonly [place: number]: number }) =>
     figuresWith(change)?.[figure.hardLimit];
 
-  // Places: lean, gap, free height, limit at the wheel, limit at the stop.
   it("takes the least limit of this draw, by its own closing", () => {
     expect(hardLimitWith({})).toBeCloseTo(120, 9);
-    expect(hardLimitWith({ 3: 70 })).toBeCloseTo(130, 9);
-    expect(hardLimitWith({ 4: 50 })).toBeCloseTo(100, 9);
-    expect(hardLimitWith({ 4: 1e9 })).toBeCloseTo(120, 9);
+    expect(hardLimitWith({ [wheel]: 70 })).toBeCloseTo(130, 9);
+    expect(hardLimitWith({ [stop]: 50 })).toBeCloseTo(100, 9);
+    expect(hardLimitWith({ [stop]: 1e9 })).toBeCloseTo(120, 9);
   });
 
   it("gives nothing where a draw has no motion, or gap or full stop are out of reach", () => {
     expect(figuresWith({ 0: 89.99 })).toBeNull();
     // A strut reaches 1e6 mm of wheel travel, here 5e5 mm of closing; full stop is 30 mm beyond contact.
-    expect(figuresWith({ 1: 500_010 })).toBeNull();
-    expect(figuresWith({ 1: 499_980 })).toBeNull();
-    expect(figuresWith({ 1: 499_960 })).not.toBeNull();
+    expect(figuresWith({ [places.stands]: 500_010 })).toBeNull();
+    expect(figuresWith({ [places.stands]: 499_980 })).toBeNull();
+    expect(figuresWith({ [places.stands]: 499_960 })).not.toBeNull();
   });
 
   it("gives nothing where a draw's stop is no taller than its usable compression", () => {
-    expect(figuresWith({ 2: 29 })).toBeNull();
-    expect(figuresWith({ 2: 30 })).toBeNull();
+    expect(figuresWith({ [places.freeHeight]: 29 })).toBeNull();
+    expect(figuresWith({ [places.freeHeight]: 30 })).toBeNull();
     // Usable share 30/40: a taller stop of this build works by a quarter of what it is taller.
     const spacer = 40 - (120 - 5) / 2;
-    expect(figuresWith({ 2: 40 })?.[figure.taller]).toBeCloseTo(spacer / 0.25, 9);
+    expect(figuresWith({ [places.freeHeight]: 40 })?.[figure.taller]).toBeCloseTo(spacer / 0.25, 9);
   });
 
   it("leaves all from the hard limit on at 0 where none was measured", () => {
-    const open = leaningStrut([]);
-    const free = new CornerModel(open, onlyCorner(open), 5);
-    const figures = new Float64Array(6).fill(7);
-    expect(free.hasLimits).toBe(false);
-    expect(free.evaluate(Float64Array.of(60, 10, 60), figures)).toBe(true);
+    const free = preparedBudget(leaningStrut([]));
+    const figures = new Float64Array(figureCount).fill(7);
+    expect(free.model.hasLimits).toBe(false);
+    expect(free.model.evaluate(free.means, figures)).toBe(true);
     expect(figures[figure.contact]).toBeCloseTo(20, 9);
     expect(figures[figure.fullStop]).toBeCloseTo(80, 9);
     expect([...figures.subarray(figure.hardLimit)]).toEqual([0, 0, 0, 0]);
-    expect(free.evaluate(Float64Array.of(60, 1e9, 60), figures)).toBe(false);
+    const far = Float64Array.from(free.means);
+    far[free.places.stands] = 1e9;
+    expect(free.model.evaluate(far, figures)).toBe(false);
   });
 });

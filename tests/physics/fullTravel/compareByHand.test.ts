@@ -1,5 +1,4 @@
 import { describe, expect, it } from "vitest";
-import { cornerReadings } from "../../../src/physics/budget/cornerReadings.ts";
 import type {
   Corner,
   Fitment,
@@ -13,7 +12,7 @@ import {
   type ComparedCorner,
   compareFullTravel,
 } from "../../../src/physics/fullTravel/compareFullTravel.ts";
-import { ContactModel } from "../../../src/physics/fullTravel/contactModel.ts";
+import { contactModel } from "../../../src/physics/fullTravel/contactModel.ts";
 import { touchedParts } from "../../../src/physics/fullTravel/fullTravelCheck.ts";
 import { handTravels } from "../../../src/physics/fullTravel/handTravel.ts";
 import { unwrapped } from "../demoFitments.ts";
@@ -270,8 +269,7 @@ describe("the slope of a contact by a reading", () => {
   function slopeOf(layout: Layout, gap: Reading, id: string): number {
     const fitment = uprightStrut({ gap, limits: [], fitment: { layout } });
     const corner = fitment.corners[0] as Corner;
-    const places = unwrapped(cornerReadings(fitment, corner));
-    const model = new ContactModel(fitment, corner, places, "both");
+    const model = unwrapped(contactModel(fitment, corner, "both"));
     const row = model.readings.findIndex((reading) => reading.id === id);
     return model.sensitivities(["stop"])[row]?.[0] as number;
   }

@@ -1,7 +1,6 @@
 import fc from "fast-check";
 import { inv, matrix, multiply } from "mathjs";
 import { describe, expect, it } from "vitest";
-import { cornerReadings } from "../../../src/physics/budget/cornerReadings.ts";
 import type {
   Fitment,
   FullTravelCheck,
@@ -12,7 +11,7 @@ import {
   type ComparedCorner,
   compareFullTravel,
 } from "../../../src/physics/fullTravel/compareFullTravel.ts";
-import { ContactModel } from "../../../src/physics/fullTravel/contactModel.ts";
+import { contactModel } from "../../../src/physics/fullTravel/contactModel.ts";
 import { handTravels } from "../../../src/physics/fullTravel/handTravel.ts";
 import { normalisedError } from "../../../src/physics/fullTravel/normalisedError.ts";
 import { SymmetricSystem } from "../../../src/physics/fullTravel/symmetricSystem.ts";
@@ -30,6 +29,7 @@ const stop = {
   duty: "impact",
   freeHeight: once(60, 1),
   usableCompressionMm: 30,
+  usableTolMm: 0,
   curve: [[30, 6000]],
   damping: null,
   testedAtSpeed: false,
@@ -76,7 +76,7 @@ function foundOn(
 ): FullTravelCheck {
   const [corner] = truth.corners;
   if (!corner) throw new Error("no corner");
-  const model = new ContactModel(truth, corner, got(cornerReadings(truth, corner)), "both");
+  const model = got(contactModel(truth, corner, "both"));
   const travels = model.travels(parts);
   const contacts: { -readonly [Part in keyof FullTravelCorner["contacts"]]: Reading } = {};
   parts.forEach((part, index) => {
@@ -219,7 +219,7 @@ describe("the computed contacts", () => {
     };
     const [corner] = fitment.corners;
     if (!corner) throw new Error("no corner");
-    const model = new ContactModel(fitment, corner, got(cornerReadings(fitment, corner)), "both");
+    const model = got(contactModel(fitment, corner, "both"));
     // s = z·cos 60° = z/2
     const travels = [...model.travels(["stop", "tyre", "metal", "damper", "hose", "fullStop"])];
     expect(travels.slice(0, 4).map((travel) => travel.toFixed(9))).toEqual([
@@ -246,22 +246,15 @@ describe("the computed contacts", () => {
     };
     const [corner] = fitment.corners;
     if (!corner) throw new Error("no corner");
-    const places = got(cornerReadings(fitment, corner));
-    expect(new ContactModel(fitment, corner, places, "both").travels(["stop"])[0]).toBeCloseTo(
-      21,
-      9,
-    );
-    expect(new ContactModel(fitment, corner, places, "one").travels(["stop"])[0]).toBeCloseTo(
-      28,
-      9,
-    );
+    expect(got(contactModel(fitment, corner, "both")).travels(["stop"])[0]).toBeCloseTo(21, 9);
+    expect(got(contactModel(fitment, corner, "one")).travels(["stop"])[0]).toBeCloseTo(28, 9);
   });
 
   it("have slopes of one side near the end of what the layout reaches, and 0 beyond it", () => {
     const edge = armFitment({ stopLean: 5, pivotToOuter: 411, metal: 172.5 });
     const [corner] = edge.corners;
     if (!corner) throw new Error("no corner");
-    const model = new ContactModel(edge, corner, got(cornerReadings(edge, corner)), "both");
+    const model = got(contactModel(edge, corner, "both"));
     for (const row of model.sensitivities(["metal", "stop"])) {
       expect([...row].every(Number.isFinite)).toBe(true);
     }
@@ -394,7 +387,7 @@ describe("hand and computed travel", () => {
     const fitment = armFitment();
     const [corner] = fitment.corners;
     if (!corner) throw new Error("no corner");
-    const model = new ContactModel(fitment, corner, got(cornerReadings(fitment, corner)), "both");
+    const model = got(contactModel(fitment, corner, "both"));
     const [contact = 0, full = 0] = model.travels(["stop", "fullStop"]);
     const found = compared(fitment, {
       measure: "wheelTravel",

@@ -27,6 +27,7 @@ const fitment: Fitment = {
     duty: "impact",
     freeHeight: reading,
     usableCompressionMm: 30,
+    usableTolMm: 0,
     curve: [[30, 6000]],
     damping: null,
     testedAtSpeed: false,

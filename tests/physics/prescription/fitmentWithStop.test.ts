@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { cornerReadings } from "../../../src/physics/budget/cornerReadings.ts";
+import { cornerAtMeans } from "../../../src/physics/budget/cornerAtMeans.ts";
 import { gapOf } from "../../../src/physics/budget/gap.ts";
 import type { Corner, Fitment, Stop } from "../../../src/physics/fitment.ts";
 import { fitmentWithStop } from "../../../src/physics/prescription/fitmentWithStop.ts";
@@ -56,10 +56,12 @@ describe("another stop", () => {
   it("draws both heights, each by itself", () => {
     const doubtful = { ...fitment, stop: { ...fitted, freeHeight: within(60, 6) } };
     const changed = unwrapped(fitmentWithStop(doubtful, other(60, 3)));
-    const places = unwrapped(cornerReadings(changed, changed.corners[0] as Corner));
-    const heights = places.filter(({ name }) => /height$/i.test(name));
-    expect(heights.map(({ drawn }) => drawn?.halfWidth)).toEqual([3, 6]);
-    expect(new Set(heights.map(({ id }) => id)).size).toBe(2);
+    const { places } = unwrapped(cornerAtMeans(changed, changed.corners[0] as Corner));
+    const heights = places.all.filter(({ id }) => id.endsWith("freeHeight"));
+    expect(heights.map(({ id, drawn }) => [id, drawn.halfWidth])).toEqual([
+      ["stop.freeHeight", 3],
+      ["recordedStop.freeHeight", 6],
+    ]);
   });
 
   it("may just touch, but not be pressed with the vehicle standing", () => {

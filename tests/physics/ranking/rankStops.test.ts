@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { assessFitment } from "../../../src/physics/assess.ts";
-import { cornerReadings } from "../../../src/physics/budget/cornerReadings.ts";
+import { cornerAtMeans } from "../../../src/physics/budget/cornerAtMeans.ts";
 import { gapOf } from "../../../src/physics/budget/gap.ts";
 import type { Fitment } from "../../../src/physics/fitment.ts";
 import type { Candidate } from "../../../src/physics/prescription/candidates.ts";
@@ -172,8 +172,8 @@ describe("another stop on the same mount", () => {
     const by = meanOf(stop.freeHeight) - meanOf(fitment.stop.freeHeight) + 3;
     for (const corner of changed.corners) {
       expect(given(gapOf(changed, corner))).toBeCloseTo(given(gapOf(fitment, corner)) - by, 9);
-      const heights = given(cornerReadings(changed, corner)).filter(({ name }) =>
-        /height$/i.test(name),
+      const heights = given(cornerAtMeans(changed, corner)).places.all.filter(({ id }) =>
+        id.endsWith("freeHeight"),
       );
       expect(heights.map(({ reading }) => reading)).toEqual([
         stop.freeHeight,

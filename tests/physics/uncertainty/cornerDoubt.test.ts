@@ -21,7 +21,9 @@ function onlyInDoubt(fitment: Fitment, kept: (path: readonly string[]) => boolea
       Object.entries(value).map(([key, entry]) => [key, visit(entry, [...path, key])]),
     );
   };
-  return visit(fitment, []) as Fitment;
+  const sure = visit(fitment, []) as Fitment;
+  const usable = kept(["stop", "usableCompressionMm"]) ? {} : { usableTolMm: 0 };
+  return { ...sure, stop: { ...sure.stop, ...usable } };
 }
 
 describe("shares of the doubt", () => {

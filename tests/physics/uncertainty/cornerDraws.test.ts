@@ -198,7 +198,9 @@ describe("draws outside of what can be", () => {
   it("leave no interval where all are", () => {
     const fitment = uprightStrut({ gap: exact(45), limits: [] });
     const corner = unwrapped(travelBudget(fitment, fitment.corners[0] as Corner, 5));
-    const flat = { ...corner, places: corner.places.with(0, placeOf("stopLean", 90)) };
+    const means = corner.means.with(0, 90);
+    const all = corner.places.all.with(0, placeOf("stopLean", 90));
+    const flat = { ...corner, means, places: { ...corner.places, all } };
     const [found] = drawCorners([{ corner: flat, wantedTravels: [0] }], draws, 5);
     expect(found).toMatchObject({
       outsideShare: 1,
@@ -209,7 +211,7 @@ describe("draws outside of what can be", () => {
 });
 
 function placeOf(name: "stopLean", value: number) {
-  return { name, id: name, reading: exact(value), drawn: drawnReading(name, exact(value)) };
+  return { id: name, reading: exact(value), drawn: drawnReading(name, exact(value)) };
 }
 
 describe("two corners", () => {

@@ -36,6 +36,7 @@ const pressed: Fitment = {
     duty: "impact",
     freeHeight: { values: [60], tol: 0 },
     usableCompressionMm: 30,
+    usableTolMm: 0,
     curve: [
       [10, 600],
       [40, 2400],

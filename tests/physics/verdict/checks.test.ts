@@ -55,7 +55,7 @@ describe("clearance", () => {
       reserveMm: null,
       wheelTravelToHardLimitMm: null,
       hardLimit: null,
-      freeShare: null,
+      freeShare: 45 / 75,
       spacerMm: null,
       tallerMm: null,
       clearanceProbability: null,
