@@ -12,7 +12,7 @@ import {
   type MeasuredSide,
   type NamedQuantity,
 } from "./measuredPlaces.ts";
-import type { MeasuredAngle, MeasuredLength } from "./measuredQuantity.ts";
+import type { MeasuredAngle } from "./measuredQuantity.ts";
 import { type LinkageArm, LowerDrivenPath, UpperDrivenPath } from "./path/fourBarPath.ts";
 import { StrutPath } from "./path/strutPath.ts";
 import { SwingPath } from "./path/swingPath.ts";
@@ -124,12 +124,11 @@ function armMotion(layout: Layout & { kind: "arm" }, places: MeasuredPlaces) {
   const arm = measuredArm(places);
   const line = places.angle("stopLineAngle");
   const lean = places.angle("stopLean");
-  if (layout.stopOn === undefined) {
-    return turning(layout, places, arm, new RoundContact(length, line, lean));
-  }
-  const standOff = layout.stopOn === "arm" ? places.standOff() : null;
-  const contact = new FlatContact(length, line, lean, standOff);
-  return turning(layout, places, arm, contact, standOff === null ? [] : [standOff]);
+  const contact =
+    layout.stopOn === undefined
+      ? new RoundContact(length, line, lean)
+      : new FlatContact(length, line, lean, layout.stopOn === "arm" ? places.standOff() : null);
+  return turning(layout, places, arm, contact);
 }
 
 function damperMotion(layout: Layout & { kind: "damper" }, places: MeasuredPlaces) {
@@ -150,10 +149,9 @@ function turning(
   places: MeasuredPlaces,
   arm: LinkageArm,
   contact: StopContact,
-  standOff: readonly MeasuredLength[] = [],
 ) {
   const { linkage, path, ratio } = wheelPath(layout, places, arm);
-  const before = [...places.quantities.map(({ quantity }) => quantity), ...standOff, ...ratio];
+  const before = [...places.quantities.map(({ quantity }) => quantity), ...ratio];
   const scale = places.doubt("linkage", 1, 0, modelDoubt[linkage]);
   return { linkage, motion: new TurningMotion(before, contact, path, arm.line, scale) };
 }
