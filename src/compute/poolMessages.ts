@@ -1,12 +1,19 @@
 import type { Assessment } from "../physics/fitment.ts";
 import type { Fault, Outcome } from "../physics/outcome.ts";
 import type { BackupEntry } from "../records/backup/backupLine.ts";
-import type { PackPlatforms } from "../records/pack/pack.ts";
+import type { StoredCheck } from "../records/check/storedCheck.ts";
+import type { Pack, PackPlatforms } from "../records/pack/pack.ts";
 import type { Computed, Incoming, Way } from "../records/review/submission.ts";
+import type { Opened } from "../sharing/openText.ts";
 
-/** Work for the pool: to read what came in, a line of a backup, or to compute the answer to what was kept. */
+/** Work for the pool: to read what came in, or to compute the answer to what was kept. */
 export type PoolTask =
   | { readonly kind: "read"; readonly text: string; readonly what: string; readonly way: Way }
+  /** What a text or a link's payload holds that comes to a phone. */
+  | { readonly kind: "open"; readonly text: string; readonly what: string }
+  | { readonly kind: "openPayload"; readonly payload: string }
+  /** A check that is not complete; the pack estimates what it estimated. */
+  | { readonly kind: "draft"; readonly text: string; readonly pack: Pack }
   | { readonly kind: "backupLine"; readonly text: string; readonly number: number }
   | { readonly kind: "compute"; readonly text: string };
 
@@ -17,6 +24,8 @@ export type ReadItem =
 export type PoolResult =
   /** A text may hold several links, and so several checks. */
   | { readonly kind: "read"; readonly items: readonly ReadItem[] }
+  | { readonly kind: "opened"; readonly items: readonly Outcome<Opened>[] }
+  | { readonly kind: "draft"; readonly draft: StoredCheck | null }
   | { readonly kind: "backupLine"; readonly entry: Outcome<BackupEntry> }
   | {
       readonly kind: "computed";

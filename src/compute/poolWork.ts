@@ -3,12 +3,16 @@ import { type Fault, fail, type Outcome, succeed } from "../physics/outcome.ts";
 import { type BackupEntry, readBackupLine } from "../records/backup/backupLine.ts";
 import { fitmentOf } from "../records/check/fitmentOf.ts";
 import { readCheckText } from "../records/check/readCheck.ts";
+import type { StoredCheck } from "../records/check/storedCheck.ts";
+import { readDraftText } from "../records/filling/readDraft.ts";
 import type { PackPlatforms } from "../records/pack/pack.ts";
+import { soundPhotos } from "../records/photo/soundPhotos.ts";
 import { oddReadings } from "../records/review/oddReadings.ts";
 import { looksLikeReply } from "../records/review/readReply.ts";
 import { computedOf, factsOf, type Incoming, type Way } from "../records/review/submission.ts";
+import { openPayload, openText } from "../sharing/openText.ts";
 import { checkOfText } from "../sharing/receivedFile.ts";
-import { checkOfPayload, type SharedCheck } from "../sharing/sharedCheck.ts";
+import { checkOfPayload, type SharedCheck, sharedCheck } from "../sharing/sharedCheck.ts";
 import { findPayloads } from "../sharing/shareLink.ts";
 import type { PoolResult, PoolTask, ReadItem, TaskOf } from "./poolMessages.ts";
 
@@ -18,10 +22,20 @@ import type { PoolResult, PoolTask, ReadItem, TaskOf } from "./poolMessages.ts";
  */
 export function poolWork(task: PoolTask, pack: PackPlatforms | null = null): PoolResult {
   try {
-    if (task.kind === "backupLine") {
-      return { kind: "backupLine", entry: backupEntry(task.text, task.number) };
+    switch (task.kind) {
+      case "read":
+        return read(task);
+      case "open":
+        return { kind: "opened", items: openText(task) };
+      case "openPayload":
+        return { kind: "opened", items: [openPayload(task.payload)] };
+      case "draft":
+        return { kind: "draft", draft: draftOf(task) };
+      case "backupLine":
+        return { kind: "backupLine", entry: backupEntry(task.text, task.number) };
+      case "compute":
+        return compute(task, pack);
     }
-    return task.kind === "read" ? read(task) : compute(task, pack);
   } catch {
     return { kind: "failed", fault: workFailed };
   }
@@ -47,11 +61,16 @@ function read({ text, what, way }: TaskOf<"read">): Extract<PoolResult, { kind: 
   return { kind: "read", items };
 }
 
-/** A record as a file holds it: its text is kept to the last character. */
+/**
+ * A record as a file holds it: its text is kept to the last character, but for what cameras wrote beside
+ * photos, and photos that can't be shown.
+ */
 function recordItem(text: string, what: string, way: Way): ReadItem {
   const checked = readCheckText(text, what);
   if (!checked.ok) return { ok: false, fault: checked.fault };
-  return { ok: true, value: { facts: factsOf(checked.value), text, way, photosLeftOut: 0 } };
+  const shared = sharedCheck(checked.value);
+  const incoming = incomingOf(shared, way);
+  return { ok: true, value: shared.record === checked.value ? { ...incoming, text } : incoming };
 }
 
 function sharedItem(shared: ReturnType<typeof checkOfPayload>, way: Way): ReadItem {
@@ -61,14 +80,28 @@ function sharedItem(shared: ReturnType<typeof checkOfPayload>, way: Way): ReadIt
 }
 
 /** A check out of a link or a code, whose text is the record it spells. */
-function incomingOf({ record, photosLeftOut }: SharedCheck, way: Way): Incoming {
-  return { facts: factsOf(record), text: JSON.stringify(record), way, photosLeftOut };
+function incomingOf({ record, photosLeftOut, photosRefused = 0 }: SharedCheck, way: Way): Incoming {
+  const leftOut = photosLeftOut + photosRefused;
+  return { facts: factsOf(record), text: JSON.stringify(record), way, photosLeftOut: leftOut };
+}
+
+function withPhotos(check: StoredCheck): StoredCheck {
+  const { photos } = check.record;
+  if (photos === undefined) return check;
+  return { ...check, record: { ...check.record, photos: soundPhotos(photos) } };
+}
+
+function draftOf({ text, pack }: TaskOf<"draft">): StoredCheck | null {
+  const draft = readDraftText(text, pack);
+  return draft && withPhotos(draft);
 }
 
 /** A line of a backup with what it holds, or why it is none. */
 function backupEntry(text: string, number: number): Outcome<BackupEntry> {
   const line = readBackupLine(text, number);
   if (!line.ok) return line;
+  if (line.value.kind === "check")
+    return succeed({ kind: "check", check: withPhotos(line.value.check) });
   if (line.value.kind !== "submission") return succeed(line.value);
   const { kind: _, text: sent, ...whence } = line.value;
   const [item] = read({

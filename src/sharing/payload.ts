@@ -55,6 +55,16 @@ export function payloadLength(frameByteCount: number, spelling: Spelling): numbe
 /** Far above the longest payload there can be; what is longer is not looked at. */
 const payloadCharactersLimit = 200_000;
 
+/** How many characters the payload that begins so has in all; null where that is not told yet. */
+export function payloadLengthOf(begun: string): number | null {
+  const speller = Object.values(spellers).find((each) => each.sign === begun[1]);
+  if (speller === undefined) return null;
+  const bytes = speller.read(begun.slice(2, 2 + speller.length(7)));
+  const length = bytes === null ? null : frameLength(bytes);
+  const characters = length === null ? 0 : 2 + speller.length(length);
+  return characters === 0 || characters > payloadCharactersLimit ? null : characters;
+}
+
 /**
  * The frame that a payload spells. A payload that is cut short, altered, of a newer version or no
  * payload at all is a sentence. What follows the last character of an intact one is passed over.

@@ -7,6 +7,7 @@ import {
   checkOnly,
   type Shared,
   type SharedCheck,
+  sharedCheck,
   sharedOfPayload,
   sharedReply,
 } from "./sharedCheck.ts";
@@ -61,7 +62,7 @@ export function sharedOfText({ text, what }: ReceivedText): Outcome<Shared> {
   }
   const read = readCheckText(text, what);
   if (read.ok) {
-    return { ok: true, value: { kind: "check", check: { record: read.value, photosLeftOut: 0 } } };
+    return { ok: true, value: { kind: "check", check: sharedCheck(read.value) } };
   }
   if (/"draft"\s*:/.test(text)) {
     return fail("checkNotComplete", [

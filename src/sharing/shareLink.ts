@@ -4,7 +4,7 @@ import type { Reply } from "../records/review/reply.ts";
 import { crc32 } from "./checksum.ts";
 import { pack, unpackedBytesLimit } from "./compression.ts";
 import { type Frame, packedBytesLimit } from "./frame.ts";
-import { payloadText, readPayload } from "./payload.ts";
+import { payloadLengthOf, payloadText } from "./payload.ts";
 import { toShortText } from "./shortText.ts";
 
 export interface ShareLink {
@@ -77,32 +77,35 @@ const lettersRun = /[A-Za-z0-9_-]*/y;
 /** How programs for mail break a long line: a plain break, or quoted-printable's "=" before it. */
 const lineBreak = /=?[ \t]*\r?\n(?:>[> ]*)?[ \t]*/y;
 
+/** A link is broken into no more lines than this on its way. */
+const mostLines = 2000;
+
 /**
- * Every payload of the links in a pasted text, in order, each once. A link that was broken into
- * lines on its way is put together again.
+ * Every payload of the links in a pasted text, in order, each once, and no more than `most`. A link that
+ * was broken into lines on its way is put together again. Takes time in proportion to the text.
  */
-export function findPayloads(text: string): string[] {
+export function findPayloads(text: string, most = Number.POSITIVE_INFINITY): string[] {
   const found = new Set<string>();
   for (const match of text.matchAll(linkStart)) {
-    let at = match.index + "#/open/".length;
-    let payload = "";
-    for (let line = 0; line < 2000; line += 1) {
+    if (found.size >= most) break;
+    let at = match.index + openPrefix.length;
+    const pieces: string[] = [];
+    let characters = 0;
+    let wanted: number | null = null;
+    for (let line = 0; line < mostLines; line += 1) {
       lettersRun.lastIndex = at;
       const run = lettersRun.exec(text)?.[0] ?? "";
-      payload += run;
+      pieces.push(run);
+      characters += run.length;
       at += run.length;
-      if (run === "" || !isCut(payload)) break;
+      wanted ??= payloadLengthOf(pieces.join(""));
+      if (run === "" || (wanted === null ? characters > 40 : characters >= wanted)) break;
       lineBreak.lastIndex = at;
       const broken = lineBreak.exec(text)?.[0];
       if (broken === undefined) break;
       at += broken.length;
     }
-    found.add(payload);
+    found.add(pieces.join(""));
   }
   return [...found];
-}
-
-function isCut(payload: string): boolean {
-  const frame = readPayload(payload);
-  return !frame.ok && frame.fault.code === "payloadCut";
 }

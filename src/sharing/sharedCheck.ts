@@ -1,6 +1,7 @@
 import { fail, type Outcome, succeed } from "../physics/outcome.ts";
 import type { CheckRecord } from "../records/check/checkRecord.ts";
 import { readCheckText } from "../records/check/readCheck.ts";
+import { withSoundPhotos } from "../records/photo/soundPhotos.ts";
 import { looksLikeReply, readReplyText } from "../records/review/readReply.ts";
 import type { Reply } from "../records/review/reply.ts";
 import { unpack } from "./compression.ts";
@@ -13,6 +14,14 @@ export interface SharedCheck {
   readonly record: CheckRecord;
   /** Photos that the sender's record has and this one has not. */
   readonly photosLeftOut: number;
+  /** Photos that were no pictures that can be shown here, and so were left out; absent: none. */
+  readonly photosRefused?: number;
+}
+
+/** What every check passes that comes from outside: its photos are pictures, without what cameras write. */
+export function sharedCheck(given: CheckRecord, photosLeftOut = 0): SharedCheck {
+  const { record, refused } = withSoundPhotos(given);
+  return { record, photosLeftOut, ...(refused > 0 && { photosRefused: refused }) };
 }
 
 /** What a link, a code or a file may bring. */
@@ -34,7 +43,7 @@ export function sharedOfFrame(frame: Frame, what = "The link"): Outcome<Shared> 
   return read.ok
     ? succeed({
         kind: "check",
-        check: { record: read.value, photosLeftOut: frame.photosLeftOut },
+        check: sharedCheck(read.value, frame.photosLeftOut),
       })
     : { ok: false, fault: read.fault };
 }

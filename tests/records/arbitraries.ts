@@ -16,6 +16,8 @@ import type {
   Photo,
   TypedReading,
 } from "../../src/records/check/checkRecord.ts";
+import { plainJpeg } from "../support/jpegs.ts";
+import { plainPng } from "../support/pictures.ts";
 
 /** Generated check records: every layout, one or two sides, all that is optional there or not. */
 
@@ -231,15 +233,31 @@ const rules = optionally({
   ),
 }) as fc.Arbitrary<NonNullable<CheckRecord["rules"]>>;
 
-const photo: fc.Arbitrary<Photo> = fc.record(
-  {
-    type: fc.constantFrom("image/jpeg", "image/png", "image/webp"),
-    data: fc.uint8Array({ maxLength: 60 }).map((bytes) => Buffer.from(bytes).toString("base64")),
-    caption: fc.string({ maxLength: 30 }),
-    reading: fc.constantFrom("left.gap", "pivotToStop"),
-  },
-  { requiredKeys: ["type", "data"] },
-) as fc.Arbitrary<Photo>;
+const picture = fc.oneof(
+  fc
+    .tuple(fc.integer({ min: 1, max: 40 }), fc.integer({ min: 1, max: 40 }))
+    .map(([width, height]) => ({
+      type: "image/png" as const,
+      data: plainPng(width, height).toString("base64"),
+    })),
+  fc.constant({
+    type: "image/jpeg" as const,
+    data: Buffer.from(plainJpeg()).toString("base64"),
+  }),
+);
+
+const photo: fc.Arbitrary<Photo> = fc
+  .tuple(
+    picture,
+    fc.record(
+      {
+        caption: fc.string({ maxLength: 30 }),
+        reading: fc.constantFrom("left.gap", "pivotToStop"),
+      },
+      { requiredKeys: [] },
+    ),
+  )
+  .map(([file, words]) => ({ ...file, ...words })) as fc.Arbitrary<Photo>;
 
 /** Fields that this version does not know: kept, whatever they hold. */
 const unknownFields = fc.dictionary(

@@ -27,14 +27,12 @@ import {
 } from "../../src/storage/restoreBackup.ts";
 import { type BackupSurvey, surveyBackup } from "../../src/storage/surveyBackup.ts";
 
+import { tinyPhoto } from "../support/pictures.ts";
+
 vi.setConfig({ testTimeout: 30_000 });
 
 const record = demoRecord("arm-fits");
-const photo = {
-  type: "image/png" as const,
-  data: "iVBORw0KGgo=".repeat(2000),
-  caption: "Left pad",
-};
+const photo = { ...tinyPhoto, caption: "Left pad" };
 const complete = storedFromRecord({ ...record, photos: [photo] });
 const draft = setEntry(newStoredCheck("Tern, half done"), "left.gap", {
   texts: ["21", "2 5/"],

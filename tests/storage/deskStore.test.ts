@@ -47,8 +47,8 @@ describe("submissions", () => {
     const [first] = records;
     if (!first) throw new Error("no record");
     const text = ` ${JSON.stringify(first, null, 4)}\n`;
-    expect(value(await store.add([incoming(first, text)]))).toEqual({ added: 1, present: 0 });
-    expect(value(await store.add([incoming(first)]))).toEqual({ added: 0, present: 1 });
+    expect(value(await store.add([incoming(first, text)]))).toMatchObject({ added: 1, present: 0 });
+    expect(value(await store.add([incoming(first)]))).toMatchObject({ added: 0, present: 1 });
     const [kept, ...more] = value(await store.submissions());
     expect(more).toEqual([]);
     expect(value(await store.text(kept?.key ?? ""))).toBe(text);
@@ -72,7 +72,7 @@ describe("submissions", () => {
     const one = incoming(first);
     const other = { ...incoming({ ...first, notes: "other" }), facts: one.facts };
     expect(value(await store.add([one, other])).added).toBe(2);
-    expect(value(await store.add([other, one]))).toEqual({ added: 0, present: 2 });
+    expect(value(await store.add([other, one]))).toMatchObject({ added: 0, present: 2 });
   });
 
   it("a batch is kept whole or not at all", async () => {
@@ -125,7 +125,7 @@ describe("decisions", () => {
       one.decide([decision("a", "2026-05-03T10:00:00.000Z")]),
       other.decide([decision("b", "2026-05-03T10:00:00.001Z")]),
     ]);
-    expect(value(await one.decide([decision("a", "2020-01-01T00:00:00.000Z")]))).toBe(0);
+    expect(value(await one.decide([decision("a", "2020-01-01T00:00:00.000Z")]))).toEqual([]);
     const kept = value(await other.decisions());
     expect(kept.map(({ key, at }) => [key, at])).toEqual([
       ["a", "2026-05-03T10:00:00.000Z"],

@@ -34,7 +34,7 @@ const number32 = (value: number) => [...number16(value >>> 16), ...number16(valu
  * An Exif segment that says which way up the camera was held, and where it was: 51° 30' N, 0° 7' W.
  * Exif 2.3 (JEITA CP-3451C): 4.5.4 (APP1), 4.6.4 (orientation, GPS pointer), 4.6.6 (position).
  */
-function exifSegment(orientation: number): number[] {
+export function exifSegment(orientation: number): number[] {
   const entry = (tag: number, type: number, count: number, value: readonly number[]) => [
     ...number16(tag),
     ...number16(type),

@@ -20,6 +20,8 @@ export const recordBounds = {
   nesting: 40,
   /** Numbers, texts, lists and groups in one file, all told: a full record has some thousands. */
   values: 500_000,
+  /** Fields of one group; what was typed of a check has some hundreds. */
+  fields: 2000,
   /** The greatest magnitude any number may have. */
   magnitude: 1e9,
 } as const;

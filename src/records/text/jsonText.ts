@@ -81,6 +81,7 @@ function scan(text: string, what: string): Outcome<null> {
           ]);
         }
         fields.add(name);
+        if (fields.size > recordBounds.fields) return tooManyFields(what);
       }
       at = end;
     } else if (code === 123 || code === 91) {
@@ -119,6 +120,12 @@ function tooDeep(what: string): Outcome<never> {
 function tooMany(what: string): Outcome<never> {
   return fail("tooMany", [
     `${what} holds more than ${recordBounds.values} values, which no check does. It is not read.`,
+  ]);
+}
+
+function tooManyFields(what: string): Outcome<never> {
+  return fail("tooManyFields", [
+    `${what} has more than ${recordBounds.fields} fields in one place, which no check does. It is not read.`,
   ]);
 }
 

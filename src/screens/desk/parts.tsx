@@ -78,8 +78,9 @@ export function Photos({ record, leftOut }: { record: CheckRecord; leftOut: numb
       <h2 id="photos-heading">Photos</h2>
       {leftOut > 0 && (
         <p>
-          {leftOut === 1 ? "One photo was" : `${leftOut} photos were`} left out: links and codes
-          cannot hold photos. Ask for the file if you need them.
+          {leftOut === 1 ? "One photo was" : `${leftOut} photos were`} not here: links and codes
+          hold none, and what is no picture, or one of too many pixels, is left out. Ask for the
+          file.
         </p>
       )}
       <ul class="desk-photos">

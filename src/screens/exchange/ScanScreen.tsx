@@ -2,6 +2,7 @@ import type { RefObject } from "preact";
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { Fault } from "../../physics/outcome.ts";
 import { inModelUnits } from "../../physics/sentence.ts";
+import { pictureFault } from "../../records/photo/pictureFault.ts";
 import { missingWords } from "../../sharing/codeCollection.ts";
 import { type CodeReader, createCodeReader } from "../../sharing/codeReader.ts";
 import type { Frame } from "../../sharing/frame.ts";
@@ -142,6 +143,7 @@ function useReader(startReader: () => Promise<CodeReader>): CodeReader | null {
 /** Texts of the codes in a picture; null where it is none. */
 async function textsIn(file: File, reader: CodeReader | null): Promise<readonly string[] | null> {
   try {
+    if ((await pictureFault(file)) !== null) return null;
     const picture = await createImageBitmap(file);
     const texts = (await reader?.readPicture(picture)) ?? [];
     picture.close();

@@ -6,6 +6,7 @@ import type { CodeReader } from "../../../src/sharing/codeReader.ts";
 import { codeSeries } from "../../../src/sharing/codeSeries.ts";
 import type { Frame } from "../../../src/sharing/frame.ts";
 import { checkOfFrame } from "../../../src/sharing/sharedCheck.ts";
+import { plainPng } from "../../support/pictures.ts";
 import { demoRecord } from "../answer/demoChecks.ts";
 import { withNavigator, wordsOf } from "./support.ts";
 
@@ -201,7 +202,7 @@ describe("a picture of a code", () => {
       await new Promise((done) => setTimeout(done, 20));
     });
   };
-  const photo = new File(["x"], "code.jpg", { type: "image/jpeg" });
+  const photo = new File([new Uint8Array(plainPng(4, 4))], "code.png", { type: "image/png" });
 
   it("does as well as the camera", async () => {
     vi.stubGlobal("createImageBitmap", () => Promise.resolve({ close: vi.fn() }));

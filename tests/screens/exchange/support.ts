@@ -1,8 +1,8 @@
-import { Buffer } from "node:buffer";
 import { vi } from "vitest";
 import { newId } from "../../../src/records/check/storedCheck.ts";
 import type { OpenedStore } from "../../../src/screens/useStore.ts";
 import { type CheckStore, openCheckStore } from "../../../src/storage/checkStore.ts";
+import { tinyPhoto } from "../../support/pictures.ts";
 
 /** A store of its own for one test. */
 export async function freshStore(): Promise<CheckStore> {
@@ -43,10 +43,7 @@ export function shareSheet(types: readonly string[], answer: () => Promise<void>
   };
 }
 
-export const onePixelPhoto = {
-  type: "image/png" as const,
-  data: Buffer.from("not really a picture, but bytes all the same").toString("base64"),
-};
+export const onePixelPhoto = tinyPhoto;
 
 /** Words that do not compress, as long a text of them as is asked for. */
 export function wordsOf(characters: number): string {

@@ -2,6 +2,8 @@ import { fail, type Outcome, succeed } from "../../../physics/outcome.ts";
 import type { Photo } from "../../../records/check/checkRecord.ts";
 import { recordBounds } from "../../../records/check/recordFormat.ts";
 import { withoutMetadata } from "../../../records/photo/jpegSegments.ts";
+import { pictureFault } from "../../../records/photo/pictureFault.ts";
+import { base64Of } from "../../../records/photo/soundPhotos.ts";
 
 /** Enough to see the points of a measurement, small enough for many checks, px. */
 const longestSide = 1280;
@@ -25,15 +27,6 @@ function reducedSize(
     width: Math.max(1, Math.round(width * scale)),
     height: Math.max(1, Math.round(height * scale)),
   };
-}
-
-function base64Of(bytes: Uint8Array): string {
-  let text = "";
-  const piece = 0x8000;
-  for (let at = 0; at < bytes.length; at += piece) {
-    text += String.fromCharCode(...bytes.subarray(at, at + piece));
-  }
-  return btoa(text);
 }
 
 function encoded(canvas: HTMLCanvasElement, quality: number): Promise<Blob | null> {
@@ -60,6 +53,8 @@ async function opened(file: Blob): Promise<HTMLImageElement | null> {
  * the camera wrote beside the picture (place, time, owner) goes along.
  */
 export async function reducedPhoto(file: Blob, reading: string): Promise<Outcome<Photo>> {
+  const fault = await pictureFault(file);
+  if (fault !== null) return { ok: false, fault };
   const image = await opened(file);
   if (!image) return unreadable();
   const { width, height } = reducedSize(image.naturalWidth, image.naturalHeight);
