@@ -6,7 +6,7 @@ import { readingName } from "../readingNames.ts";
 import { heldAtRide } from "../road/heldAtRide.ts";
 import { restPosition } from "../road/restPosition.ts";
 import { capital } from "../sentence.ts";
-import { curveAtRest, type StopAtSpeed, stopAtSpeed } from "../stop/stopAtSpeed.ts";
+import { curveAtRest, type StopAtSpeed, staticOnly, stopAtSpeed } from "../stop/stopAtSpeed.ts";
 import { type StopCurve, stopCurve } from "../stop/stopCurve.ts";
 import { checkedMean } from "../uncertainty/readingMean.ts";
 
@@ -107,7 +107,10 @@ export function impactSetupOf(
   );
 }
 
-/** The same corner with the stop's curve scaled or its height changed, at rest anew. */
+/**
+ * The same corner with the stop's curve scaled or its height changed, at rest anew. What the stop held up
+ * as the vehicle was measured stays: the one that was measured held it.
+ */
 export function settled(
   setup: ImpactSetup,
   change: Pick<ImpactState, "extraHeightMm" | "stopScale">,
@@ -127,6 +130,20 @@ export function settled(
     setup.payloadKg,
   );
   return rest.ok ? succeed({ ...changed, restTravelMm: rest.value }) : rest;
+}
+
+/** The same corner without its payload, at rest anew. */
+export function unladen(setup: ImpactSetup): Outcome<ImpactSetup> {
+  const sprungMassKg = setup.sprungMassKg - setup.payloadKg;
+  return settled({ ...setup, sprungMassKg, payloadKg: 0 }, {});
+}
+
+/**
+ * The same corner with a stop of the same static curve that loses nothing, at rest anew: what a stop
+ * tested at speed is shown beside.
+ */
+export function undampedTwin(setup: ImpactSetup): Outcome<ImpactSetup> {
+  return settled({ ...setup, atSpeed: staticOnly }, {});
 }
 
 function unknown(id: string): Outcome<never> {

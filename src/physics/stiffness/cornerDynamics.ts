@@ -1,35 +1,53 @@
 import type { Corner, EventResult, Fitment, Interval, Side, UseRules } from "../fitment.ts";
-import { type ImpactSetup, impactSetupOf, settled } from "../impact/impactSetup.ts";
+import {
+  type ImpactSetup,
+  impactSetupOf,
+  settled,
+  undampedTwin,
+  unladen,
+} from "../impact/impactSetup.ts";
 import type { Fault } from "../outcome.ts";
 import { rulesOf } from "../road/useRules.ts";
 import { secantRate, stiffnessClasses, stiffnessClassOf } from "../stop/stiffnessClass.ts";
-import { type EventFailure, tryEvents } from "./eventFailures.ts";
+import { losesEnergy } from "../stop/stopAtSpeed.ts";
+import { type EventFailure, type EventsTried, tryEvents } from "./eventFailures.ts";
 
-/** Why a stiffness class does not work in one event of the use. */
-export interface ClassFailure extends EventFailure {
+/** Why a stop does not work in one event of the use, and in which state of the vehicle. */
+export interface StateFailure extends EventFailure {
+  readonly laden: boolean;
+}
+
+export interface ClassFailure extends StateFailure {
   /** R5 class, N/mm. */
   readonly stiffnessClass: number;
 }
 
-/** The dynamic half of one corner's answer (model section 5), for the loaded state. */
+/** The dynamic half of one corner's answer: one corner alone, mean masses and readings. */
 export interface CornerDynamics {
   readonly side: Side;
-  /** The stop as it is, one result an event; null where it could not be computed: see `faults`. */
+  /** The stop as it is, laden, one result an event; null where it could not be computed: see `faults`. */
   readonly events: readonly EventResult[] | null;
+  /** The same without what tests at speed show of it; null where they show nothing. */
+  readonly undampedEvents: readonly EventResult[] | null;
+  /** Whether the stop as it is, unscaled, works in every event laden and unladen; null beside no events. */
+  readonly stopItselfPasses: boolean | null;
+  /** What the stop as it is fails on. */
+  readonly ownFailures: readonly StateFailure[];
   /** R5 classes, N/mm, rising; null where it could not be computed. */
   readonly classesThatWork: readonly number[] | null;
   /** Least and greatest of the classes that work; null beside a list = no class works here. */
   readonly classWindow: Interval | null;
-  /** What each class that does not work fails on, softest first. */
+  /** What each class that does not work fails on, softest first; unladen only what works laden. */
   readonly failures: readonly ClassFailure[];
-  /** On which side of the classes that work the stop's own class lies; null inside or where none work. */
+  /** On which side of what works the stop lies; null where it works, or no class does. */
   readonly stiffnessSide: "soft" | "stiff" | null;
   readonly faults: readonly Fault[];
 }
 
 /**
  * The design events of the use for the stop as it is, then for its static curve scaled to each R5 class
- * with its damping unscaled, loaded. Yields between events, so that a caller may stop or wait.
+ * with its dashpot unscaled, laden and unladen, each from its own rest. A class works where it passes
+ * every event in both. Yields between events, so that a caller may stop or wait.
  *
  * Errors are in `faults`: ride data that are unknown or unusable, no design event, or an event of the
  * stop itself that could not be computed.
@@ -42,25 +60,31 @@ export function* cornerDynamicsSteps(
   if (!setup.ok) return unknown(corner.side, [setup.fault]);
   const rules = rulesOf(fitment.use, fitment.rules);
   if (rules.events.length === 0) return unknown(corner.side, [noEvents]);
-  const own = yield* tryEvents(setup.value, rules);
-  const events = own.results.filter((result) => result !== null);
-  if (events.length < own.results.length) return unknown(corner.side, own.faults);
+  const own = yield* tryLaden(setup.value, rules);
+  const events = own.tried.results.filter((result) => result !== null);
+  if (events.length < own.tried.results.length) return unknown(corner.side, own.tried.faults);
+  const ownUnladen = yield* tryUnladen(setup.value, rules);
+  const ownFailures = [...own.failures, ...ownUnladen];
+  const undampedEvents = yield* tryUndamped(setup.value, rules);
   const rate = secantRate(setup.value.stop);
   const classesThatWork: number[] = [];
   const failures: ClassFailure[] = [];
   for (const stiffnessClass of stiffnessClasses) {
     const scale = stiffnessClass / rate;
-    const failed = isSame(scale) ? own.failures : yield* tryScaled(setup.value, scale, rules);
+    const failed = isSame(scale) ? ownFailures : yield* tryScaled(setup.value, scale, rules);
     if (failed.length === 0) classesThatWork.push(stiffnessClass);
     for (const failure of failed) failures.push({ stiffnessClass, ...failure });
   }
   return {
     side: corner.side,
     events,
+    undampedEvents,
+    stopItselfPasses: ownFailures.length === 0,
+    ownFailures,
     classesThatWork,
     classWindow: windowOf(classesThatWork),
     failures,
-    stiffnessSide: sideOf(stiffnessClassOf(rate), classesThatWork),
+    stiffnessSide: sideOfStop(stiffnessClassOf(rate), classesThatWork, ownFailures),
     faults: [],
   };
 }
@@ -79,14 +103,54 @@ function isSame(scale: number): boolean {
   return Math.abs(scale - 1) < 1e-9;
 }
 
+interface LadenTried {
+  readonly tried: EventsTried;
+  readonly failures: readonly StateFailure[];
+}
+
+function* tryLaden(setup: ImpactSetup, rules: UseRules): Generator<void, LadenTried, void> {
+  const tried = yield* tryEvents(setup, rules);
+  return { tried, failures: tried.failures.map((failure) => ({ ...failure, laden: true })) };
+}
+
+/** What a stop fails on without payload; nothing is run anew where there is none to take off. */
+export function* tryUnladen(
+  setup: ImpactSetup,
+  rules: UseRules,
+): Generator<void, readonly StateFailure[], void> {
+  if (setup.payloadKg === 0) return [];
+  const empty = unladen(setup);
+  if (!empty.ok) return notComputed(rules, false);
+  const { failures } = yield* tryEvents(empty.value, rules);
+  return failures.map((failure) => ({ ...failure, laden: false }));
+}
+
+/** What a scaled stop fails on: laden, and where it passes so, unladen. */
 function* tryScaled(
   setup: ImpactSetup,
   stopScale: number,
   rules: UseRules,
-): Generator<void, readonly EventFailure[], void> {
+): Generator<void, readonly StateFailure[], void> {
   const scaled = settled(setup, { stopScale });
-  if (scaled.ok) return (yield* tryEvents(scaled.value, rules)).failures;
-  return rules.events.map((_, eventIndex) => ({ eventIndex, kind: "notComputed" }));
+  if (!scaled.ok) return notComputed(rules, true);
+  const { failures } = yield* tryLaden(scaled.value, rules);
+  return failures.length > 0 ? failures : yield* tryUnladen(scaled.value, rules);
+}
+
+function notComputed(rules: UseRules, laden: boolean): readonly StateFailure[] {
+  return rules.events.map((_, eventIndex) => ({ eventIndex, kind: "notComputed", laden }));
+}
+
+function* tryUndamped(
+  setup: ImpactSetup,
+  rules: UseRules,
+): Generator<void, readonly EventResult[] | null, void> {
+  if (!losesEnergy(setup.atSpeed)) return null;
+  const twin = undampedTwin(setup);
+  if (!twin.ok) return null;
+  const { results } = yield* tryEvents(twin.value, rules);
+  const events = results.filter((result) => result !== null);
+  return events.length === results.length ? events : null;
 }
 
 function windowOf(classes: readonly number[]): Interval | null {
@@ -105,6 +169,21 @@ export function sideOf(own: number, classes: readonly number[]): "soft" | "stiff
   return nearest > own ? "soft" : "stiff";
 }
 
+/**
+ * The same of the stop itself. A stop whose class works may fail by itself, for its secant may lie 26 %
+ * off its class: soft where it bottoms or reaches the hard limit, else stiff.
+ */
+function sideOfStop(
+  own: number,
+  classes: readonly number[],
+  failures: readonly StateFailure[],
+): "soft" | "stiff" | null {
+  if (!classes.includes(own)) return sideOf(own, classes);
+  const kinds = failures.map(({ kind }) => kind);
+  if (kinds.includes("fullStop") || kinds.includes("hardContact")) return "soft";
+  return kinds.includes("acceleration") ? "stiff" : null;
+}
+
 const noEvents: Fault = {
   code: "noDesignEvent",
   sentence: ["No design event is set, so the stiffness cannot be judged. Set a bump or a landing."],
@@ -114,6 +193,9 @@ function unknown(side: Side, faults: readonly Fault[]): CornerDynamics {
   return {
     side,
     events: null,
+    undampedEvents: null,
+    stopItselfPasses: null,
+    ownFailures: [],
     classesThatWork: null,
     classWindow: null,
     failures: [],

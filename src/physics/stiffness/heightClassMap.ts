@@ -3,7 +3,9 @@ import { type ImpactSetup, impactSetupOf, settled } from "../impact/impactSetup.
 import { type Outcome, succeed } from "../outcome.ts";
 import { levelAboveRest } from "../road/roadTravel.ts";
 import { rulesOf } from "../road/useRules.ts";
+import { standardGravity } from "../standardGravity.ts";
 import { isProgressive, secantRate, stiffnessClasses } from "../stop/stiffnessClass.ts";
+import { tryUnladen } from "./cornerDynamics.ts";
 import { type FailureKind, tryEvents } from "./eventFailures.ts";
 
 /** What a cell of the map can fail on: at rest, on the road, and in each event. */
@@ -42,11 +44,11 @@ export interface HeightClassMap {
 const mostCarriedShare = 0.5;
 
 /**
- * Extra height × stiffness class for one corner, loaded, by the rules of the use: a taller stop by a
- * spacer, its static curve scaled, its damping as it is. A cell fails on "clearance" where less than
- * the wanted reserve is left, on "earlyContact" where the free travel left under the payload is less
- * than the road needs (for duty carry: where it is pressed past half of δu at rest), and as an event
- * fails. Where no limit was measured clearance is not judged. `cells` yields null between events, for
+ * Extra height × stiffness class for one corner by the rules of the use: a taller stop by a spacer, its
+ * static curve scaled, its dashpot as it is. A cell fails on "clearance" where less than the wanted
+ * reserve is left, on "earlyContact" where contact comes before the free travel needed loaded (for duty
+ * carry: where it is pressed past half of δu at rest), and as an event fails, laden or unladen. The
+ * events and the rest of a cell are the laden ones. Where no limit was measured clearance is not judged. `cells` yields null between events, for
  * callers that share their time. Without `heights`, those of `mapHeights`.
  *
  * Errors: those of `impactSetupOf` and `levelAboveRest`.
@@ -70,13 +72,14 @@ export function heightClassMap(
     rules,
   );
   if (!level.ok) return level;
-  const chosen = heights?.filter(Number.isFinite) ?? usualHeights(setup.value, rules, level.value);
+  const neededMm = springRest(setup.value) + level.value;
+  const chosen = heights?.filter(Number.isFinite) ?? usualHeights(setup.value, rules, neededMm);
   const rising = [...new Set([...chosen, 0])].sort((a, b) => a - b);
   const context: CellContext = {
     setup: setup.value,
     rules,
     duty: fitment.stop.duty,
-    levelMm: level.value,
+    neededMm,
     rate: secantRate(setup.value.stop),
   };
   return succeed({
@@ -98,8 +101,8 @@ interface CellContext {
   readonly setup: ImpactSetup;
   readonly rules: UseRules;
   readonly duty: "impact" | "carry";
-  /** Free travel that the road needs above rest, mm. */
-  readonly levelMm: number;
+  /** Wheel travel from the ride height that must be free, loaded, mm: z_need. */
+  readonly neededMm: number;
   readonly rate: number;
 }
 
@@ -134,23 +137,33 @@ function* cellOf(
     const closing = kinematics.closing(restTravelMm);
     const pressed = closing.ok ? closing.value - gapMm : Number.POSITIVE_INFINITY;
     if (pressed > mostCarriedShare * stop.usableCompressionMm) failures.add("earlyContact");
-  } else if (contactMm !== null && contactMm < restTravelMm + context.levelMm) {
+  } else if (contactMm !== null && contactMm < context.neededMm) {
     failures.add("earlyContact");
   }
-  const trying = tryEvents(scaled.value, rules);
+  const laden = yield* nullEach(tryEvents(scaled.value, rules));
+  const alsoEmpty = laden.failures.length === 0 ? tryUnladen(scaled.value, rules) : null;
+  const empty = alsoEmpty === null ? [] : yield* nullEach(alsoEmpty);
+  for (const { kind } of [...laden.failures, ...empty]) failures.add(kind);
+  return { ...place, restTravelMm, events: laden.results, failures: [...failures] };
+}
+
+/** The same steps with null between. */
+function* nullEach<Value>(steps: Generator<void, Value, void>): Generator<null, Value, void> {
   for (;;) {
-    const step = trying.next();
-    if (step.done) {
-      for (const { kind } of step.value.failures) failures.add(kind);
-      return { ...place, restTravelMm, events: step.value.results, failures: [...failures] };
-    }
+    const step = steps.next();
+    if (step.done) return step.value;
     yield null;
   }
 }
 
-function usualHeights(setup: ImpactSetup, rules: UseRules, levelMm: number): readonly number[] {
-  const { kinematics, gapMm, hardLimitMm, restTravelMm } = setup;
-  const most = kinematics.closing(restTravelMm + levelMm);
+/** Where the loaded vehicle would rest with nothing in the way, mm from the ride height. */
+function springRest({ payloadKg, heldAtRideN, wheelRateNPerMm }: ImpactSetup): number {
+  return (payloadKg * standardGravity + heldAtRideN) / wheelRateNPerMm;
+}
+
+function usualHeights(setup: ImpactSetup, rules: UseRules, neededMm: number): readonly number[] {
+  const { kinematics, gapMm, hardLimitMm } = setup;
+  const most = kinematics.closing(neededMm);
   const last = hardLimitMm === null ? null : kinematics.closing(hardLimitMm - rules.reserveMm);
   return mapHeights(
     last?.ok ? gapMm + setup.stop.usableCompressionMm - last.value : null,

@@ -21,7 +21,12 @@ describe("a payload that only the stiffer stops hold within the layout's reach",
     expect(dynamics.events).toHaveLength(1);
     const lost = dynamics.failures.filter(({ kind }) => kind === "notComputed");
     expect(lost.length).toBeGreaterThan(0);
-    expect(lost[0]).toEqual({ stiffnessClass: 10, eventIndex: 0, kind: "notComputed" });
+    expect(lost[0]).toEqual({
+      stiffnessClass: 10,
+      eventIndex: 0,
+      kind: "notComputed",
+      laden: true,
+    });
     expect(Math.max(...lost.map(({ stiffnessClass }) => stiffnessClass))).toBeLessThan(160);
   });
 });

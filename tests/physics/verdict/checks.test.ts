@@ -385,6 +385,9 @@ describe("advice", () => {
       {
         side: "left",
         events: [],
+        undampedEvents: null,
+        stopItselfPasses: false,
+        ownFailures: [],
         classesThatWork: [160, 250],
         classWindow: [160, 250],
         failures: [],

@@ -10,6 +10,9 @@ function dynamics(classesThatWork: readonly number[]): CornerDynamics {
   return {
     side: "left",
     events: [],
+    undampedEvents: null,
+    stopItselfPasses: true,
+    ownFailures: [],
     classesThatWork,
     classWindow: [classesThatWork[0] ?? 0, classesThatWork.at(-1) ?? 0],
     failures: [],

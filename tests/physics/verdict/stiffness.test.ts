@@ -12,6 +12,9 @@ function dynamics(change: Partial<CornerDynamics>): CornerDynamics {
   return {
     side: "left",
     events: null,
+    undampedEvents: null,
+    stopItselfPasses: true,
+    ownFailures: [],
     classesThatWork: null,
     classWindow: null,
     failures: [],
