@@ -1,4 +1,5 @@
-import { completeRecord, type StoredCheck } from "../records/check/storedCheck.ts";
+import { completeRecord } from "../records/check/completeRecord.ts";
+import type { StoredCheck } from "../records/check/storedCheck.ts";
 import { downloadFile } from "../sharing/checkFile.ts";
 import { markSent } from "./saved/safety.ts";
 

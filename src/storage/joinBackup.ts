@@ -1,5 +1,6 @@
 import type { PartialCheckRecord } from "../records/check/checkRecord.ts";
-import type { Entry, StoredCheck } from "../records/check/storedCheck.ts";
+import type { StoredCheck } from "../records/check/storedCheck.ts";
+import type { Entry } from "../records/entry/entry.ts";
 import { entryPath, recordWithEntry } from "../records/entry/entryPath.ts";
 import { contentOf, isSame, mergeChecks } from "./mergeChecks.ts";
 

@@ -6,6 +6,7 @@ import type { Browser, BrowserContext, Page } from "playwright-core";
 import { build } from "vite";
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from "vitest";
 import type * as StoredChecks from "../../src/records/check/storedCheck.ts";
+import type * as Changes from "../../src/records/filling/changes.ts";
 import type * as CheckStores from "../../src/storage/checkStore.ts";
 import type * as Keepers from "../../src/storage/keeper.ts";
 import { launchChromium } from "./support/phone.ts";
@@ -15,7 +16,7 @@ import { launchChromium } from "./support/phone.ts";
  * keystroke, two tabs at once, a quota that is reached.
  */
 
-type Rooms = typeof StoredChecks & typeof CheckStores & typeof Keepers;
+type Rooms = typeof StoredChecks & typeof Changes & typeof CheckStores & typeof Keepers;
 
 declare global {
   var rooms: Rooms;
@@ -35,11 +36,16 @@ let context: BrowserContext;
 async function bundle(): Promise<string> {
   const folder = mkdtempSync(join(tmpdir(), "stopfit-store-"));
   const entry = join(folder, "entry.ts");
-  const modules = ["records/storedCheck.ts", "storage/checkStore.ts", "storage/keeper.ts"];
+  const modules = [
+    "records/check/storedCheck.ts",
+    "records/filling/changes.ts",
+    "storage/checkStore.ts",
+    "storage/keeper.ts",
+  ];
   const imports = modules.map(
     (path, index) => `import * as m${index} from "${join(source, path)}";`,
   );
-  writeFileSync(entry, `${imports.join("\n")}\nglobalThis.rooms = { ...m0, ...m1, ...m2 };`);
+  writeFileSync(entry, `${imports.join("\n")}\nglobalThis.rooms = { ...m0, ...m1, ...m2, ...m3 };`);
   const output = await build({
     configFile: false,
     root: fileURLToPath(new URL("../../", import.meta.url)),

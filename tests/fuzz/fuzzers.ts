@@ -4,7 +4,7 @@ import type { CheckRecord } from "../../src/records/check/checkRecord.ts";
 import { fitmentOf } from "../../src/records/check/fitmentOf.ts";
 import { openStored } from "../../src/records/check/openStored.ts";
 import { readCheckText, readCheckValue } from "../../src/records/check/readCheck.ts";
-import { storedFromRecord } from "../../src/records/check/storedCheck.ts";
+import { storedFromRecord } from "../../src/records/filling/storedFromRecord.ts";
 import { readPackText, readPackValue } from "../../src/records/pack/readPack.ts";
 import { importTestText } from "../../src/records/testRows/analyseTest.ts";
 import { crc32 } from "../../src/sharing/checksum.ts";

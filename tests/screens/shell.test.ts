@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
-import { newStoredCheck, setEntry } from "../../src/records/check/storedCheck.ts";
+import { newStoredCheck } from "../../src/records/check/storedCheck.ts";
+import { setEntry } from "../../src/records/filling/changes.ts";
 import { stepHref } from "../../src/screens/addresses.ts";
 import { entryRemarks } from "../../src/screens/check/remarks.ts";
 import { checkFileName } from "../../src/screens/checkFile.ts";

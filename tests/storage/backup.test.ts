@@ -6,12 +6,9 @@ import { poolWork } from "../../src/compute/poolWork.ts";
 import { fail, type Outcome } from "../../src/physics/outcome.ts";
 import { inModelUnits } from "../../src/physics/sentence.ts";
 import { type BackupLine, backupLineText } from "../../src/records/backup/backupLine.ts";
-import {
-  newStoredCheck,
-  type StoredCheck,
-  setEntry,
-  storedFromRecord,
-} from "../../src/records/check/storedCheck.ts";
+import { newStoredCheck, type StoredCheck } from "../../src/records/check/storedCheck.ts";
+import { setEntry } from "../../src/records/filling/changes.ts";
+import { storedFromRecord } from "../../src/records/filling/storedFromRecord.ts";
 import type { Decision } from "../../src/records/review/decision.ts";
 import type { Incoming } from "../../src/records/review/submission.ts";
 import { makeBackup, markBackedUp } from "../../src/storage/backup.ts";

@@ -7,8 +7,8 @@ import {
   changeRecord,
   newStoredCheck,
   type StoredCheck,
-  setEntry,
 } from "../../src/records/check/storedCheck.ts";
+import { setEntry } from "../../src/records/filling/changes.ts";
 import { DatabaseHandle } from "../../src/storage/database.ts";
 import { contentDigest } from "../../src/storage/markStore.ts";
 import { rowsOf } from "./support/oldDatabase.ts";

@@ -9,8 +9,8 @@ import {
   newStoredCheck,
   renameStored,
   type StoredCheck,
-  setEntry,
 } from "../../src/records/check/storedCheck.ts";
+import { setEntry } from "../../src/records/filling/changes.ts";
 import { openCheckStore, type StoreChange } from "../../src/storage/checkStore.ts";
 import { databaseName } from "../../src/storage/database.ts";
 import { freshBrowsers, tab, value } from "./support/tabs.ts";

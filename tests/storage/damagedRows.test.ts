@@ -2,7 +2,8 @@ import "fake-indexeddb/auto";
 import { openDB } from "idb";
 import { describe, expect, it } from "vitest";
 import { soundStored } from "../../src/records/check/soundStored.ts";
-import { newStoredCheck, type StoredCheck, setEntry } from "../../src/records/check/storedCheck.ts";
+import { newStoredCheck, type StoredCheck } from "../../src/records/check/storedCheck.ts";
+import { setEntry } from "../../src/records/filling/changes.ts";
 import { databaseName, databaseVersion } from "../../src/storage/database.ts";
 import { freshBrowsers, tab, value } from "./support/tabs.ts";
 

@@ -2,7 +2,8 @@ import "fake-indexeddb/auto";
 import { IDBDatabase, IDBFactory, IDBObjectStore } from "fake-indexeddb";
 import * as fc from "fast-check";
 import { afterEach, expect, it, vi } from "vitest";
-import { newStoredCheck, type StoredCheck, setEntry } from "../../src/records/check/storedCheck.ts";
+import { newStoredCheck, type StoredCheck } from "../../src/records/check/storedCheck.ts";
+import { setEntry } from "../../src/records/filling/changes.ts";
 import { type CheckStore, openCheckStore } from "../../src/storage/checkStore.ts";
 import { createKeeper, type Keeper } from "../../src/storage/keeper.ts";
 

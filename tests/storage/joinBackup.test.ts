@@ -1,15 +1,17 @@
 import * as fc from "fast-check";
 import { describe, expect, it, vi } from "vitest";
 import {
-  addLimit,
   changeRecord,
+  newStoredCheck,
+  type StoredCheck,
+} from "../../src/records/check/storedCheck.ts";
+import {
+  addLimit,
   chooseLayout,
   chooseStop,
-  newStoredCheck,
   removeLimit,
-  type StoredCheck,
   setEntry,
-} from "../../src/records/check/storedCheck.ts";
+} from "../../src/records/filling/changes.ts";
 import { joinedWithBackup, withMissing } from "../../src/storage/joinBackup.ts";
 
 vi.setConfig({ testTimeout: 30_000 });

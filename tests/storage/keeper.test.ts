@@ -2,7 +2,8 @@ import "fake-indexeddb/auto";
 import { IDBFactory, IDBObjectStore } from "fake-indexeddb";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import { inModelUnits } from "../../src/physics/sentence.ts";
-import { newStoredCheck, type StoredCheck, setEntry } from "../../src/records/check/storedCheck.ts";
+import { newStoredCheck, type StoredCheck } from "../../src/records/check/storedCheck.ts";
+import { setEntry } from "../../src/records/filling/changes.ts";
 import { type CheckStore, openCheckStore } from "../../src/storage/checkStore.ts";
 import { createKeeper, type Keeper, type KeepState } from "../../src/storage/keeper.ts";
 

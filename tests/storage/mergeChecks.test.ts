@@ -1,13 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, it, vi } from "vitest";
 import {
-  addLimit,
   newStoredCheck,
-  removeLimit,
   renameStored,
   type StoredCheck,
-  setEntry,
 } from "../../src/records/check/storedCheck.ts";
+import { addLimit, removeLimit, setEntry } from "../../src/records/filling/changes.ts";
 import { isSame, mergeChecks } from "../../src/storage/mergeChecks.ts";
 
 // Generated cases by the hundred take their time on a busy machine.

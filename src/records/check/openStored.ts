@@ -1,8 +1,9 @@
 import type { State } from "../../physics/fitment.ts";
 import { limitPlaces } from "../../physics/readings/limitReadings.ts";
+import type { Entry } from "../entry/entry.ts";
 import type { PartialCheckRecord } from "./checkRecord.ts";
 import { checkFormat, checkVersion } from "./recordFormat.ts";
-import type { Entry, Progress, StoredCheck } from "./storedCheck.ts";
+import type { Progress, StoredCheck } from "./storedCheck.ts";
 
 type Plain = { readonly [key: string]: unknown };
 

@@ -1,6 +1,5 @@
 import type { Outcome, ReadingId } from "../../physics/outcome.ts";
 import { mean } from "../../physics/uncertainty/readingMean.ts";
-import type { Entry } from "./entry.ts";
 import { catalogueEntry } from "./readingCatalogue.ts";
 import {
   isReach,
@@ -11,6 +10,7 @@ import {
   toolsOf,
   toolTolerance,
 } from "./toolTolerance.ts";
+import type { EntryUnit } from "./units.ts";
 
 /** Up to this a reading is within reach of short tools, mm: gaps, clearances, a stop's height. */
 const nearMm = 400;
@@ -36,10 +36,10 @@ export function usualReach(id: ReadingId): Reach {
 }
 
 /** What of `source` names a tool and its reach; nothing where it names none. */
-export function toolFields(source: {
+export function toolFields(source: { readonly tool?: string; readonly reach?: string }): {
   readonly tool?: string;
   readonly reach?: string;
-}): Pick<Entry, "tool" | "reach"> {
+} {
   return {
     ...(typeof source.tool === "string" && { tool: source.tool }),
     ...(typeof source.reach === "string" && { reach: source.reach }),
@@ -52,7 +52,12 @@ export function toolFields(source: {
  */
 export function entryToolShares(
   id: ReadingId,
-  entry: Entry,
+  entry: {
+    readonly texts: readonly string[];
+    readonly unit: EntryUnit;
+    readonly tool?: string;
+    readonly reach?: string;
+  },
   values: readonly number[],
 ): Outcome<ToolShares> | null {
   const group = toolGroupOf(id);

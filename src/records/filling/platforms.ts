@@ -2,7 +2,7 @@ import type { Reading, RideQuantity } from "../../physics/fitment.ts";
 import type { ReadingId } from "../../physics/outcome.ts";
 import type { Sentence } from "../../physics/sentence.ts";
 import { meanOf } from "../../physics/uncertainty/readingMean.ts";
-import { changeRecord, chooseLayout, type StoredCheck } from "../check/storedCheck.ts";
+import { changeRecord, type StoredCheck } from "../check/storedCheck.ts";
 import { isGeometryName, withField } from "../entry/entryPath.ts";
 import { catalogueEntry } from "../entry/readingCatalogue.ts";
 import {
@@ -14,6 +14,7 @@ import {
   takenPlatform,
 } from "../pack/pack.ts";
 import { same } from "../pack/packDifferences.ts";
+import { chooseLayout } from "./changes.ts";
 
 /** The copy that the check took when it was put on its platform; null where it has none. */
 function ownCopy({ record }: StoredCheck): Platform | null {

@@ -2,18 +2,12 @@ import * as z from "zod/mini";
 import type { PartialCheckRecord } from "../check/checkRecord.ts";
 import { checkSchema } from "../check/checkSchema.ts";
 import { recordBounds } from "../check/recordFormat.ts";
-import {
-  changeRecord,
-  chooseLayout,
-  chooseRightGeometry,
-  type Entry,
-  newStoredCheck,
-  type StoredCheck,
-  setEntry,
-} from "../check/storedCheck.ts";
+import { changeRecord, newStoredCheck, type StoredCheck } from "../check/storedCheck.ts";
+import type { Entry } from "../entry/entry.ts";
 import { entryPath } from "../entry/entryPath.ts";
 import type { Pack } from "../pack/pack.ts";
 import { readJsonText } from "../text/jsonText.ts";
+import { chooseLayout, chooseRightGeometry, setEntry } from "./changes.ts";
 import { withEvents, withHouseNumbers } from "./rules.ts";
 import { withTestedAtSpeed } from "./testedAtSpeed.ts";
 import { withEstimates } from "./withEstimates.ts";

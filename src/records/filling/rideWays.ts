@@ -1,6 +1,7 @@
 import type { RideQuantity } from "../../physics/fitment.ts";
-import { changeRecord, type StoredCheck, setEntry } from "../check/storedCheck.ts";
+import { changeRecord, type StoredCheck } from "../check/storedCheck.ts";
 import { withField } from "../entry/entryPath.ts";
+import { setEntry } from "./changes.ts";
 import { chosen, withChoice } from "./choice.ts";
 
 /** The choice kept under an entry's id with this ending says how the value is come by. */

@@ -1,7 +1,7 @@
 import type { DesignEvent, Use, UseRules } from "../../physics/fitment.ts";
 import { rulesOf } from "../../physics/road/useRules.ts";
-import { changeRecord, type Entry, type StoredCheck } from "../check/storedCheck.ts";
-import { parseText } from "../entry/entry.ts";
+import { changeRecord, type StoredCheck } from "../check/storedCheck.ts";
+import { type Entry, parseText } from "../entry/entry.ts";
 import { withField } from "../entry/entryPath.ts";
 import { type Pack, takenFrom } from "../pack/pack.ts";
 import { same } from "../pack/packDifferences.ts";

@@ -1,6 +1,7 @@
 import type { Side } from "../../physics/fitment.ts";
 import type { PartialCorner } from "../check/checkRecord.ts";
-import { changeRecord, type Entry, type StoredCheck } from "../check/storedCheck.ts";
+import { changeRecord, type StoredCheck } from "../check/storedCheck.ts";
+import type { Entry } from "../entry/entry.ts";
 import { withCorner } from "../entry/entryPath.ts";
 import { chosen, withChoice } from "./choice.ts";
 

@@ -1,13 +1,9 @@
 import type { CheckStop } from "../check/checkRecord.ts";
-import {
-  changeRecord,
-  chooseStop,
-  type Entry,
-  type StoredCheck,
-  setEntry,
-} from "../check/storedCheck.ts";
+import { changeRecord, type StoredCheck } from "../check/storedCheck.ts";
+import type { Entry } from "../entry/entry.ts";
 import { withField } from "../entry/entryPath.ts";
 import type { LengthUnit } from "../entry/units.ts";
+import { chooseStop, setEntry } from "./changes.ts";
 import { chosen, withChoice } from "./choice.ts";
 import { withTestedAtSpeed } from "./testedAtSpeed.ts";
 

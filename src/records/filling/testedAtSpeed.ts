@@ -1,4 +1,5 @@
-import { changeRecord, type StoredCheck, setEntry } from "../check/storedCheck.ts";
+import { changeRecord, type StoredCheck } from "../check/storedCheck.ts";
+import { setEntry } from "./changes.ts";
 
 const id = "stop.damping";
 

@@ -1,17 +1,7 @@
 import type { ReadingId } from "../../physics/outcome.ts";
 import type { StoredCheck } from "../check/storedCheck.ts";
 import type { Entry } from "../entry/entry.ts";
-
-/** What a reading was until it was taken again. */
-export interface EarlierValue {
-  readonly reading: ReadingId;
-  readonly entry: Entry;
-  /** ISO 8601. */
-  readonly until: string;
-}
-
-/** Kept by reading and moment, so that two tabs' earlier values are joined and none is lost. */
-export type EarlierValues = { readonly [key: string]: EarlierValue };
+import type { EarlierValue } from "./underWay.ts";
 
 /** Do two entries hold the same values, ± and tool? */
 export function isSameEntry(one: Entry | undefined, other: Entry | undefined): boolean {

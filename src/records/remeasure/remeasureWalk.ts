@@ -1,45 +1,10 @@
-import type { Side } from "../../physics/fitment.ts";
-import type { ReadingId } from "../../physics/outcome.ts";
 import type { RemeasureLevel } from "../../physics/remeasure/openQuestions.ts";
 import type { RemeasureItem } from "../../physics/remeasure/planRemeasure.ts";
-import type { Sentence } from "../../physics/sentence.ts";
-import { type StoredCheck, setEntry } from "../check/storedCheck.ts";
+import type { StoredCheck } from "../check/storedCheck.ts";
 import type { Entry } from "../entry/entry.ts";
+import { setEntry } from "../filling/changes.ts";
 import { isBlank, isSameEntry, withEarlier } from "./earlierValues.ts";
-
-/** The figure that a reading was taken again for, and half its 95 % interval before, mm. */
-export interface DoubtBefore {
-  readonly about: "reserve" | "freeTravel";
-  readonly side: Side;
-  readonly halfWidthMm: number;
-}
-
-/** The reading that is being taken again. */
-export interface ReadingNow {
-  readonly reading: ReadingId;
-  /** What stood there; null: it was never taken. */
-  readonly before: Entry | null;
-  /** A tool that the forecast reckons with; null: none in particular. */
-  readonly tool: { readonly id: string; readonly name: string } | null;
-  /** Share of the doubt that it would remove, 0 … 1; null: nothing is decided without it. */
-  readonly removes: number | null;
-  readonly sentence: Sentence;
-  readonly doubt: DoubtBefore | null;
-}
-
-export type HowDone = "taken" | "same" | "passed";
-
-/** A walk through the readings to take again, while it is under way. */
-export interface RemeasureWalk {
-  /** What it goes on for: until the verdict is known at all, or until it is more than "take care". */
-  readonly level: RemeasureLevel;
-  readonly done: readonly { readonly reading: ReadingId; readonly how: HowDone }[];
-  readonly now: ReadingNow | null;
-  /** How many the plan still held when the present one was opened, with it. */
-  readonly left: number;
-  /** The doubt before the reading that was done last; null where none was about doubt. */
-  readonly just: DoubtBefore | null;
-}
+import type { HowDone, ReadingNow, RemeasureWalk } from "./underWay.ts";
 
 /** The walk under way; null where there is none, or where what is stored is none. */
 export function walkOf({ again }: StoredCheck): RemeasureWalk | null {

@@ -2,7 +2,7 @@ import { useEffect, useMemo } from "preact/hooks";
 import type { Assessor } from "../../compute/assessor.ts";
 import type { State } from "../../physics/fitment.ts";
 import { fitmentOf } from "../../records/check/fitmentOf.ts";
-import { completeRecord, type StoredCheck } from "../../records/check/storedCheck.ts";
+import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { checksHref } from "../addresses.ts";
 import { SendButton } from "../exchange/SendButton.tsx";
@@ -14,6 +14,7 @@ import { Incomplete } from "./sections/Incomplete.tsx";
 import "./answer.css";
 import "../charts/charts.css";
 import "./sections/figures.css";
+import { completeRecord } from "../../records/check/completeRecord.ts";
 
 export interface AnswerScreenProps {
   readonly stored: StoredCheck;

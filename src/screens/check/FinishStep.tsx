@@ -1,6 +1,7 @@
 import { useId } from "preact/hooks";
+import { completeRecord } from "../../records/check/completeRecord.ts";
 import { recordBounds } from "../../records/check/recordFormat.ts";
-import { changeRecord, completeRecord } from "../../records/check/storedCheck.ts";
+import { changeRecord } from "../../records/check/storedCheck.ts";
 import { withField } from "../../records/entry/entryPath.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import { stepHref } from "../addresses.ts";

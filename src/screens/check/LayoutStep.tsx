@@ -1,5 +1,5 @@
 import type { LayoutKind } from "../../physics/fitment.ts";
-import { chooseLayout } from "../../records/check/storedCheck.ts";
+import { chooseLayout } from "../../records/filling/changes.ts";
 import { LayoutPicture } from "../drawings/LayoutPicture.tsx";
 import type { StepProps } from "../guide/stepProps.ts";
 import { Choices } from "../parts/Choices.tsx";

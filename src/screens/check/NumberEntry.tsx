@@ -1,11 +1,12 @@
 import type { ComponentChildren } from "preact";
-import { type StoredCheck, setEntry } from "../../records/check/storedCheck.ts";
+import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { type Entry, parseText } from "../../records/entry/entry.ts";
 import { entryOutcome, entryPath } from "../../records/entry/entryPath.ts";
 import type { AllowedSign } from "../../records/entry/lengthEntry.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import { catalogueEntry, type EntryKind, entryUnit } from "../../records/entry/readingCatalogue.ts";
 import type { EntryUnit } from "../../records/entry/units.ts";
+import { setEntry } from "../../records/filling/changes.ts";
 import type { Change } from "../guide/stepProps.ts";
 import { Segmented } from "../parts/Choices.tsx";
 import type { Tone } from "../parts/Notice.tsx";

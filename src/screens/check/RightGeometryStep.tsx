@@ -1,4 +1,4 @@
-import { chooseRightGeometry } from "../../records/check/storedCheck.ts";
+import { chooseRightGeometry } from "../../records/filling/changes.ts";
 import type { StepProps } from "../guide/stepProps.ts";
 import { rightGeometry } from "../guide/steps.ts";
 import { Choices } from "../parts/Choices.tsx";

@@ -1,9 +1,6 @@
 import { useEffect, useState } from "preact/hooks";
-import {
-  changeProgress,
-  completeRecord,
-  type StoredCheck,
-} from "../../records/check/storedCheck.ts";
+import { completeRecord } from "../../records/check/completeRecord.ts";
+import { changeProgress, type StoredCheck } from "../../records/check/storedCheck.ts";
 import { walkOf } from "../../records/remeasure/remeasureWalk.ts";
 import type { KeepState } from "../../storage/keeper.ts";
 import { answerHref, checksHref, goTo, stepHref } from "../addresses.ts";

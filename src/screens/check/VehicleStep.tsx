@@ -1,6 +1,7 @@
 import { recordBounds } from "../../records/check/recordFormat.ts";
-import { changeRecord, type StoredCheck, setEntry } from "../../records/check/storedCheck.ts";
+import { changeRecord, type StoredCheck } from "../../records/check/storedCheck.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
+import { setEntry } from "../../records/filling/changes.ts";
 import { chosen, withChoice } from "../../records/filling/choice.ts";
 import {
   platformChoices,

@@ -1,12 +1,8 @@
 import type { LimitKind, Side } from "../../physics/fitment.ts";
 import type { PartialLimit } from "../../records/check/checkRecord.ts";
-import {
-  addLimit,
-  type Entry,
-  removeLimit,
-  type StoredCheck,
-  setEntry,
-} from "../../records/check/storedCheck.ts";
+import type { StoredCheck } from "../../records/check/storedCheck.ts";
+import type { Entry } from "../../records/entry/entry.ts";
+import { addLimit, removeLimit, setEntry } from "../../records/filling/changes.ts";
 import { withChoice } from "../../records/filling/choice.ts";
 
 export const limitKinds: readonly LimitKind[] = ["tyre", "damper", "spring", "metal", "other"];

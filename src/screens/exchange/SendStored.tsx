@@ -1,5 +1,6 @@
 import { inModelUnits } from "../../physics/sentence.ts";
-import { completeRecord, type StoredCheck } from "../../records/check/storedCheck.ts";
+import { completeRecord } from "../../records/check/completeRecord.ts";
+import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { Button } from "../parts/Button.tsx";
 import { Dialog } from "../parts/Dialog.tsx";

@@ -12,20 +12,17 @@ import {
   likeliestSentence,
   suspectName,
 } from "../../physics/fullTravel/fullTravelSentences.ts";
+import type { Completion } from "../../records/check/completeRecord.ts";
 import { fitmentOf } from "../../records/check/fitmentOf.ts";
 import {
   contactsFound,
   type FullTravelRecord,
   fullTravelCheckOf,
 } from "../../records/check/fullTravel.ts";
-import {
-  addLimit,
-  type Completion,
-  type StoredCheck,
-  setEntry,
-} from "../../records/check/storedCheck.ts";
+import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { quantityText, sentenceText } from "../../records/entry/quantityText.ts";
 import { type LengthUnit, plainDecimal } from "../../records/entry/units.ts";
+import { addLimit, setEntry } from "../../records/filling/changes.ts";
 import { StateMark } from "../drawings/StateMark.tsx";
 import type { Change } from "../guide/stepProps.ts";
 import { Button } from "../parts/Button.tsx";

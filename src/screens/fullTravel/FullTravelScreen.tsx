@@ -5,7 +5,7 @@ import {
   noFullTravel,
   withFullTravelEntries,
 } from "../../records/check/fullTravel.ts";
-import { completeRecord, type StoredCheck } from "../../records/check/storedCheck.ts";
+import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import type { KeepState } from "../../storage/keeper.ts";
 import { answerHref, stepHref } from "../addresses.ts";
 import { NotSaved, SavedLine } from "../check/SavedLine.tsx";
@@ -21,6 +21,7 @@ import { Comparison } from "./Comparison.tsx";
 import { ContactsCard } from "./ContactsCard.tsx";
 import { cannotCheck, fullTravelCautions } from "./fullTravelWords.ts";
 import "./fullTravel.css";
+import { completeRecord } from "../../records/check/completeRecord.ts";
 
 export interface FullTravelScreenProps {
   readonly stored: StoredCheck;

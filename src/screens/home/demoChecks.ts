@@ -1,7 +1,8 @@
 import { type Outcome, succeed } from "../../physics/outcome.ts";
 import { readCheckValue } from "../../records/check/readCheck.ts";
-import { type StoredCheck, storedFromRecord } from "../../records/check/storedCheck.ts";
+import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
+import { storedFromRecord } from "../../records/filling/storedFromRecord.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
 import { MarkStore } from "../../storage/markStore.ts";
 

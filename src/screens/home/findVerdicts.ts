@@ -1,8 +1,8 @@
 import { type Assessor, createAssessor } from "../../compute/assessor.ts";
 import type { State } from "../../physics/fitment.ts";
+import { completeRecord } from "../../records/check/completeRecord.ts";
 import { fitmentOf } from "../../records/check/fitmentOf.ts";
 import type { ListedCheck } from "../../records/check/listedCheck.ts";
-import { completeRecord } from "../../records/check/storedCheck.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
 
 /** More are worked out when their own answer is opened. */

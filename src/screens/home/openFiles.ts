@@ -1,8 +1,9 @@
 import type { Outcome } from "../../physics/outcome.ts";
 import { succeed } from "../../physics/outcome.ts";
 import type { Sentence } from "../../physics/sentence.ts";
-import { type StoredCheck, storedFromRecord } from "../../records/check/storedCheck.ts";
+import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
+import { storedFromRecord } from "../../records/filling/storedFromRecord.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
 import { keepBeside } from "../exchange/presentVersions.ts";
 import { receivedOfFiles } from "../exchange/received.ts";

@@ -1,15 +1,11 @@
 import { useCallback, useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
 import type { Sentence } from "../../physics/sentence.ts";
-import {
-  changeProgress,
-  completeRecord,
-  type StoredCheck,
-} from "../../records/check/storedCheck.ts";
+import { changeProgress, type StoredCheck } from "../../records/check/storedCheck.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { withEstimates } from "../../records/filling/withEstimates.ts";
 import { isBlank } from "../../records/remeasure/earlierValues.ts";
-import { putBack, type ReadingNow, walkOf } from "../../records/remeasure/remeasureWalk.ts";
+import { putBack, walkOf } from "../../records/remeasure/remeasureWalk.ts";
 import { createKeeper, type Keeper, type KeepState } from "../../storage/keeper.ts";
 import { answerHref, checksHref, goTo, stepHref } from "../addresses.ts";
 import type { AnswerScreenProps } from "../answer/AnswerScreen.tsx";
@@ -26,6 +22,8 @@ import type { RemeasureScreenProps } from "../remeasure/RemeasureScreen.tsx";
 import { noteKept } from "../saved/savedCount.ts";
 import type { OpenedStore } from "../useStore.ts";
 import "../styles/check.css";
+import { completeRecord } from "../../records/check/completeRecord.ts";
+import type { ReadingNow } from "../../records/remeasure/underWay.ts";
 import { OneMoment } from "../parts/OneMoment.tsx";
 import { referencePack } from "../referencePack.ts";
 

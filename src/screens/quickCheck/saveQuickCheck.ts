@@ -1,7 +1,8 @@
 import type { Outcome } from "../../physics/outcome.ts";
 import type { CheckRecord } from "../../records/check/checkRecord.ts";
-import { newId, type StoredCheck, storedFromRecord } from "../../records/check/storedCheck.ts";
+import { newId, type StoredCheck } from "../../records/check/storedCheck.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
+import { storedFromRecord } from "../../records/filling/storedFromRecord.ts";
 import { canonicalText } from "../../records/text/canonicalText.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
 

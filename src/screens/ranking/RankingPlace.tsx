@@ -4,7 +4,7 @@ import type { Candidate } from "../../physics/prescription/candidates.ts";
 import type { RankedStop } from "../../physics/ranking/rankStops.ts";
 import type { Sentence } from "../../physics/sentence.ts";
 import { fitmentOf } from "../../records/check/fitmentOf.ts";
-import { completeRecord, type StoredCheck } from "../../records/check/storedCheck.ts";
+import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { type Pack, recordStop, stopOf } from "../../records/pack/pack.ts";
@@ -27,6 +27,7 @@ import "../answer/answer.css";
 import "../charts/charts.css";
 import "../answer/sections/figures.css";
 import "./ranking.css";
+import { completeRecord } from "../../records/check/completeRecord.ts";
 import { OneMoment } from "../parts/OneMoment.tsx";
 
 export interface RankingPlaceProps {

@@ -4,12 +4,8 @@ import { isReading } from "../../records/entry/entry.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { isBlank, isSameEntry } from "../../records/remeasure/earlierValues.ts";
-import {
-  addRepeat,
-  putBack,
-  type ReadingNow,
-  takeAnew,
-} from "../../records/remeasure/remeasureWalk.ts";
+import { addRepeat, putBack, takeAnew } from "../../records/remeasure/remeasureWalk.ts";
+import type { ReadingNow } from "../../records/remeasure/underWay.ts";
 import type { Change } from "../guide/stepProps.ts";
 import { Button } from "../parts/Button.tsx";
 import { valuesWords } from "./remeasureWords.ts";

@@ -1,12 +1,7 @@
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { isBlank } from "../../records/remeasure/earlierValues.ts";
-import {
-  finishReading,
-  type HowDone,
-  isRetaken,
-  leaveWalk,
-  type ReadingNow,
-} from "../../records/remeasure/remeasureWalk.ts";
+import { finishReading, isRetaken, leaveWalk } from "../../records/remeasure/remeasureWalk.ts";
+import type { HowDone, ReadingNow } from "../../records/remeasure/underWay.ts";
 import { answerHref, goTo, stepHref } from "../addresses.ts";
 import type { Change } from "../guide/stepProps.ts";
 import type { Step } from "../guide/steps.ts";

@@ -1,5 +1,6 @@
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
-import { leaveWalk, type RemeasureWalk } from "../../records/remeasure/remeasureWalk.ts";
+import { leaveWalk } from "../../records/remeasure/remeasureWalk.ts";
+import type { RemeasureWalk } from "../../records/remeasure/underWay.ts";
 import { answerHref, goTo, stepHref } from "../addresses.ts";
 import type { Change } from "../guide/stepProps.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";

@@ -3,19 +3,19 @@ import type { Assessor } from "../../compute/assessor.ts";
 import type { Assessment } from "../../physics/fitment.ts";
 import type { RemeasurePlan } from "../../physics/remeasure/planRemeasure.ts";
 import type { Sentence } from "../../physics/sentence.ts";
+import { completeRecord } from "../../records/check/completeRecord.ts";
 import { fitmentOf } from "../../records/check/fitmentOf.ts";
-import { completeRecord, type StoredCheck } from "../../records/check/storedCheck.ts";
+import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import { toolsAtHand } from "../../records/entry/toolsAtHand.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import {
-  type DoubtBefore,
   leaveWalk,
   openReading,
-  type RemeasureWalk,
   startWalk,
   walkOf,
 } from "../../records/remeasure/remeasureWalk.ts";
+import type { DoubtBefore, RemeasureWalk } from "../../records/remeasure/underWay.ts";
 import { answerHref, checksHref, goTo, stepHref } from "../addresses.ts";
 import { verdictWords } from "../assessment/stateWords.ts";
 import { useAssessment } from "../assessment/useAssessment.ts";

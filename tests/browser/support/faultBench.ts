@@ -4,7 +4,8 @@ import type {
   PartialCorner,
   TypedReading,
 } from "../../../src/records/check/checkRecord.ts";
-import { type StoredCheck, storedFromRecord } from "../../../src/records/check/storedCheck.ts";
+import type { StoredCheck } from "../../../src/records/check/storedCheck.ts";
+import { storedFromRecord } from "../../../src/records/filling/storedFromRecord.ts";
 import { demoRecord } from "../../support/demoRecords.ts";
 import { CheckList } from "./checkList.ts";
 import { CheckSteps } from "./checkSteps.ts";

@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { completeRecord } from "../../../src/records/check/completeRecord.ts";
 import {
   atRideEntryId,
   changeFullTravel,
@@ -12,12 +13,9 @@ import {
 } from "../../../src/records/check/fullTravel.ts";
 import { readCheckText } from "../../../src/records/check/readCheck.ts";
 import { readFullTravel } from "../../../src/records/check/readFullTravel.ts";
-import {
-  completeRecord,
-  type StoredCheck,
-  setEntry,
-  storedFromRecord,
-} from "../../../src/records/check/storedCheck.ts";
+import type { StoredCheck } from "../../../src/records/check/storedCheck.ts";
+import { setEntry } from "../../../src/records/filling/changes.ts";
+import { storedFromRecord } from "../../../src/records/filling/storedFromRecord.ts";
 import { unpack } from "../../../src/sharing/compression.ts";
 import { packCheck } from "../../../src/sharing/shareLink.ts";
 import { fromShortText } from "../../../src/sharing/shortText.ts";

@@ -3,14 +3,11 @@ import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { readBackupLine } from "../../../src/records/backup/backupLine.ts";
 import type { CheckRecord } from "../../../src/records/check/checkRecord.ts";
+import { completeRecord } from "../../../src/records/check/completeRecord.ts";
 import { openStored } from "../../../src/records/check/openStored.ts";
-import {
-  completeRecord,
-  newStoredCheck,
-  type StoredCheck,
-  setEntry,
-  storedFromRecord,
-} from "../../../src/records/check/storedCheck.ts";
+import { newStoredCheck, type StoredCheck } from "../../../src/records/check/storedCheck.ts";
+import { setEntry } from "../../../src/records/filling/changes.ts";
+import { storedFromRecord } from "../../../src/records/filling/storedFromRecord.ts";
 
 const record: CheckRecord = {
   ...JSON.parse(readFileSync("demo-data/checks/arm-fits.json", "utf8")),

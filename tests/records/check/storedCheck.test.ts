@@ -3,24 +3,26 @@ import fc from "fast-check";
 import { describe, expect, it, vi } from "vitest";
 import { inModelUnits } from "../../../src/physics/sentence.ts";
 import type { CheckRecord } from "../../../src/records/check/checkRecord.ts";
+import { completeRecord } from "../../../src/records/check/completeRecord.ts";
 import { readCheckValue } from "../../../src/records/check/readCheck.ts";
 import {
-  addLimit,
   changeRecord,
+  copyStored,
+  newStoredCheck,
+  renameStored,
+  type StoredCheck,
+} from "../../../src/records/check/storedCheck.ts";
+import {
+  addLimit,
   chooseLayout,
   chooseRightGeometry,
   chooseStop,
-  completeRecord,
-  copyStored,
-  newStoredCheck,
   removeCorner,
   removeLimit,
-  renameStored,
-  type StoredCheck,
   setEntry,
   setEstimate,
-  storedFromRecord,
-} from "../../../src/records/check/storedCheck.ts";
+} from "../../../src/records/filling/changes.ts";
+import { storedFromRecord } from "../../../src/records/filling/storedFromRecord.ts";
 import { anyRecord } from "../arbitraries.ts";
 
 // Generated cases by the hundred take their time on a busy machine.

@@ -1,12 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { Photo } from "../../../src/records/check/checkRecord.ts";
-import {
-  addLimit,
-  changeRecord,
-  newStoredCheck,
-  removeCorner,
-  removeLimit,
-} from "../../../src/records/check/storedCheck.ts";
+import { changeRecord, newStoredCheck } from "../../../src/records/check/storedCheck.ts";
+import { addLimit, removeCorner, removeLimit } from "../../../src/records/filling/changes.ts";
 
 const photo = (reading?: string): Photo => ({
   type: "image/jpeg",

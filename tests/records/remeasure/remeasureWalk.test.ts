@@ -2,14 +2,11 @@ import fc from "fast-check";
 import { describe, expect, it, vi } from "vitest";
 import type { RemeasureItem } from "../../../src/physics/remeasure/planRemeasure.ts";
 import { openStored } from "../../../src/records/check/openStored.ts";
-import {
-  copyStored,
-  type StoredCheck,
-  setEntry,
-  storedFromRecord,
-} from "../../../src/records/check/storedCheck.ts";
+import { copyStored, type StoredCheck } from "../../../src/records/check/storedCheck.ts";
 import type { Entry } from "../../../src/records/entry/entry.ts";
 import { toolsAtHand } from "../../../src/records/entry/toolsAtHand.ts";
+import { setEntry } from "../../../src/records/filling/changes.ts";
+import { storedFromRecord } from "../../../src/records/filling/storedFromRecord.ts";
 import { earlierOf, withEarlier } from "../../../src/records/remeasure/earlierValues.ts";
 import {
   addRepeat,

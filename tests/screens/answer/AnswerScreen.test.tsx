@@ -1,9 +1,10 @@
 import { cleanup, fireEvent, render, screen, waitFor, within } from "@testing-library/preact";
 import { afterEach, describe, expect, it, vi } from "vitest";
 import type { CheckRecord } from "../../../src/records/check/checkRecord.ts";
-import { type StoredCheck, storedFromRecord } from "../../../src/records/check/storedCheck.ts";
+import type { StoredCheck } from "../../../src/records/check/storedCheck.ts";
 import { withPlainSpaces } from "../../../src/records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../src/records/entry/units.ts";
+import { storedFromRecord } from "../../../src/records/filling/storedFromRecord.ts";
 import AnswerScreen from "../../../src/screens/answer/AnswerScreen.tsx";
 import vectors from "../../vectors/examples.json";
 import { type DemoName, demoNames, demoRecord } from "./demoChecks.ts";

@@ -3,10 +3,10 @@ import { cleanup, fireEvent, screen, waitFor } from "@testing-library/preact";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import {
   changeRecord,
-  chooseLayout,
   newStoredCheck,
   type StoredCheck,
 } from "../../../src/records/check/storedCheck.ts";
+import { chooseLayout } from "../../../src/records/filling/changes.ts";
 import { withSides } from "../../../src/records/filling/sides.ts";
 import { levelCautions, raisedCautions } from "../../../src/screens/guide/cautions.ts";
 import {

@@ -1,18 +1,14 @@
 import { describe, expect, it } from "vitest";
 import type { RideQuantity } from "../../../src/physics/fitment.ts";
-import {
-  chooseLayout,
-  completeRecord,
-  newStoredCheck,
-  type StoredCheck,
-  setEntry,
-  storedFromRecord,
-} from "../../../src/records/check/storedCheck.ts";
+import { completeRecord } from "../../../src/records/check/completeRecord.ts";
+import { newStoredCheck, type StoredCheck } from "../../../src/records/check/storedCheck.ts";
 import type { EntryUnit } from "../../../src/records/entry/units.ts";
+import { chooseLayout, setEntry } from "../../../src/records/filling/changes.ts";
 import { withChoice } from "../../../src/records/filling/choice.ts";
 import { withPlatform } from "../../../src/records/filling/platforms.ts";
 import { rideWay, withRideWay } from "../../../src/records/filling/rideWays.ts";
 import { withSides } from "../../../src/records/filling/sides.ts";
+import { storedFromRecord } from "../../../src/records/filling/storedFromRecord.ts";
 import { withEstimates } from "../../../src/records/filling/withEstimates.ts";
 import { demoPack } from "../../../src/records/pack/demoPack.ts";
 import { withMassWay } from "../../../src/screens/check/ride/cornerMassWay.ts";

@@ -1,10 +1,8 @@
 import { cleanup, render, screen, waitFor } from "@testing-library/preact";
 import { afterEach, describe, expect, it } from "vitest";
-import {
-  type StoredCheck,
-  setEntry,
-  storedFromRecord,
-} from "../../../src/records/check/storedCheck.ts";
+import type { StoredCheck } from "../../../src/records/check/storedCheck.ts";
+import { setEntry } from "../../../src/records/filling/changes.ts";
+import { storedFromRecord } from "../../../src/records/filling/storedFromRecord.ts";
 import { LiveVerdict } from "../../../src/screens/check/liveVerdict/LiveVerdict.tsx";
 import { demoRecord } from "../answer/demoChecks.ts";
 import { startDeskAssessor } from "../answer/dispatcherAssessor.ts";

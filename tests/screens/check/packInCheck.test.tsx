@@ -1,11 +1,8 @@
 import "fake-indexeddb/auto";
 import { cleanup, screen, waitFor } from "@testing-library/preact";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
-import {
-  newStoredCheck,
-  type StoredCheck,
-  setEntry,
-} from "../../../src/records/check/storedCheck.ts";
+import { newStoredCheck, type StoredCheck } from "../../../src/records/check/storedCheck.ts";
+import { setEntry } from "../../../src/records/filling/changes.ts";
 import { withChoice } from "../../../src/records/filling/choice.ts";
 import { packStops } from "../../../src/records/filling/packStops.ts";
 import {

@@ -4,10 +4,10 @@ import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import {
   changeProgress,
   changeRecord,
-  chooseLayout,
   newStoredCheck,
   type StoredCheck,
 } from "../../../src/records/check/storedCheck.ts";
+import { chooseLayout } from "../../../src/records/filling/changes.ts";
 import { withSides } from "../../../src/records/filling/sides.ts";
 import { changePreferences } from "../../../src/screens/preferences.ts";
 import {

@@ -1,11 +1,10 @@
 import { describe, expect, it } from "vitest";
+import { newStoredCheck, type StoredCheck } from "../../../src/records/check/storedCheck.ts";
 import {
   chooseLayout,
   chooseRightGeometry,
-  newStoredCheck,
-  type StoredCheck,
   setEntry,
-} from "../../../src/records/check/storedCheck.ts";
+} from "../../../src/records/filling/changes.ts";
 import { withSides } from "../../../src/records/filling/sides.ts";
 import {
   withLimit,

@@ -1,19 +1,21 @@
 import { describe, expect, it } from "vitest";
 import type { LayoutKind } from "../../../src/physics/fitment.ts";
+import { completeRecord } from "../../../src/records/check/completeRecord.ts";
 import {
-  addLimit,
   changeProgress,
   changeRecord,
-  chooseLayout,
-  chooseRightGeometry,
-  completeRecord,
   newStoredCheck,
   type StoredCheck,
-  setEntry,
-  storedFromRecord,
 } from "../../../src/records/check/storedCheck.ts";
+import {
+  addLimit,
+  chooseLayout,
+  chooseRightGeometry,
+  setEntry,
+} from "../../../src/records/filling/changes.ts";
 import { withChoice } from "../../../src/records/filling/choice.ts";
 import { type Sides, withSides } from "../../../src/records/filling/sides.ts";
+import { storedFromRecord } from "../../../src/records/filling/storedFromRecord.ts";
 import { firstOpenStep, stepFor, stepsOf } from "../../../src/screens/guide/steps.ts";
 import { demoNames, demoRecord } from "../answer/demoChecks.ts";
 

@@ -2,12 +2,9 @@ import { withPlainSpaces } from "../../../src/records/entry/quantityText.ts";
 import "fake-indexeddb/auto";
 import { cleanup, fireEvent, screen, waitFor, within } from "@testing-library/preact";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
-import {
-  completeRecord,
-  newStoredCheck,
-  type StoredCheck,
-  storedFromRecord,
-} from "../../../src/records/check/storedCheck.ts";
+import { completeRecord } from "../../../src/records/check/completeRecord.ts";
+import { newStoredCheck, type StoredCheck } from "../../../src/records/check/storedCheck.ts";
+import { storedFromRecord } from "../../../src/records/filling/storedFromRecord.ts";
 import { pastedCells } from "../../../src/screens/check/stop/pastedTable.ts";
 import { demoRecord } from "../answer/demoChecks.ts";
 import {

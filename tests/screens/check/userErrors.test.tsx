@@ -1,7 +1,8 @@
 import "fake-indexeddb/auto";
 import { cleanup, screen, waitFor } from "@testing-library/preact";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
-import { newStoredCheck, storedFromRecord } from "../../../src/records/check/storedCheck.ts";
+import { newStoredCheck } from "../../../src/records/check/storedCheck.ts";
+import { storedFromRecord } from "../../../src/records/filling/storedFromRecord.ts";
 import { changePreferences } from "../../../src/screens/preferences.ts";
 import { demoRecord } from "../answer/demoChecks.ts";
 import { choose, freshPhone, heading, keep, kept, startApp, type } from "../startApp.tsx";

@@ -2,7 +2,7 @@ import "fake-indexeddb/auto";
 import { cleanup, fireEvent, render, screen, waitFor, within } from "@testing-library/preact";
 import { afterEach, describe, expect, it, vi } from "vitest";
 import type { CheckRecord } from "../../../src/records/check/checkRecord.ts";
-import { storedFromRecord } from "../../../src/records/check/storedCheck.ts";
+import { storedFromRecord } from "../../../src/records/filling/storedFromRecord.ts";
 import OpenSharedScreen from "../../../src/screens/exchange/OpenSharedScreen.tsx";
 import type { CheckStore } from "../../../src/storage/checkStore.ts";
 import { demoRecord } from "../answer/demoChecks.ts";

@@ -3,11 +3,8 @@ import { act, cleanup, fireEvent, render, screen, waitFor } from "@testing-libra
 import { afterEach, describe, expect, it } from "vitest";
 import { backupLineText } from "../../../src/records/backup/backupLine.ts";
 import type { CheckRecord } from "../../../src/records/check/checkRecord.ts";
-import {
-  newStoredCheck,
-  renameStored,
-  storedFromRecord,
-} from "../../../src/records/check/storedCheck.ts";
+import { newStoredCheck, renameStored } from "../../../src/records/check/storedCheck.ts";
+import { storedFromRecord } from "../../../src/records/filling/storedFromRecord.ts";
 import type { Reply } from "../../../src/records/review/reply.ts";
 import { checkFileText } from "../../../src/screens/checkFile.ts";
 import SharePlace from "../../../src/screens/exchange/SharePlace.tsx";

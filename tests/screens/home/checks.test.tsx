@@ -5,8 +5,8 @@ import {
   changeRecord,
   newStoredCheck,
   renameStored,
-  setEntry,
 } from "../../../src/records/check/storedCheck.ts";
+import { setEntry } from "../../../src/records/filling/changes.ts";
 import { withSides } from "../../../src/records/filling/sides.ts";
 import { App } from "../../../src/screens/app.tsx";
 import { checkFileText } from "../../../src/screens/checkFile.ts";

@@ -1,7 +1,7 @@
 import "fake-indexeddb/auto";
 import { cleanup, fireEvent, render, screen, waitFor } from "@testing-library/preact";
 import { afterEach, beforeEach, expect, it } from "vitest";
-import { storedFromRecord } from "../../../src/records/check/storedCheck.ts";
+import { storedFromRecord } from "../../../src/records/filling/storedFromRecord.ts";
 import { demoPack } from "../../../src/records/pack/demoPack.ts";
 import RankingPlace from "../../../src/screens/ranking/RankingPlace.tsx";
 import { forgetPackInMemory, keepReferencePack } from "../../../src/screens/referencePack.ts";

@@ -1,11 +1,8 @@
 import "fake-indexeddb/auto";
 import { cleanup, fireEvent, screen, waitFor, within } from "@testing-library/preact";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
-import {
-  newStoredCheck,
-  type StoredCheck,
-  setEntry,
-} from "../../../src/records/check/storedCheck.ts";
+import { newStoredCheck, type StoredCheck } from "../../../src/records/check/storedCheck.ts";
+import { setEntry } from "../../../src/records/filling/changes.ts";
 import { stepHref } from "../../../src/screens/addresses.ts";
 import { saveBackup } from "../../../src/screens/desk/saveFiles.ts";
 import { saveBackupHere } from "../../../src/screens/saved/backupHere.ts";

@@ -2,13 +2,14 @@ import { useMemo, useRef } from "preact/hooks";
 import type { Assessor } from "../../../compute/assessor.ts";
 import type { State } from "../../../physics/fitment.ts";
 import { fitmentOf } from "../../../records/check/fitmentOf.ts";
-import { completeRecord, type StoredCheck } from "../../../records/check/storedCheck.ts";
+import type { StoredCheck } from "../../../records/check/storedCheck.ts";
 import { verdictWords } from "../../assessment/stateWords.ts";
 import { useAssessment } from "../../assessment/useAssessment.ts";
 import { useAssessor } from "../../assessment/useAssessor.ts";
 import { StateMark } from "../../drawings/StateMark.tsx";
 import { useSettled } from "../settled.ts";
 import "./liveVerdict.css";
+import { completeRecord } from "../../../records/check/completeRecord.ts";
 
 export interface LiveVerdictProps {
   readonly stored: StoredCheck;

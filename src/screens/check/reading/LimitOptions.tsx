@@ -1,8 +1,9 @@
 import type { Side } from "../../../physics/fitment.ts";
 import type { PartialLimit } from "../../../records/check/checkRecord.ts";
-import { changeRecord, type StoredCheck, setEntry } from "../../../records/check/storedCheck.ts";
+import { changeRecord, type StoredCheck } from "../../../records/check/storedCheck.ts";
 import { withCorner } from "../../../records/entry/entryPath.ts";
 import { plainDecimal } from "../../../records/entry/units.ts";
+import { setEntry } from "../../../records/filling/changes.ts";
 import type { Change } from "../../guide/stepProps.ts";
 import { Button } from "../../parts/Button.tsx";
 import { Segmented } from "../../parts/Choices.tsx";

@@ -1,12 +1,13 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import { capital } from "../../../physics/sentence.ts";
-import { type StoredCheck, setEntry } from "../../../records/check/storedCheck.ts";
+import type { StoredCheck } from "../../../records/check/storedCheck.ts";
 import { type Entry, readEntry } from "../../../records/entry/entry.ts";
 import { limitKindOf } from "../../../records/entry/entryPath.ts";
 import { sentenceText } from "../../../records/entry/quantityText.ts";
 import { catalogueEntry, entryName, entryUnit } from "../../../records/entry/readingCatalogue.ts";
 import { toolGroupOf, usualReach } from "../../../records/entry/readingTools.ts";
 import type { EntryUnit } from "../../../records/entry/units.ts";
+import { setEntry } from "../../../records/filling/changes.ts";
 import { packRemark } from "../../../records/filling/platforms.ts";
 import type { Change } from "../../guide/stepProps.ts";
 import { Button } from "../../parts/Button.tsx";

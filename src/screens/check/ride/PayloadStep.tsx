@@ -1,4 +1,4 @@
-import { setEntry } from "../../../records/check/storedCheck.ts";
+import { setEntry } from "../../../records/filling/changes.ts";
 import { chosen, withChoice } from "../../../records/filling/choice.ts";
 import { helperInputs } from "../../../records/filling/helperInputs.ts";
 import { packRide } from "../../../records/filling/platforms.ts";

@@ -1,10 +1,11 @@
 import type { ComponentChildren } from "preact";
 import { useId } from "preact/hooks";
-import { type Entry, type StoredCheck, setEntry } from "../../../records/check/storedCheck.ts";
-import { parseText } from "../../../records/entry/entry.ts";
+import type { StoredCheck } from "../../../records/check/storedCheck.ts";
+import { type Entry, parseText } from "../../../records/entry/entry.ts";
 import { sentenceText } from "../../../records/entry/quantityText.ts";
 import { entryUnit } from "../../../records/entry/readingCatalogue.ts";
 import type { EntryUnit } from "../../../records/entry/units.ts";
+import { setEntry } from "../../../records/filling/changes.ts";
 import type { HelperInput } from "../../../records/filling/helperInputs.ts";
 import type { Change } from "../../guide/stepProps.ts";
 import { Segmented } from "../../parts/Choices.tsx";

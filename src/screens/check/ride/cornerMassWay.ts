@@ -1,6 +1,7 @@
 import type { Side } from "../../../physics/fitment.ts";
-import { changeRecord, type StoredCheck, setEntry } from "../../../records/check/storedCheck.ts";
+import { changeRecord, type StoredCheck } from "../../../records/check/storedCheck.ts";
 import { withCorner, withField } from "../../../records/entry/entryPath.ts";
+import { setEntry } from "../../../records/filling/changes.ts";
 import { chosen, withChoice } from "../../../records/filling/choice.ts";
 import { wayOf } from "../../../records/filling/rideWays.ts";
 import { sidesOf } from "../../../records/filling/sides.ts";

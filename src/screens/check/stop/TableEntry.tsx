@@ -1,6 +1,6 @@
-import { type Entry, setEntry } from "../../../records/check/storedCheck.ts";
-import { parseText } from "../../../records/entry/entry.ts";
+import { type Entry, parseText } from "../../../records/entry/entry.ts";
 import type { EntryKind } from "../../../records/entry/readingCatalogue.ts";
+import { setEntry } from "../../../records/filling/changes.ts";
 import type { StepProps } from "../../guide/stepProps.ts";
 import { CellTable, type Column } from "./CellTable.tsx";
 

@@ -1,8 +1,9 @@
 import { useState } from "preact/hooks";
 import { capital } from "../../../physics/sentence.ts";
-import { type StoredCheck, setEntry } from "../../../records/check/storedCheck.ts";
+import type { StoredCheck } from "../../../records/check/storedCheck.ts";
 import type { Entry } from "../../../records/entry/entry.ts";
 import { entryName } from "../../../records/entry/readingCatalogue.ts";
+import { setEntry } from "../../../records/filling/changes.ts";
 import type { Change } from "../../guide/stepProps.ts";
 import { Button } from "../../parts/Button.tsx";
 import { later } from "../../parts/later.tsx";
