@@ -1,4 +1,4 @@
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import { assessFitment, assessStatic, completeAssessment } from "../../src/physics/assess.ts";
 import type { Corner, CornerAssessment, Fitment, Ride, Stop } from "../../src/physics/fitment.ts";
 import { inModelUnits } from "../../src/physics/sentence.ts";
@@ -6,6 +6,8 @@ import { type CornerDynamics, cornerDynamics } from "../../src/physics/stiffness
 import { unwrapped } from "./demoFitments.ts";
 import { refusal } from "./refusal.ts";
 import { exact, ride, tyreLimit, uprightStrut, within } from "./staticFitments.ts";
+
+vi.mock("../../src/physics/kinematics/modelDoubt.ts", () => import("./noModelDoubt.ts"));
 
 const few = { samples: 10_000 };
 
@@ -110,6 +112,7 @@ describe("a stop made to carry", () => {
       }),
       layout: {
         kind: "arm",
+        wheelPerOuter: 1,
         readings: { pivotToStop: exact(50), pivotToOuter: exact(100) },
       },
     };

@@ -13,6 +13,7 @@ import {
   type NamedQuantity,
 } from "./measuredPlaces.ts";
 import type { MeasuredAngle } from "./measuredQuantity.ts";
+import { modelDoubt } from "./modelDoubt.ts";
 import { type LinkageArm, LowerDrivenPath, UpperDrivenPath } from "./path/fourBarPath.ts";
 import { StrutPath } from "./path/strutPath.ts";
 import { SwingPath } from "./path/swingPath.ts";
@@ -42,21 +43,6 @@ const usualRatio: Readonly<Record<ArmRole | "notSaid", readonly [number, number]
   underStrut: [1.01, 0.03],
   carriesWheel: [1, 0],
   notSaid: [1.05, 0.1],
-};
-
-/**
- * What a planar model itself may be off, as the standard deviation of a factor m on every z. Found on
- * published geometries solved in three dimensions; provisional.
- */
-const modelDoubt: Readonly<Record<Linkage, number>> = {
-  carriesWheel: 0.02,
-  fourBar: 0.02,
-  instantCentre: 0.02,
-  typed: 0.02,
-  prior: 0.02,
-  strutArm: 0.02,
-  axle: 0.03,
-  straight: 0.04,
 };
 
 /** Wheel travel per travel of the outer joint as seen on vehicles. Outside: ask again. Common practice. */

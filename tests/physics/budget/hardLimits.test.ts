@@ -65,7 +65,11 @@ describe("the hard limit that touches first", () => {
   // A level arm of 100 mm to the stop and 300 mm to the wheel: it cannot close the stop by 200 mm.
   const onArm = (limits: readonly HardLimit[]): Fitment => ({
     ...leaningStrut(limits),
-    layout: { kind: "arm", readings: { pivotToStop: exact(100), pivotToOuter: exact(300) } },
+    layout: {
+      kind: "arm",
+      wheelPerOuter: 1,
+      readings: { pivotToStop: exact(100), pivotToOuter: exact(300) },
+    },
   });
 
   it("is never one at the stop that the layout cannot close it to", () => {

@@ -23,6 +23,7 @@ function levelArm(gap: number, usable = 40, limit = 120): Fitment {
     ...strut,
     layout: {
       kind: "arm",
+      wheelPerOuter: 1,
       readings: {
         pivotToStop: exact(152),
         pivotToOuter: exact(411),

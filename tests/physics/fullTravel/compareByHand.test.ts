@@ -1,4 +1,4 @@
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import type {
   Corner,
   Fitment,
@@ -18,6 +18,8 @@ import { handTravels } from "../../../src/physics/fullTravel/handTravel.ts";
 import { unwrapped } from "../demoFitments.ts";
 import { refusal } from "../refusal.ts";
 import { exact, tyreLimit, uprightStrut } from "../staticFitments.ts";
+
+vi.mock("../../../src/physics/kinematics/modelDoubt.ts", () => import("../noModelDoubt.ts"));
 
 /** A reading whose standard uncertainty is u: its rectangular ± is u·√3. */
 const doubtful = (value: number, u: number): Reading => ({
@@ -276,6 +278,7 @@ describe("the slope of a contact by a reading", () => {
   // A level arm, upright stop: z = b·s/a, within a hair of s = a.
   const level = (a: Reading): Layout => ({
     kind: "arm",
+    wheelPerOuter: 1,
     readings: { pivotToStop: a, pivotToOuter: exact(300) },
   });
 

@@ -1,4 +1,4 @@
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import { assessStatic } from "../../../src/physics/assess.ts";
 import type { CheckId, CornerAssessment, Fitment } from "../../../src/physics/fitment.ts";
 import type { RemeasureOutcome } from "../../../src/physics/remeasure/linearDoubt.ts";
@@ -13,6 +13,8 @@ import type { AfterReading } from "../../../src/physics/remeasure/readAgain.ts";
 import { drawnReading } from "../../../src/physics/uncertainty/drawnReading.ts";
 import { unwrapped } from "../demoFitments.ts";
 import { exact, tyreLimit, uprightStrut, within } from "../staticFitments.ts";
+
+vi.mock("../../../src/physics/kinematics/modelDoubt.ts", () => import("../noModelDoubt.ts"));
 
 function marginFor(fitment: Fitment, id: CheckId = "clearance"): Margin {
   const assessed = unwrapped(assessStatic(fitment, { samples: 10_000 }));

@@ -1,4 +1,4 @@
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import { assessStatic } from "../../../src/physics/assess.ts";
 import type {
   Assessment,
@@ -14,6 +14,8 @@ import { planRemeasure, type ToolsAtHand } from "../../../src/physics/remeasure/
 import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { unwrapped } from "../demoFitments.ts";
 import { exact, ride, tyreLimit, uprightStrut, within } from "../staticFitments.ts";
+
+vi.mock("../../../src/physics/kinematics/modelDoubt.ts", () => import("../noModelDoubt.ts"));
 
 const caliper = { id: "caliper", name: "a caliper", halfWidth: 0.1 };
 const tools: ToolsAtHand = { "left.gap": [caliper], "left.limits.0": [caliper] };

@@ -1,4 +1,4 @@
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import { assessStatic } from "../../../src/physics/assess.ts";
 import type {
   Assessment,
@@ -18,6 +18,8 @@ import type { BetterTool } from "../../../src/physics/remeasure/readAgain.ts";
 import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { unwrapped } from "../demoFitments.ts";
 import { exact, tyreLimit, uprightStrut, within } from "../staticFitments.ts";
+
+vi.mock("../../../src/physics/kinematics/modelDoubt.ts", () => import("../noModelDoubt.ts"));
 
 /*
  * On an upright strut the reserve is limit − gap − 30 mm, so that what is expected of a reading taken again

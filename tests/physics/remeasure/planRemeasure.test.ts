@@ -1,10 +1,12 @@
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import { assessFitment } from "../../../src/physics/assess.ts";
 import { planRemeasure } from "../../../src/physics/remeasure/planRemeasure.ts";
 import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { demoFitment, unwrapped } from "../demoFitments.ts";
 import { tyreLimit, uprightStrut, within } from "../staticFitments.ts";
 import { planFor, withLeft } from "./planFor.ts";
+
+vi.mock("../../../src/physics/kinematics/modelDoubt.ts", () => import("../noModelDoubt.ts"));
 
 describe("the plan of what to measure again", () => {
   it("is empty where the verdict is settled", () => {

@@ -1,4 +1,4 @@
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import { assessStatic } from "../../../src/physics/assess.ts";
 import type { DoubtShare, Fitment, Reading, Ride } from "../../../src/physics/fitment.ts";
 import { cornerDoubt } from "../../../src/physics/uncertainty/cornerDoubt.ts";
@@ -6,6 +6,8 @@ import { demoFitment, unwrapped } from "../demoFitments.ts";
 import { exact, ride, uprightStrut, within } from "../staticFitments.ts";
 import { aboveRest } from "./aboveRest.ts";
 import { preparedCorner } from "./preparedCorner.ts";
+
+vi.mock("../../../src/physics/kinematics/modelDoubt.ts", () => import("../noModelDoubt.ts"));
 
 /** The fitment with no doubt but that of one reading, by the last part of its id. */
 function onlyInDoubt(fitment: Fitment, kept: (path: readonly string[]) => boolean): Fitment {

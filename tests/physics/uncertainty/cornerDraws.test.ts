@@ -1,4 +1,4 @@
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import { travelBudget } from "../../../src/physics/budget/travelBudget.ts";
 import type { Corner, Fitment, Interval, Reading } from "../../../src/physics/fitment.ts";
 import { rulesOf } from "../../../src/physics/road/useRules.ts";
@@ -11,6 +11,8 @@ import {
 import { drawnReading } from "../../../src/physics/uncertainty/drawnReading.ts";
 import { unwrapped } from "../demoFitments.ts";
 import { exact, tyreLimit, uprightStrut, within } from "../staticFitments.ts";
+
+vi.mock("../../../src/physics/kinematics/modelDoubt.ts", () => import("../noModelDoubt.ts"));
 
 const usable = 30;
 const freeHeight = 60;
@@ -196,7 +198,8 @@ describe("draws outside of what can be", () => {
   });
 
   it("leave no interval where all are", () => {
-    const fitment = uprightStrut({ gap: exact(45), limits: [] });
+    const layout = { kind: "strut" as const, readings: { stopLean: exact(0) } };
+    const fitment = uprightStrut({ gap: exact(45), limits: [], fitment: { layout } });
     const corner = unwrapped(travelBudget(fitment, fitment.corners[0] as Corner, 5));
     const means = corner.means.with(0, 90);
     const all = corner.places.all.with(0, placeOf("stopLean", 90));

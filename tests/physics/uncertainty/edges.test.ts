@@ -1,4 +1,4 @@
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import { assessStatic } from "../../../src/physics/assess.ts";
 import type { Layout } from "../../../src/physics/fitment.ts";
 import { kinematicsOf } from "../../../src/physics/kinematics/kinematics.ts";
@@ -18,6 +18,8 @@ import {
 } from "../../../src/physics/uncertainty/wantedTravel.ts";
 import { unwrapped } from "../demoFitments.ts";
 import { exact, ride, tyreLimit, uprightStrut, within } from "../staticFitments.ts";
+
+vi.mock("../../../src/physics/kinematics/modelDoubt.ts", () => import("../noModelDoubt.ts"));
 
 describe("normal draws in pairs", () => {
   it("give an odd number of them the first of the last pair alone", () => {

@@ -21,6 +21,7 @@ const laidOut = (layout: Layout, gap = 8): Fitment => {
 describe("a length that fits only if inches and millimetres were mixed up", () => {
   const arm = (pivotToStop: number, pivotToOuter: number): Layout => ({
     kind: "arm",
+    wheelPerOuter: 1,
     readings: { pivotToStop: exact(pivotToStop), pivotToOuter: exact(pivotToOuter) },
   });
   const damper = (pivotToMount: number, damperLength: number): Layout => ({
@@ -128,6 +129,7 @@ describe("a lever ratio outside 0.8 to 6", () => {
   it("names the reading it most likely comes from, by layout", () => {
     const arm: Layout = {
       kind: "arm",
+      wheelPerOuter: 1,
       readings: { pivotToStop: exact(80), pivotToOuter: exact(520) },
     };
     expect(told(laidOut(arm))).toBe(
@@ -136,6 +138,7 @@ describe("a lever ratio outside 0.8 to 6", () => {
     // Level arm, upright damper: R = b/a, 440/800.
     const damper: Layout = {
       kind: "damper",
+      wheelPerOuter: 1,
       readings: { pivotToMount: exact(800), pivotToOuter: exact(440), damperLength: exact(500) },
     };
     expect(told(laidOut(damper))).toBe(
@@ -158,6 +161,7 @@ describe("a lever ratio outside 0.8 to 6", () => {
       told(
         laidOut({
           kind: "arm",
+          wheelPerOuter: 1,
           readings: { pivotToStop: exact(pivotToStop), pivotToOuter: exact(pivotToOuter) },
         }),
       );
@@ -222,6 +226,7 @@ describe("readings that do not fit together", () => {
   it("a reading that fills two places is looked at once", () => {
     const layout: Layout = {
       kind: "arm",
+      wheelPerOuter: 1,
       readings: {
         pivotToStop: exact(150),
         pivotToOuter: exact(400),
