@@ -1,9 +1,9 @@
 import type { Fitment, UseRules } from "./fitment.ts";
 import type { Fault } from "./outcome.ts";
 import { readingName } from "./readingNames.ts";
+import { rideQuantities } from "./readings/rideReadings.ts";
 import { roughness } from "./road/roughness.ts";
 import { capital } from "./sentence.ts";
-import { rideQuantities } from "./uncertainty/wantedTravel.ts";
 
 /** A quantity that can be computed with: 0, or of a size that neither vanishes nor overflows. */
 function usable(value: number): boolean {

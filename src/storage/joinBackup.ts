@@ -1,7 +1,8 @@
+import { parseReadingId } from "../physics/readings/readingId.ts";
 import type { PartialCheckRecord } from "../records/check/checkRecord.ts";
 import type { StoredCheck } from "../records/check/storedCheck.ts";
 import type { Entry } from "../records/entry/entry.ts";
-import { entryPath, recordWithEntry } from "../records/entry/entryPath.ts";
+import { recordWithEntry } from "../records/entry/entryPath.ts";
 import { contentOf, isSame, mergeChecks } from "./mergeChecks.ts";
 
 /** When a check last changed, its deletion included. */
@@ -80,10 +81,10 @@ function withEntriesFollowed(
 ): PartialCheckRecord {
   const sameLayout = newer.record.layout?.kind === older.record.layout?.kind;
   const follows = (id: string): boolean => {
-    const path = entryPath(id);
-    if (path === null) return false;
-    const isGeometry = path.place === "layoutReading" || path.place === "cornerGeometry";
-    if (isGeometry && !sameLayout && newer.record.layout?.kind !== undefined) return false;
+    const place = parseReadingId(id);
+    if (place === null) return false;
+    if (place.of === "geometry" && !sameLayout && newer.record.layout?.kind !== undefined)
+      return false;
     if (!Object.hasOwn(newer.entries, id)) return true;
     return isSame(recordWithEntry(newer.record, id, empty), newer.record);
   };

@@ -150,8 +150,8 @@ export function withoutSide(id: string): string {
   return side === null ? id : id.slice(side.length + 1);
 }
 
-/** Which side's how manieth hard limit an id belongs to; null for every other id. */
+/** Which side's how manieth hard limit an id belongs to, whatever follows it; null for every other id. */
 export function limitOf(id: string): { readonly side: ReadingSide; readonly index: number } | null {
-  const place = parseReadingId(id);
+  const place = parseReadingId(id.split(".", 3).join("."));
   return place?.of === "limit" ? { side: place.side, index: place.index } : null;
 }

@@ -56,3 +56,11 @@ export const stopReadings = {
 } as const satisfies ValueDefinitions;
 
 export type StopReadingName = keyof typeof stopReadings;
+
+/** Those that are one plain number each. */
+export const stopNumberNames = [
+  "usableCompressionMm",
+  "usableTolMm",
+  "restLoss",
+  "staticShare",
+] as const satisfies readonly StopReadingName[];

@@ -1,5 +1,6 @@
 import { recordedGapOf } from "../budget/gap.ts";
-import type { Corner, Fitment, Ride, RideQuantity, UseRules } from "../fitment.ts";
+import type { Corner, Fitment, Ride, UseRules } from "../fitment.ts";
+import { rideQuantities } from "../readings/rideReadings.ts";
 import { levelPassedPerKm, zeroUpcrossingsPerSecond } from "../road/levelCrossings.ts";
 import { travelVariance } from "../road/roadResponse.ts";
 import { progressiveContactFactor, type RoadCorner, type RoadTravel } from "../road/roadTravel.ts";
@@ -8,16 +9,6 @@ import { standardGravity } from "../standardGravity.ts";
 import type { StopCurve } from "../stop/stopCurve.ts";
 import type { SharedDraws, WantedTravel } from "./cornerDraws.ts";
 import type { DrawnReading } from "./drawnReading.ts";
-
-/** Every ride quantity, in the order in which it is listed. */
-export const rideQuantities: readonly RideQuantity[] = [
-  "unsprungMassKg",
-  "wheelRateNPerMm",
-  "tyreRateNPerMm",
-  "damperBumpNsPerMm",
-  "damperReboundNsPerMm",
-  "payloadPerCornerKg",
-];
 
 /** A ride value that was estimated with a tolerance, and its place in `rideQuantities`. */
 export type RideInDoubt = DrawnReading & { readonly place: number };

@@ -1,7 +1,7 @@
 import type { Check, Corner, Ride, RideQuantity, Side } from "../fitment.ts";
 import type { ReadingId } from "../outcome.ts";
 import { readingName } from "../readingNames.ts";
-import { rideQuantities } from "../uncertainty/wantedTravel.ts";
+import { rideQuantities } from "../readings/rideReadings.ts";
 
 /** What the dynamic half of an answer needs of a corner: names of Ride, or "cornerMassKg". */
 export type MissingRideData = RideQuantity | "cornerMassKg";

@@ -35,11 +35,6 @@ export interface Entry {
   readonly reach?: string;
 }
 
-/** Is this entry a reading (repeats and a ±), or one plain number or table? */
-export function isReading(id: ReadingId): boolean {
-  return !/^(?:ride|rules|vehicle|layout)\.|\.perWheel$|^stop\.(?!freeHeight$)/.test(id);
-}
-
 /** One text of an entry in the model's unit. */
 export function parseText(
   text: string,

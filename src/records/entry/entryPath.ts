@@ -1,113 +1,22 @@
 import type {
   CurvePoint,
   DampingPoint,
-  GeometryReadingName,
   LimitKind,
   RideQuantity,
   Side,
-  UseRules,
 } from "../../physics/fitment.ts";
 import { type Outcome, type ReadingId, succeed } from "../../physics/outcome.ts";
-import type { PartialCheckRecord, PartialCorner, TypedReading } from "../check/checkRecord.ts";
+import { limitOf, parseReadingId, type ReadingPlace } from "../../physics/readings/readingId.ts";
+import type { StopReadingName } from "../../physics/readings/stopReadings.ts";
+import { meanOf } from "../../physics/uncertainty/readingMean.ts";
+import type {
+  CheckStop,
+  PartialCheckRecord,
+  PartialCorner,
+  PartialLimit,
+  TypedReading,
+} from "../check/checkRecord.ts";
 import { type Entry, readEntry, readNumber, readTable, readTolerance } from "./entry.ts";
-
-const geometryNames: readonly GeometryReadingName[] = [
-  "pivotToStop",
-  "pivotToOuter",
-  "pivotToMount",
-  "damperLength",
-  "track",
-  "stopSpacing",
-  "armAngle",
-  "stopLineAngle",
-  "mountLineAngle",
-  "stopLean",
-];
-
-export function isGeometryName(name: string): name is GeometryReadingName {
-  return (geometryNames as readonly string[]).includes(name);
-}
-
-type CornerReadingName = "gap" | "rideHeight" | "cornerMassKg";
-const cornerReadingNames: readonly string[] = ["gap", "rideHeight", "cornerMassKg"];
-const rideQuantities: readonly string[] = [
-  "unsprungMassKg",
-  "wheelRateNPerMm",
-  "tyreRateNPerMm",
-  "damperBumpNsPerMm",
-  "damperReboundNsPerMm",
-  "payloadPerCornerKg",
-];
-type NumericRule = Exclude<keyof UseRules, "roadClass" | "events">;
-const numericRules: readonly string[] = [
-  "speedKmPerH",
-  "allowedContactsPerKm",
-  "accelerationCapG",
-  "reserveMm",
-  "balanceMm",
-];
-
-/** Where in a record an entry's value belongs. */
-export type EntryPath =
-  | { readonly place: "layoutReading"; readonly name: GeometryReadingName }
-  | { readonly place: "cornerReading"; readonly side: Side; readonly name: CornerReadingName }
-  | { readonly place: "cornerGeometry"; readonly side: Side; readonly name: GeometryReadingName }
-  | { readonly place: "limitReading"; readonly side: Side; readonly index: number }
-  | { readonly place: "limitRatio"; readonly side: Side; readonly index: number }
-  | { readonly place: "freeHeight" }
-  | { readonly place: "usableCompression" }
-  | { readonly place: "curve" }
-  | { readonly place: "damping" }
-  | { readonly place: "ride"; readonly name: RideQuantity }
-  | { readonly place: "rule"; readonly name: NumericRule }
-  | { readonly place: "lift" }
-  | { readonly place: "wheelPerOuter" };
-
-/** The place an entry id names, or null for one that no record has. */
-export function entryPath(id: ReadingId): EntryPath | null {
-  if (isGeometryName(id)) return { place: "layoutReading", name: id };
-  const parts = id.split(".");
-  const [first, second = ""] = parts;
-  if (first === "left" || first === "right") return cornerPath(first, parts.slice(1));
-  if (parts.length !== 2) return null;
-  if (first === "ride" && rideQuantities.includes(second)) {
-    return { place: "ride", name: second as RideQuantity };
-  }
-  if (first === "rules" && numericRules.includes(second)) {
-    return { place: "rule", name: second as NumericRule };
-  }
-  switch (id) {
-    case "stop.freeHeight":
-      return { place: "freeHeight" };
-    case "stop.usableCompressionMm":
-      return { place: "usableCompression" };
-    case "stop.curve":
-      return { place: "curve" };
-    case "stop.damping":
-      return { place: "damping" };
-    case "vehicle.liftMm":
-      return { place: "lift" };
-    case "layout.wheelPerOuter":
-      return { place: "wheelPerOuter" };
-    default:
-      return null;
-  }
-}
-
-function cornerPath(side: Side, parts: readonly string[]): EntryPath | null {
-  const [name = "", index = "", field] = parts;
-  if (name === "limits" && /^\d{1,3}$/.test(index)) {
-    if (parts.length === 2) return { place: "limitReading", side, index: Number(index) };
-    return field === "perWheel" && parts.length === 3
-      ? { place: "limitRatio", side, index: Number(index) }
-      : null;
-  }
-  if (parts.length !== 1) return null;
-  if (cornerReadingNames.includes(name)) {
-    return { place: "cornerReading", side, name: name as CornerReadingName };
-  }
-  return isGeometryName(name) ? { place: "cornerGeometry", side, name } : null;
-}
 
 /** `object` with `name` set, or without it where the value is undefined. */
 export function withField<Shape extends object, Name extends keyof Shape>(
@@ -160,104 +69,152 @@ function valueOr<Value>(outcome: Outcome<Value>): Value | undefined {
   return outcome.ok ? outcome.value : undefined;
 }
 
-/** The outcome of reading one entry, whatever kind of field it is. */
-export function entryOutcome(id: ReadingId, entry: Entry): Outcome<unknown> {
-  const path = entryPath(id);
-  if (path === null) return succeed(null);
-  switch (path.place) {
-    case "curve":
-      return readTable(id, entry, 2);
-    case "damping":
-      return readTable(id, entry, 3);
-    case "layoutReading":
-    case "cornerReading":
-    case "cornerGeometry":
-    case "limitReading":
-    case "freeHeight":
-      return readEntry(id, entry);
-    default: {
-      const number = readNumber(id, entry);
-      if (!number.ok) return number;
-      const tolerance = readTolerance(id, entry);
-      return tolerance.ok ? number : tolerance;
-    }
+/** What an entry at this place is: a reading with repeats and a ±, a plain number, or a table by its columns. */
+function formOf(place: ReadingPlace): "reading" | "number" | 2 | 3 {
+  switch (place.of) {
+    case "geometry":
+    case "corner":
+    case "settle":
+    case "fullTravel":
+      return "reading";
+    case "limit":
+      return place.name === "perWheel" ? "number" : "reading";
+    case "stop":
+      if (place.name === "curve") return 2;
+      if (place.name === "damping") return 3;
+      return place.name === "freeHeight" ? "reading" : "number";
+    case "ride":
+    case "rules":
+    case "vehicle":
+    case "layout":
+      return "number";
   }
 }
 
-/** The record with the entry's value in its place, or without the field where it can't be read. */
+/** Is this entry a reading (repeats and a ±), or one plain number or table? */
+export function isReading(id: string): boolean {
+  const place = parseReadingId(id);
+  return place !== null && formOf(place) === "reading";
+}
+
+/** The outcome of reading one entry, whatever kind of field it is. */
+export function entryOutcome(id: ReadingId, entry: Entry): Outcome<unknown> {
+  const place = parseReadingId(id);
+  if (place === null) return succeed(null);
+  const form = formOf(place);
+  if (form === "reading") return readEntry(id, entry);
+  if (form !== "number") return readTable(id, entry, form);
+  const number = readNumber(id, entry);
+  if (!number.ok) return number;
+  const tolerance = readTolerance(id, entry);
+  return tolerance.ok ? number : tolerance;
+}
+
+type Entries = { readonly [id: ReadingId]: Entry };
+
+/**
+ * The record with the entry's value in its place, or without the field where it can't be read. `entries`
+ * are all of the check, this one among them: some values are made of two.
+ */
 export function recordWithEntry(
   record: PartialCheckRecord,
   id: ReadingId,
   entry: Entry,
+  entries: Entries = { [id]: entry },
 ): PartialCheckRecord {
-  const path = entryPath(id);
-  if (path === null) return record;
-  const reading = (): TypedReading | undefined => valueOr(readEntry(id, entry));
+  const place = parseReadingId(id);
+  if (place === null) return record;
+  const reading = (old: TypedReading | undefined) => replaced(old, valueOr(readEntry(id, entry)));
   const number = (): number | undefined => valueOr(readNumber(id, entry));
-  switch (path.place) {
-    case "layoutReading": {
-      const readings = record.layout?.readings ?? {};
-      const changed = withField(readings, path.name, replaced(readings[path.name], reading()));
-      return { ...record, layout: { ...record.layout, readings: changed } };
-    }
-    case "cornerReading":
-      return withCorner(record, path.side, (corner) =>
-        withField(corner, path.name, replaced(corner[path.name], reading())),
-      );
-    case "cornerGeometry":
-      return withCorner(record, path.side, (corner) => {
+  switch (place.of) {
+    case "geometry": {
+      const { side, name } = place;
+      if (side === null) {
+        const readings = record.layout?.readings ?? {};
+        const changed = withField(readings, name, reading(readings[name]));
+        return { ...record, layout: { ...record.layout, readings: changed } };
+      }
+      return withCorner(record, side, (corner) => {
         const geometry = corner.geometry ?? {};
-        const changed = withField(geometry, path.name, replaced(geometry[path.name], reading()));
+        const changed = withField(geometry, name, reading(geometry[name]));
         return withField(corner, "geometry", unlessEmptied(corner.geometry, changed));
       });
-    case "limitReading":
-      return withCorner(record, path.side, (corner) => ({
-        ...corner,
-        limits: corner.limits.map((limit, index) =>
-          index === path.index
-            ? withField(limit, "reading", replaced(limit.reading, reading()))
-            : limit,
-        ),
-      }));
-    case "limitRatio":
-      return withCorner(record, path.side, (corner) => ({
-        ...corner,
-        limits: corner.limits.map((limit, index) =>
-          index === path.index ? withField(limit, "perWheel", number()) : limit,
-        ),
-      }));
-    case "freeHeight": {
-      const stop = record.stop ?? {};
-      return {
-        ...record,
-        stop: withField(stop, "freeHeight", replaced(stop.freeHeight, reading())),
-      };
     }
-    case "usableCompression":
-      return { ...record, stop: withField(record.stop ?? {}, "usableCompressionMm", number()) };
+    case "corner":
+      return withCorner(record, place.side, (corner) =>
+        withField(corner, place.name, reading(corner[place.name])),
+      );
+    case "settle":
+      return withCorner(record, place.side, (corner) =>
+        withField(corner, "settleMm", settleOf(place.side, entries)),
+      );
+    case "limit":
+      return withLimit(record, place, (limit) =>
+        place.name === "perWheel"
+          ? withField(limit, "perWheel", number())
+          : withField(limit, place.name, reading(limit[place.name])),
+      );
+    case "stop":
+      return { ...record, stop: stopWithEntry(record.stop ?? {}, place.name, id, entry) };
+    case "ride":
+      return recordWithRide(record, place.name, number(), entry.tol.trim() === "" ? null : entry);
+    case "rules": {
+      const rules = withField(record.rules ?? {}, place.name, number());
+      return withField(record, "rules", unlessEmptied(record.rules, rules));
+    }
+    case "vehicle":
+      return { ...record, vehicle: withField(record.vehicle ?? {}, place.name, number()) };
+    case "layout":
+      return { ...record, layout: withField(record.layout ?? {}, place.name, number()) };
+    case "fullTravel":
+      // changeFullTravel puts all of that check's entries together.
+      return record;
+  }
+}
+
+function withLimit(
+  record: PartialCheckRecord,
+  place: { readonly side: Side; readonly index: number },
+  change: (limit: PartialLimit) => PartialLimit,
+): PartialCheckRecord {
+  return withCorner(record, place.side, (corner) => ({
+    ...corner,
+    limits: corner.limits.map((limit, index) => (index === place.index ? change(limit) : limit)),
+  }));
+}
+
+/** Half of what lies between the heights after lifting and after pushing down, mm, where both are read. */
+function settleOf(side: Side, entries: Entries): number | undefined {
+  const mean = (id: ReadingId): number | undefined => {
+    const entry = entries[id];
+    const reading = entry === undefined ? undefined : valueOr(readEntry(id, entry));
+    return reading === undefined ? undefined : meanOf(reading);
+  };
+  const [lifted, pushed] = [mean(`${side}.liftedHeight`), mean(`${side}.pushedHeight`)];
+  return lifted === undefined || pushed === undefined ? undefined : Math.abs(lifted - pushed) / 2;
+}
+
+function stopWithEntry(
+  stop: Partial<CheckStop>,
+  name: StopReadingName,
+  id: ReadingId,
+  entry: Entry,
+): Partial<CheckStop> {
+  switch (name) {
+    case "freeHeight":
+      return withField(stop, name, replaced(stop[name], valueOr(readEntry(id, entry))));
     case "curve": {
       const rows = valueOr(readTable(id, entry, 2)) as readonly CurvePoint[] | undefined;
-      return { ...record, stop: withField(record.stop ?? {}, "curve", rows) };
+      return withField(stop, name, rows);
     }
     case "damping": {
       const table = readTable(id, entry, 3);
       const empty = !table.ok && table.fault.code === "entryEmpty";
       const rows = valueOr(table) as readonly DampingPoint[] | undefined;
-      return {
-        ...record,
-        stop: withField(record.stop ?? {}, "damping", empty ? null : rows),
-      };
+      return withField(stop, name, empty ? null : rows);
     }
-    case "ride":
-      return recordWithRide(record, path.name, number(), entry.tol.trim() === "" ? null : entry);
-    case "rule": {
-      const rules = withField(record.rules ?? {}, path.name, number());
-      return withField(record, "rules", unlessEmptied(record.rules, rules));
-    }
-    case "lift":
-      return { ...record, vehicle: withField(record.vehicle ?? {}, "liftMm", number()) };
-    case "wheelPerOuter":
-      return { ...record, layout: withField(record.layout ?? {}, "wheelPerOuter", number()) };
+    default:
+      return withField(stop, name, valueOr(readNumber(id, entry)));
   }
 }
 
@@ -285,9 +242,14 @@ function recordWithRide(
 
 /** The kind of the limit an entry id belongs to, where the record has that limit. */
 export function limitKindOf(record: PartialCheckRecord, id: ReadingId): LimitKind | undefined {
-  const path = entryPath(id);
-  if (path === null || (path.place !== "limitReading" && path.place !== "limitRatio")) {
-    return undefined;
-  }
-  return record.corners.find((corner) => corner.side === path.side)?.limits[path.index]?.kind;
+  return limitIn(record, id)?.kind;
+}
+
+/** The hard limit that an id belongs to, where the record has it. */
+export function limitIn(
+  record: Pick<PartialCheckRecord, "corners">,
+  id: string,
+): PartialLimit | undefined {
+  const place = limitOf(id);
+  return record.corners.find(({ side }) => side === place?.side)?.limits[place?.index ?? -1];
 }

@@ -2,7 +2,8 @@ import type { ToolsAtHand } from "../../physics/remeasure/planRemeasure.ts";
 import type { BetterTool } from "../../physics/remeasure/readAgain.ts";
 import { mean } from "../../physics/uncertainty/readingMean.ts";
 import type { StoredCheck } from "../check/storedCheck.ts";
-import { type Entry, isReading, readEntry } from "./entry.ts";
+import { type Entry, readEntry } from "./entry.ts";
+import { isReading } from "./entryPath.ts";
 import { toolGroupOf, usualReach } from "./readingTools.ts";
 import { isReach, type ToolId, toolsOf, toolTolerance } from "./toolTolerance.ts";
 

@@ -1,6 +1,7 @@
 import type { GeometryReadingName, LayoutKind, RideQuantity, Side } from "../../physics/fitment.ts";
 import type { ReadingId } from "../../physics/outcome.ts";
 import { layoutReadingsInOrder } from "../../physics/readings/geometryRegistry.ts";
+import { limitOf } from "../../physics/readings/readingId.ts";
 import type { CheckStop, GeometryReadings, PartialLimit } from "../check/checkRecord.ts";
 import { changeProgress, changeRecord, type StoredCheck } from "../check/storedCheck.ts";
 import { type Entry, readEntry } from "../entry/entry.ts";
@@ -11,11 +12,12 @@ import { numberEntry, stopEntries } from "./storedFromRecord.ts";
 
 /** The check with one entry changed, and the record's field set, or gone where it can't be read. */
 export function setEntry(stored: StoredCheck, id: ReadingId, entry: Entry): StoredCheck {
+  const entries = { ...stored.entries, [id]: entry };
   return {
     ...stored,
     updatedAt: new Date().toISOString(),
-    record: recordWithEntry(stored.record, id, entry),
-    entries: { ...stored.entries, [id]: entry },
+    record: recordWithEntry(stored.record, id, entry, entries),
+    entries,
   };
 }
 
@@ -85,12 +87,13 @@ export function addLimit(stored: StoredCheck, side: Side, limit: PartialLimit): 
 /** The check without one hard limit; entries and photos of those after it move down with them. */
 export function removeLimit(stored: StoredCheck, side: Side, index: number): StoredCheck {
   const entries: { [id: ReadingId]: Entry } = {};
-  const pattern = new RegExp(`^${side}\\.limits\\.(\\d+)(.*)$`);
   const moved = (id: string): string | null => {
-    const match = pattern.exec(id);
-    const at = match === null ? -1 : Number(match[1]);
-    if (at === index) return null;
-    return at > index ? `${side}.limits.${at - 1}${match?.[2] ?? ""}` : id;
+    const place = limitOf(id);
+    if (place === null || place.side !== side || place.index < index) return id;
+    const before = `${side}.limits.${place.index}`;
+    return place.index === index
+      ? null
+      : `${side}.limits.${place.index - 1}${id.slice(before.length)}`;
   };
   for (const [id, entry] of Object.entries(stored.entries)) {
     const next = moved(id);

@@ -1,9 +1,11 @@
 import type { Reading, RideQuantity } from "../../physics/fitment.ts";
 import type { ReadingId } from "../../physics/outcome.ts";
+import { isGeometryReadingName } from "../../physics/readings/geometryRegistry.ts";
+import { withoutSide } from "../../physics/readings/readingId.ts";
 import type { Sentence } from "../../physics/sentence.ts";
 import { meanOf } from "../../physics/uncertainty/readingMean.ts";
 import { changeRecord, type StoredCheck } from "../check/storedCheck.ts";
-import { isGeometryName, withField } from "../entry/entryPath.ts";
+import { withField } from "../entry/entryPath.ts";
 import { catalogueEntry } from "../entry/readingCatalogue.ts";
 import {
   type Pack,
@@ -107,7 +109,7 @@ const farDegrees = 6;
 function packReading(stored: StoredCheck, name: string, pack: Pack): Reading | null {
   const platform = platformOfCheck(stored, pack);
   if (!platform) return null;
-  if (isGeometryName(name)) {
+  if (isGeometryReadingName(name)) {
     return platformReading(platform, stored.record.layout?.kind ?? "arm", name);
   }
   if (name === "gap") return platform.gap ?? null;
@@ -121,13 +123,13 @@ export function packRemark(
   reading: Reading | null,
   pack: Pack,
 ): { readonly tone: "info" | "unsure"; readonly sentence: Sentence } | null {
-  const name = id.replace(/^(left|right)\./, "");
+  const name = withoutSide(id);
   const reference = packReading(stored, name, pack);
   if (!reference) return null;
   const angle = catalogueEntry(id).kind === "angle";
   const kind = angle ? "angle" : "length";
   const usual = meanOf(reference);
-  if (!isGeometryName(name)) {
+  if (!isGeometryReadingName(name)) {
     return {
       tone: "info",
       sentence: [

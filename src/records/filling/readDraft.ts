@@ -1,10 +1,10 @@
 import * as z from "zod/mini";
+import { isReadingId, sideOf } from "../../physics/readings/readingId.ts";
 import type { PartialCheckRecord } from "../check/checkRecord.ts";
 import { checkSchema } from "../check/checkSchema.ts";
 import { recordBounds } from "../check/recordFormat.ts";
 import { changeRecord, newStoredCheck, type StoredCheck } from "../check/storedCheck.ts";
 import type { Entry } from "../entry/entry.ts";
-import { entryPath } from "../entry/entryPath.ts";
 import type { Pack } from "../pack/pack.ts";
 import { readJsonText } from "../text/jsonText.ts";
 import { chooseLayout, chooseRightGeometry, setEntry } from "./changes.ts";
@@ -127,7 +127,7 @@ function storedFromDraft(draft: Draft, pack: Pack): StoredCheck {
   ) as { [id: string]: Entry };
   stored = { ...stored, createdAt, entries };
   for (const [id, entry] of Object.entries(stored.entries)) {
-    if (entryPath(id) !== null && !isOfAnotherSide(id, draft)) stored = setEntry(stored, id, entry);
+    if (isReadingId(id) && !isOfAnotherSide(id, draft)) stored = setEntry(stored, id, entry);
   }
   if (draft.layout?.kind) stored = chooseLayout(stored, draft.layout.kind);
   const { rightGeometry, step, skipped } = draft.draft.progress;
@@ -142,8 +142,8 @@ function storedFromDraft(draft: Draft, pack: Pack): StoredCheck {
 }
 
 function isOfAnotherSide(id: string, draft: Draft): boolean {
-  const side = /^(left|right)\./.exec(id)?.[1];
-  return side !== undefined && !draft.corners.some((corner) => corner.side === side);
+  const side = sideOf(id);
+  return side !== null && !draft.corners.some((corner) => corner.side === side);
 }
 
 /** A check that was saved before it was complete, as a new check of this phone; null: it is none. */

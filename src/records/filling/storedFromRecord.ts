@@ -1,6 +1,9 @@
 import type { UseRules } from "../../physics/fitment.ts";
 import type { ReadingId } from "../../physics/outcome.ts";
+import { cornerReadingNames } from "../../physics/readings/cornerReadings.ts";
+import { geometryNames } from "../../physics/readings/geometryRegistry.ts";
 import { rideQuantities } from "../../physics/readings/rideReadings.ts";
+import { stopNumberNames } from "../../physics/readings/stopReadings.ts";
 import type {
   CheckRecord,
   CheckStop,
@@ -10,7 +13,7 @@ import type {
 } from "../check/checkRecord.ts";
 import type { StoredCheck } from "../check/storedCheck.ts";
 import { type Entry, entryOfReading, entryText, isShortIn } from "../entry/entry.ts";
-import { isGeometryName, limitKindOf } from "../entry/entryPath.ts";
+import { limitKindOf } from "../entry/entryPath.ts";
 import { catalogueEntry, entryUnit } from "../entry/readingCatalogue.ts";
 import { type LengthUnit, plainDecimal } from "../entry/units.ts";
 
@@ -56,21 +59,20 @@ export function entriesOf(
     entries[id] = numberEntry(id, value, unit, tolerance);
   };
   const addReadings = (prefix: string, readings: GeometryReadings | undefined): void => {
-    for (const [name, reading] of Object.entries(readings ?? {})) {
-      if (isGeometryName(name)) addReading(`${prefix}${name}`, reading);
-    }
+    for (const name of geometryNames) addReading(`${prefix}${name}`, readings?.[name]);
   };
   addReadings("", record.layout?.readings);
   addNumber("layout.wheelPerOuter", record.layout?.wheelPerOuter);
+  addNumber("layout.wheelPerOuterTol", record.layout?.wheelPerOuterTol);
   addNumber("vehicle.liftMm", record.vehicle?.liftMm);
   for (const corner of record.corners) {
-    addReading(`${corner.side}.gap`, corner.gap);
-    addReading(`${corner.side}.rideHeight`, corner.rideHeight);
-    addReading(`${corner.side}.cornerMassKg`, corner.cornerMassKg);
+    for (const name of cornerReadingNames) addReading(`${corner.side}.${name}`, corner[name]);
     addReadings(`${corner.side}.`, corner.geometry);
     corner.limits.forEach((limit, index) => {
-      addReading(`${corner.side}.limits.${index}`, limit.reading);
-      addNumber(`${corner.side}.limits.${index}.perWheel`, limit.perWheel);
+      const id = `${corner.side}.limits.${index}`;
+      addReading(id, limit.reading);
+      addReading(`${id}.distance`, limit.distance);
+      addNumber(`${id}.perWheel`, limit.perWheel);
     });
   }
   Object.assign(entries, stopEntries(record.stop ?? {}, unit));
@@ -110,9 +112,9 @@ export function stopEntries(
   if (stop.freeHeight !== undefined) {
     entries["stop.freeHeight"] = entryOfReading("stop.freeHeight", stop.freeHeight, unit);
   }
-  if (stop.usableCompressionMm !== undefined) {
-    const id = "stop.usableCompressionMm";
-    entries[id] = numberEntry(id, stop.usableCompressionMm, unit);
+  for (const name of stopNumberNames) {
+    const value = stop[name];
+    if (value !== undefined) entries[`stop.${name}`] = numberEntry(`stop.${name}`, value, unit);
   }
   // Test data are tables in mm and N whatever the tape reads.
   const table = (rows: readonly (readonly number[])[]): Entry => ({

@@ -5,12 +5,17 @@ import type {
   Interval,
   State,
 } from "../../physics/fitment.ts";
+import { cornerReadingNames, settle } from "../../physics/readings/cornerReadings.ts";
+import { geometryNames } from "../../physics/readings/geometryRegistry.ts";
+import { rideQuantities, rideReadings } from "../../physics/readings/rideReadings.ts";
+import type { ValueKind } from "../../physics/readings/valueDefinition.ts";
 import { inModelUnits } from "../../physics/sentence.ts";
 import { meanOf } from "../../physics/uncertainty/readingMean.ts";
 import type {
   CheckLimit,
   CheckRecord,
   GeometryReadings,
+  PartialLayout,
   TypedReading,
 } from "../check/checkRecord.ts";
 import { catalogueEntry } from "../entry/readingCatalogue.ts";
@@ -49,17 +54,26 @@ const deskWords: { readonly [Each in DeskState]: string } = {
   otherPart: "other part advised",
 };
 
+function armOf({ layout }: CheckRecord): PartialLayout {
+  return layout;
+}
+
 const about: readonly Column[] = [
   { header: "check id", field: ({ record }) => record.id },
   { header: "version", field: ({ version }) => version },
   { header: "made (UTC)", field: ({ record }) => record.createdAt },
   { header: "received (UTC)", field: ({ submission }) => submission.receivedAt },
+  { header: "job", field: ({ record }) => record.job?.label },
+  { header: "job number", field: ({ record }) => record.job?.number },
+  { header: "moment", field: ({ record }) => record.job?.moment },
   { header: "vehicle", field: ({ record }) => record.vehicle.label },
   { header: "platform", field: ({ record }) => record.vehicle.platformId },
   { header: "use", field: ({ record }) => record.vehicle.use },
   { header: "axle", field: ({ record }) => record.axle },
   { header: "side", field: ({ side }) => side },
   { header: "layout", field: ({ record }) => record.layout.kind },
+  { header: "arm measured", field: ({ record }) => armOf(record).armRole },
+  { header: "stop fixed to", field: ({ record }) => armOf(record).stopOn },
   { header: "name", field: ({ record }) => record.author.name },
   { header: "role", field: ({ record }) => record.author.role },
   { header: "contact", field: ({ record }) => record.author.contact },
@@ -69,6 +83,9 @@ const about: readonly Column[] = [
     field: ({ record: { stop } }) =>
       stop.estimated ? `estimate ${estimateBand(stop.estimated)}` : "tested",
   },
+  { header: "stop part number", field: ({ record }) => record.stop.partNumber },
+  { header: "stop revision", field: ({ record }) => record.stop.revision },
+  { header: "stop batch", field: ({ record }) => record.stop.batch },
   { header: "stop duty", field: ({ record }) => record.stop.duty },
   { header: "desk state", field: ({ state }) => deskWords[state] },
   { header: "decided by", field: ({ decision }) => decision?.by },
@@ -91,7 +108,13 @@ const about: readonly Column[] = [
   { header: "odd readings", field: ({ submission }) => submission.computed?.odd },
 ];
 
-const units: { readonly [Kind in string]?: string } = { length: "mm", angle: "deg", mass: "kg" };
+const units: { readonly [Kind in ValueKind]?: string } = {
+  length: "mm",
+  angle: "deg",
+  mass: "kg",
+  rate: "N/mm",
+  damping: "N·s/mm",
+};
 
 function readingColumns(
   id: string,
@@ -110,19 +133,6 @@ function readingColumns(
 function cornerOf({ record, side }: TableSubject) {
   return record.corners.find((corner) => corner.side === side);
 }
-
-const geometryNames = [
-  "pivotToStop",
-  "pivotToOuter",
-  "pivotToMount",
-  "damperLength",
-  "track",
-  "stopSpacing",
-  "armAngle",
-  "stopLineAngle",
-  "mountLineAngle",
-  "stopLean",
-] as const;
 
 /** Limits differ from check to check: columns for the first few, and the rest in words. */
 const limitsShown = 6;
@@ -174,22 +184,23 @@ const readings: readonly Column[] = [
       return cornerOf(subject)?.geometry?.[name] ?? shared[name];
     }),
   ),
-  ...readingColumns("left.gap", (subject) => cornerOf(subject)?.gap),
-  ...readingColumns("left.rideHeight", (subject) => cornerOf(subject)?.rideHeight),
+  ...cornerReadingNames
+    .filter((name) => name !== "cornerMassKg")
+    .flatMap((name) => readingColumns(`left.${name}`, (subject) => cornerOf(subject)?.[name])),
+  { header: `${settle.name} (mm)`, field: (subject) => cornerOf(subject)?.settleMm },
   ...limits,
   ...readingColumns("left.cornerMassKg", (subject) => cornerOf(subject)?.cornerMassKg),
   ...readingColumns("stop.freeHeight", ({ record }) => record.stop.freeHeight),
   { header: "lift (mm)", field: ({ record }) => record.vehicle.liftMm },
   { header: "usable compression (mm)", field: ({ record }) => record.stop.usableCompressionMm },
-  { header: "unsprung mass (kg)", field: ({ record }) => record.ride?.unsprungMassKg },
-  { header: "wheel rate (N/mm)", field: ({ record }) => record.ride?.wheelRateNPerMm },
-  { header: "tyre rate (N/mm)", field: ({ record }) => record.ride?.tyreRateNPerMm },
-  { header: "damping in bump (N·s/mm)", field: ({ record }) => record.ride?.damperBumpNsPerMm },
-  {
-    header: "damping in rebound (N·s/mm)",
-    field: ({ record }) => record.ride?.damperReboundNsPerMm,
-  },
-  { header: "payload per corner (kg)", field: ({ record }) => record.ride?.payloadPerCornerKg },
+  ...rideQuantities.map((name): Column => {
+    const { name: words, kind } = rideReadings[name];
+    const named = name === "payloadPerCornerKg" ? "payload per corner" : words;
+    return {
+      header: `${named} (${units[kind] ?? ""})`,
+      field: ({ record }) => record.ride?.[name],
+    };
+  }),
 ];
 
 function figure(header: string, value: (corner: CornerAssessment) => CsvField | boolean): Column {
@@ -228,7 +239,9 @@ const checkWords: { readonly [Id in CheckId]: string } = {
 };
 
 const figures: readonly Column[] = [
+  figure("linkage", ({ linkage }) => linkage),
   figure("lever ratio (wheel per stop)", ({ leverRatio }) => leverRatio),
+  figure("lever ratio at full stop (wheel per stop)", (corner) => corner.leverRatioAtFullStop),
   figure("wheel travel to contact (mm)", (corner) => corner.wheelTravelToContactMm),
   figure("wheel travel to full stop (mm)", (corner) => corner.wheelTravelToFullStopMm),
   figure("wheel travel to hard limit (mm)", (corner) => corner.wheelTravelToHardLimitMm),
@@ -284,6 +297,8 @@ const eventFigures = [
   ["energy in (J)", "energyInJ"],
   ["energy out (J)", "energyOutJ"],
   ["leave speed (mm/s)", "leaveSpeedMmPerS"],
+  ["tire off the ground (ms)", "tyreOffMs"],
+  ["rise of the body (mm)", "bodyRiseMm"],
   ["full stop passed", "fullStop"],
   ["hard limit passed", "hardContact"],
 ] as const;

@@ -1,5 +1,8 @@
 import { kinematicsOf } from "../../physics/kinematics/kinematics.ts";
 import type { ReadingId } from "../../physics/outcome.ts";
+import { cornerReadingNames } from "../../physics/readings/cornerReadings.ts";
+import { layoutReadingsInOrder } from "../../physics/readings/geometryRegistry.ts";
+import { parseReadingId, sideOf, withoutSide } from "../../physics/readings/readingId.ts";
 import {
   capital,
   type Quantity,
@@ -8,8 +11,8 @@ import {
 } from "../../physics/sentence.ts";
 import { meanOf } from "../../physics/uncertainty/readingMean.ts";
 import { believableRatio } from "../../physics/verdict/plausible.ts";
-import type { CheckRecord, TypedReading } from "../check/checkRecord.ts";
-import { isGeometryName } from "../entry/entryPath.ts";
+import type { CheckRecord, GeometryReadings, TypedReading } from "../check/checkRecord.ts";
+import { limitIn } from "../entry/entryPath.ts";
 import { catalogueEntry, entryName, isBelievable } from "../entry/readingCatalogue.ts";
 import { mmPerInch } from "../entry/units.ts";
 import { type PackPlatforms, platformOf, platformReading } from "../pack/pack.ts";
@@ -51,19 +54,19 @@ export function readingsOf(record: CheckRecord): NamedReading[] {
   const add = (id: ReadingId, reading: TypedReading | undefined, name = entryName(id)): void => {
     if (reading !== undefined) found.push({ id, name, reading });
   };
-  for (const [name, reading] of Object.entries(record.layout.readings)) {
-    if (isGeometryName(name)) add(name, reading as TypedReading | undefined);
-  }
+  const shared: GeometryReadings = record.layout.readings;
+  const names = layoutReadingsInOrder[record.layout.kind];
+  for (const name of names) add(name, shared[name]);
   for (const corner of record.corners) {
     const { side } = corner;
-    for (const [name, reading] of Object.entries(corner.geometry ?? {})) {
-      if (isGeometryName(name)) add(`${side}.${name}`, reading);
+    for (const name of names) add(`${side}.${name}`, corner.geometry?.[name]);
+    for (const name of cornerReadingNames) {
+      if (name !== "cornerMassKg") add(`${side}.${name}`, corner[name]);
     }
-    add(`${side}.gap`, corner.gap);
-    add(`${side}.rideHeight`, corner.rideHeight);
     corner.limits.forEach((limit, index) => {
       const id = `${side}.limits.${index}`;
       add(id, limit.reading, entryName(id, limit.kind));
+      add(`${id}.distance`, limit.distance);
     });
     add(`${side}.cornerMassKg`, corner.cornerMassKg);
   }
@@ -184,8 +187,8 @@ function leftRight(record: CheckRecord, named: readonly NamedReading[]): OddRead
   const byId = new Map(named.map((each) => [each.id, each]));
   const odd: OddReading[] = [];
   for (const { id, reading: left } of named) {
-    if (!id.startsWith("left.")) continue;
-    const other = id.replace("left.", "right.");
+    if (sideOf(id) !== "left") continue;
+    const other = `right.${withoutSide(id)}`;
     const right = byId.get(other)?.reading;
     if (right === undefined || !isSameLimit(record, id, other)) continue;
     const kind = quantityKindOf(id);
@@ -201,7 +204,7 @@ function leftRight(record: CheckRecord, named: readonly NamedReading[]): OddRead
       reading: a > b ? id : other,
       kind: "leftRight",
       sentence: [
-        `Left and right differ: ${entryName(id.replace("left.", ""), limitKind(record, id))} is `,
+        `Left and right differ: ${entryName(withoutSide(id), limitIn(record, id)?.kind)} is `,
         quantity(id, a),
         " on the left and ",
         quantity(id, b),
@@ -212,15 +215,8 @@ function leftRight(record: CheckRecord, named: readonly NamedReading[]): OddRead
   return odd;
 }
 
-function limitKind(record: CheckRecord, id: ReadingId) {
-  const match = /^(left|right)\.limits\.(\d+)$/.exec(id);
-  if (match === null) return undefined;
-  const corner = record.corners.find(({ side }) => side === match[1]);
-  return corner?.limits[Number(match[2])]?.kind;
-}
-
 function isSameLimit(record: CheckRecord, left: ReadingId, right: ReadingId): boolean {
-  return limitKind(record, left) === limitKind(record, right);
+  return limitIn(record, left)?.kind === limitIn(record, right)?.kind;
 }
 
 /** Geometry that the pack's platform contradicts. Heights and gaps change with lift, so they are not asked. */
@@ -244,9 +240,9 @@ function againstPack(
     return odd;
   }
   for (const { id, name, reading } of named) {
-    const geometry = id.replace(/^(left|right)\./, "");
-    if (!isGeometryName(geometry)) continue;
-    const reference = platformReading(platform, record.layout.kind, geometry);
+    const place = parseReadingId(id);
+    if (place?.of !== "geometry") continue;
+    const reference = platformReading(platform, record.layout.kind, place.name);
     if (reference === null) continue;
     const usual = meanOf(reference);
     const far = quantityKindOf(id) === "angle" ? farDegrees : farGeometryShare * Math.abs(usual);

@@ -1,7 +1,8 @@
 import type { ComponentChildren } from "preact";
+import { isReadingId } from "../../physics/readings/readingId.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { type Entry, parseText } from "../../records/entry/entry.ts";
-import { entryOutcome, entryPath } from "../../records/entry/entryPath.ts";
+import { entryOutcome } from "../../records/entry/entryPath.ts";
 import type { AllowedSign } from "../../records/entry/lengthEntry.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import { catalogueEntry, type EntryKind, entryUnit } from "../../records/entry/readingCatalogue.ts";
@@ -66,7 +67,7 @@ function messageOf(
   allowed: AllowedSign,
 ): { tone: Tone; message: string } | null {
   if ((entry.texts[0] ?? "").trim() === "") return null;
-  const known = entryPath(id) !== null;
+  const known = isReadingId(id);
   const outcome = known
     ? entryOutcome(id, entry)
     : parseText(entry.texts[0] ?? "", kind, entry.unit, allowed);
@@ -115,7 +116,7 @@ export function NumberEntry({
         value={entry.texts[0] ?? ""}
         onInput={(text) => put((old) => ({ ...old, texts: [text] }))}
         fractions={entry.unit === "in"}
-        sign={kind === "angle" || (entryPath(id) !== null && catalogueEntry(id).allowed === "any")}
+        sign={kind === "angle" || (isReadingId(id) && catalogueEntry(id).allowed === "any")}
         said={spokenEntry(entry.texts[0] ?? "", kind, entry.unit)}
         {...(shownUnit && { unit: shownUnit })}
         {...(onEnter && { onEnter })}

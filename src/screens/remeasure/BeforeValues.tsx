@@ -1,6 +1,6 @@
 import { useEffect, useState } from "preact/hooks";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
-import { isReading } from "../../records/entry/entry.ts";
+import { isReading } from "../../records/entry/entryPath.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { isBlank, isSameEntry } from "../../records/remeasure/earlierValues.ts";

@@ -2,6 +2,7 @@ import { describe, expect, it, vi } from "vitest";
 import { assessStatic } from "../../../src/physics/assess.ts";
 import type { Layout } from "../../../src/physics/fitment.ts";
 import { kinematicsOf } from "../../../src/physics/kinematics/kinematics.ts";
+import { rideQuantities } from "../../../src/physics/readings/rideReadings.ts";
 import { waysFor } from "../../../src/physics/remeasure/readAgain.ts";
 import { rulesOf } from "../../../src/physics/road/useRules.ts";
 import { inModelUnits } from "../../../src/physics/sentence.ts";
@@ -13,7 +14,6 @@ import { firstOrderContributions } from "../../../src/physics/uncertainty/firstO
 import { RandomSource } from "../../../src/physics/uncertainty/randomSource.ts";
 import {
   type RoadCornerWithCurve,
-  rideQuantities,
   WantedTravelModel,
 } from "../../../src/physics/uncertainty/wantedTravel.ts";
 import { unwrapped } from "../demoFitments.ts";

@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { assessStatic } from "../../../src/physics/assess.ts";
 import type { Corner, Fitment } from "../../../src/physics/fitment.ts";
 import { kinematicsOf } from "../../../src/physics/kinematics/kinematics.ts";
+import { rideQuantities } from "../../../src/physics/readings/rideReadings.ts";
 import { restingStop } from "../../../src/physics/road/heldAtRide.ts";
 import { roadTravel } from "../../../src/physics/road/roadTravel.ts";
 import { rulesOf } from "../../../src/physics/road/useRules.ts";
@@ -9,7 +10,6 @@ import { SharedDraws } from "../../../src/physics/uncertainty/cornerDraws.ts";
 import {
   type RoadCornerWithCurve,
   rideInDoubt,
-  rideQuantities,
   WantedTravelModel,
   wantedTravels,
 } from "../../../src/physics/uncertainty/wantedTravel.ts";

@@ -2,12 +2,12 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { RideQuantity } from "../../../src/physics/fitment.ts";
 import { kinematicsOf } from "../../../src/physics/kinematics/kinematics.ts";
+import { rideQuantities } from "../../../src/physics/readings/rideReadings.ts";
 import { roadTravel } from "../../../src/physics/road/roadTravel.ts";
 import { rulesOf } from "../../../src/physics/road/useRules.ts";
 import { stopCurve } from "../../../src/physics/stop/stopCurve.ts";
 import {
   type RoadCornerWithCurve,
-  rideQuantities,
   WantedTravelModel,
 } from "../../../src/physics/uncertainty/wantedTravel.ts";
 import { demoFitment, unwrapped } from "../demoFitments.ts";

@@ -131,7 +131,7 @@ describe("files", () => {
     ["is cut off", textFile(JSON.stringify(first).slice(0, 700)), /is cut off/],
     [
       "is of a newer version",
-      textFile(JSON.stringify({ ...first, version: 2 })),
+      textFile(JSON.stringify({ ...first, version: 3 })),
       /newer version of Stopfit/,
     ],
     [
