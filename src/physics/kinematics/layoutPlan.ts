@@ -20,7 +20,13 @@ import { SwingPath } from "./path/swingPath.ts";
 import type { WheelPath } from "./path/wheelPath.ts";
 import { type AxleMovement, StraightMotion } from "./straightMotion.ts";
 import { TurningMotion } from "./turningMotion.ts";
-import { DrawnRatio, InstantCentreRatio, type WheelRatio, wheelOnArm } from "./wheelRatio.ts";
+import {
+  DrawnRatio,
+  InstantCentreRatio,
+  isFactor,
+  type WheelRatio,
+  wheelOnArm,
+} from "./wheelRatio.ts";
 
 /** How one side's stop and wheel move together, and every reading that it is computed from. */
 export interface LayoutPlan {
@@ -71,14 +77,7 @@ export function layoutPlan(
 }
 
 function wheelPerOuterFault({ wheelPerOuter = 1, wheelPerOuterTol = 0 }: Layout): Fault | null {
-  const usable = (value: number) => Number.isFinite(value) && value <= 1e3;
-  if (
-    usable(wheelPerOuter) &&
-    wheelPerOuter > 0 &&
-    usable(wheelPerOuterTol) &&
-    wheelPerOuterTol >= 0
-  )
-    return null;
+  if (isFactor(wheelPerOuter) && wheelPerOuterTol >= 0 && wheelPerOuterTol <= 1e3) return null;
   return {
     code: "wheelPerOuterNotPositive",
     sentence: [

@@ -24,6 +24,10 @@ export interface MeasuredAngle extends MeasuredQuantity {
   readonly cos: number;
 }
 
+/** Lengths that can be computed with, mm: drawn values beyond them give no motion. */
+const leastLength = 1e-3;
+const greatestLength = 1e6;
+
 /** As it was measured, mm: above 0, or of any sign where it is an offset. */
 export class DirectLength implements MeasuredLength {
   value = 0;
@@ -32,12 +36,12 @@ export class DirectLength implements MeasuredLength {
 
   constructor(place: number, isOffset = false) {
     this.#place = place;
-    this.#least = isOffset ? Number.NEGATIVE_INFINITY : 0;
+    this.#least = isOffset ? -greatestLength : leastLength;
   }
 
   set(readings: Float64Array, from: number): QuantityFault | null {
     this.value = readings[from + this.#place] as number;
-    return this.value > this.#least ? null : "lengthLost";
+    return this.value >= this.#least && this.value <= greatestLength ? null : "lengthLost";
   }
 }
 
@@ -78,9 +82,9 @@ export class BoltLength implements MeasuredLength {
     const q = readings[from + this.#rear] as number;
     const along = ((p - q) * (p + q) + d * d) / (2 * d);
     const square = (p - along) * (p + along);
-    if (!(square > 0 && d > 0 && p > 0 && q > 0)) return "boltsApart";
     this.value = Math.sqrt(square);
-    return null;
+    const isTriangle = d > 0 && p > 0 && q > 0 && this.value >= leastLength;
+    return isTriangle && this.value <= greatestLength ? null : "boltsApart";
   }
 }
 

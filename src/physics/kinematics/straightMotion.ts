@@ -1,5 +1,6 @@
 import { LayoutMotion, type MotionFault } from "./layoutMotion.ts";
 import type { MeasuredAngle, MeasuredLength } from "./measuredQuantity.ts";
+import { isFactor } from "./wheelRatio.ts";
 
 /** A straight guide has no reach of its own; this bound only keeps every number finite, mm. */
 const farthest = 1e6;
@@ -48,7 +49,7 @@ export class StraightMotion extends LayoutMotion {
     }
     const scale = readings[from + this.#scalePlace] as number;
     this.#stopPerWheel = (this.#lean.cos * share) / scale;
-    return scale > 0 ? null : "wheelDoesNotRise";
+    return isFactor(scale) ? null : "wheelDoesNotRise";
   }
 
   range(): readonly [number, number] {

@@ -3,6 +3,7 @@ import { LayoutMotion, leastCosine, type MotionFault, type Standing } from "./la
 import type { MeasuredAngle, QuantityFault } from "./measuredQuantity.ts";
 import type { WheelPath } from "./path/wheelPath.ts";
 import { Turn } from "./turn.ts";
+import { isFactor } from "./wheelRatio.ts";
 
 /** Whatever is computed from raw readings before contact and path take it. */
 interface SetBefore {
@@ -29,6 +30,11 @@ export class TurningMotion extends LayoutMotion {
   /** Where m, the factor on every z, stands among the readings. */
   readonly #scalePlace: number;
   readonly #turn = new Turn();
+  /** The reach of the readings as set, rad, and the sines of its ends; known once `range` has been asked for. */
+  #leastTurn = Number.NaN;
+  #greatestTurn = Number.NaN;
+  #leastSine = Number.NEGATIVE_INFINITY;
+  #greatestSine = Number.POSITIVE_INFINITY;
 
   constructor(
     before: readonly SetBefore[],
@@ -51,17 +57,28 @@ export class TurningMotion extends LayoutMotion {
       const fault = (before[index] as SetBefore).set(readings, from);
       if (fault !== null) return fault;
     }
-    return this.#contact.set() ?? this.#path.set(readings[from + this.#scalePlace] as number);
+    this.#leastSine = Number.NEGATIVE_INFINITY;
+    this.#greatestSine = Number.POSITIVE_INFINITY;
+    const scale = readings[from + this.#scalePlace] as number;
+    if (!isFactor(scale)) return "wheelDoesNotRise";
+    return this.#contact.set() ?? this.#path.set(scale);
   }
 
   range(): readonly [number, number] {
-    return [this.#travelAt(this.#farthest(-1)), this.#travelAt(this.#farthest(1))];
+    const least = this.#farthest(-1);
+    const greatest = this.#farthest(1);
+    this.#leastTurn = least;
+    this.#greatestTurn = greatest;
+    const quarter = Math.PI / 2;
+    if (least > -quarter) this.#leastSine = Math.sin(least - endMargin);
+    if (greatest < quarter) this.#greatestSine = Math.sin(greatest + endMargin);
+    return [this.#travelAt(least), this.#travelAt(greatest)];
   }
 
   closingInto(out: Float64Array, place: number, z: number): boolean {
     const turn = this.#turn;
     const contact = this.#contact;
-    if (!(this.#path.turnFor(z, turn) && contact.close(turn))) return false;
+    if (!(this.#turnTo(z) && contact.close(turn))) return false;
     out[place] = contact.closing;
     return true;
   }
@@ -69,7 +86,7 @@ export class TurningMotion extends LayoutMotion {
   wheelTravelInto(out: Float64Array, place: number, s: number): boolean {
     const turn = this.#turn;
     const path = this.#path;
-    if (!(this.#contact.turnFor(s, turn) && path.rise(turn))) return false;
+    if (!(this.#contact.turnFor(s, turn) && this.#isWithin(turn) && path.rise(turn))) return false;
     out[place] = path.travel;
     return true;
   }
@@ -78,7 +95,7 @@ export class TurningMotion extends LayoutMotion {
     const turn = this.#turn;
     const contact = this.#contact;
     const path = this.#path;
-    path.turnFor(z, turn);
+    this.#turnTo(z);
     path.follow(turn);
     contact.follow(turn);
     const rise = path.slope;
@@ -100,16 +117,37 @@ export class TurningMotion extends LayoutMotion {
     const turn = this.#turn;
     turn.cos = cos * beside + sin * risen;
     turn.sin = sin * beside - cos * risen;
-    if (!(beside >= leastCosine && this.#path.rise(turn))) return false;
+    if (!(beside >= leastCosine && this.#isWithin(turn) && this.#path.rise(turn))) return false;
     out[place] = this.#path.travel;
     return true;
   }
 
   standAt(z: number): Standing | null {
     const turn = this.#turn;
-    if (!(this.#path.turnFor(z, turn) && this.#path.follow(turn))) return null;
+    if (!(this.#turnTo(z) && this.#path.follow(turn))) return null;
     const armPerMm = 1 / this.#path.slope;
     return { arm: Math.atan2(turn.sin, turn.cos), armPerMm, ...this.#path.joined(turn) };
+  }
+
+  /** On the branch through the ride height, as far as its ends are known. */
+  #isWithin(turn: Turn): boolean {
+    return turn.sin >= this.#leastSine && turn.sin <= this.#greatestSine;
+  }
+
+  /** The turn of a z: by the path, or by halving where the reach is known and the path went past it. */
+  #turnTo(z: number): boolean {
+    const turn = this.#turn;
+    if (this.#path.turnFor(z, turn) && this.#isWithin(turn)) return true;
+    const isKnown = this.#leastSine > -1 || this.#greatestSine < 1;
+    if (!isKnown) return false;
+    let least = this.#leastTurn;
+    let greatest = this.#greatestTurn;
+    for (let halving = 0; halving < 60; halving++) {
+      const middle = (least + greatest) / 2;
+      if (this.#travelAt(middle) < z) least = middle;
+      else greatest = middle;
+    }
+    return Math.abs(this.#travelAt(least) - z) < 1e-6;
   }
 
   #isReached(angle: number): boolean {

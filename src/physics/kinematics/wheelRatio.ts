@@ -4,6 +4,11 @@ import type { MeasuredAngle, MeasuredLength } from "./measuredQuantity.ts";
 /** Height left between the two arms' lines at the joints, below which they are no two arms, mm. */
 export const leastJointHeight = 50;
 
+/** A factor on the wheel's travel that can be computed with: far beyond what is seen on vehicles. */
+export function isFactor(value: number): boolean {
+  return value >= 1e-3 && value <= 1e3;
+}
+
 /** κ, wheel travel per travel of the outer joint. */
 export interface WheelRatio {
   readonly value: number;
@@ -24,7 +29,7 @@ export class DrawnRatio implements WheelRatio {
 
   set(readings: Float64Array, from: number): MotionFault | null {
     this.value = readings[from + this.#place] as number;
-    return this.value > 0 ? null : "wheelDoesNotRise";
+    return isFactor(this.value) ? null : "wheelDoesNotRise";
   }
 }
 
@@ -65,6 +70,6 @@ export class InstantCentreRatio implements WheelRatio {
     const between = height.value - inset.value * upper;
     if (!(between >= leastJointHeight)) return "jointsTooClose";
     this.value = 1 + (tyreOffset.value * (lower - upper)) / between;
-    return this.value > 0 ? null : "wheelDoesNotRise";
+    return isFactor(this.value) ? null : "wheelDoesNotRise";
   }
 }

@@ -1,50 +1,10 @@
 import fc from "fast-check";
 import { compile } from "mathjs";
 import { describe, expect, it } from "vitest";
-import type { Layout, Reading } from "../../../src/physics/fitment.ts";
+import type { Layout } from "../../../src/physics/fitment.ts";
 import { type Kinematics, kinematicsOf } from "../../../src/physics/kinematics/kinematics.ts";
 import { unwrapped } from "../demoFitments.ts";
-
-const reading = (value: number): Reading => ({ values: [value], tol: 1 });
-const number = (min: number, max: number) => fc.double({ min, max, noNaN: true });
-
-const armReadings = fc.record({
-  pivotToStop: number(60, 500),
-  pivotToOuter: number(150, 700),
-  armAngle: number(-30, 30),
-  stopLineAngle: number(-35, 35),
-  stopLean: number(-25, 25),
-});
-const arms = fc.record({ readings: armReadings, wheelPerOuter: number(0.7, 1.5) });
-const dampers = fc.record({
-  readings: fc.record({
-    pivotToMount: number(80, 500),
-    pivotToOuter: number(150, 700),
-    armAngle: number(-30, 30),
-    mountLineAngle: number(-35, 35),
-    stopLean: number(-30, 30),
-    damperLength: number(180, 700),
-  }),
-  wheelPerOuter: number(0.7, 1.5),
-});
-
-function layoutOf(kind: Layout["kind"], readings: object, wheelPerOuter = 1): Layout {
-  const entries = Object.entries(readings).map(([name, value]) => [name, reading(value)]);
-  return { kind, wheelPerOuter, readings: Object.fromEntries(entries) };
-}
-
-const layouts: fc.Arbitrary<Layout> = fc.oneof(
-  arms.map(({ readings, wheelPerOuter }) => layoutOf("arm", readings, wheelPerOuter)),
-  dampers.map(({ readings, wheelPerOuter }) => layoutOf("damper", readings, wheelPerOuter)),
-  number(-60, 60).map((stopLean) => layoutOf("strut", { stopLean })),
-  fc
-    .record({
-      track: number(1000, 2300),
-      stopSpacing: number(300, 1500),
-      stopLean: number(-40, 40),
-    })
-    .map((readings) => layoutOf("axle", readings)),
-);
+import { arms, dampers, layoutOf, layouts, number, reading, sides } from "./arbitraryLayouts.ts";
 
 /** A place within the range, by share; straight guides are tried within a vehicle's travel. */
 function placeIn({ range }: Kinematics, share: number): number {
@@ -58,25 +18,28 @@ describe("kinematics of every layout", () => {
     fc.assert(
       fc.property(
         layouts,
+        sides,
         fc.constantFrom("both", "one"),
         number(0, 1),
-        (layout, movement, share) => {
-          const outcome = kinematicsOf(layout, {}, movement as "both" | "one");
+        (layout, side, movement, share) => {
+          const outcome = kinematicsOf(layout, side, movement as "both" | "one");
           fc.pre(outcome.ok);
           const kinematics = unwrapped(outcome);
           const z = placeIn(kinematics, share);
           const s = unwrapped(kinematics.closing(z));
-          expect(Math.abs(unwrapped(kinematics.wheelTravel(s)) - z)).toBeLessThan(1e-9);
+          // A rounding of s, below 1e-12 mm, counts R times where the lever nearly vanishes.
+          const allowed = 1e-9 + 1e-12 * unwrapped(kinematics.ratio(z));
+          expect(Math.abs(unwrapped(kinematics.wheelTravel(s)) - z)).toBeLessThan(allowed);
         },
       ),
-      { numRuns: 3000 },
+      { numRuns: 600 },
     );
   });
 
   it("has a ratio that is the numerical derivative, and a second derivative too", () => {
     fc.assert(
-      fc.property(layouts, number(0.02, 0.98), (layout, share) => {
-        const outcome = kinematicsOf(layout);
+      fc.property(layouts, sides, number(0.02, 0.98), (layout, side, share) => {
+        const outcome = kinematicsOf(layout, side);
         fc.pre(outcome.ok);
         const kinematics = unwrapped(outcome);
         const z = placeIn(kinematics, share);
@@ -97,14 +60,14 @@ describe("kinematics of every layout", () => {
         );
         expect(unwrapped(kinematics.ratio(z)) * slope).toBeCloseTo(1, 12);
       }),
-      { numRuns: 2000 },
+      { numRuns: 500 },
     );
   });
 
   it("closes more the higher the wheel, over the whole range", () => {
     fc.assert(
-      fc.property(layouts, number(0, 1), number(0, 1), (layout, one, other) => {
-        const outcome = kinematicsOf(layout);
+      fc.property(layouts, sides, number(0, 1), number(0, 1), (layout, side, one, other) => {
+        const outcome = kinematicsOf(layout, side);
         fc.pre(outcome.ok && Math.abs(one - other) > 1e-6);
         const kinematics = unwrapped(outcome);
         const lower = placeIn(kinematics, Math.min(one, other));
@@ -115,7 +78,7 @@ describe("kinematics of every layout", () => {
         // Lengths up to 700 mm, a few roundings: below 1e-12.
         expect(Math.abs(unwrapped(kinematics.closing(0)))).toBeLessThan(1e-11);
       }),
-      { numRuns: 1000 },
+      { numRuns: 400 },
     );
   });
 
@@ -139,7 +102,7 @@ describe("kinematics of every layout", () => {
           expect(kinematics.range.every(Number.isFinite)).toBe(true);
         },
       ),
-      { numRuns: 2000 },
+      { numRuns: 500 },
     );
   });
 

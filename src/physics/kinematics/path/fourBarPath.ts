@@ -114,7 +114,7 @@ export abstract class FourBarPath extends SolvedPath {
     this.leastCross = leastLever * Math.sqrt(this.drivenSquare() * this.carrierSquare);
     this.#leastRise = leastLever * scale * Math.sqrt(this.drivingSquare());
     if (!(Math.abs(cross) >= this.leastCross)) return "linkageStretched";
-    return scale > 0 && this.follow(atRide) ? null : "wheelDoesNotRise";
+    return this.follow(atRide) ? null : "wheelDoesNotRise";
   }
 
   rise(turn: Turn): boolean {

@@ -71,7 +71,7 @@ export class StrutPath extends SolvedPath {
     this.#above = wheelAbove.value;
     this.#leastRise = leastRise * arm * scale;
     if (!(Math.abs(this.#aside) < long * (1 - leastCosine))) return "degenerateTriangle";
-    return scale > 0 && this.follow(atRide) ? null : "wheelDoesNotRise";
+    return this.follow(atRide) ? null : "wheelDoesNotRise";
   }
 
   rise(turn: Turn): boolean {

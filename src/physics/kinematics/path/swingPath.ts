@@ -30,7 +30,7 @@ export class SwingPath extends WheelPath {
     this.#arm = scale * ratio * this.#length.value;
     this.#sin = this.#line.sin;
     this.#cos = this.#line.cos;
-    return ratio > 0 && scale > 0 ? null : "wheelDoesNotRise";
+    return ratio > 0 ? null : "wheelDoesNotRise";
   }
 
   rise(turn: Turn): boolean {

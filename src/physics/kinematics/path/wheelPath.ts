@@ -14,7 +14,7 @@ export abstract class WheelPath {
   /** d²z/dα², mm/rad²; after `follow` alone. */
   curve = 0;
 
-  /** Takes its quantities as they are set now; `scale` m multiplies every z. */
+  /** Takes its quantities as they are set now; `scale` m, above 0, multiplies every z. */
   abstract set(scale: number): MotionFault | null;
   abstract rise(turn: Turn): boolean;
   abstract follow(turn: Turn): boolean;
@@ -30,12 +30,14 @@ const mostSteps = 60;
 const longestStep = 0.25;
 /** A step this small is the last one, rad: what is left after it is of its third power. */
 const settled = 1e-6;
+/** A step may make the slope this many times as great or as small; one over a turning place makes more of it. */
+const mostSlopeChange = 4;
 /** A step cut down to this leads nowhere, rad. */
 const shortestStep = 1e-12;
 
 /**
  * A path without a closed inverse: the turn of a z is found by Halley's method from the ride height out,
- * each step at most 0.25 rad and halved where it leaves the rising branch, so that it stays on the branch
+ * each step at most 0.25 rad and halved where it leaves the rising branch or falls on another, so that it stays on the branch
  * through the ride height. Source: any text on root finding; a step h leaves an error of the order h³.
  */
 export abstract class SolvedPath extends WheelPath {
@@ -46,9 +48,10 @@ export abstract class SolvedPath extends WheelPath {
     for (let step = 0; step < mostSteps; step++) {
       let change = this.#stepTo(z);
       const { cos, sin } = turn;
+      const { travel, slope } = this;
       turn.by(change);
       if (change < settled && change > -settled) return true;
-      while (!this.follow(turn)) {
+      while (!(this.follow(turn) && this.#isNear(travel, slope, change))) {
         change /= 2;
         if (!(change > shortestStep || change < -shortestStep)) return false;
         turn.cos = cos;
@@ -57,6 +60,14 @@ export abstract class SolvedPath extends WheelPath {
       }
     }
     return false;
+  }
+
+  /** Still on the branch after a step: risen in its direction, at a slope that is not wholly another. */
+  #isNear(travel: number, slope: number, change: number): boolean {
+    const risen = (this.travel - travel) * change;
+    return (
+      risen >= 0 && this.slope > slope / mostSlopeChange && this.slope < slope * mostSlopeChange
+    );
   }
 
   #stepTo(z: number): number {
