@@ -4,7 +4,7 @@ import type { Fault, Outcome, ReadingId } from "../physics/outcome.ts";
 import type { Candidate } from "../physics/prescription/candidates.ts";
 import type { Prescription } from "../physics/prescription/prescribe.ts";
 import type { SearchOptions, SearchProgress } from "../physics/prescription/searchSteps.ts";
-import type { RankedStop, RankOptions, RankProgress } from "../physics/ranking/rankStops.ts";
+import type { RankedStop, RankProgress } from "../physics/ranking/rankStops.ts";
 import type { RemeasurePlan, ToolsAtHand } from "../physics/remeasure/planRemeasure.ts";
 import type { CornerDynamics } from "../physics/stiffness/cornerDynamics.ts";
 import type { MapCell } from "../physics/stiffness/heightClassMap.ts";
@@ -59,7 +59,7 @@ interface PrescribeRequestOptions extends SearchOptions {
   readonly lane?: string;
 }
 
-interface RankRequestOptions extends RankOptions {
+interface RankRequestOptions extends SearchOptions {
   readonly lane?: string;
 }
 
@@ -83,7 +83,7 @@ export interface Assessor {
     fitment: Fitment,
     candidates: readonly Candidate[],
     handlers: RankHandlers,
-    options?: RankRequestOptions,
+    options: RankRequestOptions,
   ): () => void;
   /** What to do about this vehicle, of the fitted stop and the candidates; returns a function that cancels. */
   prescribe(
@@ -220,7 +220,7 @@ class WorkerAssessor implements Assessor {
     fitment: Fitment,
     candidates: readonly Candidate[],
     handlers: RankHandlers,
-    options: RankRequestOptions = {},
+    options: RankRequestOptions,
   ): () => void {
     const { lane = "rank", ...rankOptions } = options;
     return this.#ask(

@@ -4,7 +4,7 @@ import type { Fault, ReadingId } from "../physics/outcome.ts";
 import type { Candidate } from "../physics/prescription/candidates.ts";
 import type { Prescription } from "../physics/prescription/prescribe.ts";
 import type { SearchOptions, SearchProgress } from "../physics/prescription/searchSteps.ts";
-import type { RankedStop, RankOptions, RankProgress } from "../physics/ranking/rankStops.ts";
+import type { RankedStop, RankProgress } from "../physics/ranking/rankStops.ts";
 import type { RemeasurePlan, ToolsAtHand } from "../physics/remeasure/planRemeasure.ts";
 import type { CornerDynamics } from "../physics/stiffness/cornerDynamics.ts";
 import type { MapCell } from "../physics/stiffness/heightClassMap.ts";
@@ -50,7 +50,7 @@ export type Request =
       readonly lane: string;
       readonly fitment: Fitment;
       readonly candidates: readonly Candidate[];
-      readonly options: RankOptions;
+      readonly options: SearchOptions;
     }
   | {
       readonly kind: "prescribe";

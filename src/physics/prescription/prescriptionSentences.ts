@@ -40,7 +40,7 @@ export function combinationSentence(
     case "spacer":
       return ["Put a spacer of ", length(spacerMm), ` under the stop${where}.`];
     case "stop":
-      return ["Fit ", ...stopWords(fitment, combination), `${where}.`];
+      return ["Fit ", ...stopWords(fitment, combination), where === "" ? " here." : `${where}.`];
     case "both":
       return [
         "Fit ",
@@ -60,9 +60,8 @@ function stopWords(fitment: Fitment, { candidate }: Combination): Sentence {
   if (stop.name !== fitment.stop.name || rate === null || own === null) return [stop.name];
   return [
     rate > own ? "a stiffer stop" : "a softer stop",
-    " of the same build (",
+    " of the same build, class ",
     { kind: "stiffnessClass", value: stiffnessClassOf(rate) },
-    ")",
   ];
 }
 
@@ -126,7 +125,7 @@ export function allWorkSentence({ assessment: { corners } }: Trial): Sentence | 
 const blocks: Readonly<Record<Check["id"], string>> = {
   clearance: "something harder touches before the stop has done its work",
   earlyContact: "the stop is met too early",
-  stiffness: "no stiffness that was tried takes the hits",
+  stiffness: "no stop that was tried takes the hits",
   balance: "left and right differ",
   plausible: "a reading is not believed",
 };
@@ -189,7 +188,8 @@ function blockWords(nearest: Trial, { side, check }: Blocked): string {
 
 /** What was changed of the vehicle, and what then fits. */
 export function freedSentence(fitment: Fitment, { kind, amount, trial }: Freed): Sentence {
-  return [...freedBy(kind, amount), ", this fits: ", ...fitting(fitment, trial), "."];
+  const fits = trial.judgement.state === "ok" ? ", this fits: " : ", this fits with care: ";
+  return [...freedBy(kind, amount), fits, ...fitting(fitment, trial), "."];
 }
 
 export const nothingFreesSentence: Sentence = [
@@ -198,6 +198,8 @@ export const nothingFreesSentence: Sentence = [
 
 function freedBy(kind: Freed["kind"], amount: number): Sentence {
   switch (kind) {
+    case "otherClass":
+      return ["With a stop that is not among those to choose from"];
     case "room":
       return ["With ", length(amount), " more room for the wheel before anything hard touches"];
     case "payload":

@@ -72,13 +72,21 @@ export function* searchSteps(
 ): Generator<SearchProgress, Found, void> {
   const combinations = combinationsOf(fitment, others, options.spacersMm);
   const trials = new Trials(fitment, options);
+  const best = yield* bestOfSteps(fitment, combinations, trials, options);
+  return { best, trials, combinations };
+}
+
+/** The same of some combinations only. */
+export function* bestOfSteps(
+  fitment: Fitment,
+  combinations: readonly Combination[],
+  trials: Trials,
+  { okOnly = false }: Pick<SearchOptions, "okOnly">,
+): Generator<SearchProgress, Trial | null, void> {
+  if (!someLimitEverywhere(fitment)) return null;
   const search = new Search(fitment, combinations, trials);
-  for (const wanted of options.okOnly ? (["ok"] as const) : (["ok", "care"] as const)) {
-    if (!someLimitEverywhere(fitment)) break;
-    const best = yield* search.best(wanted);
-    if (best !== null) return { best, trials, combinations };
-  }
-  return { best: null, trials, combinations };
+  const best = yield* search.best("ok");
+  return best !== null || okOnly ? best : yield* search.best("care");
 }
 
 function someLimitEverywhere({ corners, fullTravel }: Fitment): boolean {

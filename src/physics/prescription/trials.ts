@@ -16,7 +16,7 @@ import { tryEvents } from "../stiffness/eventFailures.ts";
 import { isProgressive } from "../stop/stiffnessClass.ts";
 import { stopCurve } from "../stop/stopCurve.ts";
 import { meanOf } from "../uncertainty/readingMean.ts";
-import { type Combination, fittedId } from "./candidates.ts";
+import { type Candidate, type Combination, changeOf, fittedId } from "./candidates.ts";
 import { fitmentWithStop } from "./fitmentWithStop.ts";
 import { isUnknown, type Judgement, judge, keepsTravel } from "./judgement.ts";
 
@@ -59,6 +59,11 @@ export class Trials {
     this.#fitment = fitment;
     this.#options = options;
     this.#madeWith = options.madeWith ?? null;
+  }
+
+  /** A candidate without a spacer. */
+  plain(candidate: Candidate): Combination {
+    return { candidate, spacerMm: 0, change: changeOf(candidate, 0) };
   }
 
   /**

@@ -1,14 +1,14 @@
 import type { Corner, Fitment, HardLimit, Reading } from "../fitment.ts";
 import { kinematicsOf } from "../kinematics/kinematics.ts";
 import { layoutAtHeight } from "../kinematics/layoutAtHeight.ts";
-import type { Candidate } from "./candidates.ts";
+import { type Candidate, scaledBuilds } from "./candidates.ts";
 import { type SearchOptions, type SearchProgress, searchSteps } from "./searchSteps.ts";
 import type { Trial } from "./trials.ts";
 
 /** A change of the vehicle with which a combination fits, tested with it. */
 export interface Freed {
-  readonly kind: "room" | "payload" | "higher" | "stiffer" | "carry";
-  /** room, higher: mm; payload: kg left per corner; stiffer: factor on the spring; carry: 1. */
+  readonly kind: "otherClass" | "room" | "payload" | "higher" | "stiffer" | "carry";
+  /** room, higher: mm; payload: kg left per corner; stiffer: factor on the spring; else 1. */
   readonly amount: number;
   readonly trial: Trial;
 }
@@ -21,8 +21,9 @@ const stiffer = [1.25, 1.5, 2] as const;
 
 /**
  * What would free a combination where none fits as the vehicle stands, each tested through the whole
- * model, in the order in which it is of use: more room before the limit, less payload, a higher spring,
- * a stiffer one or a helper, a stop made to carry. Of each kind the least that is enough; a kind that
+ * model, in the order in which it is of use: the fitted build in a stiffness that is not among those to
+ * choose from, more room before the limit, less payload, a higher spring, a stiffer one or a helper, a stop
+ * made to carry. Of each kind the least that is enough; a kind that
  * does not help is left out.
  */
 export function* whatFreesSteps(
@@ -35,7 +36,14 @@ export function* whatFreesSteps(
     readonly kind: Freed["kind"];
     readonly amounts: readonly number[];
     readonly changed: (amount: number) => Fitment | null;
+    readonly others?: readonly Candidate[];
   }[] = [
+    {
+      kind: "otherClass",
+      amounts: [1],
+      changed: () => fitment,
+      others: scaledBuilds(fitment.stop).filter(({ id }) => others.every((each) => each.id !== id)),
+    },
     { kind: "room", amounts: roomsMm, changed: (room) => withRoom(fitment, room) },
     {
       kind: "payload",
@@ -55,8 +63,10 @@ export function* whatFreesSteps(
     },
   ];
   const freed: Freed[] = [];
-  for (const { kind, amounts, changed } of kinds) {
-    const trial = (amount: number) => tryChanged(changed(amount), others, options);
+  for (const { kind, amounts, changed, others: own = others } of kinds) {
+    if (own.length === 0 && kind === "otherClass") continue;
+    const okOnly = kind !== "otherClass";
+    const trial = (amount: number) => tryChanged(changed(amount), own, { ...options, okOnly });
     const found = yield* leastThatFrees(amounts, trial);
     if (found !== null) freed.push({ kind, ...found });
   }
@@ -95,7 +105,7 @@ function* tryChanged(
   options: SearchOptions,
 ): Generator<SearchProgress, Trial | null, void> {
   if (fitment === null) return null;
-  return (yield* searchSteps(fitment, others, { ...options, okOnly: true })).best;
+  return (yield* searchSteps(fitment, others, options)).best;
 }
 
 function shifted(reading: Reading, by: number): Reading {

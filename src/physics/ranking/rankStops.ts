@@ -1,12 +1,9 @@
-import { type AssessOptions, assessStatic, completeAssessment } from "../assess.ts";
-import type { Assessment, Fitment } from "../fitment.ts";
-import { type Outcome, succeed } from "../outcome.ts";
-import type { Candidate } from "../prescription/candidates.ts";
-import { fitmentWithStop } from "../prescription/fitmentWithStop.ts";
+import type { Fitment } from "../fitment.ts";
+import { type Candidate, type Combination, candidatesFor } from "../prescription/candidates.ts";
+import { bestOfSteps, combinationsOf, type SearchOptions } from "../prescription/searchSteps.ts";
+import { type Trial, Trials } from "../prescription/trials.ts";
 import { rulesOf } from "../road/useRules.ts";
-import { type CornerDynamics, cornerDynamicsSteps } from "../stiffness/cornerDynamics.ts";
 import { compareRanked, faultyStop, type RankedStop, rankedStop } from "./rankedStop.ts";
-import { type SpacerOptions, spacersToTry } from "./spacersToTry.ts";
 
 export type { Margins, RankedStop, Shortcoming } from "./rankedStop.ts";
 
@@ -18,73 +15,59 @@ export interface RankProgress {
   readonly ranked: readonly RankedStop[];
 }
 
-export type RankOptions = AssessOptions & SpacerOptions;
-
 /**
- * Every candidate on the vehicle of the check, assessed as the answer is, and again with a spacer where
- * it does not fit without one and a spacer makes it better. Yields between events; `return()` stops it.
- * Returns all, best first: those that fit by their least margin, those that may, those that fail by a
- * little, the others.
- * What cannot be assessed is a row with its fault.
+ * The fitted stop and every candidate on the vehicle of the check: as it is, and again with the spacer
+ * that serves it best where it does not fit without. The same trials in the same order as the prescription.
+ * Yields between events; `return()` stops it. Returns all, best first: those that fit, those that may,
+ * those that fail by a little, the others. What cannot be assessed is a row with its fault.
  */
 export function* rankStops(
   fitment: Fitment,
-  candidates: readonly Candidate[],
-  options: RankOptions = {},
+  others: readonly Candidate[],
+  options: SearchOptions,
 ): Generator<RankProgress, readonly RankedStop[], void> {
+  const trials = new Trials(fitment, options);
+  const candidates = candidatesFor(fitment, others);
+  const standing = combinationsOf(fitment, others, options.spacersMm);
   const all: RankedStop[] = [];
   const total = candidates.length;
   for (const [done, candidate] of candidates.entries()) {
     const waiting: RankProgress = { done, total, ranked: [] };
-    const plain = yield* ranked(fitment, candidate, 0, options, waiting);
-    const rows = [plain];
-    for (const height of spacersToTry(plain, options)) {
-      const raised = yield* ranked(fitment, candidate, height, options, waiting);
-      if (raised.fault === null && compareRanked(raised, plain) < 0) {
-        rows.push(raised);
-        break;
-      }
-    }
+    const own = standing.filter((each) => each.candidate.id === candidate.id);
+    const rows = yield* rowsOf(fitment, candidate, own, trials, options, waiting);
     all.push(...rows);
     yield { done: done + 1, total, ranked: rows };
   }
   return all.sort(compareRanked);
 }
 
-function* ranked(
+function* rowsOf(
   fitment: Fitment,
   candidate: Candidate,
-  spacerMm: number,
-  options: RankOptions,
+  own: readonly Combination[],
+  trials: Trials,
+  options: SearchOptions,
   waiting: RankProgress,
-): Generator<RankProgress, RankedStop, void> {
-  const changed = fitmentWithStop(fitment, candidate.stop, spacerMm);
-  if (!changed.ok) return faultyStop(candidate, changed.fault);
-  const assessed = yield* assessment(changed.value, options, waiting);
-  if (!assessed.ok) return faultyStop(candidate, assessed.fault);
-  const rules = rulesOf(fitment.use, fitment.rules);
-  return rankedStop(candidate, spacerMm, changed.value, assessed.value, rules);
+): Generator<RankProgress, readonly RankedStop[], void> {
+  const plain = yield* waitingFor(trials.whole(trials.plain(candidate)), waiting);
+  const first = plain.ok ? rowOf(fitment, plain.value) : faultyStop(candidate, plain.fault);
+  if (plain.ok && plain.value.judgement.state === "ok") return [first];
+  const best = yield* waitingFor(bestOfSteps(fitment, own, trials, options), waiting);
+  if (best === null || best.combination.spacerMm === 0) return [first];
+  const raised = rowOf(fitment, best);
+  return compareRanked(raised, first) < 0 ? [first, raised] : [first];
 }
 
-/** `assessFitment`, in steps. */
-function* assessment(
-  fitment: Fitment,
-  options: RankOptions,
+function rowOf(fitment: Fitment, trial: Trial): RankedStop {
+  return rankedStop(trial, rulesOf(fitment.use, fitment.rules));
+}
+
+function* waitingFor<Result>(
+  steps: Generator<unknown, Result, void>,
   waiting: RankProgress,
-): Generator<RankProgress, Outcome<Assessment>, void> {
-  const assessed = assessStatic(fitment, options);
-  yield waiting;
-  if (!assessed.ok) return assessed;
-  const dynamics: CornerDynamics[] = [];
-  for (const corner of fitment.corners) {
-    const steps = cornerDynamicsSteps(fitment, corner);
-    for (let step = steps.next(); ; step = steps.next()) {
-      if (step.done) {
-        dynamics.push(step.value);
-        break;
-      }
-      yield waiting;
-    }
+): Generator<RankProgress, Result, void> {
+  for (let step = steps.next(); ; step = steps.next()) {
+    if (step.done) return step.value;
+    yield waiting;
   }
-  return succeed(completeAssessment(fitment, assessed.value, dynamics));
 }

@@ -11,6 +11,8 @@ import type {
 } from "../fitment.ts";
 import type { Fault } from "../outcome.ts";
 import type { Candidate } from "../prescription/candidates.ts";
+import { comparePlaced, type Placed } from "../prescription/judgement.ts";
+import type { Trial } from "../prescription/trials.ts";
 import type { Sentence } from "../sentence.ts";
 import { stiffnessClasses } from "../stop/stiffnessClass.ts";
 import { carryShares } from "../verdict/decisions.ts";
@@ -55,20 +57,23 @@ export interface RankedStop {
   readonly verdict: State;
   readonly margins: Margins;
   readonly shortcomings: readonly Shortcoming[];
+  /** What it is put in order by; null beside a fault. */
+  readonly placed: Placed | null;
   /** As assessed, for charts side by side; null where it could not be: see `fault`. */
   readonly fitment: Fitment | null;
   readonly assessment: Assessment | null;
   readonly fault: Fault | null;
 }
 
+type Tried = Pick<Trial, "combination" | "judgement" | "fitment" | "assessment">;
+
 /** One assessed fitment as a row of the ranking. */
 export function rankedStop(
-  { id, stop }: Candidate,
-  spacerMm: number,
-  fitment: Fitment,
-  assessment: Assessment,
+  { combination, judgement, fitment, assessment }: Tried,
   rules: UseRules,
 ): RankedStop {
+  const { candidate, spacerMm } = combination;
+  const { id, stop } = candidate;
   const shortcomings = assessment.corners.flatMap(({ side, checks }) =>
     checks
       .filter(({ state }) => state !== "ok")
@@ -84,6 +89,7 @@ export function rankedStop(
     verdict: assessment.verdict,
     margins,
     shortcomings,
+    placed: { combination, judgement },
     fitment,
     assessment,
     fault: null,
@@ -101,6 +107,7 @@ export function faultyStop({ id, stop }: Candidate, fault: Fault): RankedStop {
     verdict: fault.code === "stopPresses" ? "no" : "unsure",
     margins: { reserveMm: null, freeTravelMm: null, accelerationG: null, compressionShare: null },
     shortcomings: [],
+    placed: null,
     fitment: null,
     assessment: null,
     fault,
@@ -180,25 +187,6 @@ function hardest(margins: readonly number[] | undefined): number | null {
   return margins === undefined || margins.length === 0 ? null : Math.min(...margins);
 }
 
-/** What counts as ample of each margin: 10 mm, 10 mm, 1 g, a quarter of δu. Common practice, no source. */
-const ample: { readonly [Each in keyof Margins]: number } = {
-  reserveMm: 10,
-  freeTravelMm: 10,
-  accelerationG: 1,
-  compressionShare: 0.25,
-};
-
-/** The least of the margins as a share of what is ample, no more than 1 each; and the sum of all. */
-export function marginScore(margins: Margins): readonly [least: number, sum: number] {
-  const shares = (Object.keys(ample) as (keyof Margins)[]).flatMap((name) => {
-    const margin = margins[name];
-    return margin === null ? [] : [Math.min(1, margin / ample[name])];
-  });
-  return shares.length === 0
-    ? [Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY]
-    : [Math.min(...shares), shares.reduce((sum, share) => sum + share, 0)];
-}
-
 const groupPlace: { readonly [Each in RankedGroup]: number } = {
   fits: 0,
   mayFit: 1,
@@ -208,27 +196,19 @@ const groupPlace: { readonly [Each in RankedGroup]: number } = {
 const verdictPlace: { readonly [Each in State]: number } = { ok: 0, care: 1, unsure: 2, no: 3 };
 
 /**
- * Which of two comes first, below 0: the first. By group, then verdict, then no fault, then the least
- * margin, then all margins, then the smaller spacer, then name and id, so that no order is left to
- * chance.
+ * Which of two comes first, below 0: the first. By group, then verdict, then no fault, then as the
+ * prescription puts them in order, then name and id, so that no order is left to chance.
  */
 export function compareRanked(one: RankedStop, other: RankedStop): number {
-  const [least, sum] = marginScore(one.margins);
-  const [otherLeast, otherSum] = marginScore(other.margins);
   return (
     groupPlace[one.group] - groupPlace[other.group] ||
     verdictPlace[one.verdict] - verdictPlace[other.verdict] ||
     Number(one.fault !== null) - Number(other.fault !== null) ||
-    descending(least, otherLeast) ||
-    descending(sum, otherSum) ||
+    (one.placed && other.placed ? comparePlaced(one.placed, other.placed) : 0) ||
     one.spacerMm - other.spacerMm ||
     ascending(one.name, other.name) ||
     ascending(one.id, other.id)
   );
-}
-
-function descending(one: number, other: number): number {
-  return one === other ? 0 : one > other ? -1 : 1;
 }
 
 function ascending(one: string, other: string): number {

@@ -28,10 +28,17 @@ export function fittedInPack(pack: Pack, { stop }: MountedCheck): PackStop | nul
   );
 }
 
-/** What holds a stop on this vehicle: the platform's, else that of the stop that is fitted; null: not known. */
-export function mountingPlace(pack: Pack, check: MountedCheck): Mounting | null {
+/**
+ * What holds a stop on this vehicle: the platform's, else that of the stop that is fitted, whose foot says
+ * nothing of the room there is; null: not known.
+ */
+function mountingPlace(pack: Pack, check: MountedCheck): Mounting | null {
   const platform = check.reference?.platform ?? platformOf(pack, check.vehicle?.platformId ?? null);
-  return platform?.mount ?? fittedInPack(pack, check)?.mount ?? null;
+  if (platform?.mount) return platform.mount;
+  const fitted = fittedInPack(pack, check)?.mount;
+  if (fitted === undefined) return null;
+  const { seatMm: _, ...place } = fitted;
+  return place;
 }
 
 /** Can this stop be mounted on the check's vehicle? The one that is fitted is. */

@@ -16,7 +16,7 @@ function ownLanes(): Assessor {
       assessor.assess(fitment, handlers, { ...options, lane: lane(options.lane ?? "answer") }),
     map: (fitment, side, handlers, options = {}) =>
       assessor.map(fitment, side, handlers, { ...options, lane: lane(options.lane ?? "map") }),
-    rank: (fitment, candidates, handlers, options = {}) =>
+    rank: (fitment, candidates, handlers, options) =>
       assessor.rank(fitment, candidates, handlers, {
         ...options,
         lane: lane(options.lane ?? "rank"),

@@ -14,6 +14,7 @@ export function RankedRow({
   stop,
   fitted,
   fittedStop,
+  unclear,
   compared,
   full,
   unit,
@@ -26,6 +27,8 @@ export function RankedRow({
   fitted: boolean;
   /** The check's own stop as the pack has it; null where it is not in the pack. */
   fittedStop: PackStop | null;
+  /** It is not known whether it mounts here. */
+  unclear: boolean;
   compared: boolean;
   /** As many are chosen for comparison as can be. */
   full: boolean;
@@ -33,17 +36,23 @@ export function RankedRow({
   onCompare: (compared: boolean) => void;
 }) {
   const name = rankedName(ranked, unit);
+  // Nothing is green before it is known to mount.
+  const shown = unclear && ranked.verdict !== "no" ? "unsure" : ranked.verdict;
   const margins = marginTexts(ranked, unit);
   const mount = stop && !fitted ? mountDifferences(stop, fittedStop, unit) : [];
   return (
-    <li class={`card ranked ranked-${ranked.group}`}>
+    <li class={`card ranked ranked-${unclear ? "mayFit" : ranked.group}`}>
       <div class="ranked-head">
-        <StateMark state={ranked.verdict} size={32} label="" />
+        <StateMark state={shown} size={32} label="" />
         <div>
           <h3>
             {name} {fitted && <span class="ranked-fitted">the one of this check</span>}
           </h3>
-          <p class={`small tone-${ranked.verdict}`}>{verdictWords[ranked.verdict]}</p>
+          <p class={`small tone-${shown}`}>
+            {unclear && ranked.verdict !== "no"
+              ? "See whether it mounts first"
+              : verdictWords[ranked.verdict]}
+          </p>
         </div>
       </div>
       {stop && <p class="small soft">{stopFacts(stop, unit)}</p>}

@@ -1,27 +1,34 @@
 import { useEffect, useMemo, useState } from "preact/hooks";
 import type { Assessor } from "../../compute/assessor.ts";
-import type { Candidate } from "../../physics/prescription/candidates.ts";
+import { fittedId } from "../../physics/prescription/candidates.ts";
 import type { RankedStop } from "../../physics/ranking/rankStops.ts";
 import type { Sentence } from "../../physics/sentence.ts";
 import { fitmentOf } from "../../records/check/fitmentOf.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
-import { type Pack, recordStop, stopOf } from "../../records/pack/pack.ts";
+import { type Pack, type PackStop, stopOf } from "../../records/pack/pack.ts";
+import {
+  fittedInPack,
+  type MountedCheck,
+  mountsHere,
+  packCandidate,
+  spacersOf,
+} from "../../records/pack/packCandidates.ts";
 import { packSince } from "../../records/pack/packSince.ts";
 import { answerHref, checksHref } from "../addresses.ts";
 import { Cautions } from "../answer/sections/Cautions.tsx";
 import { certification } from "../answer/sections/VerdictPanel.tsx";
 import { useAssessor } from "../assessment/useAssessor.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
-import { SelectField } from "../parts/Field.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import { usePackInUse } from "../referencePack.ts";
 import type { OpenedStore } from "../useStore.ts";
 import { RankedComparison } from "./RankedComparison.tsx";
+import { Groups, OtherMountings } from "./RankedGroups.tsx";
 import { RankedRow } from "./RankedRow.tsx";
-import { fittedInPack, nearlyText, rankedKey } from "./rankingWords.ts";
+import { rankedKey } from "./rankingWords.ts";
 import { type Ranking, useRanking } from "./useRanking.ts";
 import "../answer/answer.css";
 import "../charts/charts.css";
@@ -115,27 +122,6 @@ function Unready({
 }
 
 const mostCompared = 3;
-const fittedId = "stop of this check";
-const anyMount = "";
-
-/** The pack's stops as they may be fitted; the check's own first, where the pack does not have it so. */
-function candidatesOf(pack: Pack, stored: StoredCheck, mount: string): readonly Candidate[] {
-  const completion = completeRecord(stored);
-  if (!completion.ok) return [];
-  const own = completion.value.stop;
-  const known = pack.stops.some(({ name }) => name === own.name);
-  const stops = pack.stops.filter(
-    ({ mounting, name }) => mount === anyMount || mounting === mount || name === own.name,
-  );
-  return [
-    ...(known ? [] : [{ id: fittedId, stop: own }]),
-    ...stops.map((stop) => ({
-      id: stop.id,
-      stop: stop.name === own.name ? own : recordStop(stop),
-    })),
-  ];
-}
-
 function Ranked({
   stored,
   pack,
@@ -149,31 +135,38 @@ function Ranked({
 }) {
   const heading = useHeadingFocus("stops");
   const assessor = useAssessor(startAssessor);
-  const [mount, setMount] = useState(anyMount);
   const [chosen, setChosen] = useState<readonly string[]>([]);
   const [comparing, setComparing] = useState(false);
-  const candidates = useMemo(() => candidatesOf(pack, stored, mount), [pack, stored, mount]);
+  const { mounting, unclear, elsewhere } = useMemo(
+    () => byMounting(pack, stored.record),
+    [pack, stored],
+  );
+  const candidates = useMemo(
+    () => [...mounting, ...unclear].map(packCandidate),
+    [mounting, unclear],
+  );
+  const spacersMm = useMemo(() => spacersOf(pack, unit), [pack, unit]);
   const fitment = useMemo(() => {
     const completion = completeRecord(stored);
     return completion.ok ? fitmentOf(completion.value) : null;
   }, [stored]);
-  const ranking = useRanking(assessor, fitment, candidates);
-  const own = stored.record.stop?.name ?? "";
+  const ranking = useRanking(assessor, fitment, candidates, spacersMm);
   const since = useMemo(() => packSince(stored.record, pack), [stored, pack]);
   const compared = chosen.flatMap((key) => {
     const found = ranking.ranked.find((each) => rankedKey(each) === key);
     return found ? [found] : [];
   });
-  const mounts = [...new Set(pack.stops.flatMap(({ mounting }) => (mounting ? [mounting] : [])))];
-  const fitted = fittedInPack(pack, own);
+  const fitted = fittedInPack(pack, stored.record);
+  const isUnclear = ({ id: ranked }: RankedStop) => unclear.some(({ id }) => id === ranked);
   const raised = (stored.record.vehicle?.liftMm ?? 0) > 0;
 
   const row = (ranked: RankedStop) => (
     <RankedRow
       key={rankedKey(ranked)}
       ranked={ranked}
-      stop={stopOf(pack, ranked.id)}
-      fitted={ranked.name === own && ranked.spacerMm === 0}
+      stop={ranked.id === fittedId ? fitted : stopOf(pack, ranked.id)}
+      fitted={ranked.id === fittedId && ranked.spacerMm === 0}
+      unclear={isUnclear(ranked)}
       fittedStop={fitted}
       compared={chosen.includes(rankedKey(ranked))}
       full={chosen.length >= mostCompared}
@@ -238,25 +231,26 @@ function Ranked({
       ) : (
         <>
           <p>
-            Every stop of the pack on this vehicle, on the same mount, with this check's use and
-            demands. Where a spacer helps, it is shown with one.
+            Every stop of the pack that mounts here, with this check's use and demands. Where a
+            spacer helps, it is shown with one.
           </p>
-          <SelectField
-            label="Mounting"
-            value={mount}
-            options={[
-              { value: anyMount, text: "Any mounting" },
-              ...mounts.map((each) => ({ value: each, text: each })),
-            ]}
-            onChange={setMount}
-          />
           <Progress ranking={ranking} />
           {ranking.fault && (
             <Notice tone="unsure" live>
               <p>{sentenceText(ranking.fault.sentence, unit)}</p>
             </Notice>
           )}
-          <Groups ranking={ranking} row={row} unit={unit} />
+          <Groups
+            ranking={{ ...ranking, ranked: ranking.ranked.filter((each) => !isUnclear(each)) }}
+            row={row}
+            unit={unit}
+          />
+          <OtherMountings
+            unclear={ranking.ranked.filter(isUnclear)}
+            elsewhere={elsewhere}
+            row={row}
+            unit={unit}
+          />
           <Cautions raised={raised} />
           <p class="small">{certification}</p>
         </>
@@ -277,70 +271,10 @@ function Progress({ ranking: { done, total, finished } }: { ranking: Ranking }) 
   );
 }
 
-const groups: readonly {
-  readonly group: RankedStop["group"];
-  readonly heading: string;
-  readonly says: string | null;
-  readonly none: string;
-}[] = [
-  {
-    group: "fits",
-    heading: "These fit",
-    says: null,
-    none: "No stop of the pack fits as this vehicle stands.",
-  },
-  {
-    group: "mayFit",
-    heading: "These may fit",
-    says: "Nothing fails, but something needs care or can't be said for sure yet.",
-    none: "None.",
-  },
-  {
-    group: "nearly",
-    heading: "These nearly fit, but do not",
-    says: null,
-    none: "None.",
-  },
-  { group: "doesNotFit", heading: "These do not fit", says: null, none: "None." },
-];
-
-function Groups({
-  ranking,
-  row,
-  unit,
-}: {
-  ranking: Ranking;
-  unit: LengthUnit;
-  row: (ranked: RankedStop) => preact.ComponentChildren;
-}) {
-  const [all, setAll] = useState(false);
-  return (
-    <>
-      {groups.map(({ group, heading, says, none }) => {
-        const members = ranking.ranked.filter((ranked) => ranked.group === group);
-        const folded = group === "doesNotFit" && !all;
-        return (
-          <section key={group} class="stack-close" aria-labelledby={`group-${group}`}>
-            <h2 id={`group-${group}`}>
-              {heading} ({members.length})
-            </h2>
-            {members.length > 0 && group === "nearly" && (
-              <p class="small soft">{nearlyText(unit)}</p>
-            )}
-            {members.length > 0 && says && <p class="small soft">{says}</p>}
-            {members.length === 0 && ranking.finished && <p class="small soft">{none}</p>}
-            {folded && members.length > 0 ? (
-              <div class="row">
-                <Button icon="plus" onClick={() => setAll(true)}>
-                  Show them, and what fails
-                </Button>
-              </div>
-            ) : (
-              <ul class="ranked-list">{members.map(row)}</ul>
-            )}
-          </section>
-        );
-      })}
-    </>
-  );
+/** The stops of the pack by whether they mount here; the one that is fitted is ranked by itself. */
+function byMounting(pack: Pack, check: MountedCheck) {
+  const fitted = fittedInPack(pack, check)?.id;
+  const of = (wanted: ReturnType<typeof mountsHere>): readonly PackStop[] =>
+    pack.stops.filter((stop) => stop.id !== fitted && mountsHere(pack, check, stop) === wanted);
+  return { mounting: of("yes"), unclear: of("check"), elsewhere: of("no") };
 }

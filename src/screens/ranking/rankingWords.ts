@@ -6,7 +6,7 @@ import { stopCurve } from "../../physics/stop/stopCurve.ts";
 import { meanOf } from "../../physics/uncertainty/readingMean.ts";
 import { quantityText, sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
-import type { Pack, PackStop } from "../../records/pack/pack.ts";
+import type { PackStop } from "../../records/pack/pack.ts";
 import { estimateBand, stopTitle } from "../../records/pack/stopTitle.ts";
 import { checkTitles, sideWords } from "../assessment/stateWords.ts";
 
@@ -51,11 +51,6 @@ export function partFacts(
     { name: "Mounting", text: inPack?.mounting ?? null },
     { name: "Material", text: inPack?.material ?? null },
   ];
-}
-
-/** The stop of this name as the pack has it, with how it is mounted; null where it is not in the pack. */
-export function fittedInPack(pack: Pack, name: string): PackStop | null {
-  return pack.stops.find((stop) => stop.name === name) ?? null;
 }
 
 /** Diameters that differ by less take the same seat, mm. Common practice, no source. */

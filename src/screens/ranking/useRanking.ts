@@ -19,19 +19,21 @@ export function useRanking(
   assessor: Assessor,
   fitment: Fitment | null,
   candidates: readonly Candidate[],
+  spacersMm: readonly number[],
 ): Ranking {
   const [ranking, setRanking] = useState<Ranking>(() => begun(candidates.length));
   useEffect(() => {
     setRanking(begun(candidates.length));
     if (!fitment) return;
-    return assessor.rank(fitment, candidates, {
+    const handlers: Parameters<Assessor["rank"]>[2] = {
       onProgress: ({ done, total, ranked }) =>
         setRanking((before) => ({ ...before, done, total, ranked: [...before.ranked, ...ranked] })),
       onRanked: (ranked) =>
         setRanking((before) => ({ ...before, done: before.total, ranked, finished: true })),
       onFault: (fault) => setRanking((before) => ({ ...before, fault, finished: true })),
-    });
-  }, [assessor, fitment, candidates]);
+    };
+    return assessor.rank(fitment, candidates, handlers, { spacersMm });
+  }, [assessor, fitment, candidates, spacersMm]);
   return ranking;
 }
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { assessFitment } from "../../../src/physics/assess.ts";
+import { type AssessOptions, assessFitment } from "../../../src/physics/assess.ts";
 import type {
   Assessment,
   Check,
@@ -9,14 +9,15 @@ import type {
   Fitment,
   Stop,
 } from "../../../src/physics/fitment.ts";
+import { spacersByMm } from "../../../src/physics/prescription/candidates.ts";
+import { judge } from "../../../src/physics/prescription/judgement.ts";
 import {
   compareRanked,
   faultyStop,
-  marginScore,
   type RankedStop,
   rankedStop,
 } from "../../../src/physics/ranking/rankedStop.ts";
-import { type RankOptions, rankStops } from "../../../src/physics/ranking/rankStops.ts";
+import { rankStops } from "../../../src/physics/ranking/rankStops.ts";
 import { rulesOf } from "../../../src/physics/road/useRules.ts";
 import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { unwrapped } from "../demoFitments.ts";
@@ -38,13 +39,14 @@ function withCorner(
 }
 
 function rowOf(assessment: Assessment, stop: Partial<Stop> = {}): RankedStop {
-  return rankedStop(
-    { id: "tried", stop: { ...fitment.stop, ...stop } },
-    0,
-    fitment,
-    assessment,
-    rules,
-  );
+  const tried = { ...fitment, stop: { ...fitment.stop, ...stop } };
+  const judgement = judge(assessment, tried, { keepsTravel: true, heightMm: 50 });
+  const combination = {
+    candidate: { id: "tried", stop: tried.stop },
+    spacerMm: 0,
+    change: "stop",
+  } as const;
+  return rankedStop({ combination, fitment: tried, assessment, judgement }, rules);
 }
 
 describe("failing by a little", () => {
@@ -172,7 +174,6 @@ describe("margins", () => {
       accelerationG: null,
       compressionShare: null,
     });
-    expect(marginScore(row.margins)).toEqual([Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY]);
   });
 
   it("are none of an event where none was set", () => {
@@ -208,6 +209,7 @@ describe("a stop that cannot be assessed", () => {
         compressionShare: null,
       },
       shortcomings: [],
+      placed: null,
       fitment: null,
       assessment: null,
       fault,
@@ -221,33 +223,12 @@ describe("a stop that cannot be assessed", () => {
   });
 });
 
-describe("the score of margins", () => {
-  // Ample, common practice: 10 mm of reserve, 10 mm of travel, 1 g, a quarter of δu.
-  const known = { reserveMm: 5, freeTravelMm: 7, accelerationG: 0.6, compressionShare: 0.2 };
-
-  it("is the least share of what is ample, and the sum: of 0.5, 0.7, 0.6 and 0.8", () => {
-    const [least, sum] = marginScore(known);
-    expect(least).toBe(0.5);
-    expect(sum).toBeCloseTo(2.6, 12);
-  });
-
-  it("takes more than ample as ample, and what is not known not at all", () => {
-    expect(marginScore({ ...known, reserveMm: 80, freeTravelMm: null, accelerationG: 9 })).toEqual([
-      0.8, 2.8,
-    ]);
-  });
-
-  it("is below 0 where one is short", () => {
-    const none = { freeTravelMm: null, accelerationG: null, compressionShare: null };
-    expect(marginScore({ ...none, reserveMm: -15 })).toEqual([-1.5, -1.5]);
-  });
-});
-
 describe("the order of rows", () => {
   const plain = () => ({ ...rowOf(withCorner({})), id: "a", name: "Tern" });
-  const none = { freeTravelMm: null, accelerationG: null, compressionShare: null };
-  const scored = (reserveMm: number, accelerationG: number) => ({
-    margins: { ...none, reserveMm, accelerationG },
+  const { placed } = plain();
+  if (placed === null) throw new Error("not placed");
+  const scored = (leastProbability: number) => ({
+    placed: { ...placed, judgement: { ...placed.judgement, leastProbability } },
   });
   const fault = { code: "any", sentence: ["Wrong."] };
 
@@ -267,9 +248,8 @@ describe("the order of rows", () => {
     ["ok before care", { verdict: "ok", fault }, { verdict: "care" }],
     ["care before unsure", { verdict: "care", fault }, { verdict: "unsure" }],
     ["unsure before no", { verdict: "unsure", fault }, { verdict: "no" }],
-    ["no fault before a fault", { ...scored(1, 1) }, { fault, ...scored(9, 1) }],
-    ["the greater least margin", scored(5, 0.5), scored(4, 1)],
-    ["the greater sum", { ...scored(5, 0.7), spacerMm: 3 }, { ...scored(5, 0.6), spacerMm: 0 }],
+    ["no fault before a fault", scored(0.4), { fault, ...scored(1) }],
+    ["as the prescription does", { ...scored(0.9), spacerMm: 3 }, { ...scored(0.8), spacerMm: 0 }],
     ["the smaller spacer", { spacerMm: 2, name: "Tern" }, { spacerMm: 3, name: "Brant" }],
     ["the name", { name: "Brant", id: "b" }, { name: "Tern", id: "a" }],
     ["the id", { id: "a" }, { id: "b" }],
@@ -294,8 +274,8 @@ describe("the order of rows that are alike", () => {
 });
 
 describe("ranking, and what of it cannot be done", () => {
-  function rank(one: Fitment, options?: RankOptions, stop: Stop = one.stop) {
-    const steps = rankStops(one, [{ id: "own", stop }], options);
+  function rank(one: Fitment, options: AssessOptions = {}, stop: Stop = one.stop) {
+    const steps = rankStops(one, [{ id: "own", stop }], { spacersMm: spacersByMm, ...options });
     for (let step = steps.next(); ; step = steps.next()) if (step.done) return step.value;
   }
 
@@ -308,8 +288,7 @@ describe("ranking, and what of it cannot be done", () => {
   });
 
   it("a stop without a curve is a row that says so", () => {
-    const [row, ...more] = rank(fitment, {}, { ...fitment.stop, curve: [] });
-    expect(more).toEqual([]);
+    const row = rank(fitment, {}, { ...fitment.stop, curve: [] }).find(({ id }) => id === "own");
     expect(row?.fault?.code).toBe("curveEmpty");
     expect(row?.fault && inModelUnits(row.fault.sentence)).toBe(
       "The stop has no force curve. Give at least one tested point.",

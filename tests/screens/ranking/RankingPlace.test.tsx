@@ -34,7 +34,7 @@ async function show(id: string) {
 it("ranks the stops of the pack in use, tells what the check has otherwise, and compares two", async () => {
   const record = demoRecord("arm-fits");
   const stops = demoPack.stops
-    .filter(({ name, mounting }) => name === record.stop.name || mounting === "M12 stud")
+    .filter(({ name, mounting }) => name === record.stop.name || mounting === "M10 stud")
     .slice(0, 4)
     .map((stop) => (stop.name === record.stop.name ? { ...stop, usableCompressionMm: 30 } : stop));
   await keepReferencePack({ ...demoPack, stops, platforms: [] });

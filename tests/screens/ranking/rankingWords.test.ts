@@ -22,6 +22,7 @@ const ranked: RankedStop = {
   verdict: "care",
   margins: { reserveMm: -2.54, freeTravelMm: 12.7, accelerationG: 0.25, compressionShare: -0.1 },
   shortcomings: [],
+  placed: null,
   fitment: null,
   assessment: null,
   fault: null,
@@ -133,7 +134,7 @@ it("a stop's facts name a stiffness by its number, and an estimate as one", () =
   const [stop] = demoPack.stops;
   if (!stop) throw new Error("no stop");
   expect(withPlainSpaces(stopFacts(stop, "mm"))).toBe(
-    "60.0 mm high, 33.0 mm usable · class 250 N/mm · for impacts · tested slowly only · 62.0 mm across · M10 stud · cellular polyurethane",
+    "60.0 mm high, 33.0 mm usable · class 250 N/mm, progressive · for impacts · tested slowly only · 62.0 mm across · M10 stud · cellular polyurethane",
   );
   const estimate = { ...stop, estimated: { how: "from Shore A 60", forceShare: 0.25 } };
   expect(stopFacts(estimate, "mm")).toContain("curve by estimate");

@@ -4,7 +4,7 @@ import { Disclosure } from "../../parts/Disclosure.tsx";
 /** One line at what has to be done under the vehicle, which opens. Never left out. */
 export function Cautions({ raised }: { raised: boolean }) {
   return (
-    <Disclosure summary="Before you go under the vehicle: level ground, chocks, never on a jack alone">
+    <Disclosure summary="Before you go under the vehicle">
       <ul class="cautions">
         {cautionsOf(raised ? "raised" : "level").map(({ id, words }) => (
           <li key={id}>{words}</li>
