@@ -1,3 +1,4 @@
+import { travelBudget } from "../budget/travelBudget.ts";
 import type { Corner, EventResult, Fitment, UseRules } from "../fitment.ts";
 import { type ImpactSetup, impactSetupOf, settled } from "../impact/impactSetup.ts";
 import { type Outcome, succeed } from "../outcome.ts";
@@ -73,7 +74,14 @@ export function heightClassMap(
   );
   if (!level.ok) return level;
   const neededMm = springRest(setup.value) + level.value;
-  const chosen = heights?.filter(Number.isFinite) ?? usualHeights(setup.value, rules, neededMm);
+  const reserveAt: ReserveAt = (extraHeightMm) => {
+    const spacerMm = (fitment.spacerMm ?? 0) + extraHeightMm;
+    const taller = travelBudget({ ...fitment, spacerMm }, corner, rules.reserveMm);
+    return taller.ok ? (taller.value.budget.limit?.reserveMm ?? null) : null;
+  };
+  const asItIs = travelBudget(fitment, corner, rules.reserveMm);
+  const wantedMm = asItIs.ok ? (asItIs.value.budget.limit?.spacerMm ?? null) : null;
+  const chosen = heights?.filter(Number.isFinite) ?? usualHeights(setup.value, wantedMm, neededMm);
   const rising = [...new Set([...chosen, 0])].sort((a, b) => a - b);
   const context: CellContext = {
     setup: setup.value,
@@ -89,8 +97,9 @@ export function heightClassMap(
     *cells() {
       const nearestFirst = [...rising].sort((a, b) => Math.abs(a) - Math.abs(b));
       for (const extraHeightMm of nearestFirst) {
+        const reserveMm = reserveAt(extraHeightMm);
         for (const stiffnessClass of stiffnessClasses) {
-          yield yield* cellOf(context, extraHeightMm, stiffnessClass);
+          yield yield* cellOf(context, extraHeightMm, reserveMm, stiffnessClass);
         }
       }
     },
@@ -106,20 +115,26 @@ interface CellContext {
   readonly rate: number;
 }
 
+/**
+ * Reserve with the stop taller by so much, mm of wheel travel: of a beam axle the worse of both wheels
+ * and one; null where no limit was measured, or the layout cannot move so far.
+ */
+type ReserveAt = (extraHeightMm: number) => number | null;
+
 function* cellOf(
   context: CellContext,
   extraHeightMm: number,
+  reserveMm: number | null,
   stiffnessClass: number,
 ): Generator<null, MapCell, void> {
   const { rules } = context;
-  const { kinematics, stop, hardLimitMm } = context.setup;
+  const { kinematics, stop } = context.setup;
   const failures = new Set<CellFailure>();
   const gapMm = context.setup.gapMm - extraHeightMm;
   const contact = kinematics.wheelTravel(gapMm);
   const full = kinematics.wheelTravel(gapMm + stop.usableCompressionMm);
   const contactMm = contact.ok ? contact.value : null;
   const fullStopMm = full.ok ? full.value : null;
-  const reserveMm = hardLimitMm === null || fullStopMm === null ? null : hardLimitMm - fullStopMm;
   const place = { extraHeightMm, stiffnessClass, contactMm, fullStopMm, reserveMm };
   if (fullStopMm === null || (reserveMm !== null && reserveMm < rules.reserveMm)) {
     failures.add("clearance");
@@ -161,14 +176,13 @@ function springRest({ payloadKg, heldAtRideN, wheelRateNPerMm }: ImpactSetup): n
   return (payloadKg * standardGravity + heldAtRideN) / wheelRateNPerMm;
 }
 
-function usualHeights(setup: ImpactSetup, rules: UseRules, neededMm: number): readonly number[] {
-  const { kinematics, gapMm, hardLimitMm } = setup;
+function usualHeights(
+  { kinematics, gapMm }: ImpactSetup,
+  wantedMm: number | null,
+  neededMm: number,
+): readonly number[] {
   const most = kinematics.closing(neededMm);
-  const last = hardLimitMm === null ? null : kinematics.closing(hardLimitMm - rules.reserveMm);
-  return mapHeights(
-    last?.ok ? gapMm + setup.stop.usableCompressionMm - last.value : null,
-    most.ok ? gapMm - most.value : null,
-  );
+  return mapHeights(wantedMm, most.ok ? gapMm - most.value : null);
 }
 
 /** Steps from which the spacing of the map's heights is taken, mm. */
