@@ -1,7 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { CurvePoint, Stop } from "../../../src/physics/fitment.ts";
 import { stopDamping, undamped } from "../../../src/physics/stop/damping.ts";
-import { isProgressive } from "../../../src/physics/stop/stiffnessClass.ts";
 import { stopCurve } from "../../../src/physics/stop/stopCurve.ts";
 import { unwrapped } from "../demoFitments.ts";
 import { refusal } from "../refusal.ts";
@@ -87,16 +86,6 @@ describe("a stop's damping that cannot be", () => {
 });
 
 describe("by hand", () => {
-  it("a stop at exactly half of its secant at a fifth is progressive", () => {
-    // 6 mm at 50 N/mm and 15 mm at 100 N/mm.
-    const half = stopOf([
-      [6, 300],
-      [15, 1500],
-      [30, 4500],
-    ]);
-    expect(isProgressive(unwrapped(stopCurve(half)))).toBe(true);
-  });
-
   it("one point is a straight line from nothing: 100 N/mm stores 50·x²", () => {
     const straight = unwrapped(stopCurve(stopOf(line, 30, 60)));
     expect(straight.energy(12)).toBeCloseTo(7200, 9);

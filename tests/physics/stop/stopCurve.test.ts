@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { CurvePoint, Stop } from "../../../src/physics/fitment.ts";
 import { stopDamping } from "../../../src/physics/stop/damping.ts";
-import { isProgressive, secantRate } from "../../../src/physics/stop/stiffnessClass.ts";
+import { secantRate } from "../../../src/physics/stop/stiffnessClass.ts";
 import { type StopCurve, stopCurve } from "../../../src/physics/stop/stopCurve.ts";
 import { unwrapped } from "../demoFitments.ts";
 
@@ -80,7 +80,7 @@ describe("the stop's static curve", () => {
           }
         },
       ),
-      { numRuns: 2000 },
+      { numRuns: 500 },
     );
   });
 
@@ -187,24 +187,8 @@ describe("the stop's static curve", () => {
     expect(given.force(17)).toBe(implied.force(17));
   });
 
-  it("knows a progressive stop: at a fifth of δu at most half of the secant at half of it", () => {
-    const even = unwrapped(stopCurve(stopOf([[40, 4000]], 40)));
-    expect(secantRate(even)).toBeCloseTo(100, 9);
-    expect(isProgressive(even)).toBe(false);
-    const rising = unwrapped(
-      stopCurve(
-        stopOf(
-          [
-            [8, 200],
-            [20, 2000],
-            [40, 9000],
-          ],
-          40,
-        ),
-      ),
-    );
-    expect(rising.force(8) / 8).toBeLessThanOrEqual(0.5 * secantRate(rising));
-    expect(isProgressive(rising)).toBe(true);
+  it("has the force over the compression at half of δu as its secant rate", () => {
+    expect(secantRate(unwrapped(stopCurve(stopOf([[40, 4000]], 40))))).toBeCloseTo(100, 9);
   });
 
   it.each<[string, Stop]>([
