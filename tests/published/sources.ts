@@ -16,6 +16,7 @@ import { lindley } from "./lindley.ts";
 import { nistSp811 } from "./nistSp811.ts";
 import { odex } from "./odex.ts";
 import { oimlR35 } from "./oimlR35.ts";
+import { publishedSuspensions } from "./publishedSuspensions.ts";
 import { rfc4648 } from "./rfc4648.ts";
 import { rice1944 } from "./rice1944.ts";
 import { scipyPchip } from "./scipyPchip.ts";
@@ -41,6 +42,7 @@ export const quickSources: readonly PublishedSource[] = [
   gent1958,
   lindley,
   shigleyCoilSpring,
+  ...publishedSuspensions,
   xoshiro128starstar,
   crc32Source,
   rfc4648,

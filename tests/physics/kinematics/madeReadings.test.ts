@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Layout } from "../../../src/physics/fitment.ts";
 import { kinematicsOf } from "../../../src/physics/kinematics/kinematics.ts";
+import { publishedLayout, publishedStops } from "../../published/publishedSuspensions.ts";
 import { unwrapped } from "../demoFitments.ts";
 import { number, readingsOf } from "./arbitraryLayouts.ts";
 import { radians } from "./planarSolver.ts";
@@ -105,5 +106,29 @@ describe("lengths by tape alone, against plain coordinates", () => {
     expect(signature({ kind, readings: readingsOf(lined) })).toEqual(
       signature({ kind, readings: readingsOf({ ...direct, stopLineAngle: 0 }) }),
     );
+  });
+});
+
+describe("the hard points of published suspensions", () => {
+  const between = (a: readonly number[], b: readonly number[]) =>
+    Math.hypot(...a.map((value, index) => value - (b[index] ?? 0)));
+  const withTwoBolts = publishedStops.filter(({ stop }) => stop.startsWith("lower f0.6 b0"));
+
+  // tests/vectors/geometry.json: lower arm's bolts and ball joint, and the length square to the pivot line.
+  it.each(withTwoBolts)("$geometry: three distances by tape give the arm's length", (stop) => {
+    const points: Readonly<Record<string, readonly number[]>> = stop.hardPointsMm;
+    const { lca_f: front = [], lca_b: rear = [], lbj: joint = [] } = points;
+    const bolts = readingsOf({
+      boltSpacing: between(front, rear),
+      frontBoltToOuter: between(front, joint),
+      rearBoltToOuter: between(rear, joint),
+    });
+    const direct = publishedLayout(stop);
+    const made = publishedLayout(stop, ["pivotToOuter"]);
+    const [s, ratio] = signature({ ...made, readings: { ...made.readings, ...bolts } } as Layout);
+    const [wanted, wantedRatio] = signature(direct);
+    expect(s).toBeCloseTo(wanted, 3);
+    expect(ratio).toBeCloseTo(wantedRatio, 5);
+    expect(withTwoBolts).toHaveLength(3);
   });
 });
