@@ -14,7 +14,6 @@ import {
   rowText,
 } from "./checkRow.ts";
 import { DatabaseHandle, databaseName, transact, type WriteTransaction } from "./database.ts";
-import { replacesSomething } from "./joinBackup.ts";
 import {
   afterClockOf,
   currentOf,
@@ -23,7 +22,8 @@ import {
   joinUnjoined,
   type Lineage,
 } from "./joinedRows.ts";
-import { contentOf, isSame } from "./mergeChecks.ts";
+import { fetchJoining } from "./joining.ts";
+import { contentOf, isSame, replacesSomething } from "./sameContent.ts";
 import { storeFault } from "./storeFault.ts";
 
 export interface StoreChange {
@@ -112,6 +112,9 @@ class IndexedCheckStore implements CheckStore {
   }
 
   async open(): Promise<Outcome<CheckStore>> {
+    const waiting = await this.handle.run((database) => database.count("unjoined"));
+    if (!waiting.ok) return waiting;
+    if (waiting.value > 0) await fetchJoining();
     const joined = await this.write(joinUnjoined);
     // What can't be healed is set aside by the list; it keeps nobody from the rest.
     if (joined.ok) await this.write(healRows);
@@ -175,6 +178,7 @@ class IndexedCheckStore implements CheckStore {
   }
 
   async put(stored: StoredCheck): Promise<Outcome<StoredCheck>> {
+    await fetchJoining();
     const lineage = this.lineages.get(lineageKey(stored));
     const written = await this.write((transaction) =>
       this.writeJoined(transaction, stored, lineage ?? null),

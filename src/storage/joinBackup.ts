@@ -3,7 +3,8 @@ import type { PartialCheckRecord } from "../records/check/checkRecord.ts";
 import type { StoredCheck } from "../records/check/storedCheck.ts";
 import type { Entry } from "../records/entry/entry.ts";
 import { recordWithEntry } from "../records/entry/entryPath.ts";
-import { contentOf, isSame, mergeChecks } from "./mergeChecks.ts";
+import { mergeChecks } from "./mergeChecks.ts";
+import { contentOf, isSame } from "./sameContent.ts";
 
 /** When a check last changed, its deletion included. */
 export function lastChange({ updatedAt, deletedAt }: StoredCheck): string {
@@ -110,41 +111,6 @@ export function withMissing(newer: StoredCheck, given: StoredCheck): StoredCheck
   return newer.deletedAt === undefined
     ? { ...joined, record }
     : { ...joined, record, deletedAt: newer.deletedAt };
-}
-
-/** Does `next` have everything that `current` has, as it is there? Then nothing is replaced. */
-function holdsAll(next: unknown, current: unknown): boolean {
-  if (isPlain(current)) {
-    return (
-      isPlain(next) &&
-      Object.entries(current).every(
-        ([key, value]) =>
-          value === undefined || (Object.hasOwn(next, key) && holdsAll(next[key], value)),
-      )
-    );
-  }
-  if (Array.isArray(current) && current.some((item) => isPlain(item) && item.side !== undefined)) {
-    const others: unknown[] = Array.isArray(next) ? next : [];
-    return current.every((item: unknown) =>
-      others.some(
-        (other) =>
-          isPlain(other) && isPlain(item) && other.side === item.side && holdsAll(other, item),
-      ),
-    );
-  }
-  return isSame(next, current);
-}
-
-/** Would `next` in the place of `current` lose something that a person chose or typed? */
-export function replacesSomething(current: StoredCheck, next: StoredCheck): boolean {
-  const typed = Object.fromEntries(
-    Object.entries(current.entries).filter(([, { texts }]) => texts.some((text) => text.trim())),
-  );
-  return !(
-    holdsAll(next.record, current.record) &&
-    holdsAll(next.entries, typed) &&
-    (current.name === next.name || current.name === "")
-  );
 }
 
 /**

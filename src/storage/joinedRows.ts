@@ -3,7 +3,8 @@ import { copyStored, type StoredCheck } from "../records/check/storedCheck.ts";
 import { farAhead } from "../records/text/moment.ts";
 import { healRow, openRow, putCheck } from "./checkRow.ts";
 import type { WriteTransaction } from "./database.ts";
-import { contentOf, isSame, mergeChecks } from "./mergeChecks.ts";
+import { joining } from "./joining.ts";
+import { contentOf, isSame } from "./sameContent.ts";
 
 /** What this tab last handed in or was handed for a check, and the version stored then. */
 export interface Lineage {
@@ -32,7 +33,10 @@ export function afterClockOf(current: StoredCheck | null, next: StoredCheck): St
   return { ...next, updatedAt };
 }
 
-/** What to store for `mine`, where `current` is stored and `lineage` is what mine grew from. */
+/**
+ * What to store for `mine`, where `current` is stored and `lineage` is what mine grew from. Where the two
+ * cannot be joined both are kept.
+ */
 export function joinedWith(
   mine: StoredCheck,
   current: StoredCheck | null,
@@ -42,11 +46,12 @@ export function joinedWith(
   if (current === null) return { ...mine, revision };
   const storedSince = lineage === null ? mine.revision : lineage.revision;
   if (current.revision === storedSince && lineage?.joined !== true) return { ...mine, revision };
-  if (lineage !== null) {
+  const join = joining();
+  if (lineage !== null && join !== null) {
     // A write that was held up must not take the place of what was typed after it in another tab.
     const inOrder = mine.updatedAt < current.updatedAt ? [current, mine] : [mine, current];
     const [newer = mine, older = current] = inOrder;
-    return { ...mergeChecks(lineage.content, newer, older), revision };
+    return { ...join(lineage.content, newer, older), revision };
   }
   if (isSame(contentOf(mine), contentOf(current))) return { ...mine, revision };
   return { ...copyStored(mine, `${mine.name} (kept from another tab)`), revision: 1 };

@@ -2,7 +2,7 @@ import type { Outcome } from "../physics/outcome.ts";
 import type { Sentence } from "../physics/sentence.ts";
 import type { StoredCheck } from "../records/check/storedCheck.ts";
 import type { CheckStore } from "./checkStore.ts";
-import { contentOf, isSame } from "./mergeChecks.ts";
+import { contentOf, isSame } from "./sameContent.ts";
 
 export type KeepState = "kept" | "keeping" | { readonly notKept: Sentence };
 

@@ -3,30 +3,7 @@ import type { StoredCheck } from "../records/check/storedCheck.ts";
 import type { Entry } from "../records/entry/entry.ts";
 import { recordWithEntry } from "../records/entry/entryPath.ts";
 import { withMergedPhotos } from "./mergePhotos.ts";
-
-/** Deep equality of plain data. */
-export function isSame(first: unknown, second: unknown): boolean {
-  if (Object.is(first, second)) return true;
-  if (typeof first !== "object" || typeof second !== "object") return false;
-  if (first === null || second === null || Array.isArray(first) !== Array.isArray(second)) {
-    return false;
-  }
-  const firstEntries = Object.entries(first);
-  const others = second as { readonly [key: string]: unknown };
-  return (
-    firstEntries.length === Object.keys(second).length &&
-    firstEntries.every(([key, value]) => Object.hasOwn(others, key) && isSame(value, others[key]))
-  );
-}
-
-/** What a person put into a check, without what the store counts beside it. */
-export function contentOf({
-  revision: _revision,
-  updatedAt: _updatedAt,
-  ...content
-}: StoredCheck): unknown {
-  return content;
-}
+import { isSame } from "./sameContent.ts";
 
 type Plain = { readonly [key: string]: unknown };
 

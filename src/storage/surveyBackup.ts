@@ -3,8 +3,9 @@ import { checkName } from "../records/check/checkName.ts";
 import { faultOfPass, passOverBackup, type ReadEntry } from "./backupPass.ts";
 import type { CheckStore } from "./checkStore.ts";
 import type { DeskStore } from "./deskStore.ts";
-import { joinedWithBackup, replacesSomething } from "./joinBackup.ts";
+import { joinedWithBackup } from "./joinBackup.ts";
 import { MarkStore } from "./markStore.ts";
+import { replacesSomething } from "./sameContent.ts";
 
 /** What a backup holds and what restoring it would change; nothing is written to find out. */
 export interface BackupSurvey {

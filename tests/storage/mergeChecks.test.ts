@@ -6,7 +6,8 @@ import {
   type StoredCheck,
 } from "../../src/records/check/storedCheck.ts";
 import { addLimit, removeLimit, setEntry } from "../../src/records/filling/changes.ts";
-import { isSame, mergeChecks } from "../../src/storage/mergeChecks.ts";
+import { mergeChecks } from "../../src/storage/mergeChecks.ts";
+import { isSame } from "../../src/storage/sameContent.ts";
 
 // Generated cases by the hundred take their time on a busy machine.
 vi.setConfig({ testTimeout: 60_000 });

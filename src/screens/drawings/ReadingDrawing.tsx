@@ -7,7 +7,8 @@ import {
 import type { LimitPlace } from "../../physics/readings/limitReadings.ts";
 import { quantityText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
-import { plusWords, type WordedLayout } from "../readings/readingWords.ts";
+import { plusWords } from "../readings/readingWords.ts";
+import type { WordedLayout } from "../readings/wordedReading.ts";
 import { Detail, type DetailName, detailBounds, detailOf } from "./details.tsx";
 import "./drawings.css";
 import {

@@ -1,6 +1,6 @@
 import type { JSX } from "preact";
 import type { Side } from "../../physics/fitment.ts";
-import type { WordedLayout } from "../readings/readingWords.ts";
+import type { WordedLayout } from "../readings/wordedReading.ts";
 import { ArmAboveScene } from "./above/ArmAboveScene.tsx";
 import {
   type AboveReading,

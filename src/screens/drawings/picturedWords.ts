@@ -1,6 +1,7 @@
 import type { LimitKind } from "../../physics/fitment.ts";
 import type { LimitPlace } from "../../physics/readings/limitReadings.ts";
-import { type ReadingWords, readingWords, type WordedLayout } from "../readings/readingWords.ts";
+import { readingWords } from "../readings/readingWords.ts";
+import type { ReadingWords, WordedLayout } from "../readings/wordedReading.ts";
 import type { PicturedReading } from "./drawnNumbers.ts";
 
 const recordName: { readonly [Name in PicturedReading]?: string } = {

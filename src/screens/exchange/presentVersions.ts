@@ -5,7 +5,7 @@ import { newId, type StoredCheck } from "../../records/check/storedCheck.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { storedFromRecord } from "../../records/filling/storedFromRecord.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
-import { isSame } from "../../storage/mergeChecks.ts";
+import { isSame } from "../../storage/sameContent.ts";
 
 export interface PresentVersions {
   /** Checks on this phone with the id of the record, newest change first. */

@@ -1,5 +1,5 @@
 import { angleView, lowerPositive, outerEnd, stopPoint } from "./places.ts";
-import type { ReadingWords, WordedLayout } from "./readingWords.ts";
+import type { ReadingWords, WordedLayout } from "./wordedReading.ts";
 
 const straightEdge = "Lay a straight edge along the centers of both pivot bolts.";
 const notFromABolt =

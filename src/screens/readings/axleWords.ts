@@ -1,4 +1,4 @@
-import type { ReadingWords } from "./readingWords.ts";
+import type { ReadingWords } from "./wordedReading.ts";
 
 export const axleWords = {
   track: (): ReadingWords => ({

@@ -1,5 +1,5 @@
 import { outerEnd, stopPoint } from "./places.ts";
-import type { ReadingWords, WordedLayout } from "./readingWords.ts";
+import type { ReadingWords, WordedLayout } from "./wordedReading.ts";
 
 type Bolt = "front" | "rear";
 type End = (layout: WordedLayout) => string;

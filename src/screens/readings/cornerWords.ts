@@ -1,4 +1,4 @@
-import type { ReadingWords, WordedLayout } from "./readingWords.ts";
+import type { ReadingWords, WordedLayout } from "./wordedReading.ts";
 
 function landing({ kind, stopOn }: WordedLayout): string {
   if (kind === "damper") return "top of shock body";

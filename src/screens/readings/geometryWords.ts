@@ -4,8 +4,8 @@ import { axleWords } from "./axleWords.ts";
 import { boltWords } from "./boltWords.ts";
 import { heightWords } from "./heightWords.ts";
 import { linkageWords } from "./linkageWords.ts";
-import type { ReadingWords, WordedLayout } from "./readingWords.ts";
 import { strutWords } from "./strutWords.ts";
+import type { ReadingWords, WordedLayout } from "./wordedReading.ts";
 
 /** Every reading of the geometry in words; one without words is a type error. */
 export const geometryWords: {

@@ -1,5 +1,5 @@
 import type { LimitKind } from "../../physics/fitment.ts";
-import type { ReadingWords, WordedLayout, WordedLimit } from "./readingWords.ts";
+import type { ReadingWords, WordedLayout, WordedLimit } from "./wordedReading.ts";
 
 /** What touches, as it is ticked. */
 export const limitTitles: { readonly [Kind in LimitKind]: string } = {

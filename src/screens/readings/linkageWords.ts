@@ -1,5 +1,5 @@
 import { lowerPositive } from "./places.ts";
-import type { ReadingWords, WordedLayout } from "./readingWords.ts";
+import type { ReadingWords, WordedLayout } from "./wordedReading.ts";
 
 /** The arm that was not measured first. */
 function other({ armRole }: WordedLayout): string {

@@ -1,40 +1,10 @@
-import type { LayoutKind, LimitKind } from "../../physics/fitment.ts";
 import type { ReadingId } from "../../physics/outcome.ts";
 import { isGeometryReadingName } from "../../physics/readings/geometryRegistry.ts";
-import type { LimitPlace } from "../../physics/readings/limitReadings.ts";
 import type { PartialCheckRecord } from "../../records/check/checkRecord.ts";
 import { cornerWords } from "./cornerWords.ts";
 import { geometryWords } from "./geometryWords.ts";
 import { distanceWords, limitWords } from "./limitWords.ts";
-
-/** How one reading is taken, in words. */
-export interface ReadingWords {
-  /** The screen's heading, the step's name and the drawing's title. */
-  readonly name: string;
-  /** From A to B. */
-  readonly how: string;
-  /** The commonest mistake. */
-  readonly wrong: string;
-  /** The two ends as they stand in the picture: 22 letters at most; none where nothing is between. */
-  readonly a: string;
-  readonly b: string;
-  /** Read with the number being typed: what an angle's sign means, and the like. */
-  readonly note?: string;
-  /** What happens without it, where it can be skipped. */
-  readonly skipped?: string;
-}
-
-/** What the words depend on. */
-export interface WordedLayout {
-  readonly kind: LayoutKind;
-  readonly armRole?: "lower" | "upper" | "underStrut" | "carriesWheel" | undefined;
-  readonly stopOn?: "frame" | "arm" | undefined;
-}
-
-export interface WordedLimit {
-  readonly kind: LimitKind;
-  readonly at: LimitPlace;
-}
+import type { ReadingWords, WordedLayout, WordedLimit } from "./wordedReading.ts";
 
 /** What the words depend on, of a check as far as it goes: an arm where the layout is not known yet. */
 export function wordedLayout({ layout }: PartialCheckRecord): WordedLayout {

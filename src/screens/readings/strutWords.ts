@@ -1,5 +1,5 @@
 import { lowerPositive } from "./places.ts";
-import type { ReadingWords } from "./readingWords.ts";
+import type { ReadingWords } from "./wordedReading.ts";
 
 export const strutWords = {
   lowerArmLength: (): ReadingWords => ({

@@ -23,7 +23,8 @@ const apart = {
 
 /** The rooms of screens, likewise from the ground up. A row's rooms do not import each other. */
 const screenRooms = [
-  ["drawings", "voice"],
+  ["readings", "voice"],
+  ["drawings"],
   ["parts"],
   ["charts", "offline", "settings"],
   ["assessment", "guide"],

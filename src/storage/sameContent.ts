@@ -1,0 +1,66 @@
+import type { StoredCheck } from "../records/check/storedCheck.ts";
+
+/** Deep equality of plain data. */
+export function isSame(first: unknown, second: unknown): boolean {
+  if (Object.is(first, second)) return true;
+  if (typeof first !== "object" || typeof second !== "object") return false;
+  if (first === null || second === null || Array.isArray(first) !== Array.isArray(second)) {
+    return false;
+  }
+  const firstEntries = Object.entries(first);
+  const others = second as { readonly [key: string]: unknown };
+  return (
+    firstEntries.length === Object.keys(second).length &&
+    firstEntries.every(([key, value]) => Object.hasOwn(others, key) && isSame(value, others[key]))
+  );
+}
+
+/** What a person put into a check, without what the store counts beside it. */
+export function contentOf({
+  revision: _revision,
+  updatedAt: _updatedAt,
+  ...content
+}: StoredCheck): unknown {
+  return content;
+}
+
+type Plain = { readonly [key: string]: unknown };
+
+function isPlain(value: unknown): value is Plain {
+  return typeof value === "object" && value !== null && !Array.isArray(value);
+}
+
+/** Does `next` have everything that `current` has, as it is there? Then nothing is replaced. */
+function holdsAll(next: unknown, current: unknown): boolean {
+  if (isPlain(current)) {
+    return (
+      isPlain(next) &&
+      Object.entries(current).every(
+        ([key, value]) =>
+          value === undefined || (Object.hasOwn(next, key) && holdsAll(next[key], value)),
+      )
+    );
+  }
+  if (Array.isArray(current) && current.some((item) => isPlain(item) && item.side !== undefined)) {
+    const others: unknown[] = Array.isArray(next) ? next : [];
+    return current.every((item: unknown) =>
+      others.some(
+        (other) =>
+          isPlain(other) && isPlain(item) && other.side === item.side && holdsAll(other, item),
+      ),
+    );
+  }
+  return isSame(next, current);
+}
+
+/** Would `next` in the place of `current` lose something that a person chose or typed? */
+export function replacesSomething(current: StoredCheck, next: StoredCheck): boolean {
+  const typed = Object.fromEntries(
+    Object.entries(current.entries).filter(([, { texts }]) => texts.some((text) => text.trim())),
+  );
+  return !(
+    holdsAll(next.record, current.record) &&
+    holdsAll(next.entries, typed) &&
+    (current.name === next.name || current.name === "")
+  );
+}
