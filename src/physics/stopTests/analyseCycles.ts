@@ -9,7 +9,8 @@ import {
 import { type Cycle, cyclesOf } from "./cycles.ts";
 import { type LoopFigures, loopFigures } from "./loopFigures.ts";
 import { meanLoop } from "./meanLoop.ts";
-import { orientCycles, usableSamples } from "./orientCycles.ts";
+import { orientCycles } from "./orientCycles.ts";
+import { timedSamples } from "./timedSamples.ts";
 
 const fewestSamplesACycle = 16;
 /** A fitted sine that leaves more than this of the amplitude is none. */
@@ -37,7 +38,7 @@ export function analyseCycles(
   given: TimeDisplacementForce,
   options: CyclesOptions = {},
 ): Outcome<CyclesAnalysis> {
-  const samples = usableSamples(given);
+  const samples = timedSamples(given);
   if (!samples.ok) return samples;
   const remarks: Remark[] = [...samples.value.remarks];
   const oriented = orientCycles(samples.value.samples, options.factors);

@@ -1,6 +1,7 @@
 import type { Interval } from "../fitment.ts";
 import type { Outcome } from "../outcome.ts";
 import type { Sentence } from "../sentence.ts";
+import type { StopLoss } from "./stopLoss.ts";
 
 /**
  * Rows of a bench test, column by column, all of one length, every number finite. Depth: mm, positive
@@ -36,6 +37,8 @@ export interface RowsOptions {
 
 /** What was recognised in a file and put right, or what to know of it; a screen shows every one. */
 export interface Remark {
+  /** True: it may well be a slip, so a person must say that it was read before anything is kept. */
+  readonly asks?: boolean;
   readonly code:
     | "forceReversed"
     | "depthReversed"
@@ -56,7 +59,24 @@ export interface Remark {
     | "cyclesLeftOut"
     | "notASine"
     | "slowCycles"
-    | "noticeableDrift";
+    | "noticeableDrift"
+    | "zerosForMissing"
+    | "saturated"
+    | "heldDepths"
+    | "spikes"
+    | "timeRestarts"
+    | "rampByDuration"
+    | "firstCycleLeftOut"
+    | "firstRampLeftOut"
+    | "partsChosen"
+    | "lossNotTold"
+    | "deeperThanStatic"
+    | "stiffnessOdd"
+    | "depthOdd"
+    | "speedOdd"
+    | "curveOdd"
+    | "partsOfFile"
+    | "encodingGuessed";
   readonly sentence: Sentence;
 }
 
@@ -174,4 +194,22 @@ export interface CyclesAnalysis {
   readonly remarks: readonly Remark[];
 }
 
-export type TestAnalysis = RowsAnalysis | CyclesAnalysis;
+/** What a record of time, depth and force says: its ramp, its cycles block by block, and the loss. */
+export interface TimedAnalysis {
+  readonly kind: "timed";
+  readonly samples: number;
+  readonly staticSpeedMmPerS: number;
+  /** The static rows, then each block of cycles, by its greatest speed. */
+  readonly speeds: readonly SpeedSeries[];
+  readonly depthRangeMm: Interval;
+  /** Of the slow ramp alone. Faults: "noRamp", and those of `staticCurve`. */
+  readonly staticCurve: Outcome<StaticCurve>;
+  /** Faults: "staticRowsOnly", "noRamp" (nothing to tell loss from). */
+  readonly loss: Outcome<StopLoss>;
+  /** Loops of each block of like cycles. */
+  readonly blocks: readonly CyclesAnalysis[];
+  readonly leftOut: { readonly rows: number; readonly cycles: number };
+  readonly remarks: readonly Remark[];
+}
+
+export type TestAnalysis = RowsAnalysis | TimedAnalysis;

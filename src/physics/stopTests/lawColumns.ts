@@ -1,7 +1,7 @@
 import type { StopCurve } from "../stop/stopCurve.ts";
 
 /** Times after which the branches of a fit have lost all but 1/e of their force, s: a decade each. */
-export const branchTimesS = [0.001, 0.003, 0.01, 0.03, 0.1, 0.3, 1] as const;
+export const branchTimesS = [0.001, 0.003, 0.01, 0.03, 0.1, 0.3, 1, 3, 10] as const;
 /** Speed up to which the rest loss grows to its whole, mm/s (model of the stop's force). */
 export const fullLossSpeed = 5;
 

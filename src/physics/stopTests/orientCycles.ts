@@ -1,8 +1,7 @@
 import { fail, type Outcome, succeed } from "../outcome.ts";
-import type { Remark, TimeDisplacementForce } from "./benchTest.ts";
+import type { Remark } from "./benchTest.ts";
 import { rankCorrelation } from "./rankCorrelation.ts";
-
-type Samples = Omit<TimeDisplacementForce, "kind">;
+import type { Samples } from "./timedSamples.ts";
 
 export interface OrientedCycles {
   readonly samples: Samples;
@@ -11,55 +10,8 @@ export interface OrientedCycles {
   readonly remarks: readonly Remark[];
 }
 
-const fewestSamples = 32;
-/** Share of samples that may repeat a time or go back before the file is refused. */
-const mostOutOfOrder = 0.01;
 const softestRate = 0.5;
 const deepestMm = 400;
-
-/** Samples in the order of time: a few that repeat a time are left out. */
-export function usableSamples(
-  given: TimeDisplacementForce,
-): Outcome<{ readonly samples: Samples; readonly remarks: readonly Remark[] }> {
-  const count = given.timeS.length;
-  if (count < fewestSamples) {
-    return fail("tooFewSamples", [
-      "The file holds fewer than 32 usable samples, too few for a cycle. Record at least two whole cycles.",
-    ]);
-  }
-  const kept: number[] = [];
-  let latest = Number.NEGATIVE_INFINITY;
-  for (let place = 0; place < count; place++) {
-    const time = given.timeS[place] as number;
-    if (time <= latest) continue;
-    latest = time;
-    kept.push(place);
-  }
-  const dropped = count - kept.length;
-  if (dropped > mostOutOfOrder * count) {
-    return fail("timeNotRising", [
-      "The time does not rise from row to row. Check that the right column is taken for time, and that the file is in the order of the test.",
-    ]);
-  }
-  if (dropped === 0) return succeed({ samples: given, remarks: [] });
-  const taken = (values: Float64Array) => Float64Array.from(kept, (at) => values[at] as number);
-  return succeed({
-    samples: {
-      timeS: taken(given.timeS),
-      displacementMm: taken(given.displacementMm),
-      forceN: taken(given.forceN),
-    },
-    remarks: [
-      {
-        code: "rowsLeftOut",
-        sentence: [
-          { kind: "count", value: dropped },
-          " rows whose time is not after the row before were left out.",
-        ],
-      },
-    ],
-  });
-}
 
 /**
  * Displacement positive as the stop is pressed and force positive as it pushes, from what stops do: on

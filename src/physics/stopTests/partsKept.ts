@@ -19,7 +19,6 @@ const mostFolds = 5;
 const standardErrors = 2;
 /** … and by this share of what is left of their force, squared. */
 const leastGain = 0.01;
-
 /**
  * The static share alone held at no more than 1: what remains at rest is a share of what the ramp bore.
  * Returns the parts' values, n of them.

@@ -1,0 +1,202 @@
+import type { Remark } from "./benchTest.ts";
+
+export interface Channels {
+  readonly depthMm: Float64Array;
+  readonly forceN: Float64Array;
+}
+
+/** 1 for a row that a machine spoilt, with what was wrong in words. */
+export interface SpoiltRows {
+  readonly spoilt: Uint8Array;
+  readonly count: number;
+  readonly remarks: readonly Remark[];
+}
+
+/** A spike stands out of the median of five by this many of the steps around it … */
+const spikeSteps = 8;
+/** … and by this share of the whole span. */
+const spikeShare = 0.04;
+/** A force of exactly 0 between forces above this share of the greatest is a missing one. */
+const missingShare = 0.05;
+/** A load cell at its end shows the same greatest number over so many rows … */
+const plateauRows = 5;
+/** … while the depth changes by this share of its span. */
+const plateauShare = 0.01;
+/** A depth that stood still jumps by this share of the span as it goes on. */
+const jumpShare = 0.003;
+const heldRows = 3;
+
+/**
+ * Rows of a test, in the order of the file, that no stop made: single spikes, zeros written for missing
+ * numbers, the load cell at its end, depths that stood still and then jumped. Common practice, no source.
+ */
+export function spoiltRows(given: Channels): SpoiltRows {
+  const { depthMm, forceN } = given;
+  const spoilt = new Uint8Array(depthMm.length);
+  const remarks: Remark[] = [];
+  const mark = (rows: readonly number[]): number => {
+    let fresh = 0;
+    for (const row of rows) {
+      if (spoilt[row] === 1) continue;
+      spoilt[row] = 1;
+      fresh++;
+    }
+    return fresh;
+  };
+  const missing = mark([...missingRows(forceN), ...missingRows(depthMm)]);
+  if (missing > 0) remarks.push(missingRemark(missing));
+  const plateau = mark(saturatedRows(depthMm, forceN));
+  if (plateau > 0) remarks.push(saturatedRemark(plateau, greatest(forceN)));
+  const held = mark(heldDepths(depthMm));
+  if (held > 0) remarks.push(heldRemark(held));
+  const spikes = mark([...spikesIn(forceN), ...spikesIn(depthMm)]);
+  if (spikes > 0) remarks.push(spikeRemark(spikes));
+  return { spoilt, count: missing + plateau + held + spikes, remarks };
+}
+
+/** The rows that are not spoilt, of each column. */
+export function soundRows(column: Float64Array, { spoilt, count }: SpoiltRows): Float64Array {
+  return count === 0 ? column : column.filter((_, row) => spoilt[row] === 0);
+}
+
+function missingRows(values: Float64Array): readonly number[] {
+  const most = Math.max(greatest(values), -least(values));
+  const rows: number[] = [];
+  for (let row = 1; row < values.length - 1; row++) {
+    if (values[row] !== 0) continue;
+    let from = row - 1;
+    while (from >= 0 && values[from] === 0) from--;
+    let to = row + 1;
+    while (to < values.length && values[to] === 0) to++;
+    const before = Math.abs(values[from] ?? 0);
+    const after = Math.abs(values[to] ?? 0);
+    if (Math.min(before, after) > missingShare * most && isNear(before, after)) {
+      for (let place = from + 1; place < to; place++) rows.push(place);
+    }
+    row = to;
+  }
+  return rows;
+}
+
+function isNear(a: number, b: number): boolean {
+  return a < 1.5 * b && b < 1.5 * a;
+}
+
+function saturatedRows(depthMm: Float64Array, forceN: Float64Array): readonly number[] {
+  const span = greatest(depthMm) - least(depthMm);
+  const rows: number[] = [];
+  for (const end of [greatest(forceN), least(forceN)]) {
+    if (end === 0) continue;
+    for (let row = 0; row < forceN.length; row++) {
+      if (forceN[row] !== end) continue;
+      const from = row;
+      while (row + 1 < forceN.length && forceN[row + 1] === end) row++;
+      const depths = depthMm.subarray(from, row + 1);
+      const moved = greatest(depths) - least(depths);
+      if (depths.length < plateauRows || moved < plateauShare * span) continue;
+      for (let place = from; place <= row; place++) rows.push(place);
+    }
+  }
+  return rows;
+}
+
+/** Runs of one depth that end in a jump; the first row of a run is fresh and stays. */
+function heldDepths(depthMm: Float64Array): readonly number[] {
+  const span = greatest(depthMm) - least(depthMm);
+  const rows: number[] = [];
+  for (let row = 1; row < depthMm.length; row++) {
+    if (depthMm[row] !== depthMm[row - 1]) continue;
+    const from = row;
+    while (row + 1 < depthMm.length && depthMm[row + 1] === depthMm[row]) row++;
+    const next = depthMm[row + 1];
+    if (row - from + 2 < heldRows || next === undefined) continue;
+    const jump = Math.abs(next - (depthMm[row] as number));
+    const afterwards = Math.abs((depthMm[row + 2] ?? next) - next);
+    // After a real rest the motion goes on in steps as great as its first one.
+    if (jump < jumpShare * span || jump < 2.5 * afterwards) continue;
+    for (let place = from; place <= row; place++) rows.push(place);
+  }
+  return rows;
+}
+
+function spikesIn(values: Float64Array): readonly number[] {
+  const span = greatest(values) - least(values);
+  const rows: number[] = [];
+  const five = new Float64Array(5);
+  const steps = new Float64Array(10);
+  for (let row = 2; row < values.length - 2; row++) {
+    const here = values[row] as number;
+    const fromBefore = Math.abs(here - (values[row - 1] as number));
+    const fromAfter = Math.abs(here - (values[row + 1] as number));
+    if (Math.max(fromBefore, fromAfter) < spikeShare * span) continue;
+    for (let k = 0; k < 5; k++) five[k] = values[row - 2 + k] as number;
+    five.sort();
+    const out = Math.abs(here - (five[2] as number));
+    if (out < spikeShare * span) continue;
+    for (let k = 0; k < 10; k++) {
+      const place = Math.min(values.length - 1, Math.max(1, row - 4 + k));
+      steps[k] = Math.abs((values[place] as number) - (values[place - 1] as number));
+    }
+    steps.sort();
+    if (out > spikeSteps * (steps[5] as number)) rows.push(row);
+  }
+  return rows;
+}
+
+function greatest(values: Float64Array): number {
+  let found = Number.NEGATIVE_INFINITY;
+  for (const value of values) if (value > found) found = value;
+  return found;
+}
+
+function least(values: Float64Array): number {
+  let found = Number.POSITIVE_INFINITY;
+  for (const value of values) if (value < found) found = value;
+  return found;
+}
+
+function missingRemark(count: number): Remark {
+  return {
+    code: "zerosForMissing",
+    sentence: [
+      { kind: "count", value: count },
+      " rows hold 0 between large numbers: a missing number was written as 0. They were left out.",
+    ],
+  };
+}
+
+function saturatedRemark(count: number, force: number): Remark {
+  return {
+    code: "saturated",
+    sentence: [
+      "The force stands at ",
+      { kind: "force", value: force },
+      " over ",
+      { kind: "count", value: count },
+      " rows while the depth goes on: the load cell was at its end. They were left out; test with a larger one.",
+    ],
+  };
+}
+
+function heldRemark(count: number): Remark {
+  return {
+    code: "heldDepths",
+    sentence: [
+      "In ",
+      { kind: "count", value: count },
+      " rows the depth stood still and then jumped: it was not read anew. They were left out.",
+    ],
+  };
+}
+
+function spikeRemark(count: number): Remark {
+  return {
+    code: "spikes",
+    sentence: [
+      { kind: "count", value: count },
+      count === 1
+        ? " row stands far out of its neighbours. It was left out as a spike."
+        : " rows stand far out of their neighbours. They were left out as spikes.",
+    ],
+  };
+}

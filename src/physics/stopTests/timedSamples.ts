@@ -1,0 +1,94 @@
+import { fail, type Outcome, succeed } from "../outcome.ts";
+import type { Remark, TimeDisplacementForce } from "./benchTest.ts";
+
+export type Samples = Omit<TimeDisplacementForce, "kind">;
+
+const fewestSamples = 32;
+/** Share of samples that may repeat a time or go back before the file is refused. */
+const mostOutOfOrder = 0.01;
+/** Pause put between two records that each begin their time anew, s: everything relaxes. */
+const pauseS = 100;
+
+/**
+ * Samples in the order of time: a few that repeat a time are left out; where the time begins anew and then
+ * goes on rising, a second record follows the first after a long pause.
+ *
+ * Errors: "tooFewSamples", "timeNotRising".
+ */
+export function timedSamples(
+  given: TimeDisplacementForce,
+): Outcome<{ readonly samples: Samples; readonly remarks: readonly Remark[] }> {
+  const count = given.timeS.length;
+  if (count < fewestSamples) {
+    return fail("tooFewSamples", [
+      "The file holds fewer than 32 usable samples, too few for a test. Record at least two whole cycles.",
+    ]);
+  }
+  const kept = new Uint32Array(count);
+  const timeS = new Float64Array(count);
+  let taken = 0;
+  let shift = 0;
+  let restarts = 0;
+  let latest = Number.NEGATIVE_INFINITY;
+  for (let place = 0; place < count; place++) {
+    const time = given.timeS[place] as number;
+    if (time + shift <= latest) {
+      if (!beginsAnew(given.timeS, place)) continue;
+      shift = latest + pauseS - time;
+      restarts++;
+    }
+    latest = time + shift;
+    kept[taken] = place;
+    timeS[taken++] = latest;
+  }
+  const dropped = count - taken;
+  if (dropped + restarts > mostOutOfOrder * count) {
+    return fail("timeNotRising", [
+      "The time does not rise from row to row. Check that the right column is taken for time, and that the file is in the order of the test.",
+    ]);
+  }
+  const remarks: Remark[] = [];
+  if (dropped > 0) {
+    remarks.push({
+      code: "rowsLeftOut",
+      sentence: [
+        { kind: "count", value: dropped },
+        " rows whose time is not after the row before were left out.",
+      ],
+    });
+  }
+  if (restarts > 0) {
+    remarks.push({
+      code: "timeRestarts",
+      sentence: [
+        "The time begins anew ",
+        { kind: "count", value: restarts },
+        restarts === 1
+          ? " time: what follows was taken as a further record of the same stop."
+          : " times: what follows was taken as further records of the same stop.",
+      ],
+    });
+  }
+  const places = kept.subarray(0, taken);
+  const at = (values: Float64Array) =>
+    dropped === 0 ? values : Float64Array.from(places, (place) => values[place] as number);
+  return succeed({
+    samples: {
+      timeS: timeS.subarray(0, taken),
+      displacementMm: at(given.displacementMm),
+      forceN: at(given.forceN),
+    },
+    remarks,
+  });
+}
+
+/** The next samples rise from here in the order of time, and the fall was more than a sample's step. */
+function beginsAnew(timeS: Float64Array, place: number): boolean {
+  const look = 16;
+  if (place + look > timeS.length) return false;
+  for (let next = place + 1; next < place + look; next++) {
+    if (!((timeS[next] as number) > (timeS[next - 1] as number))) return false;
+  }
+  const step = ((timeS[place + look - 1] as number) - (timeS[place] as number)) / (look - 1);
+  return (timeS[place - 1] as number) - (timeS[place] as number) > 5 * step;
+}
