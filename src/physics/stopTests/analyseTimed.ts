@@ -12,6 +12,7 @@ import {
 } from "./benchTest.ts";
 import { type CycleUnit, cycleUnits } from "./cycleUnits.ts";
 import { firstCyclesSofter } from "./firstCycles.ts";
+import { withoutDrift } from "./forceDrift.ts";
 import { lossFit } from "./lossFit.ts";
 import { orientCycles } from "./orientCycles.ts";
 import { rampStrokes } from "./rampStrokes.ts";
@@ -54,7 +55,11 @@ export function analyseTimed(
   if (!oriented.ok) return oriented;
   remarks.push(...oriented.value.remarks);
   const threshold = options.staticSpeedMmPerS ?? staticSpeedMmPerS;
-  const turned = forceTurnedByLoss(oriented.value.samples, oriented.value.forceSignKnown);
+  const drift = withoutDrift(
+    forceTurnedByLoss(oriented.value.samples, oriented.value.forceSignKnown),
+  );
+  remarks.push(...drift.remarks);
+  const turned = drift.samples;
   const strokes = strokesOf(turned.timeS, turned.displacementMm);
   const range = rangeOf(turned.displacementMm);
   const ramp = rampStrokes(strokes, range[1] - range[0], threshold);

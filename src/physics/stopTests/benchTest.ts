@@ -64,6 +64,7 @@ export interface Remark {
     | "saturated"
     | "heldDepths"
     | "spikes"
+    | "forceDrift"
     | "timeRestarts"
     | "rampByDuration"
     | "firstCycleLeftOut"

@@ -24,6 +24,8 @@ const mostKnots = 5;
 const mostDraws = 60;
 /** A dashpot is kept where it leaves less than this share of what comes back, squared, without it. */
 const dashpotShare = 0.5;
+/** Branches quicker than this, s, are dashpots to any test at less than some m/s: one or the other. */
+const dashpotTimeS = 0.005;
 
 /**
  * Dashpot, rest loss and branches of a stop from the rows of a test in the order of time, together with
@@ -119,9 +121,12 @@ function chosenLaw(
     const law = fittedLaw(sum, shape, allowed);
     return { allowed, law };
   };
-  const whole = of(parts);
-  if (whole.allowed[columns.dashpot] === 0) return whole;
   const without = of(parts.filter(({ name }) => name !== "dashpot"));
+  const quick = branchTimesS.map((tauS, index) =>
+    tauS < dashpotTimeS ? columns.branches + index : -1,
+  );
+  const whole = of(parts.filter((part) => !part.columns.some((column) => quick.includes(column))));
+  if (whole.allowed[columns.dashpot] === 0) return without;
   const left = (law: Float64Array) => repeatedMisfit(fit, residualsOfLaw(fit.rows, columns, law));
   return left(whole.law) < dashpotShare * left(without.law) ? whole : without;
 }
