@@ -14,6 +14,8 @@ import { type PrintedAssessment, type PrintedError, printedAssessment } from "./
 import { assessmentTable, printable } from "./assessmentTable.ts";
 import { prescriptionOf } from "./prescriptionJson.ts";
 import { readTextFile } from "./readFile.ts";
+import { startFolder } from "./startFolder.ts";
+import { closePipeQuietly, write } from "./writing.ts";
 
 type Assessed =
   | {
@@ -23,12 +25,6 @@ type Assessed =
       readonly prescription: Prescription;
     }
   | { readonly ok: false; readonly error: string };
-
-/** File names hold from where the command was typed, which npm remembers as it moves to the project. */
-function startFolder(): string {
-  const typedIn = process.env.npm_lifecycle_event === "assess" ? process.env.INIT_CWD : undefined;
-  return typedIn ?? process.cwd();
-}
 
 /** What holds for every file of one command. */
 interface Asked {
@@ -41,7 +37,7 @@ function assessFile(file: string, { samples, pack }: Asked): Assessed {
     ok: false,
     error: outcome.ok ? "" : inModelUnits(outcome.fault.sentence),
   });
-  const text = readTextFile(resolve(startFolder(), file));
+  const text = readTextFile(resolve(startFolder("assess"), file));
   if (!text.ok) return refused(text);
   const record = readCheckText(text.value);
   if (!record.ok) return refused(record);
@@ -62,13 +58,6 @@ function assessOrSay(file: string, asked: Asked): Assessed {
   }
 }
 
-/** Writes as fast as the reader takes it, so that thousands of files need no more memory than one. */
-function write(text: string): Promise<void> {
-  return new Promise((done) => {
-    process.stdout.write(text, () => done());
-  });
-}
-
 function printed(file: string, assessed: Assessed): PrintedAssessment | PrintedError {
   return assessed.ok
     ? printedAssessment(assessed.record, assessed.assessment, assessed.prescription)
@@ -78,7 +67,7 @@ function printed(file: string, assessed: Assessed): PrintedAssessment | PrintedE
 /** The pack of `--pack`; a fault of it is told before any file is read. */
 function packAt(file: string | null): Outcome<Pack | null> {
   if (file === null) return { ok: true, value: null };
-  const text = readTextFile(resolve(startFolder(), file), packBounds.textCharacters);
+  const text = readTextFile(resolve(startFolder("assess"), file), packBounds.textCharacters);
   return text.ok ? readPackText(text.value) : text;
 }
 
@@ -125,8 +114,5 @@ async function main(): Promise<number> {
   return assessAll(parsed.value);
 }
 
-// A reader that has had enough, such as `head`, closes the pipe: that is no fault.
-process.stdout.on("error", (error: NodeJS.ErrnoException) => {
-  process.exit(error.code === "EPIPE" ? 0 : 1);
-});
+closePipeQuietly();
 process.exitCode = await main();

@@ -36,7 +36,12 @@ export function readTextFile(path: string, most = recordBounds.textCharacters): 
       return fail("fileNotText", ["The file is not text, so it is not a check."]);
     }
   } catch (error) {
-    const code = codeOf(error);
-    return fail("fileUnreadable", [reasons[code] ?? `The file can't be read (${code}).`]);
+    return unreadable(error);
   }
+}
+
+/** Why the system could not give a file, in words. */
+export function unreadable(error: unknown): Outcome<never> {
+  const code = codeOf(error);
+  return fail("fileUnreadable", [reasons[code] ?? `The file can't be read (${code}).`]);
 }

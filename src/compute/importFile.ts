@@ -1,5 +1,5 @@
-import { fail, type Outcome } from "../physics/outcome.ts";
-import { analyseTest } from "../records/testRows/analyseTest.ts";
+import { fail, type Outcome, succeed } from "../physics/outcome.ts";
+import { analyseTests } from "../records/testRows/analyseTest.ts";
 import type { ImportOptions, TestImport } from "../records/testRows/testFile.ts";
 import { TestReader } from "../records/testRows/testReader.ts";
 import type { ImportProgress } from "./importMessages.ts";
@@ -17,7 +17,7 @@ export interface FileSource {
 
 /**
  * Reads and analyses a test file piece by piece, so that neither its text nor its rows of text are ever
- * held whole. Errors: those of the reader and the analysis; "fileUnreadable" where the file cannot be
+ * held whole. The tests of the file, in its order. Errors: those of the reader and the analysis; "fileUnreadable" where the file cannot be
  * read any more.
  */
 export async function importFile(
@@ -25,9 +25,10 @@ export async function importFile(
   options: ImportOptions,
   onProgress: (progress: ImportProgress) => void,
   now: () => number = () => performance.now(),
-): Promise<Outcome<TestImport>> {
+): Promise<Outcome<readonly TestImport[]>> {
   const reader = new TestReader(file.name, options);
   let decoder: TextDecoder | null = null;
+  let guessed = false;
   let toldAt = Number.NEGATIVE_INFINITY;
   for (let from = 0; from < file.size; from += pieceBytes) {
     const to = Math.min(from + pieceBytes, file.size);
@@ -39,7 +40,11 @@ export async function importFile(
         "The file cannot be read any more. It may have been moved or changed; choose it again.",
       ]);
     }
-    decoder ??= new TextDecoder(encodingOf(new Uint8Array(bytes, 0, Math.min(2, to - from))));
+    if (decoder === null) {
+      const encoding = encodingOf(new Uint8Array(bytes), to === file.size);
+      guessed = encoding === "windows-1252";
+      decoder = new TextDecoder(encoding);
+    }
     const pushed = reader.push(decoder.decode(bytes, { stream: to < file.size }));
     if (!pushed.ok) return pushed;
     if (now() - toldAt >= progressMs) {
@@ -53,13 +58,38 @@ export async function importFile(
     phase: "analysing",
     bytes: file.size,
     totalBytes: file.size,
-    rows: read.value.file.rows,
+    rows: reader.rows,
   });
-  return analyseTest(read.value, options);
+  const tests = analyseTests(read.value, options);
+  return tests.ok && guessed ? succeed(tests.value.map(withGuessedEncoding)) : tests;
 }
 
-/** By the byte order mark that spreadsheets write; UTF-8 without one. */
-function encodingOf(start: Uint8Array): string {
+/**
+ * By the byte order mark that spreadsheets write; without one by the zeros of UTF-16 text; UTF-8 where
+ * the first piece is such, else the common one of older programs.
+ */
+function encodingOf(start: Uint8Array, whole: boolean): string {
   if (start[0] === 0xff && start[1] === 0xfe) return "utf-16le";
-  return start[0] === 0xfe && start[1] === 0xff ? "utf-16be" : "utf-8";
+  if (start[0] === 0xfe && start[1] === 0xff) return "utf-16be";
+  const look = start.subarray(0, 400);
+  const zeros = (parity: number) =>
+    look.filter((byte, place) => byte === 0 && place % 2 === parity).length;
+  if (zeros(1) > look.length / 4) return "utf-16le";
+  if (zeros(0) > look.length / 4) return "utf-16be";
+  try {
+    new TextDecoder("utf-8", { fatal: true }).decode(start, { stream: !whole });
+    return "utf-8";
+  } catch {
+    return "windows-1252";
+  }
+}
+
+function withGuessedEncoding(test: TestImport): TestImport {
+  const remark = {
+    code: "encodingGuessed" as const,
+    sentence: [
+      "The letters of this file were read as those of an older program; see whether its headings are right.",
+    ],
+  };
+  return { ...test, file: { ...test.file, remarks: [...test.file.remarks, remark] } };
 }

@@ -16,5 +16,5 @@ export interface ImportRequest {
 
 export type ImportReply =
   | { readonly kind: "progress"; readonly progress: ImportProgress }
-  | { readonly kind: "done"; readonly result: TestImport }
+  | { readonly kind: "done"; readonly result: readonly TestImport[] }
   | { readonly kind: "fault"; readonly fault: Fault };

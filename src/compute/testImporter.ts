@@ -7,7 +7,8 @@ export type { ImportProgress } from "./importMessages.ts";
 export interface ImportHandlers {
   /** About every 100 ms while reading, once before analysing. */
   onProgress(progress: ImportProgress): void;
-  onDone(result: TestImport): void;
+  /** The tests of the file, at least one. */
+  onDone(result: readonly TestImport[]): void;
   /**
    * One sentence. Faults of the headings ("headingsNotKnown", "columnMissing", "columnsTwice",
    * "unitNotTold", "unitNotKnown", "unitOfAnother", "columnsNotUsable") can be met by choosing `columns`.

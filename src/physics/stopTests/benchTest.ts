@@ -1,6 +1,7 @@
 import type { Interval } from "../fitment.ts";
 import type { Outcome } from "../outcome.ts";
 import type { Sentence } from "../sentence.ts";
+import type { Residuals } from "./residuals.ts";
 import type { StopLoss } from "./stopLoss.ts";
 
 /**
@@ -76,7 +77,13 @@ export interface Remark {
     | "depthOdd"
     | "speedOdd"
     | "curveOdd"
+    | "hitSimulated"
+    | "hitDeeper"
+    | "hitUndamped"
+    | "hitFaster"
+    | "partMissing"
     | "partsOfFile"
+    | "testsNotUsable"
     | "encodingGuessed";
   readonly sentence: Sentence;
 }
@@ -88,16 +95,6 @@ export interface StaticPoint {
   /** Standard error of the force there, N: scatter of its rows / √rows. */
   readonly standardErrorN: number;
   readonly rows: number;
-}
-
-/** Residuals for a plot: force of a row less the curve's at its depth, a fair sample of at most 2000. */
-export interface Residuals {
-  readonly depthMm: Float64Array;
-  readonly residualN: Float64Array;
-  /** Root mean square over all rows, N. */
-  readonly rmsN: number;
-  /** The greatest of all rows in size, N. */
-  readonly greatestN: number;
 }
 
 export interface StaticCurve {
@@ -123,7 +120,15 @@ export interface DampingValue {
   readonly speedsMmPerS: readonly number[];
 }
 
+/** Share of the static force lost at rest, with its standard error. */
+export interface RestLoss {
+  readonly value: number;
+  readonly standardError: number;
+}
+
 export interface DampingFit {
+  /** Null where the rows do without. */
+  readonly restLoss: RestLoss | null;
   /** Depth rising, at least two of them. */
   readonly rows: readonly DampingRow[];
   /** As a stop's `damping` takes it: [depth, in, out], values held at 0 or above. */

@@ -1,9 +1,19 @@
 import { fail, type Outcome, succeed } from "../outcome.ts";
 import type { Sentence } from "../sentence.ts";
-import type { DampingFit, DampingRow, DampingValue, Remark, StaticPoint } from "./benchTest.ts";
+import type {
+  DampingFit,
+  DampingRow,
+  DampingValue,
+  Remark,
+  RestLoss,
+  StaticPoint,
+} from "./benchTest.ts";
 import { depthLevels } from "./depthLevels.ts";
+import { addRow, emptySums, type Sums, totalOf, withoutRest } from "./depthSums.ts";
+import { residualsFrom } from "./residuals.ts";
+import { restForceAt, restLossOf } from "./restLossFit.ts";
 import { speedGroups } from "./speedGroups.ts";
-import { curveThrough, residualsFrom, staticErrorAt } from "./staticCurve.ts";
+import { curveThrough, staticErrorAt } from "./staticCurve.ts";
 
 /** Rows at speed: depth mm, speed mm/s (positive compressing), force N, all of one length. */
 export interface MovingRows {
@@ -12,21 +22,14 @@ export interface MovingRows {
   readonly forceN: Float64Array;
 }
 
-/** Sums for a line through the origin, y = c·v, of the rows of one depth, direction and speed. */
-interface Sums {
-  rows: number;
-  speedSquares: number;
-  products: number;
-  forceSquares: number;
-  speeds: number;
-}
-
 /**
- * The damping table of rows at speed: at each depth, c by least squares of force less static force on
- * speed, through the origin, compressing and rebounding apart: c = Σyv/Σv². Its standard error takes
- * the rows' scatter, s² = Σ(y − cv)²/(n − 1), and that of the static curve there. A depth counts where
- * it was tested at two speeds. Rows in which a rebounding stop has lifted off its plate say nothing of
- * damping and are left out. Sources: JCGM 100:2008, H.3 (least squares); model section 2.
+ * Rest loss and damping table of rows at speed in no order of time: force less static force is
+ * h·F∞·σ(v) + c·v, one h for all rows, one c ≥ 0 at each depth, compressing and rebounding apart, by
+ * non-negative least squares. h stays where the Bayesian information criterion needs it (Schwarz, Ann.
+ * Stat. 6 (1978) 461, from memory); otherwise c = Σyv/Σv². The standard error takes the rows' scatter,
+ * s² = Σ(y − cv)²/(n − 1), that of the static curve there and that of h. A depth counts where it was
+ * tested at two speeds. Rows in which a rebounding stop has lifted off its plate say nothing of damping
+ * and are left out. Source: JCGM 100:2008, H.3 (least squares).
  *
  * Errors: "staticRowsOnly", "noStaticRows", "tooFewSpeeds", "tooFewDepths".
  */
@@ -60,7 +63,7 @@ export function dampingFit(
     const direction = speed > 0 ? 0 : 1;
     const group = groups.groupOf(Math.abs(speed));
     const place = (direction * levels.count + level) * groups.count + group;
-    addRow(sums[place] as Sums, speed, beyond);
+    addRow(sums[place] as Sums, speed, beyond, restForceAt(curve, depth, speed));
     depths[level] = (depths[level] as number) + depth;
     counts[level] = (counts[level] as number) + 1;
     excess[row] = beyond;
@@ -70,13 +73,14 @@ export function dampingFit(
     const from = (direction * levels.count + level) * groups.count;
     return sums.slice(from, from + groups.count);
   };
+  const restLoss = restLossOf(sumsAt, levels.count);
   const rows: DampingRow[] = [];
   const byLevel = new Map<number, DampingRow>();
   for (let level = 0; level < levels.count; level++) {
     const depthMm = (depths[level] as number) / (counts[level] as number);
     const staticError = staticErrorAt(points, depthMm);
-    const compressing = lineThrough(sumsAt(0, level), staticError);
-    const rebounding = lineThrough(sumsAt(1, level), staticError);
+    const compressing = lineThrough(sumsAt(0, level), staticError, restLoss);
+    const rebounding = lineThrough(sumsAt(1, level), staticError, restLoss);
     if (compressing === null && rebounding === null) continue;
     const row = { depthMm, compressing, rebounding };
     rows.push(row);
@@ -90,16 +94,24 @@ export function dampingFit(
     ...(compressed < 2 ? [notTested("compressionNotTested", "pressed")] : []),
     ...(rebounded < 2 ? [notTested("reboundNotTested", "let back")] : []),
     ...(liftedOff === 0 ? [] : [liftedOffRemark(liftedOff)]),
-    ...proportionRemark(sumsAt, levels.count, groups.count),
+    ...proportionRemark(
+      (direction, level) =>
+        sumsAt(direction, level).map((each) => withoutRest(each, restLoss?.value ?? 0)),
+      levels.count,
+      groups.count,
+    ),
   ];
   const used = depthsAndResiduals(moving, excess, counted, (row) => {
     const found = byLevel.get(levels.levelOf(moving.depthMm[row] as number));
     const speed = moving.speedMmPerS[row] as number;
     const value = speed > 0 ? found?.compressing : found?.rebounding;
-    return value ? value.coefficient * speed : null;
+    if (!value) return null;
+    const rest = restForceAt(curve, moving.depthMm[row] as number, speed);
+    return value.coefficient * speed + (restLoss?.value ?? 0) * rest;
   });
   return succeed({
     rows,
+    restLoss,
     table: rows.map((row) => [
       row.depthMm,
       heldValue(rows, row.depthMm, compressed < 2, (each) => each.compressing),
@@ -130,34 +142,25 @@ export function pushWithSpeed(moving: MovingRows, points: readonly StaticPoint[]
   return scale > 0 ? products / scale : 0;
 }
 
-function emptySums(): Sums {
-  return { rows: 0, speedSquares: 0, products: 0, forceSquares: 0, speeds: 0 };
-}
-
-function addRow(sums: Sums, speed: number, beyond: number): void {
-  sums.rows++;
-  sums.speedSquares += speed * speed;
-  sums.products += speed * beyond;
-  sums.forceSquares += beyond * beyond;
-  sums.speeds += Math.abs(speed);
-}
-
-function lineThrough(groups: readonly Sums[], staticError: number): DampingValue | null {
+function lineThrough(
+  groups: readonly Sums[],
+  staticError: number,
+  restLoss: RestLoss | null,
+): DampingValue | null {
   const tested = groups.filter(({ rows }) => rows > 0);
   if (tested.length < 2) return null;
-  const total = (of: (sums: Sums) => number) => tested.reduce((sum, each) => sum + of(each), 0);
-  const rows = total((each) => each.rows);
-  const speedSquares = total((each) => each.speedSquares);
-  const products = total((each) => each.products);
-  const coefficient = products / speedSquares;
-  const scatter =
-    Math.max(0, total((each) => each.forceSquares) - coefficient * products) / (rows - 1);
-  const speeds = total((each) => each.speeds);
+  const all = totalOf(tested);
+  const { rows, speedSquares, speeds, restSpeed } = all;
+  const { products, forceSquares } = withoutRest(all, restLoss?.value ?? 0);
+  const line = products / speedSquares;
+  const coefficient = restLoss === null ? line : Math.max(0, line);
+  const scatter = Math.max(0, forceSquares - line * products) / (rows - 1);
   return {
     coefficient,
     standardError: Math.hypot(
       Math.sqrt(scatter / speedSquares),
       (staticError * speeds) / speedSquares,
+      ((restLoss?.standardError ?? 0) * Math.abs(restSpeed)) / speedSquares,
     ),
     rows,
     speedsMmPerS: tested.map((each) => each.speeds / each.rows),

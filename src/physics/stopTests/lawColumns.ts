@@ -1,9 +1,8 @@
 import type { StopCurve } from "../stop/stopCurve.ts";
+import { restLossSpeed } from "../stop/stopForce.ts";
 
 /** Times after which the branches of a fit have lost all but 1/e of their force, s: a decade each. */
 export const branchTimesS = [0.001, 0.003, 0.01, 0.03, 0.1, 0.3, 1, 3, 10] as const;
-/** Speed up to which the rest loss grows to its whole, mm/s (model of the stop's force). */
-export const fullLossSpeed = 5;
 
 /**
  * The columns of a fit of the stop's force law, by row of a test in the order of time. Force = e·F∞ +
@@ -50,7 +49,7 @@ export function lawColumns(
     const v = rows.speedMmPerS[row] as number;
     const force = curve.force(x);
     still[row] = force;
-    rest[row] = force * Math.max(-1, Math.min(1, v / fullLossSpeed));
+    rest[row] = force * Math.max(-1, Math.min(1, v / restLossSpeed));
     slope[row] = x > 0 ? curve.slope(x) : 0;
     if (!(x > 0)) continue;
     const first = dashpot + (v > 0 ? 0 : knotsMm.length);

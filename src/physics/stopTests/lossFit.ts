@@ -1,24 +1,12 @@
-import type { StopCurve } from "../stop/stopCurve.ts";
-import type { CycleUnit } from "./cycleUnits.ts";
+import type { FitRows } from "./fitRows.ts";
 import { branchTimesS, type LawColumns, lawColumns } from "./lawColumns.ts";
 import { drawnLaws, halfWidth } from "./lossDoubt.ts";
 import { type FitShape, fittedLaw, type LawPart, partsKept } from "./partsKept.ts";
 import { repeatedMisfit } from "./repeatedMisfit.ts";
+import { residualsFrom } from "./residuals.ts";
 import type { Doubted, DrawnLoss, StopLoss } from "./stopLoss.ts";
 import { summedGrams, type UnitGram, unitGrams } from "./unitGrams.ts";
 import type { WorkingRows } from "./workingRows.ts";
-
-export interface FitRows {
-  readonly rows: WorkingRows;
-  /** 1 where a row may be used. */
-  readonly usable: Uint8Array;
-  readonly units: readonly CycleUnit[];
-  /** Blocks of the slow ramp: always taken as they are. */
-  readonly rampBlocks: ReadonlySet<number>;
-  readonly curve: StopCurve;
-  /** Deepest point of the static curve, mm. */
-  readonly deepestMm: number;
-}
 
 const mostKnots = 5;
 const mostDraws = 60;
@@ -77,15 +65,9 @@ export function lossFit(fit: FitRows): StopLoss | null {
     rebounding: doubted(columns.dashpot + knots.length + knot),
   }));
   const left = residualsOfLaw(rows, columns, law);
-  let fastest = 0;
-  let squares = 0;
-  let count = 0;
-  for (let row = 0; row < usable.length; row++) {
-    if (usable[row] !== 1) continue;
-    fastest = Math.max(fastest, Math.abs(rows.speedMmPerS[row] as number));
-    squares += (left[row] as number) ** 2;
-    count++;
-  }
+  const used = <T extends Float64Array>(values: T) => values.filter((_, row) => usable[row] === 1);
+  const residuals = residualsFrom(used(rows.depthMm), used(left));
+  const fastest = used(rows.speedMmPerS).reduce((most, v) => Math.max(most, Math.abs(v)), 0);
   return {
     staticShare: doubted(0),
     restLoss: doubted(columns.rest),
@@ -99,7 +81,8 @@ export function lossFit(fit: FitRows): StopLoss | null {
     ),
     fastestMmPerS: fastest,
     draws: drawn.slice(0, mostDraws).map((each) => lossOfLaw(each, columns)),
-    misfitN: Math.sqrt(squares / Math.max(1, count)),
+    misfitN: residuals.rmsN,
+    residuals,
   };
 }
 

@@ -1,4 +1,4 @@
-import type { FitRows } from "./lossFit.ts";
+import type { FitRows } from "./fitRows.ts";
 
 const binsPerStroke = 12;
 

@@ -1,9 +1,9 @@
 import { fail, type Outcome, succeed } from "../outcome.ts";
 import { type StopCurve, stopCurve } from "../stop/stopCurve.ts";
-import type { Remark, Residuals, StaticCurve, StaticPoint } from "./benchTest.ts";
+import type { Remark, StaticCurve, StaticPoint } from "./benchTest.ts";
 import { depthLevels } from "./depthLevels.ts";
 import { isotonicRegression } from "./isotonicRegression.ts";
-import { sampledPlaces, valuesAt } from "./sampled.ts";
+import { type Residuals, residualsFrom } from "./residuals.ts";
 
 /** Mean depth and force of the rows of one level, with the doubt of the force there. */
 export interface LevelMean {
@@ -136,30 +136,11 @@ export function curveThrough(points: readonly StaticPoint[]): StopCurve | null {
   return curve.ok ? curve.value : null;
 }
 
-const mostResiduals = 2000;
-
 function residualsOf(depthMm: Float64Array, forceN: Float64Array, curve: StopCurve): Residuals {
   return residualsFrom(
     depthMm,
     forceN.map((force, row) => force - curve.force(depthMm[row] as number)),
   );
-}
-
-/** A sample for the plot, root mean square and greatest over all. */
-export function residualsFrom(depthMm: Float64Array, residualN: Float64Array): Residuals {
-  let squares = 0;
-  let greatest = 0;
-  for (const residual of residualN) {
-    squares += residual * residual;
-    greatest = Math.max(greatest, Math.abs(residual));
-  }
-  const places = sampledPlaces(residualN.length, mostResiduals);
-  return {
-    depthMm: valuesAt(depthMm, places),
-    residualN: valuesAt(residualN, places),
-    rmsN: Math.sqrt(squares / Math.max(1, residualN.length)),
-    greatestN: greatest,
-  };
 }
 
 /** Standard error of the static force at a depth, N: that of the nearest point. */

@@ -1,3 +1,5 @@
+import type { Residuals } from "./residuals.ts";
+
 /** A value and its ±, 95 %. */
 export interface Doubted {
   readonly value: number;
@@ -25,6 +27,8 @@ export interface StopLoss {
   readonly draws: readonly DrawnLoss[];
   /** Root mean square of what is left of the force, N. */
   readonly misfitN: number;
+  /** What is left of it, for a plot. */
+  readonly residuals: Residuals;
 }
 
 /** One law: as a stop's record holds it. */

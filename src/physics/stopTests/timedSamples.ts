@@ -72,6 +72,7 @@ export function timedSamples(
   const places = kept.subarray(0, taken);
   const at = (values: Float64Array) =>
     dropped === 0 ? values : Float64Array.from(places, (place) => values[place] as number);
+  if (dropped + restarts === 0) return succeed({ samples: given, remarks });
   return succeed({
     samples: {
       timeS: timeS.subarray(0, taken),
@@ -86,9 +87,10 @@ export function timedSamples(
 function beginsAnew(timeS: Float64Array, place: number): boolean {
   const look = 16;
   if (place + look > timeS.length) return false;
-  for (let next = place + 1; next < place + look; next++) {
-    if (!((timeS[next] as number) > (timeS[next - 1] as number))) return false;
-  }
   const step = ((timeS[place + look - 1] as number) - (timeS[place] as number)) / (look - 1);
+  for (let next = place + 1; next < place + look; next++) {
+    const own = (timeS[next] as number) - (timeS[next - 1] as number);
+    if (!(own > 0 && own <= 3 * step)) return false;
+  }
   return (timeS[place - 1] as number) - (timeS[place] as number) > 5 * step;
 }

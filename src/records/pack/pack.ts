@@ -16,7 +16,8 @@ export interface PackTest {
   /** The file it was imported from. */
   readonly file: string;
   readonly importedAt: string;
-  readonly kind: "rows" | "cycles";
+  /** "cycles" are tests of older versions: one block and no more. */
+  readonly kind: "rows" | "cycles" | "timed";
   /** Rows or samples in the file. */
   readonly rows: number;
   /** What was recognised in the file and put right, in words. */
@@ -36,19 +37,48 @@ export interface PackTest {
   }[];
   /** A fair sample of the rows: [mm, mm/s, N]. */
   readonly sample?: readonly (readonly [number, number, number])[];
-  readonly cycles?: {
-    readonly count: number;
-    readonly frequencyHz: number;
-    readonly amplitudeMm: number;
-    readonly energyInJ: number;
-    readonly energyOutJ: number;
-    readonly lossJ: number;
-    readonly dynamicRateNPerMm: number;
-    readonly lossFactor: number | null;
-    readonly equivalentDampingNsPerMm: number | null;
-    /** [mm, N], the mean loop. */
-    readonly loop: readonly (readonly [number, number])[];
-  };
+  readonly cycles?: PackCycles;
+  /** Each block of like cycles of a record in time. */
+  readonly blocks?: readonly PackCycles[];
+  /** What it loses, each value with its ±, 95 %. */
+  readonly loss?: PackLoss;
+  readonly conditions?: TestConditions;
+}
+
+/** Under what a test was made, as typed. */
+export interface TestConditions {
+  readonly temperature?: string;
+  readonly preload?: string;
+  readonly conditioning?: string;
+  readonly rest?: string;
+  readonly specimen?: string;
+}
+
+/** Loss found by a test at speed; value and ±, 95 %. */
+export interface PackLoss {
+  readonly staticShare: readonly [number, number];
+  readonly restLoss: readonly [number, number];
+  /** [s, share, ±]. */
+  readonly branches: readonly (readonly [number, number, number])[];
+  /** Of a dashpot, found or not, N·s/mm. */
+  readonly dampingDoubt: number;
+  /** Of the test's rows, mm/s. */
+  readonly fastestMmPerS: number;
+}
+
+/** Figures of a block of like cycles. */
+export interface PackCycles {
+  readonly count: number;
+  readonly frequencyHz: number;
+  readonly amplitudeMm: number;
+  readonly energyInJ: number;
+  readonly energyOutJ: number;
+  readonly lossJ: number;
+  readonly dynamicRateNPerMm: number;
+  readonly lossFactor: number | null;
+  readonly equivalentDampingNsPerMm: number | null;
+  /** [mm, N], the mean loop. */
+  readonly loop: readonly (readonly [number, number])[];
 }
 
 /** A stop of the pack: as a record holds it, with what tells one stop from another at the bench. */
@@ -86,6 +116,8 @@ export const packBounds = {
   stops: 2000,
   platforms: 2000,
   testsOfStop: 50,
+  blocksOfTest: 100,
+  remarksOfTest: 50,
   spacers: 100,
   /** Points of a test's curve, sample or loop. */
   testPoints: 2000,

@@ -20,13 +20,30 @@ const nullableNumber = z.nullable(numberSchema);
 const testedValue = z.nullable(z.tuple([numberSchema, numberSchema.check(z.gte(0))]));
 const points = packBounds.testPoints;
 
+const pair = z.tuple([numberSchema, numberSchema]);
+
+const packCycles = z.looseObject({
+  count: numberSchema,
+  frequencyHz: numberSchema,
+  amplitudeMm: numberSchema,
+  energyInJ: numberSchema,
+  energyOutJ: numberSchema,
+  lossJ: numberSchema,
+  dynamicRateNPerMm: numberSchema,
+  lossFactor: nullableNumber,
+  equivalentDampingNsPerMm: nullableNumber,
+  loop: z.array(pair).check(z.maxLength(points)),
+});
+
 const packTest = z.looseObject({
   id,
   file: label,
   importedAt: label,
-  kind: z.enum(["rows", "cycles"]),
+  kind: z.enum(["rows", "cycles", "timed"]),
   rows: numberSchema.check(z.gte(0)),
-  remarks: z.array(z.string().check(z.maxLength(1000))).check(z.maxLength(50)),
+  remarks: z
+    .array(z.string().check(z.maxLength(1000)))
+    .check(z.maxLength(packBounds.remarksOfTest)),
   notes,
   staticSpeedMmPerS: z.optional(numberSchema.check(z.gt(0))),
   curve: z.optional(
@@ -43,18 +60,26 @@ const packTest = z.looseObject({
   sample: z.optional(
     z.array(z.tuple([numberSchema, numberSchema, numberSchema])).check(z.maxLength(points)),
   ),
-  cycles: z.optional(
+  cycles: z.optional(packCycles),
+  blocks: z.optional(z.array(packCycles).check(z.maxLength(packBounds.blocksOfTest))),
+  loss: z.optional(
     z.looseObject({
-      count: numberSchema,
-      frequencyHz: numberSchema,
-      amplitudeMm: numberSchema,
-      energyInJ: numberSchema,
-      energyOutJ: numberSchema,
-      lossJ: numberSchema,
-      dynamicRateNPerMm: numberSchema,
-      lossFactor: nullableNumber,
-      equivalentDampingNsPerMm: nullableNumber,
-      loop: z.array(z.tuple([numberSchema, numberSchema])).check(z.maxLength(points)),
+      staticShare: pair,
+      restLoss: pair,
+      branches: z
+        .array(z.tuple([numberSchema, numberSchema, numberSchema]))
+        .check(z.maxLength(recordBounds.branches)),
+      dampingDoubt: numberSchema,
+      fastestMmPerS: numberSchema,
+    }),
+  ),
+  conditions: z.optional(
+    z.looseObject({
+      temperature: z.optional(label),
+      preload: z.optional(label),
+      conditioning: z.optional(label),
+      rest: z.optional(label),
+      specimen: z.optional(label),
     }),
   ),
 });

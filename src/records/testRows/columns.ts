@@ -18,6 +18,31 @@ export function headingsIn(cells: readonly string[]): number {
   return new Set(named.map(({ quantity }) => quantity)).size;
 }
 
+const looksLikeNumber = /^\s*[+\-−]?[\d.,'’\s]*\d[\d.,'’\s]*(?:[eE][+-]?\d+)?\s*$/;
+
+/** A cell that may well be a number in some style of writing. */
+export function isNumber(cell: string | undefined): boolean {
+  return cell !== undefined && looksLikeNumber.test(cell);
+}
+
+const fewestHeadings = 2;
+
+/**
+ * Place of the first row that names columns and has numbers in them below it, a row of units or an empty
+ * one between; −1 where there is none. A sentence that happens to hold the words is none.
+ */
+export function headingRow(rows: readonly (readonly string[])[]): number {
+  return rows.findIndex((cells, place) => {
+    if (headingsIn(cells) < fewestHeadings) return false;
+    const named = cells.flatMap((cell, index) =>
+      readHeading(cell).quantity === null ? [] : [index],
+    );
+    return rows
+      .slice(place + 1, place + 4)
+      .some((below) => named.every((at) => isNumber(below[at])));
+  });
+}
+
 /**
  * The columns by the file's own headings, among its first rows. Units may stand in the heading or in a
  * row of their own below it. Where a heading's unit is that of another quantity and all of them fit once
@@ -27,18 +52,14 @@ export function headingsIn(cells: readonly string[]): number {
  * "unitOfAnother".
  */
 export function columnsOf(rows: readonly (readonly string[])[]): Outcome<ColumnsFound> {
-  let best = -1;
-  let most = 1;
-  for (const [place, cells] of rows.entries()) {
-    const found = headingsIn(cells);
-    if (found > most) {
-      most = found;
-      best = place;
-    }
-  }
-  const cells = rows[best];
+  // Without any number below, the headings still tell what is wrong with the file.
+  const holdsNumbers = rows.some((each) => each.filter(isNumber).length >= fewestHeadings);
+  const place = holdsNumbers
+    ? headingRow(rows)
+    : rows.findIndex((each) => headingsIn(each) >= fewestHeadings);
+  const cells = rows[place];
   if (cells === undefined) return fail("headingsNotKnown", headingsNotKnown);
-  const below = rows[best + 1] ?? [];
+  const below = rows[place + 1] ?? [];
   const unitRow = below.some((cell) => bareUnit(cell) !== null);
   const headings = cells.map((cell, index) => {
     const heading = readHeading(cell);
@@ -47,7 +68,7 @@ export function columnsOf(rows: readonly (readonly string[])[]): Outcome<Columns
   });
   const chosen = chosenHeadings(headings);
   if (!chosen.ok) return chosen;
-  return withUnits(chosen.value, best + (unitRow ? 2 : 1));
+  return withUnits(chosen.value, place + (unitRow ? 2 : 1));
 }
 
 function bareUnit(cell: string) {
@@ -72,7 +93,11 @@ function chosenHeadings(headings: readonly Heading[]): Outcome<Chosen> {
     if (!chosen.has(needed)) return missing(nameOf[needed]);
   }
   if (!chosen.has("speed") && !chosen.has("time")) return missing("speed or time");
-  if (chosen.has("speed")) chosen.delete("time");
+  // Either tells the motion: the one that says its unit is enough.
+  if (chosen.has("speed") && chosen.has("time")) {
+    if (chosen.get("time")?.heading.unit === null) chosen.delete("time");
+    else if (chosen.get("speed")?.heading.unit === null) chosen.delete("speed");
+  }
   return succeed(chosen);
 }
 
@@ -109,7 +134,7 @@ function withUnits(chosen: Chosen, firstRow: number): Outcome<ColumnsFound> {
   }
   if (new Set(columns.map(({ quantity }) => quantity)).size < columns.length) {
     return fail("unitOfAnother", [
-      "The units in the headings do not go with their names: a depth is in mm, cm, m or in, a force in N, kN or lbf. Correct the headings, or choose the columns.",
+      "The units in the headings do not go with their names: a depth is in mm, cm, m or in, a force in N, daN, kN, kgf, lbf or kip. Correct the headings, or choose the columns.",
     ]);
   }
   const known = columns.map(({ quantity }) => quantity);

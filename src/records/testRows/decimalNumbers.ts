@@ -1,4 +1,5 @@
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
+import { shortened } from "../text/jsonText.ts";
 
 /** How a file writes its numbers. */
 export interface NumberStyle {
@@ -11,18 +12,24 @@ const groupedByCommas = /^[+-]?\d{1,3}(?:,\d{3})+$/;
 const groupedByPoints = /^[+-]?\d{1,3}(?:\.\d{3})+$/;
 
 /**
- * The decimal mark of a file's cells of numbers. A comma alone is the decimal mark unless every number
- * with one reads as thousands and another number holds a point.
+ * How a file writes its numbers, from the cells of each of its columns. A comma alone is the decimal mark
+ * unless every number with one reads as thousands and another number holds a point. Where a cell such as
+ * "1.388" may be read both ways beside the file's other mark, its column decides: the reading that is
+ * of the size of the numbers around it.
  *
  * Error: "decimalMarkMixed".
  */
-export function numberStyleOf(cells: readonly string[]): Outcome<NumberStyle> {
-  const numbers = cells.map((cell) => cell.trim()).filter((cell) => /^[+-]?[\d.,]/.test(cell));
+export function numberStyleOf(columns: readonly (readonly string[])[]): Outcome<NumberStyle> {
+  const numbers = columns
+    .flatMap((cells) => cells.map((cell) => cell.trim()))
+    .filter((cell) => /^[+\-−]?[\d.,]/.test(cell));
   const withBoth = numbers.filter((cell) => cell.includes(",") && cell.includes("."));
   if (withBoth.length > 0) {
     const commaLast = withBoth.filter((cell) => cell.lastIndexOf(",") > cell.lastIndexOf("."));
     if (commaLast.length === withBoth.length) return succeed({ decimalMark: ",", grouped: true });
-    return commaLast.length === 0 ? succeed({ decimalMark: ".", grouped: true }) : mixed();
+    return commaLast.length === 0
+      ? succeed({ decimalMark: ".", grouped: true })
+      : mixedMarks(withBoth[0] ?? "");
   }
   const withComma = numbers.filter((cell) => cell.includes(","));
   const withPoint = numbers.filter((cell) => cell.includes("."));
@@ -33,17 +40,49 @@ export function numberStyleOf(cells: readonly string[]): Outcome<NumberStyle> {
       several ? { decimalMark: ".", grouped: true } : { decimalMark: ",", grouped: false },
     );
   }
+  const found: NumberStyle[] = [];
   if (withComma.every((cell) => groupedByCommas.test(cell))) {
-    return succeed({ decimalMark: ".", grouped: true });
+    found.push({ decimalMark: ".", grouped: true });
   }
-  return withPoint.every((cell) => groupedByPoints.test(cell))
-    ? succeed({ decimalMark: ",", grouped: true })
-    : mixed();
+  if (withPoint.every((cell) => groupedByPoints.test(cell))) {
+    found.push({ decimalMark: ",", grouped: true });
+  }
+  const style = found.find((each) => columns.every((cells) => sizesFit(cells, each)));
+  return style === undefined
+    ? mixedMarks(numbers.find((cell) => cell.includes(".")) ?? "")
+    : succeed(style);
 }
 
-function mixed(): Outcome<never> {
+/** Numbers read as thousands stand among numbers of their own size, not a thousand times smaller ones. */
+function sizesFit(cells: readonly string[], style: NumberStyle): boolean {
+  const grouping = style.decimalMark === "," ? groupedByPoints : groupedByCommas;
+  const values = cells.map((cell) => Math.abs(numberIn(cell, style)));
+  return cells.every((cell, place) => {
+    if (!grouping.test(cell.trim())) return true;
+    const around = [
+      ...values.slice(Math.max(0, place - 4), place),
+      ...values.slice(place + 1, place + 5),
+    ]
+      .filter((value) => Number.isFinite(value))
+      .sort((a, b) => a - b);
+    const usual = around[around.length >> 1] ?? Number.NaN;
+    const here = values[place] as number;
+    return Number.isNaN(usual) || here < sizeRatio * usual;
+  });
+}
+
+/** Halfway, by ratio, between a number and a thousand times it. */
+const sizeRatio = Math.sqrt(1000);
+
+/** True for a number with the mark that this file's style has no place for. */
+export function wrongMarkIn(cell: string, { decimalMark, grouped }: NumberStyle): boolean {
+  if (grouped || !/^\s*[+\-−]?\d[\d.,]*\s*$/.test(cell)) return false;
+  return cell.includes(decimalMark === "," ? "." : ",");
+}
+
+export function mixedMarks(cell: string): Outcome<never> {
   return fail("decimalMarkMixed", [
-    "Some numbers of this file have a decimal point and others a decimal comma. Save it again with one of them.",
+    `Some numbers of this file have a decimal point and others a decimal comma, such as “${shortened(cell)}”. Save it again with one of them.`,
   ]);
 }
 
@@ -54,6 +93,7 @@ export function numberIn(cell: string, style: NumberStyle): number {
   const byComma = style.decimalMark === ",";
   let text = cell;
   if (style.grouped) text = text.replaceAll(byComma ? "." : ",", "");
+  else if (text.includes(byComma ? "." : ",")) return Number.NaN;
   if (byComma) text = text.replace(",", ".");
   const value = plainNumber(text);
   if (!Number.isNaN(value)) return value;

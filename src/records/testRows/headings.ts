@@ -10,14 +10,17 @@ export interface Heading {
 }
 
 const words: readonly (readonly [TestQuantity, RegExp])[] = [
-  ["speed", /^(?:speed|velocity|geschwindigkeit|vitesse|velocidad|v)$/],
-  ["force", /^(?:force|load|kraft|effort|fuerza|last|f)$/],
-  ["time", /^(?:time|zeit|temps|tiempo|t)$/],
+  ["speed", /^(?:speed|spd|velocity|vel|geschwindigkeit|geschw|vitesse|velocidad|velocità|v)$/],
+  ["force", /^(?:force|load|loadcell|kraft|effort|fuerza|carga|forza|carico|f)$/],
+  ["time", /^(?:time|zeit|temps|tiempo|tempo|t)$/],
   [
     "depth",
-    /^(?:depth|compression|deflection|displacement|travel|position|stroke|crosshead|weg|hub|einfederung|course|d[eé]placement|desplazamiento|x)$/,
+    /^(?:depth|compression|comp|deflection|defl|displacement|displ|disp|travel|position|pos|stroke|crosshead|lvdt|weg|hub|einfederung|course|d[eé]placement|enfoncement|desplazamiento|spostamento|corsa|x)$/,
   ],
 ];
+/** No heading is longer: a sentence about the test may hold the same words. */
+const longestHeading = 60;
+const mostWords = 6;
 
 /** Quantity by the heading's words, unit in brackets, as its last word, or after "/" or "_". */
 export function readHeading(cell: string): Heading {
@@ -37,10 +40,11 @@ function heading(text: string, name: string, unitText: string): Heading {
     .toLowerCase()
     .split(/[^\p{L}]+/u)
     .filter((part) => part !== "");
-  const found = words.find(([, word]) => parts.some((part) => word.test(part)));
+  const isHeading = text.length <= longestHeading && parts.length <= mostWords;
+  const found = isHeading && words.find(([, word]) => parts.some((part) => word.test(part)));
   return {
     text,
-    quantity: found?.[0] ?? null,
+    quantity: found ? found[0] : null,
     unit: testUnitOf(unitText),
     unitText: unitText.trim(),
   };

@@ -11,8 +11,12 @@ export type TestUnit =
   | "in"
   | "N"
   | "kN"
+  | "daN"
   | "lbf"
+  | "kgf"
+  | "kip"
   | "mm/s"
+  | "cm/s"
   | "m/s"
   | "in/s"
   | "mm/min"
@@ -33,6 +37,14 @@ export interface ImportOptions {
   readonly columns?: readonly Omit<TestColumn, "heading">[];
   /** Greatest speed of a static row, mm/s. */
   readonly staticSpeedMmPerS?: number;
+  /** What is known of the stop that was tested: numbers far from it are asked about. */
+  readonly stop?: KnownStop;
+}
+
+/** Of a stop as the pack has it. */
+export interface KnownStop {
+  readonly freeHeightMm: number;
+  readonly curve: readonly (readonly [mm: number, N: number])[];
 }
 
 /** How the file was read. */
@@ -44,6 +56,8 @@ export interface TestFileFacts {
   readonly rows: number;
   /** Rows without a number in a needed column. */
   readonly rowsLeftOut: number;
+  /** Which of the tests in the file it is, from 0, of how many, and the line above its headings. */
+  readonly part: { readonly index: number; readonly of: number; readonly title: string };
   readonly remarks: readonly Remark[];
 }
 
@@ -57,4 +71,6 @@ export interface TestImport {
 export interface ReadTest {
   readonly file: TestFileFacts;
   readonly test: BenchTest;
+  /** The file's own speeds beside its times, mm/s, row by row. */
+  readonly speedMmPerS?: Float64Array;
 }

@@ -1,48 +1,41 @@
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
-import type { Remark } from "../../physics/stopTests/benchTest.ts";
-import { type ColumnsFound, columnsOf, headingsIn } from "./columns.ts";
-import { type NumberStyle, numberIn, numberStyleOf } from "./decimalNumbers.ts";
-import { DelimitedRows, type Delimiter, delimiters } from "./delimitedRows.ts";
-import { GrowingColumn } from "./growingColumn.ts";
-import type { ImportOptions, ReadTest, TestColumn, TestQuantity } from "./testFile.ts";
-import { testUnitFactor } from "./testUnits.ts";
+import { type ColumnsFound, columnsOf, headingsIn, isNumber } from "./columns.ts";
+import { mixedMarks, type NumberStyle, wrongMarkIn } from "./decimalNumbers.ts";
+import { DelimitedRows } from "./delimitedRows.ts";
+import { type FileLayout, fileLayout } from "./fileLayout.ts";
+import { PartReader } from "./partReader.ts";
+import type { ImportOptions, ReadTest } from "./testFile.ts";
 
 /** Characters from which headings, delimiter and decimal mark are told. */
-const headCharacters = 65_536;
-const headRows = 200;
+const headCharacters = 131_072;
 /** A row longer than this is a quotation mark that was never closed. */
 const longestRow = 1_000_000;
 /** Above real tests: a million rows and more. */
 export const mostTestRows = 5_000_000;
-/** Share of rows without numbers from which the file is refused. */
-const mostLeftOut = 0.2;
-
-/** Beyond this, mm, mm/s, N or s, a number is no measurement but a slip of its file. */
-const greatestMeasured = 1e9;
-
-interface Layout {
-  readonly delimiter: Delimiter;
-  readonly found: ColumnsFound;
-  readonly style: NumberStyle;
-}
+/** Rows after new headings from which their columns are told. */
+const rowsOfHeadings = 5;
+const mostParts = 200;
 
 /**
  * Reads a test file whose text comes in pieces: headings, delimiter and decimal mark from its beginning,
- * then its rows as numbers in mm, mm/s, N and s. Never holds more text than one piece and one row.
+ * then its rows as numbers in mm, mm/s, N and s. New headings within the file begin a new test. Never
+ * holds more text than one piece and one row.
  *
- * Errors, told by `push` as soon as they are known: those of `columnsOf` and `numberStyleOf`,
- * "commaBetweenAndWithin", "rowTooLong", "tooManyRows"; by `finish`: "fileEmpty", "tooManyUnreadable".
+ * Errors, told by `push` as soon as they are known: those of `fileLayout` and `columnsOf`,
+ * "decimalMarkMixed", "rowTooLong", "tooManyRows"; by `finish`: "fileEmpty", "tooManyUnreadable".
  */
 export class TestReader {
   readonly #name: string;
   readonly #options: ImportOptions;
   #head: string | null = "";
-  #layout: Layout | null = null;
+  #layout: FileLayout | null = null;
   #rows: DelimitedRows | null = null;
   #skip = 0;
-  #columns: { readonly column: TestColumn; readonly factor: number; readonly to: GrowingColumn }[] =
-    [];
-  #leftOut = 0;
+  #part: PartReader | null = null;
+  readonly #parts: PartReader[] = [];
+  /** New headings and the rows after them, until their columns are told. */
+  #headings: (readonly string[])[] | null = null;
+  #title = "";
 
   constructor(name: string, options: ImportOptions = {}) {
     this.#name = name;
@@ -51,7 +44,7 @@ export class TestReader {
 
   /** Rows of numbers so far. */
   get rows(): number {
-    return this.#columns[0]?.to.length ?? 0;
+    return this.#parts.reduce((sum, part) => sum + part.rows, 0);
   }
 
   push(piece: string): Outcome<null> {
@@ -60,175 +53,115 @@ export class TestReader {
     return this.#head.length < headCharacters ? succeed(null) : this.#begin(false);
   }
 
-  finish(): Outcome<ReadTest> {
+  /** The tests of the file, in its order. */
+  finish(): Outcome<readonly ReadTest[]> {
     const taken = this.#head === null ? this.#take("", true) : this.#begin(true);
     if (!taken.ok) return taken;
+    const ended = this.#endHeadings();
+    if (!ended.ok) return ended;
     const layout = this.#layout;
-    const all = this.rows + this.#leftOut;
-    if (layout === null || all === 0) return fail("fileEmpty", fileEmpty);
-    if (this.rows === 0 || this.#leftOut > mostLeftOut * all) {
-      return fail("tooManyUnreadable", [
-        { kind: "count", value: this.#leftOut },
-        " of ",
-        { kind: "count", value: all },
-        " rows have no number in a needed column. Check the columns and the decimal mark of the file.",
-      ]);
+    const parts = this.#parts.filter((part, index) => index === 0 || part.rows > 0);
+    if (layout === null || parts.every((part) => part.rows + part.leftOut === 0)) {
+      return fail("fileEmpty", fileEmpty);
     }
-    return succeed({
-      file: {
-        name: this.#name,
-        columns: layout.found.columns,
-        delimiter: layout.delimiter,
-        decimalMark: layout.style.decimalMark,
-        rows: this.rows,
-        rowsLeftOut: this.#leftOut,
-        remarks: [
-          ...layout.found.remarks,
-          ...(this.#leftOut === 0 ? [] : [leftOutRemark(this.#leftOut)]),
-        ],
-      },
-      test: this.#test(),
-    });
+    const read: ReadTest[] = [];
+    for (const [index, part] of parts.entries()) {
+      const test = part.finish(this.#name, layout, { index, of: parts.length });
+      if (!test.ok) return test;
+      read.push(test.value);
+    }
+    return succeed(read);
   }
 
   #begin(last: boolean): Outcome<null> {
     const head = (this.#head ?? "").replace(/^\uFEFF/, "");
     this.#head = null;
     if (head.trim() === "") return fail("fileEmpty", fileEmpty);
-    const layout = layoutOf(head, last, this.#options);
+    const layout = fileLayout(head, last, this.#options);
     if (!layout.ok) return layout;
     this.#layout = layout.value;
-    this.#columns = layout.value.found.columns.map((column) => ({
-      column,
-      factor: testUnitFactor(column.unit),
-      to: new GrowingColumn(),
-    }));
     this.#rows = new DelimitedRows(layout.value.delimiter);
     this.#skip = layout.value.found.firstRow;
+    this.#open(layout.value.found, "");
     return this.#take(head, last);
+  }
+
+  #open(found: ColumnsFound, title: string): PartReader {
+    const part = new PartReader(found, title);
+    this.#part = part;
+    this.#parts.push(part);
+    this.#title = "";
+    return part;
   }
 
   #take(piece: string, last: boolean): Outcome<null> {
     const rows = this.#rows;
-    const style = this.#layout?.style;
-    if (rows === null || style === undefined) return fail("fileEmpty", fileEmpty);
+    const layout = this.#layout;
+    if (rows === null || layout === null) return fail("fileEmpty", fileEmpty);
     for (const cells of rows.push(piece, last)) {
-      if (this.#skip > 0) this.#skip--;
-      else this.#addRow(cells, style);
+      if (this.#skip > 0) {
+        this.#skip--;
+        if (this.#skip > 0) this.#keepTitle(cells);
+        else this.#part?.entitle(this.#title);
+        continue;
+      }
+      const added = this.#addRow(cells, layout.style);
+      if (!added.ok) return added;
     }
     if (rows.waiting > longestRow) return fail("rowTooLong", rowTooLong);
     return this.rows > mostTestRows ? fail("tooManyRows", tooManyRows) : succeed(null);
   }
 
-  #addRow(cells: readonly string[], style: NumberStyle): void {
-    if (cells.length <= 1 && (cells[0] ?? "").trim() === "") return;
-    const columns = this.#columns;
-    for (const { column, factor, to } of columns) {
-      const value = numberIn(cells[column.index] ?? "", style) * factor;
-      if (!(Math.abs(value) <= greatestMeasured)) {
-        this.#leftOut++;
-        for (const each of columns) each.to.trim(this.#shortest());
-        return;
-      }
-      to.push(value);
+  #addRow(cells: readonly string[], style: NumberStyle): Outcome<null> {
+    if (this.#headings !== null) {
+      this.#headings.push(cells);
+      return this.#headings.length <= rowsOfHeadings ? succeed(null) : this.#endHeadings();
     }
+    if (this.#part?.add(cells, style) !== false) return succeed(null);
+    if (cells.every((cell) => cell.trim() === "")) return succeed(null);
+    const mixed = cells.find((cell) => wrongMarkIn(cell, style));
+    if (mixed !== undefined) return mixedMarks(mixed);
+    if (this.#options.columns === undefined && headingsIn(cells) >= 2 && !cells.some(isNumber)) {
+      if (this.#parts.length >= mostParts) return fail("tooManyTests", tooManyTests);
+      this.#headings = [cells];
+      return succeed(null);
+    }
+    this.#keepTitle(cells);
+    this.#part?.leaveOut(cells);
+    return succeed(null);
   }
 
-  #shortest(): number {
-    return Math.min(...this.#columns.map(({ to }) => to.length));
+  /** Columns of a new test; its first rows, which were held, are added to it. */
+  #endHeadings(): Outcome<null> {
+    const held = this.#headings;
+    this.#headings = null;
+    const style = this.#layout?.style;
+    if (held === null || style === undefined) return succeed(null);
+    const found = columnsOf(held);
+    if (!found.ok) {
+      // No numbers follow: a sentence that holds the words.
+      if (found.fault.code !== "headingsNotKnown") return found;
+      for (const cells of held.slice(1)) {
+        const added = this.#addRow(cells, style);
+        if (!added.ok) return added;
+      }
+      return succeed(null);
+    }
+    const part = this.#open(found.value, this.#title);
+    this.#parts.at(-2)?.forgetText();
+    for (const cells of held.slice(found.value.firstRow)) {
+      if (!part.add(cells, style)) part.leaveOut(cells);
+    }
+    return succeed(null);
   }
 
-  #test(): ReadTest["test"] {
-    const values = (quantity: TestQuantity): Float64Array =>
-      this.#columns.find(({ column }) => column.quantity === quantity)?.to.values() ??
-      new Float64Array(this.rows);
-    return this.#columns.some(({ column }) => column.quantity === "speed")
-      ? {
-          kind: "rows",
-          depthMm: values("depth"),
-          speedMmPerS: values("speed"),
-          forceN: values("force"),
-        }
-      : {
-          kind: "cycles",
-          timeS: values("time"),
-          displacementMm: values("depth"),
-          forceN: values("force"),
-        };
+  #keepTitle(cells: readonly string[]): void {
+    const text = cells
+      .filter((cell) => cell.trim() !== "")
+      .join(" ")
+      .trim();
+    if (text !== "") this.#title = text.slice(0, 120);
   }
-}
-
-function layoutOf(head: string, last: boolean, options: ImportOptions): Outcome<Layout> {
-  const tried = delimiters.map((delimiter) => ({
-    delimiter,
-    rows: new DelimitedRows(delimiter).push(head, last).slice(0, headRows),
-  }));
-  const score = (rows: readonly (readonly string[])[]) =>
-    options.columns === undefined
-      ? Math.max(0, ...rows.map(headingsIn))
-      : rows.filter((cells) => readable(cells, options.columns ?? [])).length;
-  const best = tried.reduce((one, other) => (score(other.rows) > score(one.rows) ? other : one));
-  const found =
-    options.columns === undefined
-      ? columnsOf(best.rows)
-      : chosenColumns(best.rows, options.columns);
-  if (!found.ok) return found;
-  const data = best.rows.slice(found.value.firstRow);
-  const widest = best.rows[found.value.firstRow - 1]?.length ?? 0;
-  if (best.delimiter === "," && widest > 0 && isCutTwice(data, widest)) {
-    return fail("commaBetweenAndWithin", commaBetweenAndWithin);
-  }
-  const style = numberStyleOf(
-    data.flatMap((cells) => found.value.columns.map(({ index }) => cells[index] ?? "")),
-  );
-  if (!style.ok) return style;
-  return succeed({ delimiter: best.delimiter, found: found.value, style: style.value });
-}
-
-const looksLikeNumber = /^\s*[+-]?[\d.,]*\d[\d.,]*(?:[eE][+-]?\d+)?\s*$/;
-
-function readable(
-  cells: readonly string[],
-  columns: NonNullable<ImportOptions["columns"]>,
-): boolean {
-  return columns.every(({ index }) => looksLikeNumber.test(cells[index] ?? ""));
-}
-
-/** Columns as the person chose them: rows begin where all of them hold numbers. */
-function chosenColumns(
-  rows: readonly (readonly string[])[],
-  columns: NonNullable<ImportOptions["columns"]>,
-): Outcome<ColumnsFound> {
-  const firstRow = rows.findIndex((cells) => readable(cells, columns));
-  if (firstRow === -1) {
-    return fail("columnsNotUsable", [
-      "The chosen columns hold no numbers at the beginning of this file. Choose others.",
-    ]);
-  }
-  const heading = rows[firstRow - 1] ?? [];
-  return succeed({
-    columns: columns.map((column) => ({ ...column, heading: heading[column.index] ?? "" })),
-    firstRow,
-    remarks: [],
-  });
-}
-
-/** Most rows have twice the cells of the headings: decimal commas between commas. */
-function isCutTwice(data: readonly (readonly string[])[], width: number): boolean {
-  const cut = data.filter((cells) => cells.length > width && cells.length <= 2 * width);
-  return data.length > 0 && cut.length > data.length / 2;
-}
-
-function leftOutRemark(count: number): Remark {
-  return {
-    code: "rowsLeftOut",
-    sentence: [
-      { kind: "count", value: count },
-      count === 1
-        ? " row without a number in a needed column was left out."
-        : " rows without a number in a needed column were left out.",
-    ],
-  };
 }
 
 const fileEmpty = ["This file holds no rows of numbers. Choose the file of a bench test."];
@@ -238,6 +171,4 @@ const rowTooLong = [
 const tooManyRows = [
   "This file holds more than 5 million rows. Cut it into parts, or record fewer samples.",
 ];
-const commaBetweenAndWithin = [
-  "This file has commas both between its columns and within its numbers, so they cannot be told apart. Save it with semicolons between the columns.",
-];
+const tooManyTests = ["This file holds more than 200 tests. Cut it into parts."];

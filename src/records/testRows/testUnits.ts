@@ -1,4 +1,9 @@
-import { mmPerCentimetre, mmPerInch, newtonsPerPoundForce } from "../entry/units.ts";
+import {
+  mmPerCentimetre,
+  mmPerInch,
+  newtonsPerPoundForce,
+  standardGravity,
+} from "../entry/units.ts";
 import type { TestQuantity, TestUnit } from "./testFile.ts";
 
 /** Exact factors to mm, N, mm/s and s (NIST SP 811, App. B.8). */
@@ -9,8 +14,12 @@ const units: { readonly [Unit in TestUnit]: readonly [quantity: TestQuantity, fa
   in: ["depth", mmPerInch],
   N: ["force", 1],
   kN: ["force", 1000],
+  daN: ["force", 10],
   lbf: ["force", newtonsPerPoundForce],
+  kgf: ["force", standardGravity],
+  kip: ["force", 1000 * newtonsPerPoundForce],
   "mm/s": ["speed", 1],
+  "cm/s": ["speed", mmPerCentimetre],
   "m/s": ["speed", 1000],
   "in/s": ["speed", mmPerInch],
   "mm/min": ["speed", 1 / 60],
@@ -35,9 +44,24 @@ const spellings: { readonly [spelling: string]: TestUnit } = {
   newton: "N",
   newtons: "N",
   kn: "kN",
+  dan: "daN",
+  decanewton: "daN",
+  kilonewton: "kN",
+  kilonewtons: "kN",
   lbf: "lbf",
   lb: "lbf",
   lbs: "lbf",
+  "lb-f": "lbf",
+  pounds: "lbf",
+  kgf: "kgf",
+  kp: "kgf",
+  kg: "kgf",
+  kip: "kip",
+  kips: "kip",
+  klbf: "kip",
+  "cm/s": "cm/s",
+  "cm/sec": "cm/s",
+  ips: "in/s",
   "mm/s": "mm/s",
   "mm/sec": "mm/s",
   "m/s": "m/s",
@@ -48,8 +72,12 @@ const spellings: { readonly [spelling: string]: TestUnit } = {
   "mm/min": "mm/min",
   s: "s",
   sec: "s",
+  secs: "s",
+  second: "s",
   seconds: "s",
   ms: "ms",
+  msec: "ms",
+  milliseconds: "ms",
   min: "min",
 };
 
@@ -58,7 +86,8 @@ export function testUnitOf(text: string): TestUnit | null {
   const plain = text
     .toLowerCase()
     .replace(/[\s.]/g, "")
-    .replace(/per|·?s-1$|·s⁻¹$/g, (part) => (part === "per" ? "/" : "/s"));
+    .replace("per", "/")
+    .replace(/[·*]?s(?:\^|\*\*)?(?:-1|−1|⁻¹)$/, "/s");
   return Object.hasOwn(spellings, plain) ? (spellings[plain] ?? null) : null;
 }
 

@@ -12,8 +12,8 @@ interface Use {
 
 const units: { readonly [Quantity in TestQuantity]: readonly TestUnit[] } = {
   depth: ["mm", "in", "cm", "m"],
-  speed: ["mm/s", "m/s", "in/s", "mm/min"],
-  force: ["N", "kN", "lbf"],
+  speed: ["mm/s", "m/s", "cm/s", "in/s", "mm/min"],
+  force: ["N", "kN", "daN", "lbf", "kgf", "kip"],
   time: ["s", "ms", "min"],
 };
 
@@ -35,7 +35,8 @@ const options = [
 ];
 
 /** The first lines of a file: enough to see its columns by. */
-const glance = 4000;
+const glance = 60_000;
+const [shownRows, fewestNumbers] = [4, 2] as const;
 
 function cellsOf(line: string): string[] {
   const separator = line.includes("\t") ? "\t" : line.includes(";") ? ";" : ",";
@@ -60,7 +61,15 @@ export function ColumnChoice({
       .then((text) => {
         if (left) return;
         const whole = text.split(/\r?\n/).filter((line) => line.trim() !== "");
-        setLines(whole.slice(0, 4).map(cellsOf));
+        const cells = whole.map(cellsOf);
+        // A long header comes before the columns: begin with the row above the first numbers.
+        const first = cells.findIndex(
+          (row) =>
+            row.filter((cell) => /^[+-]?[\d.,]+(?:e[+-]?\d+)?$/i.test(cell)).length >=
+            fewestNumbers,
+        );
+        const from = Math.max(0, first - 2);
+        setLines(cells.slice(from, from + shownRows));
       })
       .catch(() => undefined);
     return () => {
@@ -71,7 +80,7 @@ export function ColumnChoice({
   const columns = Object.entries(chosen).map(([index, use]) => ({ index: Number(index), ...use }));
   const has = (quantity: TestQuantity) =>
     columns.filter((column) => column.quantity === quantity).length === 1;
-  const enough = has("depth") && has("force") && has("speed") !== has("time");
+  const enough = has("depth") && has("force") && (has("speed") || has("time"));
   return (
     <section class="card" aria-labelledby="columns-heading">
       <h2 id="columns-heading">Say what the columns are</h2>
@@ -100,7 +109,7 @@ export function ColumnChoice({
           />
         );
       })}
-      <p class="small soft">Needed: depth and force once each, and either speed or time.</p>
+      <p class="small soft">Needed: depth and force once each, and speed or time.</p>
       <Button look="main" disabled={!enough} onClick={() => onColumns(columns)}>
         Read it so
       </Button>

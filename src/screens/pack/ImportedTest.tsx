@@ -1,16 +1,20 @@
 import { useMemo, useState } from "preact/hooks";
-import type { CyclesAnalysis, RowsAnalysis } from "../../physics/stopTests/benchTest.ts";
+import { foundStop } from "../../physics/stopTests/foundStop.ts";
 import { quantityText, sentenceText } from "../../records/entry/quantityText.ts";
-import { fromModel, type LengthUnit } from "../../records/entry/units.ts";
-import type { Pack, PackStop } from "../../records/pack/pack.ts";
+import type { LengthUnit } from "../../records/entry/units.ts";
+import type { Pack, PackStop, TestConditions } from "../../records/pack/pack.ts";
 import type { TestImport } from "../../records/testRows/testFile.ts";
 import { Button } from "../parts/Button.tsx";
 import { CheckLine } from "../parts/Choices.tsx";
 import { Notice } from "../parts/Notice.tsx";
+import { ConditionFields } from "./ConditionFields.tsx";
 import { changePack, withStop } from "./packEdits.ts";
 import { packItemHref } from "./packRoutes.ts";
+import { RemarksToRead, unreadRemarks } from "./RemarksToRead.tsx";
+import { RowsFound } from "./RowsFound.tsx";
 import { TestCharts } from "./TestCharts.tsx";
-import { plotsOfCycles, plotsOfRows } from "./testPlots.ts";
+import { TimedFound } from "./TimedFound.tsx";
+import { plotsOf } from "./testPlots.ts";
 import { packTestOf, remarksOf, shortOfUsable, stopWithTest } from "./testTakeOver.ts";
 import { goAfter } from "./useItemDraft.ts";
 
@@ -27,19 +31,20 @@ export function ImportedTest({
   unit: LengthUnit;
 }) {
   const { file, analysis } = imported;
-  const rows = analysis.kind === "rows" ? analysis : null;
+  const found = useMemo(() => foundStop(analysis), [analysis]);
+  const remarks = useMemo(() => remarksOf(imported), [imported]);
+  const [read, setRead] = useState<ReadonlySet<string>>(new Set());
   const [curve, setCurve] = useState(true);
-  const [damping, setDamping] = useState(true);
+  const [loss, setLoss] = useState(true);
+  const [conditions, setConditions] = useState<TestConditions>({});
   const [faults, setFaults] = useState<readonly string[]>([]);
-  const plots = useMemo(
-    () => (analysis.kind === "rows" ? plotsOfRows(analysis) : plotsOfCycles(analysis)),
-    [analysis],
-  );
+  const plots = useMemo(() => plotsOf(analysis), [analysis]);
   const short = shortOfUsable(stop, imported);
+  const unread = unreadRemarks(remarks, read);
   const length = (value: number) => quantityText({ kind: "length", value }, unit);
   const keep = async () => {
-    const test = packTestOf(imported);
-    const next = stopWithTest(stop, imported, test, { curve, damping });
+    const test = packTestOf(imported, conditions);
+    const next = stopWithTest(stop, imported, test, { curve, loss });
     const result = await changePack(
       withStop(pack, next),
       `Imported: ${file.name} for ${stop.name}`,
@@ -55,28 +60,21 @@ export function ImportedTest({
       <section class="card" aria-labelledby="read-heading">
         <h2 id="read-heading">{file.name}</h2>
         <p class="small">{factsOf(file)}</p>
-        {remarksOf(imported).map(({ sentence }) => {
-          const text = sentenceText(sentence, unit);
-          return (
-            <Notice key={text} tone="care">
-              <p>{text}</p>
-            </Notice>
-          );
-        })}
-        {rows ? (
-          <RowsFound analysis={rows} unit={unit} />
+        <RemarksToRead remarks={remarks} read={read} onRead={setRead} unit={unit} />
+        {analysis.kind === "rows" ? (
+          <RowsFound analysis={analysis} unit={unit} />
         ) : (
-          analysis.kind === "cycles" && <CyclesFound analysis={analysis} unit={unit} />
+          <TimedFound analysis={analysis} unit={unit} />
         )}
       </section>
       <TestCharts plots={plots} unit={unit} />
       <section class="card" aria-labelledby="take-heading">
         <h2 id="take-heading">Keep it with {stop.name}</h2>
-        {rows?.staticCurve.ok && (
+        {found && (
           <CheckLine
             checked={curve}
             onChange={setCurve}
-            hint={`${rows.staticCurve.value.points.length} points take the place of the stop's ${stop.curve.length}.`}
+            hint={`${found.curve.length} points take the place of the stop's ${stop.curve.length}.`}
           >
             Take its static curve over
           </CheckLine>
@@ -90,21 +88,27 @@ export function ImportedTest({
             </p>
           </Notice>
         )}
-        {rows?.damping.ok && (
+        {found?.testedAtSpeed && (
           <CheckLine
-            checked={damping}
-            onChange={setDamping}
-            hint={`${rows.damping.value.rows.length} depths take the place of the stop's ${stop.damping?.length ?? 0}.`}
+            checked={loss}
+            onChange={setLoss}
+            hint="Loss at rest, fading parts and damping take the place of the stop's."
           >
-            Take its damping over
+            Take its loss over
           </CheckLine>
         )}
-        {analysis.kind === "cycles" && (
-          <p class="small">
-            Cycles are kept as a test. The stop's curve and damping table stay as they are.
+        {!found && (
+          <p class="small">It is kept as a test. The stop's curve and loss stay as they are.</p>
+        )}
+        <ConditionFields conditions={conditions} onChange={setConditions} />
+        {unread > 0 && (
+          <p class="small" id="unread-remarks">
+            {unread === 1
+              ? "One remark above is not marked as read."
+              : `${unread} remarks above are not marked as read.`}
           </p>
         )}
-        <Button look="main" icon="tick" onClick={keep}>
+        <Button look="main" icon="tick" onClick={keep} disabled={unread > 0}>
           Keep
         </Button>
         {faults.length > 0 && (
@@ -124,97 +128,4 @@ function factsOf({ rows, rowsLeftOut, columns, decimalMark }: TestImport["file"]
   const out = rowsLeftOut > 0 ? `, ${rowsLeftOut.toLocaleString("en")} left out` : "";
   const mark = decimalMark === "," ? "comma" : "point";
   return `${rows.toLocaleString("en")} rows${out}; columns: ${used}; decimal ${mark}.`;
-}
-
-function RowsFound({ analysis, unit }: { analysis: RowsAnalysis; unit: LengthUnit }) {
-  const { staticCurve, damping } = analysis;
-  const forceUnit = unit === "in" ? ("lbf" as const) : ("N" as const);
-  const force = (value: number) =>
-    `${Number(fromModel(value, forceUnit).toPrecision(3))} ${forceUnit}`;
-  const dampingUnit = unit === "in" ? ("lbf·s/in" as const) : ("N·s/mm" as const);
-  const coefficient = (value: { coefficient: number; standardError: number } | null) =>
-    value
-      ? `${fromModel(value.coefficient, dampingUnit).toPrecision(3)} ± ${fromModel(value.standardError, dampingUnit).toPrecision(2)}`
-      : "not tested";
-  return (
-    <>
-      {staticCurve.ok ? (
-        <p>
-          <strong>Static curve:</strong> {staticCurve.value.points.length} points from{" "}
-          {staticCurve.value.rows.toLocaleString("en")} rows; what is left of them scatters by{" "}
-          {force(staticCurve.value.residuals.rmsN)}, at most{" "}
-          {force(staticCurve.value.residuals.greatestN)}.
-        </p>
-      ) : (
-        <Notice tone="unsure">
-          <p>
-            <strong>No static curve.</strong> {sentenceText(staticCurve.fault.sentence, unit)}
-          </p>
-        </Notice>
-      )}
-      {damping.ok ? (
-        <>
-          <p>
-            <strong>Damping</strong> at {damping.value.rows.length} depths, with standard errors:
-          </p>
-          <table class="pack-differs">
-            <caption class="unseen">Damping at each depth, with standard errors</caption>
-            <thead>
-              <tr>
-                <th scope="col">Depth</th>
-                <th scope="col">Pressed deeper, {dampingUnit}</th>
-                <th scope="col">Coming back, {dampingUnit}</th>
-              </tr>
-            </thead>
-            <tbody>
-              {damping.value.rows.map((row) => (
-                <tr key={row.depthMm}>
-                  <th scope="row">{quantityText({ kind: "length", value: row.depthMm }, unit)}</th>
-                  <td>{coefficient(row.compressing)}</td>
-                  <td>{coefficient(row.rebounding)}</td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </>
-      ) : (
-        <Notice tone="unsure">
-          <p>
-            <strong>No damping.</strong> {sentenceText(damping.fault.sentence, unit)}
-          </p>
-        </Notice>
-      )}
-    </>
-  );
-}
-
-function CyclesFound({ analysis, unit }: { analysis: CyclesAnalysis; unit: LengthUnit }) {
-  const energy = (value: number) => quantityText({ kind: "energy", value }, unit);
-  const dampingUnit = unit === "in" ? ("lbf·s/in" as const) : ("N·s/mm" as const);
-  const { lossFactor, equivalentDampingNsPerMm } = analysis;
-  const figures: readonly [string, string][] = [
-    ["Cycles", `${analysis.cycles} at ${analysis.frequencyHz.toPrecision(4)} Hz`],
-    ["Half the stroke", quantityText({ kind: "length", value: analysis.amplitudeMm }, unit)],
-    ["Energy in, a cycle", energy(analysis.energyInJ.value)],
-    ["Energy out, a cycle", energy(analysis.energyOutJ.value)],
-    ["Loss a cycle", `${energy(analysis.lossJ.value)} ± ${energy(analysis.lossJ.standardError)}`],
-    ["Dynamic rate", quantityText({ kind: "rate", value: analysis.dynamicRateNPerMm.value }, unit)],
-    ["Loss factor", lossFactor ? lossFactor.value.toPrecision(3) : "not defined here"],
-    [
-      "Equivalent viscous damping",
-      equivalentDampingNsPerMm
-        ? `${fromModel(equivalentDampingNsPerMm.value, dampingUnit).toPrecision(3)} ${dampingUnit}`
-        : "not defined here",
-    ],
-  ];
-  return (
-    <dl class="pack-figures">
-      {figures.map(([name, value]) => (
-        <div key={name}>
-          <dt>{name}</dt>
-          <dd>{value}</dd>
-        </div>
-      ))}
-    </dl>
-  );
 }

@@ -52,18 +52,28 @@ export function StopTests({ pack, stop, unit }: { pack: Pack; stop: PackStop; un
   );
 }
 
+const kindWords: { readonly [Kind in PackTest["kind"]]: string } = {
+  rows: "depth, speed, force",
+  cycles: "cycles",
+  timed: "time, depth, force",
+};
+
 function testFacts(test: PackTest, unit: LengthUnit): string {
   const facts = [
-    test.kind === "rows" ? "depth, speed, force" : "cycles",
+    kindWords[test.kind],
     `${test.rows} rows`,
     `imported ${test.importedAt.slice(0, 10)}`,
   ];
   if (test.curve?.length) facts.push("static curve");
   facts.push(test.damping?.length ? "damping" : "no damping");
-  if (test.cycles) {
+  if (test.loss && test.loss.restLoss[0] > 0) facts.push("loss at rest");
+  if (test.loss && test.loss.branches.length > 0) facts.push("fading parts");
+  for (const { lossJ, frequencyHz } of test.blocks ?? (test.cycles ? [test.cycles] : [])) {
     facts.push(
-      `loss ${quantityText({ kind: "energy", value: test.cycles.lossJ }, unit)} a cycle at ${test.cycles.frequencyHz.toFixed(2)} Hz`,
+      `loss ${quantityText({ kind: "energy", value: lossJ }, unit)} a cycle at ${frequencyHz.toFixed(2)} Hz`,
     );
   }
+  const { conditions = {} } = test;
+  facts.push(...Object.values(conditions).filter((text) => text !== ""));
   return facts.join(" · ");
 }

@@ -74,7 +74,7 @@ export function TestCharts({ plots, unit }: { plots: TestPlots; unit: LengthUnit
         {loop && (
           <SeriesChart
             heading="Loop: force over displacement"
-            words="The mean loop of all cycles. The area inside is the energy lost in one cycle."
+            words="The mean loop of the fastest cycles. The area inside is the energy lost in one cycle."
             x={{ words: "displacement", unit: lengthAxis(unit) }}
             y={force}
             series={[{ name: "mean loop", look: "line", points: loop }]}

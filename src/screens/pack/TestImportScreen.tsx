@@ -6,12 +6,14 @@ import {
 } from "../../compute/testImporter.ts";
 import type { Fault } from "../../physics/outcome.ts";
 import { staticSpeedMmPerS } from "../../physics/stopTests/benchTest.ts";
+import { meanOf } from "../../physics/uncertainty/readingMean.ts";
 import { parseNumber } from "../../records/entry/lengthEntry.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { Pack, PackStop } from "../../records/pack/pack.ts";
 import type { TestImport } from "../../records/testRows/testFile.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
+import { Choices } from "../parts/Choices.tsx";
 import { TextField } from "../parts/Field.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
@@ -24,7 +26,7 @@ type Work =
   | { readonly state: "idle" }
   | { readonly state: "reading"; readonly progress: ImportProgress }
   | { readonly state: "fault"; readonly fault: Fault }
-  | { readonly state: "done"; readonly result: TestImport };
+  | { readonly state: "done"; readonly tests: readonly TestImport[] };
 
 /** Test data of one stop: a file is read beside the screen, looked at, and only then kept. */
 export function TestImportScreen({
@@ -62,6 +64,7 @@ function Importing({
   const [work, setWork] = useState<Work>({ state: "idle" });
   const [threshold, setThreshold] = useState(String(staticSpeedMmPerS));
   const [columns, setColumns] = useState<ChosenColumns | null>(null);
+  const [part, setPart] = useState<number | null>(null);
   useEffect(() => () => importer.dispose(), [importer]);
 
   const speed = parseNumber(threshold, "aboveZero");
@@ -76,12 +79,16 @@ function Importing({
       chosen,
       {
         onProgress: (progress) => setWork({ state: "reading", progress }),
-        onDone: (result) => setWork({ state: "done", result }),
+        onDone: (tests) => {
+          setPart(tests.length === 1 ? 0 : null);
+          setWork({ state: "done", tests });
+        },
         onFault: (fault) => setWork({ state: "fault", fault }),
       },
       {
         ...(chosenColumns && { columns: chosenColumns }),
         ...(speed.ok && { staticSpeedMmPerS: speed.value }),
+        stop: { freeHeightMm: meanOf(stop.freeHeight), curve: stop.curve },
       },
     );
   };
@@ -92,6 +99,7 @@ function Importing({
     setColumns(null);
     start(chosen, null);
   };
+  const shown = work.state === "done" && part !== null ? work.tests[part] : undefined;
   return (
     <Screen
       wide
@@ -142,12 +150,12 @@ function Importing({
       />
       <p>
         A text file of columns, with their units in the headings:{" "}
-        <strong>depth, speed, force</strong> row by row, or cycles of{" "}
-        <strong>time, displacement, force</strong>. Decimal point or comma.
+        <strong>time, depth, force</strong> in the order of the test, or{" "}
+        <strong>depth, speed, force</strong> row by row. Decimal point or comma.
       </p>
       <p class="small soft">
-        From static rows comes the force curve. Damping shows only at speed: it is taken from rows
-        at two speeds and two depths at least, never from static ones.
+        A slow ramp gives the force curve. Loss shows only at speed: it is taken from cycles at two
+        speeds at least, never from static rows.
       </p>
       <TextField
         label="Rows up to this speed are static"
@@ -184,10 +192,37 @@ function Importing({
           )}
         </>
       )}
-      {work.state === "done" && (
-        <ImportedTest pack={pack} stop={stop} imported={work.result} unit={unit} />
+      {work.state === "done" && work.tests.length > 1 && (
+        <WhichTest tests={work.tests} part={part} onPart={setPart} />
+      )}
+      {work.state === "done" && shown && (
+        <ImportedTest key={part} pack={pack} stop={stop} imported={shown} unit={unit} />
       )}
     </Screen>
+  );
+}
+
+/** A file may hold several tests: the person says which one is this stop's. */
+function WhichTest({
+  tests,
+  part,
+  onPart,
+}: {
+  tests: readonly TestImport[];
+  part: number | null;
+  onPart: (part: number) => void;
+}) {
+  return (
+    <Choices
+      legend={`This file holds ${tests.length} tests. Which one is this stop's?`}
+      value={part === null ? null : String(part)}
+      onChange={(value) => onPart(Number(value))}
+      options={tests.map(({ file }, index) => ({
+        value: String(index),
+        name: file.part.title || `Test ${index + 1}`,
+        hint: `${file.rows.toLocaleString("en")} rows`,
+      }))}
+    />
   );
 }
 

@@ -1,8 +1,15 @@
-import type { CyclesAnalysis, RowsAnalysis } from "../../physics/stopTests/benchTest.ts";
+import type {
+  RowsAnalysis,
+  TestAnalysis,
+  TimedAnalysis,
+} from "../../physics/stopTests/benchTest.ts";
 import type { PackTest } from "../../records/pack/pack.ts";
 import type { Series } from "../charts/SeriesChart.tsx";
 
 type Point = readonly [number, number];
+
+/** A 95 % ± over a standard error. */
+const coverage = 1.96;
 
 /** What the plots of one test need, from an import or from what the pack keeps of it. */
 export interface TestPlots {
@@ -56,15 +63,45 @@ export function plotsOfRows(analysis: RowsAnalysis): TestPlots {
   };
 }
 
-export function plotsOfCycles({ loop }: CyclesAnalysis): TestPlots {
+function plotsOfTimed(analysis: TimedAnalysis): TestPlots {
+  const { staticCurve, loss, blocks } = analysis;
+  const plotted = ({ value, doubt }: { value: number; doubt: number }) => ({
+    value,
+    standardError: doubt / coverage,
+  });
+  const fastest = blocks.reduce<(typeof blocks)[number] | null>(
+    (one, other) =>
+      one === null || other.greatestSpeedMmPerS > one.greatestSpeedMmPerS ? other : one,
+    null,
+  );
   return {
-    speeds: [],
-    curve: null,
-    damping: null,
-    staticResiduals: null,
-    speedResiduals: null,
-    loop: pairs(loop.displacementMm, loop.forceN),
+    speeds: analysis.speeds.map(({ speedMmPerS, depthMm, forceN }) => ({
+      speedMmPerS,
+      points: pairs(depthMm, forceN),
+    })),
+    curve: staticCurve.ok
+      ? staticCurve.value.points.map(({ depthMm, forceN }): Point => [depthMm, forceN])
+      : null,
+    damping:
+      loss.ok && loss.value.damping.length > 0
+        ? loss.value.damping.map((row) => ({
+            depthMm: row.depthMm,
+            compressing: plotted(row.compressing),
+            rebounding: plotted(row.rebounding),
+          }))
+        : null,
+    staticResiduals: staticCurve.ok
+      ? pairs(staticCurve.value.residuals.depthMm, staticCurve.value.residuals.residualN)
+      : null,
+    speedResiduals: loss.ok
+      ? pairs(loss.value.residuals.depthMm, loss.value.residuals.residualN)
+      : null,
+    loop: fastest && pairs(fastest.loop.displacementMm, fastest.loop.forceN),
   };
+}
+
+export function plotsOf(analysis: TestAnalysis): TestPlots {
+  return analysis.kind === "rows" ? plotsOfRows(analysis) : plotsOfTimed(analysis);
 }
 
 /** Straight lines between the curve's points from (0, 0); its end slope beyond. */
@@ -106,7 +143,7 @@ export function plotsOfPackTest(test: PackTest): TestPlots {
       })) ?? null,
     staticResiduals: curve && (bySpeed.get(0)?.map(([x, y]) => [x, y - forceAt(curve, x)]) ?? null),
     speedResiduals: null,
-    loop: test.cycles?.loop ?? null,
+    loop: (test.blocks?.at(-1) ?? test.cycles)?.loop ?? null,
   };
 }
 

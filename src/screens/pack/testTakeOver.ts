@@ -1,10 +1,19 @@
 import type { CurvePoint, DampingPoint } from "../../physics/fitment.ts";
 import { inModelUnits } from "../../physics/sentence.ts";
 import { stopCurve } from "../../physics/stop/stopCurve.ts";
-import type { Remark, RowsAnalysis } from "../../physics/stopTests/benchTest.ts";
+import type { CyclesAnalysis, Remark, TestAnalysis } from "../../physics/stopTests/benchTest.ts";
+import { foundStop } from "../../physics/stopTests/foundStop.ts";
+import type { StopLoss } from "../../physics/stopTests/stopLoss.ts";
 import { recordBounds } from "../../records/check/recordFormat.ts";
 import { newId } from "../../records/check/storedCheck.ts";
-import { type PackStop, type PackTest, packBounds } from "../../records/pack/pack.ts";
+import {
+  type PackCycles,
+  type PackLoss,
+  type PackStop,
+  type PackTest,
+  packBounds,
+  type TestConditions,
+} from "../../records/pack/pack.ts";
 import type { TestImport } from "../../records/testRows/testFile.ts";
 
 function rounded(value: number): number {
@@ -20,7 +29,7 @@ function evenly<Item>(items: readonly Item[], most: number): readonly Item[] {
 }
 
 /** A fair sample of the rows of each speed, [mm, mm/s, N]. */
-function sampleOf({ speeds }: RowsAnalysis): [number, number, number][] {
+function sampleOf({ speeds }: TestAnalysis): [number, number, number][] {
   const most = Math.max(2, Math.floor(packBounds.testPoints / 2 / Math.max(1, speeds.length)));
   return speeds.flatMap(({ speedMmPerS, depthMm, forceN }) => {
     const places = evenly([...depthMm.keys()], most);
@@ -43,46 +52,78 @@ export function remarksOf({ file, analysis }: TestImport): readonly Remark[] {
   return all.filter((_, index) => texts.indexOf(texts[index] ?? "") === index);
 }
 
+/** Points of a kept loop: enough to draw it. */
+const loopPoints = 120;
+/** A 95 % ± over the standard error that a pack holds. */
+const coverage = 1.96;
+
+function cyclesOf(block: CyclesAnalysis): PackCycles {
+  const points = Array.from(
+    block.loop.displacementMm,
+    (mm, index) => [rounded(mm), rounded(block.loop.forceN[index] ?? 0)] as const,
+  );
+  return {
+    count: block.cycles,
+    frequencyHz: rounded(block.frequencyHz),
+    amplitudeMm: rounded(block.amplitudeMm),
+    energyInJ: rounded(block.energyInJ.value),
+    energyOutJ: rounded(block.energyOutJ.value),
+    lossJ: rounded(block.lossJ.value),
+    dynamicRateNPerMm: rounded(block.dynamicRateNPerMm.value),
+    lossFactor: block.lossFactor && rounded(block.lossFactor.value),
+    equivalentDampingNsPerMm:
+      block.equivalentDampingNsPerMm && rounded(block.equivalentDampingNsPerMm.value),
+    loop: evenly(points, loopPoints),
+  };
+}
+
+function lossOf({ staticShare, restLoss, branches, ...loss }: StopLoss): PackLoss {
+  return {
+    staticShare: [rounded(staticShare.value), rounded(staticShare.doubt)],
+    restLoss: [rounded(restLoss.value), rounded(restLoss.doubt)],
+    branches: branches.map(({ tauS, share }) => [tauS, rounded(share.value), rounded(share.doubt)]),
+    dampingDoubt: rounded(loss.dampingDoubt),
+    fastestMmPerS: rounded(loss.fastestMmPerS),
+  };
+}
+
+function dampingOf(analysis: TestAnalysis): PackTest["damping"] {
+  if (analysis.kind === "rows") {
+    const tested = (value: { coefficient: number; standardError: number } | null) =>
+      value && ([rounded(value.coefficient), rounded(value.standardError)] as const);
+    return analysis.damping.ok
+      ? analysis.damping.value.rows.slice(0, packBounds.testPoints).map((row) => ({
+          depthMm: rounded(row.depthMm),
+          compressing: tested(row.compressing),
+          rebounding: tested(row.rebounding),
+        }))
+      : undefined;
+  }
+  if (!analysis.loss.ok || analysis.loss.value.damping.length === 0) return undefined;
+  const tested = ({ value, doubt }: { value: number; doubt: number }) =>
+    [rounded(value), rounded(doubt / coverage)] as const;
+  return analysis.loss.value.damping.map(({ depthMm, compressing, rebounding }) => ({
+    depthMm: rounded(depthMm),
+    compressing: tested(compressing),
+    rebounding: tested(rebounding),
+  }));
+}
+
 /** What the pack keeps of an import. */
-export function packTestOf(imported: TestImport): PackTest {
+export function packTestOf(imported: TestImport, conditions: TestConditions = {}): PackTest {
   const { file, analysis } = imported;
-  const remarks = remarksOf(imported).map(({ sentence }) => inModelUnits(sentence));
-  const common = {
+  const { staticCurve } = analysis;
+  const damping = dampingOf(analysis);
+  const timed = analysis.kind === "timed" ? analysis : null;
+  return {
     id: newId(),
     file: file.name.slice(0, recordBounds.labelCharacters),
     importedAt: new Date().toISOString(),
     rows: file.rows,
-  };
-  if (analysis.kind === "cycles") {
-    const { loop } = analysis;
-    const points = Array.from(
-      loop.displacementMm,
-      (mm, index) => [rounded(mm), rounded(loop.forceN[index] ?? 0)] as const,
-    );
-    return {
-      ...common,
-      kind: "cycles",
-      remarks,
-      cycles: {
-        count: analysis.cycles,
-        frequencyHz: rounded(analysis.frequencyHz),
-        amplitudeMm: rounded(analysis.amplitudeMm),
-        energyInJ: rounded(analysis.energyInJ.value),
-        energyOutJ: rounded(analysis.energyOutJ.value),
-        lossJ: rounded(analysis.lossJ.value),
-        dynamicRateNPerMm: rounded(analysis.dynamicRateNPerMm.value),
-        lossFactor: analysis.lossFactor && rounded(analysis.lossFactor.value),
-        equivalentDampingNsPerMm:
-          analysis.equivalentDampingNsPerMm && rounded(analysis.equivalentDampingNsPerMm.value),
-        loop: evenly(points, packBounds.testPoints),
-      },
-    };
-  }
-  const { staticCurve, damping } = analysis;
-  return {
-    ...common,
-    kind: "rows",
-    remarks,
+    kind: analysis.kind,
+    remarks: remarksOf(imported)
+      .slice(0, packBounds.remarksOfTest)
+      .map(({ sentence }) => inModelUnits(sentence)),
     staticSpeedMmPerS: analysis.staticSpeedMmPerS,
     ...(staticCurve.ok && {
       curve: evenly(staticCurve.value.points, packBounds.testPoints).map(
@@ -91,17 +132,13 @@ export function packTestOf(imported: TestImport): PackTest {
       ),
       residualRmsN: rounded(staticCurve.value.residuals.rmsN),
     }),
-    ...(damping.ok && {
-      damping: damping.value.rows.slice(0, packBounds.testPoints).map((row) => ({
-        depthMm: rounded(row.depthMm),
-        compressing:
-          row.compressing &&
-          ([rounded(row.compressing.coefficient), rounded(row.compressing.standardError)] as const),
-        rebounding:
-          row.rebounding &&
-          ([rounded(row.rebounding.coefficient), rounded(row.rebounding.standardError)] as const),
-      })),
-    }),
+    ...(damping && { damping }),
+    ...(timed?.loss.ok && { loss: lossOf(timed.loss.value) }),
+    ...(timed &&
+      timed.blocks.length > 0 && {
+        blocks: timed.blocks.slice(0, packBounds.blocksOfTest).map(cyclesOf),
+      }),
+    ...(Object.keys(conditions).length > 0 && { conditions }),
     sample: sampleOf(analysis),
   };
 }
@@ -109,11 +146,12 @@ export function packTestOf(imported: TestImport): PackTest {
 /** What of a test is taken over into the stop's own figures. */
 export interface TakeOver {
   readonly curve: boolean;
-  readonly damping: boolean;
+  /** Rest loss, branches and damping. */
+  readonly loss: boolean;
 }
 
 /**
- * The stop with this test in it, and, where chosen, its curve and its damping from it. A tested curve
+ * The stop with this test in it, and, where chosen, its curve and its loss from it. A tested curve
  * takes the place of an estimated one, and the mark goes with it.
  */
 export function stopWithTest(
@@ -122,35 +160,40 @@ export function stopWithTest(
   test: PackTest,
   take: TakeOver,
 ): PackStop {
-  const { analysis } = imported;
-  const withTest: PackStop = { ...stop, tests: [...(stop.tests ?? []), test] };
-  if (analysis.kind === "cycles") return withTest;
-  let next = withTest;
-  if (take.curve && analysis.staticCurve.ok) {
-    const points = evenly(analysis.staticCurve.value.points, recordBounds.curvePoints);
+  const found = foundStop(imported.analysis);
+  let next: PackStop = { ...stop, tests: [...(stop.tests ?? []), test] };
+  if (found === null) return next;
+  if (take.curve) {
     const { estimated: _estimate, ...tested } = next;
     next = {
       ...tested,
-      curve: points.map(({ depthMm, forceN }): CurvePoint => [rounded(depthMm), rounded(forceN)]),
-    };
-  }
-  if (take.damping && analysis.damping.ok) {
-    const table = evenly(analysis.damping.value.table, recordBounds.curvePoints);
-    next = {
-      ...next,
-      testedAtSpeed: true,
-      damping: table.map(
-        ([depth, into, out]): DampingPoint => [rounded(depth), rounded(into), rounded(out)],
+      curve: evenly(found.curve, recordBounds.curvePoints).map(
+        ([depth, force]): CurvePoint => [rounded(depth), rounded(force)],
       ),
     };
   }
-  return next;
+  if (!take.loss || !found.testedAtSpeed) return next;
+  const { restLoss: _rest, staticShare: _share, branches: _branches, ...others } = next;
+  return {
+    ...others,
+    testedAtSpeed: true,
+    damping:
+      found.damping &&
+      evenly(found.damping, recordBounds.curvePoints).map(
+        ([depth, into, out]): DampingPoint => [rounded(depth), rounded(into), rounded(out)],
+      ),
+    ...(found.restLoss > 0 && { restLoss: rounded(found.restLoss) }),
+    ...(found.staticShare < 1 && { staticShare: rounded(found.staticShare) }),
+    ...(found.branches.length > 0 && {
+      branches: found.branches.map(({ tauS, share }) => ({ tauS, share: rounded(share) })),
+    }),
+  };
 }
 
 /** The greatest depth of the curve that is to be taken over less the usable compression, mm; null: fine. */
 export function shortOfUsable(stop: PackStop, imported: TestImport): number | null {
   const { analysis } = imported;
-  if (analysis.kind === "cycles" || !analysis.staticCurve.ok) return null;
+  if (!analysis.staticCurve.ok) return null;
   const last = analysis.staticCurve.value.points.at(-1)?.depthMm ?? 0;
   const usable = stop.usableCompressionMm;
   return stopCurve(stop).ok && last < usable ? usable - last : null;

@@ -78,6 +78,32 @@ describe("a depth tested one way only", () => {
   });
 });
 
+describe("a loss at rest", () => {
+  const lossy = (share: number, c: number) =>
+    rowsOf([10, 20, 30], [50, 200, 500, -50, -200, -500], (depth, speed) => {
+      return c + (share * 100 * depth) / Math.abs(speed);
+    });
+
+  it("is told from damping, both exactly", () => {
+    const found = given(dampingFit(moving(lossy(0.1, 0.4)), points));
+    expect(found.restLoss?.value).toBeCloseTo(0.1, 6);
+    for (const [, into, out] of found.table) {
+      expect(into).toBeCloseTo(0.4, 5);
+      expect(out).toBeCloseTo(0.4, 5);
+    }
+  });
+
+  it("alone leaves no damping", () => {
+    const found = given(dampingFit(moving(lossy(0.03, 0)), points));
+    expect(found.restLoss?.value).toBeCloseTo(0.03, 6);
+    for (const [, into, out] of found.table) expect(into + out).toBeLessThan(1e-6);
+  });
+
+  it("is absent where damping alone explains the rows", () => {
+    expect(given(dampingFit(moving(lossy(0, 0.4)), points)).restLoss).toBeNull();
+  });
+});
+
 describe("a damping that is not in proportion to speed", () => {
   const start = (grows: string, share: string) =>
     `The damping ${grows} with speed: the faster half of the speeds gives ${share} of the slower half's. The table is a mean of both; test near the speeds that matter.`;
@@ -86,7 +112,6 @@ describe("a damping that is not in proportion to speed", () => {
 
   it.each([
     [0.8, start("grows", "200 %")],
-    [0.2, start("falls", "50 %")],
     [-0.1, start("falls", "0 %")],
   ])("fast %d, slow 0.4", (fast, sentence) => {
     expect(told(rowsOf([10, 20], speeds, faster(fast))).remarks).toContain(sentence);
@@ -288,8 +313,6 @@ describe("whether damping is in proportion to speed", () => {
   it("is told from a quarter of the greater half on", () => {
     expect(isTold(halves(0.4, 0.53))).toBe(false);
     expect(isTold(halves(0.4, 0.54))).toBe(true);
-    expect(isTold(halves(0.54, 0.41))).toBe(false);
-    expect(isTold(halves(0.54, 0.4))).toBe(true);
     expect(isTold(halves(0, 0.4))).toBe(false);
   });
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { inModelUnits } from "../../../src/physics/sentence.ts";
-import { orientCycles, usableSamples } from "../../../src/physics/stopTests/orientCycles.ts";
+import { orientCycles } from "../../../src/physics/stopTests/orientCycles.ts";
+import { timedSamples } from "../../../src/physics/stopTests/timedSamples.ts";
 import { given } from "./outcomes.ts";
 
 const columns = (displacementMm: readonly number[], forceN: readonly number[]) => ({
@@ -41,13 +42,13 @@ describe("samples of a cyclic test", () => {
   });
   const seconds = (count: number) => Array.from({ length: count }, (_, place) => place);
   const refusal = (timeS: readonly number[]) => {
-    const outcome = usableSamples(timed(timeS));
+    const outcome = timedSamples(timed(timeS));
     return outcome.ok ? "none" : `${outcome.fault.code}: ${inModelUnits(outcome.fault.sentence)}`;
   };
 
   it("are 32 at least", () => {
     expect(refusal(seconds(31))).toBe(
-      "tooFewSamples: The file holds fewer than 32 usable samples, too few for a cycle. Record at least two whole cycles.",
+      "tooFewSamples: The file holds fewer than 32 usable samples, too few for a test. Record at least two whole cycles.",
     );
     expect(refusal(seconds(32))).toBe("none");
   });
@@ -56,7 +57,7 @@ describe("samples of a cyclic test", () => {
     const times = seconds(200);
     times[50] = 49;
     times[120] = 30;
-    const { samples, remarks } = given(usableSamples(timed(times)));
+    const { samples, remarks } = given(timedSamples(timed(times)));
     const kept = seconds(200).filter((place) => place !== 50 && place !== 120);
     expect([...samples.timeS]).toEqual(kept);
     expect([...samples.displacementMm]).toEqual(kept);

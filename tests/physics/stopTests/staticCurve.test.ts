@@ -1,10 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { inModelUnits } from "../../../src/physics/sentence.ts";
 import type { StaticPoint } from "../../../src/physics/stopTests/benchTest.ts";
+import { residualsFrom } from "../../../src/physics/stopTests/residuals.ts";
 import {
   curveThrough,
   levelMeans,
-  residualsFrom,
   staticCurve,
   staticErrorAt,
 } from "../../../src/physics/stopTests/staticCurve.ts";

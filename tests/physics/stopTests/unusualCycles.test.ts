@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { analyseCycles } from "../../../src/physics/stopTests/analyseCycles.ts";
 import type { TimeDisplacementForce } from "../../../src/physics/stopTests/benchTest.ts";
-import { usableSamples } from "../../../src/physics/stopTests/orientCycles.ts";
+import { timedSamples } from "../../../src/physics/stopTests/timedSamples.ts";
 import { cyclesOfPlan } from "./generatedTests.ts";
 import { faultCode, given } from "./outcomes.ts";
 
@@ -79,6 +79,6 @@ describe("a stop that is still settling", () => {
 describe("samples that are all in order", () => {
   it("stay as they are", () => {
     const test = cyclesOfPlan(plan);
-    expect(given(usableSamples(test)).samples).toBe(test);
+    expect(given(timedSamples(test)).samples).toBe(test);
   });
 });

@@ -56,15 +56,24 @@ describe("the decimal mark of a file", () => {
     [["0,250", "1,500"], ",", false],
     [["1,234.5", "12.5"], ".", true],
     [["1.234,5", "12,5"], ",", true],
-    [["1,234", "12.5"], ".", true],
-    [["1.234", "12,5"], ",", true],
+    [["1,234", "998.5", "1012.5"], ".", true],
+    [["1.234", "998,5", "1012,5"], ",", true],
     [["1,234,567"], ".", true],
     [[], ".", false],
   ])("%j", (cells, decimalMark, grouped) => {
-    expect(given(numberStyleOf(cells))).toEqual({ decimalMark, grouped });
+    expect(given(numberStyleOf([cells]))).toEqual({ decimalMark, grouped });
   });
 
   test("points here and commas there are refused", () => {
-    expect(faultCode(numberStyleOf(["1.5", "2,5"]))).toBe("decimalMarkMixed");
+    expect(faultCode(numberStyleOf([["1.5", "2,5"]]))).toBe("decimalMarkMixed");
+  });
+
+  test("“1.388” among decimal commas of its own size is refused, not read as 1388 or as 1.388", () => {
+    expect(faultCode(numberStyleOf([["0,7", "1,1", "1.388", "1,7", "2,0"]]))).toBe(
+      "decimalMarkMixed",
+    );
+    expect(faultCode(numberStyleOf([["0.7", "1.1", "1,388", "1.7", "2.0"]]))).toBe(
+      "decimalMarkMixed",
+    );
   });
 });

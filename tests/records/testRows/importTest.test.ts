@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import { importFile } from "../../../src/compute/importFile.ts";
 import type { Fault, Outcome } from "../../../src/physics/outcome.ts";
 import { inModelUnits } from "../../../src/physics/sentence.ts";
-import type { CyclesAnalysis, RowsAnalysis } from "../../../src/physics/stopTests/benchTest.ts";
+import type { RowsAnalysis } from "../../../src/physics/stopTests/benchTest.ts";
 import { curveThrough } from "../../../src/physics/stopTests/staticCurve.ts";
 import { importTestText } from "../../../src/records/testRows/analyseTest.ts";
 import type { TestImport } from "../../../src/records/testRows/testFile.ts";
@@ -54,8 +54,16 @@ function csvOf(writing: Writing = {}): string {
   return `${before}${[headings.join(delimiter), ...lines].join(newline)}${newline}`;
 }
 
-function rowsAnalysis(outcome: Outcome<TestImport>): RowsAnalysis {
-  const { analysis } = given(outcome);
+/** The one test of a file. */
+function only(outcome: Outcome<readonly TestImport[]>): TestImport {
+  const tests = given(outcome);
+  const [test] = tests;
+  if (test === undefined || tests.length > 1) throw new Error(`${tests.length} tests`);
+  return test;
+}
+
+function rowsAnalysis(outcome: Outcome<readonly TestImport[]>): RowsAnalysis {
+  const { analysis } = only(outcome);
   if (analysis.kind !== "rows") throw new Error("cycles where rows were written");
   return analysis;
 }
@@ -75,7 +83,7 @@ function expectKnownStop(text: string): TestImport {
     expect(Math.abs((row.compressing?.coefficient ?? 0) - compressing)).toBeLessThan(0.06);
     expect(Math.abs((row.rebounding?.coefficient ?? 0) - rebounding)).toBeLessThan(0.1);
   }
-  return given(imported);
+  return only(imported);
 }
 
 const perInch = 1 / 25.4;
@@ -164,7 +172,7 @@ describe("the same known stop however it is written", () => {
         { index: 2, quantity: "force", unit: "N" },
       ],
     });
-    expect(given(chosen).file.rows).toBe(rows.depthMm.length);
+    expect(only(chosen).file.rows).toBe(rows.depthMm.length);
   });
 
   test("swapped columns in inches and pounds: each number keeps its own unit", () => {
@@ -197,9 +205,11 @@ test("cycles: time, displacement, force in s, mm, kN with decimal commas", () =>
       .replaceAll(".", ","),
   );
   const text = ["Zeit [s];Weg [mm];Kraft [kN]", ...lines].join("\r\n");
-  const { analysis } = given(importTestText(text, "cycles.csv"));
-  expect(analysis.kind).toBe("cycles");
-  const found = analysis as CyclesAnalysis;
+  const { analysis } = only(importTestText(text, "cycles.csv"));
+  if (analysis.kind !== "timed") throw new Error(analysis.kind);
+  expect(analysis.staticCurve).toMatchObject({ ok: false, fault: { code: "noRamp" } });
+  const [found] = analysis.blocks;
+  if (found === undefined) throw new Error("no block of cycles");
   expect(found.cycles).toBe(6);
   expect(found.equivalentDampingNsPerMm?.value).toBeCloseTo(0.5, 2);
   expect(found.lossJ.value).toBeCloseTo((Math.PI * 0.5 * 6 * Math.PI * 25) / 1000, 2);
@@ -245,7 +255,7 @@ describe("always", () => {
     const text = csvOf({ delimiter: ";", decimalComma: true, newline: "\r\n" });
     const whole = new TestReader("a");
     whole.push(text);
-    const expected = given(whole.finish()).test;
+    const expected = given(whole.finish()).map(({ test }) => test);
     fc.assert(
       fc.property(fc.array(fc.nat(text.length), { maxLength: 40 }), (cuts) => {
         const reader = new TestReader("a");
@@ -254,7 +264,7 @@ describe("always", () => {
           expect(reader.push(text.slice(from, to)).ok).toBe(true);
           from = to;
         }
-        expect(given(reader.finish()).test).toEqual(expected);
+        expect(given(reader.finish()).map(({ test }) => test)).toEqual(expected);
       }),
       { numRuns: 30 },
     );
@@ -280,7 +290,7 @@ test("a number that nothing measures is left out with its row, up to a slip of a
   const rows = Array.from({ length: 40 }, (_, row) => `${row % 20};0.2;${1 + 25 * (row % 20)}`);
   const file = ["depth mm;speed mm/s;force N", ...rows];
   const withForce = (force: string) =>
-    given(importTestText([...file, `21;0.2;${force}`].join("\n"), "slip.csv"));
+    only(importTestText([...file, `21;0.2;${force}`].join("\n"), "slip.csv"));
   for (const force of ["1e308", "-1e308", "1000000001"]) {
     const { file: facts, analysis } = withForce(force);
     expect(facts.rowsLeftOut).toBe(1);
@@ -308,7 +318,7 @@ describe("a file in pieces", () => {
       },
       () => (time += 200),
     );
-    expect(given(imported).file.rows).toBe(151 * rows.depthMm.length);
+    expect(only(imported).file.rows).toBe(151 * rows.depthMm.length);
     expect(seen.length).toBeGreaterThan(3);
     expect([...seen].sort((a, b) => a - b)).toEqual(seen);
     expect(seen.at(-1)).toBe(file.size);
@@ -319,6 +329,6 @@ describe("a file in pieces", () => {
     const text = `\uFEFF${csvOf({ delimiter: "\t", decimalComma: true })}`;
     const units = Uint16Array.from(text, (character) => character.charCodeAt(0));
     const imported = await importFile(new File([units], "sheet.txt"), {}, () => undefined);
-    expect(given(imported).file.rows).toBe(rows.depthMm.length);
+    expect(only(imported).file.rows).toBe(rows.depthMm.length);
   });
 });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { analyseCycles } from "../../../src/physics/stopTests/analyseCycles.ts";
 import { analyseRows } from "../../../src/physics/stopTests/analyseRows.ts";
+import { analyseTimed } from "../../../src/physics/stopTests/analyseTimed.ts";
 import type { TestAnalysis } from "../../../src/physics/stopTests/benchTest.ts";
 import { demoPack } from "../../../src/records/pack/demoPack.ts";
 import { readPackValue } from "../../../src/records/pack/readPack.ts";
@@ -22,6 +22,7 @@ function imported(analysis: TestAnalysis, rows: number): TestImport {
       decimalMark: ".",
       rows,
       rowsLeftOut: 0,
+      part: { index: 0, of: 1, title: "" },
       remarks: [],
     },
     analysis,
@@ -53,7 +54,7 @@ describe("a test that is kept with its stop", () => {
   const test = packTestOf(read);
 
   it("gives the stop its curve and damping, exactly, and the pack is still a pack", () => {
-    const next = stopWithTest(stop, read, test, { curve: true, damping: true });
+    const next = stopWithTest(stop, read, test, { curve: true, loss: true });
     expect(next.curve).toEqual([
       [10, 1000],
       [20, 2000],
@@ -70,13 +71,13 @@ describe("a test that is kept with its stop", () => {
   });
 
   it("leaves what is not chosen as it was", () => {
-    const next = stopWithTest(stop, read, test, { curve: false, damping: false });
+    const next = stopWithTest(stop, read, test, { curve: false, loss: false });
     expect(next).toEqual({ ...stop, tests: [...(stop.tests ?? []), test] });
   });
 
   it("takes the estimate's mark off with the curve it takes the place of", () => {
     const estimate = { ...stop, estimated: { how: "from Shore A 60", forceShare: 0.25 } };
-    const take = { curve: true, damping: false };
+    const take = { curve: true, loss: false };
     expect(stopWithTest(estimate, read, test, take)).not.toHaveProperty("estimated");
     expect(stopWithTest(estimate, read, test, { ...take, curve: false }).estimated).toEqual(
       estimate.estimated,
@@ -103,7 +104,7 @@ describe("static rows only", () => {
   it("never yield damping, whatever is chosen", () => {
     const read = dashpotRows([0]);
     const test = packTestOf(read);
-    const next = stopWithTest(stop, read, test, { curve: true, damping: true });
+    const next = stopWithTest(stop, read, test, { curve: true, loss: true });
     expect(next.damping).toBe(stop.damping);
     expect(next.testedAtSpeed).toBe(stop.testedAtSpeed);
     expect(test).not.toHaveProperty("damping");
@@ -116,7 +117,7 @@ describe("cycles", () => {
     // A spring and dashpot in a sine: loss a cycle π·c·ω·X² (vibration texts).
     const [k, c, x, omega] = [200, 1.5, 10, 4 * Math.PI];
     const time = Float64Array.from({ length: 2001 }, (_, index) => index / 1000);
-    const outcome = analyseCycles({
+    const outcome = analyseTimed({
       kind: "cycles",
       timeS: time,
       displacementMm: time.map((t) => 30 + x * Math.sin(omega * t)),
@@ -128,9 +129,9 @@ describe("cycles", () => {
     const read = imported(outcome.value, time.length);
     const test = packTestOf(read);
     const loss = (Math.PI * c * omega * x ** 2) / 1000;
-    expect((test.cycles?.lossJ ?? 0) / loss).toBeCloseTo(1, 2);
+    expect((test.blocks?.[0]?.lossJ ?? 0) / loss).toBeCloseTo(1, 2);
     expect(plotsOfPackTest(test).loop?.length).toBeGreaterThan(50);
-    const next = stopWithTest(stop, read, test, { curve: true, damping: true });
+    const next = stopWithTest(stop, read, test, { curve: true, loss: true });
     expect({ ...next, tests: stop.tests }).toEqual({ ...stop, tests: stop.tests });
     expect(readPackValue({ ...demoPack, stops: [next], platforms: [] }).ok).toBe(true);
   });

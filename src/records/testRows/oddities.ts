@@ -1,0 +1,115 @@
+import type { Remark, TestAnalysis } from "../../physics/stopTests/benchTest.ts";
+import { curveThrough } from "../../physics/stopTests/staticCurve.ts";
+import type { KnownStop, ReadTest } from "./testFile.ts";
+
+/** Further than this from what is known, by ratio, a number is asked about. */
+const farRatio = 3;
+/** Stops are made from 50 to 6000 lbf/in, N/mm. Common practice. */
+const [softest, stiffest] = [9, 1050] as const;
+/** No stop is pressed deeper, mm. Common practice. */
+const deepestMm = 200;
+/** Speeds below this, mm/s, say nothing of a column of speed. */
+const leastSpeed = 2;
+
+/**
+ * What looks like a slip of the file: a depth beyond the stop's height, a stiffness that no stop has, a
+ * curve far from the stop's present one. Each asks to be read before the test is kept.
+ */
+export function oddities(analysis: TestAnalysis, stop: KnownStop | null): readonly Remark[] {
+  const remarks: Remark[] = [];
+  const depth = analysis.depthRangeMm[1];
+  const height = stop?.freeHeightMm ?? deepestMm;
+  if (depth >= height) remarks.push(depthOdd(depth, stop?.freeHeightMm ?? null));
+  if (!analysis.staticCurve.ok) return remarks;
+  const { points } = analysis.staticCurve.value;
+  const curve = curveThrough(points);
+  const deepest = points.at(-1)?.depthMm ?? 0;
+  if (curve === null || !(deepest > 0)) return remarks;
+  const secant = curve.force(deepest / 2) / (deepest / 2);
+  if (secant * farRatio < softest || secant > farRatio * stiffest)
+    remarks.push(stiffnessOdd(secant));
+  if (stop === null) return remarks;
+  const known = curveThrough(
+    stop.curve
+      .filter(([mm, force]) => mm > 0 && force > 0)
+      .map(([depthMm, forceN]) => ({ depthMm, forceN, standardErrorN: 0, rows: 1 })),
+  );
+  const shared = Math.min(deepest, stop.curve.at(-1)?.[0] ?? 0);
+  if (known === null || !(shared > 0)) return remarks;
+  const ratio = curve.force(0.7 * shared) / known.force(0.7 * shared);
+  if (ratio > farRatio || ratio * farRatio < 1) remarks.push(curveOdd(ratio));
+  return remarks;
+}
+
+/** The file's own speeds held against depth over time. */
+export function speedOddity({ test, speedMmPerS }: ReadTest): readonly Remark[] {
+  if (test.kind !== "cycles" || speedMmPerS === undefined) return [];
+  const { timeS, displacementMm } = test;
+  let moved = 0;
+  let told = 0;
+  for (let row = 1; row < timeS.length; row++) {
+    const dt = (timeS[row] as number) - (timeS[row - 1] as number);
+    const speed = Math.abs((speedMmPerS[row] as number) + (speedMmPerS[row - 1] as number)) / 2;
+    if (!(dt > 0) || speed < leastSpeed) continue;
+    told += speed * dt;
+    moved += Math.abs((displacementMm[row] as number) - (displacementMm[row - 1] as number));
+  }
+  const ratio = moved / told;
+  if (!(told > 0) || (ratio < farRatio && ratio * farRatio > 1)) return [];
+  return [
+    {
+      code: "speedOdd",
+      asks: true,
+      sentence: [
+        "By depth over time the stop moves at ",
+        { kind: "share", value: ratio },
+        " of the speeds in the file. Check the units of speed and time; depth over time was used.",
+      ],
+    },
+  ];
+}
+
+function depthOdd(depthMm: number, heightMm: number | null): Remark {
+  return {
+    code: "depthOdd",
+    asks: true,
+    sentence:
+      heightMm === null
+        ? [
+            "The test goes ",
+            { kind: "length", value: depthMm },
+            " deep, deeper than stops are tall. Check the unit of depth.",
+          ]
+        : [
+            "The test goes ",
+            { kind: "length", value: depthMm },
+            " deep, but the stop is ",
+            { kind: "length", value: heightMm },
+            " tall. Check the unit of depth, or which stop was tested.",
+          ],
+  };
+}
+
+function stiffnessOdd(rate: number): Remark {
+  return {
+    code: "stiffnessOdd",
+    asks: true,
+    sentence: [
+      "By this file the stop has ",
+      { kind: "rate", value: rate },
+      "; stops are made from 9 to 1050 N/mm. Check the units of force and depth.",
+    ],
+  };
+}
+
+function curveOdd(ratio: number): Remark {
+  return {
+    code: "curveOdd",
+    asks: true,
+    sentence: [
+      "The forces are ",
+      { kind: "share", value: ratio },
+      " of those the stop has now. Check the unit of force, or which stop was tested.",
+    ],
+  };
+}
