@@ -1,9 +1,5 @@
-import {
-  mmPerCentimetre,
-  mmPerInch,
-  newtonsPerPoundForce,
-  standardGravity,
-} from "../entry/units.ts";
+import { standardGravity } from "../../physics/standardGravity.ts";
+import { mmPerCentimetre, mmPerInch, newtonsPerPoundForce } from "../entry/units.ts";
 import type { TestQuantity, TestUnit } from "./testFile.ts";
 
 /** Exact factors to mm, N, mm/s and s (NIST SP 811, App. B.8). */
