@@ -58,6 +58,14 @@ async function all() {
   await step("Lint", () =>
     runTool("@biomejs/biome/bin/biome", ["check", "--error-on-warnings", "."]),
   );
+  await step("Who imports whom", () =>
+    runTool("dependency-cruiser/bin/dependency-cruise.mjs", [
+      "src",
+      "--config",
+      "src/tooling/rooms/rules.mjs",
+    ]),
+  );
+  await step("Unused files, exports and dependencies", () => runTool("knip/bin/knip.js", []));
   await step("Unit and component tests", vitest(["unit", "component"]));
 
   const dist = join(work, "dist");

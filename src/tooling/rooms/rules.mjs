@@ -15,11 +15,7 @@ const rooms = [
 ];
 
 /** Beside others, though they stand before them. */
-const apart = {
-  sensors: ["physics"],
-  storage: ["sharing"],
-  "command-line": ["storage", "compute"],
-};
+const apart = { storage: ["sharing"], "command-line": ["storage", "compute"] };
 
 /** The rooms of screens, likewise from the ground up. A row's rooms do not import each other. */
 const screenRooms = [
