@@ -5,7 +5,8 @@ import { publishedSource } from "./support/published.ts";
 
 /*
  * SciPy's PchipInterpolator, its derivative and its antiderivative, computed once; the version is in the
- * file. The usable compression lies past the last point, so that the cubics stand alone.
+ * file. The usable compression lies past the last point, so that the cubics stand alone; slopes at the last
+ * point are looked at a hair before it, where the cubic ends.
  */
 
 type Case = (typeof fixture.cases)[number];
@@ -42,7 +43,13 @@ export const scipyPchip = publishedSource(fixture.source, "met", (published) => 
     const { name, force, slope, energy } = each;
     const share = `greatest difference at ${each.at.length} places, share of the last force`;
     published(`${name}, force: ${share}`, 0, () => worst(each, force, (c, x) => c.force(x)), 1e-12);
-    published(`${name}, slope: ${share}`, 0, () => worst(each, slope, (c, x) => c.slope(x)), 1e-11);
+    const within = Number(each.points.at(-1)?.[0]) * (1 - 1e-14);
+    published(
+      `${name}, slope: ${share}`,
+      0,
+      () => worst(each, slope, (c, x) => c.slope(Math.min(x, within))),
+      1e-11,
+    );
     published(
       `${name}, energy: ${share}`,
       0,

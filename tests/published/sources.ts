@@ -21,7 +21,9 @@ import { rfc4648 } from "./rfc4648.ts";
 import { rice1944 } from "./rice1944.ts";
 import { scipyPchip } from "./scipyPchip.ts";
 import { shigleyCoilSpring } from "./shigleyCoilSpring.ts";
+import { sinusoidalHump } from "./sinusoidalHump.ts";
 import { springDashpotContact } from "./springDashpotContact.ts";
+import { standardLinearSolid } from "./standardLinearSolid.ts";
 import type { PublishedSource } from "./support/published.ts";
 import { xoshiro128starstar } from "./xoshiro128starstar.ts";
 
@@ -31,6 +33,8 @@ export const quickSources: readonly PublishedSource[] = [
   dormandPrince,
   droppedWeight,
   springDashpotContact,
+  standardLinearSolid,
+  sinusoidalHump,
   dahlberg1978,
   rice1944,
   iso8608,
