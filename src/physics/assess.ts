@@ -24,7 +24,6 @@ import {
 } from "./uncertainty/cornerDraws.ts";
 import { checkedMean } from "./uncertainty/readingMean.ts";
 import { type RoadCornerWithCurve, wantedTravels } from "./uncertainty/wantedTravel.ts";
-import { advise } from "./verdict/advice.ts";
 import { balanceCheck } from "./verdict/balance.ts";
 import { clearanceCheck } from "./verdict/clearance.ts";
 import type { CornerEvidence } from "./verdict/cornerEvidence.ts";
@@ -158,7 +157,7 @@ function assessCorner(
   const balance = balanceCheck(fitment, rules.balanceMm);
   const { limit } = budget;
   const atMean = (value: number): Interval => [value, value];
-  const assessed: CornerAssessment = {
+  return {
     side: corner.corner.side,
     linkage: corner.linkage,
     leverRatio: budget.leverRatio,
@@ -213,10 +212,8 @@ function assessCorner(
       plausibleCheck(evidence),
     ],
     doubt: evidence.doubt,
-    advice: [],
     missing,
   };
-  return { ...assessed, advice: advise(fitment, corner.corner, assessed, rules) };
 }
 
 /**
@@ -251,7 +248,7 @@ function compressionAt(corner: CornerBudget, sag: number | null): number | null 
 
 /**
  * Joins the dynamic half to a static assessment of the same fitment: events,
- * classes that work, the stiffness check, and from them advice, verdict and reason anew. A corner
+ * classes that work, the stiffness check, and from them verdict and reason anew. A corner
  * without dynamics stays as it is.
  */
 export function completeAssessment(
@@ -259,24 +256,21 @@ export function completeAssessment(
   assessment: Assessment,
   dynamics: readonly CornerDynamics[],
 ): Assessment {
-  const rules = rulesOf(fitment.use, fitment.rules);
   const corners = assessment.corners.map((assessed): CornerAssessment => {
     const own = dynamics.find(({ side }) => side === assessed.side);
-    const corner = fitment.corners.find(({ side }) => side === assessed.side);
-    if (own === undefined || corner === undefined) return assessed;
+    if (own === undefined) return assessed;
     const stiffness = stiffnessCheck(
       stopClasses(assessed.secantRateNPerMm, fitment.stop.estimated),
       own,
       assessed.missing,
     );
-    const completed: CornerAssessment = {
+    return {
       ...assessed,
       events: own.events,
       classesThatWork: own.classesThatWork,
       classWindow: own.classWindow,
       checks: assessed.checks.map((check) => (check.id === "stiffness" ? stiffness : check)),
     };
-    return { ...completed, advice: advise(fitment, corner, completed, rules) };
   });
   return { verdict: verdictOf(corners), reason: reasonOf(corners), corners };
 }

@@ -284,13 +284,6 @@ export interface EventResult {
   readonly hardContact: boolean;
 }
 
-/** What to do about a corner, most useful first. */
-export interface Advice {
-  readonly kind: "fits" | "taller" | "shorter" | "noHeightFits" | "measureAgain" | "otherStiffness";
-  readonly sentence: Sentence;
-  readonly reading?: string;
-}
-
 export interface CornerAssessment {
   readonly side: Side;
   /** Which way the wheel's travel was found. */
@@ -347,7 +340,6 @@ export interface CornerAssessment {
     readonly reserve: readonly DoubtShare[];
     readonly contact: readonly DoubtShare[];
   };
-  readonly advice: readonly Advice[];
   /** What is not known of the ride data, and so cannot be said: names of Ride or "cornerMassKg". */
   readonly missing: readonly (RideQuantity | "cornerMassKg")[];
 }

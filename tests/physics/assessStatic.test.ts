@@ -37,9 +37,6 @@ describe("an assessment", () => {
             if (state === "unsure" && corner.missing.length > 0) expect(reading).toBeDefined();
             if (state === "unsure" && id !== "stiffness") expect(reading).toBeDefined();
           }
-          for (const { sentence } of corner.advice) {
-            expect(inModelUnits(sentence)).not.toMatch(/NaN|Infinity|undefined|null/);
-          }
         }
       }),
       { numRuns: 150 },

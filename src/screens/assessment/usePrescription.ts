@@ -15,10 +15,10 @@ export type Prescribing =
 
 const searching: Prescribing = { state: "searching", progress: null };
 
-/** What to do about the vehicle of a check, searched beside the screen; null fitment or pack: not yet. */
+/** What to do about the vehicle of a check, searched beside the screen; null check, fitment or pack: not yet. */
 export function usePrescription(
   assessor: Assessor,
-  check: MountedCheck,
+  check: MountedCheck | null,
   fitment: Fitment | null,
   pack: Pack | null,
   unit: LengthUnit,
@@ -26,7 +26,7 @@ export function usePrescription(
   const [prescribing, setPrescribing] = useState<Prescribing>(searching);
   const asked = useMemo(
     () =>
-      fitment && pack
+      fitment && pack && check
         ? {
             fitment,
             candidates: prescribable(pack, check, fitment),

@@ -247,6 +247,7 @@ function Opened({
             submission={submission}
             fitment={fitment}
             assessment={complete ? assessment : null}
+            prescribing={prescribing}
             assessor={assessor}
             odd={odd}
             draft={draft}

@@ -10,25 +10,27 @@ import type { CheckRecord } from "../../records/check/checkRecord.ts";
 import { recordBounds } from "../../records/check/recordFormat.ts";
 import { newId } from "../../records/check/storedCheck.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
-import { stopTitle } from "../../records/pack/stopTitle.ts";
+import type { LengthUnit } from "../../records/entry/units.ts";
 import { type Decision, standingDecision } from "../../records/review/decision.ts";
 import type { Listed } from "../../records/review/listedSubmission.ts";
 import type { OddReading } from "../../records/review/oddReadings.ts";
 import { acceptText, askAgainText, otherPartText } from "../../records/review/replyText.ts";
 import { unitOf } from "../../records/review/submission.ts";
 import { verdictWords } from "../assessment/stateWords.ts";
+import type { Prescribing } from "../assessment/usePrescription.ts";
 import { StateMark } from "../drawings/StateMark.tsx";
 import { FaultNotice } from "../exchange/FaultNotice.tsx";
 import { Button } from "../parts/Button.tsx";
 import { CheckLine, Segmented } from "../parts/Choices.tsx";
 import { TextField } from "../parts/Field.tsx";
 import { Notice } from "../parts/Notice.tsx";
+import { rankedName } from "../ranking/rankingWords.ts";
 import { type DecisionDraft, draftOf, hasWords } from "./decisionDraft.ts";
 import { deskName, keepDeskName } from "./deskName.ts";
 import { ReplyWays } from "./ReplyWays.tsx";
 import { askable, askedReadings, toldAnswer } from "./replyItems.ts";
 import type { Desk } from "./useDesk.ts";
-import { type TriedStop, useStopsTried } from "./useStopsTried.ts";
+import { type PartsTried, type TriedPart, usePartsTried } from "./usePartsTried.ts";
 import { decisionWords, momentText } from "./words.ts";
 
 const kinds = [
@@ -44,6 +46,7 @@ export interface DecideProps {
   readonly fitment: Fitment;
   /** Null until it is whole. */
   readonly assessment: Assessment | null;
+  readonly prescribing: Prescribing;
   readonly assessor: Assessor;
   readonly odd: readonly OddReading[];
   readonly draft: DecisionDraft;
@@ -142,6 +145,7 @@ function Deciding({
   submission,
   fitment,
   assessment,
+  prescribing,
   assessor,
   odd,
   draft,
@@ -152,9 +156,10 @@ function Deciding({
   const kind = draft.kind ?? (odd.length > 0 ? "askAgain" : "accept");
   const typed = draft.typed[kind] ?? null;
   const [by, setBy] = useState(deskName);
-  const tried = useStopsTried(assessor, fitment, kind === "otherPart");
-  const part = tried.find(({ stop }) => stop.id === picked) ?? null;
   const unit = unitOf(record);
+  const tried = usePartsTried(assessor, record, fitment, kind === "otherPart", unit);
+  const part = tried.parts.find(({ key }) => key === picked) ?? null;
+  const needsReason = kind === "otherPart" && part !== null && !advisable(part);
   const written = useMemo(() => {
     const content = { record, unit, from: by, note };
     if (kind === "askAgain") {
@@ -162,19 +167,28 @@ function Deciding({
       return readings.length === 0 ? null : askAgainText(content, readings);
     }
     if (kind === "accept") {
-      return assessment === null ? null : acceptText(content, toldAnswer(assessment));
+      if (assessment === null) return null;
+      const prescription = prescribing.state === "found" ? prescribing.prescription : null;
+      return acceptText(content, toldAnswer(assessment, prescription));
     }
-    return part?.assessment ? otherPartText(content, advisedPart(part, part.assessment)) : null;
-  }, [kind, asked, record, fitment, odd, assessment, part, by, note, unit]);
+    if (part === null || part.ranked.assessment === null) return null;
+    if (!advisable(part) && note.trim() === "") return null;
+    return otherPartText(content, advisedPart(part, part.ranked.assessment, unit));
+  }, [kind, asked, record, fitment, odd, assessment, prescribing, part, by, note, unit]);
   const text = typed ?? written ?? "";
+  const searching = kind === "accept" && prescribing.state === "searching";
   const missing =
     written !== null
-      ? null
+      ? searching
+        ? "What to do is still being worked out."
+        : null
       : kind === "askAgain"
         ? "Choose the readings to take again."
         : kind === "accept"
           ? "The answer is still being worked out."
-          : "Choose a stop.";
+          : needsReason
+            ? "This part is not known to fit here. Write the reason for it in the note."
+            : "Choose a stop.";
   const nameless = by.trim() === "";
 
   const decide = () => {
@@ -189,7 +203,7 @@ function Deciding({
       note: note.trim(),
       reply: text,
       ...(kind === "askAgain" && { readings: [...asked] }),
-      ...(kind === "otherPart" && part && { stop: part.stop.name }),
+      ...(kind === "otherPart" && part && { stop: rankedName(part.ranked, unit) }),
     });
   };
   const setTyped = (words: string | null) => {
@@ -267,60 +281,74 @@ function Deciding({
       {(missing || nameless) && (
         <p class="small soft">{missing ?? "Give your name: it stands beside the decision."}</p>
       )}
-      <Button look="main" wide disabled={written === null || nameless} onClick={decide}>
+      <Button look="main" wide disabled={missing !== null || nameless} onClick={decide}>
         {kind === "accept" ? "Accept" : kind === "askAgain" ? "Ask again" : "Advise this part"}
       </Button>
     </div>
   );
 }
 
-function advisedPart({ stop }: TriedStop, assessment: Assessment) {
+/** Tested to fit, with care at most, and known to mount there. */
+function advisable({ ranked: { verdict }, unclear }: TriedPart): boolean {
+  return !unclear && (verdict === "ok" || verdict === "care");
+}
+
+function advisedPart({ stop, ranked }: TriedPart, assessment: Assessment, unit: LengthUnit) {
   const curve = stopCurve(stop);
   return {
-    name: stopTitle(stop),
+    name: rankedName(ranked, unit),
     heightMm: meanOf(stop.freeHeight),
     rateNPerMm: curve.ok ? secantRate(curve.value) : null,
-    answer: toldAnswer(assessment),
+    answer: toldAnswer(assessment, null),
   };
 }
 
 function StopChoice({
-  tried,
+  tried: { parts, done, total, finished },
   picked,
   onPick,
   unit,
 }: {
-  tried: readonly TriedStop[];
+  tried: PartsTried;
   picked: string | null;
-  onPick: (id: string) => void;
-  unit: "mm" | "in";
+  onPick: (key: string) => void;
+  unit: LengthUnit;
 }) {
   return (
-    <ul class="desk-stops" aria-label="Stops of the reference pack, tried on these readings">
-      {tried.map(({ stop, assessment, fault }) => (
-        <li key={stop.id}>
-          <button
-            type="button"
-            class="desk-stop"
-            aria-pressed={picked === stop.id}
-            disabled={assessment === null}
-            onClick={() => onPick(stop.id)}
-          >
-            {assessment && <StateMark state={assessment.verdict} size={24} label="" />}
-            <span>
-              <strong>{stopTitle(stop)}</strong>
-              {assessment && `: ${verdictWords[assessment.verdict].toLowerCase()}`}
-              <span class="small soft">
-                {assessment
-                  ? sentenceText(assessment.reason, unit)
-                  : fault
-                    ? sentenceText(fault.sentence, unit)
-                    : "Being computed …"}
-              </span>
-            </span>
-          </button>
-        </li>
-      ))}
-    </ul>
+    <>
+      {!finished && (
+        <p class="small soft" role="status">
+          {done} of {total} stops worked out
+        </p>
+      )}
+      <ul class="desk-stops" aria-label="Stops of the reference pack, tried on these readings">
+        {parts.map(({ key, ranked, unclear }) => {
+          const { verdict, assessment, fault } = ranked;
+          const shown = unclear && verdict !== "no" ? "unsure" : verdict;
+          return (
+            <li key={key}>
+              <button
+                type="button"
+                class="desk-stop"
+                aria-pressed={picked === key}
+                disabled={assessment === null}
+                onClick={() => onPick(key)}
+              >
+                <StateMark state={shown} size={24} label="" />
+                <span>
+                  <strong>{rankedName(ranked, unit)}</strong>
+                  {`: ${unclear ? "check how it mounts first; " : ""}${verdictWords[verdict].toLowerCase()}`}
+                  <span class="small soft">
+                    {assessment
+                      ? sentenceText(assessment.reason, unit)
+                      : fault && sentenceText(fault.sentence, unit)}
+                  </span>
+                </span>
+              </button>
+            </li>
+          );
+        })}
+      </ul>
+    </>
   );
 }

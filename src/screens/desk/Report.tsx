@@ -1,6 +1,7 @@
 import { useMemo } from "preact/hooks";
 import type { Assessor } from "../../compute/assessor.ts";
 import type { Assessment, Fitment } from "../../physics/fitment.ts";
+import type { Prescription } from "../../physics/prescription/prescribe.ts";
 import { capital, type QuantityKind, type Sentence } from "../../physics/sentence.ts";
 import { meanOf } from "../../physics/uncertainty/readingMean.ts";
 import { dateText } from "../../records/check/checkName.ts";
@@ -15,6 +16,7 @@ import { certification } from "../answer/sections/VerdictPanel.tsx";
 import { checkStateWords, checkTitles, sideWords, verdictWords } from "../assessment/stateWords.ts";
 import { useAssessment } from "../assessment/useAssessment.ts";
 import { useAssessor } from "../assessment/useAssessor.ts";
+import { usePrescription } from "../assessment/usePrescription.ts";
 import { LayoutPicture } from "../drawings/LayoutPicture.tsx";
 import { StateMark } from "../drawings/StateMark.tsx";
 import { cautionsOf } from "../guide/cautions.ts";
@@ -23,6 +25,7 @@ import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import { useReferencePack } from "../referencePack.ts";
 import { History, Photos } from "./parts.tsx";
 import { Drawings, FiguresTable, Formulas } from "./ReportFigures.tsx";
+import { toldAnswer } from "./replyItems.ts";
 import type { Desk } from "./useDesk.ts";
 import { useDecisions, useOpenCheck } from "./useOpenCheck.ts";
 import { whoWords } from "./words.ts";
@@ -40,7 +43,7 @@ export interface ReportProps {
 }
 
 /** One check on paper: answer, readings and figures in both unit systems, drawings, formulas, cautions. */
-export function Report({ desk, submissionKey, onLeave, startAssessor }: ReportProps) {
+export function Report({ desk, submissionKey, unit, onLeave, startAssessor }: ReportProps) {
   const open = useOpenCheck(desk, submissionKey);
   const record = open.state === "here" ? open.shown.record : null;
   const heading = useHeadingFocus(`report ${record?.id ?? ""}`);
@@ -48,7 +51,17 @@ export function Report({ desk, submissionKey, onLeave, startAssessor }: ReportPr
   const fitment = useMemo(() => (record ? fitmentOf(record) : null), [record]);
   const assessed = useAssessment(assessor, fitment, "report");
   const decisions = useDecisions(desk, record?.id ?? null);
-  const whole = assessed.state === "complete" || assessed.state === "fault";
+  const pack = useReferencePack();
+  const prescribing = usePrescription(
+    assessor,
+    record,
+    assessed.state === "complete" ? fitment : null,
+    pack,
+    unit,
+  );
+  const whole =
+    (assessed.state === "complete" && prescribing.state !== "searching") ||
+    assessed.state === "fault";
   return (
     <Screen
       wide
@@ -74,7 +87,12 @@ export function Report({ desk, submissionKey, onLeave, startAssessor }: ReportPr
             </p>
           )}
           {assessed.state === "complete" ? (
-            <Answered record={record} fitment={fitment} assessment={assessed.assessment} />
+            <Answered
+              record={record}
+              fitment={fitment}
+              assessment={assessed.assessment}
+              prescription={prescribing.state === "found" ? prescribing.prescription : null}
+            />
           ) : (
             assessed.state !== "fault" && <p class="soft">Working out the answer …</p>
           )}
@@ -162,18 +180,18 @@ function Answered({
   record,
   fitment,
   assessment,
+  prescription,
 }: {
   record: CheckRecord;
   fitment: Fitment;
   assessment: Assessment;
+  prescription: Prescription | null;
 }) {
   const pack = useReferencePack();
   const odd = useMemo(() => oddReadings(record, pack), [record, pack]);
   const estimate = estimateSentence(record.stop);
   const since = packSince(record, pack).map((sentence) => sentenceText(sentence, "mm"));
-  const advice = assessment.corners.flatMap(({ side, advice: told }) =>
-    told.map(({ sentence }) => ({ side, sentence, words: sentenceText(sentence, "mm") })),
-  );
+  const advice = toldAnswer(assessment, prescription).advice;
   return (
     <section class="report-part" aria-labelledby="report-answer">
       <h2 id="report-answer" class="report-verdict">
@@ -185,9 +203,9 @@ function Answered({
       </p>
       <h3>What to do</h3>
       <ul class="plain-list">
-        {advice.map(({ side, sentence, words }) => (
-          <li key={`${side} ${words}`}>
-            {sideWords[side]}: <InBoth sentence={sentence} />
+        {advice.map((sentence) => (
+          <li key={sentenceText(sentence, "mm")}>
+            <InBoth sentence={sentence} />
           </li>
         ))}
       </ul>

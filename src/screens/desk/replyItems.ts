@@ -1,4 +1,5 @@
 import type { Assessment, Fitment } from "../../physics/fitment.ts";
+import type { Prescription } from "../../physics/prescription/prescribe.ts";
 import type { CheckRecord } from "../../records/check/checkRecord.ts";
 import type { Decision } from "../../records/review/decision.ts";
 import { type OddReading, readingsOf } from "../../records/review/oddReadings.ts";
@@ -64,11 +65,16 @@ export function askedReadings(
   }));
 }
 
-export function toldAnswer({ verdict, reason, corners }: Assessment): ToldAnswer {
+/** The answer as a letter tells it, with what was prescribed, where that is to be told. */
+export function toldAnswer(
+  { verdict, reason }: Assessment,
+  prescription: Prescription | null,
+): ToldAnswer {
+  const { first = [], message = [], remarks = [] } = prescription ?? {};
   return {
     words: verdictWords[verdict],
     reason,
-    advice: corners.flatMap(({ advice }) => advice.slice(0, 1).map(({ sentence }) => sentence)),
+    advice: [first, message, ...remarks].filter(({ length }) => length > 0),
   };
 }
 

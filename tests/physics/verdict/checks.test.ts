@@ -3,7 +3,7 @@ import { assessStatic, completeAssessment } from "../../../src/physics/assess.ts
 import type { Check, CheckId, CornerAssessment, Fitment } from "../../../src/physics/fitment.ts";
 import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { decide, decideCarry, worstState } from "../../../src/physics/verdict/decisions.ts";
-import { demoFitment, unwrapped } from "../demoFitments.ts";
+import { unwrapped } from "../demoFitments.ts";
 import { exact, ride, tyreLimit, uprightStrut, within } from "../staticFitments.ts";
 
 vi.mock("../../../src/physics/kinematics/modelDoubt.ts", () => import("../noModelDoubt.ts"));
@@ -332,57 +332,8 @@ describe("plausible", () => {
   });
 });
 
-describe("advice", () => {
-  const kinds = (fitment: Fitment) => corner(fitment).advice.map(({ kind }) => kind);
-  const words = (fitment: Fitment) =>
-    corner(fitment)
-      .advice.map(({ sentence }) => inModelUnits(sentence))
-      .join(" ");
-
-  it("is taller by so much where the hard limit comes first", () => {
-    expect(kinds(demoFitment("arm-needs-taller"))[0]).toBe("taller");
-    expect(words(demoFitment("arm-needs-taller"))).toMatch(
-      /taller by 25\.3 mm .* spacer of 11\.4 mm/,
-    );
-  });
-
-  it("is shorter where contact comes too early and there is room", () => {
-    expect(kinds(demoFitment("axle-towing-early"))[0]).toBe("shorter");
-    expect(words(demoFitment("axle-towing-early"))).toMatch(/shorter by 14\.1 mm/);
-  });
-
-  it("is that no height fits where the wanted height exceeds the most, and what else would", () => {
-    const squeezed = uprightStrut({ gap: within(30, 1), limits: [tyreLimit(within(55, 1))] });
-    const { mostExtraHeightMm, spacerMm } = corner(squeezed);
-    expect(Number(spacerMm)).toBeGreaterThan(Number(mostExtraHeightMm));
-    expect(kinds(squeezed)[0]).toBe("noHeightFits");
-    expect(words(squeezed)).toMatch(
-      /No height fits.*grow.*the tyre touches.*another build.*less payload/,
-    );
-  });
-
-  it("is a spacer alone where a taller stop would be met too early", () => {
-    const need = Number(corner(uprightStrut({})).freeTravelNeededMm);
-    const fitment = uprightStrut({
-      gap: within(need + 9, 0.5),
-      limits: [tyreLimit(within(need + 37, 0.5))],
-    });
-    const { mostExtraHeightMm, spacerMm, tallerMm } = corner(fitment);
-    expect(Number(spacerMm)).toBeLessThan(Number(mostExtraHeightMm));
-    expect(Number(tallerMm)).toBeGreaterThan(Number(mostExtraHeightMm));
-    expect(words(fitment)).toMatch(/Fit a spacer of .* of the same build would be met too early/);
-  });
-
-  it("is to measure again for each unsure check, naming the reading once", () => {
-    const { advice } = corner(uprightStrut({ limits: [], fitment: { ride: {} } }));
-    expect(advice.map(({ kind, reading }) => [kind, reading])).toEqual([
-      ["measureAgain", "left.limits.0"],
-      ["measureAgain", "ride.wheelRateNPerMm"],
-      ["measureAgain", "ride.unsprungMassKg"],
-    ]);
-  });
-
-  it("is another stiffness, and only that, where only the class is wrong", () => {
+describe("a stiffness that does not work", () => {
+  it("fails with the side on which it lies, where only the class is wrong", () => {
     const fitment = uprightStrut({});
     const assessment = unwrapped(assessStatic(fitment, { samples: 10_000 }));
     const completed = completeAssessment(fitment, assessment, [
@@ -401,7 +352,6 @@ describe("advice", () => {
     ]);
     expect(completed.verdict).toBe("no");
     expect(inModelUnits(completed.reason)).toMatch(/too soft: its class is 100 N\/mm/);
-    expect(completed.corners[0]?.advice.map(({ kind }) => kind)).toEqual(["otherStiffness"]);
     expect(completed.corners[0]?.checks.find(({ id }) => id === "stiffness")).toMatchObject({
       state: "no",
       side: "soft",

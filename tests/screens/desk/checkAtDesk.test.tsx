@@ -186,8 +186,10 @@ describe("the report", () => {
       const text = row.textContent ?? "";
       if (/\d mm/.test(text)) expect(text).toMatch(/\d in/);
     }
-    const told = [...document.querySelectorAll(".report-part > .plain-list li")];
-    expect(told.some((item) => /mm.*in/s.test(item.textContent ?? ""))).toBe(true);
+    await waitFor(() => {
+      const told = [...document.querySelectorAll(".report-part > .plain-list li")];
+      expect(told.some((item) => /mm.*in/s.test(item.textContent ?? ""))).toBe(true);
+    }, long);
     expect(document.querySelectorAll(".report .chart svg").length).toBeGreaterThan(3);
     expect(report).toContain("Never under a vehicle held by a jack alone.");
     expect(report).toContain("it does not certify it");

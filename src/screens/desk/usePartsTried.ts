@@ -1,0 +1,74 @@
+import { useMemo } from "preact/hooks";
+import type { Assessor } from "../../compute/assessor.ts";
+import type { Fitment } from "../../physics/fitment.ts";
+import { type Candidate, fittedId } from "../../physics/prescription/candidates.ts";
+import type { RankedStop } from "../../physics/ranking/rankStops.ts";
+import type { CheckRecord } from "../../records/check/checkRecord.ts";
+import type { LengthUnit } from "../../records/entry/units.ts";
+import type { PackStop } from "../../records/pack/pack.ts";
+import { mountsHere, packCandidate, spacersOf } from "../../records/pack/packCandidates.ts";
+import { rankedKey } from "../ranking/rankingWords.ts";
+import { useRanking } from "../ranking/useRanking.ts";
+import { useReferencePack } from "../referencePack.ts";
+
+/** A stop of the pack, with a spacer or without, tried on this check's readings. */
+export interface TriedPart {
+  readonly key: string;
+  readonly ranked: RankedStop;
+  readonly stop: PackStop;
+  /** It is not known whether it mounts there. */
+  readonly unclear: boolean;
+}
+
+export interface PartsTried {
+  readonly parts: readonly TriedPart[];
+  readonly done: number;
+  readonly total: number;
+  readonly finished: boolean;
+}
+
+const none: readonly Candidate[] = [];
+
+/** Every other stop of the pack that may mount on this vehicle, in the order of the ranking. */
+export function usePartsTried(
+  assessor: Assessor,
+  record: CheckRecord,
+  fitment: Fitment,
+  wanted: boolean,
+  unit: LengthUnit,
+): PartsTried {
+  const pack = useReferencePack();
+  const candidates = useMemo(
+    () =>
+      wanted
+        ? pack.stops.filter((stop) => mountsHere(pack, record, stop) !== "no").map(packCandidate)
+        : none,
+    [pack, record, wanted],
+  );
+  const spacersMm = useMemo(() => spacersOf(pack, unit), [pack, unit]);
+  const { ranked, done, total, finished } = useRanking(
+    assessor,
+    wanted ? fitment : null,
+    candidates,
+    spacersMm,
+  );
+  return useMemo(() => {
+    const parts = ranked
+      .filter(({ id }) => id !== fittedId)
+      .flatMap((row): TriedPart[] => {
+        const stop = pack.stops.find(({ id }) => id === row.id);
+        if (stop === undefined) return [];
+        const unclear = mountsHere(pack, record, stop) !== "yes";
+        return [{ key: rankedKey(row), ranked: row, stop, unclear }];
+      });
+    return {
+      parts: [
+        ...parts.filter(({ unclear }) => !unclear),
+        ...parts.filter(({ unclear }) => unclear),
+      ],
+      done,
+      total,
+      finished,
+    };
+  }, [ranked, done, total, finished, pack, record]);
+}
