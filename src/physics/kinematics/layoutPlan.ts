@@ -1,4 +1,4 @@
-import type { ArmRole, Interval, Layout, Linkage } from "../fitment.ts";
+import type { Interval, Layout, Linkage } from "../fitment.ts";
 import { type Fault, type Outcome, succeed } from "../outcome.ts";
 import type { GeometryReadingName } from "../readings/geometryRegistry.ts";
 import { FlatContact } from "./contact/flatContact.ts";
@@ -6,6 +6,7 @@ import { RoundContact } from "./contact/roundContact.ts";
 import type { StopContact } from "./contact/stopContact.ts";
 import { TriangleContact } from "./contact/triangleContact.ts";
 import type { LayoutMotion } from "./layoutMotion.ts";
+import { usualRatio } from "./linkageDoubt.ts";
 import {
   type GeometryReading,
   MeasuredPlaces,
@@ -38,18 +39,6 @@ export interface LayoutPlan {
   /** The lengths and angles of its formulas, which hold their values once the motion is set. */
   readonly quantities: readonly NamedQuantity[];
 }
-
-/**
- * κ of an arm whose linkage was not measured, rectangular: [mean, ± half-width]. From 14 published
- * geometries; provisional.
- */
-const usualRatio: Readonly<Record<ArmRole | "notSaid", readonly [number, number]>> = {
-  lower: [1.04, 0.06],
-  upper: [1.09, 0.09],
-  underStrut: [1.01, 0.03],
-  carriesWheel: [1, 0],
-  notSaid: [1.05, 0.1],
-};
 
 /** Wheel travel per travel of the outer joint as seen on vehicles. Outside: ask again. Common practice. */
 export const believableWheelPerOuter: Interval = [0.85, 1.3];

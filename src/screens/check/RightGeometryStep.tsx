@@ -1,12 +1,11 @@
+import { askedRightGeometry } from "../../records/filling/askedGeometry.ts";
 import { chooseRightGeometry } from "../../records/filling/changes.ts";
 import type { StepProps } from "../guide/stepProps.ts";
-import { rightGeometry } from "../guide/steps.ts";
 import { Choices } from "../parts/Choices.tsx";
 import { readingWords, wordedLayout } from "../readings/readingWords.ts";
 
 export function RightGeometryStep({ stored, change }: StepProps) {
-  const kind = stored.record.layout?.kind ?? "arm";
-  const names = rightGeometry(kind).map((name) =>
+  const names = askedRightGeometry(stored).map((name) =>
     readingWords(name, wordedLayout(stored.record)).name.toLowerCase(),
   );
   return (

@@ -8,7 +8,7 @@ export function StandingStep({ stored, change }: StepProps) {
   const { stood } = stored.progress;
   return (
     <>
-      <p class="soft">A reading is only as good as the way the vehicle stands. Tick off each.</p>
+      <p class="soft">A reading is only as good as the way the vehicle stands. Tick each item.</p>
       <div class="choices">
         {standingSteps.map(({ id, words, hint }) => (
           <CheckLine

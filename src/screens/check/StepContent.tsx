@@ -4,6 +4,7 @@ import { CautionsStep } from "./CautionsStep.tsx";
 import { FinishStep } from "./FinishStep.tsx";
 import { LayoutStep } from "./LayoutStep.tsx";
 import { LimitsStep } from "./LimitsStep.tsx";
+import { LinkageStep } from "./LinkageStep.tsx";
 import { RightGeometryStep } from "./RightGeometryStep.tsx";
 import { RulesStep } from "./RulesStep.tsx";
 import { ReadingStep } from "./reading/ReadingStep.tsx";
@@ -30,6 +31,7 @@ const screens: { readonly [id: string]: (props: StepProps) => preact.JSX.Element
   standing: StandingStep,
   axle: AxleStep,
   layout: LayoutStep,
+  linkage: LinkageStep,
   "right.geometry": RightGeometryStep,
   "left.limits": LimitsStep,
   "right.limits": LimitsStep,

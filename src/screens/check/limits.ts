@@ -4,6 +4,7 @@ import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import type { Entry } from "../../records/entry/entry.ts";
 import { addLimit, removeLimit, setEntry } from "../../records/filling/changes.ts";
 import { withChoice } from "../../records/filling/choice.ts";
+import { chooseLimitPlace, limitPlaceOf } from "../../records/filling/limitPlace.ts";
 
 export const limitKinds: readonly LimitKind[] = ["tyre", "damper", "spring", "metal", "other"];
 
@@ -37,6 +38,7 @@ export function withLimit(stored: StoredCheck, side: Side, kind: LimitKind): Sto
   let entries = moveEntry(changed.entries, asideId(side, kind, "reading"), id);
   entries = moveEntry(entries, asideId(side, kind, "perWheel"), `${id}.perWheel`);
   changed = { ...changed, entries };
+  if (side === "right" && left !== undefined) changed = withPlaceOfLeft(changed, kind, index);
   if (reading) changed = setEntry(changed, id, reading);
   if (perWheel) changed = setEntry(changed, `${id}.perWheel`, perWheel);
   return changed;
@@ -46,6 +48,18 @@ export function withLimit(stored: StoredCheck, side: Side, kind: LimitKind): Sto
 function leftPerWheel(stored: StoredCheck, kind: LimitKind): Entry | undefined {
   const index = limitsOf(stored, "left").findIndex((limit) => limit.kind === kind);
   return stored.entries[`left.limits.${index}.perWheel`];
+}
+
+/** Where the same clearance sits on the left: the arms are the same more often than not. */
+function withPlaceOfLeft(stored: StoredCheck, kind: LimitKind, index: number): StoredCheck {
+  const onLeft = limitsOf(stored, "left").findIndex((limit) => limit.kind === kind);
+  const place = limitPlaceOf(stored, "left", onLeft);
+  if (place === null) return stored;
+  const placed = chooseLimitPlace(stored, "right", index, place);
+  const distance = stored.entries[`left.limits.${onLeft}.distance`];
+  return distance === undefined || place !== "distance"
+    ? placed
+    : setEntry(placed, `right.limits.${index}.distance`, distance);
 }
 
 /** The check without this kind of limit; its reading waits in case it is wanted again. */

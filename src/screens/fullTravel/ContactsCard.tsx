@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
-import type { Side, TouchedPart } from "../../physics/fitment.ts";
-import { touchedParts } from "../../physics/fullTravel/fullTravelCheck.ts";
+import type { Side } from "../../physics/fitment.ts";
+import { type MetPart, touchedParts } from "../../physics/fullTravel/fullTravelCheck.ts";
 import { meanOf } from "../../physics/uncertainty/readingMean.ts";
 import type { TypedReading } from "../../records/check/checkRecord.ts";
 import {
@@ -18,6 +18,7 @@ import type { Change } from "../guide/stepProps.ts";
 import { Button } from "../parts/Button.tsx";
 import { TextField } from "../parts/Field.tsx";
 import type { Preferences } from "../preferences.ts";
+import { BlockHeight } from "./BlockHeight.tsx";
 import { partNames, unnamedParts } from "./fullTravelWords.ts";
 
 interface Props {
@@ -28,7 +29,7 @@ interface Props {
   readonly preferences: Preferences;
 }
 
-type Row = "atRide" | TouchedPart;
+type Row = "atRide" | MetPart;
 
 function valueText(reading: TypedReading | undefined, unit: LengthUnit): string {
   if (!reading) return "not written down";
@@ -41,7 +42,12 @@ export function ContactsCard({ side, found, stored, change, preferences }: Props
   const [open, setOpen] = useState<Row | null>(null);
   const own = found.corners.find((corner) => corner.side === side);
   const heights = found.measure === "hubToArch";
-  const rows: readonly Row[] = heights ? ["atRide", ...touchedParts] : touchedParts;
+  const parts: readonly MetPart[] = [
+    "stop",
+    "block",
+    ...touchedParts.filter((part) => part !== "stop"),
+  ];
+  const rows: readonly Row[] = heights ? ["atRide", ...parts] : parts;
   const name = side === "left" ? "Left" : "Right";
   // The record follows what is typed.
   const following: Change = (update) =>
@@ -77,7 +83,7 @@ export function ContactsCard({ side, found, stored, change, preferences }: Props
               </div>
               {open === row && (
                 <div class="stack-close full-travel-entry">
-                  {part && unnamedParts.includes(part) && (
+                  {part && part !== "block" && unnamedParts.includes(part) && (
                     <TextField
                       label="What touches what"
                       capitals
@@ -90,11 +96,19 @@ export function ContactsCard({ side, found, stored, change, preferences }: Props
                       }
                     />
                   )}
+                  {part === "block" && (
+                    <BlockHeight
+                      side={side}
+                      stored={stored}
+                      change={following}
+                      preferences={preferences}
+                    />
+                  )}
                   <p class="small">
                     {part === null
-                      ? "From the hub's centre straight up to the edge of the arch, the vehicle on its wheels."
+                      ? "From the hub's center straight up to the fender's edge, the vehicle on its wheels."
                       : heights
-                        ? "From the hub's centre straight up to the edge of the arch, at this contact."
+                        ? "From the hub's center straight up to the fender's edge, at this contact."
                         : "How far the wheel has come up from ride height at this contact."}
                   </p>
                   <ReadingEntry

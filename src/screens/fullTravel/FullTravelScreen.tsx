@@ -6,6 +6,7 @@ import {
   withFullTravelEntries,
 } from "../../records/check/fullTravel.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
+import { chosen, withChoice } from "../../records/filling/choice.ts";
 import type { KeepState } from "../../storage/keeper.ts";
 import { answerHref, stepHref } from "../addresses.ts";
 import { NotSaved, SavedLine } from "../check/SavedLine.tsx";
@@ -13,13 +14,20 @@ import { CautionPicture } from "../drawings/CautionPicture.tsx";
 import type { Change } from "../guide/stepProps.ts";
 import { fullTravelStep } from "../guide/steps.ts";
 import { ButtonLink } from "../parts/Button.tsx";
-import { CheckLine, Segmented } from "../parts/Choices.tsx";
+import { CheckLine, Choices, Segmented } from "../parts/Choices.tsx";
 import { Disclosure } from "../parts/Disclosure.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import type { Preferences } from "../preferences.ts";
 import { Comparison } from "./Comparison.tsx";
 import { ContactsCard } from "./ContactsCard.tsx";
-import { cannotCheck, fullTravelCautions } from "./fullTravelWords.ts";
+import {
+  cannotCheck,
+  type FullTravelCaution,
+  fullTravelCautions,
+  measuringSteps,
+  type SpringSort,
+  springSorts,
+} from "./fullTravelWords.ts";
 import "./fullTravel.css";
 import { completeRecord } from "../../records/check/completeRecord.ts";
 
@@ -35,17 +43,43 @@ export interface FullTravelScreenProps {
 
 const ticksId = `${fullTravelStep}.cautions`;
 
-function ticksOf(stored: StoredCheck, found: FullTravelRecord): readonly string[] {
-  return found.acknowledged === null
-    ? (stored.entries[ticksId]?.texts ?? [])
-    : fullTravelCautions.map(({ id }) => id);
+const springId = `${fullTravelStep}.spring`;
+
+/** As chosen; a check that was acknowledged before this was asked had its spring taken out. */
+function springOf(stored: StoredCheck, found: FullTravelRecord): SpringSort | null {
+  const choice = chosen(stored, springId);
+  const sort = springSorts.find(({ value }) => value === choice)?.value;
+  return sort ?? (found.acknowledged === null ? null : "coil");
 }
 
-function withTick(stored: StoredCheck, id: string, ticked: boolean): StoredCheck {
+function ticksOf(
+  stored: StoredCheck,
+  found: FullTravelRecord,
+  cautions: readonly FullTravelCaution[],
+): readonly string[] {
+  return found.acknowledged === null
+    ? (stored.entries[ticksId]?.texts ?? [])
+    : cautions.map(({ id }) => id);
+}
+
+/** Another spring has other cautions: what was acknowledged for one does not hold for it. */
+function withSpring(stored: StoredCheck, spring: SpringSort): StoredCheck {
+  return changeFullTravel(withChoice(stored, springId, spring), (record) => ({
+    ...record,
+    acknowledged: null,
+  }));
+}
+
+function withTick(
+  stored: StoredCheck,
+  id: string,
+  ticked: boolean,
+  cautions: readonly FullTravelCaution[],
+): StoredCheck {
   const found = stored.record.fullTravel ?? noFullTravel;
-  const others = ticksOf(stored, found).filter((each) => each !== id);
+  const others = ticksOf(stored, found, cautions).filter((each) => each !== id);
   const texts = ticked ? [...others, id] : others;
-  const whole = fullTravelCautions.every((caution) => texts.includes(caution.id));
+  const whole = cautions.every((caution) => texts.includes(caution.id));
   const entries = { ...stored.entries, [ticksId]: { texts, unit: "", tol: "" } as const };
   return changeFullTravel({ ...stored, entries }, (record) => ({
     ...record,
@@ -53,7 +87,7 @@ function withTick(stored: StoredCheck, id: string, ticked: boolean): StoredCheck
   }));
 }
 
-/** The whole travel by hand, the spring out: what touches where, beside what was computed. */
+/** The whole travel by hand: what touches where, beside what was computed. */
 export default function FullTravelScreen({
   stored,
   change,
@@ -68,8 +102,12 @@ export default function FullTravelScreen({
   useEffect(() => {
     change((current) => withFullTravelEntries(current, preferences.length));
   }, [change, preferences.length]);
-  const ticked = ticksOf(stored, found);
-  const open = fullTravelCautions.filter(({ id }) => !ticked.includes(id)).length;
+  const spring = springOf(stored, found);
+  const beamAxle = stored.record.layout?.kind === "axle";
+  const cautions = spring === null ? [] : fullTravelCautions(spring, beamAxle);
+  const ticked = ticksOf(stored, found, cautions);
+  const open = cautions.filter(({ id }) => !ticked.includes(id)).length;
+  const begun = spring !== null && open === 0;
   const put = (update: (record: FullTravelRecord) => FullTravelRecord) =>
     change((current) => changeFullTravel(current, update));
   return (
@@ -102,9 +140,9 @@ export default function FullTravelScreen({
       </h1>
       <div class="full-travel-lead">
         <p>
-          With the spring out, the wheel is moved up by hand from ride height through its whole
-          travel, and it is written down where each thing touches. Stopfit holds that against what
-          it computed from the readings. You can do without it.
+          The {beamAxle ? "axle" : "wheel"} is moved up from ride height through its whole travel.
+          You write down where each thing touches. What is found by hand goes before what was
+          computed. You can do without it.
         </p>
         <span class="full-travel-picture" aria-hidden="true">
           <CautionPicture caution="travel" />
@@ -112,34 +150,39 @@ export default function FullTravelScreen({
       </div>
       <section class="stack-close" aria-labelledby="full-travel-cautions">
         <h2 id="full-travel-cautions">First</h2>
+        <Choices
+          legend="What carries the vehicle here?"
+          value={spring}
+          onChange={(sort) => change((current) => withSpring(current, sort))}
+          options={springSorts}
+        />
         <div class="choices">
-          {fullTravelCautions.map(({ id, words }) => (
+          {cautions.map(({ id, words }) => (
             <CheckLine
               key={id}
               checked={ticked.includes(id)}
-              onChange={(checked) => change((current) => withTick(current, id, checked))}
+              onChange={(checked) => change((current) => withTick(current, id, checked, cautions))}
             >
               {words}
             </CheckLine>
           ))}
         </div>
         <p class="small soft" role="status">
-          {open === 0
+          {begun
             ? "All acknowledged."
-            : `${open} of ${fullTravelCautions.length} still to tick before anything is written down.`}
+            : spring === null
+              ? "Choose the spring first: what may be done depends on it."
+              : `${open} of ${cautions.length} still to tick before anything is written down.`}
         </p>
       </section>
-      {open === 0 && (
+      {begun && (
         <>
           <section class="stack" aria-labelledby="full-travel-how">
             <h2 id="full-travel-how">How it is measured</h2>
             <ol class="numbered">
-              <li>
-                Before the spring comes out, with the vehicle on its wheels: mark the ride height.
-              </li>
-              <li>Spring out, stop fitted: raise the wheel back to that mark. That is 0.</li>
-              <li>On to where the stop first meets its pad. Write it down.</li>
-              <li>Take the stop out, and go on slowly to every other contact.</li>
+              {measuringSteps(spring).map((words) => (
+                <li key={words}>{words}</li>
+              ))}
             </ol>
             <Segmented
               legend="What the tape reads"
@@ -147,10 +190,10 @@ export default function FullTravelScreen({
               onChange={(measure) => put((record) => ({ ...record, measure }))}
               options={[
                 { value: "wheelTravel", name: "Travel from ride" },
-                { value: "hubToArch", name: "Hub to arch" },
+                { value: "hubToArch", name: "Hub to fender" },
               ]}
             />
-            {stored.record.layout?.kind === "axle" && (
+            {beamAxle && (
               <Segmented
                 legend="Which wheels go up"
                 value={found.movement}

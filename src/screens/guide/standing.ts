@@ -7,8 +7,8 @@ export const standingSteps = [
   },
   {
     id: "tyres",
-    words: "Tyres at their driving pressure",
-    hint: "Cold, as the vehicle is used. A soft tyre changes every height.",
+    words: "Tires at their driving pressure",
+    hint: "Cold, as the vehicle is used. A soft tire changes every height.",
   },
   {
     id: "load",
@@ -18,7 +18,7 @@ export const standingSteps = [
   {
     id: "settled",
     words: "Rolled and bounced",
-    hint: "Roll it a length forward and back, then push down each end three times.",
+    hint: "Roll it a length forward and back. Lift each bumper about 1 1/2 in and let go, three times; push it down as often.",
   },
   {
     id: "wheels",

@@ -1,64 +1,18 @@
-import type { GeometryReadingName, LayoutKind } from "../../physics/fitment.ts";
 import type { ReadingId } from "../../physics/outcome.ts";
-import { neededReadings } from "../../physics/readings/geometryRegistry.ts";
-import type { PartialCorner } from "../../records/check/checkRecord.ts";
 import { recordFaults } from "../../records/check/recordRules.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { entryOutcome } from "../../records/entry/entryPath.ts";
 import { chosen } from "../../records/filling/choice.ts";
 import { wayOf } from "../../records/filling/rideWays.ts";
 import { stopSource } from "../../records/filling/stopSources.ts";
-import { readingWords, wordedLayout } from "../readings/readingWords.ts";
+import { layoutDrafts, sideDrafts } from "./sideSteps.ts";
 import { standingSteps } from "./standing.ts";
+import type { Draft, Section, Step } from "./step.ts";
 
-export const sections = [
-  "Vehicle",
-  "Safety",
-  "Layout",
-  "Left side",
-  "Right side",
-  "The stop",
-  "Load and rates",
-  "Demands",
-  "Finish",
-] as const;
-
-type Section = (typeof sections)[number];
+export { type Step, sections } from "./step.ts";
 
 /** The address of the full-travel check, which is no step of the walk. */
 export const fullTravelStep = "fullTravel";
-
-export interface Step {
-  /** In the address; a reading's step has the reading's id. */
-  readonly id: string;
-  readonly section: Section;
-  readonly name: string;
-  /** Without it there is no answer. */
-  readonly needed: boolean;
-  readonly state: "done" | "skipped" | "todo";
-  /** Something is typed that can't be read, or that can't be so. */
-  readonly unreadable: boolean;
-  readonly reading: boolean;
-}
-
-const geometryOrder: { readonly [Kind in LayoutKind]: readonly GeometryReadingName[] } = {
-  arm: ["pivotToStop", "pivotToOuter", "armAngle", "stopLineAngle", "stopLean"],
-  damper: [
-    "pivotToMount",
-    "pivotToOuter",
-    "damperLength",
-    "armAngle",
-    "mountLineAngle",
-    "stopLean",
-  ],
-  strut: ["stopLean"],
-  axle: ["track", "stopSpacing", "stopLean"],
-};
-
-/** Track and stop spacing belong to the whole axle; every other reading may differ on the right. */
-export function rightGeometry(kind: LayoutKind): readonly GeometryReadingName[] {
-  return geometryOrder[kind].filter((name) => name !== "track" && name !== "stopSpacing");
-}
 
 const rideSteps = [
   { id: "ride.payloadPerCornerKg", name: "Payload on this axle" },
@@ -67,17 +21,6 @@ const rideSteps = [
   { id: "ride.tyreRateNPerMm", name: "Tyre rate" },
   { id: "ride.damperBumpNsPerMm", name: "Damping" },
 ] as const;
-
-interface Draft {
-  readonly id: string;
-  readonly section: Section;
-  readonly name: string;
-  readonly needed?: boolean;
-  readonly done: boolean;
-  readonly reading?: boolean;
-  /** Entries beside the one of the step's own id that are typed on its screen. */
-  readonly typedHere?: readonly string[];
-}
 
 /** Whether the vehicle is raised, as it was answered or as the record of a file has it. */
 export function raisedChoice(stored: StoredCheck): "yes" | "no" | null {
@@ -113,106 +56,16 @@ function vehicleDrafts(stored: StoredCheck): Draft[] {
       typedHere: ["vehicle.liftMm"],
     },
     { id: "use", section: "Vehicle", name: "What it is used for", done: Boolean(vehicle?.use) },
-    { id: "who", section: "Vehicle", name: "Who measures", done: Boolean(author?.role) },
+    { id: "who", section: "Vehicle", name: "Who is measuring?", done: Boolean(author?.role) },
     { id: "cautions", section: "Safety", name: "Before you measure", done: cautionsHold(stored) },
     {
       id: "standing",
       section: "Safety",
-      name: "Stand the vehicle",
+      name: "Set up the vehicle",
       needed: false,
       done: standingSteps.every(({ id }) => stored.progress.stood.includes(id)),
     },
   ];
-}
-
-function layoutDrafts(stored: StoredCheck): Draft[] {
-  const { axle, layout, corners } = stored.record;
-  return [
-    {
-      id: "axle",
-      section: "Layout",
-      name: "Which axle, which sides",
-      done: Boolean(axle) && corners.length > 0,
-    },
-    { id: "layout", section: "Layout", name: "How the stop sits", done: Boolean(layout?.kind) },
-  ];
-}
-
-function geometryDrafts(
-  stored: StoredCheck,
-  kind: LayoutKind,
-  section: Section,
-  names: readonly GeometryReadingName[],
-  prefix: "" | "right.",
-): Draft[] {
-  const readings =
-    prefix === ""
-      ? stored.record.layout?.readings
-      : stored.record.corners.find((corner) => corner.side === "right")?.geometry;
-  return names.map((name) => ({
-    id: `${prefix}${name}`,
-    section,
-    name: readingWords(name, wordedLayout(stored.record)).name,
-    needed: neededReadings[kind].includes(name),
-    done: readings?.[name] !== undefined,
-    reading: true,
-    ...(name === "pivotToOuter" && prefix === "" && { typedHere: ["layout.wheelPerOuter"] }),
-  }));
-}
-
-function cornerDrafts(stored: StoredCheck, corner: PartialCorner): Draft[] {
-  const { side } = corner;
-  const section: Section = side === "left" ? "Left side" : "Right side";
-  const asked = corner.limits.length > 0 || chosen(stored, `${side}.limits`) === "none";
-  return [
-    {
-      id: `${side}.gap`,
-      section,
-      name: readingWords(`${side}.gap`, wordedLayout(stored.record)).name,
-      done: corner.gap !== undefined,
-      reading: true,
-    },
-    {
-      id: `${side}.rideHeight`,
-      section,
-      name: "Ride height",
-      needed: false,
-      done: corner.rideHeight !== undefined,
-      reading: true,
-    },
-    { id: `${side}.limits`, section, name: "What could touch first", done: asked },
-    ...corner.limits.map((limit, index) => ({
-      id: `${side}.limits.${index}`,
-      section,
-      name: readingWords(`${side}.limits.${index}`, wordedLayout(stored.record), limit).name,
-      done: limit.reading !== undefined,
-      reading: true,
-      typedHere: [`${side}.limits.${index}.perWheel`],
-    })),
-  ];
-}
-
-function sideDrafts(stored: StoredCheck, kind: LayoutKind): Draft[] {
-  const drafts: Draft[] = [];
-  const { corners } = stored.record;
-  corners.forEach((corner, place) => {
-    const section: Section = corner.side === "left" ? "Left side" : "Right side";
-    if (place === 0) {
-      drafts.push(...geometryDrafts(stored, kind, section, geometryOrder[kind], ""));
-    } else {
-      drafts.push({
-        id: "right.geometry",
-        section,
-        name: "Same geometry as left?",
-        done: stored.progress.rightGeometry !== null,
-      });
-      if (stored.progress.rightGeometry === "own") {
-        drafts.push(...geometryDrafts(stored, kind, section, rightGeometry(kind), "right."));
-      }
-    }
-    drafts.push(...cornerDrafts(stored, corner));
-  });
-  return drafts;
 }
 
 function stopDrafts(stored: StoredCheck): Draft[] {

@@ -8,17 +8,24 @@ const useWords = { daily: "Daily driving", towing: "Towing or full load", offroa
 const roleWords = { installer: "Installer", customer: "Owner", support: "Support" };
 const layoutWords = {
   arm: "On an arm",
-  damper: "On a damper's rod",
+  damper: "On a shock's rod",
   strut: "On a strut",
   axle: "On a beam axle",
 };
 const limitWords = {
-  tyre: "Tyre on the arch",
-  damper: "Damper at its end",
+  tyre: "Tire on the fender",
+  damper: "Shock at its end",
   spring: "Spring coils closed",
   metal: "Metal on metal",
   other: "Something else",
 };
+const roleOfArm = {
+  lower: "The lower of two arms",
+  upper: "The upper of two arms",
+  underStrut: "The arm under a strut",
+  carriesWheel: "A trailing arm",
+};
+const meetingWords = { frame: "A flat pad on the arm", arm: "The stop is on the arm" };
 const dutyWords = { impact: "Takes impacts", carry: "Helps carry load" };
 
 const rideLegends = {
@@ -51,9 +58,14 @@ export class CheckSteps {
     return this.main.getByRole("textbox", { name });
   }
 
+  /** The entry of the screen's own reading, apart from others that stand above it. */
+  private get ownEntry(): Locator {
+    return this.main.locator(".reading-entry").last();
+  }
+
   /** The one big field of a reading's screen; `time` counts repeats from 0. */
   reading(time = 0): Locator {
-    return this.main.getByRole("textbox").nth(time);
+    return this.ownEntry.getByRole("textbox").nth(time);
   }
 
   button(name: string | RegExp): Locator {
@@ -106,14 +118,14 @@ export class CheckSteps {
   }
 
   async tolerance(text: string): Promise<void> {
-    await this.main.getByText(/^Measured with:/).click();
-    await this.field("Or your own ±").fill(text);
+    await this.ownEntry.getByText(/^Measured with:/).click();
+    await this.ownEntry.getByRole("textbox", { name: "Or your own ±" }).fill(text);
   }
 
   private async typeReading(reading: Reading, kind: "length" | "other"): Promise<void> {
     const write = (value: number) => (kind === "length" ? this.typist.length(value) : `${value}`);
     for (const [time, value] of reading.values.entries()) {
-      if (time > 0) await this.button("Add a repeat").click();
+      if (time > 0) await this.ownEntry.getByRole("button", { name: "Add a repeat" }).click();
       await this.reading(time).fill(write(value));
     }
     await this.tolerance(kind === "length" ? this.typist.tolerance(reading.tol) : `${reading.tol}`);
@@ -155,9 +167,22 @@ export class CheckSteps {
 
   private async fillLimit(limit: CheckCorner["limits"][number]): Promise<void> {
     await this.typeReading(limit.reading, "length");
-    if (limit.at === "stop") {
+    if (limit.at === "arm") {
+      await this.choose("Elsewhere on the arm");
+      if (limit.distance)
+        await this.field(/istance from the pivot line/).fill(
+          this.typist.length(limit.distance.values[0] ?? 0),
+        );
+      return;
+    }
+    const asked = this.main.getByRole("group", { name: "Where would it touch?" });
+    if ((await asked.count()) > 0) {
+      await this.choose(limit.at === "stop" ? "As closing of the stop" : "Not on the arm");
+    } else if (limit.at === "stop") {
       await this.choose("At the stop");
-    } else if (limit.perWheel !== undefined && limit.perWheel !== 1) {
+    }
+    if (limit.at === "stop") return;
+    if (limit.perWheel !== undefined && limit.perWheel !== 1) {
       await this.main.getByText(/^Closes by/).click();
       await this.field("Closing per wheel travel").fill(`${limit.perWheel}`);
     }
@@ -237,7 +262,12 @@ export class CheckSteps {
         await this.choose(record.axle === "front" ? "Front" : "Rear");
         return this.choose(record.corners.length === 2 ? "Left and right" : "Left only");
       case "layout":
-        return this.choose(layoutWords[layout.kind]);
+        return this.fillLayout(record);
+      case "linkage":
+        return this.choose("tyreOffset" in layout.readings ? "Yes, closer" : "No, this");
+      case "pressedHeight":
+      case "seatToPad":
+        return;
       case "geometry":
         return this.choose("Same as left");
       case "limits":
@@ -246,7 +276,8 @@ export class CheckSteps {
         }
         return;
       case "gap":
-        return corner.gap ? this.typeReading(corner.gap, "length") : undefined;
+        if (corner.gap) return this.typeReading(corner.gap, "length");
+        return this.fillStand(corner);
       case "rideHeight":
         if (corner.rideHeight) await this.typeReading(corner.rideHeight, "length");
         return;
@@ -265,6 +296,23 @@ export class CheckSteps {
         await this.typeReading(reading, angle ? "other" : "length");
       }
     }
+  }
+
+  private async fillLayout({ layout }: CheckRecord): Promise<void> {
+    await this.choose(layoutWords[layout.kind]);
+    if (layout.kind !== "arm" && layout.kind !== "damper") return;
+    await this.choose(layout.armRole ? roleOfArm[layout.armRole] : "I can't tell");
+    if (layout.kind === "arm") {
+      await this.choose(layout.stopOn ? meetingWords[layout.stopOn] : "A round part");
+    }
+  }
+
+  /** A stop that is pressed or missing: said first, then measured. */
+  private async fillStand({ pressedHeight, seatToPad }: CheckCorner): Promise<void> {
+    const reading = pressedHeight ?? seatToPad;
+    await this.choose(pressedHeight ? "Pressed" : "No stop");
+    await this.page.getByRole("heading", { level: 1, name: /pressed stop|Seat to pad/ }).waitFor();
+    if (reading) await this.typeReading(reading, "length");
   }
 
   /** On from the step shown to `last`, filling in every screen; "answer" goes all the way. */

@@ -19,14 +19,16 @@ export class FullTravelPage {
     return this.page.getByRole("status").filter({ hasText: /^\s*Kept$/ });
   }
 
-  async acknowledge(): Promise<void> {
+  async acknowledge(spring = "Coil spring"): Promise<void> {
     await this.heading.waitFor();
+    await pick(this.page.getByRole("radio", { name: new RegExp(`^${spring}`) }));
+    await this.page.getByRole("checkbox").first().waitFor({ state: "attached" });
     for (const box of await this.page.getByRole("checkbox").all()) await pick(box);
     await this.sides.first().waitFor();
   }
 
   async measureHeights(): Promise<void> {
-    await pick(this.page.getByRole("radio", { name: "Hub to arch" }));
+    await pick(this.page.getByRole("radio", { name: "Hub to fender" }));
   }
 
   /** Opens a row, types its number and closes it again. */

@@ -65,7 +65,7 @@ describe("the cautions", () => {
     expect(locked.disabled).toBe(true);
     await tickAll();
     await tap("Next");
-    await heading("Stand the vehicle");
+    await heading("Set up the vehicle");
     await waitFor(async () => expect(await acknowledged()).toBe("level"));
   });
 

@@ -45,7 +45,7 @@ describe("the steps of a check", () => {
       "damper",
       ["pivotToMount", "pivotToOuter", "damperLength", "armAngle", "mountLineAngle", "stopLean"],
     ],
-    ["strut", ["stopLean"]],
+    ["strut", ["stopLean", "linkage"]],
     ["axle", ["track", "stopSpacing", "stopLean"]],
   ] as const)("ask for every reading of the layout %s, left then right", (kind, geometry) => {
     expect(readingsOf(checkOn(kind))).toEqual([
@@ -63,6 +63,7 @@ describe("the steps of a check", () => {
   it("ask for one side only where one side is measured", () => {
     expect(readingsOf(checkOn("strut", "right"))).toEqual([
       "stopLean",
+      "linkage",
       "right.gap",
       "right.rideHeight",
       "right.limits",

@@ -57,7 +57,7 @@ describe("the list of checks on this phone", () => {
     await tap("New check");
     await heading("The vehicle");
     location.hash = `${location.hash.replace(/\/[^/]*$/, "")}/who`;
-    await heading("Who measures");
+    await heading("Who is measuring?");
     await type(/^Name/, "Ada");
     await waitFor(() => screen.getByText("Kept"));
     location.hash = "#/";
@@ -65,7 +65,7 @@ describe("the list of checks on this phone", () => {
     await tap("New check");
     await heading("The vehicle");
     location.hash = `${location.hash.replace(/\/[^/]*$/, "")}/who`;
-    await heading("Who measures");
+    await heading("Who is measuring?");
     expect((screen.getByLabelText(/^Name/) as HTMLInputElement).value).toBe("Ada");
   });
 

@@ -1,5 +1,6 @@
 import type { Side } from "../../../physics/fitment.ts";
 import type { StoredCheck } from "../../../records/check/storedCheck.ts";
+import { asksPlaceOnArm } from "../../../records/filling/limitPlace.ts";
 import { sidesOf } from "../../../records/filling/sides.ts";
 import { drawingValues, drawnReadingOf } from "../../drawings/drawingValues.ts";
 import { ReadingDrawing } from "../../drawings/ReadingDrawing.tsx";
@@ -7,8 +8,11 @@ import type { StepProps } from "../../guide/stepProps.ts";
 import { readingWords, wordedLayout } from "../../readings/readingWords.ts";
 import type { ReadingWords } from "../../readings/wordedReading.ts";
 import { TiltButton } from "../tilt/TiltButton.tsx";
-import { LimitOptions } from "./LimitOptions.tsx";
+import { LimitPlace } from "./LimitPlace.tsx";
+import { MakingChoice } from "./MakingChoice.tsx";
 import { entryOf, ReadingEntry } from "./ReadingEntry.tsx";
+import { isRideHeightStep, SettledHeight } from "./SettledHeight.tsx";
+import { isStandStep, StandChoice } from "./StandChoice.tsx";
 import { shownText, shownUnit } from "./shownReading.ts";
 import { WhatGoesWrong } from "./WhatGoesWrong.tsx";
 import { WheelPerOuter } from "./WheelPerOuter.tsx";
@@ -43,7 +47,8 @@ function signsOf(stored: StoredCheck, id: string) {
 }
 
 /** One reading on one screen. */
-export function ReadingStep({ stored, change, step, preferences, next }: StepProps) {
+export function ReadingStep(props: StepProps) {
+  const { stored, change, step, preferences, next } = props;
   const { id } = step;
   const guide = wordsOf(stored, id);
   const side = sideOf(stored, id);
@@ -53,57 +58,63 @@ export function ReadingStep({ stored, change, step, preferences, next }: StepPro
   const drawn = drawnReadingOf(id, limit?.kind);
   const layout = wordedLayout(record);
   return (
-    <div class="reading-layout">
-      <div class="reading-show">
-        <div class="reading-how">
-          <p>{guide.how}</p>
-          <WhatGoesWrong
-            wrong={guide.wrong}
-            reading={drawn}
-            kind={record.layout?.kind}
-            at={limit?.at}
-          />
+    <>
+      {isStandStep(id) && <StandChoice {...props} />}
+      <MakingChoice {...props} />
+      {isRideHeightStep(id) && <SettledHeight {...props} />}
+      {limit && asksPlaceOnArm(stored, limit) && <LimitPlace {...props} />}
+      <div class="reading-layout">
+        <div class="reading-show">
+          <div class="reading-how">
+            <p>{guide.how}</p>
+            <WhatGoesWrong
+              wrong={guide.wrong}
+              reading={drawn}
+              kind={record.layout?.kind}
+              at={limit?.at}
+            />
+          </div>
+          {drawn && (
+            <ReadingDrawing
+              layoutKind={layout.kind}
+              reading={drawn}
+              values={drawingValues(record, side, index)}
+              side={side}
+              axle={record.axle}
+              armRole={layout.armRole}
+              stopOn={layout.stopOn}
+              at={limit?.at}
+              unit={shownUnit(stored, id, preferences.length)}
+              text={shownText(stored, id)}
+            />
+          )}
         </div>
-        {drawn && (
-          <ReadingDrawing
-            layoutKind={layout.kind}
-            reading={drawn}
-            values={drawingValues(record, side, index)}
-            side={side}
-            axle={record.axle}
-            armRole={layout.armRole}
-            stopOn={layout.stopOn}
-            at={limit?.at}
-            unit={shownUnit(stored, id, preferences.length)}
-            text={shownText(stored, id)}
-          />
-        )}
-      </div>
-      <div class="stack">
-        <div class="other-way">
-          <TiltButton
+        <div class="stack">
+          <div class="other-way">
+            <TiltButton
+              id={id}
+              stored={stored}
+              change={change}
+              preferences={preferences}
+              entryOf={entryOf}
+            />
+          </div>
+          <ReadingEntry
             id={id}
             stored={stored}
             change={change}
             preferences={preferences}
-            entryOf={entryOf}
+            signs={signsOf(stored, id)}
+            onEnter={next}
           />
+          {guide.note && <p class="small soft">{guide.note}</p>}
+          {guide.skipped && <p class="small soft">{guide.skipped}</p>}
+          {limit && !asksPlaceOnArm(stored, limit) && <LimitPlace {...props} />}
+          {id === "pivotToOuter" && (
+            <WheelPerOuter stored={stored} change={change} preferences={preferences} />
+          )}
         </div>
-        <ReadingEntry
-          id={id}
-          stored={stored}
-          change={change}
-          preferences={preferences}
-          signs={signsOf(stored, id)}
-          onEnter={next}
-        />
-        {guide.note && <p class="small soft">{guide.note}</p>}
-        {guide.skipped && <p class="small soft">{guide.skipped}</p>}
-        <LimitOptions id={id} stored={stored} change={change} preferences={preferences} />
-        {id === "pivotToOuter" && (
-          <WheelPerOuter stored={stored} change={change} preferences={preferences} />
-        )}
       </div>
-    </div>
+    </>
   );
 }

@@ -1,13 +1,22 @@
+import { quantityText } from "../../../records/entry/quantityText.ts";
 import { setEntry } from "../../../records/filling/changes.ts";
 import { chosen, withChoice } from "../../../records/filling/choice.ts";
 import { helperInputs } from "../../../records/filling/helperInputs.ts";
+import {
+  peopleId,
+  personKg,
+  thingsId,
+  withCountedPayload,
+} from "../../../records/filling/payloadCounted.ts";
 import { packRide } from "../../../records/filling/platforms.ts";
 import { rideWay, withRideWay } from "../../../records/filling/rideWays.ts";
 import { payloadShares } from "../../../records/filling/usualValues.ts";
 import type { StepProps } from "../../guide/stepProps.ts";
 import { Choices } from "../../parts/Choices.tsx";
+import { Disclosure } from "../../parts/Disclosure.tsx";
 import { Notice } from "../../parts/Notice.tsx";
 import { referencePack } from "../../referencePack.ts";
+import { NumberEntry } from "../NumberEntry.tsx";
 import { EstimateLine } from "./EstimateLine.tsx";
 import { RideTyped } from "./RideTyped.tsx";
 import { packOption } from "./RideWays.tsx";
@@ -67,6 +76,30 @@ export function PayloadStep({ stored, change, preferences }: StepProps) {
             label="The whole load"
             usual="5 %"
           />
+          <Disclosure summary="Add up people and things">
+            <NumberEntry
+              stored={stored}
+              change={change}
+              preferences={preferences}
+              id={peopleId}
+              kind="number"
+              allowed="zeroOrMore"
+              label="People"
+              hint={`Each with luggage: ${quantityText({ kind: "mass", value: personKg }, preferences.length)}.`}
+              after={withCountedPayload}
+            />
+            <NumberEntry
+              stored={stored}
+              change={change}
+              preferences={preferences}
+              id={thingsId}
+              kind="mass"
+              allowed="zeroOrMore"
+              label="Things"
+              hint="Cargo, tools, the weight of a trailer on the hitch."
+              after={withCountedPayload}
+            />
+          </Disclosure>
           <Choices
             legend="How much of it stands over this axle?"
             value={chosen(stored, "payload.share")}

@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
 import { type AngleKind, type Posture, postureOf } from "../../../sensors/phoneAngle.ts";
 import type { TiltReading } from "../../../sensors/tiltSamples.ts";
-import { sensorLimits } from "../../../sensors/tiltTolerance.ts";
+import { leastTiltTolerance, sensorLimits } from "../../../sensors/tiltTolerance.ts";
 import {
   keepTiltZero,
   type Turned,
@@ -103,7 +103,7 @@ export function ZeroPhone({
             <p>
               Zeroed: the sensor showed {degreesText(Math.abs(done.zero.offsetDegrees))} too{" "}
               {done.zero.offsetDegrees < 0 ? "little" : "much"}, which is put right from now on. It
-              is believed to ± {sensorLimits[done.zero.way]}°.
+              is believed to ± {Math.max(sensorLimits[done.zero.way], leastTiltTolerance)}°.
               {done.zero.way === "turned" &&
                 ` The surface leans by ${degreesText(Math.abs(done.surfaceDegrees))}.`}
             </p>

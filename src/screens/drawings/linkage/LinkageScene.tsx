@@ -8,10 +8,13 @@ export function LinkageScene({
   view,
   linkage,
   strutLean,
+  standsOut,
 }: {
   readonly view: View;
   readonly linkage: LinkageFromFront;
   readonly strutLean: number;
+  /** The arm that is meant, where one of them is to be told at a glance. */
+  readonly standsOut?: "upper" | "lower";
 }) {
   const { lowerPivot, lowerJoint, upper, top, wheelCentre, groundY } = linkage;
   const hub = { x: wheelCentre.x - tyreWidth / 2 + 20, y: wheelCentre.y };
@@ -40,8 +43,14 @@ export function LinkageScene({
         width={24}
         points={upper ? [lowerJoint, hub, upper.joint] : [lowerJoint, hub]}
       />
-      <Arm view={view} pivot={lowerPivot} joint={lowerJoint} />
-      {upper && <Arm view={view} pivot={upper.pivot} joint={upper.joint} />}
+      <g class={standsOut === "lower" ? "stands-out" : undefined}>
+        <Arm view={view} pivot={lowerPivot} joint={lowerJoint} />
+      </g>
+      {upper && (
+        <g class={standsOut === "upper" ? "stands-out" : undefined}>
+          <Arm view={view} pivot={upper.pivot} joint={upper.joint} />
+        </g>
+      )}
     </g>
   );
 }

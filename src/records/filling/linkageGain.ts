@@ -1,0 +1,30 @@
+import { linkageUncertainty } from "../../physics/kinematics/linkageDoubt.ts";
+import { meanOf } from "../../physics/uncertainty/readingMean.ts";
+import type { StoredCheck } from "../check/storedCheck.ts";
+
+/** Half-widths of 95 % of a wheel travel, mm, as far as the linkage alone makes them. */
+export interface WheelTravelMargins {
+  readonly travelMm: number;
+  readonly withoutMm: number;
+  readonly withMm: number;
+}
+
+/** A wheel travel to tell the gain at while the tire's clearance is not measured, mm. */
+const usualTravel = 100;
+
+/**
+ * What the other arm, or the arm under the strut, would gain, at this vehicle's clearance over the tire
+ * where that is measured. 1.96 standard uncertainties: a normal figure (JCGM 100:2008, G.1.3).
+ */
+export function wheelTravelMargins(stored: StoredCheck): WheelTravelMargins {
+  const { layout, corners } = stored.record;
+  const tire = corners
+    .flatMap(({ limits }) => limits)
+    .find(({ kind, at, reading }) => kind === "tyre" && at === "wheel" && reading !== undefined);
+  const travelMm = tire?.reading === undefined ? usualTravel : meanOf(tire.reading);
+  const [without, wanted] =
+    layout?.kind === "strut"
+      ? [linkageUncertainty("straight"), linkageUncertainty("strutArm")]
+      : [linkageUncertainty("prior", layout?.armRole), linkageUncertainty("fourBar")];
+  return { travelMm, withoutMm: 1.96 * without * travelMm, withMm: 1.96 * wanted * travelMm };
+}

@@ -1,0 +1,41 @@
+import { quantityText } from "../../records/entry/quantityText.ts";
+import { wantsLinkage } from "../../records/filling/askedGeometry.ts";
+import { withChoice } from "../../records/filling/choice.ts";
+import { wheelTravelMargins } from "../../records/filling/linkageGain.ts";
+import type { StepProps } from "../guide/stepProps.ts";
+import { Choices } from "../parts/Choices.tsx";
+
+/** Whether the other arm is measured as well, with what that would gain on this vehicle. */
+export function LinkageStep({ stored, change, preferences }: StepProps) {
+  const strut = stored.record.layout?.kind === "strut";
+  const wants = wantsLinkage(stored);
+  const margins = wheelTravelMargins(stored);
+  const text = (value: number) => quantityText({ kind: "length", value }, preferences.length);
+  return (
+    <>
+      <p>
+        {strut
+          ? "A strut's wheel moves with the arm below it. Its length and angle make the answer sharper. Nothing is jacked."
+          : "The wheel does not rise just as the arm's outer joint does: the other arm tilts it. Four more readings make the answer sharper. Nothing is jacked."}
+      </p>
+      <p>
+        At {text(margins.travelMm)} of wheel travel the margin of error from this alone is{" "}
+        <strong>± {text(margins.withoutMm)}</strong> without them,{" "}
+        <strong>± {text(margins.withMm)}</strong> with them.
+      </p>
+      <Choices
+        legend={strut ? "Measure the lower arm too?" : "Measure the other arm too?"}
+        value={wants === null ? null : wants ? "yes" : "no"}
+        onChange={(chosen) => change((current) => withChoice(current, "linkage", chosen))}
+        options={[
+          {
+            value: "yes",
+            name: "Yes, closer",
+            hint: "The angle and length of the arm, and where joints and tire stand.",
+          },
+          { value: "no", name: "No, this will do", hint: "It can be done later." },
+        ]}
+      />
+    </>
+  );
+}

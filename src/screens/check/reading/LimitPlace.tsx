@@ -1,0 +1,111 @@
+import type { LayoutKind, Side } from "../../../physics/fitment.ts";
+import { plainDecimal } from "../../../records/entry/units.ts";
+import {
+  asksPlaceOnArm,
+  chooseLimitPlace,
+  type LimitPlaceChoice,
+  limitPlaceOf,
+} from "../../../records/filling/limitPlace.ts";
+import { drawingValues } from "../../drawings/drawingValues.ts";
+import { ReadingDrawing } from "../../drawings/ReadingDrawing.tsx";
+import type { StepProps } from "../../guide/stepProps.ts";
+import { Choices, Segmented } from "../../parts/Choices.tsx";
+import { Disclosure } from "../../parts/Disclosure.tsx";
+import { Notice } from "../../parts/Notice.tsx";
+import { wordedLayout } from "../../readings/readingWords.ts";
+import { NumberEntry } from "../NumberEntry.tsx";
+import { ReadingEntry } from "./ReadingEntry.tsx";
+import { shownText, shownUnit } from "./shownReading.ts";
+
+function placesOf(
+  kind: LayoutKind,
+): readonly { value: LimitPlaceChoice; name: string; hint?: string }[] {
+  return [
+    kind === "damper"
+      ? { value: "mount", name: "At the shock's lower mount" }
+      : { value: "nearStop", name: "At the stop's place on the arm" },
+    { value: "joint", name: "At the outer joint" },
+    { value: "distance", name: "Elsewhere on the arm", hint: "Its distance is measured next." },
+    { value: "stop", name: "As closing of the stop's gap" },
+    { value: "wheel", name: "Not on the arm: it moves with the wheel" },
+  ];
+}
+
+/** Where a clearance was measured, and how fast it closes. Nothing on other readings. */
+export function LimitPlace(props: StepProps) {
+  const { stored, change, preferences, step } = props;
+  const match = /^(left|right)\.limits\.(\d+)$/.exec(step.id);
+  if (!match) return null;
+  const side: Side = match[1] === "right" ? "right" : "left";
+  const index = Number(match[2]);
+  const limit = stored.record.corners.find((corner) => corner.side === side)?.limits[index];
+  if (!limit) return null;
+  const layout = wordedLayout(stored.record);
+  const place = limitPlaceOf(stored, side, index);
+  const choose = (chosen: LimitPlaceChoice) =>
+    change((current) => chooseLimitPlace(current, side, index, chosen));
+  const distanceId = `${step.id}.distance`;
+  return (
+    <div class="stack">
+      {asksPlaceOnArm(stored, limit) ? (
+        <Choices
+          legend="Where would it touch?"
+          value={place}
+          onChange={choose}
+          options={placesOf(layout.kind)}
+        />
+      ) : (
+        <Segmented<LimitPlaceChoice>
+          legend="Where was it measured?"
+          value={place}
+          onChange={choose}
+          options={[
+            { value: "wheel", name: "At the part itself" },
+            { value: "stop", name: "At the stop" },
+          ]}
+        />
+      )}
+      {place === "stop" && (
+        <Notice tone="info">
+          <p>
+            Type how far the stop's gap and the stop itself will have closed, counted from how the
+            vehicle stands now, when this touches.
+          </p>
+        </Notice>
+      )}
+      {place === "distance" && (
+        <>
+          <ReadingDrawing
+            layoutKind={layout.kind}
+            armRole={layout.armRole}
+            reading="limitDistance"
+            values={drawingValues(stored.record, side, index)}
+            side={side}
+            axle={stored.record.axle}
+            unit={shownUnit(stored, distanceId, preferences.length)}
+            text={shownText(stored, distanceId)}
+          />
+          <ReadingEntry id={distanceId} stored={stored} change={change} preferences={preferences} />
+        </>
+      )}
+      {place === "wheel" && (
+        <Disclosure
+          summary={`Closes by ${limit.perWheel === undefined ? "1" : plainDecimal(Number(limit.perWheel.toPrecision(3)))} mm per mm of wheel travel`}
+        >
+          <p class="small">
+            Straight over the wheel it is 1. Along a shock or spring that leans it is less than 1.
+          </p>
+          <NumberEntry
+            stored={stored}
+            change={change}
+            preferences={preferences}
+            id={`${step.id}.perWheel`}
+            label="Closing per wheel travel"
+            hint="Empty means 1."
+            unitWords="mm per mm"
+          />
+        </Disclosure>
+      )}
+    </div>
+  );
+}

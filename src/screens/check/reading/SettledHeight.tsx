@@ -1,0 +1,73 @@
+import type { Side } from "../../../physics/fitment.ts";
+import { quantityText } from "../../../records/entry/quantityText.ts";
+import {
+  chooseSettledHeight,
+  isHeightSettled,
+  settledId,
+  withSettledHeight,
+} from "../../../records/filling/settledHeight.ts";
+import type { StepProps } from "../../guide/stepProps.ts";
+import { Segmented } from "../../parts/Choices.tsx";
+import { NumberEntry } from "../NumberEntry.tsx";
+
+const readings = [
+  {
+    from: "lifted",
+    label: "After lifting",
+    how: "Lift the bumper about 1 1/2 in and let go, three times. Then read.",
+  },
+  {
+    from: "pushed",
+    label: "After pushing down",
+    how: "Push the bumper down about 1 1/2 in and let go, three times. Then read.",
+  },
+] as const;
+
+/** Is this the step of a ride height? */
+export function isRideHeightStep(id: string): boolean {
+  return id === "left.rideHeight" || id === "right.rideHeight";
+}
+
+/** The ride height as service manuals take it: from above and from below, the mean counts. */
+export function SettledHeight({ stored, change, preferences, step }: StepProps) {
+  const side: Side = step.id.startsWith("right.") ? "right" : "left";
+  const settled = isHeightSettled(stored, side);
+  const settleMm = stored.record.corners.find((corner) => corner.side === side)?.settleMm;
+  return (
+    <div class="stack">
+      <Segmented
+        legend="How often is it read?"
+        value={settled ? "settled" : "once"}
+        onChange={(way) =>
+          change((current) => chooseSettledHeight(current, side, way === "settled"))
+        }
+        options={[
+          { value: "once", name: "Once, as it stands" },
+          { value: "settled", name: "Lifted, then pushed" },
+        ]}
+      />
+      {settled &&
+        readings.map(({ from, label, how }) => (
+          <NumberEntry
+            key={from}
+            id={settledId(side, from)}
+            stored={stored}
+            change={change}
+            preferences={preferences}
+            label={label}
+            hint={how}
+            kind="length"
+            allowed="aboveZero"
+            unitChoice
+            after={(changed) => withSettledHeight(changed, side)}
+          />
+        ))}
+      {settled && settleMm !== undefined && (
+        <p class="small" role="status">
+          The mean counts. Friction holds it within ±{" "}
+          {quantityText({ kind: "length", value: settleMm }, preferences.length)}.
+        </p>
+      )}
+    </div>
+  );
+}

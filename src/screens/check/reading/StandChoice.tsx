@@ -1,0 +1,57 @@
+import { chooseStand, type Stand, standOf, standReading } from "../../../records/filling/stand.ts";
+import { StandPicture } from "../../drawings/choices/StandPicture.tsx";
+import type { StepProps } from "../../guide/stepProps.ts";
+import { Choices } from "../../parts/Choices.tsx";
+import { Notice } from "../../parts/Notice.tsx";
+import { wordedLayout } from "../../readings/readingWords.ts";
+
+const stands: readonly { value: Stand; name: string }[] = [
+  { value: "gap", name: "Gap" },
+  { value: "touching", name: "Touching" },
+  { value: "pressed", name: "Pressed" },
+  { value: "missing", name: "No stop, or a ruined one" },
+];
+
+/** Does this step ask how the stop stands? */
+export function isStandStep(id: string): boolean {
+  return /^(left|right)\.(gap|pressedHeight|seatToPad)$/.test(id);
+}
+
+/** How the stop stands on this side, by picture; what is measured follows from it. */
+export function StandChoice({
+  stored,
+  change,
+  step,
+  go,
+}: Pick<StepProps, "stored" | "change" | "step" | "go">) {
+  const side = step.id.startsWith("right.") ? "right" : "left";
+  const stand = standOf(stored, side);
+  const { kind, stopOn } = wordedLayout(stored.record);
+  return (
+    <>
+      <div class="layout-choices stand-choices">
+        <Choices
+          legend="How does the stop stand, vehicle on its wheels?"
+          value={stand}
+          onChange={(chosen) => {
+            change((current) => chooseStand(current, side, chosen));
+            const id = standReading(side, chosen);
+            if (id !== step.id) go(id);
+          }}
+          options={stands.map((each) => ({
+            ...each,
+            picture: <StandPicture kind={kind} stopOn={stopOn} stand={each.value} />,
+          }))}
+        />
+      </div>
+      {(stand === "pressed" || stand === "touching") && (
+        <Notice tone="care">
+          <p>
+            It rests on its stop. Look at springs and load first: inspections fail a vehicle that
+            rests on its stops.
+          </p>
+        </Notice>
+      )}
+    </>
+  );
+}

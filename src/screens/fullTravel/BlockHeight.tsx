@@ -1,0 +1,55 @@
+import type { Side } from "../../physics/fitment.ts";
+import { meanOf } from "../../physics/uncertainty/readingMean.ts";
+import { blockHeightEntryId } from "../../records/check/fullTravel.ts";
+import type { StoredCheck } from "../../records/check/storedCheck.ts";
+import { quantityText } from "../../records/entry/quantityText.ts";
+import { ReadingEntry } from "../check/reading/ReadingEntry.tsx";
+import type { Change } from "../guide/stepProps.ts";
+import type { Preferences } from "../preferences.ts";
+
+/** How high a block stands for the fully compressed stop, mm; null while the stop is not known. */
+function wantedHeight({ record: { stop } }: StoredCheck): number | null {
+  if (stop?.freeHeight === undefined || stop.usableCompressionMm === undefined) return null;
+  const height = meanOf(stop.freeHeight) - stop.usableCompressionMm;
+  return height > 0 ? height : null;
+}
+
+/** How to make the block that stands for the fully compressed stop, and how high it came out. */
+export function BlockHeight({
+  side,
+  stored,
+  change,
+  preferences,
+}: {
+  readonly side: Side;
+  readonly stored: StoredCheck;
+  readonly change: Change;
+  readonly preferences: Preferences;
+}) {
+  const height = wantedHeight(stored);
+  return (
+    <>
+      <p>
+        A rigid block in the stop's place, of steel or hardwood, shows where the stop is fully
+        compressed: nothing of that is computed.
+        {height !== null && (
+          <>
+            {" "}
+            Make it{" "}
+            <strong>
+              {quantityText({ kind: "length", value: height }, preferences.length)} high
+            </strong>
+            : the stop's height less its usable compression. Flat ends, seated so that it can't slip
+            out.
+          </>
+        )}
+      </p>
+      <ReadingEntry
+        id={blockHeightEntryId(side)}
+        stored={stored}
+        change={change}
+        preferences={preferences}
+      />
+    </>
+  );
+}

@@ -1,0 +1,38 @@
+export const sections = [
+  "Vehicle",
+  "Safety",
+  "Layout",
+  "Left side",
+  "Right side",
+  "The stop",
+  "Load and rates",
+  "Demands",
+  "Finish",
+] as const;
+
+export type Section = (typeof sections)[number];
+
+export interface Step {
+  /** In the address; a reading's step has the reading's id. */
+  readonly id: string;
+  readonly section: Section;
+  readonly name: string;
+  /** Without it there is no answer. */
+  readonly needed: boolean;
+  readonly state: "done" | "skipped" | "todo";
+  /** Something is typed that can't be read, or that can't be so. */
+  readonly unreadable: boolean;
+  readonly reading: boolean;
+}
+
+/** A step before it is known whether it was skipped, or what is typed on it can be read. */
+export interface Draft {
+  readonly id: string;
+  readonly section: Section;
+  readonly name: string;
+  readonly needed?: boolean;
+  readonly done: boolean;
+  readonly reading?: boolean;
+  /** Entries beside the one of the step's own id that are typed on its screen. */
+  readonly typedHere?: readonly string[];
+}
