@@ -65,6 +65,8 @@ export interface StoredReply {
   /** Readings that were taken again and came out the very same. */
   readonly same: readonly string[];
   readonly closed: 0 | 1;
+  /** When it was kept, by this device's clock; absent in those kept before that was noted. */
+  readonly keptAt?: string;
 }
 
 /**

@@ -7,6 +7,10 @@ import {
   type StoredReply,
 } from "./deskDatabase.ts";
 
+function keptMoment({ keptAt = "", reply }: StoredReply): string {
+  return `${keptAt} ${reply.createdAt}`;
+}
+
 /** Replies that reached this device. */
 export class ReplyStore {
   readonly #handle: SchemaHandle<DeskSchema>;
@@ -26,14 +30,15 @@ export class ReplyStore {
     });
   }
 
-  /** The newest reply to a check that is not closed; null: none. */
+  /** The reply to a check that was kept last and is not closed; null: none. */
   async openFor(storedId: string): Promise<Outcome<StoredReply | null>> {
     const found = await this.#handle.run((database) =>
       database.getAllFromIndex("replies", "storedId", storedId),
     );
     if (!found.ok) return found;
     const open = found.value.filter(({ closed }) => closed === 0);
-    open.sort((a, b) => (a.reply.createdAt < b.reply.createdAt ? 1 : -1));
+    // By this device's clock: what date a reply has, its sender chose.
+    open.sort((a, b) => (keptMoment(a) < keptMoment(b) ? 1 : -1));
     return succeed(open[0] ?? null);
   }
 

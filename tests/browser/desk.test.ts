@@ -132,6 +132,9 @@ it("the whole circle: a check typed on a phone, sent by each way, asked again, t
 
   await list.open(site.address);
   await page.getByLabel("Files to open").setInputFiles(reply);
+  await page.getByRole("heading", { name: "A reply was sent to you" }).waitFor();
+  await page.locator("[data-verdict]").waitFor();
+  await page.getByRole("button", { name: "Keep it with the check" }).click();
   await page.getByRole("heading", { name: `Reply about ${label}, front axle` }).waitFor();
   await page.getByText("Wheels straight, please.").waitFor();
   await page.getByRole("link", { name: "Take again: Left gap" }).click();

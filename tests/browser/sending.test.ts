@@ -9,6 +9,7 @@ import type { CheckRecord } from "../../src/records/check/checkRecord.ts";
 import { crc32 } from "../../src/sharing/checksum.ts";
 import { payloadText } from "../../src/sharing/payload.ts";
 import { shareLink } from "../../src/sharing/shareLink.ts";
+import { tinyPhoto } from "../support/pictures.ts";
 import { axeViolations } from "./support/axe.ts";
 import { downloadedRecord } from "./support/checkList.ts";
 import { pick } from "./support/controls.ts";
@@ -23,7 +24,7 @@ const demo: CheckRecord = JSON.parse(
 /** Words that do not compress: enough of them for several codes. */
 const notes = Array.from({ length: 90 }, (_, n) => (crc32(new Uint8Array([n])) >>> 0).toString(36));
 const long: CheckRecord = { ...demo, notes: notes.join(" ") };
-const photo = { type: "image/png" as const, data: Buffer.alloc(90_000, 7).toString("base64") };
+const photo = tinyPhoto;
 
 let browser: Browser;
 let site: Site;
@@ -237,6 +238,8 @@ describe("what another program shares with the installed app", () => {
     }, JSON.stringify(record));
     expect(landed).toBe("opaqueredirect");
     await page.goto(`${site.address}#/received`);
+    await page.getByRole("heading", { name: "Something was sent to Stopfit" }).waitFor();
+    await page.getByRole("button", { name: "Look at it" }).click();
     expect(await keepShown(page, record.id)).toEqual(record);
     await page.goto(`${site.address}#/received`);
     await page.getByText("Nothing arrived from the other program").waitFor();

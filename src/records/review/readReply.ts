@@ -2,6 +2,7 @@ import * as z from "zod/mini";
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
 import { recordBounds } from "../check/recordFormat.ts";
 import { readJsonText } from "../text/jsonText.ts";
+import { notAhead } from "../text/moment.ts";
 import { type Reply, replyFormat, replyVersion } from "./reply.ts";
 
 const label = z.string().check(z.maxLength(recordBounds.labelCharacters));
@@ -11,6 +12,7 @@ const replySchema = z.looseObject({
   version: z.literal(replyVersion),
   id: label.check(z.minLength(1)),
   checkId: label.check(z.minLength(1)),
+  answers: z.optional(label),
   createdAt: label,
   from: label,
   kind: z.enum(["accept", "askAgain", "otherPart"]),
@@ -25,7 +27,7 @@ export function looksLikeReply(text: string): boolean {
   return /^\ufeff?\s*\{\s*"format"\s*:\s*"stopfit-reply"/.test(text);
 }
 
-/** A desk's reply from the text of a file. */
+/** A desk's reply from the text of a file; its date never lies ahead. */
 export function readReplyText(text: string, what = "The file"): Outcome<Reply> {
   const json = readJsonText(text, what);
   if (!json.ok) return json;
@@ -39,6 +41,6 @@ export function readReplyText(text: string, what = "The file"): Outcome<Reply> {
   }
   const parsed = replySchema.safeParse(value);
   return parsed.success
-    ? succeed(value as Reply)
+    ? succeed({ ...(value as Reply), createdAt: notAhead(parsed.data.createdAt) })
     : fail("notAReply", [`${what} is not a whole reply. Ask the desk to send it again.`]);
 }

@@ -11,6 +11,8 @@ export interface Reply {
   readonly version: typeof replyVersion;
   readonly id: string;
   readonly checkId: string;
+  /** The digest of the readings that it answers; absent in replies made before there was one. */
+  readonly answers?: string;
   readonly createdAt: string;
   readonly from: string;
   readonly kind: Exclude<DecisionKind, "undo">;

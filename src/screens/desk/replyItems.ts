@@ -3,6 +3,7 @@ import type { Prescription } from "../../physics/prescription/prescribe.ts";
 import type { CheckRecord } from "../../records/check/checkRecord.ts";
 import type { Decision } from "../../records/review/decision.ts";
 import { type OddReading, readingsOf } from "../../records/review/oddReadings.ts";
+import { readingsDigest } from "../../records/review/readingsDigest.ts";
 import { type Reply, replyFormat, replyVersion } from "../../records/review/reply.ts";
 import type { AskedReading, ToldAnswer } from "../../records/review/replyText.ts";
 import { addressPart } from "../../records/text/soundText.ts";
@@ -86,6 +87,7 @@ export function replyOf(record: CheckRecord, decision: Decision): Reply | null {
     version: replyVersion,
     id: decision.key,
     checkId: record.id,
+    answers: readingsDigest(record),
     createdAt: decision.at,
     from: decision.by,
     kind: decision.kind,

@@ -1,16 +1,11 @@
 import { useEffect, useState } from "preact/hooks";
-import { type Assessor, createAssessor } from "../../compute/assessor.ts";
-import type { Assessment } from "../../physics/fitment.ts";
+import type { Assessor } from "../../compute/assessor.ts";
 import type { Fault, Outcome } from "../../physics/outcome.ts";
 import { inModelUnits } from "../../physics/sentence.ts";
 import { checkName, dateText } from "../../records/check/checkName.ts";
-import { fitmentOf } from "../../records/check/fitmentOf.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
-import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { SharedCheck } from "../../sharing/sharedCheck.ts";
-import { verdictWords } from "../assessment/stateWords.ts";
-import { StateMark } from "../drawings/StateMark.tsx";
 import { Button } from "../parts/Button.tsx";
 import { Card } from "../parts/Card.tsx";
 import { Dialog } from "../parts/Dialog.tsx";
@@ -19,6 +14,7 @@ import { Notice } from "../parts/Notice.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import type { OpenedStore } from "../useStore.ts";
 import { FaultNotice } from "./FaultNotice.tsx";
+import { PhoneVerdict } from "./PhoneVerdict.tsx";
 import {
   keepReceived,
   type PresentVersions,
@@ -55,9 +51,9 @@ export default function OpenSharedScreen({
   onLeave,
   waiting = 0,
   refused = [],
-  startAssessor = createAssessor,
+  startAssessor,
 }: OpenSharedScreenProps) {
-  const { record, photosLeftOut } = shared;
+  const { record, photosLeftOut, photosRefused = 0 } = shared;
   const { store } = opened;
   const heading = useHeadingFocus(record.id);
   const [present, setPresent] = useState<PresentVersions | null>(null);
@@ -129,14 +125,16 @@ export default function OpenSharedScreen({
       ))}
       {same && (
         <Notice tone="ok">
-          <p>This very check is on this phone already, as “{checkName(same)}”.</p>
+          <p>
+            This very check is on this phone already, as “<bdi>{checkName(same)}</bdi>”.
+          </p>
         </Notice>
       )}
       {!same && newest && (
         <Notice tone="care">
           <p>
-            Another version of this check is on this phone: “{checkName(newest)}”, last changed{" "}
-            {dateText(newest.updatedAt)}. Keep both, or let this one take its place.
+            Another version of this check is on this phone: “<bdi>{checkName(newest)}</bdi>”, last
+            changed {dateText(newest.updatedAt)}. Keep both, or let this one take its place.
           </p>
           <div class="row">
             <Button onClick={() => setReplacing(newest)} disabled={busy}>
@@ -153,7 +151,20 @@ export default function OpenSharedScreen({
           </p>
         </Notice>
       )}
-      <Verdict shared={shared} unit={unit} startAssessor={startAssessor} />
+      {photosRefused > 0 && (
+        <Notice tone="care">
+          <p>
+            {photosRefused === 1 ? "One photo was" : `${photosRefused} photos were`} left out: no
+            picture that can be opened here, or one of far too many pixels.
+          </p>
+        </Notice>
+      )}
+      <PhoneVerdict
+        record={record}
+        unit={unit}
+        startAssessor={startAssessor}
+        words="Computed here from the readings, whatever the sender's device said. The result screens an installation; it does not certify it."
+      />
       <Facts shared={shared} />
       {waiting > 0 && (
         <p class="soft">
@@ -177,64 +188,12 @@ export default function OpenSharedScreen({
           }
         >
           <p>
-            “{checkName(replacing)}” on this phone gets the readings that were sent to you. What it
-            holds now goes to the deleted checks, where it can be brought back.
+            “<bdi>{checkName(replacing)}</bdi>” on this phone gets the readings that were sent to
+            you. What it holds now goes to the deleted checks, where it can be brought back.
           </p>
         </Dialog>
       )}
     </Screen>
-  );
-}
-
-function Verdict({
-  shared: { record },
-  unit,
-  startAssessor,
-}: {
-  shared: SharedCheck;
-  unit: LengthUnit;
-  startAssessor: () => Assessor;
-}) {
-  const [assessment, setAssessment] = useState<Assessment | null>(null);
-  const [fault, setFault] = useState<Fault | null>(null);
-  useEffect(() => {
-    setAssessment(null);
-    setFault(null);
-    const assessor = startAssessor();
-    const cancel = assessor.assess(fitmentOf(record), {
-      onStatic: () => undefined,
-      onComplete: setAssessment,
-      onFault: setFault,
-    });
-    return () => {
-      cancel();
-      assessor.dispose();
-    };
-  }, [record, startAssessor]);
-  return (
-    <Card heading="What this phone makes of it">
-      <div aria-live="polite">
-        {fault && <FaultNotice fault={fault} />}
-        {!fault && !assessment && <p class="soft">Working it out …</p>}
-        {assessment && (
-          <div class="received-verdict">
-            <StateMark state={assessment.verdict} size={48} label="" />
-            <div class="stack-close">
-              <p>
-                <strong class={`tone-${assessment.verdict}`}>
-                  {verdictWords[assessment.verdict]}
-                </strong>
-              </p>
-              <p>{sentenceText(assessment.reason, unit)}</p>
-            </div>
-          </div>
-        )}
-      </div>
-      <p class="small soft">
-        Computed here from the readings, whatever the sender's device said. The result screens an
-        installation; it does not certify it.
-      </p>
-    </Card>
   );
 }
 
@@ -244,17 +203,23 @@ function Facts({ shared: { record } }: { shared: SharedCheck }) {
     <Card heading="What was sent">
       <dl class="facts">
         <dt>Vehicle</dt>
-        <dd>{record.vehicle.label}</dd>
+        <dd>
+          <bdi>{record.vehicle.label}</bdi>
+        </dd>
         <dt>Axle</dt>
         <dd>{record.axle}</dd>
         <dt>Stop</dt>
-        <dd>{record.stop.name}</dd>
+        <dd>
+          <bdi>{record.stop.name}</bdi>
+        </dd>
         <dt>Readings</dt>
         <dd>
           {readingsCount(record)}, {sidesText(record)}
         </dd>
         <dt>From</dt>
-        <dd>{whoText(record)}</dd>
+        <dd>
+          <bdi>{whoText(record)}</bdi>, by what it says itself
+        </dd>
         <dt>Begun</dt>
         <dd>{dateText(record.createdAt)}</dd>
         {photos > 0 && (
@@ -266,7 +231,9 @@ function Facts({ shared: { record } }: { shared: SharedCheck }) {
       </dl>
       {record.notes?.trim() && (
         <Disclosure summary="Notes">
-          <p class="received-notes">{record.notes}</p>
+          <p class="received-notes" dir="auto">
+            {record.notes}
+          </p>
         </Disclosure>
       )}
     </Card>

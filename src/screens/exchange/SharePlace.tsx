@@ -1,25 +1,27 @@
-import { useCallback, useEffect, useMemo, useState } from "preact/hooks";
+import { useCallback, useEffect, useRef, useState } from "preact/hooks";
 import type { Fault } from "../../physics/outcome.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { Reply } from "../../records/review/reply.ts";
 import type { Frame } from "../../sharing/frame.ts";
-import { payloadText, readPayload } from "../../sharing/payload.ts";
-import { type SharedCheck, sharedOfFrame } from "../../sharing/sharedCheck.ts";
+import { payloadText } from "../../sharing/payload.ts";
+import type { SharedCheck } from "../../sharing/sharedCheck.ts";
 import { openPrefix } from "../../sharing/shareLink.ts";
 import { takeReceived } from "../../sharing/shareTarget.ts";
 import { checksHref, goTo, stepHref } from "../addresses.ts";
 import { Notice } from "../parts/Notice.tsx";
-import { OneMoment } from "../parts/OneMoment.tsx";
 import { savedHref } from "../saved/savedRoute.ts";
 import type { OpenedStore } from "../useStore.ts";
+import { ArrivedScreen } from "./ArrivedScreen.tsx";
 import { FaultNotice } from "./FaultNotice.tsx";
+import { takeHanded } from "./handed.ts";
 import { OpenDraftScreen } from "./OpenDraftScreen.tsx";
 import OpenSharedScreen from "./OpenSharedScreen.tsx";
 import { OpenWays } from "./OpenWays.tsx";
-import { type Received, receivedOfFiles, receivedOfText } from "./received.ts";
+import { type Received, receivedOfFiles, receivedOfPayload, receivedOfText } from "./received.ts";
+import { OpenReplyScreen } from "./reply/OpenReplyScreen.tsx";
 import { replyHref } from "./reply/replyRoute.ts";
-import { keepReplies } from "./reply/takeReplies.ts";
+import { checkOfReply, replyWithoutCheck } from "./reply/takeReplies.ts";
 import ScanScreen from "./ScanScreen.tsx";
 import { openHref, type ShareRoute } from "./shareRoutes.ts";
 
@@ -35,9 +37,15 @@ export interface SharePlaceProps {
 /** What waits to be looked at, one after another. */
 type Waiting =
   | { readonly kind: "check"; readonly check: SharedCheck }
-  | { readonly kind: "draft"; readonly draft: StoredCheck };
+  | { readonly kind: "draft"; readonly draft: StoredCheck }
+  | { readonly kind: "reply"; readonly reply: Reply; readonly stored: StoredCheck };
 
-/** Where checks, replies and backups from others come in, by whatever way. */
+const nothingArrived: Fault = {
+  code: "nothingArrived",
+  sentence: ["Nothing arrived from the other program. Save the file there, then choose it here."],
+};
+
+/** Where checks, replies and backups from others come in, by whatever way. Nothing is kept without a tap. */
 export default function SharePlace({
   route,
   opened,
@@ -48,69 +56,85 @@ export default function SharePlace({
   const { store } = opened;
   const [queue, setQueue] = useState<readonly Waiting[]>([]);
   const [faults, setFaults] = useState<readonly Fault[]>([]);
-  /** Where to once the queue is through: the backup that came, or a check that a reply is about. */
-  const [after, setAfter] = useState<string | null>(null);
+  const [backup, setBackup] = useState<File | null>(null);
+  const [part, setPart] = useState<Frame | null>(null);
+  /** What another program or page handed over, and nobody has asked to look at yet. */
+  const [arrived, setArrived] = useState<readonly File[]>([]);
+  const [reading, setReading] = useState(route.screen === "open" && route.payload !== null);
+  const latest = useRef(0);
   const payload = route.screen === "open" ? route.payload : null;
-  const linked = useMemo(() => (payload === null ? null : linkedBy(payload)), [payload]);
 
-  const takeAll = useCallback(
-    async ({ checks, drafts, replies, backups, refused }: Received) => {
-      const kept = await keepReplies(store, replies);
-      const [backup] = backups;
-      const [storedId] = kept.storedIds;
-      if (backup)
-        (await import("../saved/backupHere.ts")).handBackup(backup, "opened from elsewhere");
-      const then = backup ? savedHref : storedId ? replyHref(storedId) : null;
-      const troubles = [...refused.map(({ fault }) => fault), ...kept.faults];
-      const waiting = [
+  const toBackup = useCallback(async (file: File, way: string) => {
+    (await import("../saved/backupHere.ts")).handBackup(file, way);
+    goTo(savedHref, { replace: true });
+  }, []);
+
+  const show = useCallback(
+    async (work: Promise<Received>) => {
+      latest.current += 1;
+      const own = latest.current;
+      setReading(true);
+      setQueue([]);
+      setFaults([]);
+      setBackup(null);
+      setPart(null);
+      const { checks, drafts, replies, backups, parts, refused } = await work;
+      const troubles = refused.map(({ fault }) => fault);
+      const waiting: Waiting[] = [
         ...checks.map((check) => ({ kind: "check" as const, check })),
         ...drafts.map((draft) => ({ kind: "draft" as const, draft })),
       ];
-      if (waiting.length === 0 && then && troubles.length === 0)
-        return goTo(then, { replace: true });
+      for (const reply of replies) {
+        const stored = await checkOfReply(store, reply);
+        if (!stored.ok) troubles.push(stored.fault);
+        else if (stored.value === null) troubles.push(replyWithoutCheck(reply));
+        else waiting.push({ kind: "reply", reply, stored: stored.value });
+      }
+      // Another link came while this one was being read.
+      if (own !== latest.current) return;
+      setReading(false);
+      const [first = null] = backups;
+      if (first && waiting.length === 0 && troubles.length === 0) {
+        return toBackup(first, "opened from elsewhere");
+      }
       setQueue(waiting);
       setFaults(troubles);
-      setAfter(then);
+      setBackup(first);
+      setPart(parts[0] ?? null);
     },
-    [store],
-  );
-
-  const takeFiles = useCallback(
-    async (files: readonly File[]) => takeAll(await receivedOfFiles(files)),
-    [takeAll],
+    [store, toBackup],
   );
 
   useEffect(() => {
-    if (launched && launched.length > 0) takeFiles(launched);
-  }, [launched, takeFiles]);
+    if (launched && launched.length > 0) show(receivedOfFiles(launched));
+  }, [launched, show]);
+
+  useEffect(() => {
+    const handed = takeHanded();
+    if (handed === null) return;
+    const { replies, backup: file } = handed;
+    show(Promise.resolve({ ...nothing, replies, backups: file ? [file] : [] }));
+  }, [show]);
 
   useEffect(() => {
     if (route.screen !== "received") return;
     const receive = async () => {
       const files = await takeReceived(globalThis.caches);
-      if (files.length > 0) await takeFiles(files);
+      if (files.length > 0) setArrived(files);
       else if (!launched?.length) setFaults([nothingArrived]);
     };
     receive();
-  }, [route.screen, launched, takeFiles]);
+  }, [route.screen, launched]);
 
   useEffect(() => {
-    // Another link while the answer to the one before was still open.
-    if (payload !== null) {
-      setQueue([]);
-      setFaults([]);
-      setAfter(null);
-    }
-  }, [payload]);
-
-  useEffect(() => {
-    if (linked?.kind === "reply") takeAll({ ...nothing, replies: [linked.reply] });
-  }, [linked, takeAll]);
+    if (payload !== null) show(receivedOfPayload(payload));
+  }, [payload, show]);
 
   // The check must not stay in the browser's history once it was dealt with.
   const next = (last: string) => {
     if (queue.length > 1) setQueue(queue.slice(1));
-    else goTo(after ?? last, { replace: true });
+    else if (backup) toBackup(backup, "opened from elsewhere");
+    else goTo(last, { replace: true });
   };
   const leave = () => next(checksHref);
   const open = (id: string) => goTo(stepHref(id), { replace: true });
@@ -118,7 +142,20 @@ export default function SharePlace({
   const whole = (frame: Frame) =>
     goTo(`${openPrefix}${payloadText(frame, "letters")}`, { replace: true });
 
-  const shown = queue[0] ?? (linked?.kind === "check" ? linked : null);
+  if (arrived.length > 0) {
+    return (
+      <ArrivedScreen
+        files={arrived}
+        onLook={() => {
+          setArrived([]);
+          show(receivedOfFiles(arrived));
+        }}
+        onLeave={() => goTo(checksHref, { replace: true })}
+      />
+    );
+  }
+  if (reading) return <p class="later-waiting">One moment …</p>;
+  const shown = queue[0];
   const waiting = Math.max(0, queue.length - 1);
   if (shown?.kind === "check") {
     const { check } = shown;
@@ -150,57 +187,62 @@ export default function SharePlace({
       />
     );
   }
-  if (route.screen === "scan" || linked?.kind === "part") {
-    const begun = linked?.kind === "part" ? linked.frame : null;
-    return <ScanScreen begun={begun} onWhole={whole} onLeave={() => goTo(openHref)} />;
+  if (shown?.kind === "reply") {
+    const { reply, stored } = shown;
+    return (
+      <OpenReplyScreen
+        key={`${reply.id} ${queue.length}`}
+        reply={reply}
+        stored={stored}
+        unit={unit}
+        waiting={waiting}
+        refused={faults}
+        onKept={() => next(replyHref(stored.id))}
+        onLeave={leave}
+        startAssessor={startAssessor}
+      />
+    );
   }
-  if (linked?.kind === "reply" && faults.length === 0) {
-    return <OneMoment />;
+  if (route.screen === "scan" || part !== null) {
+    return <ScanScreen begun={part} onWhole={whole} onLeave={() => goTo(openHref)} />;
   }
-  const told = linked?.kind === "fault" ? [linked.fault, ...faults] : faults;
   return (
     <OpenWays
       notice={
         <>
-          {after !== null && (
+          {backup !== null && (
             <Notice tone="info" live>
+              <p>A backup came with it.</p>
               <p>
-                {after === savedHref
-                  ? "A backup came with it."
-                  : "A reply came with it and is kept with its check."}{" "}
-                <a href={after}>{after === savedHref ? "Restore it" : "Read it"}</a>
+                <a
+                  href={savedHref}
+                  onClick={(event) => {
+                    event.preventDefault();
+                    toBackup(backup, "opened from elsewhere");
+                  }}
+                >
+                  See what is in it
+                </a>
               </p>
             </Notice>
           )}
-          {told.map((fault, index) => (
+          {faults.map((fault, index) => (
             <FaultNotice key={`${fault.code} ${index}`} fault={fault} />
           ))}
         </>
       }
-      onFiles={takeFiles}
-      onText={async (text) => takeAll(await receivedOfText(text, "The pasted text"))}
+      onFiles={(files) => show(receivedOfFiles(files))}
+      onText={(text) => show(receivedOfText(text, "The pasted text"))}
       onLeave={() => goTo(checksHref)}
     />
   );
 }
 
-const nothing: Received = { checks: [], drafts: [], replies: [], backups: [], refused: [] };
-
-const nothingArrived: Fault = {
-  code: "nothingArrived",
-  sentence: ["Nothing arrived from the other program. Save the file there, then choose it here."],
+const nothing: Received = {
+  checks: [],
+  drafts: [],
+  replies: [],
+  backups: [],
+  parts: [],
+  refused: [],
 };
-
-type Linked =
-  | { readonly kind: "check"; readonly check: SharedCheck }
-  | { readonly kind: "reply"; readonly reply: Reply }
-  | { readonly kind: "part"; readonly frame: Frame }
-  | { readonly kind: "fault"; readonly fault: Fault };
-
-function linkedBy(payload: string): Linked {
-  const frame = readPayload(payload);
-  if (!frame.ok) return { kind: "fault", fault: frame.fault };
-  if (frame.value.parts > 1) return { kind: "part", frame: frame.value };
-  const shared = sharedOfFrame(frame.value);
-  return shared.ok ? shared.value : { kind: "fault", fault: shared.fault };
-}

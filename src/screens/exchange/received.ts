@@ -1,10 +1,13 @@
+import type { Pool } from "../../compute/pool.ts";
+import type { PoolTask } from "../../compute/poolMessages.ts";
+import { createReadingPool } from "../../compute/readingPool.ts";
 import { type Fault, fail, type Outcome } from "../../physics/outcome.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
-import { readDraftText } from "../../records/filling/readDraft.ts";
 import type { Reply } from "../../records/review/reply.ts";
-import { isBackup, readFileText, sharedOfText } from "../../sharing/receivedFile.ts";
-import { type Shared, type SharedCheck, sharedOfPayload } from "../../sharing/sharedCheck.ts";
-import { findPayloads } from "../../sharing/shareLink.ts";
+import type { Frame } from "../../sharing/frame.ts";
+import type { Opened } from "../../sharing/openText.ts";
+import { isBackup, readFileText } from "../../sharing/receivedFile.ts";
+import type { SharedCheck } from "../../sharing/sharedCheck.ts";
 import { loadReferencePack, referencePack } from "../referencePack.ts";
 
 /** What files, links or a message brought, told apart. Nothing of it is kept yet. */
@@ -14,19 +17,19 @@ export interface Received {
   readonly drafts: readonly StoredCheck[];
   readonly replies: readonly Reply[];
   readonly backups: readonly File[];
+  /** Codes of which others are still to be scanned. */
+  readonly parts: readonly Frame[];
   /** What is none of these, and why. */
   readonly refused: readonly { readonly name: string; readonly fault: Fault }[];
 }
 
-type Found = Shared | { readonly kind: "draft"; readonly draft: StoredCheck };
+type Found = Opened | { readonly kind: "draft"; readonly draft: StoredCheck };
 
 interface Named {
   readonly name: string;
   readonly found: Outcome<Found>;
 }
 
-/** Links opened from one text; what more of them there are is said. */
-const linksAtOnce = 50;
 const filesAtOnce = 200;
 
 const tooManyFiles: Outcome<never> = fail("tooManyFiles", [
@@ -39,57 +42,77 @@ function gathered(all: readonly Named[], backups: readonly File[]): Received {
     checks: found.flatMap((one) => (one.kind === "check" ? [one.check] : [])),
     drafts: found.flatMap((one) => (one.kind === "draft" ? [one.draft] : [])),
     replies: found.flatMap((one) => (one.kind === "reply" ? [one.reply] : [])),
+    parts: found.flatMap((one) => (one.kind === "part" ? [one.frame] : [])),
     backups,
     refused: all.flatMap(({ name, found: one }) => (one.ok ? [] : [{ name, fault: one.fault }])),
   };
 }
 
-async function foundIn(text: string, what: string): Promise<Outcome<Found>[]> {
-  const payloads = /^\ufeff?\s*[{[]/.test(text) ? [] : findPayloads(text);
-  if (payloads.length > 1) {
-    const found: Outcome<Found>[] = payloads
-      .slice(0, linksAtOnce)
-      .map((payload) => sharedOfPayload(payload));
-    if (payloads.length > linksAtOnce) {
-      found.push(
-        fail("tooManyLinks", [
-          `Only ${linksAtOnce} links are opened at a time. Paste the rest after these.`,
-        ]),
-      );
-    }
-    return found;
-  }
-  const shared = sharedOfText({ text, what });
-  if (shared.ok || shared.fault.code !== "checkNotComplete") return [shared];
+async function opened(pool: Pool, task: PoolTask): Promise<readonly Outcome<Opened>[]> {
+  const done = await pool.run(task);
+  if (done.kind === "opened") return done.items;
+  return done.kind === "failed" ? [{ ok: false, fault: done.fault }] : [];
+}
+
+/** All that is parsed is parsed beside the screen. */
+async function foundIn(pool: Pool, text: string, what: string): Promise<readonly Outcome<Found>[]> {
+  const items = await opened(pool, { kind: "open", text, what });
+  const [only] = items;
+  if (!only || only.ok || only.fault.code !== "checkNotComplete") return items;
   await loadReferencePack();
-  const draft = readDraftText(text, referencePack());
-  return [draft === null ? shared : { ok: true, value: { kind: "draft", draft } }];
+  const done = await pool.run({ kind: "draft", text, pack: referencePack() });
+  if (done.kind !== "draft" || done.draft === null) return items;
+  return [{ ok: true, value: { kind: "draft", draft: done.draft } }];
 }
 
-export async function receivedOfText(text: string, what: string): Promise<Received> {
-  const found = await foundIn(text, what);
-  return gathered(
-    found.map((one) => ({ name: what, found: one })),
-    [],
-  );
-}
-
-export async function receivedOfFiles(files: readonly File[]): Promise<Received> {
-  const all: Named[] = [];
-  const backups: File[] = [];
-  for (const [index, file] of files.entries()) {
-    const { name } = file;
-    if (index >= filesAtOnce) {
-      all.push({ name, found: tooManyFiles });
-      break;
-    }
-    if (await isBackup(file)) {
-      backups.push(file);
-      continue;
-    }
-    const text = await readFileText(file);
-    const found = text.ok ? await foundIn(text.value.text, text.value.what) : [text];
-    all.push(...found.map((one) => ({ name, found: one })));
+async function withPool<Value>(work: (pool: Pool) => Promise<Value>): Promise<Value> {
+  const pool = createReadingPool();
+  try {
+    return await work(pool);
+  } finally {
+    pool.dispose();
   }
-  return gathered(all, backups);
+}
+
+export function receivedOfText(text: string, what: string): Promise<Received> {
+  return withPool(async (pool) => {
+    const found = await foundIn(pool, text, what);
+    return gathered(
+      found.map((one) => ({ name: what, found: one })),
+      [],
+    );
+  });
+}
+
+/** What the address of a link holds. */
+export function receivedOfPayload(payload: string): Promise<Received> {
+  return withPool(async (pool) => {
+    const found = await opened(pool, { kind: "openPayload", payload });
+    return gathered(
+      found.map((one) => ({ name: "The link", found: one })),
+      [],
+    );
+  });
+}
+
+export function receivedOfFiles(files: readonly File[]): Promise<Received> {
+  return withPool(async (pool) => {
+    const all: Named[] = [];
+    const backups: File[] = [];
+    for (const [index, file] of files.entries()) {
+      const { name } = file;
+      if (index >= filesAtOnce) {
+        all.push({ name, found: tooManyFiles });
+        break;
+      }
+      if (await isBackup(file)) {
+        backups.push(file);
+        continue;
+      }
+      const text = await readFileText(file);
+      const found = text.ok ? await foundIn(pool, text.value.text, text.value.what) : [text];
+      all.push(...found.map((one) => ({ name, found: one })));
+    }
+    return gathered(all, backups);
+  });
 }

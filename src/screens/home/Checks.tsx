@@ -14,7 +14,6 @@ import type { RowSetAside } from "../../storage/checkRow.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
 import { goTo, stepHref } from "../addresses.ts";
 import { deskHref } from "../desk/deskRoutes.ts";
-import { replyHref } from "../exchange/reply/replyRoute.ts";
 import { SendStored } from "../exchange/SendButton.tsx";
 import { openHref } from "../exchange/shareRoutes.ts";
 import { useDrop } from "../exchange/useDrop.ts";
@@ -34,6 +33,7 @@ import type { OpenedStore } from "../useStore.ts";
 import { CheckRow } from "./CheckRow.tsx";
 import type { DeletedChecksProps } from "./DeletedChecks.tsx";
 import { isDemoDue, markDemoLoaded } from "./demoDue.ts";
+import { FirstWords } from "./FirstWords.tsx";
 import type { KeepDialogProps } from "./KeepDialog.tsx";
 import { NotSavedHere } from "./NotSavedHere.tsx";
 import type { OpenedFiles } from "./openFiles.ts";
@@ -191,26 +191,34 @@ export function Checks({ opened, preferences, notice }: Props) {
     if (picker.current) picker.current.value = "";
     if (picked.length === 0 || !store) return;
     const { readFiles } = await import("./openFiles.ts");
-    const found = await readFiles(store, picked, preferences.length);
-    const [replied] = found.replied;
-    const rest = found.checks.length + found.refused.length;
-    if (rest > 0) setFiles(found);
-    else if (found.backup) {
+    const found = await readFiles(picked, preferences.length);
+    if (found.checks.length + found.refused.length > 0) setFiles(found);
+    else await goOnWith(found);
+  };
+
+  /** What has a screen of its own: a backup, or replies. */
+  const goOnWith = async ({ backup, replies }: OpenedFiles) => {
+    if (replies.length > 0) {
+      (await import("../exchange/handed.ts")).handReceived({ replies, backup });
+      goTo(openHref);
+    } else if (backup) {
       const { handBackup } = await import("../saved/backupHere.ts");
-      handBackup(found.backup, "opened from the list");
+      handBackup(backup, "opened from the list");
       goTo(savedHref);
-    } else if (replied) goTo(replyHref(replied));
+    }
   };
 
   useDrop(({ files: dropped }) => openFiles(dropped));
 
-  const keepFiles = async (keep: readonly StoredCheck[]) => {
+  const closeFiles = async (keep: readonly StoredCheck[] = []) => {
     setFiles(null);
-    if (!store) return;
-    const { keepChecks } = await import("./openFiles.ts");
-    const outcome = await keepChecks(store, keep);
-    setSaid(outcome.ok ? null : outcome.fault.sentence);
-    await refresh();
+    if (store && keep.length > 0) {
+      const { keepChecks } = await import("./openFiles.ts");
+      const outcome = await keepChecks(store, keep);
+      setSaid(outcome.ok ? null : outcome.fault.sentence);
+      await refresh();
+    }
+    if (files) await goOnWith(files);
   };
 
   return (
@@ -335,8 +343,8 @@ export function Checks({ opened, preferences, notice }: Props) {
         <KeepDialog
           files={files}
           present={checks ?? []}
-          onLeave={() => setFiles(null)}
-          onKeep={keepFiles}
+          onLeave={() => closeFiles()}
+          onKeep={closeFiles}
         />
       )}
       {undo && (
@@ -378,22 +386,4 @@ function useVerdicts(
       stop();
     };
   }, [store, versions, refresh]);
-}
-
-function FirstWords() {
-  return (
-    <div class="card">
-      <h2>Does this bump stop fit this vehicle?</h2>
-      <p>
-        You measure one axle with a tape, the vehicle on its wheels. Stopfit leads you from reading
-        to reading and tells you whether the stop meets its pad at the right point of the travel,
-        does its work before anything harder touches, and has the right stiffness. It works without
-        a signal.
-      </p>
-      <p>
-        Start with “New check”, or look at the demo checks to see what comes out. Allow half an hour
-        for a whole axle.
-      </p>
-    </div>
-  );
 }

@@ -2,6 +2,7 @@ import { inModelUnits } from "../../physics/sentence.ts";
 import { checkName, dateText } from "../../records/check/checkName.ts";
 import type { ListedCheck } from "../../records/check/listedCheck.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
+import { cleanName } from "../../records/text/soundText.ts";
 import { Button } from "../parts/Button.tsx";
 import { Dialog } from "../parts/Dialog.tsx";
 import { Notice } from "../parts/Notice.tsx";
@@ -16,7 +17,7 @@ export interface KeepDialogProps {
 
 /** What the opened files hold, asked before anything is stored. */
 export function KeepDialog({ files, present, onLeave, onKeep }: KeepDialogProps) {
-  const { checks, refused, replied, backup } = files;
+  const { checks, refused, replies, backup } = files;
   const count = checks.length;
   return (
     <Dialog
@@ -47,7 +48,9 @@ export function KeepDialog({ files, present, onLeave, onKeep }: KeepDialogProps)
         <ul class="stack-close keep-list">
           {checks.map((check) => (
             <li key={check.id}>
-              <strong>{checkName(check)}</strong>{" "}
+              <strong>
+                <bdi>{checkName(check)}</bdi>
+              </strong>{" "}
               <span class="small soft">
                 {dateText(check.createdAt)}
                 {check.progress.step === "answer" ? "" : " · not complete"}
@@ -58,17 +61,24 @@ export function KeepDialog({ files, present, onLeave, onKeep }: KeepDialogProps)
           ))}
         </ul>
       )}
-      {replied.length > 0 && (
+      {replies.length > 0 && (
         <p>
-          {replied.length === 1 ? "A reply that came" : `${replied.length} replies that came`} with
-          it is kept with the check it is about.
+          {replies.length === 1 ? "A reply came" : `${replies.length} replies came`} with it. What
+          it is comes next.
         </p>
       )}
-      {backup && <p>“{backup.name}” is a backup. Open it by itself to restore it.</p>}
+      {backup && (
+        <p>
+          <bdi>{cleanName(backup.name, 80)}</bdi> is a backup. What is in it comes next.
+        </p>
+      )}
       {refused.map(({ file, sentence }, index) => (
         <Notice key={`${file} ${index}`} tone="no">
           <p>
-            <strong>{file}</strong>: {inModelUnits(sentence)}
+            <strong>
+              <bdi>{file}</bdi>
+            </strong>
+            : {inModelUnits(sentence)}
           </p>
         </Notice>
       ))}

@@ -4,34 +4,30 @@ import type { Sentence } from "../../physics/sentence.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { storedFromRecord } from "../../records/filling/storedFromRecord.ts";
+import type { Reply } from "../../records/review/reply.ts";
+import { cleanName } from "../../records/text/soundText.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
 import { keepBeside } from "../exchange/presentVersions.ts";
 import { receivedOfFiles } from "../exchange/received.ts";
-import { keepReplies } from "../exchange/reply/takeReplies.ts";
 
 export interface OpenedFiles {
   readonly checks: readonly StoredCheck[];
   readonly refused: readonly { readonly file: string; readonly sentence: Sentence }[];
-  /** Checks here that a reply among the files is about, by their id here; those replies are kept. */
-  readonly replied: readonly string[];
+  /** Looked at on a screen of their own before they are kept. */
+  readonly replies: readonly Reply[];
   readonly backup: File | null;
 }
 
-/** Checks are not stored yet; replies are with the checks they are about. */
-export async function readFiles(
-  store: CheckStore,
-  files: readonly File[],
-  unit: LengthUnit,
-): Promise<OpenedFiles> {
+/** Nothing of it is stored yet. */
+export async function readFiles(files: readonly File[], unit: LengthUnit): Promise<OpenedFiles> {
   const { checks, drafts, replies, backups, refused } = await receivedOfFiles(files);
-  const kept = await keepReplies(store, replies);
   return {
     checks: [...checks.map(({ record }) => storedFromRecord(record, { unit })), ...drafts],
-    refused: [
-      ...refused.map(({ name, fault }) => ({ file: name, sentence: fault.sentence })),
-      ...kept.faults.map(({ sentence }) => ({ file: "A reply", sentence })),
-    ],
-    replied: kept.storedIds,
+    refused: refused.map(({ name, fault }) => ({
+      file: cleanName(name, 80),
+      sentence: fault.sentence,
+    })),
+    replies,
     backup: backups[0] ?? null,
   };
 }

@@ -5,6 +5,7 @@ import { backupLineText } from "../../../src/records/backup/backupLine.ts";
 import type { CheckRecord } from "../../../src/records/check/checkRecord.ts";
 import { newStoredCheck, renameStored } from "../../../src/records/check/storedCheck.ts";
 import { storedFromRecord } from "../../../src/records/filling/storedFromRecord.ts";
+import { readingsDigest } from "../../../src/records/review/readingsDigest.ts";
 import type { Reply } from "../../../src/records/review/reply.ts";
 import { checkFileText } from "../../../src/screens/checkFile.ts";
 import SharePlace from "../../../src/screens/exchange/SharePlace.tsx";
@@ -72,7 +73,7 @@ describe("a link", () => {
     location.hash = `#/open/${payload}`;
     const steps = history.length;
     await show({ screen: "open", payload });
-    expect(screen.getByRole("heading", { level: 1 }).textContent).toBe("A check was sent to you");
+    await screen.findByRole("heading", { level: 1, name: "A check was sent to you" });
     fireEvent.click(screen.getByRole("button", { name: "Don't keep" }));
     expect(location.hash).toBe("#/");
     expect(history.length).toBe(steps);
@@ -81,7 +82,7 @@ describe("a link", () => {
   it("that is cut says so, and the other ways in are offered", async () => {
     const payload = (linkOf(first).split("#/open/")[1] ?? "").slice(0, 120);
     await show({ screen: "open", payload });
-    expect(screen.getByText(/The link is cut short: \d+ of \d+ characters arrived/)).toBeTruthy();
+    await screen.findByText(/The link is cut short: \d+ of \d+ characters arrived/);
     expect(screen.getByRole("button", { name: "Choose a file" })).toBeTruthy();
   });
 
@@ -109,7 +110,7 @@ describe("files", () => {
       textFile("{ not JSON", "broken.txt"),
       textFile(JSON.stringify(second)),
     );
-    expect(screen.getByText(first.vehicle.label)).toBeTruthy();
+    await screen.findByText(first.vehicle.label);
     expect(screen.getByText(/The file “broken.txt” is not a check|broken.txt/)).toBeTruthy();
     expect(screen.getByText("One more check came with it.")).toBeTruthy();
     fireEvent.click(screen.getByRole("button", { name: "Next" }));
@@ -204,28 +205,72 @@ describe("replies, drafts and backups come by the same ways", () => {
     return found.ok ? found.value?.reply.id : undefined;
   }
 
-  it("a reply in a file is kept with its check and opened", async () => {
-    await showWithFirst(openNothing);
-    await chooseFiles(textFile(JSON.stringify(reply("by file"))));
+  const keepIt = async () => {
+    await screen.findByRole("heading", { name: "A reply was sent to you" });
+    fireEvent.click(screen.getByRole("button", { name: "Keep it with the check" }));
     await waitFor(() => expect(location.hash).toBe(there));
-    expect(await keptReply()).toBe("by file");
+  };
+
+  it("a reply in a file is shown with this phone's own verdict, and kept only by a tap", async () => {
+    await showWithFirst(openNothing);
+    const text = "It does not fit? It FITS. Drive on.";
+    await chooseFiles(textFile(JSON.stringify({ ...reply("by file"), kind: "accept", text })));
+    await screen.findByText(text);
+    screen.getByText(/can't prove who wrote it/);
+    await waitFor(() => expect(document.querySelector("[data-verdict]")).toBeTruthy());
+    expect(await keptReply()).toBeUndefined();
+    fireEvent.click(screen.getByRole("button", { name: "Don't keep" }));
+    await waitFor(() => expect(location.hash).toBe("#/"));
+    expect(await keptReply()).toBeUndefined();
+  });
+
+  it("a reply says whether it answers the readings that are here", async () => {
+    const told = {
+      same: { ...reply("same"), answers: readingsDigest(first) },
+      others: { ...reply("others"), answers: readingsDigest(second) },
+    };
+    await showWithFirst(openNothing);
+    await chooseFiles(textFile(JSON.stringify(told.same)));
+    await screen.findByText("M. Lind");
+    expect(screen.queryByText(/It answers other readings|It does not say which/)).toBeNull();
+    cleanup();
+    await showWithFirst(openNothing);
+    await chooseFiles(textFile(JSON.stringify(told.others)));
+    await screen.findByText(/It answers other readings than those that are here now/);
+    cleanup();
+    await showWithFirst(openNothing);
+    await chooseFiles(textFile(JSON.stringify(reply("old"))));
+    await screen.findByText(/It does not say which readings it answers/);
+  });
+
+  it("the reply that was kept last is the one shown, whatever date it has", async () => {
+    await showWithFirst(openNothing);
+    for (const [id, createdAt] of [
+      ["early", "9999-12-31T00:00:00.000Z"],
+      ["late", "2026-05-04T10:00:00.000Z"],
+    ] as const) {
+      location.hash = "#/open";
+      await chooseFiles(textFile(JSON.stringify({ ...reply(id), createdAt })));
+      await keepIt();
+      await waitFor(async () => expect(await keptReply()).toBe(id));
+      cleanup();
+      await showWithFirst(openNothing);
+    }
   });
 
   it("a reply pasted as text, or as a link in a message", async () => {
-    const link = replyLink(
-      { ...reply("by link"), createdAt: "2026-05-05T10:00:00.000Z" },
-      "https://stopfit.example/app/",
-    );
-    await showWithFirst(openNothing);
+    const link = replyLink(reply("by link"), "https://stopfit.example/app/");
     for (const [id, text] of [
       ["by link", `Hello,\n\n${link}\n`],
-      ["as text", JSON.stringify({ ...reply("as text"), createdAt: "2026-05-06T10:00:00.000Z" })],
+      ["as text", JSON.stringify(reply("as text"))],
     ] as const) {
+      await showWithFirst(openNothing);
       location.hash = "#/open";
       fireEvent.input(screen.getByLabelText("Link or message"), { target: { value: text } });
       fireEvent.click(screen.getByRole("button", { name: "Open the link" }));
-      await waitFor(() => expect(location.hash).toBe(there));
+      await keepIt();
       expect(await keptReply()).toBe(id);
+      cleanup();
     }
   });
 
@@ -235,8 +280,15 @@ describe("replies, drafts and backups come by the same ways", () => {
     const link = replyLink(reply("tapped"), "https://stopfit.example/app/") ?? "";
     const route = readShareRoute(link.slice(link.indexOf("#")));
     if (!route) throw new Error("no route");
-    render(<SharePlace route={route} opened={openedWith(store)} unit="mm" />);
-    await waitFor(() => expect(location.hash).toBe(there));
+    render(
+      <SharePlace
+        route={route}
+        opened={openedWith(store)}
+        unit="mm"
+        startAssessor={startDeskAssessor}
+      />,
+    );
+    await keepIt();
   });
 
   it("a reply whose check is not here says on which phone to open it", async () => {
@@ -245,12 +297,12 @@ describe("replies, drafts and backups come by the same ways", () => {
     await screen.findByText(/that check is not on this phone/);
   });
 
-  it("a reply among checks is kept, and read after them", async () => {
+  it("a reply among checks is shown after them", async () => {
     await showWithFirst(openNothing);
     await chooseFiles(textFile(JSON.stringify(reply("among"))), textFile(JSON.stringify(second)));
     await screen.findByText(second.vehicle.label);
-    fireEvent.click(screen.getByRole("button", { name: "Don't keep" }));
-    await waitFor(() => expect(location.hash).toBe(there));
+    fireEvent.click(screen.getByRole("button", { name: "Next" }));
+    await keepIt();
   });
 
   it("a check that is not complete says so, and is kept when told to", async () => {

@@ -11,6 +11,7 @@ import { withSides } from "../../../src/records/filling/sides.ts";
 import { App } from "../../../src/screens/app.tsx";
 import { checkFileText } from "../../../src/screens/checkFile.ts";
 import { UndoBar } from "../../../src/screens/home/UndoBar.tsx";
+import { tinyPhoto } from "../../support/pictures.ts";
 import { demoRecord } from "../answer/demoChecks.ts";
 import { freshPhone, heading, keep, kept, openStore, startApp, tap, type } from "../startApp.tsx";
 
@@ -230,7 +231,7 @@ describe("opening a file", () => {
     draft = setEntry(draft, "left.gap", { texts: ["21", "2o"], unit: "mm", tol: "1" });
     const byTape = { tool: "tapeII", reach: "clear" };
     draft = setEntry(draft, "right.gap", { texts: ["7/8"], unit: "in", tol: "", ...byTape });
-    const photo = { type: "image/jpeg", data: "AAAA", reading: "right.gap" } as const;
+    const photo = { ...tinyPhoto, reading: "right.gap" };
     draft = changeRecord(draft, (record) => ({ ...record, photos: [photo] }));
     startApp();
     await heading("Checks on this phone");

@@ -1,8 +1,14 @@
+import { useMemo } from "preact/hooks";
+import type { Assessor } from "../../../compute/assessor.ts";
+import { completeRecord } from "../../../records/check/completeRecord.ts";
+import type { LengthUnit } from "../../../records/entry/units.ts";
 import type { CheckStore } from "../../../storage/checkStore.ts";
 import { answerHref, checksHref, goTo, stepHref } from "../../addresses.ts";
 import { Button, ButtonLink } from "../../parts/Button.tsx";
 import { Screen, useHeadingFocus } from "../../parts/Screen.tsx";
 import { ReadingsToTake } from "../../remeasure/ReadingsToTake.tsx";
+import { PhoneVerdict } from "../PhoneVerdict.tsx";
+import { AnswersNotice, answersOf, besideReply, ReplyFacts } from "./ReplyFacts.tsx";
 import { useReply } from "./useReply.ts";
 import "./reply.css";
 import { OneMoment } from "../../parts/OneMoment.tsx";
@@ -10,11 +16,18 @@ import { OneMoment } from "../../parts/OneMoment.tsx";
 export interface ReplyPlaceProps {
   readonly store: CheckStore;
   readonly id: string;
+  readonly unit: LengthUnit;
+  readonly startAssessor?: () => Assessor;
 }
 
 /** What the desk replied to a check on this phone, and the readings that it asks for. */
-export function ReplyPlace({ store, id }: ReplyPlaceProps) {
+export function ReplyPlace({ store, id, unit, startAssessor }: ReplyPlaceProps) {
   const reply = useReply(store, id);
+  const stored = reply && reply !== "none" ? reply.stored : null;
+  const record = useMemo(() => {
+    const completion = stored && completeRecord(stored);
+    return completion?.ok ? completion.value : null;
+  }, [stored]);
   const heading = useHeadingFocus(reply && reply !== "none" ? reply.kept.id : `${reply}`);
   if (!reply) return <OneMoment />;
   if (reply === "none") {
@@ -41,7 +54,7 @@ export function ReplyPlace({ store, id }: ReplyPlaceProps) {
   }
   const { asked, kept } = reply;
   const next = asked.find(({ done }) => !done) ?? null;
-  const { from, vehicle, axle, text } = kept.reply;
+  const { vehicle, axle, text } = kept.reply;
   return (
     <Screen
       top={
@@ -73,9 +86,19 @@ export function ReplyPlace({ store, id }: ReplyPlaceProps) {
       }
     >
       <h1 ref={heading} tabIndex={-1}>
-        Reply about {vehicle}, {axle} axle
+        Reply about <bdi>{vehicle}</bdi>, {axle} axle
       </h1>
-      {from && <p class="soft">From {from}</p>}
+      {kept.reply.kind !== "askAgain" && (
+        <AnswersNotice answers={answersOf(kept.reply, reply.stored)} />
+      )}
+      {record && (
+        <PhoneVerdict
+          record={record}
+          unit={unit}
+          words={besideReply}
+          startAssessor={startAssessor}
+        />
+      )}
       {asked.length > 0 && (
         <section class="card" aria-labelledby="reply-readings">
           <h2 id="reply-readings">Readings to take again</h2>
@@ -98,8 +121,11 @@ export function ReplyPlace({ store, id }: ReplyPlaceProps) {
       )}
       <section class="card" aria-labelledby="reply-text">
         <h2 id="reply-text">What they wrote</h2>
-        <p class="reply-text">{text}</p>
+        <p class="reply-text" dir="auto">
+          {text}
+        </p>
       </section>
+      <ReplyFacts reply={kept.reply} />
     </Screen>
   );
 }

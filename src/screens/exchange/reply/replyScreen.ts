@@ -6,6 +6,10 @@ export const replyScreen = screenWithStore({
   read: ({ parts: [first, id, more] }) =>
     first === "reply" && id && more === undefined ? { screen: "reply", id } : null,
   part: later(async () => (await import("./ReplyPlace.tsx")).ReplyPlace),
-  props: ({ id }, { opened }) => ({ store: opened.store, id }),
+  props: ({ id }, { opened, preferences }) => ({
+    store: opened.store,
+    id,
+    unit: preferences.length,
+  }),
   key: ({ id }) => id,
 });

@@ -20,6 +20,7 @@ interface AskedStep {
 
 export interface OpenReply {
   readonly kept: StoredReply;
+  readonly stored: StoredCheck;
   readonly asked: readonly AskedStep[];
   readonly fault: Fault | null;
   markSame(reading: string): void;
@@ -83,6 +84,7 @@ export function useReply(store: CheckStore, storedId: string): OpenReply | "none
   if (kept === null || stored === null) return null;
   return {
     kept,
+    stored,
     asked: askedOf(kept, stored),
     fault,
     markSame: async (reading) => {
