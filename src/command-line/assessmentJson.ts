@@ -6,6 +6,7 @@ import type {
   EventResult,
   Interval,
   LimitKind,
+  Linkage,
   Side,
   State,
 } from "../physics/fitment.ts";
@@ -33,6 +34,8 @@ interface PrintedCorner {
   readonly secantRateNPerMm: number;
   readonly stopRateClass: number;
   readonly progressive: boolean;
+  readonly linkage: Linkage;
+  readonly leverRatioAtFullStop: number;
   readonly oneWheel?: CornerAssessment["oneWheel"];
   readonly roadTravelSigmaMm: number | null;
   readonly contactsPerKm: number | null;
@@ -45,7 +48,10 @@ interface PrintedCorner {
   readonly events: readonly EventResult[] | null;
   readonly classesThatWork: readonly number[] | null;
   readonly classWindow: Interval | null;
-  readonly intervals: CornerAssessment["intervals"];
+  readonly intervals: Pick<
+    CornerAssessment["intervals"],
+    "wheelTravelToContactMm" | "wheelTravelToFullStopMm" | "reserveMm"
+  >;
   readonly clearanceProbability: number | null;
   readonly earlyContactProbability: number | null;
   readonly loadedCompressionMm?: number;
@@ -110,6 +116,8 @@ function printedCorner(corner: CornerAssessment): PrintedCorner {
     secantRateNPerMm: corner.secantRateNPerMm,
     stopRateClass: corner.stopRateClass,
     progressive: corner.progressive,
+    linkage: corner.linkage,
+    leverRatioAtFullStop: corner.leverRatioAtFullStop,
     ...(oneWheel === undefined
       ? {}
       : {
@@ -130,7 +138,11 @@ function printedCorner(corner: CornerAssessment): PrintedCorner {
     events: corner.events === null ? null : corner.events.map(printedEvent),
     classesThatWork: corner.classesThatWork,
     classWindow: corner.classWindow,
-    intervals: corner.intervals,
+    intervals: {
+      wheelTravelToContactMm: corner.intervals.wheelTravelToContactMm,
+      wheelTravelToFullStopMm: corner.intervals.wheelTravelToFullStopMm,
+      reserveMm: corner.intervals.reserveMm,
+    },
     clearanceProbability: corner.clearanceProbability,
     earlyContactProbability: corner.earlyContactProbability,
     ...(loadedCompressionMm === undefined ? {} : { loadedCompressionMm }),

@@ -191,6 +191,8 @@ function assessCorner(
     freeTravelNeededUnladenMm: travel.freeTravelNeededUnladenMm,
     mostExtraHeightMm: travel.mostExtraHeightMm,
     events: null,
+    undampedEvents: null,
+    stopItselfPasses: null,
     classesThatWork: null,
     classWindow: null,
     intervals: {
@@ -267,6 +269,8 @@ export function completeAssessment(
     return {
       ...assessed,
       events: own.events,
+      undampedEvents: own.undampedEvents,
+      stopItselfPasses: own.stopItselfPasses,
       classesThatWork: own.classesThatWork,
       classWindow: own.classWindow,
       checks: assessed.checks.map((check) => (check.id === "stiffness" ? stiffness : check)),

@@ -319,6 +319,10 @@ export interface CornerAssessment {
   readonly freeTravelNeededUnladenMm: number | null;
   readonly mostExtraHeightMm: number | null;
   readonly events: readonly EventResult[] | null;
+  /** The same of a stop tested at speed without what the tests show; null where they show nothing. */
+  readonly undampedEvents: readonly EventResult[] | null;
+  /** Whether the stop itself, unscaled, passes every event laden and unladen. */
+  readonly stopItselfPasses: boolean | null;
   readonly classesThatWork: readonly number[] | null;
   /** … to here. A null here beside a list of classes means that no class works. */
   readonly classWindow: Interval | null;

@@ -1,17 +1,16 @@
-import { readFileSync } from "node:fs";
 import type { Corner, Fitment } from "../../src/physics/fitment.ts";
 import { type ImpactSetup, impactSetupOf } from "../../src/physics/impact/impactSetup.ts";
 import type { Outcome } from "../../src/physics/outcome.ts";
-import vectors from "../vectors/examples.json";
-
-type VectorCorner = (typeof vectors)[number]["corners"][number];
+import { fitmentOf } from "../../src/records/check/fitmentOf.ts";
+import { demoRecord } from "../support/demoRecords.ts";
+import { type RiddenVectorCorner, riddenVectorCorner } from "../vectors/vectors.ts";
 
 export interface DemoCorner {
   readonly name: string;
   readonly fitment: Fitment;
   readonly corner: Corner;
   /** What the independent implementation gives for it. */
-  readonly wanted: VectorCorner;
+  readonly wanted: RiddenVectorCorner;
 }
 
 const files = [
@@ -24,21 +23,20 @@ const files = [
 
 export type DemoName = (typeof files)[number];
 
-export function demoFitment(name: DemoName): Fitment & { readonly id: string } {
-  const path = new URL(`../../demo-data/checks/${name}.json`, import.meta.url);
-  const { id, vehicle, layout, corners, stop, ride } = JSON.parse(readFileSync(path, "utf8"));
-  return { id, use: vehicle.use, layout, corners, stop, ride };
+export function demoFitment(name: string): Fitment & { readonly id: string } {
+  const record = demoRecord(name);
+  return { id: record.id, ...fitmentOf(record) };
 }
 
 /** Every corner of the demo checks beside the vectors' figures for it. */
 export const demoCorners: readonly DemoCorner[] = files.flatMap((file) => {
   const fitment = demoFitment(file);
-  const example = vectors.find(({ id }) => id === fitment.id);
-  return fitment.corners.map((corner) => {
-    const wanted = example?.corners.find(({ side }) => side === corner.side);
-    if (wanted === undefined) throw new Error(`no vector for ${file} ${corner.side}`);
-    return { name: `${file} ${corner.side}`, fitment, corner, wanted };
-  });
+  return fitment.corners.map((corner) => ({
+    name: `${file} ${corner.side}`,
+    fitment,
+    corner,
+    wanted: riddenVectorCorner(fitment.id, corner.side),
+  }));
 });
 
 export function unwrapped<Value>(outcome: Outcome<Value>): Value {

@@ -8,6 +8,8 @@ import { publishedSource } from "./support/published.ts";
  * threshold of 0.95: accepted where y ≥ limit + 1.645 u. Recalled, from memory.
  */
 
+const exact = (value: number) => ({ values: [value], tol: 0 });
+
 /** Φ by Simpson's rule on the density. */
 function normalDistribution(x: number): number {
   const strips = 2000;
@@ -22,7 +24,7 @@ function normalDistribution(x: number): number {
 }
 
 /**
- * A strut that stands upright: wheel travel equals closing, so that the reserve is limit − gap − 30.
+ * A strut whose full stop was found by hand with a block, at 60 mm: the reserve is limit − 60.
  * The limit is read twice, 2d apart: mean m, u = s/√2 = d, with no tool tolerance: a normal reserve.
  */
 function upright(limit: number, uncertainty: number): Fitment {
@@ -32,7 +34,7 @@ function upright(limit: number, uncertainty: number): Fitment {
     corners: [
       {
         side: "left",
-        gap: { values: [30], tol: 0 },
+        gap: exact(30),
         limits: [
           {
             kind: "tyre",
@@ -45,11 +47,19 @@ function upright(limit: number, uncertainty: number): Fitment {
     stop: {
       name: "Test stop",
       duty: "impact",
-      freeHeight: { values: [60], tol: 0 },
+      freeHeight: exact(60),
       usableCompressionMm: 30,
+      usableTolMm: 0,
       curve: [[30, 3000]],
       damping: null,
       testedAtSpeed: false,
+    },
+    fullTravel: {
+      measure: "wheelTravel",
+      movement: "both",
+      corners: [
+        { side: "left", contacts: {}, block: { reading: exact(60), blockHeight: exact(30) } },
+      ],
     },
   };
 }

@@ -35,8 +35,8 @@ export function stopClasses(rate: number, estimated: EstimatedCurve | undefined)
 }
 
 /**
- * Is the stop's class among those that work in every event of the use? Ok if so;
- * else no, with the side on which it lies, or that no class works at this height. Unsure where the
+ * Is the stop's class among those that work in every event of the use, and does the stop itself, unscaled,
+ * pass them all (a secant may lie 26 % off its class)? Ok if so; else no, with the side on which it lies, or that no class works at this height. Unsure where the
  * events could not be run: what is missing, or why; and where the curve is an estimate whose ± holds
  * classes that work beside others that do not.
  */
@@ -55,6 +55,9 @@ export function stiffnessCheck(
     const working = estimated.filter((each) => works.includes(each));
     if (working.length > 0 && working.length < estimated.length)
       return estimateTooWide(estimated, working);
+  }
+  if (works.includes(stopClass) && dynamics.stopItselfPasses === false) {
+    return itselfFails(stopClass, dynamics);
   }
   if (works.includes(stopClass)) {
     return {
@@ -97,6 +100,32 @@ export function stiffnessCheck(
       ...(least === greatest
         ? [" works."]
         : [" to ", { kind: "stiffnessClass", value: greatest } as const, " work."]),
+    ],
+  };
+}
+
+/** What a stop fails on in words, the gravest first. */
+const failureWords = [
+  ["hardContact", "reaches the hard limit"],
+  ["fullStop", "bottoms"],
+  ["acceleration", "hits too hard"],
+  ["notComputed", "cannot be computed"],
+] as const;
+
+/** Its class works, it does not: for a stop of that number would be softer or stiffer than this one. */
+function itselfFails(stopClass: number, { ownFailures, stiffnessSide }: CornerDynamics): Check {
+  const worst = failureWords.find(([kind]) => ownFailures.some((failure) => failure.kind === kind));
+  const failed = ownFailures.filter(({ kind }) => kind === worst?.[0]);
+  const onlyUnladen = failed.every(({ laden }) => !laden);
+  return {
+    id: "stiffness",
+    state: "no",
+    ...(stiffnessSide === null ? {} : { side: stiffnessSide }),
+    sentence: [
+      "Its class, ",
+      { kind: "stiffnessClass", value: stopClass },
+      `, would work here, but this stop itself ${worst?.[1] ?? "does not"}${onlyUnladen ? " unladen" : ""}: it is a little `,
+      stiffnessSide === "stiff" ? "too stiff." : "too soft.",
     ],
   };
 }

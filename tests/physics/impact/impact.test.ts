@@ -24,7 +24,7 @@ const events = demoCorners.flatMap((demo) =>
     name: `${demo.name}, ${event.kind}`,
     demo,
     event,
-    wanted: demo.wanted.events[index] as EventResult,
+    wanted: demo.wanted.events[index] as unknown as EventResult,
     setup: loadedSetup(demo.fitment, demo.corner),
   })),
 );

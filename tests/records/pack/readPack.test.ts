@@ -30,8 +30,9 @@ describe("the demonstration pack", () => {
     expect(outcome.value).toEqual(demoPack);
   });
 
-  it("has the stops of the demo checks as they are there", () => {
-    for (const { stop } of checks) {
+  it("has the stops of the demo checks of version 1 as they are there", () => {
+    for (const { stop, version } of checks) {
+      if (Number(version) !== 1) continue;
       const found = demoPack.stops.find(({ name }) => name === stop.name);
       expect(found && recordStop(found)).toEqual(stop);
     }

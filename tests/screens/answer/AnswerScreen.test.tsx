@@ -6,7 +6,7 @@ import { withPlainSpaces } from "../../../src/records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../src/records/entry/units.ts";
 import { storedFromRecord } from "../../../src/records/filling/storedFromRecord.ts";
 import AnswerScreen from "../../../src/screens/answer/AnswerScreen.tsx";
-import vectors from "../../vectors/examples.json";
+import { vectorExamples as vectors } from "../../vectors/vectors.ts";
 import { type DemoName, demoNames, demoRecord } from "./demoChecks.ts";
 import { startDeskAssessor } from "./dispatcherAssessor.ts";
 
@@ -52,8 +52,8 @@ function wantedVerdict(name: DemoName): Word {
   const vector = vectors.find(({ id }) => id === demoRecord(name).id);
   const states = (vector?.corners ?? []).flatMap((corner) => [
     corner.clearance,
-    corner.earlyContact,
-    corner.stiffness,
+    String(corner.earlyContact),
+    String(corner.stiffness),
   ]);
   const order: readonly Word[] = ["no", "unsure", "care", "ok"];
   return order.find((state) => states.includes(state)) ?? "ok";

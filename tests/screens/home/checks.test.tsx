@@ -148,14 +148,14 @@ describe("the list of checks on this phone", () => {
   it("adds the demo checks once, and brings back those that were deleted", async () => {
     startApp();
     await tap("Open demo checks");
-    await waitFor(() => expect(names()).toHaveLength(5));
-    await tap("More for Osprey wagon");
+    await waitFor(() => expect(names()).toHaveLength(17));
+    await tap("More for Kestrel van, loaded");
     await tap("Delete");
-    await waitFor(() => expect(names()).toHaveLength(4));
+    await waitFor(() => expect(names()).toHaveLength(16));
     await tap("Open demo checks");
-    await waitFor(() => expect(names()).toHaveLength(5));
+    await waitFor(() => expect(names()).toHaveLength(17));
     await tap("Open demo checks");
-    await waitFor(() => expect(names()).toHaveLength(5));
+    await waitFor(() => expect(names()).toHaveLength(17));
   });
 });
 

@@ -5,7 +5,7 @@ import type { State } from "../../../src/physics/fitment.ts";
 import { newStoredCheck } from "../../../src/records/check/storedCheck.ts";
 import { storedFromRecord } from "../../../src/records/filling/storedFromRecord.ts";
 import { findVerdicts } from "../../../src/screens/home/findVerdicts.ts";
-import vectors from "../../vectors/examples.json";
+import { vectorExamples as vectors } from "../../vectors/vectors.ts";
 import { demoNames, demoRecord } from "../answer/demoChecks.ts";
 import { startDeskAssessor } from "../answer/dispatcherAssessor.ts";
 import { openStore } from "../startApp.tsx";
@@ -22,8 +22,8 @@ function worst(id: string): State {
   const corners = vectors.find((vector) => vector.id === id)?.corners ?? [];
   const states: string[] = corners.flatMap((corner) => [
     corner.clearance,
-    corner.earlyContact,
-    corner.stiffness,
+    String(corner.earlyContact),
+    String(corner.stiffness),
   ]);
   return (["no", "unsure", "care", "ok"] as const).find((state) => states.includes(state)) ?? "ok";
 }
