@@ -4,6 +4,9 @@ import { limitTouches, readingName } from "../../physics/readingNames.ts";
 import { capital, length, type Sentence } from "../../physics/sentence.ts";
 import { sureEnough, unlikelyEnough } from "../../physics/verdict/decisions.ts";
 import type { CheckRecord } from "../check/checkRecord.ts";
+import type { DoubtedReading } from "./quickCheckDoubts.ts";
+import type { MeasuredName } from "./quickCheckQuestion.ts";
+import type { QuickCheckRecord } from "./quickCheckRecord.ts";
 
 export interface QuickCheckAnswer {
   readonly answer: "yes" | "no" | "cantTell";
@@ -22,41 +25,81 @@ export interface QuickCheckAnswer {
   readonly cautionsFor: "level" | "raised";
   /** What the record takes from the platform or assumes, in plain words. */
   readonly assumed: readonly Sentence[];
+  /** What was measured on the vehicle itself; the rest is the pack's. */
+  readonly measured: readonly MeasuredName[];
 }
 
 /**
  * The answer from the static or complete assessment of that record. Yes where the wanted reserve is
  * kept with a probability of 0.05 at most, no where with 0.95 at least (JCGM 106:2012), can't tell in
- * between, without a hard limit, and where a reading is not believable.
+ * between, without a hard limit, where a reading is not believed, where nothing was measured, and where a
+ * raised vehicle's clearance was not.
  */
 export function quickCheckAnswer(
-  record: CheckRecord,
+  { record, assumed, measured, doubted }: QuickCheckRecord,
   { corners }: Assessment,
-  assumed: readonly Sentence[],
 ): QuickCheckAnswer {
   const cautionsFor = record.vehicle.liftMm > 0 ? "raised" : "level";
+  const common = { cautionsFor, assumed, measured } as const;
   const corner = corners[0];
-  if (corner === undefined) {
-    const why: Sentence[] = [["No corner was measured."]];
-    return { ...nothingKnown, why, cautionsFor, assumed };
+  const open = corner && (doubted ?? notMeasured(record, measured, corner));
+  if (corner === undefined || open) {
+    const why: readonly Sentence[] = [open?.sentence ?? ["No corner was measured."]];
+    const settle = open && { reading: open.reading, sentence: measureIt(record, open.reading) };
+    return { ...nothingKnown, ...common, why, settle: settle ?? null };
   }
   const answer = decided(corner);
   const heightFits = fitsBelow(corner);
+  // No number is shown of what is not believed.
+  const believed = !isOdd(corner);
   return {
     answer,
-    tallerMm: corner.tallerMm,
-    rangeMm: corner.intervals.tallerMm,
-    spacerMm: corner.spacerMm,
-    spacerRangeMm: corner.intervals.spacerMm,
+    tallerMm: believed ? corner.tallerMm : null,
+    rangeMm: believed ? corner.intervals.tallerMm : null,
+    spacerMm: believed ? corner.spacerMm : null,
+    spacerRangeMm: believed ? corner.intervals.spacerMm : null,
     heightFits,
     why: reasons(answer, corner, heightFits).slice(0, 4),
     settle: answer === "cantTell" ? settling(record, corner) : null,
-    cautionsFor,
-    assumed,
+    ...common,
   };
 }
 
-const nothingKnown: Omit<QuickCheckAnswer, "why" | "cautionsFor" | "assumed"> = {
+/** What must be measured on the vehicle itself before anything is said; null where it was. */
+function notMeasured(
+  record: CheckRecord,
+  measured: readonly MeasuredName[],
+  { side }: CornerAssessment,
+): DoubtedReading | null {
+  if (measured.length === 0) {
+    return {
+      reading: `${side}.gap`,
+      sentence: [
+        "Nothing was measured on this vehicle, so nothing can be said about it. The pack knows it only as it was made.",
+      ],
+    };
+  }
+  const { liftMm } = record.vehicle;
+  const place = record.corners[0]?.limits.findIndex(({ reading }) => reading.source === "pack");
+  if (liftMm < leastLiftMm || measured.includes("clearance") || place === undefined) return null;
+  return {
+    reading: `${side}.limits.${Math.max(0, place)}`,
+    sentence: [
+      "It stands ",
+      length(liftMm),
+      " higher than it was made, often with larger tires. What is left over the tire was not measured, so it can't be said.",
+    ],
+  };
+}
+
+/** From here on a vehicle counts as raised, mm. Common practice. */
+const leastLiftMm = 5;
+
+function measureIt(record: CheckRecord, reading: ReadingId): Sentence {
+  return [`Measure ${nameOf(record, reading)} on your own vehicle.`];
+}
+
+const nothingKnown: Omit<QuickCheckAnswer, "why" | "cautionsFor" | "assumed" | "measured"> = {
   answer: "cantTell",
   tallerMm: null,
   rangeMm: null,
@@ -130,6 +173,9 @@ function firstReason(
   const range = corner.intervals.reserveMm;
   const between: Sentence =
     range === null ? [] : [" (95 %: ", length(range[0]), " to ", length(range[1]), ")"];
+  // Told as how much it is short, the range turns round with the number.
+  const short: Sentence =
+    range === null ? [] : [" (95 %: ", length(-range[1]), " to ", length(-range[0]), ")"];
   if (answer === "cantTell") {
     return [
       `Within the ± of the readings the stop may or may not have done its work before ${touches}: what is left is `,
@@ -154,7 +200,7 @@ function firstReason(
         `${capital(touches)} `,
         length(-reserveMm),
         " of wheel travel before the stop has done its work",
-        ...between,
+        ...short,
         ".",
       ];
 }

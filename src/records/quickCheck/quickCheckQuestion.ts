@@ -28,3 +28,7 @@ export interface QuickCheckQuestion {
   readonly createdAt: string;
   readonly label?: string;
 }
+
+/** The four that are taken with a tape; what it carries is told. */
+export const measuredNames = ["rideHeight", "gap", "stopHeight", "clearance"] as const;
+export type MeasuredName = (typeof measuredNames)[number];

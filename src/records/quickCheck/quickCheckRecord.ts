@@ -21,12 +21,22 @@ import {
   takenFrom,
 } from "../pack/pack.ts";
 import { shortened } from "../text/jsonText.ts";
-import type { QuickCheckQuestion, QuickCheckReadings } from "./quickCheckQuestion.ts";
+import { bodyLift, type DoubtedReading, groundToArch } from "./quickCheckDoubts.ts";
+import {
+  type MeasuredName,
+  measuredNames,
+  type QuickCheckQuestion,
+  type QuickCheckReadings,
+} from "./quickCheckQuestion.ts";
 
 export interface QuickCheckRecord {
   readonly record: CheckRecord;
   /** What it takes from the platform or assumes, in plain words. */
   readonly assumed: readonly Sentence[];
+  /** What was measured on the vehicle itself. */
+  readonly measured: readonly MeasuredName[];
+  /** A reading that does not go with another; null where they go together. */
+  readonly doubted: DoubtedReading | null;
 }
 
 /** How the vehicle stands against the platform's usual height, mm; positive = higher. */
@@ -64,6 +74,8 @@ export function quickCheckRecord(
     [`Geometry, masses, rates and damping are those of the ${platform.label} in the pack.`],
   ];
   const standing = standingOf(platform, readings, assumed);
+  const arch = groundToArch(platform, readings);
+  if (arch !== null) return fail("rideHeightNotBelievable", arch.sentence, arch.reading);
   const placed = layoutAtHeight(platform.layout, standing.raisedMm, standing.tol);
   if (!placed.ok) return placed;
   const stop = fittedStop(recordStop(usual), readings.stopHeight, assumed);
@@ -92,13 +104,17 @@ export function quickCheckRecord(
       use,
     },
     axle: platform.axle,
-    layout: placed.value.layout as CheckLayout,
+    layout: packLayout(placed.value.layout as CheckLayout),
     corners: [
       {
         side: question.side ?? "left",
         gap: gap.value,
-        ...(rideHeight === undefined ? {} : { rideHeight }),
-        ...(platform.cornerMassKg === undefined ? {} : { cornerMassKg: platform.cornerMassKg }),
+        ...(rideHeight === undefined
+          ? {}
+          : { rideHeight: readings.rideHeight ?? fromPack(rideHeight) }),
+        ...(platform.cornerMassKg === undefined
+          ? {}
+          : { cornerMassKg: fromPack(platform.cornerMassKg) }),
         limits: limits.value,
       },
     ],
@@ -108,7 +124,24 @@ export function quickCheckRecord(
     ...(reference === undefined ? {} : { reference }),
     notes: assumed.map((sentence) => inModelUnits(sentence)).join("\n"),
   };
-  return succeed({ record, assumed });
+  return succeed({
+    record,
+    assumed,
+    measured: measuredNames.filter((name) => readings[name] !== undefined),
+    doubted: bodyLift(platform, readings),
+  });
+}
+
+/** What comes from the pack is never shown as read by the person. */
+function fromPack<Own extends Reading>(reading: Own): Own {
+  return { ...reading, source: "pack" };
+}
+
+function packLayout(layout: CheckLayout): CheckLayout {
+  const readings = Object.fromEntries(
+    Object.entries(layout.readings).map(([name, reading]) => [name, fromPack(reading)]),
+  );
+  return { ...layout, readings } as CheckLayout;
 }
 
 function standingOf(
@@ -145,7 +178,7 @@ function fittedStop(
 ): CheckStop {
   if (measured === undefined) {
     assumed.push([`The stop is taken as the usual one, “${usual.name}”, of its usual height.`]);
-    return usual;
+    return { ...usual, freeHeight: fromPack(usual.freeHeight) };
   }
   const height = meanOf(measured);
   const usualHeight = meanOf(usual.freeHeight);
@@ -185,9 +218,10 @@ function gapOf(
       "The pack does not know this vehicle's gap. Measure it: from the stop to what it meets, along the stop.",
     ]);
   }
-  const taller = stop === usual ? 0 : meanOf(stop.freeHeight) - meanOf(usual.freeHeight);
+  const taller = meanOf(stop.freeHeight) - meanOf(usual.freeHeight);
   const heightTol = readings.stopHeight === undefined ? 0 : readings.stopHeight.tol;
   const gap: Reading = {
+    source: "pack",
     values: [meanOf(platform.gap) + openedMm - taller],
     tol: Math.hypot(platform.gap.tol, doubt, heightTol),
   };
@@ -229,6 +263,7 @@ function limitsOf(
         ? [perWheel * standing.raisedMm, perWheel * standing.tol]
         : [openedMm, doubt];
     const reading: Reading = {
+      source: "pack",
       values: limit.reading.values.map((value) => value + more),
       tol: Math.hypot(limit.reading.tol, tol),
     };

@@ -3,6 +3,7 @@ import { length } from "../../physics/sentence.ts";
 import { quantityText, sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { QuickCheckAnswer } from "../../records/quickCheck/quickCheckAnswer.ts";
+import { type MeasuredName, measuredNames } from "../../records/quickCheck/quickCheckQuestion.ts";
 import { Cautions } from "../answer/sections/Cautions.tsx";
 import { certification } from "../answer/sections/VerdictPanel.tsx";
 import { StateMark } from "../drawings/StateMark.tsx";
@@ -41,6 +42,21 @@ function heights(answer: QuickCheckAnswer, unit: LengthUnit): readonly [string, 
   return rows;
 }
 
+const measuredWords: Readonly<Record<MeasuredName, string>> = {
+  rideHeight: "ride height",
+  gap: "gap",
+  stopHeight: "height of the stop",
+  clearance: "clearance",
+};
+
+/** What the person read and told, out of five, and what the pack stands in for. */
+function measuredText({ measured }: QuickCheckAnswer): string {
+  const fromPack = measuredNames.filter((name) => !measured.includes(name));
+  const rest = fromPack.map((name) => measuredWords[name]);
+  const own = measured.length === 0 ? "nothing" : `${measured.length + 1} of 5`;
+  return `Measured by you: ${own}; from the pack: ${["geometry and weights", ...rest].join(", ")}.`;
+}
+
 export function QuickCheckAnswerView({
   answer,
   estimated = null,
@@ -65,6 +81,7 @@ export function QuickCheckAnswerView({
             {headingOf(answer)}
           </h1>
         </div>
+        <p class="small">{measuredText(answer)}</p>
         {rows.length > 0 && (
           <dl class="quick-check-heights">
             {rows.map(([name, value, range]) => (

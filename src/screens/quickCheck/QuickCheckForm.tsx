@@ -1,14 +1,27 @@
 import type { LimitPlace } from "../../physics/readings/limitReadings.ts";
 import { mean } from "../../physics/uncertainty/readingMean.ts";
 import { usualPayloads } from "../../records/entry/payloadWords.ts";
+import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { Pack, Platform } from "../../records/pack/pack.ts";
 import { platformOf, stopOf } from "../../records/pack/pack.ts";
+import {
+  bodyLift,
+  type DoubtedReading,
+  groundToArch,
+} from "../../records/quickCheck/quickCheckDoubts.ts";
 import { uses } from "../check/UseStep.tsx";
+import { Button } from "../parts/Button.tsx";
 import { Choices, Segmented } from "../parts/Choices.tsx";
 import { SelectField } from "../parts/Field.tsx";
 import { QuickCheckReading } from "./QuickCheckReading.tsx";
-import { openOf, type QuickCheckDraft, type QuickCheckReadingName } from "./quickCheckDraft.ts";
+import {
+  openOf,
+  type QuickCheckDraft,
+  type QuickCheckReadingName,
+  quickCheckIds,
+  readingsSoFar,
+} from "./quickCheckDraft.ts";
 
 function usualOf(reading: { readonly values: readonly number[] } | undefined): number | null {
   if (!reading || reading.values.length === 0) return null;
@@ -26,26 +39,39 @@ function clearanceOn(
   return { at: onTheRod ? "stop" : "wheel", usualMm: null };
 }
 
+function doubtText(doubts: readonly DoubtedReading[], id: string, unit: LengthUnit): string | null {
+  const doubt = doubts.find(({ reading }) => reading === id);
+  return doubt ? sentenceText(doubt.sentence, unit) : null;
+}
+
 /** The vehicle, the five readings and what it carries, one after another. */
 export function QuickCheckForm({
   pack,
   draft,
   unit,
   change,
+  onUnknown,
 }: {
   pack: Pack;
   draft: QuickCheckDraft;
   unit: LengthUnit;
   change: (part: Partial<QuickCheckDraft>) => void;
+  /** To a check that is measured with a tape. */
+  onUnknown: () => void;
 }) {
   const platform = platformOf(pack, draft.platformId);
   const left = openOf(draft);
+  const typed = readingsSoFar(draft);
+  const doubts = platform
+    ? [groundToArch(platform, typed), bodyLift(platform, typed)].filter((each) => each !== null)
+    : [];
   const common = (name: QuickCheckReadingName) => ({
     name,
     side: draft.side,
     clearanceKind: draft.clearanceKind,
     entry: draft.entries[name],
     unit,
+    doubted: doubtText(doubts, quickCheckIds[name], unit),
     onEntry: (entry: NonNullable<QuickCheckDraft["entries"][QuickCheckReadingName]>) =>
       change({ entries: { ...draft.entries, [name]: entry } }),
   });
@@ -65,6 +91,11 @@ export function QuickCheckForm({
           ]}
           onChange={(id) => change({ platformId: id === "" ? null : id })}
         />
+        <div class="row">
+          <Button icon="forward" onClick={onUnknown}>
+            My vehicle isn't here
+          </Button>
+        </div>
         <Choices
           legend="The hardest that it is regularly used for"
           options={uses}

@@ -3,7 +3,7 @@ import type { Assessor } from "../../compute/assessor.ts";
 import type { Fault } from "../../physics/outcome.ts";
 import type { CheckRecord } from "../../records/check/checkRecord.ts";
 import { fitmentOf } from "../../records/check/fitmentOf.ts";
-import type { StoredCheck } from "../../records/check/storedCheck.ts";
+import { changeRecord, newStoredCheck, type StoredCheck } from "../../records/check/storedCheck.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { Pack } from "../../records/pack/pack.ts";
@@ -58,20 +58,30 @@ export default function QuickCheckPlace(props: QuickCheckPlaceProps) {
   if (stage === "answer" && openOf(draft).length === 0) {
     return <Answered {...props} pack={pack} draft={draft} put={put} />;
   }
-  return <Questions pack={pack} draft={draft} put={put} unit={unit} />;
+  return <Questions opened={props.opened} pack={pack} draft={draft} put={put} unit={unit} />;
 }
 
 function Questions({
+  opened,
   pack,
   draft,
   put,
   unit,
 }: {
+  opened: OpenedStore;
   pack: Pack;
   draft: QuickCheckDraft;
   put: (draft: QuickCheckDraft) => void;
   unit: LengthUnit;
 }) {
+  const measureAll = async () => {
+    const check = changeRecord(newStoredCheck(), (record) => ({
+      ...record,
+      author: { role: "customer" },
+    }));
+    await opened.store.put(check);
+    goTo(stepHref(check.id, "vehicle"));
+  };
   const heading = useHeadingFocus("quick check questions");
   const ready = openOf(draft).length === 0;
   return (
@@ -92,6 +102,7 @@ function Questions({
           draft={draft}
           unit={unit}
           change={(part) => put({ ...draft, ...part })}
+          onUnknown={measureAll}
         />
       </QuickCheckIntro>
     </Screen>
@@ -129,7 +140,7 @@ function Answered({
   const answer = useMemo(
     () =>
       made?.ok && (assessed.state === "static" || assessed.state === "complete")
-        ? quickCheckAnswer(made.value.record, assessed.assessment, made.value.assumed)
+        ? quickCheckAnswer(made.value, assessed.assessment)
         : null,
     [made, assessed],
   );

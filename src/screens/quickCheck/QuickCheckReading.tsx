@@ -46,6 +46,7 @@ export function QuickCheckReading({
   entry: given,
   unit,
   usualMm,
+  doubted = null,
   children,
   onEntry,
 }: {
@@ -61,6 +62,8 @@ export function QuickCheckReading({
   unit: LengthUnit;
   /** What the pack has in this place; null where it has nothing. */
   usualMm: number | null;
+  /** Why it is not believed beside the others. */
+  doubted?: string | null;
   children?: ComponentChildren;
   onEntry: (entry: Entry) => void;
 }) {
@@ -80,7 +83,9 @@ export function QuickCheckReading({
     name === "clearance" ? { kind: clearanceKind, at: clearanceAt } : undefined,
   );
   const shownUnit = entryLengthUnit(entry);
-  const said = settled ? remark(id, entry, reading, shownUnit) : null;
+  const own = settled ? remark(id, entry, reading, shownUnit) : null;
+  const said =
+    own ?? (settled && doubted !== null ? { tone: "unsure" as const, message: doubted } : null);
   return (
     <section class="card quick-check-reading" aria-labelledby={`quick-check-${name}`}>
       <h2 id={`quick-check-${name}`}>

@@ -91,6 +91,18 @@ export function openOf(draft: QuickCheckDraft): readonly Open[] {
   ];
 }
 
+/** What of the heights can be read so far. */
+export function readingsSoFar(
+  draft: QuickCheckDraft,
+): Pick<QuickCheckReadings, "rideHeight" | "gap"> {
+  const rideHeight = draftReading(draft, "rideHeight");
+  const gap = draftReading(draft, "gap");
+  return {
+    ...(rideHeight?.ok && { rideHeight: rideHeight.value }),
+    ...(gap?.ok && { gap: gap.value }),
+  };
+}
+
 /** The question; null while something is open. */
 export function questionOf(draft: QuickCheckDraft): Outcome<QuickCheckQuestion> | null {
   const { platformId, payload, use, side, id, createdAt } = draft;

@@ -15,7 +15,10 @@ import {
   quickCheckAnswer,
 } from "../../../src/records/quickCheck/quickCheckAnswer.ts";
 import type { QuickCheckReadings } from "../../../src/records/quickCheck/quickCheckQuestion.ts";
-import { quickCheckRecord } from "../../../src/records/quickCheck/quickCheckRecord.ts";
+import {
+  type QuickCheckRecord,
+  quickCheckRecord,
+} from "../../../src/records/quickCheck/quickCheckRecord.ts";
 import { Noise } from "../../physics/stopTests/generatedTests.ts";
 import { faultCode, given } from "../../physics/stopTests/outcomes.ts";
 
@@ -30,12 +33,16 @@ function reading(value: number, tol = 2): TypedReading {
 function ask(
   readings: QuickCheckReadings,
   platformId = "marlow-utility-front",
-): { readonly record: CheckRecord; readonly answer: QuickCheckAnswer } {
+): {
+  readonly made: QuickCheckRecord;
+  readonly record: CheckRecord;
+  readonly answer: QuickCheckAnswer;
+} {
   const made = given(
     quickCheckRecord(demoPack, { platformId, use: "daily", readings, id, createdAt }),
   );
   const assessed = given(assessStatic(fitmentOf(made.record), options));
-  return { record: made.record, answer: quickCheckAnswer(made.record, assessed, made.assumed) };
+  return { made, record: made.record, answer: quickCheckAnswer(made, assessed) };
 }
 
 const raised: QuickCheckReadings = {
@@ -65,7 +72,18 @@ describe("the record", () => {
       expect((measured as Reading).values[0]).toBeCloseTo(layout[name]?.values[0] ?? 0, 9);
     }
     expect(record.corners[0]?.gap?.values[0]).toBeCloseTo(platform?.gap?.values[0] ?? 0, 9);
-    expect(record.stop).toEqual(recordStop(stopOf(demoPack, platform?.usualStop ?? null) as never));
+    const usual = recordStop(stopOf(demoPack, platform?.usualStop ?? null) as never);
+    expect(record.stop).toEqual({ ...usual, freeHeight: { ...usual.freeHeight, source: "pack" } });
+  });
+
+  test("what the pack supplies is marked as the pack's, and what was read is not", () => {
+    const { record } = ask({ ...raised, clearance: { kind: "tyre", reading: reading(120) } });
+    const sources = Object.values(record.layout.readings).map(({ source }) => source);
+    expect(new Set(sources)).toEqual(new Set(["pack"]));
+    const [corner] = record.corners;
+    expect(corner?.gap?.source).toBeUndefined();
+    expect(corner?.cornerMassKg?.source).toBe("pack");
+    expect(corner?.limits.map(({ reading: { source } }) => source)[0]).toBeUndefined();
   });
 
   test("another stop's height: one of the same build and class, without damping", () => {
@@ -148,10 +166,54 @@ describe("the answer", () => {
     expect(answer.settle?.reading).toBe("left.gap");
   });
 
+  test("nothing measured gives no answer, whatever it carries", () => {
+    for (const payload of ["empty", "tools", "full"] as const) {
+      const { answer } = ask({ payload });
+      expect(answer).toMatchObject({ answer: "cantTell", tallerMm: null, spacerMm: null });
+      expect(answer.measured).toEqual([]);
+      expect(answer.settle?.reading).toBe("left.gap");
+      expect(inModelUnits(answer.why[0] ?? [])).toContain("Nothing was measured");
+    }
+  });
+
+  test("a raised vehicle whose tire clearance was not measured is can't tell, with that reading named", () => {
+    const { answer } = ask({ rideHeight: reading(560), gap: reading(44, 1), payload: "empty" });
+    expect(answer).toMatchObject({ answer: "cantTell", tallerMm: null });
+    expect(answer.settle?.reading).toMatch(/^left\.limits\.\d$/);
+    expect(inModelUnits(answer.why[0] ?? [])).toContain("over the tire");
+  });
+
+  test("ground to arch is caught, and no number comes of it", () => {
+    const question = { platformId: "marlow-utility-front", use: "daily", id, createdAt } as const;
+    const made = quickCheckRecord(demoPack, {
+      ...question,
+      readings: { ...raised, rideHeight: reading(880) },
+    });
+    expect(faultCode(made)).toBe("rideHeightNotBelievable");
+    expect(made.ok ? "" : inModelUnits(made.fault.sentence)).toContain("ground to arch");
+  });
+
+  test("a ride height raised with an unchanged gap is a body lift or a slip: can't tell", () => {
+    const usual = platformOf(demoPack, "marlow-utility-front")?.gap?.values[0] ?? 0;
+    const { answer } = ask({ ...raised, gap: reading(usual, 1) });
+    expect(answer).toMatchObject({ answer: "cantTell", tallerMm: null });
+    expect(answer.settle?.reading).toBe("left.gap");
+    expect(inModelUnits(answer.why[0] ?? [])).toContain("off its frame");
+  });
+
+  test("told as how much it is short, the range has the number's sign", () => {
+    const { answer } = ask({ ...raised, clearance: { kind: "tyre", reading: reading(150) } });
+    const told = inModelUnits(answer.why[0] ?? []);
+    const [by = 0, least = 0, greatest = 0] = (told.match(/-?\d+\.\d(?= mm)/g) ?? []).map(Number);
+    expect(least).toBeGreaterThan(0);
+    expect(least).toBeLessThan(by);
+    expect(greatest).toBeGreaterThan(by);
+  });
+
   test("the same from the complete assessment as from the static one", () => {
-    const { record, answer } = ask(raised);
+    const { made, record, answer } = ask(raised);
     const complete = given(assessFitment(fitmentOf(record), options));
-    expect(quickCheckAnswer(record, complete, answer.assumed)).toEqual(answer);
+    expect(quickCheckAnswer(made, complete)).toEqual(answer);
   });
 });
 
@@ -268,7 +330,7 @@ test("always: a record that reads and one to four finite sentences, or a refusal
       expect(readCheckValue(made.value.record).ok).toBe(true);
       const assessed = assessStatic(fitmentOf(made.value.record), options);
       if (!assessed.ok) return;
-      const answer = quickCheckAnswer(made.value.record, assessed.value, made.value.assumed);
+      const answer = quickCheckAnswer(made.value, assessed.value);
       const texts = answer.why.map(inModelUnits);
       expect(texts.length).toBeGreaterThan(0);
       const ends = texts.join(" ").match(/[.!?](?= [A-Z]|$)/g) ?? [];

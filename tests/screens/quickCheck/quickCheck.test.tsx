@@ -135,6 +135,7 @@ describe("the answer's words", () => {
     settle: null,
     cautionsFor: "level",
     assumed: [],
+    measured: ["rideHeight", "gap"],
   };
   const show = (part: Partial<QuickCheckAnswer>) => {
     cleanup();
