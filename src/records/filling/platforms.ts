@@ -48,6 +48,15 @@ export function platformSince(stored: StoredCheck, pack: Pack): "changed" | "gon
   return same(takenPlatform(now), own) ? null : "changed";
 }
 
+/** The layout as the pack has it: which arm it is and what turns are the platform's, not the readings. */
+function withLayoutOf(stored: StoredCheck, { layout }: Platform): StoredCheck {
+  const { kind, readings: _, ...said } = layout;
+  return changeRecord(chooseLayout(stored, kind), (record) => ({
+    ...record,
+    layout: { ...record.layout, ...said },
+  }));
+}
+
 /** The check on this platform. Axle, layout and name are filled in where they are still open. */
 export function withPlatform(
   stored: StoredCheck,
@@ -75,7 +84,7 @@ export function withPlatform(
   const placed = record.axle
     ? named
     : changeRecord(named, (before) => ({ ...before, axle: platform.axle }));
-  return record.layout?.kind ? placed : chooseLayout(placed, platform.layout.kind);
+  return record.layout?.kind ? placed : withLayoutOf(placed, platform);
 }
 
 export function platformName({ label, axle }: Platform): string {

@@ -26,6 +26,7 @@ import { Cautions } from "./sections/Cautions.tsx";
 import { Charts } from "./sections/Charts.tsx";
 import { Figures } from "./sections/Figures.tsx";
 import { Jumps } from "./sections/Jumps.tsx";
+import { LinkageNote } from "./sections/LinkageNote.tsx";
 import { MeasureAgain } from "./sections/MeasureAgain.tsx";
 import { MissingRide } from "./sections/MissingRide.tsx";
 import { RulesUsed } from "./sections/RulesUsed.tsx";
@@ -159,6 +160,7 @@ function Answered({
         unit={unit}
       />
       <MissingRide assessment={assessment} go={go} />
+      <LinkageNote stored={stored} assessment={assessment} go={go} />
       <h2 id="details-heading" tabIndex={-1}>
         Details
       </h2>
