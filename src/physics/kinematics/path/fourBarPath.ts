@@ -1,6 +1,6 @@
 import type { MotionFault } from "../layoutMotion.ts";
 import type { MeasuredAngle, MeasuredLength } from "../measuredQuantity.ts";
-import { Turn } from "../turn.ts";
+import type { Turn } from "../turn.ts";
 import { type JointPlaces, leastJointHeight } from "../wheelRatio.ts";
 import { SolvedPath } from "./wheelPath.ts";
 
@@ -15,8 +15,6 @@ export interface LinkageArm {
  * wheel carrier and driven arm, and the rise of the wheel per turn over the driving arm's length.
  */
 const leastLever = 0.02;
-
-const atRide = new Turn();
 
 /**
  * Two arms and the wheel carrier between them as a planar four-bar linkage, front view, y outward, z up.
@@ -50,6 +48,8 @@ export abstract class FourBarPath extends SolvedPath {
   protected lowerSquare = 0;
   protected upperSquare = 0;
   protected carrierSquare = 0;
+  /** 1/carrierSquare. */
+  #perCarrierSquare = 0;
   /** From the lower pivot to the upper. */
   protected baseY = 0;
   protected baseZ = 0;
@@ -103,6 +103,7 @@ export abstract class FourBarPath extends SolvedPath {
     this.carrierY = -inset;
     this.carrierZ = height;
     this.carrierSquare = inset * inset + height * height;
+    this.#perCarrierSquare = 1 / this.carrierSquare;
     this.lowerSquare = lowerLength * lowerLength;
     this.upperSquare = upperLength * upperLength;
     this.baseY = this.lowerY - inset - this.upperY;
@@ -114,11 +115,18 @@ export abstract class FourBarPath extends SolvedPath {
     this.leastCross = leastLever * Math.sqrt(this.drivenSquare() * this.carrierSquare);
     this.#leastRise = leastLever * scale * Math.sqrt(this.drivingSquare());
     if (!(Math.abs(cross) >= this.leastCross)) return "linkageStretched";
-    return this.follow(atRide) ? null : "wheelDoesNotRise";
+    return this.standAtRide() ? null : "wheelDoesNotRise";
   }
 
+  /** Moves the linkage to a turn; the second derivative only where it is wanted. */
+  protected abstract move(turn: Turn, withCurve: boolean): boolean;
+
   rise(turn: Turn): boolean {
-    return this.follow(turn);
+    return this.move(turn, false);
+  }
+
+  follow(turn: Turn): boolean {
+    return this.move(turn, true);
   }
 
   /** How far the driven arm has turned, rad, from the driving arm's turn and where the carrier lies. */
@@ -134,9 +142,9 @@ export abstract class FourBarPath extends SolvedPath {
 
   /** Takes where the lower joint and the carrier now are: z, and what its derivatives need. */
   protected place(lowerZ: number, carrierY: number, carrierZ: number): void {
-    const square = this.carrierSquare;
-    const cos = (this.carrierY * carrierY + this.carrierZ * carrierZ) / square;
-    const sin = (this.carrierY * carrierZ - this.carrierZ * carrierY) / square;
+    const perSquare = this.#perCarrierSquare;
+    const cos = (this.carrierY * carrierY + this.carrierZ * carrierZ) * perSquare;
+    const sin = (this.carrierY * carrierZ - this.carrierZ * carrierY) * perSquare;
     this.#cosCarrier = cos;
     this.#sinCarrier = sin;
     this.out = this.#offset * cos - this.#above * sin;
@@ -145,20 +153,18 @@ export abstract class FourBarPath extends SolvedPath {
   }
 
   /**
-   * Takes speeds and their rates per turn of the driving arm: of the lower joint's rise and of the carrier's
-   * turn. False where the wheel no longer rises.
+   * Takes speeds per turn of the driving arm: of the lower joint's rise and of the carrier's turn. False where
+   * the wheel no longer rises.
    */
-  protected derive(
-    jointRise: number,
-    jointRiseRate: number,
-    carrierTurn: number,
-    carrierTurnRate: number,
-  ): boolean {
+  protected takeSpeeds(jointRise: number, carrierTurn: number): boolean {
     this.slope = this.#scale * (jointRise + carrierTurn * this.out);
-    this.curve =
-      this.#scale *
-      (jointRiseRate + carrierTurnRate * this.out - carrierTurn * carrierTurn * this.#up);
     return this.slope >= this.#leastRise;
+  }
+
+  /** Takes the rates of both, and the carrier's turn once more. */
+  protected takeRates(jointRise: number, carrierTurn: number, carrierTurnRate: number): void {
+    this.curve =
+      this.#scale * (jointRise + carrierTurnRate * this.out - carrierTurn * carrierTurn * this.#up);
   }
 }
 
@@ -182,7 +188,7 @@ export class LowerDrivenPath extends FourBarPath {
     return Math.atan2(this.upperY * z - this.upperZ * y, this.upperY * y + this.upperZ * z);
   }
 
-  follow({ cos, sin }: Turn): boolean {
+  protected move({ cos, sin }: Turn, withCurve: boolean): boolean {
     const lowerY = this.lowerY * cos - this.lowerZ * sin;
     const lowerZ = this.lowerZ * cos + this.lowerY * sin;
     // From the lower joint to the upper pivot.
@@ -191,22 +197,27 @@ export class LowerDrivenPath extends FourBarPath {
     const square = toY * toY + toZ * toZ;
     const along = (square + this.carrierSquare - this.upperSquare) / 2;
     const beside = this.side * Math.sqrt(this.carrierSquare * square - along * along);
-    const carrierY = (along * toY - beside * toZ) / square;
-    const carrierZ = (along * toZ + beside * toY) / square;
+    const perSquare = 1 / square;
+    const carrierY = (along * toY - beside * toZ) * perSquare;
+    const carrierZ = (along * toZ + beside * toY) * perSquare;
     const upperY = carrierY - toY;
     const upperZ = carrierZ - toZ;
     this.place(lowerZ, carrierY, carrierZ);
     // l + ω_c·c = ω_u·u, crossed with u and with c; then its derivative, crossed with u.
     const cross = carrierY * upperZ - carrierZ * upperY;
-    const carrierTurn = (lowerZ * upperY - lowerY * upperZ) / cross;
-    const upperTurn = (lowerZ * carrierY - lowerY * carrierZ) / cross;
-    const carrierTurnRate =
-      (lowerY * upperY +
-        lowerZ * upperZ +
-        carrierTurn * carrierTurn * (carrierY * upperY + carrierZ * upperZ) -
-        upperTurn * upperTurn * this.upperSquare) /
-      cross;
-    const rises = this.derive(lowerY, -lowerZ, carrierTurn, carrierTurnRate);
+    const perCross = 1 / cross;
+    const carrierTurn = (lowerZ * upperY - lowerY * upperZ) * perCross;
+    const rises = this.takeSpeeds(lowerY, carrierTurn);
+    if (withCurve) {
+      const upperTurn = (lowerZ * carrierY - lowerY * carrierZ) * perCross;
+      const carrierTurnRate =
+        (lowerY * upperY +
+          lowerZ * upperZ +
+          carrierTurn * carrierTurn * (carrierY * upperY + carrierZ * upperZ) -
+          upperTurn * upperTurn * this.upperSquare) *
+        perCross;
+      this.takeRates(-lowerZ, carrierTurn, carrierTurnRate);
+    }
     return rises && Math.abs(cross) >= this.leastCross;
   }
 }
@@ -231,7 +242,7 @@ export class UpperDrivenPath extends FourBarPath {
     return Math.atan2(this.lowerY * z - this.lowerZ * y, this.lowerY * y + this.lowerZ * z);
   }
 
-  follow({ cos, sin }: Turn): boolean {
+  protected move({ cos, sin }: Turn, withCurve: boolean): boolean {
     const upperY = this.upperY * cos - this.upperZ * sin;
     const upperZ = this.upperZ * cos + this.upperY * sin;
     // From the lower pivot to the upper joint.
@@ -240,36 +251,37 @@ export class UpperDrivenPath extends FourBarPath {
     const square = toY * toY + toZ * toZ;
     const along = (square + this.carrierSquare - this.lowerSquare) / 2;
     const beside = this.side * Math.sqrt(this.carrierSquare * square - along * along);
-    const carrierY = (along * toY + beside * toZ) / square;
-    const carrierZ = (along * toZ - beside * toY) / square;
+    const perSquare = 1 / square;
+    const carrierY = (along * toY + beside * toZ) * perSquare;
+    const carrierZ = (along * toZ - beside * toY) * perSquare;
     const lowerY = toY - carrierY;
     const lowerZ = toZ - carrierZ;
     this.place(lowerZ, carrierY, carrierZ);
     // ω_l·l + ω_c·c = u, crossed with c and with l; then its derivative, crossed with each.
     const cross = carrierY * lowerZ - carrierZ * lowerY;
-    const lowerTurn = (carrierY * upperZ - carrierZ * upperY) / cross;
-    const carrierTurn = (upperY * lowerZ - upperZ * lowerY) / cross;
-    const dot = carrierY * lowerY + carrierZ * lowerZ;
-    const lowerTurnSquare = lowerTurn * lowerTurn;
-    const carrierTurnSquare = carrierTurn * carrierTurn;
-    const carrierTurnRate =
-      (lowerTurnSquare * this.lowerSquare +
-        carrierTurnSquare * dot -
-        upperY * lowerY -
-        upperZ * lowerZ) /
-      cross;
-    const lowerTurnRate =
-      (upperY * carrierY +
-        upperZ * carrierZ -
-        lowerTurnSquare * dot -
-        carrierTurnSquare * this.carrierSquare) /
-      cross;
-    const rises = this.derive(
-      lowerTurn * lowerY,
-      lowerTurnRate * lowerY - lowerTurnSquare * lowerZ,
-      carrierTurn,
-      carrierTurnRate,
-    );
+    const perCross = 1 / cross;
+    const lowerTurn = (carrierY * upperZ - carrierZ * upperY) * perCross;
+    const carrierTurn = (upperY * lowerZ - upperZ * lowerY) * perCross;
+    const rises = this.takeSpeeds(lowerTurn * lowerY, carrierTurn);
+    if (withCurve) {
+      const dot = carrierY * lowerY + carrierZ * lowerZ;
+      const lowerTurnSquare = lowerTurn * lowerTurn;
+      const carrierTurnSquare = carrierTurn * carrierTurn;
+      const carrierTurnRate =
+        (lowerTurnSquare * this.lowerSquare +
+          carrierTurnSquare * dot -
+          upperY * lowerY -
+          upperZ * lowerZ) *
+        perCross;
+      const lowerTurnRate =
+        (upperY * carrierY +
+          upperZ * carrierZ -
+          lowerTurnSquare * dot -
+          carrierTurnSquare * this.carrierSquare) *
+        perCross;
+      const rise = lowerTurnRate * lowerY - lowerTurnSquare * lowerZ;
+      this.takeRates(rise, carrierTurn, carrierTurnRate);
+    }
     return rises && Math.abs(cross) >= this.leastCross;
   }
 }

@@ -1,6 +1,6 @@
 import { leastCosine, type MotionFault } from "../layoutMotion.ts";
 import type { MeasuredAngle, MeasuredLength } from "../measuredQuantity.ts";
-import { Turn } from "../turn.ts";
+import type { Turn } from "../turn.ts";
 import { SolvedPath } from "./wheelPath.ts";
 
 /** What is measured of a strut and the arm below it, front view. Lengths mm. */
@@ -20,8 +20,6 @@ export interface StrutPlaces {
 
 /** Least rise of the wheel per turn of the arm, as a share of the arm's length. */
 const leastRise = 0.02;
-
-const atRide = new Turn();
 
 /**
  * The wheel on a strut, front view, y outward, z up, origin at the lower arm's pivot.
@@ -71,7 +69,7 @@ export class StrutPath extends SolvedPath {
     this.#above = wheelAbove.value;
     this.#leastRise = leastRise * arm * scale;
     if (!(Math.abs(this.#aside) < long * (1 - leastCosine))) return "degenerateTriangle";
-    return this.follow(atRide) ? null : "wheelDoesNotRise";
+    return this.standAtRide() ? null : "wheelDoesNotRise";
   }
 
   rise(turn: Turn): boolean {

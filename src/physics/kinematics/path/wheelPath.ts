@@ -1,5 +1,5 @@
 import type { MotionFault } from "../layoutMotion.ts";
-import type { Turn } from "../turn.ts";
+import { Turn } from "../turn.ts";
 
 /**
  * How the wheel rises as the arm that carries the stop turns. z, mm, is zero at ride and positive in
@@ -24,12 +24,14 @@ export abstract class WheelPath {
   abstract turnFor(z: number, turn: Turn): boolean;
 }
 
+const atRide = new Turn();
+
 /** Steps after which a solution that has not settled counts as not to be reached. */
 const mostSteps = 60;
 /** The furthest that one step turns, rad. */
 const longestStep = 0.25;
-/** A step this small is the last one, rad: what is left after it is of its third power. */
-const settled = 1e-6;
+/** A step h is the last one where h·(1 + |z″/z′|) is below this, rad: what is left is of its third power. */
+const settled = 2e-5;
 /** A step may make the slope this many times as great or as small; one over a turning place makes more of it. */
 const mostSlopeChange = 4;
 /** A step cut down to this leads nowhere, rad. */
@@ -37,20 +39,35 @@ const shortestStep = 1e-12;
 
 /**
  * A path without a closed inverse: the turn of a z is found by Halley's method from the ride height out,
- * each step at most 0.25 rad and halved where it leaves the rising branch or falls on another, so that it stays on the branch
- * through the ride height. Source: any text on root finding; a step h leaves an error of the order h³.
+ * each step at most 0.25 rad and halved where it leaves the rising branch or falls on another, so that it
+ * stays on the branch through the ride height. Source: any text on root finding; a step h leaves an
+ * error of the order h³.
  */
 export abstract class SolvedPath extends WheelPath {
+  #slopeAtRide = 0;
+  #curveAtRide = 0;
+
+  /** To be called once the quantities are taken; false where the wheel does not rise at ride. */
+  protected standAtRide(): boolean {
+    const rises = this.follow(atRide);
+    this.#slopeAtRide = this.slope;
+    this.#curveAtRide = this.curve;
+    return rises;
+  }
+
   turnFor(z: number, turn: Turn): boolean {
     turn.cos = 1;
     turn.sin = 0;
-    if (!this.follow(turn)) return false;
+    this.travel = 0;
+    this.slope = this.#slopeAtRide;
+    this.curve = this.#curveAtRide;
     for (let step = 0; step < mostSteps; step++) {
       let change = this.#stepTo(z);
       const { cos, sin } = turn;
       const { travel, slope } = this;
       turn.by(change);
-      if (change < settled && change > -settled) return true;
+      const bend = 1 + Math.abs(this.curve / slope);
+      if (Math.abs(change) * bend < settled) return true;
       while (!(this.follow(turn) && this.#isNear(travel, slope, change))) {
         change /= 2;
         if (!(change > shortestStep || change < -shortestStep)) return false;
