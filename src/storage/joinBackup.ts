@@ -3,6 +3,7 @@ import type { PartialCheckRecord } from "../records/check/checkRecord.ts";
 import type { StoredCheck } from "../records/check/storedCheck.ts";
 import type { Entry } from "../records/entry/entry.ts";
 import { recordWithEntry } from "../records/entry/entryPath.ts";
+import { isPlainObject } from "../records/text/plainObject.ts";
 import { mergeChecks } from "./mergeChecks.ts";
 import { contentOf, isSame } from "./sameContent.ts";
 
@@ -11,18 +12,12 @@ export function lastChange({ updatedAt, deletedAt }: StoredCheck): string {
   return deletedAt !== undefined && deletedAt > updatedAt ? deletedAt : updatedAt;
 }
 
-type Plain = { readonly [key: string]: unknown };
-
-function isPlain(value: unknown): value is Plain {
-  return typeof value === "object" && value !== null && !Array.isArray(value);
-}
-
 /** Things that are one whole: half of one and half of another would be neither. */
 const wholes: readonly string[] = ["stop", "limits", "photos", "events", "entries", "progress"];
 
 /** `older` as far as `newer` has the same places, so that joining takes from it only what is missing. */
 function sharedPlaces(older: unknown, newer: unknown): unknown {
-  if (isPlain(older) && isPlain(newer)) {
+  if (isPlainObject(older) && isPlainObject(newer)) {
     const shared = Object.keys(older).filter((key) => Object.hasOwn(newer, key));
     return Object.fromEntries(
       shared.map((key) => [
@@ -33,8 +28,8 @@ function sharedPlaces(older: unknown, newer: unknown): unknown {
   }
   if (Array.isArray(older) && Array.isArray(newer)) {
     return older.flatMap((item: unknown) => {
-      if (!isPlain(item) || typeof item.side !== "string") return [item];
-      const same = newer.find((other: unknown) => isPlain(other) && other.side === item.side);
+      if (!isPlainObject(item) || typeof item.side !== "string") return [item];
+      const same = newer.find((other: unknown) => isPlainObject(other) && other.side === item.side);
       return same === undefined ? [] : [sharedPlaces(item, same)];
     });
   }
@@ -87,11 +82,11 @@ function withEntriesFollowed(
     if (place.of === "geometry" && !sameLayout && newer.record.layout?.kind !== undefined)
       return false;
     if (!Object.hasOwn(newer.entries, id)) return true;
-    return isSame(recordWithEntry(newer.record, id, empty), newer.record);
+    return isSame(recordWithEntry(newer.record, id, empty, entries), newer.record);
   };
   return Object.entries(entries)
     .filter(([id]) => follows(id))
-    .reduce((agreed, [id, entry]) => recordWithEntry(agreed, id, entry), record);
+    .reduce((agreed, [id, entry]) => recordWithEntry(agreed, id, entry, entries), record);
 }
 
 /**

@@ -8,9 +8,11 @@ import { DatabaseHandle, databaseName, type Mark } from "./database.ts";
  * The content of a check in short: two with one digest need not both be saved. Opening a check, or going
  * from step to step in it, does not change it. A photo counts by its length, for they are long.
  */
-export function contentDigest({ name, record, entries }: ListedCheck): string {
+export function contentDigest({ name, record, entries, aside }: ListedCheck): string {
   const photos = record.photos?.map(listedPhoto);
-  return textDigest(canonicalText([name, { ...record, photos }, entries]));
+  // The version that the record is written in is no content.
+  const content = [name, { ...record, photos, version: 1 }, entries];
+  return textDigest(canonicalText(aside === undefined ? content : [...content, aside]));
 }
 
 const safe = "safe ";

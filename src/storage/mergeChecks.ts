@@ -1,19 +1,15 @@
+import { limitOf } from "../physics/readings/readingId.ts";
 import type { PartialCheckRecord } from "../records/check/checkRecord.ts";
 import type { StoredCheck } from "../records/check/storedCheck.ts";
 import type { Entry } from "../records/entry/entry.ts";
-import { recordWithEntry } from "../records/entry/entryPath.ts";
+import { limitIn, recordWithEntry } from "../records/entry/entryPath.ts";
+import { isPlainObject, type PlainObject } from "../records/text/plainObject.ts";
 import { withMergedPhotos } from "./mergePhotos.ts";
 import { isSame } from "./sameContent.ts";
 
-type Plain = { readonly [key: string]: unknown };
-
-function isPlain(value: unknown): value is Plain {
-  return typeof value === "object" && value !== null && !Array.isArray(value);
-}
-
 /** Lists whose items are told apart by a field of theirs, not by their place. */
 function keyOf(value: unknown): string | null {
-  return isPlain(value) && typeof value.side === "string" ? value.side : null;
+  return isPlainObject(value) && typeof value.side === "string" ? value.side : null;
 }
 
 /**
@@ -23,14 +19,15 @@ function keyOf(value: unknown): string | null {
 function mergeValue(base: unknown, mine: unknown, theirs: unknown): unknown {
   if (isSame(mine, theirs) || isSame(base, theirs)) return mine;
   if (isSame(base, mine)) return theirs;
-  if (isPlain(mine) && isPlain(theirs)) return mergeObject(isPlain(base) ? base : {}, mine, theirs);
+  if (isPlainObject(mine) && isPlainObject(theirs))
+    return mergeObject(isPlainObject(base) ? base : {}, mine, theirs);
   if (Array.isArray(mine) && Array.isArray(theirs)) {
     return mergeList(Array.isArray(base) ? base : [], mine, theirs);
   }
   return mine;
 }
 
-function mergeObject(base: Plain, mine: Plain, theirs: Plain): Plain {
+function mergeObject(base: PlainObject, mine: PlainObject, theirs: PlainObject): PlainObject {
   const merged: { [key: string]: unknown } = {};
   for (const key of new Set([...Object.keys(mine), ...Object.keys(theirs)])) {
     const value = mergeValue(base[key], mine[key], theirs[key]);
@@ -49,7 +46,7 @@ function mergeList(base: unknown[], mine: unknown[], theirs: unknown[]): unknown
       .map((key) => mergeValue(find(base, key), find(mine, key), find(theirs, key)))
       .filter((item) => item !== undefined);
   }
-  const objects = all.every(isPlain);
+  const objects = all.every(isPlainObject);
   if (objects && base.length === mine.length && mine.length === theirs.length) {
     return mine.map((item, index) => mergeValue(base[index], item, theirs[index]));
   }
@@ -67,7 +64,7 @@ function withDisputedEntries(
     const others = [base.entries[id], theirs.entries[id]];
     const disputed =
       others.every((other) => !isSame(entry, other)) && !isSame(others[0], others[1]);
-    return disputed ? recordWithEntry(agreed, id, entry) : agreed;
+    return disputed ? recordWithEntry(agreed, id, entry, mine.entries) : agreed;
   }, record);
 }
 
@@ -79,10 +76,8 @@ function withLimitsAgreeing(
   let agreed = record;
   const kept: { [id: string]: Entry } = {};
   for (const [id, entry] of Object.entries(entries)) {
-    const match = /^(left|right)\.limits\.(\d+)/.exec(id);
-    if (match !== null) {
-      const corner = record.corners.find(({ side }) => side === match[1]);
-      if (corner?.limits[Number(match[2])] === undefined) continue;
+    if (limitOf(id) !== null) {
+      if (limitIn(record, id) === undefined) continue;
       agreed = recordWithEntry(agreed, id, entry);
     }
     kept[id] = entry;
@@ -105,10 +100,11 @@ export function mergeChecks(
     progress,
     name,
     earlier,
+    aside,
   } = mergeObject(
-    base as unknown as Plain,
-    mine as unknown as Plain,
-    theirs as unknown as Plain,
+    base as unknown as PlainObject,
+    mine as unknown as PlainObject,
+    theirs as unknown as PlainObject,
   ) as unknown as StoredCheck;
   const record = withMergedPhotos(
     withDisputedEntries(base, mine, theirs, joinedRecord),
@@ -122,7 +118,7 @@ export function mergeChecks(
     limitCounts(mine) === limitCounts(theirs)
       ? { record, entries }
       : withLimitsAgreeing(record, entries);
-  const { deletedAt: _, lastVerdict, ...kept } = mine;
+  const { deletedAt: _, lastVerdict, aside: _aside, ...kept } = mine;
   const stands = lastVerdict !== undefined && isSame(joined.record, mine.record);
   return {
     ...kept,
@@ -130,6 +126,7 @@ export function mergeChecks(
     progress,
     name,
     ...(earlier && { earlier }),
+    ...(aside && { aside }),
     ...(stands && { lastVerdict }),
   };
 }

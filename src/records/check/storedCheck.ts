@@ -2,7 +2,7 @@ import type { State } from "../../physics/fitment.ts";
 import type { ReadingId } from "../../physics/outcome.ts";
 import type { Entry } from "../entry/entry.ts";
 import type { EarlierValues, RemeasureWalk } from "../remeasure/underWay.ts";
-import type { PartialCheckRecord } from "./checkRecord.ts";
+import type { CheckStop, PartialCheckRecord, PartialCorner } from "./checkRecord.ts";
 import { checkFormat, checkVersion } from "./recordFormat.ts";
 
 export interface Progress {
@@ -13,6 +13,24 @@ export interface Progress {
   /** The steps of standing the vehicle that are done. */
   readonly stood: readonly string[];
   readonly rightGeometry: "same" | "own" | null;
+}
+
+/** Of a stop typed by hand, what no entry holds. */
+export type HandStop = Partial<
+  Pick<
+    CheckStop,
+    "name" | "duty" | "testedAtSpeed" | "branches" | "partNumber" | "revision" | "batch"
+  >
+>;
+
+/**
+ * What waits beside the record until it is wanted again: a side that is not measured any more, and the
+ * stop typed by hand while one of a pack is chosen. Their entries wait under "aside.".
+ */
+export interface Aside {
+  readonly left?: PartialCorner;
+  readonly right?: PartialCorner;
+  readonly handStop?: HandStop;
 }
 
 /** A check as the phone keeps it: the record as far as it can be read, and what was typed. */
@@ -28,6 +46,7 @@ export interface StoredCheck {
   readonly lastVerdict?: State;
   readonly record: PartialCheckRecord;
   readonly entries: { readonly [id: ReadingId]: Entry };
+  readonly aside?: Aside;
   readonly progress: Progress;
   /** Values that were taken anew since. */
   readonly earlier?: EarlierValues;
@@ -86,6 +105,18 @@ export function changeRecord(
   change: (record: PartialCheckRecord) => PartialCheckRecord,
 ): StoredCheck {
   return { ...stored, updatedAt: nowText(), record: change(stored.record) };
+}
+
+/** The check with one thing put aside, or with nothing in its place any more. */
+export function changeAside<Name extends keyof Aside>(
+  stored: StoredCheck,
+  name: Name,
+  value: Aside[Name] | undefined,
+): StoredCheck {
+  const { aside: { [name]: _, ...others } = {}, ...rest } = stored;
+  const aside: Aside = value === undefined ? others : { ...others, [name]: value };
+  const emptied = Object.keys(aside).length === 0;
+  return { ...rest, updatedAt: nowText(), ...(!emptied && { aside }) };
 }
 
 export function changeProgress(stored: StoredCheck, change: Partial<Progress>): StoredCheck {

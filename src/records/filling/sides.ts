@@ -1,9 +1,8 @@
 import type { Side } from "../../physics/fitment.ts";
 import type { PartialCorner } from "../check/checkRecord.ts";
-import { changeRecord, type StoredCheck } from "../check/storedCheck.ts";
+import { changeAside, changeRecord, type StoredCheck } from "../check/storedCheck.ts";
 import type { Entry } from "../entry/entry.ts";
 import { withCorner } from "../entry/entryPath.ts";
-import { chosen, withChoice } from "./choice.ts";
 
 export function sidesOf(stored: StoredCheck): readonly Side[] {
   return stored.record.corners.map((corner) => corner.side);
@@ -16,8 +15,6 @@ export function chosenSides(stored: StoredCheck): Sides | null {
   return sides.length === 2 ? "both" : (sides[0] ?? null);
 }
 
-const asideId = (side: Side) => `aside.${side}`;
-
 /** The check without this side; what was read there waits beside the record until it is wanted again. */
 function withSideAside(stored: StoredCheck, side: Side): StoredCheck {
   const corner = stored.record.corners.find((each) => each.side === side);
@@ -26,32 +23,22 @@ function withSideAside(stored: StoredCheck, side: Side): StoredCheck {
   for (const [id, entry] of Object.entries(stored.entries)) {
     entries[id.startsWith(`${side}.`) ? `aside.${id}` : id] = entry;
   }
-  const kept = withChoice({ ...stored, entries }, asideId(side), JSON.stringify(corner));
+  const kept = changeAside({ ...stored, entries }, side, corner);
   return changeRecord(kept, (record) => ({
     ...record,
     corners: record.corners.filter((each) => each.side !== side),
   }));
 }
 
-function readCorner(text: string | null, side: Side): PartialCorner {
-  const empty: PartialCorner = { side, limits: [] };
-  if (text === null) return empty;
-  try {
-    return { ...empty, ...(JSON.parse(text) as PartialCorner) };
-  } catch {
-    return empty;
-  }
-}
-
 function withSideBack(stored: StoredCheck, side: Side): StoredCheck {
   if (sidesOf(stored).includes(side)) return stored;
-  const corner = readCorner(chosen(stored, asideId(side)), side);
+  const corner: PartialCorner = stored.aside?.[side] ?? { side, limits: [] };
   const entries: Record<string, Entry> = {};
   const prefix = `aside.${side}.`;
   for (const [id, entry] of Object.entries(stored.entries)) {
     entries[id.startsWith(prefix) ? id.slice("aside.".length) : id] = entry;
   }
-  const back = withChoice({ ...stored, entries }, asideId(side), null);
+  const back = changeAside({ ...stored, entries }, side, undefined);
   return changeRecord(back, (record) => withCorner(record, side, () => corner));
 }
 

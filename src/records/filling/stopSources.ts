@@ -1,5 +1,5 @@
 import type { CheckStop } from "../check/checkRecord.ts";
-import { changeRecord, type StoredCheck } from "../check/storedCheck.ts";
+import { changeAside, changeRecord, type StoredCheck } from "../check/storedCheck.ts";
 import type { Entry } from "../entry/entry.ts";
 import { withField } from "../entry/entryPath.ts";
 import type { LengthUnit } from "../entry/units.ts";
@@ -16,13 +16,6 @@ export function stopSource(stored: StoredCheck): StopSource | null {
 }
 
 const asidePrefix = "aside.stop.hand.";
-const handFields = "aside.stop.hand";
-
-interface HandStop {
-  readonly name?: string;
-  readonly duty?: "impact" | "carry";
-  readonly testedAtSpeed?: boolean;
-}
 
 /** What was typed by hand waits beside the record while a stop of the pack is chosen. */
 function withHandAside(stored: StoredCheck): StoredCheck {
@@ -35,27 +28,19 @@ function withHandAside(stored: StoredCheck): StoredCheck {
       delete entries[id];
     }
   }
-  const { name, duty, testedAtSpeed } = stored.record.stop ?? {};
-  const fields: HandStop = {
-    ...(name !== undefined && { name }),
-    ...(duty !== undefined && { duty }),
-    ...(testedAtSpeed !== undefined && { testedAtSpeed }),
-  };
-  return withChoice({ ...stored, entries }, handFields, JSON.stringify(fields));
-}
-
-function readHandStop(text: string | null): HandStop {
-  if (text === null) return {};
-  try {
-    return JSON.parse(text) as HandStop;
-  } catch {
-    return {};
-  }
+  const {
+    freeHeight: _height,
+    curve: _curve,
+    damping: _damping,
+    ...plain
+  } = stored.record.stop ?? {};
+  const { usableCompressionMm: _usable, usableTolMm: _tol, restLoss: _loss, ...rest } = plain;
+  const { staticShare: _share, estimated: _estimated, ...fields } = rest;
+  return changeAside({ ...stored, entries }, "handStop", fields);
 }
 
 function withHandBack(stored: StoredCheck): StoredCheck {
-  const fields = readHandStop(chosen(stored, handFields));
-  const { testedAtSpeed, ...named } = fields;
+  const { testedAtSpeed, ...named } = stored.aside?.handStop ?? {};
   const others: Record<string, Entry> = {};
   const typed: [string, Entry][] = [];
   for (const [id, entry] of Object.entries(stored.entries)) {

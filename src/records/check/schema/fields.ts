@@ -16,14 +16,6 @@ export function allMay<Fields extends z.core.$ZodLooseShape>(
   };
 }
 
-/** One schema for each of these names. */
-export function eachOf<Name extends string, Schema>(
-  names: readonly Name[],
-  schema: Schema,
-): { [Each in Name]: Schema } {
-  return Object.fromEntries(names.map((name) => [name, schema])) as { [Each in Name]: Schema };
-}
-
 export const numberSchema = z.number().check(z.gte(-magnitude), z.lte(magnitude));
 export const positiveOrZero = numberSchema.check(z.gte(0));
 export const label = z.string().check(z.maxLength(labelCharacters));

@@ -1,6 +1,7 @@
 import * as z from "zod/mini";
 import { contactParts } from "../../../physics/readings/fullTravelReadings.ts";
-import { allMay, eachOf, instantSchema, label, may, readingSchema } from "./fields.ts";
+import { eachOf } from "../../text/plainObject.ts";
+import { allMay, instantSchema, label, may, readingSchema } from "./fields.ts";
 
 const contactFields = {
   /** mm of wheel travel, or of height from hub to arch. */

@@ -5,7 +5,8 @@ import {
   geometryNames,
   layoutReadingsInOrder,
 } from "../../../physics/readings/geometryRegistry.ts";
-import { allMay, eachOf, may, numberSchema, positiveOrZero, readingSchema } from "./fields.ts";
+import { eachOf } from "../../text/plainObject.ts";
+import { allMay, may, numberSchema, positiveOrZero, readingSchema } from "./fields.ts";
 
 const outerToWheel = {
   /** κ: wheel travel per travel of the outer joint, from a pack or a drawing. */

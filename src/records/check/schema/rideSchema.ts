@@ -1,7 +1,8 @@
 import * as z from "zod/mini";
 import { rideQuantities } from "../../../physics/readings/rideReadings.ts";
+import { eachOf } from "../../text/plainObject.ts";
 import { recordBounds } from "../recordFormat.ts";
-import { allMay, eachOf, label, may, numberSchema } from "./fields.ts";
+import { allMay, label, may, numberSchema } from "./fields.ts";
 
 const quantities = allMay(eachOf(rideQuantities, numberSchema));
 

@@ -1,0 +1,307 @@
+import type { UseRules } from "../../physics/fitment.ts";
+import { cornerReadingNames } from "../../physics/readings/cornerReadings.ts";
+import { limitKinds, limitPlaces } from "../../physics/readings/limitReadings.ts";
+import { rideQuantities } from "../../physics/readings/rideReadings.ts";
+import { eachOf, isPlainObject } from "../text/plainObject.ts";
+import {
+  type Fields,
+  flag,
+  group,
+  type Keep,
+  listOf,
+  nullOr,
+  number,
+  oneOf,
+  text,
+  whole,
+  wholeList,
+} from "../text/salvage.ts";
+import type {
+  Author,
+  CheckStop,
+  Fitted,
+  GeometryReadings,
+  Job,
+  PartialCheckRecord,
+  PartialCorner,
+  PartialLayout,
+  PartialLimit,
+  Photo,
+  TakenFromPack,
+  TypedReading,
+  Vehicle,
+} from "./checkRecord.ts";
+import { readFullTravel } from "./readFullTravel.ts";
+import { checkFormat, checkVersion } from "./recordFormat.ts";
+import type { HandStop } from "./storedCheck.ts";
+
+const values: Keep<TypedReading["values"]> = (value) => {
+  const kept = wholeList(number)(value);
+  return kept === undefined || kept.length === 0 ? undefined : kept;
+};
+
+const reading: Keep<TypedReading> = whole<TypedReading, "values" | "tol">(
+  {
+    values,
+    tol: number,
+    typed: wholeList(text),
+    tool: text,
+    reach: text,
+    source: oneOf("measured", "pack", "estimated"),
+    by: text,
+  },
+  ["values", "tol"],
+);
+
+/** Readings by name; also of a name that only a later version knows. */
+const geometry: Keep<GeometryReadings> = (value) => {
+  if (!isPlainObject(value)) return undefined;
+  const kept = Object.entries(value).flatMap(([name, item]) => {
+    const sound = reading(item);
+    return sound === undefined ? [] : [[name, sound] as const];
+  });
+  return Object.fromEntries(kept);
+};
+
+/** A clearance of a kind that is not known is a clearance still. */
+const limit = whole<PartialLimit, "kind" | "at">(
+  {
+    kind: (value) =>
+      typeof value === "string"
+        ? (limitKinds.find((kind) => kind === value) ?? "other")
+        : undefined,
+    at: oneOf(...limitPlaces),
+    perWheel: number,
+    distance: reading,
+    reading,
+  },
+  ["kind", "at"],
+);
+
+const corner = whole<PartialCorner, "side">(
+  {
+    side: oneOf("left", "right"),
+    ...eachOf(cornerReadingNames, reading),
+    settleMm: number,
+    geometry,
+    limits: listOf(limit),
+  },
+  ["side"],
+);
+
+const corners: Keep<readonly PartialCorner[]> = (value) => {
+  const seen = new Set<unknown>();
+  return listOf(corner)(value)?.flatMap((each) => {
+    if (seen.has(each.side)) return [];
+    seen.add(each.side);
+    return [{ ...each, limits: each.limits ?? [] }];
+  });
+};
+
+const layoutFields = group<PartialLayout>({
+  kind: oneOf("arm", "damper", "strut", "axle"),
+  armRole: oneOf("lower", "upper", "underStrut", "carriesWheel"),
+  stopOn: oneOf("frame", "arm"),
+  wheelPerOuter: number,
+  wheelPerOuterTol: number,
+  readings: geometry,
+});
+
+const layout: Keep<PartialLayout> = (value) => {
+  const kept = layoutFields(value);
+  return kept && { ...kept, readings: kept.readings ?? {} };
+};
+
+function rows<Row extends readonly number[]>(columns: Row["length"]): Keep<readonly Row[]> {
+  const isRow = (value: unknown): value is Row => wholeList(number)(value)?.length === columns;
+  return wholeList((value) => (isRow(value) ? value : undefined));
+}
+
+const stopFields: Fields<CheckStop> = {
+  name: text,
+  duty: oneOf("impact", "carry"),
+  freeHeight: reading,
+  usableCompressionMm: number,
+  usableTolMm: number,
+  curve: rows<CheckStop["curve"][number]>(2),
+  damping: nullOr(rows<NonNullable<CheckStop["damping"]>[number]>(3)),
+  testedAtSpeed: flag,
+  restLoss: number,
+  staticShare: number,
+  branches: wholeList(
+    whole<NonNullable<CheckStop["branches"]>[number], "tauS" | "share">(
+      { tauS: number, share: number },
+      ["tauS", "share"],
+    ),
+  ),
+  partNumber: text,
+  revision: text,
+  batch: text,
+  estimated: whole<NonNullable<CheckStop["estimated"]>, "how" | "forceShare">(
+    { how: text, forceShare: number },
+    ["how", "forceShare"],
+  ),
+};
+
+const stop = group(stopFields);
+
+const ride = group<NonNullable<PartialCheckRecord["ride"]>>({
+  ...eachOf(rideQuantities, number),
+  tolerances: group(eachOf(rideQuantities, number)),
+  estimated: group(eachOf(rideQuantities, text)),
+});
+
+type Event = UseRules["events"][number];
+
+const sizes = { heightM: number, lengthM: number, speedKmPerH: number };
+
+const event: Keep<Event> = (value) => {
+  switch (isPlainObject(value) ? value.kind : null) {
+    case "landing":
+      return whole<Extract<Event, { kind: "landing" }>, "kind" | "heightM">(
+        { kind: oneOf("landing"), heightM: number },
+        ["kind", "heightM"],
+      )(value);
+    case "obstacle":
+      return whole<Extract<Event, { kind: "obstacle" }>, "kind" | keyof typeof sizes>(
+        { kind: oneOf("obstacle"), ...sizes },
+        ["kind", "heightM", "lengthM", "speedKmPerH"],
+      )(value);
+    case "hump":
+      return whole<Extract<Event, { kind: "hump" }>, "kind" | keyof typeof sizes>(
+        { kind: oneOf("hump"), ...sizes },
+        ["kind", "heightM", "lengthM", "speedKmPerH"],
+      )(value);
+    default:
+      return undefined;
+  }
+};
+
+const rules = group<UseRules>({
+  roadClass: oneOf("A", "B", "C", "D", "E"),
+  roadKurtosis: oneOf(3, 5),
+  speedKmPerH: number,
+  allowedContactsPerKm: number,
+  accelerationCapG: number,
+  reserveMm: number,
+  balanceMm: number,
+  events: wholeList(event),
+});
+
+/** The copy of a pack's platform and rules: whole, or not at all. */
+const reference: Keep<TakenFromPack> = (value) => {
+  const isTaken = (taken: unknown): taken is TakenFromPack => {
+    if (!isPlainObject(taken) || typeof taken.pack !== "string") return false;
+    const { platform } = taken;
+    if (taken.rules !== undefined && !isPlainObject(taken.rules)) return false;
+    return (
+      platform === undefined ||
+      (isPlainObject(platform) &&
+        typeof platform.id === "string" &&
+        typeof platform.label === "string" &&
+        isPlainObject(platform.layout) &&
+        isPlainObject(platform.layout.readings))
+    );
+  };
+  if (!isTaken(value)) return undefined;
+  const house = rules(value.rules);
+  return house === undefined ? value : { ...value, rules: house };
+};
+
+const picture = oneOf<Photo["type"]>("image/jpeg", "image/png", "image/webp");
+
+function isPhoto(value: unknown): value is Photo {
+  const isTextOrAbsent = (item: unknown): boolean => item === undefined || text(item) !== undefined;
+  return (
+    isPlainObject(value) &&
+    picture(value.type) !== undefined &&
+    text(value.data) !== undefined &&
+    isTextOrAbsent(value.caption) &&
+    isTextOrAbsent(value.reading)
+  );
+}
+
+/** The very photo: the store knows it again by that. */
+const photo: Keep<Photo> = (value) => (isPhoto(value) ? value : undefined);
+
+const job = whole<Job, "id" | "label">(
+  { id: text, label: text, number: text, customer: text, moment: oneOf("before", "after") },
+  ["id", "label"],
+);
+
+const fitted = whole<Fitted, "partNumber" | "spacerMm" | "at" | "by">(
+  {
+    partNumber: text,
+    revision: text,
+    batch: text,
+    spacerMm: number,
+    at: text,
+    by: text,
+    odometer: number,
+    photos: listOf(photo),
+  },
+  ["partNumber", "spacerMm", "at", "by"],
+);
+
+const fields: Fields<PartialCheckRecord> = {
+  format: () => checkFormat,
+  version: () => checkVersion,
+  id: text,
+  createdAt: text,
+  author: group<Author>({
+    role: oneOf("installer", "customer", "support"),
+    name: text,
+    contact: text,
+  }),
+  vehicle: group<Vehicle>({
+    label: text,
+    platformId: nullOr(text),
+    liftMm: number,
+    use: oneOf("daily", "towing", "offroad"),
+  }),
+  axle: oneOf("front", "rear"),
+  layout,
+  corners,
+  stop,
+  ride,
+  rules,
+  fullTravel: (value) => readFullTravel({ fullTravel: value }) ?? undefined,
+  job,
+  fitted,
+  reference,
+  photos: listOf(photo),
+  notes: text,
+};
+
+/**
+ * The record of a stored check of any version, in today's shape: what can't be what it says is left out,
+ * everything else stays. Version 1 had nothing that version 2 reads otherwise.
+ */
+export function openRecord(value: unknown, id: string, createdAt: string): PartialCheckRecord {
+  const kept = group<PartialCheckRecord>(fields)(value) ?? {};
+  return {
+    ...kept,
+    format: checkFormat,
+    version: checkVersion,
+    id: kept.id ?? id,
+    createdAt: kept.createdAt ?? createdAt,
+    corners: kept.corners ?? [],
+  };
+}
+
+/** What a side that is put aside holds. */
+export const openCorner: Keep<PartialCorner> = (value) => {
+  const kept = corner(value);
+  return kept && { ...kept, limits: kept.limits ?? [] };
+};
+
+/** What of a stop typed by hand is put aside. */
+export const openHandStop: Keep<HandStop> = group<HandStop>({
+  name: stopFields.name,
+  duty: stopFields.duty,
+  testedAtSpeed: stopFields.testedAtSpeed,
+  branches: stopFields.branches,
+  partNumber: stopFields.partNumber,
+  revision: stopFields.revision,
+  batch: stopFields.batch,
+});
