@@ -23,7 +23,12 @@ export function checkFileText(stored: StoredCheck): string {
     ? completion.value
     : {
         ...stored.record,
-        draft: { name: stored.name, entries: stored.entries, progress: stored.progress },
+        draft: {
+          name: stored.name,
+          entries: stored.entries,
+          progress: stored.progress,
+          ...(stored.aside && { aside: stored.aside }),
+        },
       };
   return `${JSON.stringify(content, null, 2)}\n`;
 }

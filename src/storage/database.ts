@@ -95,6 +95,9 @@ const migrations: readonly Migration<StopfitDatabase>[] = [
   (database) => {
     database.createObjectStore("pictures", { keyPath: "key" });
   },
+  () => {
+    // Rows of records of version 2, which no older page may write over; those before are opened as such.
+  },
 ];
 
 export const databaseVersion = migrations.length;

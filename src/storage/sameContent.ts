@@ -1,4 +1,5 @@
 import type { StoredCheck } from "../records/check/storedCheck.ts";
+import { isPlainObject } from "../records/text/plainObject.ts";
 
 /** Deep equality of plain data. */
 export function isSame(first: unknown, second: unknown): boolean {
@@ -24,29 +25,29 @@ export function contentOf({
   return content;
 }
 
-type Plain = { readonly [key: string]: unknown };
-
-function isPlain(value: unknown): value is Plain {
-  return typeof value === "object" && value !== null && !Array.isArray(value);
-}
-
 /** Does `next` have everything that `current` has, as it is there? Then nothing is replaced. */
 function holdsAll(next: unknown, current: unknown): boolean {
-  if (isPlain(current)) {
+  if (isPlainObject(current)) {
     return (
-      isPlain(next) &&
+      isPlainObject(next) &&
       Object.entries(current).every(
         ([key, value]) =>
           value === undefined || (Object.hasOwn(next, key) && holdsAll(next[key], value)),
       )
     );
   }
-  if (Array.isArray(current) && current.some((item) => isPlain(item) && item.side !== undefined)) {
+  if (
+    Array.isArray(current) &&
+    current.some((item) => isPlainObject(item) && item.side !== undefined)
+  ) {
     const others: unknown[] = Array.isArray(next) ? next : [];
     return current.every((item: unknown) =>
       others.some(
         (other) =>
-          isPlain(other) && isPlain(item) && other.side === item.side && holdsAll(other, item),
+          isPlainObject(other) &&
+          isPlainObject(item) &&
+          other.side === item.side &&
+          holdsAll(other, item),
       ),
     );
   }

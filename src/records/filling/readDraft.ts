@@ -1,10 +1,14 @@
 import * as z from "zod/mini";
 import { isReadingId, sideOf } from "../../physics/readings/readingId.ts";
-import type { PartialCheckRecord } from "../check/checkRecord.ts";
-import { checkSchema } from "../check/checkSchema.ts";
-import { recordBounds } from "../check/recordFormat.ts";
+import { checkSchema, vehicleSchema } from "../check/checkSchema.ts";
+import { openStored } from "../check/openStored.ts";
+import { checkFormat, checkVersion, recordBounds } from "../check/recordFormat.ts";
+import { cornerFields, limitFields } from "../check/schema/cornerSchema.ts";
+import { allMay, instantSchema, label, may } from "../check/schema/fields.ts";
+import { layoutSchema } from "../check/schema/layoutSchema.ts";
+import { rulesSchema } from "../check/schema/rideSchema.ts";
+import { stopSchema } from "../check/schema/stopSchema.ts";
 import { changeRecord, newStoredCheck, type StoredCheck } from "../check/storedCheck.ts";
-import type { Entry } from "../entry/entry.ts";
 import type { Pack } from "../pack/pack.ts";
 import { readJsonText } from "../text/jsonText.ts";
 import { chooseLayout, chooseRightGeometry, setEntry } from "./changes.ts";
@@ -31,114 +35,97 @@ const entrySchema = z.object({
     "",
   ]),
   tol: text(recordBounds.typedCharacters),
-  tool: z.optional(text(recordBounds.labelCharacters)),
-  reach: z.optional(text(recordBounds.labelCharacters)),
+  tool: may(label),
+  reach: may(label),
 });
 
+const { author, axle, fullTravel, job, notes, photos, reference } = checkSchema.shape;
+const [arm] = layoutSchema.def.options;
+
+/** What of a record no entry holds; everything else is read from the entries anew. */
 const draftSchema = z.object({
-  format: z.literal("stopfit-check"),
-  version: z.literal([1, 2]),
-  createdAt: z.iso.datetime(),
-  author: z.optional(
+  format: z.literal(checkFormat),
+  version: z.literal([1, checkVersion]),
+  createdAt: instantSchema,
+  author: may(author),
+  vehicle: may(
     z.object({
-      role: z.enum(["installer", "customer", "support"]),
-      name: z.optional(text(recordBounds.labelCharacters)),
-      contact: z.optional(text(recordBounds.labelCharacters)),
+      ...allMay(z.pick(vehicleSchema, { platformId: true, use: true }).shape),
+      label: may(label),
     }),
   ),
-  vehicle: z.optional(
+  axle: may(axle),
+  layout: may(
     z.object({
-      label: z.optional(text(recordBounds.labelCharacters)),
-      platformId: z.optional(z.nullable(text(recordBounds.labelCharacters))),
-      use: z.optional(z.enum(["daily", "towing", "offroad"])),
+      kind: may(z.enum(["arm", "damper", "strut", "axle"])),
+      ...z.pick(arm, { armRole: true, stopOn: true }).shape,
     }),
   ),
-  axle: z.optional(z.enum(["front", "rear"])),
-  layout: z.optional(z.object({ kind: z.optional(z.enum(["arm", "damper", "strut", "axle"])) })),
   corners: z
     .array(
       z.object({
-        side: z.enum(["left", "right"]),
+        ...z.pick(cornerFields, { side: true, settleMm: true }).shape,
         limits: z
-          .array(
-            z.object({
-              kind: z.enum(["tyre", "damper", "spring", "metal", "other"]),
-              at: z.enum(["wheel", "stop", "arm"]),
-            }),
-          )
+          .array(z.pick(limitFields, { kind: true, at: true }))
           .check(z.maxLength(recordBounds.limits)),
       }),
     )
     .check(z.maxLength(2)),
-  stop: z.optional(
+  stop: may(
     z.object({
-      name: z.optional(text(recordBounds.labelCharacters)),
-      duty: z.optional(z.enum(["impact", "carry"])),
-      testedAtSpeed: z.optional(z.boolean()),
+      ...allMay(z.pick(stopSchema, { duty: true, testedAtSpeed: true }).shape),
+      ...z.pick(stopSchema, { branches: true, partNumber: true, revision: true, batch: true })
+        .shape,
+      name: may(label),
     }),
   ),
-  rules: z.optional(z.object({ roadClass: z.optional(z.enum(["A", "B", "C", "D", "E"])) })),
-  reference: checkSchema.shape.reference,
-  photos: checkSchema.shape.photos,
-  notes: z.optional(text(recordBounds.notesCharacters)),
+  rules: may(z.pick(rulesSchema, { roadClass: true, roadKurtosis: true })),
+  fullTravel,
+  job,
+  reference,
+  photos,
+  notes,
   draft: z.object({
-    name: text(recordBounds.labelCharacters),
+    name: label,
     entries: z.record(text(80), entrySchema),
     progress: z.object({
       step: text(80),
       skipped: z.array(text(80)).check(z.maxLength(200)),
       rightGeometry: z.nullable(z.enum(["same", "own"])),
     }),
+    aside: may(z.unknown()),
   }),
 });
 
 type Draft = z.infer<typeof draftSchema>;
 
-/** Zod gives an absent optional field as undefined; a record has no such field at all. */
-function withoutUndefined<Shape extends object>(
-  shape: Shape,
-): { [Name in keyof Shape]: Exclude<Shape[Name], undefined> } {
-  return Object.fromEntries(Object.entries(shape).filter(([, value]) => value !== undefined)) as {
-    [Name in keyof Shape]: Exclude<Shape[Name], undefined>;
-  };
-}
-
-function storedFromDraft(draft: Draft, pack: Pack): StoredCheck {
-  const fresh = newStoredCheck(draft.draft.name);
-  const { vehicle, author, axle, stop, rules, reference, photos, notes, corners, createdAt } =
-    draft;
-  let stored = changeRecord(fresh, (record) => ({
+function storedFromDraft(given: Draft, pack: Pack): StoredCheck {
+  const { draft, format: _format, version: _version, ...typed } = given;
+  const { kind, ...layout } = given.layout ?? {};
+  const { testedAtSpeed, ...stop } = given.stop ?? {};
+  const { name, entries, progress, aside } = draft;
+  let stored = changeRecord(newStoredCheck(name), (record) => ({
     ...record,
-    ...withoutUndefined({
-      createdAt,
-      axle,
-      notes,
-      reference: reference as PartialCheckRecord["reference"],
-      photos: photos as PartialCheckRecord["photos"],
-      author: author && withoutUndefined(author),
-      stop: stop && withoutUndefined({ name: stop.name, duty: stop.duty }),
-      rules: rules?.roadClass && { roadClass: rules.roadClass },
-    }),
-    vehicle: { ...record.vehicle, ...withoutUndefined(vehicle ?? {}) },
-    corners,
+    ...typed,
+    vehicle: { ...record.vehicle, ...typed.vehicle },
+    ...(given.layout && { layout }),
+    ...(given.stop && { stop }),
   }));
-  const entries = Object.fromEntries(
-    Object.entries(draft.draft.entries).map(([id, entry]) => [id, withoutUndefined(entry)]),
-  ) as { [id: string]: Entry };
-  stored = { ...stored, createdAt, entries };
+  stored = { ...stored, createdAt: given.createdAt, entries };
   for (const [id, entry] of Object.entries(stored.entries)) {
-    if (isReadingId(id) && !isOfAnotherSide(id, draft)) stored = setEntry(stored, id, entry);
+    if (isReadingId(id) && !isOfAnotherSide(id, given)) stored = setEntry(stored, id, entry);
   }
-  if (draft.layout?.kind) stored = chooseLayout(stored, draft.layout.kind);
-  const { rightGeometry, step, skipped } = draft.draft.progress;
+  if (kind) stored = chooseLayout(stored, kind);
+  const { rightGeometry, step, skipped } = progress;
   if (rightGeometry) stored = chooseRightGeometry(stored, rightGeometry);
-  if (stop?.testedAtSpeed !== undefined) stored = withTestedAtSpeed(stored, stop.testedAtSpeed);
+  if (testedAtSpeed !== undefined) stored = withTestedAtSpeed(stored, testedAtSpeed);
   // Cautions and standing the vehicle are asked anew: another person may go on with it.
-  return withEstimates(
+  const filled = withEstimates(
     withEvents(withHouseNumbers({ ...stored, progress: { ...stored.progress, step, skipped } })),
     "mm",
     pack,
   );
+  return openStored({ ...filled, aside }) ?? filled;
 }
 
 function isOfAnotherSide(id: string, draft: Draft): boolean {

@@ -4,7 +4,7 @@ import { recordBounds } from "../recordFormat.ts";
 import { may, numberSchema, positiveOrZero, readingSchema } from "./fields.ts";
 import { geometrySchema } from "./layoutSchema.ts";
 
-const limitFields = z.object({
+export const limitFields = z.object({
   kind: z.enum(["tyre", "damper", "spring", "metal", "other"]),
   at: z.enum(["wheel", "stop", "arm"]),
   /** At the wheel: mm that the clearance closes per mm of wheel travel; absent: 1. */
@@ -20,7 +20,7 @@ export const limitSchema = limitFields.check(
 );
 
 /** One side of the axle. */
-const cornerFields = z.object({
+export const cornerFields = z.object({
   side: z.enum(["left", "right"]),
   gap: may(readingSchema),
   /** The stop touches: its height as it stands. */
