@@ -6,6 +6,8 @@ const inBrowser = ["tests/browser/**/*.test.ts"];
 
 export default defineConfig({
   test: {
+    // One file a core, on small machines as well; every file has its own page, store and port.
+    maxWorkers: "100%",
     projects: [
       {
         test: {
@@ -31,7 +33,6 @@ export default defineConfig({
           environment: "node",
           include: inBrowser,
           globalSetup: ["tests/browser/support/build.ts"],
-          fileParallelism: false,
           testTimeout: 120_000,
           hookTimeout: 180_000,
         },

@@ -56,7 +56,7 @@ it("takes 10 000 records in without a dropped one, holds none of them in memory,
   const ended = desk.page.getByText(/^Restored: /);
   while ((await ended.count()) === 0) {
     most = Math.max(most, await heapMegabytes(desk.page));
-    await desk.page.waitForTimeout(2000);
+    await desk.page.waitForTimeout(500);
   }
   expect(await restored).toBe("Restored: 10000 added.");
   await desk.open(site.address);

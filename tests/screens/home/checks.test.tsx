@@ -298,6 +298,8 @@ describe("an address", () => {
     startApp("#/nowhere/at/all");
     await heading("There is nothing at this address");
     fireEvent.click(screen.getByRole("link", { name: "To the list of checks" }));
+    await heading("Checks on this phone");
+    expect(location.hash).toBe("#/");
   });
 
   it("of a check that is not here says so", async () => {
