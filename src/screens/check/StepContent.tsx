@@ -21,12 +21,10 @@ import { StopHeightStep } from "./stop/StopHeightStep.tsx";
 import { StopStep } from "./stop/StopStep.tsx";
 import { UseStep } from "./UseStep.tsx";
 import { VehicleStep } from "./VehicleStep.tsx";
-import { WhoStep } from "./WhoStep.tsx";
 
 const screens: { readonly [id: string]: (props: StepProps) => preact.JSX.Element | null } = {
   vehicle: VehicleStep,
   use: UseStep,
-  who: WhoStep,
   cautions: CautionsStep,
   standing: StandingStep,
   axle: AxleStep,

@@ -3,18 +3,23 @@ import { withUse } from "../../records/filling/rules.ts";
 import type { StepProps } from "../guide/stepProps.ts";
 import { Choices } from "../parts/Choices.tsx";
 import { referencePack } from "../referencePack.ts";
+import { WhoMeasures } from "./WhoMeasures.tsx";
 
 export const uses: readonly { value: Use; name: string; hint: string }[] = [
-  { value: "daily", name: "Daily driving", hint: "Made roads, now and then a speed hump." },
-  { value: "towing", name: "Towing or full load", hint: "Made roads, faster, with weight behind." },
+  { value: "daily", name: "Daily driving", hint: "Paved roads, the odd speed bump." },
+  {
+    value: "towing",
+    name: "Towing or full load",
+    hint: "Paved roads, faster, with weight behind.",
+  },
   { value: "offroad", name: "Off-road", hint: "Tracks, ruts and landings." },
 ];
 
-export function UseStep({ stored, change }: StepProps) {
+export function UseStep({ stored, change, next }: StepProps) {
   return (
     <>
       <Choices
-        legend="Choose the hardest that it is regularly used for"
+        legend="Toughest regular use"
         options={uses}
         value={stored.record.vehicle?.use ?? null}
         onChange={(use) => change((current) => withUse(current, use, referencePack()))}
@@ -23,6 +28,7 @@ export function UseStep({ stored, change }: StepProps) {
         The use sets the roads, obstacles and landings that the stop is judged by. You see them, and
         can change them, under Demands.
       </p>
+      <WhoMeasures stored={stored} change={change} next={next} />
     </>
   );
 }

@@ -43,7 +43,7 @@ export function cautionsHold(stored: StoredCheck): boolean {
 }
 
 function vehicleDrafts(stored: StoredCheck): Draft[] {
-  const { vehicle, author } = stored.record;
+  const { vehicle } = stored.record;
   return [
     {
       id: "vehicle",
@@ -56,7 +56,6 @@ function vehicleDrafts(stored: StoredCheck): Draft[] {
       typedHere: ["vehicle.liftMm"],
     },
     { id: "use", section: "Vehicle", name: "What it is used for", done: Boolean(vehicle?.use) },
-    { id: "who", section: "Vehicle", name: "Who is measuring?", done: Boolean(author?.role) },
     { id: "cautions", section: "Safety", name: "Before you measure", done: cautionsHold(stored) },
     {
       id: "standing",

@@ -252,9 +252,9 @@ export class CheckSteps {
         }
         return;
       case "use":
+        await this.main.getByText(/^Who is measuring/).click();
+        await this.choose(roleWords[record.author.role]);
         return this.choose(useWords[vehicle.use]);
-      case "who":
-        return this.choose(roleWords[record.author.role]);
       case "cautions":
       case "standing":
         return this.tickAll();

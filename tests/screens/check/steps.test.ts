@@ -33,7 +33,7 @@ const stepOf = (stored: StoredCheck, id: string) => stepsOf(stored).find((step) 
 describe("the steps of a check", () => {
   it("begin with the vehicle and the cautions, before anything is measured", () => {
     const ids = idsOf(newStoredCheck());
-    expect(ids.slice(0, 5)).toEqual(["vehicle", "use", "who", "cautions", "standing"]);
+    expect(ids.slice(0, 4)).toEqual(["vehicle", "use", "cautions", "standing"]);
     expect(ids.at(-1)).toBe("finish");
     expect(ids.some((id) => id.endsWith(".gap"))).toBe(false);
   });

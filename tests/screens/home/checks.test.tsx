@@ -57,16 +57,16 @@ describe("the list of checks on this phone", () => {
     startApp();
     await tap("New check");
     await heading("The vehicle");
-    location.hash = `${location.hash.replace(/\/[^/]*$/, "")}/who`;
-    await heading("Who is measuring?");
+    location.hash = `${location.hash.replace(/\/[^/]*$/, "")}/use`;
+    await heading("What it is used for");
     await type(/^Name/, "Ada");
     await waitFor(() => screen.getByText("Kept"));
     location.hash = "#/";
     await heading("Checks on this phone");
     await tap("New check");
     await heading("The vehicle");
-    location.hash = `${location.hash.replace(/\/[^/]*$/, "")}/who`;
-    await heading("Who is measuring?");
+    location.hash = `${location.hash.replace(/\/[^/]*$/, "")}/use`;
+    await heading("What it is used for");
     expect((screen.getByLabelText(/^Name/) as HTMLInputElement).value).toBe("Ada");
   });
 

@@ -2,6 +2,7 @@ import type { Author, Role } from "../../records/check/checkRecord.ts";
 import { changeRecord } from "../../records/check/storedCheck.ts";
 import type { StepProps } from "../guide/stepProps.ts";
 import { Choices } from "../parts/Choices.tsx";
+import { Disclosure } from "../parts/Disclosure.tsx";
 import { TextField } from "../parts/Field.tsx";
 import { changePreferences } from "../preferences.ts";
 
@@ -11,7 +12,12 @@ const roles: readonly { value: Role; name: string; hint: string }[] = [
   { value: "support", name: "Support", hint: "You enter it for somebody else." },
 ];
 
-export function WhoStep({ stored, change, next }: StepProps) {
+/** Who measures: remembered from check to check, so folded away. */
+export function WhoMeasures({
+  stored,
+  change,
+  next,
+}: Pick<StepProps, "stored" | "change" | "next">) {
   const author = stored.record.author ?? {};
   const put = (part: Partial<Author>) =>
     change((current) => {
@@ -21,8 +27,11 @@ export function WhoStep({ stored, change, next }: StepProps) {
       changePreferences({ author: whole });
       return changeRecord(current, (record) => ({ ...record, author: whole }));
     });
+  const role = roles.find(({ value }) => value === author.role)?.name ?? "not said";
   return (
-    <>
+    <Disclosure
+      summary={`Who is measuring: ${author.name?.trim() ? `${author.name}, ${role.toLowerCase()}` : role.toLowerCase()}`}
+    >
       <Choices
         legend="You are"
         options={roles}
@@ -45,6 +54,6 @@ export function WhoStep({ stored, change, next }: StepProps) {
         onInput={(contact) => put({ contact })}
         onEnter={next}
       />
-    </>
+    </Disclosure>
   );
 }
