@@ -10,9 +10,11 @@ import {
   staticSpeedMmPerS,
 } from "./benchTest.ts";
 import { dampingFit, type MovingRows, pushWithSpeed } from "./dampingFit.ts";
+import { isTold, lossNotTold } from "./foundStop.ts";
 import { orientRows } from "./orientation.ts";
 import { sampledPlaces, valuesAt } from "./sampled.ts";
 import { speedGroups } from "./speedGroups.ts";
+import { soundRows, spoiltListRows } from "./spoiltRows.ts";
 import { levelMeans, staticCurve } from "./staticCurve.ts";
 import { zeroOfTest } from "./zeroOfTest.ts";
 
@@ -40,16 +42,22 @@ export function analyseRows(
   }
   const oriented = orientRows(given, { ...options, staticSpeedMmPerS: threshold });
   if (!oriented.ok) return oriented;
-  const remarks: Remark[] = [...oriented.value.remarks];
-  const slow = rowsWhere(oriented.value.rows, (speed) => Math.abs(speed) <= threshold);
+  const spoilt = spoiltListRows(oriented.value.rows);
+  const remarks: Remark[] = [...oriented.value.remarks, ...spoilt.remarks];
+  const sound: MovingRows = {
+    depthMm: soundRows(oriented.value.rows.depthMm, spoilt),
+    speedMmPerS: soundRows(oriented.value.rows.speedMmPerS, spoilt),
+    forceN: soundRows(oriented.value.rows.forceN, spoilt),
+  };
+  const slow = rowsWhere(sound, (speed) => Math.abs(speed) <= threshold);
   const zero = zeroOfTest(slow.depthMm.length === 0 ? [] : levelMeans(slow.depthMm, slow.forceN));
   if (!zero.ok) return zero;
   remarks.push(...zero.value.remarks);
   const { depthMm: depthZero, forceN: forceZero } = zero.value;
   const rows: MovingRows = {
-    depthMm: oriented.value.rows.depthMm.map((depth) => depth - depthZero),
-    speedMmPerS: oriented.value.rows.speedMmPerS,
-    forceN: oriented.value.rows.forceN.map((force) => force - forceZero),
+    depthMm: sound.depthMm.map((depth) => depth - depthZero),
+    speedMmPerS: sound.speedMmPerS,
+    forceN: sound.forceN.map((force) => force - forceZero),
   };
   const still = rowsWhere(rows, (speed) => Math.abs(speed) <= threshold);
   const curve = staticCurve(still.depthMm, still.forceN);
@@ -57,6 +65,7 @@ export function analyseRows(
   if (curve.ok) remarks.push(...curve.value.remarks);
   const moving = rowsWhere(rows, (speed) => Math.abs(speed) > threshold);
   const { speedMmPerS, damping } = dampingEitherWay(moving, points, remarks);
+  if (damping.ok && !isTold(damping.value)) remarks.push(lossNotTold);
   const signed: MovingRows = { ...moving, speedMmPerS };
   const depthRange = rangeOf(rows.depthMm);
   return succeed({

@@ -13,6 +13,7 @@ import {
 import { type CycleUnit, cycleUnits } from "./cycleUnits.ts";
 import { firstCyclesSofter } from "./firstCycles.ts";
 import { withoutDrift } from "./forceDrift.ts";
+import { lossNotTold } from "./foundStop.ts";
 import { lossFit } from "./lossFit.ts";
 import { orientCycles } from "./orientCycles.ts";
 import { rampStrokes } from "./rampStrokes.ts";
@@ -324,13 +325,6 @@ function partsChosen({ fastestMmPerS }: StopLoss): Remark {
     ],
   };
 }
-
-const lossNotTold: Remark = {
-  code: "lossNotTold",
-  sentence: [
-    "What this test loses at speed cannot be told from nothing. The stop is taken as undamped.",
-  ],
-};
 
 const noRamp = [
   "No slow ramp was found in this file, so the static curve is not known and loss cannot be told from force. Press the stop slowly once, in and out, in the same record.",

@@ -1,5 +1,5 @@
 import type { CurvePoint, DampingPoint, StopBranch } from "../fitment.ts";
-import type { DampingFit, RowsAnalysis, TestAnalysis } from "./benchTest.ts";
+import type { DampingFit, Remark, RowsAnalysis, TestAnalysis } from "./benchTest.ts";
 import type { StopLoss } from "./stopLoss.ts";
 
 /** What a test found of a stop, in the shape in which a stop holds it, each part with its ±, 95 %. */
@@ -114,15 +114,32 @@ function withRows(still: FoundStop, { damping, speeds }: RowsAnalysis): FoundSto
   };
 }
 
-/** Some part of the loss stands above its own doubt. */
+/** Standard errors by which the mean of a table must stand above nothing. */
+const clearly = 3;
+
+/**
+ * Rest loss stands above its doubt, or the dashpot does: the mean of its table, weighted by its doubt, as
+ * one of many depths stands above its own by chance.
+ */
 export function isTold({ rows, restLoss }: DampingFit): boolean {
-  const above = (part: { readonly value: number; readonly standardError: number } | null) =>
-    part !== null && part.value > coverage * part.standardError && part.value > 1e-9;
-  return (
-    above(restLoss) ||
-    rows
-      .flatMap((row) => [row.compressing, row.rebounding])
-      .filter((each) => each !== null)
-      .some(({ coefficient, standardError }) => above({ value: coefficient, standardError }))
-  );
+  if (restLoss !== null && restLoss.value > coverage * restLoss.standardError) return true;
+  let weights = 0;
+  let sum = 0;
+  for (const value of rows.flatMap((row) => [row.compressing, row.rebounding])) {
+    if (value === null) continue;
+    const weight = 1 / Math.max(value.standardError, leastStandardError) ** 2;
+    weights += weight;
+    sum += weight * value.coefficient;
+  }
+  return sum > clearly * Math.sqrt(weights);
 }
+
+/** N·s/mm: rows without any scatter have a doubt all the same. */
+const leastStandardError = 1e-6;
+
+export const lossNotTold: Remark = {
+  code: "lossNotTold",
+  sentence: [
+    "What this test loses at speed cannot be told from nothing. The stop is taken as undamped.",
+  ],
+};

@@ -47,6 +47,7 @@ export function orientCycles(
     ];
     remarks.push({
       code: "columnsSwapped",
+      asks: true,
       sentence: [
         "The columns of displacement and force were taken for each other in the file; they were put right.",
       ],

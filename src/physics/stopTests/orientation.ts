@@ -170,6 +170,7 @@ function span(values: Float64Array): number {
 function swapped(which: string): Remark {
   return {
     code: "columnsSwapped",
+    asks: true,
     sentence: [
       `The columns of ${which} were taken for each other in the file; they were put right.`,
     ],

@@ -1,4 +1,5 @@
 import type { Remark } from "./benchTest.ts";
+import { valuesAt } from "./sampled.ts";
 
 export interface Channels {
   readonly depthMm: Float64Array;
@@ -18,6 +19,8 @@ const spikeSteps = 8;
 const spikeShare = 0.04;
 /** A force of exactly 0 between forces above this share of the greatest is a missing one. */
 const missingShare = 0.05;
+/** … over no more rows than this: a stop that lifts off shows 0 for longer. */
+const mostMissing = 3;
 /** A load cell at its end shows the same greatest number over so many rows … */
 const plateauRows = 5;
 /** … while the depth changes by this share of its span. */
@@ -26,32 +29,84 @@ const plateauShare = 0.01;
 const jumpShare = 0.003;
 const heldRows = 3;
 
+/** Places of the rows that are spoilt, by what spoilt them. */
+interface Found {
+  readonly missing: readonly number[];
+  readonly saturated: readonly number[];
+  readonly held: readonly number[];
+  readonly spikes: readonly number[];
+}
+
 /**
- * Rows of a test, in the order of the file, that no stop made: single spikes, zeros written for missing
+ * Rows of a test, in the order of time, that no stop made: single spikes, zeros written for missing
  * numbers, the load cell at its end, depths that stood still and then jumped. Common practice, no source.
  */
-export function spoiltRows(given: Channels): SpoiltRows {
-  const { depthMm, forceN } = given;
-  const spoilt = new Uint8Array(depthMm.length);
-  const remarks: Remark[] = [];
-  const mark = (rows: readonly number[]): number => {
-    let fresh = 0;
-    for (const row of rows) {
-      if (spoilt[row] === 1) continue;
-      spoilt[row] = 1;
-      fresh++;
-    }
-    return fresh;
+export function spoiltRows({ depthMm, forceN }: Channels): SpoiltRows {
+  return marked(depthMm.length, forceN, {
+    missing: [...missingRows(forceN, depthMm), ...missingRows(depthMm, forceN)],
+    saturated: saturatedRows(depthMm, forceN),
+    held: heldDepths(depthMm),
+    spikes: [...spikesIn(forceN), ...spikesIn(depthMm)],
+  });
+}
+
+/** Above this many rows a list is taken as it is: its means hardly feel a spike. */
+const mostListed = 300_000;
+const fewestListed = 8;
+
+/**
+ * The same of rows in no order of time, whatever their order: each is held against its neighbours in depth
+ * among the rows of like speed.
+ */
+export function spoiltListRows({
+  depthMm,
+  speedMmPerS,
+  forceN,
+}: Channels & { readonly speedMmPerS: Float64Array }): SpoiltRows {
+  const count = depthMm.length;
+  const found = { missing: [], saturated: [], held: [], spikes: [] } as {
+    [Kind in keyof Found]: number[];
   };
-  const missing = mark([...missingRows(forceN), ...missingRows(depthMm)]);
+  if (count > mostListed) return marked(count, forceN, found);
+  const like = speedMmPerS.map((speed) => Number(speed.toPrecision(2)));
+  const by = (values: Float64Array, a: number, b: number) =>
+    (values[a] as number) - (values[b] as number);
+  const order = Uint32Array.from(depthMm, (_, row) => row).sort(
+    (a, b) => by(like, a, b) || by(depthMm, a, b) || by(forceN, a, b),
+  );
+  for (let from = 0; from < count; ) {
+    let to = from;
+    while (to < count && like[order[to] as number] === like[order[from] as number]) to++;
+    const own = order.subarray(from, to);
+    from = to;
+    if (own.length < fewestListed) continue;
+    const depths = valuesAt(depthMm, own);
+    const forces = valuesAt(forceN, own);
+    const rows = (places: readonly number[]) => places.map((place) => own[place] as number);
+    found.missing.push(...rows(missingRows(forces, depths)));
+    found.saturated.push(...rows(saturatedRows(depths, forces)));
+    found.spikes.push(...rows(spikesIn(forces)));
+  }
+  return marked(count, forceN, found);
+}
+
+function marked(count: number, forceN: Float64Array, found: Found): SpoiltRows {
+  const spoilt = new Uint8Array(count);
+  const mark = (rows: readonly number[]): number => {
+    const fresh = new Set(rows.filter((row) => spoilt[row] === 0));
+    for (const row of fresh) spoilt[row] = 1;
+    return fresh.size;
+  };
+  const remarks: Remark[] = [];
+  const missing = mark(found.missing);
   if (missing > 0) remarks.push(missingRemark(missing));
-  const plateau = mark(saturatedRows(depthMm, forceN));
-  if (plateau > 0) remarks.push(saturatedRemark(plateau, greatest(forceN)));
-  const held = mark(heldDepths(depthMm));
+  const saturated = mark(found.saturated);
+  if (saturated > 0) remarks.push(saturatedRemark(saturated, greatest(forceN)));
+  const held = mark(found.held);
   if (held > 0) remarks.push(heldRemark(held));
-  const spikes = mark([...spikesIn(forceN), ...spikesIn(depthMm)]);
+  const spikes = mark(found.spikes);
   if (spikes > 0) remarks.push(spikeRemark(spikes));
-  return { spoilt, count: missing + plateau + held + spikes, remarks };
+  return { spoilt, count: missing + saturated + held + spikes, remarks };
 }
 
 /** The rows that are not spoilt, of each column. */
@@ -59,7 +114,8 @@ export function soundRows(column: Float64Array, { spoilt, count }: SpoiltRows): 
   return count === 0 ? column : column.filter((_, row) => spoilt[row] === 0);
 }
 
-function missingRows(values: Float64Array): readonly number[] {
+function missingRows(values: Float64Array, other: Float64Array): readonly number[] {
+  const mostOther = Math.max(greatest(other), -least(other));
   const most = Math.max(greatest(values), -least(values));
   const rows: number[] = [];
   for (let row = 1; row < values.length - 1; row++) {
@@ -70,7 +126,14 @@ function missingRows(values: Float64Array): readonly number[] {
     while (to < values.length && values[to] === 0) to++;
     const before = Math.abs(values[from] ?? 0);
     const after = Math.abs(values[to] ?? 0);
-    if (Math.min(before, after) > missingShare * most && isNear(before, after)) {
+    const isShort = to - from - 1 <= mostMissing;
+    const isLoaded = Math.abs(other[row] as number) > missingShare * mostOther;
+    if (
+      isShort &&
+      isLoaded &&
+      Math.min(before, after) > missingShare * most &&
+      isNear(before, after)
+    ) {
       for (let place = from + 1; place < to; place++) rows.push(place);
     }
     row = to;

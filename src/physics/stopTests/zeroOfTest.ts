@@ -16,6 +16,8 @@ const freeShare = 0.2;
 const flatShare = 0.001;
 /** An offset below this share of its span is left alone. */
 const noticeableShare = 0.005;
+/** Depths below 0 by less than this share of the span are 0 but for rounding. */
+const roundingShare = 1e-6;
 /** A test that begins this far from depth 0, in shares of its span, has no depth of its own. */
 const farShare = 0.3;
 
@@ -60,7 +62,7 @@ export function zeroOfTest(levels: readonly LevelMean[]): Outcome<ZeroOfTest> {
   if (almostFree && (first.depthMm < 0 || first.depthMm > farShare * last.depthMm)) {
     return succeed(zeros(first.depthMm, 0));
   }
-  if (first.depthMm < 0) {
+  if (first.depthMm < -roundingShare * depthSpan) {
     return fail("depthNotTold", [
       "The stop already pushes at depths below 0, so it cannot be told where it is first touched. Measure the depth from the first touch, or let the test begin before it.",
     ]);

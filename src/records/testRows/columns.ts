@@ -37,9 +37,12 @@ export function headingRow(rows: readonly (readonly string[])[]): number {
     const named = cells.flatMap((cell, index) =>
       readHeading(cell).quantity === null ? [] : [index],
     );
-    return rows
-      .slice(place + 1, place + 4)
-      .some((below) => named.every((at) => isNumber(below[at])));
+    const below = rows.slice(place + 1, place + 4);
+    const numbers = below.findIndex((each) => named.every((at) => isNumber(each[at])));
+    // The row nearest to the numbers names them.
+    return (
+      numbers !== -1 && below.slice(0, numbers).every((each) => headingsIn(each) < fewestHeadings)
+    );
   });
 }
 

@@ -9,6 +9,8 @@ export interface NumberStyle {
 }
 
 const groupedByCommas = /^[+-]?\d{1,3}(?:,\d{3})+$/;
+const groupedThenPoint = /^[+-]?\d{1,3}(?:,\d{3})+\.\d*$/;
+const groupedThenComma = /^[+-]?\d{1,3}(?:\.\d{3})+,\d*$/;
 const groupedByPoints = /^[+-]?\d{1,3}(?:\.\d{3})+$/;
 
 /**
@@ -74,9 +76,15 @@ function sizesFit(cells: readonly string[], style: NumberStyle): boolean {
 /** Halfway, by ratio, between a number and a thousand times it. */
 const sizeRatio = Math.sqrt(1000);
 
+/** Both marks, each in its place: thousands in a file that showed none at its beginning. */
+function surelyGrouped(cell: string, { decimalMark }: NumberStyle): boolean {
+  return (decimalMark === "," ? groupedThenComma : groupedThenPoint).test(cell.trim());
+}
+
 /** True for a number with the mark that this file's style has no place for. */
-export function wrongMarkIn(cell: string, { decimalMark, grouped }: NumberStyle): boolean {
-  if (grouped || !/^\s*[+\-−]?\d[\d.,]*\s*$/.test(cell)) return false;
+export function wrongMarkIn(cell: string, style: NumberStyle): boolean {
+  const { decimalMark, grouped } = style;
+  if (grouped || surelyGrouped(cell, style) || !/^\s*[+\-−]?\d[\d.,]*\s*$/.test(cell)) return false;
   return cell.includes(decimalMark === "," ? "." : ",");
 }
 
@@ -92,7 +100,7 @@ export function numberIn(cell: string, style: NumberStyle): number {
   if (!Number.isNaN(quick)) return quick;
   const byComma = style.decimalMark === ",";
   let text = cell;
-  if (style.grouped) text = text.replaceAll(byComma ? "." : ",", "");
+  if (style.grouped || surelyGrouped(cell, style)) text = text.replaceAll(byComma ? "." : ",", "");
   else if (text.includes(byComma ? "." : ",")) return Number.NaN;
   if (byComma) text = text.replace(",", ".");
   const value = plainNumber(text);
