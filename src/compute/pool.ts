@@ -69,7 +69,7 @@ class WorkerPool implements Pool {
 
   constructor(startWorker: () => PoolWorkerLike, size: number, pack: PackPlatforms | null) {
     this.#startWorker = startWorker;
-    this.#pack = pack && { platforms: pack.platforms };
+    this.#pack = pack && { platforms: pack.platforms, ...(pack.rules && { rules: pack.rules }) };
     this.#hands = Array.from({ length: size }, () => ({ worker: null, job: null }));
   }
 

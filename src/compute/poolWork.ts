@@ -7,6 +7,7 @@ import type { StoredCheck } from "../records/check/storedCheck.ts";
 import { readDraftText } from "../records/filling/readDraft.ts";
 import type { PackPlatforms } from "../records/pack/pack.ts";
 import { soundPhotos } from "../records/photo/soundPhotos.ts";
+import { judgedAtDesk } from "../records/review/deskDemands.ts";
 import { oddReadings } from "../records/review/oddReadings.ts";
 import { looksLikeReply } from "../records/review/readReply.ts";
 import { computedOf, factsOf, type Incoming, type Way } from "../records/review/submission.ts";
@@ -121,7 +122,7 @@ function compute({ text }: TaskOf<"compute">, pack: PackPlatforms | null): PoolR
   if (!checked.ok) return { kind: "failed", fault: checked.fault };
   const record = checked.value;
   const odd = oddReadings(record, pack).length;
-  const assessed = assessFitment(fitmentOf(record));
+  const assessed = assessFitment(fitmentOf(judgedAtDesk(record, pack)));
   return assessed.ok
     ? {
         kind: "computed",

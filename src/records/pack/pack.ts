@@ -108,8 +108,8 @@ export interface Pack {
   readonly rules?: { readonly [Each in Use]?: Partial<UseRules> };
 }
 
-/** As much of a pack as readings are held against. */
-export type PackPlatforms = Pick<Pack, "platforms">;
+/** As much of a pack as readings and demands are held against. */
+export type PackPlatforms = Pick<Pack, "platforms" | "rules">;
 
 /** How much a pack may hold. */
 export const packBounds = {

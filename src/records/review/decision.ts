@@ -36,10 +36,17 @@ const states: { readonly [Kind in Exclude<DecisionKind, "undo">]: DeskState } = 
   otherPart: "otherPart",
 };
 
+/** A moment to sort by; one that lies ahead of `now` is none, and comes before all others. */
+function pastMoment(moment: string, now: string): string {
+  return moment > now ? "" : moment;
+}
+
 /** Oldest first; equal times by key, so that every tab and every desk sees one order. */
 export function inOrder(decisions: readonly Decision[]): Decision[] {
+  const now = new Date().toISOString();
+  const at = (decision: Decision) => pastMoment(decision.at, now);
   return [...decisions].sort((a, b) =>
-    a.at === b.at ? (a.key < b.key ? -1 : 1) : a.at < b.at ? -1 : 1,
+    at(a) === at(b) ? (a.key < b.key ? -1 : 1) : at(a) < at(b) ? -1 : 1,
   );
 }
 
@@ -69,8 +76,9 @@ export interface DeskCheck {
 }
 
 /** By when they came; those that came together by their files' times, then in the order given. */
-function newestFirst(a: Listed, b: Listed): number {
-  if (a.receivedAt !== b.receivedAt) return a.receivedAt < b.receivedAt ? 1 : -1;
+function newestFirst(a: Listed, b: Listed, now: string): number {
+  const [cameA, cameB] = [pastMoment(a.receivedAt, now), pastMoment(b.receivedAt, now)];
+  if (cameA !== cameB) return cameA < cameB ? 1 : -1;
   const [sentA, sentB] = [a.sentAt ?? "", b.sentAt ?? ""];
   if (sentA !== sentB) return sentA < sentB ? 1 : -1;
   const [placeA, placeB] = [a.place ?? 0, b.place ?? 0];
@@ -96,8 +104,9 @@ export function deskChecks(
     else decided.set(decision.checkId, [decision]);
   }
   const checks: DeskCheck[] = [];
+  const now = new Date().toISOString();
   for (const [checkId, all] of versions) {
-    const sorted = all.length === 1 ? all : all.sort(newestFirst);
+    const sorted = all.length === 1 ? all : all.sort((a, b) => newestFirst(a, b, now));
     const [latest] = sorted;
     if (latest === undefined) continue;
     const own = decided.get(checkId);

@@ -58,6 +58,12 @@ interface Sortable {
   readonly made: number;
 }
 
+/** When it was made; one dated ahead, when it came in. */
+function madeAt({ latest: { createdAt, receivedAt } }: DeskCheck): number {
+  const made = Date.parse(createdAt);
+  return made > Date.now() ? Date.parse(receivedAt) : made;
+}
+
 function compare(a: Sortable, b: Sortable): number {
   if (typeof a.by === "number" && typeof b.by === "number") return a.by - b.by;
   return collator.compare(String(a.by), String(b.by));
@@ -88,9 +94,7 @@ export function viewed(checks: readonly DeskCheck[], view: DeskView): DeskCheck[
   });
   const by = sortedBy[view.sort];
   const sign = view.reversed ? -1 : 1;
-  const sortable = found.map(
-    (check): Sortable => ({ check, by: by(check), made: Date.parse(check.latest.createdAt) }),
-  );
+  const sortable = found.map((check): Sortable => ({ check, by: by(check), made: madeAt(check) }));
   sortable.sort(
     (a, b) =>
       sign * compare(a, b) ||

@@ -3,12 +3,7 @@ import type { ReadingId } from "../../physics/outcome.ts";
 import { cornerReadingNames } from "../../physics/readings/cornerReadings.ts";
 import { layoutReadingsInOrder } from "../../physics/readings/geometryRegistry.ts";
 import { parseReadingId, sideOf, withoutSide } from "../../physics/readings/readingId.ts";
-import {
-  capital,
-  type Quantity,
-  type QuantityKind,
-  type Sentence,
-} from "../../physics/sentence.ts";
+import { capital, type Quantity, type QuantityKind } from "../../physics/sentence.ts";
 import { meanOf } from "../../physics/uncertainty/readingMean.ts";
 import { believableRatio } from "../../physics/verdict/plausible.ts";
 import type { CheckRecord, GeometryReadings, TypedReading } from "../check/checkRecord.ts";
@@ -16,29 +11,10 @@ import { limitIn } from "../entry/entryPath.ts";
 import { catalogueEntry, entryName, isBelievable } from "../entry/readingCatalogue.ts";
 import { mmPerInch } from "../entry/units.ts";
 import { type PackPlatforms, platformOf, platformReading } from "../pack/pack.ts";
+import { oddClaims } from "./oddClaims.ts";
+import type { NamedReading, OddReading } from "./oddReading.ts";
 
-export type OddKind =
-  | "unitSlip"
-  | "outOfRange"
-  | "ratio"
-  | "scatter"
-  | "leftRight"
-  | "reference"
-  | "gapTooLarge";
-
-/** A reading that looks odd, and why. Nothing is refused for it: someone has to look. */
-export interface OddReading {
-  readonly reading: ReadingId;
-  readonly kind: OddKind;
-  readonly sentence: Sentence;
-}
-
-/** One reading of a record in the order in which it is measured. */
-export interface NamedReading {
-  readonly id: ReadingId;
-  readonly name: string;
-  readonly reading: TypedReading;
-}
+export type { NamedReading, OddKind, OddReading } from "./oddReading.ts";
 
 /** Repeats may differ by this many tolerances (common practice, as in the check of plausibility). */
 const mostScatter = 3;
@@ -286,7 +262,11 @@ function gapsTooLarge(record: CheckRecord): OddReading[] {
 }
 
 /** Everything about a record's readings that someone should look at, in the order of measuring. */
-export function oddReadings(record: CheckRecord, pack: PackPlatforms | null): OddReading[] {
+export function oddReadings(
+  record: CheckRecord,
+  pack: PackPlatforms | null,
+  now: Date = new Date(),
+): OddReading[] {
   const named = readingsOf(record);
   const odd = [
     ...named.flatMap((each) => ofOneReading(each, record)),
@@ -294,7 +274,10 @@ export function oddReadings(record: CheckRecord, pack: PackPlatforms | null): Od
     ...leftRight(record, named),
     ...againstPack(record, named, pack),
     ...gapsTooLarge(record),
+    ...oddClaims(record, named, pack, quantityKindOf, now),
   ];
   const place = new Map(named.map(({ id }, index) => [id, index]));
-  return odd.sort((a, b) => (place.get(a.reading) ?? 0) - (place.get(b.reading) ?? 0));
+  // What is no reading, a demand or a date, comes first.
+  const placeOf = ({ reading }: OddReading) => place.get(reading) ?? -1;
+  return odd.sort((a, b) => placeOf(a) - placeOf(b));
 }

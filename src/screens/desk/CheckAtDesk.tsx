@@ -3,6 +3,8 @@ import type { Assessor } from "../../compute/assessor.ts";
 import { fitmentOf } from "../../records/check/fitmentOf.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
+import { judgedAtDesk, otherDemands } from "../../records/review/deskDemands.ts";
+import { isReadAgain } from "../../records/review/oddReading.ts";
 import { oddReadings } from "../../records/review/oddReadings.ts";
 import { TravelLadder } from "../answer/ladder/TravelLadder.tsx";
 import { Charts } from "../answer/sections/Charts.tsx";
@@ -20,6 +22,7 @@ import { Notice } from "../parts/Notice.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import { useReferencePack } from "../referencePack.ts";
 import { Decide } from "./Decide.tsx";
+import { DemandsUsed } from "./DemandsUsed.tsx";
 import { useDecisionDraft } from "./decisionDraft.ts";
 import { deskCheckHref, deskHref, deskReportHref } from "./deskRoutes.ts";
 import { PackSince } from "./PackSince.tsx";
@@ -100,10 +103,13 @@ function Opened({
   const heading = useHeadingFocus(submission.key);
   const decisions = useDecisions(desk, record.id);
   const assessor = useAssessor(startAssessor);
-  const fitment = useMemo(() => fitmentOf(record), [record]);
-  const assessed = useAssessment(assessor, fitment, "answer");
   const pack = useReferencePack();
+  const judged = useMemo(() => judgedAtDesk(record, pack), [record, pack]);
+  const fitment = useMemo(() => fitmentOf(judged), [judged]);
+  const assessed = useAssessment(assessor, fitment, "answer");
   const odd = useMemo(() => oddReadings(record, pack), [record, pack]);
+  const readAgain = useMemo(() => odd.filter(isReadAgain), [odd]);
+  const demands = useMemo(() => otherDemands(record, pack), [record, pack]);
   const [draft, changeDraft] = useDecisionDraft(submission.key);
   const askFor = (id: string) => {
     const { asked } = draft;
@@ -176,6 +182,7 @@ function Opened({
               />
             </div>
           )}
+          <DemandsUsed demands={demands} pack={pack} unit={unit} />
           <PackSince record={record} pack={pack} unit={unit} />
           <FullTravelLine record={record} fitment={fitment} unit={unit} />
           <section class="card" aria-labelledby="odd-heading">
@@ -183,10 +190,12 @@ function Opened({
             {odd.length === 0 && <p>None: every reading is of a usual size, and they agree.</p>}
             {odd.length > 0 && (
               <ul class="desk-odd">
-                {odd.map(({ reading, sentence, kind }, index) => (
-                  <li key={`${reading} ${kind} ${index}`} data-odd={kind}>
-                    <span>{sentenceText(sentence, unit)}</span>
-                    <Button onClick={() => askFor(reading)}>Ask again</Button>
+                {odd.map((each, index) => (
+                  <li key={`${each.reading} ${each.kind} ${index}`} data-odd={each.kind}>
+                    <bdi>{sentenceText(each.sentence, unit)}</bdi>
+                    {isReadAgain(each) && (
+                      <Button onClick={() => askFor(each.reading)}>Ask again</Button>
+                    )}
                   </li>
                 ))}
               </ul>
@@ -249,7 +258,7 @@ function Opened({
             assessment={complete ? assessment : null}
             prescribing={prescribing}
             assessor={assessor}
-            odd={odd}
+            odd={readAgain}
             draft={draft}
             onDraft={changeDraft}
             decisions={decisions}

@@ -10,6 +10,7 @@ import { fitmentOf } from "../../records/check/fitmentOf.ts";
 import { quantityText, sentenceText } from "../../records/entry/quantityText.ts";
 import { packSince } from "../../records/pack/packSince.ts";
 import { estimateSentence, stopTitle } from "../../records/pack/stopTitle.ts";
+import { judgedAtDesk, otherDemands } from "../../records/review/deskDemands.ts";
 import { oddReadings, quantityKindOf, readingsOf } from "../../records/review/oddReadings.ts";
 import { readingWords } from "../answer/formulas/readingById.ts";
 import { certification } from "../answer/sections/VerdictPanel.tsx";
@@ -23,6 +24,7 @@ import { cautionsOf } from "../guide/cautions.ts";
 import { Button } from "../parts/Button.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import { useReferencePack } from "../referencePack.ts";
+import { DemandsUsed } from "./DemandsUsed.tsx";
 import { History, Photos } from "./parts.tsx";
 import { Drawings, FiguresTable, Formulas } from "./ReportFigures.tsx";
 import { toldAnswer } from "./replyItems.ts";
@@ -48,10 +50,13 @@ export function Report({ desk, submissionKey, unit, onLeave, startAssessor }: Re
   const record = open.state === "here" ? open.shown.record : null;
   const heading = useHeadingFocus(`report ${record?.id ?? ""}`);
   const assessor = useAssessor(startAssessor);
-  const fitment = useMemo(() => (record ? fitmentOf(record) : null), [record]);
+  const pack = useReferencePack();
+  const fitment = useMemo(
+    () => (record ? fitmentOf(judgedAtDesk(record, pack)) : null),
+    [record, pack],
+  );
   const assessed = useAssessment(assessor, fitment, "report");
   const decisions = useDecisions(desk, record?.id ?? null);
-  const pack = useReferencePack();
   const prescribing = usePrescription(
     assessor,
     record,
@@ -103,6 +108,9 @@ export function Report({ desk, submissionKey, unit, onLeave, startAssessor }: Re
                 <li key={id}>{words}</li>
               ))}
             </ul>
+          </section>
+          <section class="report-part">
+            <DemandsUsed demands={otherDemands(record, pack)} pack={pack} unit={unit} />
           </section>
           <Readings record={record} fitment={fitment} />
           {assessed.state === "complete" && (

@@ -1,4 +1,5 @@
 import { type Fault, fail, type Outcome, succeed } from "../../physics/outcome.ts";
+import { notAhead } from "../../records/text/moment.ts";
 import { isBackup, readFileText } from "../../sharing/receivedFile.ts";
 import type { BegunImport, InboxEntry } from "../../storage/deskDatabase.ts";
 import type { DeskStore } from "../../storage/deskStore.ts";
@@ -118,7 +119,7 @@ export function restoredElsewhere(what: string): Fault {
 
 function sentAt(file: File): { sentAt: string } | null {
   const date = new Date(file.lastModified);
-  return Number.isNaN(date.getTime()) ? null : { sentAt: date.toISOString() };
+  return Number.isNaN(date.getTime()) ? null : { sentAt: notAhead(date.toISOString()) };
 }
 
 type Content =

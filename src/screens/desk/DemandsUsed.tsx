@@ -1,0 +1,50 @@
+import { capital } from "../../physics/sentence.ts";
+import { sentenceText } from "../../records/entry/quantityText.ts";
+import type { LengthUnit } from "../../records/entry/units.ts";
+import type { Pack } from "../../records/pack/pack.ts";
+import type { OtherDemand } from "../../records/review/deskDemands.ts";
+
+/** By what a check is judged at this desk, and what it demands itself where that differs. */
+export function DemandsUsed({
+  demands,
+  pack,
+  unit,
+}: {
+  demands: readonly OtherDemand[];
+  pack: Pack;
+  unit: LengthUnit;
+}) {
+  const source = pack.rules
+    ? `the house rules of “${pack.name}”, and common practice where they say nothing`
+    : "common practice";
+  return (
+    <section class="card" aria-labelledby="demands-heading">
+      <h2 id="demands-heading">What it is judged by</h2>
+      <p>
+        This desk's own demands: {source}. {demands.length === 0 && "The check has the same."}
+      </p>
+      {demands.length > 0 && (
+        <div class="desk-table-box">
+          <table class="desk-readings desk-differences">
+            <thead>
+              <tr>
+                <th scope="col">Demand</th>
+                <th scope="col">Here</th>
+                <th scope="col">In the check, not used</th>
+              </tr>
+            </thead>
+            <tbody>
+              {demands.map(({ name, words, theirs, ours }) => (
+                <tr key={name}>
+                  <th scope="row">{capital(words)}</th>
+                  <td>{sentenceText(ours, unit)}</td>
+                  <td>{sentenceText(theirs, unit)}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
+      )}
+    </section>
+  );
+}
