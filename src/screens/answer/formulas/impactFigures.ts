@@ -1,5 +1,12 @@
 import type { EventResult } from "../../../physics/fitment.ts";
 import { standardGravity } from "../../../physics/standardGravity.ts";
+import {
+  curveAtRest,
+  losesEnergy,
+  type StopAtSpeed,
+  staticOnly,
+  stopAtSpeed,
+} from "../../../physics/stop/stopAtSpeed.ts";
 import { stopCurve } from "../../../physics/stop/stopCurve.ts";
 import type { CornerContext } from "./cornerContext.ts";
 import { meanOf, originOf } from "./measured.ts";
@@ -21,7 +28,10 @@ const results: Record<
 > = {
   peakWheelTravelMm: { formula: "greatest z = zu − zs", kind: "length" },
   peakCompressionMm: { formula: "greatest x = s(z) − g", kind: "length" },
-  peakStopForceN: { formula: "greatest F = max(0, F_static(x) + c_stop·ẋ)", kind: "force" },
+  peakStopForceN: {
+    formula: "greatest F = max(0, F_static(x)·(e + h·σ) + Σq + c_stop·ẋ)",
+    kind: "force",
+  },
   peakAccelerationG: { formula: "greatest z̈s, upward, in g", kind: "acceleration" },
   energyInJ: { formula: "∫ F·ẋ dt while ẋ > 0", kind: "energy" },
   energyOutJ: { formula: "−∫ F·ẋ dt while ẋ < 0", kind: "energy" },
@@ -38,18 +48,34 @@ const roadFormulas = {
   hump: "road = √(R² − (Vt − L/2)²) − (R − H), R = L²/(8H) + H/2",
 } as const;
 
-function isDamped(context: CornerContext): boolean {
-  const { stop } = context.fitment;
-  return stop.testedAtSpeed && stop.damping !== null && stop.damping.length > 0;
+/** What tests at speed show of the stop, or that there are none. */
+function partsOf({ fitment }: CornerContext): StopAtSpeed {
+  const parts = stopAtSpeed(fitment.stop);
+  return parts.ok ? parts.value : staticOnly;
+}
+
+function lossWords(context: CornerContext): string {
+  const { dashpot, restLoss, branches } = partsOf(context);
+  const found = [
+    ...(dashpot === null ? [] : ["damping c"]),
+    ...(restLoss > 0 ? ["rest loss h"] : []),
+    ...(branches.length > 0 ? ["fading parts q"] : []),
+  ];
+  if (found.length > 0) return `Of the stop from its tests at speed: ${found.join(", ")}.`;
+  return context.fitment.stop.testedAtSpeed
+    ? "Its tests at speed show no loss of the stop: simulated without."
+    : "The stop has no test at speed: simulated without damping. A real one leaves more slowly.";
 }
 
 export function impactAssumptions(context: CornerContext): readonly string[] {
   return [
-    "One corner alone, loaded, moving straight up and down.",
+    context.fitment.layout.kind === "axle"
+      ? "Both wheels of the axle together, loaded, moving straight up and down."
+      : "One corner alone, loaded, moving straight up and down.",
     "Linear ride spring and tyre; the tyre lifts off when it must.",
-    isDamped(context)
-      ? "Damping of the stop from its tests at speed."
-      : "The stop has no test at speed: simulated without damping. A real one leaves more slowly.",
+    lossWords(context),
+    "A landing begins with the wheels at ride height: harsher than a real drop of that height.",
+    "The wheel may hang lower than it can, so body rise and time off the ground are upper estimates.",
     "Event and limits are common practice, adjustable.",
   ];
 }
@@ -134,27 +160,28 @@ export function impactFigure(
   return {
     symbols,
     steps,
-    source: "Quarter car with the stop through this layout's own lever (model, section 5).",
+    source: "Quarter car with the stop through this layout's own lever.",
     assumed: impactAssumptions(context),
   };
 }
 
-/** Without damping, the force and the energy taken follow from the static curve alone. */
+/** Without loss, the force and the energy taken follow from the static curve alone. */
 function staticCheck(
   context: CornerContext,
   result: EventResult,
   name: EventFigure,
 ): readonly FormulaStep[] {
-  if (isDamped(context)) return [];
-  const curve = stopCurve(context.fitment.stop);
-  if (!curve.ok) return [];
+  const parts = partsOf(context);
+  const whole = stopCurve(context.fitment.stop);
+  if (losesEnergy(parts) || !whole.ok) return [];
+  const curve = curveAtRest(whole.value, parts);
   const depth = result.peakCompressionMm;
   if (name === "peakStopForceN") {
     return [
       {
         formula: "check: F_static at the greatest compression",
         worked: ["static curve at ", mm(depth)],
-        result: quantity("force", curve.value.force(depth)),
+        result: quantity("force", curve.force(depth)),
       },
     ];
   }
@@ -163,7 +190,7 @@ function staticCheck(
       {
         formula: "check: area under the static curve to the greatest compression",
         worked: ["static curve from 0 to ", mm(depth)],
-        result: quantity("energy", curve.value.energy(depth) / 1000),
+        result: quantity("energy", curve.energy(depth) / 1000),
       },
     ];
   }
