@@ -3,6 +3,7 @@ import { deskScreen } from "./desk/deskScreen.ts";
 import { replyScreen } from "./exchange/reply/replyScreen.ts";
 import { shareScreen } from "./exchange/shareScreen.ts";
 import { checksScreen } from "./home/checksScreen.tsx";
+import { howComputedScreen } from "./howComputed/howComputedScreen.ts";
 import { openCheckScreen } from "./openCheck/openCheckScreen.ts";
 import { packScreen } from "./pack/packScreen.ts";
 import { ButtonLink } from "./parts/Button.tsx";
@@ -42,6 +43,7 @@ const screens: readonly ScreenAt[] = [
   packScreen,
   savedScreen,
   settingsScreen,
+  howComputedScreen,
   deskScreen,
   replyScreen,
 ];

@@ -59,7 +59,7 @@ const leastStepS = 1e-12;
 const mostTurnsInPlace = 12;
 
 /**
- * One design event of one corner: the quarter car of model section 5, integrated from rest to the end
+ * One design event of one corner: the quarter car of MODEL.md, Impact, integrated from rest to the end
  * of the event. Linear spring and tyre, one corner alone.
  *
  * Steps end where a law changes (bump to rebound, contact, full stop, hard contact, tyre lifting off,

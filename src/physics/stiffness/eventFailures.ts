@@ -22,7 +22,7 @@ export interface EventsTried {
 /**
  * Puts one corner through every event of the use. A stop works in an event when neither its usable
  * compression nor the hard limit is passed and the sprung mass stays within the acceleration cap.
- * Source: model section 5; the criteria are common practice. Yields after each event.
+ * See MODEL.md, What works; the criteria are common practice. Yields after each event.
  */
 export function* tryEvents(
   setup: ImpactSetup,

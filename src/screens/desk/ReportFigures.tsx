@@ -3,7 +3,7 @@ import { rulesOf } from "../../physics/road/useRules.ts";
 import type { CheckRecord } from "../../records/check/checkRecord.ts";
 import { unitOf } from "../../records/review/submission.ts";
 import { cornerContext } from "../answer/formulas/cornerContext.ts";
-import { type Figure, figuresOf } from "../answer/formulas/figures.ts";
+import { type Figure, figuresOf, passageOf } from "../answer/formulas/figures.ts";
 import { lastValue } from "../answer/formulas/workedFigure.ts";
 import { TravelLadder } from "../answer/ladder/TravelLadder.tsx";
 import { figureText } from "../answer/sections/Figures.tsx";
@@ -130,6 +130,7 @@ export function Formulas({ fitment, assessment }: { fitment: Fitment; assessment
                   key={figure.id}
                   heading={figure.title}
                   figure={worked}
+                  passage={passageOf[figure.group]}
                   unit="mm"
                 />
               )

@@ -17,6 +17,7 @@ import { deskHref } from "../desk/deskRoutes.ts";
 import { SendStored } from "../exchange/SendButton.tsx";
 import { openHref } from "../exchange/shareRoutes.ts";
 import { useDrop } from "../exchange/useDrop.ts";
+import { howComputedHref, howComputedName } from "../howComputed/howComputedRoute.ts";
 import { packHref } from "../pack/packRoutes.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { later } from "../parts/later.tsx";
@@ -309,6 +310,7 @@ export function Checks({ opened, preferences, notice }: Props) {
           <ButtonLink href={savedHref}>{keptName}</ButtonLink>
           <ButtonLink href={packHref}>Reference pack</ButtonLink>
           <ButtonLink href={settingsHref}>{settingsName}</ButtonLink>
+          <ButtonLink href={howComputedHref}>{howComputedName}</ButtonLink>
         </div>
       )}
       {deleted.length > 0 && (

@@ -22,7 +22,7 @@ const screenRooms = [
   ["readings", "voice"],
   ["drawings"],
   ["parts"],
-  ["charts", "offline", "settings"],
+  ["charts", "howComputed", "offline", "settings"],
   ["assessment", "guide"],
   ["saved", "remeasure"],
   ["check"],
@@ -110,6 +110,6 @@ export default {
   options: {
     babelConfig: { fileName: "src/tooling/rooms/babel.mjs" },
     doNotFollow: { path: "node_modules" },
-    exclude: { path: "\\.(css|json)$" },
+    exclude: { path: "\\.(css|json|md)" },
   },
 };

@@ -15,8 +15,7 @@ export function armWorking(fitment: Fitment, corner: Corner): LayoutWorking | un
   const line = phi + beta;
 
   return {
-    source:
-      "Geometry of an arm about a fixed axis; ratio R = dz/ds (derivation in the model, section 1).",
+    source: "Geometry of an arm about a fixed axis; ratio R = dz/ds.",
     symbols: [...lengths, ...angles],
     ratio() {
       const value = (kappa * b * cosDegrees(theta)) / (a * cosDegrees(line));

@@ -8,8 +8,7 @@ import { cosDegrees, degrees, mm, quantity } from "./workedFigure.ts";
 export function axleWorking(fitment: Fitment, corner: Corner): LayoutWorking {
   return {
     ...strutWorking(fitment, corner),
-    source:
-      "The axle rises level, both wheels together; the stop closes along its axis (model, section 1).",
+    source: "The axle rises level, both wheels together; the stop closes along its axis.",
   };
 }
 
@@ -24,7 +23,7 @@ export function oneWheelWorking(fitment: Fitment, corner: Corner): LayoutWorking
   const spacing = meanOf(spacingReading);
   const closingPerTravel = (cosDegrees(beta) * (track + spacing)) / (2 * track);
   return {
-    source: "The axle turns about the other tyre, which stays on the ground (model, section 1).",
+    source: "The axle turns about the other tyre, which stays on the ground.",
     symbols: [
       {
         symbol: "β",

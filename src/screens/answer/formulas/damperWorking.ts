@@ -59,8 +59,7 @@ export function damperWorking(fitment: Fitment, corner: Corner): LayoutWorking |
   ];
 
   return {
-    source:
-      "Triangle of pivot, lower mount and upper mount, cosine rule; R = dz/ds (derivation in the model, section 1).",
+    source: "Triangle of pivot, lower mount and upper mount, cosine rule; R = dz/ds.",
     symbols: [
       ...lengths,
       {

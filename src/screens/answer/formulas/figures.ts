@@ -1,6 +1,7 @@
 import type { CornerAssessment, Interval, UseRules } from "../../../physics/fitment.ts";
 import type { Quantity } from "../../../physics/sentence.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
+import type { Passage } from "../../howComputed/howComputedRoute.ts";
 import { eventWords } from "../eventWords.ts";
 import type { CornerContext } from "./cornerContext.ts";
 import {
@@ -32,6 +33,15 @@ import {
 import { mm, quantity, type WorkedFigure } from "./workedFigure.ts";
 
 export type FigureGroup = "travel" | "stop" | "road" | "impact" | "doubt";
+
+/** Where the figures of a group are derived. */
+export const passageOf: { readonly [Group in FigureGroup]: Passage } = {
+  travel: "travel-budget",
+  stop: "the-stop",
+  road: "road-and-contacts",
+  impact: "impact",
+  doubt: "doubt",
+};
 
 /** One number of the answer and how it came about. */
 export interface Figure {

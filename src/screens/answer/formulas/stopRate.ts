@@ -101,7 +101,7 @@ export function progressiveness(context: CornerContext): WorkedFigure | undefine
         result: quantity("count", earlyRate / halfRate),
       },
     ],
-    source: `${curveSource} The rule of one half is the model's own, section 2.`,
+    source: `${curveSource} The rule of one half: common practice.`,
     assumed: [],
   };
 }

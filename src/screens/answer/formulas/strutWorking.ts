@@ -8,7 +8,7 @@ export function strutWorking(fitment: Fitment, corner: Corner): LayoutWorking {
   const beta = lean ? meanOf(lean) : 0;
   const cosine = cosDegrees(beta);
   return {
-    source: "The stop closes along its own leaning axis as the wheel rises (model, section 1).",
+    source: "The stop closes along its own leaning axis as the wheel rises.",
     symbols: [
       {
         symbol: "β",

@@ -107,7 +107,7 @@ export function travelToHardLimit(context: CornerContext): WorkedFigure | undefi
     limit && {
       symbols: limit.symbols,
       steps: limit.steps,
-      source: "The first hard part to touch ends the travel (model, section 3).",
+      source: "The first hard part to touch ends the travel.",
       assumed: [atRide],
     }
   );
@@ -145,7 +145,7 @@ export function reserve(context: CornerContext): WorkedFigure | undefined {
         result: mm(limit.value - full),
       },
     ],
-    source: "How much is wanted: common practice, adjustable (model, section 3).",
+    source: "How much is wanted: common practice, adjustable.",
     assumed: [atRide],
   };
 }
@@ -177,7 +177,7 @@ export function freeShare(context: CornerContext): WorkedFigure | undefined {
         result: quantity("share", contact / end),
       },
     ],
-    source: "Model, section 3.",
+    source: "Where the free travel ends: full stop or the hard limit.",
     assumed: [atRide],
   };
 }
@@ -233,7 +233,7 @@ export function spacerHeight(context: CornerContext): WorkedFigure | undefined {
         result: mm(gap + usable - height.closing),
       },
     ],
-    source: "Model, section 3. Below zero: height to spare.",
+    source: "Below zero: height to spare.",
     assumed: ["The same stop on a rigid spacer: its usable compression stays."],
   };
 }
@@ -268,7 +268,7 @@ export function tallerHeight(context: CornerContext): WorkedFigure | undefined {
         result: mm((gap + usable - height.closing) / (1 - share)),
       },
     ],
-    source: "Model, section 3. Below zero: height to spare.",
+    source: "Below zero: height to spare.",
     assumed: ["A taller stop of the same build: the same share of its height can be compressed."],
   };
 }

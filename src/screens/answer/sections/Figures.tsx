@@ -7,7 +7,7 @@ import { sideWords } from "../../assessment/stateWords.ts";
 import { Unfolding } from "../../parts/Unfolding.tsx";
 import { contactsText } from "../contacts/contactsWords.ts";
 import { cornerContext } from "../formulas/cornerContext.ts";
-import { type Figure, type FigureGroup, figuresOf } from "../formulas/figures.ts";
+import { type Figure, type FigureGroup, figuresOf, passageOf } from "../formulas/figures.ts";
 import { lastValue } from "../formulas/workedFigure.ts";
 import { bandText } from "../ladder/ladderWords.ts";
 import { probabilityNumber } from "../probabilityWords.ts";
@@ -127,7 +127,12 @@ function CornerWorking({
   const band = figure.band?.(corner);
   return (
     <div class="stack-close">
-      <WorkedFigureView heading={side} figure={worked} unit={unit} />
+      <WorkedFigureView
+        heading={side}
+        figure={worked}
+        passage={passageOf[figure.group]}
+        unit={unit}
+      />
       {band && <p class="small">95 % of what the readings allow: {bandText(band, unit)}.</p>}
     </div>
   );

@@ -1,4 +1,5 @@
 import type { LengthUnit } from "../../../records/entry/units.ts";
+import { howComputedName, type Passage, passageHref } from "../../howComputed/howComputedRoute.ts";
 import { formulaQuantity, formulaSentence } from "../formulas/formulaText.ts";
 import type { WorkedFigure } from "../formulas/workedFigure.ts";
 
@@ -6,10 +7,13 @@ import type { WorkedFigure } from "../formulas/workedFigure.ts";
 export function WorkedFigureView({
   heading,
   figure: { symbols, steps, source, assumed },
+  passage,
   unit,
 }: {
   heading: string;
   figure: WorkedFigure;
+  /** Where the formula stands in its context. */
+  passage: Passage;
   unit: LengthUnit;
 }) {
   return (
@@ -47,7 +51,7 @@ export function WorkedFigureView({
       )}
       <p class="small soft">
         <strong>Source: </strong>
-        {source}
+        {source} <a href={passageHref(passage)}>{howComputedName}</a>
       </p>
     </div>
   );
