@@ -24,7 +24,7 @@ export interface Mounting {
 export type Mountable = "yes" | "check" | "no";
 
 /** Lengths of a mounting that differ by less are the same, mm. Common practice. */
-const sameMm = 0.3;
+const same = { sizeMm: 0.3, pitchMm: 0.1, spacingMm: 1, seatMm: 0.3 } as const;
 
 /** Can a stop be mounted on such a layout where this is what holds it? */
 export function mountable(
@@ -39,13 +39,14 @@ export function mountable(
   for (const name of ["sizeMm", "pitchMm", "spacingMm"] as const) {
     const own = stop[name];
     const there = place[name];
-    if (own !== undefined && there !== undefined && Math.abs(own - there) >= sameMm) return "no";
+    if (own !== undefined && there !== undefined && Math.abs(own - there) >= same[name])
+      return "no";
     if ((own === undefined) !== (there === undefined)) known = false;
   }
   if (
     stop.seatMm !== undefined &&
     place.seatMm !== undefined &&
-    stop.seatMm > place.seatMm + sameMm
+    stop.seatMm > place.seatMm + same.seatMm
   )
     return "no";
   return known && stop.sizeMm !== undefined ? "yes" : "check";

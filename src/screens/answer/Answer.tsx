@@ -5,6 +5,7 @@ import { fitmentWithStop } from "../../physics/prescription/fitmentWithStop.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
+import { mountsHere } from "../../records/pack/packCandidates.ts";
 import { stopTitle } from "../../records/pack/stopTitle.ts";
 import { useAfterPaint } from "../assessment/useAfterPaint.ts";
 import { useAssessment } from "../assessment/useAssessment.ts";
@@ -143,7 +144,17 @@ function Answered({
     unit,
   );
   const other = picked ? comparison.other : prescribedStop(prescribing);
-  const stops = (inUse?.pack.stops ?? []).filter(({ name }) => name !== fitment.stop.name);
+  const pack = inUse?.pack;
+  const stops = useMemo(
+    () =>
+      (pack?.stops ?? []).filter(
+        (stop) =>
+          stop.name !== fitment.stop.name &&
+          pack !== undefined &&
+          mountsHere(pack, stored.record, stop) === "yes",
+      ),
+    [pack, stored.record, fitment],
+  );
 
   return (
     <>
@@ -224,7 +235,8 @@ function Answered({
               </Button>
             </div>
             <p class="small">
-              Tap a stop to set it against {stopTitle(fitment.stop)} on this vehicle.
+              Tap a stop that mounts here to set it against {stopTitle(fitment.stop)} on this
+              vehicle.
             </p>
             <StopPicker
               fitment={fitment}

@@ -1,6 +1,7 @@
 import type { State } from "../../physics/fitment.ts";
 import { checkName, dateText } from "../../records/check/checkName.ts";
 import type { ListedCheck } from "../../records/check/listedCheck.ts";
+import { pressedAtRest } from "../../records/check/sitsOnStop.ts";
 import { stepHref } from "../addresses.ts";
 import { StateMark } from "../drawings/StateMark.tsx";
 import { MenuRow } from "../parts/MenuRow.tsx";
@@ -32,6 +33,7 @@ export function CheckRow({
   const { lastVerdict, record } = stored;
   const axle = record.axle === "front" ? "Front axle" : record.axle === "rear" ? "Rear axle" : null;
   const facts = [
+    pressedAtRest(record) === null ? null : "Sits on its stop",
     lastVerdict ? verdictWords[lastVerdict] : "No answer yet",
     axle,
     dateText(stored.createdAt),

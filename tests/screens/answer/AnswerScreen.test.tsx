@@ -68,7 +68,9 @@ it("an estimated stop is marked as one under the verdict and where it is set aga
   expect(panel?.textContent).toContain(
     `The force curve of “${record.stop.name}” was not tested (from 60 Shore A, 60 mm across): its forces are taken as ± 25 %.`,
   );
-  screen.getByText(`Tap a stop to set it against ${record.stop.name} (estimate) on this vehicle.`);
+  screen.getByText(
+    `Tap a stop that mounts here to set it against ${record.stop.name} (estimate) on this vehicle.`,
+  );
 });
 
 describe.each(demoNames)("the answer to %s", (name) => {

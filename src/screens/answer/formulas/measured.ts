@@ -10,6 +10,8 @@ export { meanOf } from "../../../physics/uncertainty/readingMean.ts";
 
 export function originOf(reading: Reading | undefined, where = "measured"): string {
   if (!reading) return "not measured, taken as standing";
+  if (reading.source === "pack") return "from the pack";
+  if (reading.source === "estimated") return "estimated";
   const count = reading.values.length;
   return count > 1 ? `${where}, mean of ${count} readings` : where;
 }

@@ -63,7 +63,7 @@ function hardLimitWorking(context: CornerContext): LimitWorking | undefined {
     const words = limitWords[limit.kind];
     symbols.push({
       symbol: `c${number}`,
-      meaning: `${words} clearance, measured at the ${limit.at}`,
+      meaning: `${words} clearance, at the ${limit.at}`,
       value: mm(reading),
       origin: originOf(limit.reading),
     });

@@ -8,6 +8,7 @@ import type { LengthUnit } from "../../../records/entry/units.ts";
 import { sideWords } from "../../assessment/stateWords.ts";
 import { useHeightClassMap } from "../../assessment/useHeightClassMap.ts";
 import { Segmented } from "../../parts/Choices.tsx";
+import { AfterHitView } from "../afterHit/AfterHit.tsx";
 import type { ComparedStop } from "../compare/useComparison.ts";
 import { ContactsChart } from "../contacts/ContactsChart.tsx";
 import { contactsByRoad } from "../contacts/contactsByRoad.ts";
@@ -112,6 +113,9 @@ function SideCharts({
           assumed={[...assumed, ...(other?.assumed ?? [])]}
           unit={unit}
         />
+      )}
+      {assessed.missing.length === 0 && (
+        <AfterHitView fitment={fitment} assessed={assessed} unit={unit} />
       )}
       {assessed.missing.length === 0 && (
         <MapOfSide

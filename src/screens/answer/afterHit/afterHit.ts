@@ -1,0 +1,74 @@
+import type { CornerAssessment, EventResult } from "../../../physics/fitment.ts";
+import { quantityText } from "../../../records/entry/quantityText.ts";
+import type { LengthUnit } from "../../../records/entry/units.ts";
+
+/** One thing that follows a hit: with this stop, and with the same one undamped. */
+export interface AfterHitRow {
+  readonly name: string;
+  readonly own: number;
+  readonly undamped: number;
+  readonly ownText: string;
+  readonly undampedText: string;
+}
+
+export interface AfterHit {
+  /** Place of the event among those of the use: the one that puts most energy into the stop. */
+  readonly eventIndex: number;
+  readonly sentence: string;
+  readonly rows: readonly AfterHitRow[];
+}
+
+/** What follows the hardest hit, beside the same stop undamped; null where no test at speed says so. */
+export function afterHit(
+  { events, undampedEvents }: Pick<CornerAssessment, "events" | "undampedEvents">,
+  unit: LengthUnit,
+): AfterHit | null {
+  if (events === null || undampedEvents === null) return null;
+  const most = Math.max(...events.map(({ energyInJ }) => energyInJ));
+  const eventIndex = events.findIndex(({ energyInJ }) => energyInJ === most);
+  const own = events[eventIndex];
+  const undamped = undampedEvents[eventIndex];
+  if (own === undefined || undamped === undefined || !(own.energyInJ > 0)) return null;
+  const text = (kind: "length" | "speed" | "share", value: number) =>
+    quantityText({ kind, value }, unit, { coarse: true });
+  const row = (
+    name: string,
+    of: (event: EventResult) => number,
+    told: (value: number) => string,
+  ) => ({
+    name,
+    own: of(own),
+    undamped: of(undamped),
+    ownText: told(of(own)),
+    undampedText: told(of(undamped)),
+  });
+  const rows = [
+    row(
+      "Leaves the stop at",
+      (event) => event.leaveSpeedMmPerS,
+      (value) => text("speed", value),
+    ),
+    row(
+      "Tire off the ground",
+      (event) => event.tyreOffMs,
+      (value) => `${value.toFixed(0)} ms`,
+    ),
+    row(
+      "Body rises",
+      (event) => event.bodyRiseMm,
+      (value) => text("length", value),
+    ),
+    row("Energy kept by the stop", kept, (value) => text("share", value)),
+  ];
+  const [, , rise] = rows;
+  return {
+    eventIndex,
+    rows,
+    sentence: `It keeps ${text("share", kept(own))} of what it takes up, and the body rises ${rise?.ownText ?? ""} after the hit, undamped ${rise?.undampedText ?? ""}.`,
+  };
+}
+
+/** Share of the energy put into the stop that does not come back. */
+function kept({ energyInJ, energyOutJ }: EventResult): number {
+  return energyInJ > 0 ? Math.min(1, Math.max(0, 1 - energyOutJ / energyInJ)) : 0;
+}
