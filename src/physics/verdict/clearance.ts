@@ -4,8 +4,9 @@ import { capital, length, type Sentence } from "../sentence.ts";
 import {
   type CornerEvidence,
   mostDoubted,
+  mostDoubtedCause,
   mostOutsideShare,
-  nameIn,
+  remedyOf,
   takeAgain,
 } from "./cornerEvidence.ts";
 import { decide } from "./decisions.ts";
@@ -37,7 +38,7 @@ export function clearanceCheck(evidence: CornerEvidence): Check {
       state: "unsure",
       probability,
       reading,
-      sentence: outsideSentence(evidence, reading),
+      sentence: outsideSentence(evidence),
     };
   }
   const state = decide(probability, draws.reserveAboveZero);
@@ -103,10 +104,10 @@ export function clearanceCheck(evidence: CornerEvidence): Check {
 }
 
 /** Why nothing is decided where the tolerances reach past what the suspension can do. */
-export function outsideSentence(evidence: CornerEvidence, reading: string): Sentence {
+export function outsideSentence(evidence: CornerEvidence): Sentence {
   return [
     "Within their ± the readings also describe a suspension that cannot move this far (",
     { kind: "share", value: evidence.draws.outsideShare },
-    ` of the cases), so nothing can be said. Measure ${nameIn(evidence, reading)} again, more closely.`,
+    ` of the cases), so nothing can be said. ${capital(remedyOf(evidence, mostDoubtedCause(evidence, "contact")).words)}.`,
   ];
 }

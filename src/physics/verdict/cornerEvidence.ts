@@ -3,7 +3,7 @@ import type { Fitment, Interval, LimitKind, UseRules } from "../fitment.ts";
 import type { ReadingId } from "../outcome.ts";
 import { readingName } from "../readingNames.ts";
 import type { RoadTravel } from "../road/roadTravel.ts";
-import type { Sentence } from "../sentence.ts";
+import { capital, type Sentence } from "../sentence.ts";
 import type { CornerDoubt } from "../uncertainty/cornerDoubt.ts";
 import type { CornerDraws } from "../uncertainty/cornerDraws.ts";
 import type { MissingRideData } from "./missingRideData.ts";
@@ -38,21 +38,86 @@ function limitKindOf(evidence: CornerEvidence, id: ReadingId): LimitKind | undef
 /** Share of draws outside the layout's reach from which nothing is decided. */
 export const mostOutsideShare = 0.05;
 
-/** The reading behind most of the doubt; the gap where no reading stands out. */
-export function mostDoubted(evidence: CornerEvidence, about: keyof CornerDoubt): ReadingId {
-  return evidence.doubt[about][0]?.reading ?? `${evidence.corner.corner.side}.gap`;
+/** What to do about a cause of doubt: the reading to take again or at all, and the words. */
+export interface DoubtRemedy {
+  readonly reading: ReadingId;
+  /** A clause that begins with its verb: "measure the left gap again, more closely". */
+  readonly words: string;
 }
 
-/** "Measure … again: most of the doubt (62 %) comes from it." */
+/** What to do about the reading, or other cause, that doubt comes from. */
+export function remedyOf(evidence: CornerEvidence, cause: ReadingId): DoubtRemedy {
+  const { side } = evidence.corner.corner;
+  const byHand: DoubtRemedy = {
+    reading: handReading(evidence, "block"),
+    words:
+      "have the whole travel found by hand with a block in the stop's place, by a qualified person",
+  };
+  switch (cause) {
+    case "wheelPerOuter":
+      return evidence.fitment.layout.armRole === "underStrut"
+        ? byHand
+        : { reading: "otherArmAngle", words: "measure the other arm as well" };
+    case "linkage":
+      return evidence.corner.linkage === "straight"
+        ? { reading: "lowerArmLength", words: "measure the arm under the strut as well" }
+        : byHand;
+    case `${side}.linkage`:
+      return {
+        ...byHand,
+        words: "find the wheel travel by hand with a block as high as the stop when fully pressed",
+      };
+    case "stop.usableCompressionMm":
+      return {
+        reading: cause,
+        words: "ask the stop's maker for the ± of its usable compression, or have it tested",
+      };
+    case `${side}.settle`:
+      return {
+        reading: `${side}.liftedHeight`,
+        words: `lift the ${side} side and let go, push it down and let go, and read both heights again`,
+      };
+    default: {
+      const verb = cause.startsWith("ride.") ? "find" : "measure";
+      return { reading: cause, words: `${verb} ${nameIn(evidence, cause)} again, or more closely` };
+    }
+  }
+}
+
+function handReading({ fitment, corner }: CornerEvidence, part: "stop" | "block"): ReadingId {
+  const way = fitment.fullTravel?.measure === "hubToArch" ? "heightToArch" : "wheelTravel";
+  return `fullTravel.${corner.corner.side}.${part}.${way}`;
+}
+
+/** What lies behind most of the doubt; where the stop stands, if nothing stands out. */
+export function mostDoubtedCause(evidence: CornerEvidence, about: keyof CornerDoubt): ReadingId {
+  const { places } = evidence.corner;
+  return evidence.doubt[about][0]?.reading ?? places.all[places.stands]?.id ?? "";
+}
+
+/** The reading to take again, or at all, about most of the doubt. */
+export function mostDoubted(evidence: CornerEvidence, about: keyof CornerDoubt): ReadingId {
+  return remedyOf(evidence, mostDoubtedCause(evidence, about)).reading;
+}
+
+/** Causes of doubt that are told apart from a reading. */
+const causeWords: Readonly<Record<string, string>> = {
+  wheelPerOuter: "how the wheel moves with this arm",
+  linkage: "what the computed travel itself may be off",
+  settle: "friction in the suspension",
+};
+
+/** " Measure … again, or more closely: 62 % of the doubt comes from it." */
 export function takeAgain(evidence: CornerEvidence, about: keyof CornerDoubt): Sentence {
   const first = evidence.doubt[about][0];
-  const id = mostDoubted(evidence, about);
-  const verb = id.startsWith("ride.") ? "Find" : "Measure";
-  const name = nameIn(evidence, id);
-  if (first === undefined) return [` ${verb} ${name} again.`];
+  const cause = mostDoubtedCause(evidence, about);
+  const words = ` ${capital(remedyOf(evidence, cause).words)}`;
+  if (first === undefined) return [`${words}.`];
+  const share = { kind: "share", value: first.share } as const;
+  const named = causeWords[cause.slice(cause.lastIndexOf(".") + 1)];
   return [
-    ` ${verb} ${name} again, or more closely: `,
-    { kind: "share", value: first.share },
-    " of the doubt comes from it.",
+    `${words}: `,
+    share,
+    named === undefined ? " of the doubt comes from it." : ` of the doubt is ${named}.`,
   ];
 }

@@ -8,10 +8,27 @@ import { type MissingRideData, missingCheck } from "./missingRideData.ts";
 /**
  * Is the stop met too often? For duty impact decided by P(z_c ≥ z_need) laden and unladen; for duty
  * carry by its compression under load, without a probability. Where ride data
- * are missing, the check says which, and is unsure unless what is known already decides.
+ * are missing, the check says which, and is unsure unless what is known already decides. A stop made for
+ * impacts that is pressed with the vehicle standing is said so first.
  */
 export function earlyContactCheck(evidence: CornerEvidence): Check {
-  return evidence.fitment.stop.duty === "carry" ? carryCheck(evidence) : impactCheck(evidence);
+  if (evidence.fitment.stop.duty === "carry") return carryCheck(evidence);
+  const check = impactCheck(evidence);
+  return { ...check, sentence: [...standingSentence(evidence), ...check.sentence] };
+}
+
+/** That a stop made for impacts touches or is pressed with the vehicle standing, by how much; else empty. */
+function standingSentence({ fitment, corner }: CornerEvidence): Sentence {
+  const { gapMm } = corner;
+  if (gapMm > 0) return [];
+  const asMeasured = fitment.recordedStop === undefined && fitment.spacerMm === undefined;
+  if (gapMm === 0)
+    return [asMeasured ? "The stop touches at rest. " : "The stop would touch at rest. "];
+  return [
+    asMeasured ? "It sits on its stop, pressed by " : "It would sit on its stop, pressed by ",
+    length(-gapMm),
+    ". ",
+  ];
 }
 
 function impactCheck(evidence: CornerEvidence): Check {
@@ -26,7 +43,7 @@ function impactCheck(evidence: CornerEvidence): Check {
       state: "unsure",
       ...probability,
       reading,
-      sentence: outsideSentence(evidence, reading),
+      sentence: outsideSentence(evidence),
     };
   }
   const free = length(corner.budget.contactMm);

@@ -1,25 +1,14 @@
 import type { Check, Interval, LayoutKind, Reading } from "../fitment.ts";
 import type { ReadingId } from "../outcome.ts";
+import { definitionOf } from "../readings/definitionOf.ts";
+import { withoutSide } from "../readings/readingId.ts";
+import { isBelievable } from "../readings/valueDefinition.ts";
 import { capital, length, type Sentence } from "../sentence.ts";
 import { meanOf } from "../uncertainty/readingMean.ts";
 import { type CornerEvidence, nameIn } from "./cornerEvidence.ts";
 
 /** Lever ratios seen on vehicles, wheel per stop. Common practice, no source. */
 export const believableRatio: Interval = [0.8, 6];
-
-/** What lengths are seen on vehicles, mm. Common practice, no source; only for slips of the unit. */
-const believableLengths: Readonly<Record<string, Interval>> = {
-  pivotToStop: [20, 1500],
-  pivotToOuter: [80, 2000],
-  pivotToMount: [20, 1500],
-  damperLength: [120, 1000],
-  track: [900, 2600],
-  stopSpacing: [200, 2400],
-  gap: [4, 250],
-  freeHeight: [10, 400],
-  limit: [12, 400],
-  rideHeight: [150, 1200],
-};
 
 const millimetresPerInch = 25.4;
 
@@ -58,28 +47,23 @@ export function plausibleCheck(evidence: CornerEvidence): Check {
 
 function oddities(evidence: CornerEvidence): readonly Oddity[] {
   const { corner: own, places, budget } = evidence.corner;
-  const measured = new Map<ReadingId, { name: string; reading: Reading }>();
-  for (const { id, reading } of places.all) {
-    if (reading !== null) measured.set(id, { name: nameOf(id), reading });
-  }
-  if (own.rideHeight !== undefined) {
-    measured.set(`${own.side}.rideHeight`, { name: "rideHeight", reading: own.rideHeight });
-  }
-  if (own.cornerMassKg !== undefined) {
-    measured.set(`${own.side}.cornerMassKg`, { name: "cornerMassKg", reading: own.cornerMassKg });
-  }
+  const measured = new Map<ReadingId, Reading>();
+  for (const { id, reading } of places.all) if (reading !== null) measured.set(id, reading);
+  if (own.rideHeight !== undefined) measured.set(`${own.side}.rideHeight`, own.rideHeight);
+  if (own.cornerMassKg !== undefined) measured.set(`${own.side}.cornerMassKg`, own.cornerMassKg);
   const found: Oddity[] = [];
-  for (const [id, { name, reading }] of measured) {
-    const slip = unitSlip(evidence, id, name, meanOf(reading));
+  for (const [id, reading] of measured) {
+    const slip = unitSlip(evidence, id, meanOf(reading));
     if (slip !== null) found.push(slip);
   }
   const ratio = ratioOddity(evidence);
   if (ratio !== null) found.push(ratio);
   if (budget.limit !== null && budget.gapMm > budget.limit.closingMm) {
+    const stands = places.all[places.stands]?.id ?? `${own.side}.gap`;
     found.push({
-      reading: `${own.side}.gap`,
+      reading: stands,
       sentence: [
-        `${capital(nameIn(evidence, `${own.side}.gap`))}, `,
+        `The ${own.side} gap, `,
         length(budget.gapMm),
         ", is larger than all the travel: the stop would close by ",
         length(budget.limit.closingMm),
@@ -87,7 +71,7 @@ function oddities(evidence: CornerEvidence): readonly Oddity[] {
       ],
     });
   }
-  for (const [id, { reading }] of measured) {
+  for (const [id, reading] of measured) {
     const spread = Math.max(...reading.values) - Math.min(...reading.values);
     if (spread > mostScatter * reading.tol) {
       found.push({
@@ -101,21 +85,13 @@ function oddities(evidence: CornerEvidence): readonly Oddity[] {
   return found;
 }
 
-/** The last part of an id; every hard limit alike. */
-function nameOf(id: ReadingId): string {
-  return /\.limits\.\d+$/.test(id) ? "limit" : (id.split(".").at(-1) ?? id);
-}
-
-function unitSlip(
-  evidence: CornerEvidence,
-  id: ReadingId,
-  name: string,
-  mean: number,
-): Oddity | null {
-  const believable = believableLengths[name];
-  if (believable === undefined) return null;
-  const least = name === "gap" && evidence.fitment.stop.duty === "carry" ? 0 : believable[0];
-  const within = (value: number) => value >= least && value <= believable[1];
+/** A length that would be believable had inches and millimetres been mixed up, and is not as it is. */
+function unitSlip(evidence: CornerEvidence, id: ReadingId, mean: number): Oddity | null {
+  const definition = definitionOf(id);
+  if (definition?.kind !== "length") return null;
+  const touching = id.endsWith(".gap") && evidence.fitment.stop.duty === "carry" && mean >= 0;
+  const within = (value: number) => isBelievable(definition, value);
+  if (touching) return null;
   if (within(mean)) return null;
   const right = [mean * millimetresPerInch, mean / millimetresPerInch].find(within);
   if (right === undefined) return null;
@@ -142,7 +118,7 @@ const ratioReading: Readonly<Record<LayoutKind, string>> = {
 function ratioOddity(evidence: CornerEvidence): Oddity | null {
   const { layout } = evidence.fitment;
   const { budget, places } = evidence.corner;
-  const placeOf = (name: string) => places.all.find(({ id }) => nameOf(id) === name);
+  const placeOf = (name: string) => places.all.find(({ id }) => withoutSide(id) === name);
   if (budget.leverRatio < believableRatio[0] || budget.leverRatio > believableRatio[1]) {
     const reading = placeOf(ratioReading[layout.kind])?.id ?? ratioReading[layout.kind];
     return {

@@ -66,7 +66,7 @@ describe("clearance, decided by P(reserve ≥ 5 mm) and P(reserve ≥ 0)", () =>
       "clearance unsure P 0.3 left.limits.0: It cannot be said whether the stop has done its work before the tyre touches: what is left is 2.0 mm (95 %: -3.0 mm to 7.0 mm). Measure the left clearance over the tyre again, or more closely: 70 % of the doubt comes from it.",
     );
     expect(told(77, { draws: { reserveWanted: 0.3, reserveAboveZero: 0.7 } })).toBe(
-      "clearance unsure P 0.3 left.gap: It cannot be said whether the stop has done its work before the tyre touches: what is left is 2.0 mm. Measure the left gap again.",
+      "clearance unsure P 0.3 left.gap: It cannot be said whether the stop has done its work before the tyre touches: what is left is 2.0 mm. Measure the left gap again, or more closely.",
     );
   });
 
@@ -94,7 +94,7 @@ describe("clearance, decided by P(reserve ≥ 5 mm) and P(reserve ≥ 0)", () =>
     });
     expect(told(87, change(0.05))).toMatch(/^clearance ok/);
     expect(told(87, change(0.06))).toBe(
-      "clearance unsure P 0.95 right.pivotToStop: Within their ± the readings also describe a suspension that cannot move this far (6 % of the cases), so nothing can be said. Measure the right distance from pivot to stop again, more closely.",
+      "clearance unsure P 0.95 right.pivotToStop: Within their ± the readings also describe a suspension that cannot move this far (6 % of the cases), so nothing can be said. Measure the right distance from pivot to stop again, or more closely.",
     );
   });
 });

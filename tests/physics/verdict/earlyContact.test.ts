@@ -51,7 +51,7 @@ describe("early contact, decided by P(z_c ≥ z_need) laden and unladen", () => 
 
   it("unsure, where more than 5 % of the draws are outside the layout's reach", () => {
     const outside =
-      "left.gap: Within their ± the readings also describe a suspension that cannot move this far (6 % of the cases), so nothing can be said. Measure the left gap again, more closely.";
+      "left.gap: Within their ± the readings also describe a suspension that cannot move this far (6 % of the cases), so nothing can be said. Measure the left gap again, or more closely.";
     expect(told(0.95, 0.95, { draws: { outsideShare: 0.05 } })).toMatch(/^earlyContact ok/);
     expect(told(0.95, 0.95, { draws: { outsideShare: 0.06 } })).toBe(
       `earlyContact unsure P 0.95 ${outside}`,

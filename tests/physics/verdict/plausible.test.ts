@@ -63,14 +63,14 @@ describe("a length that fits only if inches and millimetres were mixed up", () =
     ["damperLength", "The damper length", laidOut(damper(300, 20)), "20.0", "508.0"],
     ["track", "The track", laidOut(axle(60, 40)), "60.0", "1524.0"],
     ["stopSpacing", "The spacing of the stops", laidOut(axle(1500, 40)), "40.0", "1016.0"],
-    ["left.gap", "The left gap", strut({ gap: exact(2) }), "2.0", "50.8"],
+    ["left.gap", "The left gap", strut({ gap: exact(0.9) }), "0.9", "22.9"],
     ["stop.freeHeight", "The free height of the stop", stop(2.5), "2.5", "63.5"],
     [
       "left.limits.0",
       "The left clearance over the tyre",
-      strut({ gap: exact(4), limits: [tyreLimit(exact(5))] }),
-      "5.0",
-      "127.0",
+      strut({ gap: exact(4), limits: [tyreLimit(exact(4))] }),
+      "4.0",
+      "101.6",
     ],
     [
       "left.rideHeight",
@@ -98,8 +98,12 @@ describe("a length that fits only if inches and millimetres were mixed up", () =
   });
 
   it("is not one that fits neither way", () => {
-    // 0.1 · 25.4 = 2.5 mm is no gap either.
-    expect(told(strut({ gap: exact(0.1) }))).toBe(well);
+    // 0.03 · 25.4 = 0.8 mm is no gap either.
+    expect(told(strut({ gap: exact(0.03) }))).toBe(well);
+  });
+
+  it("is not a gap of a few millimetres: what is believed while it is typed is believed here", () => {
+    for (const gap of [1, 2, 3.9]) expect(told(strut({ gap: exact(gap) }))).toBe(well);
   });
 
   it("is not a small gap of a stop made to carry, which touches; its other lengths may be", () => {
@@ -107,9 +111,9 @@ describe("a length that fits only if inches and millimetres were mixed up", () =
       const fitment = strut(change);
       return { ...fitment, stop: { ...fitment.stop, duty: "carry" } };
     };
-    for (const gap of [0, 2]) expect(told(carrying({ gap: exact(gap) }))).toBe(well);
+    for (const gap of [0, 0.5]) expect(told(carrying({ gap: exact(gap) }))).toBe(well);
     expect(told(strut({ gap: exact(0) }))).toBe(well);
-    expect(told(strut({ gap: exact(2) }))).toMatch(/^plausible unsure left\.gap/);
+    expect(told(strut({ gap: exact(0.5) }))).toMatch(/^plausible unsure left\.gap/);
     expect(told(carrying({ corner: { rideHeight: exact(20) } }))).toMatch(
       /^plausible unsure left\.rideHeight/,
     );
@@ -215,11 +219,11 @@ describe("readings that do not fit together", () => {
 
   it("names every other reading once", () => {
     const fitment = strut({
-      gap: { values: [1.5, 2.5], tol: 0.1 },
+      gap: { values: [0.4, 0.8], tol: 0.1 },
       corner: { rideHeight: exact(20), cornerMassKg: { values: [440, 460], tol: 5 } },
     });
     expect(told(fitment)).toMatch(
-      /^plausible unsure left\.gap: The left gap would be 2\.0 mm.* Measure it again\. Also look at the left ride height, the left gap, the left corner weight\.$/,
+      /^plausible unsure left\.gap: The left gap would be 0\.6 mm.* Measure it again\. Also look at the left ride height, the left gap, the left corner weight\.$/,
     );
   });
 
