@@ -11,6 +11,7 @@ import {
   openQuestions,
   type RemeasureLevel,
 } from "./openQuestions.ts";
+import { isNoReading, otherRemedy } from "./otherWays.ts";
 import { halfWidthAfter, outcomeByDraws } from "./outcomeByDraws.ts";
 import { compareForecasts, leastTrouble, proposed } from "./proposed.ts";
 import {
@@ -20,11 +21,12 @@ import {
   type RemeasureWay,
   waysFor,
 } from "./readAgain.ts";
-import type { RemeasureForecast } from "./remeasureForecast.ts";
+import type { OtherForecast, RemeasureForecast } from "./remeasureForecast.ts";
 import {
   faultSentence,
   firstSentence,
   hopelessSentence,
+  otherSentence,
   remeasureSentence,
 } from "./remeasureSentences.ts";
 
@@ -36,11 +38,18 @@ export interface RemeasureItem {
   readonly sentence: Sentence;
 }
 
+export interface OtherItem {
+  readonly forecast: OtherForecast;
+  readonly sentence: Sentence;
+}
+
 /** Which readings to take again, in order, and how far that gets. */
 export interface RemeasurePlan {
   /** Null: the verdict is settled. */
   readonly level: RemeasureLevel | null;
   readonly items: readonly RemeasureItem[];
+  /** What else would narrow the doubt, the most first. */
+  readonly others: readonly OtherItem[];
   /** Chance that the verdict is settled once all items about doubt are taken, 0 … 1. */
   readonly settlesAll: number;
   /** What would settle it, where taking readings again hardly can; null otherwise. */
@@ -70,7 +79,7 @@ export function* planRemeasureSteps(
   passed: readonly ReadingId[] = [],
 ): Generator<void, RemeasurePlan, void> {
   const { level, questions } = openQuestions(assessment);
-  if (level === null) return { level, items: [], settlesAll: 1, otherwise: null };
+  if (level === null) return { level, items: [], others: [], settlesAll: 1, otherwise: null };
   const kindOf = limitKinds(fitment);
   const first = firstItems(questions, kindOf).filter(({ reading }) => !passed.includes(reading));
   const margins = marginsOf(fitment, assessment, questions, level);
@@ -83,7 +92,9 @@ export function* planRemeasureSteps(
       : linear.halfWidth(index),
   );
   const found: Found[] = [];
-  const parts = distinctParts(margins).filter(({ reading }) => !passed.includes(reading.id));
+  const parts = distinctParts(margins).filter(
+    ({ reading }) => !passed.includes(reading.id) && !isNoReading(reading.id),
+  );
   for (const part of bent ? parts.slice(0, mostByDraws) : parts) {
     const { id } = part.reading;
     const ways = waysFor(part.reading, part.count, tools[id] ?? []);
@@ -121,12 +132,60 @@ export function* planRemeasureSteps(
   return {
     level,
     items: [...first, ...items],
+    others: bent ? [] : othersOf(fitment, assessment, margins, linear, now),
     settlesAll,
     otherwise:
       first.length > 0 || settlesAll >= hardly
         ? null
         : otherwiseOf(questions, margins, assessment, items.length > 0),
   };
+}
+
+/** A way that takes less of the doubt than this is not worth its trouble. */
+const worthTheTrouble = 0.05;
+
+/** Told by the margin that each narrows most; linear, since each of them moves a factor or one length. */
+function othersOf(
+  fitment: Fitment,
+  assessment: Assessment,
+  margins: readonly Margin[],
+  linear: LinearDoubt,
+  now: readonly number[],
+): readonly OtherItem[] {
+  const hasOtherArm = fitment.layout.armRole !== "underStrut";
+  const found = distinctParts(margins).flatMap(({ reading }): OtherForecast[] => {
+    const told = margins.flatMap((margin, index): OtherForecast[] => {
+      const corner = cornerOf(assessment, margin.question);
+      const travel =
+        margin.about === "reserve" ? corner.wheelTravelToFullStopMm : corner.wheelTravelToContactMm;
+      const remedy = otherRemedy(reading, travel, hasOtherArm);
+      if (remedy === null) return [];
+      const before = now[index] as number;
+      const { halfWidths } = linear.outcome(new Map([[reading.id, remedy.after]]));
+      const then = Math.min(before, halfWidths[index] as number);
+      const { side } = margin.question;
+      return then > (1 - worthTheTrouble) * before
+        ? []
+        : [
+            {
+              way: remedy.way,
+              about: margin.about,
+              side,
+              halfWidthNowMm: before,
+              halfWidthThenMm: then,
+            },
+          ];
+    });
+    return told.sort(byShareLeft).slice(0, 1);
+  });
+  return found.sort(byShareLeft).map((forecast) => ({
+    forecast,
+    sentence: otherSentence(forecast, assessment.corners.length > 1),
+  }));
+}
+
+function byShareLeft(a: OtherForecast, b: OtherForecast): number {
+  return a.halfWidthThenMm / a.halfWidthNowMm - b.halfWidthThenMm / b.halfWidthNowMm;
 }
 
 interface Found {

@@ -1,6 +1,16 @@
 import type { Margin } from "./margin.ts";
 import type { OpenQuestion } from "./openQuestions.ts";
+import type { OtherWay } from "./otherWays.ts";
 import type { RemeasureWay } from "./readAgain.ts";
+
+/** What else would narrow the doubt than readings taken again, and how far. */
+export interface OtherForecast {
+  readonly way: OtherWay;
+  readonly about: Margin["about"];
+  readonly side: OpenQuestion["side"];
+  readonly halfWidthNowMm: number;
+  readonly halfWidthThenMm: number;
+}
 
 /** What taking one reading again is expected to do to the doubt it matters most for. */
 export interface RemeasureForecast {

@@ -4,7 +4,8 @@ import { readingName } from "../readingNames.ts";
 import { capital, length, type Quantity, type Sentence } from "../sentence.ts";
 import type { Margin } from "./margin.ts";
 import type { OpenQuestion } from "./openQuestions.ts";
-import type { RemeasureForecast } from "./remeasureForecast.ts";
+import type { OtherWay } from "./otherWays.ts";
+import type { OtherForecast, RemeasureForecast } from "./remeasureForecast.ts";
 
 /** "Left gap": a reading's name at the start of a line. */
 function lineName(id: ReadingId, kind: LimitKind | undefined): string {
@@ -45,6 +46,24 @@ export function remeasureSentence(
     lineName(id, kind),
     ...wayWords(id, forecast),
     `: takes the doubt about ${aboutWords(forecast, sided)} from ±`,
+    length(forecast.halfWidthNowMm),
+    " to ±",
+    length(forecast.halfWidthThenMm),
+    ".",
+  ];
+}
+
+const otherWords: Readonly<Record<OtherWay, string>> = {
+  otherArm: "The other arm measured as well",
+  byHand: "The whole travel found by hand with a block, by a qualified person",
+  byHandToFullStop: "A block as high as the stop when fully pressed, in the check by hand",
+  maker: "The usable compression known twice as closely, from the stop's maker or a test",
+};
+
+/** "The other arm measured as well: takes the doubt about the left reserve from ±6 mm to ±3 mm." */
+export function otherSentence(forecast: OtherForecast, sided: boolean): Sentence {
+  return [
+    `${otherWords[forecast.way]}: takes the doubt about ${aboutWords(forecast, sided)} from ±`,
     length(forecast.halfWidthNowMm),
     " to ±",
     length(forecast.halfWidthThenMm),

@@ -19,6 +19,18 @@ export function Forecast({ plan, unit }: { plan: RemeasurePlan; unit: LengthUnit
           </li>
         ))}
       </ol>
+      {plan.others.length > 0 && (
+        <>
+          <p class="small">What else narrows it:</p>
+          <ul>
+            {plan.others.map(({ forecast, sentence }) => (
+              <li key={forecast.way}>
+                <p class="small">{sentenceText(sentence, unit)}</p>
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
       {doubtful && plan.items.length > 1 && (
         <p class="small">All of them together settle it {chanceWords(plan.settlesAll)}.</p>
       )}

@@ -148,7 +148,7 @@ describe("a plan without anything to take", () => {
   it("tells the check that a calculation failed on", () => {
     const assessment = withChecks(near, [unsure("stiffness", "stop.curve")]);
     const plan = planRemeasure(near, assessment, tools);
-    expect(plan).toMatchObject({ level: "unsure", items: [], settlesAll: 0 });
+    expect(plan).toMatchObject({ level: "unsure", items: [], others: [], settlesAll: 0 });
     expect(plan.otherwise && inModelUnits(plan.otherwise)).toBe("Not sure about stiffness.");
   });
 
@@ -161,6 +161,7 @@ describe("a plan without anything to take", () => {
     expect(planRemeasure(open, assessment, tools, ["left.limits.0"])).toEqual({
       level: "unsure",
       items: [],
+      others: [],
       settlesAll: 0,
       otherwise: null,
     });

@@ -13,6 +13,7 @@ describe("the plan of what to measure again", () => {
     expect(planFor(demoFitment("arm-fits"))).toEqual({
       level: null,
       items: [],
+      others: [],
       settlesAll: 1,
       otherwise: null,
     });
