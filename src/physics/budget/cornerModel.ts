@@ -108,16 +108,14 @@ export class CornerModel {
     const hand = this.#hand;
     const { hand: places } = this.places;
     if (hand === null || places === null) return motion;
-    const at = (place: number) => (place < 0 ? Number.NaN : (readings[from + place] as number));
-    const travel = (place: number) =>
-      places.atRide < 0 || place < 0 ? at(place) : at(places.atRide) - at(place);
+    const { atRide } = places;
     const met = hand.lead(
       motion,
       this.measuredGap(readings, from),
-      travel(places.stop),
-      this.blockClosing(readings, at(places.blockHeight), from),
-      travel(places.block),
-      at(places.beyond),
+      handTravel(readings, from, atRide, places.stop),
+      this.blockClosing(readings, readAt(readings, from, places.blockHeight), from),
+      handTravel(readings, from, atRide, places.block),
+      readAt(readings, from, places.beyond),
     );
     return met ? hand : null;
   }
@@ -237,4 +235,15 @@ export class CornerModel {
       }
     }
   }
+}
+
+/** The reading of a place; NaN where there is none. */
+function readAt(readings: Float64Array, from: number, place: number): number {
+  return place < 0 ? Number.NaN : (readings[from + place] as number);
+}
+
+/** Wheel travel found by hand, mm: as read, or as the height at ride less what it then was. */
+function handTravel(readings: Float64Array, from: number, atRide: number, place: number): number {
+  const read = readAt(readings, from, place);
+  return atRide < 0 || place < 0 ? read : readAt(readings, from, atRide) - read;
 }

@@ -1,6 +1,7 @@
 import type { Interval, Layout, Linkage } from "../fitment.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
 import { length, type Sentence } from "../sentence.ts";
+import { ClosingTable } from "./closingTable.ts";
 import type { LayoutMotion } from "./layoutMotion.ts";
 import { layoutPlan } from "./layoutPlan.ts";
 import type { MeasuredSide } from "./measuredPlaces.ts";
@@ -86,6 +87,7 @@ export function kinematicsFrom(
 ): Kinematics {
   const range = motion.range();
   const [least, greatest] = range;
+  let table: ClosingTable | null = null;
   const slopes = new Float64Array(3);
   const wheelSentence = (z: number): Sentence =>
     Number.isFinite(z)
@@ -113,6 +115,9 @@ export function kinematicsFrom(
       motion.evaluate(z, slopes);
       return succeed(1 / (slopes[1] as number));
     },
-    evaluate: (z, out) => motion.evaluate(Math.min(Math.max(z, least), greatest), out),
+    evaluate: (z, out) => {
+      table ??= new ClosingTable(motion, range);
+      table.evaluate(Math.min(Math.max(z, least), greatest), out);
+    },
   };
 }
