@@ -1,5 +1,6 @@
 import { useEffect, useState } from "preact/hooks";
 import { Button } from "../parts/Button.tsx";
+import { Disclosure } from "../parts/Disclosure.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import type { OfflineState, OfflineWatch } from "./registration.ts";
 import "./offline.css";
@@ -79,6 +80,14 @@ function UpdateQuestion({
   update: "waiting" | "replaced";
   watch: OfflineWatch;
 }) {
+  const [changes, setChanges] = useState<readonly string[]>([]);
+  useEffect(() => {
+    let left = false;
+    watch.whatIsNew().then((found) => !left && setChanges(found));
+    return () => {
+      left = true;
+    };
+  }, [watch]);
   return (
     <Notice tone="info" live>
       <p>
@@ -86,6 +95,15 @@ function UpdateQuestion({
           ? "A new version is ready."
           : "Another tab took the new version. This page still works as it is."}
       </p>
+      {changes.length > 0 && (
+        <Disclosure summary="What is new">
+          <ul>
+            {changes.map((line) => (
+              <li key={line}>{line}</li>
+            ))}
+          </ul>
+        </Disclosure>
+      )}
       <div class="row">
         <Button look="main" onClick={() => watch.takeUpdate()}>
           {update === "waiting" ? "Update now" : "Load it here"}

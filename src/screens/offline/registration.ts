@@ -1,4 +1,4 @@
-import type { KeptAnswer, PageMessage } from "./messages.ts";
+import type { ChangesAnswer, KeptAnswer, PageMessage } from "./messages.ts";
 
 export interface OfflineState {
   /** kept only once the browser holds every file of the app; notPossible where it never will. */
@@ -16,6 +16,8 @@ export interface OfflineWatch {
   takeUpdate(): void;
   /** Asks no more until the page is opened again, or another tab takes the new version. */
   putOffUpdate(): void;
+  /** What the version that waits brings, a line each; nothing where it does not say. */
+  whatIsNew(): Promise<readonly string[]>;
   /** Finds out anew whether the browser still holds everything. */
   look(): void;
 }
@@ -49,14 +51,19 @@ export function watchOffline(surroundings: OfflineSurroundings): OfflineWatch {
     for (const listener of listeners) listener(state);
   };
 
-  const askWhetherKept = (worker: ServiceWorker): void => {
-    const channel = new MessageChannel();
-    channel.port1.onmessage = (event: MessageEvent<KeptAnswer>) => {
-      channel.port1.close();
-      change({ kept: event.data.kept ? "kept" : "notKept" });
-    };
-    const message: PageMessage = { type: "isEverythingKept" };
-    worker.postMessage(message, [channel.port2]);
+  const ask = <Answer>(worker: ServiceWorker, message: PageMessage): Promise<Answer> =>
+    new Promise((answered) => {
+      const channel = new MessageChannel();
+      channel.port1.onmessage = (event: MessageEvent<Answer>) => {
+        channel.port1.close();
+        answered(event.data);
+      };
+      worker.postMessage(message, [channel.port2]);
+    });
+
+  const askWhetherKept = async (worker: ServiceWorker): Promise<void> => {
+    const { kept } = await ask<KeptAnswer>(worker, { type: "isEverythingKept" });
+    change({ kept: kept ? "kept" : "notKept" });
   };
 
   const followInstalling = (worker: ServiceWorker, first: boolean): void => {
@@ -147,6 +154,11 @@ export function watchOffline(surroundings: OfflineSurroundings): OfflineWatch {
       waiting.postMessage(message);
     },
     putOffUpdate: () => change({ update: "none" }),
+    async whatIsNew() {
+      const worker = registration?.waiting ?? registration?.active;
+      if (!worker) return [];
+      return (await ask<ChangesAnswer>(worker, { type: "whatIsNew" })).changes;
+    },
     look: lookQuietly,
   };
 }

@@ -1,5 +1,7 @@
 import { isShare, takeShare } from "../../sharing/shareTarget.ts";
-import type { KeptAnswer, PageMessage } from "./messages.ts";
+import changeLog from "./CHANGES.md?raw";
+import { newestChanges } from "./changes.ts";
+import type { ChangesAnswer, KeptAnswer, PageMessage } from "./messages.ts";
 import {
   keepRelease,
   matchIn,
@@ -45,6 +47,10 @@ async function answer(request: Request): Promise<Response> {
 self.addEventListener("message", (event) => {
   const message = event.data as PageMessage;
   if (message.type === "takeOver") event.waitUntil(self.skipWaiting());
+  if (message.type === "whatIsNew") {
+    const reply: ChangesAnswer = { changes: newestChanges(changeLog) };
+    event.ports[0]?.postMessage(reply);
+  }
   if (message.type === "pageStarted") event.waitUntil(dropOlderReleases());
   if (message.type === "isEverythingKept") {
     event.waitUntil(

@@ -10,6 +10,7 @@ class SetWatch implements OfflineWatch {
   readonly takeUpdate = vi.fn();
   readonly putOffUpdate = vi.fn();
   readonly look = vi.fn();
+  changes: readonly string[] = [];
   private listeners = new Set<(state: OfflineState) => void>();
   private current: OfflineState;
 
@@ -19,6 +20,10 @@ class SetWatch implements OfflineWatch {
 
   state(): OfflineState {
     return this.current;
+  }
+
+  whatIsNew(): Promise<readonly string[]> {
+    return Promise.resolve(this.changes);
   }
 
   subscribe(listener: (state: OfflineState) => void): () => void {
@@ -88,6 +93,22 @@ describe("a new version", () => {
     expect(watch.takeUpdate).not.toHaveBeenCalled();
     fireEvent.click(screen.getByRole("button", { name: "Update now" }));
     expect(watch.takeUpdate).toHaveBeenCalledTimes(1);
+  });
+
+  it("says what it brings, once the version that waits has told it", async () => {
+    const watch = new SetWatch({ kept: "kept", update: "waiting" });
+    watch.changes = ["Stops can be pressed.", "One thing to do."];
+    await show(watch);
+    const told = screen.getByText("What is new").closest("details");
+    expect([...(told?.querySelectorAll("li") ?? [])].map((item) => item.textContent)).toEqual([
+      "Stops can be pressed.",
+      "One thing to do.",
+    ]);
+  });
+
+  it("has nothing to unfold where it does not say what it brings", async () => {
+    await show(new SetWatch({ kept: "kept", update: "waiting" }));
+    expect(screen.queryByText("What is new")).toBeNull();
   });
 
   it("is put off by Later", async () => {

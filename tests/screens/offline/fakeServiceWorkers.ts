@@ -6,6 +6,8 @@ export class FakeWorker extends EventTarget {
   readonly messages: PageMessage[] = [];
   /** The answer to isEverythingKept; undefined gives none. */
   kept: boolean | undefined = true;
+  /** The answer to whatIsNew; undefined gives none, as a version before it was asked. */
+  changes: readonly string[] | undefined;
 
   constructor(state: ServiceWorkerState) {
     super();
@@ -21,6 +23,9 @@ export class FakeWorker extends EventTarget {
     this.messages.push(message);
     if (message.type === "isEverythingKept" && this.kept !== undefined) {
       transfer[0]?.postMessage({ kept: this.kept });
+    }
+    if (message.type === "whatIsNew" && this.changes !== undefined) {
+      transfer[0]?.postMessage({ changes: this.changes });
     }
   }
 }

@@ -158,6 +158,13 @@ describe("a new version", () => {
     expect(page.reload).toHaveBeenCalledTimes(1);
   });
 
+  it("tells what it brings, asked of the version that waits", async () => {
+    const { page, next } = await withUpdate();
+    next.changes = ["A line."];
+    expect(await page.watch.whatIsNew()).toEqual(["A line."]);
+    expect(next.messages).toEqual([{ type: "whatIsNew" }]);
+  });
+
   it("put off stays so until another tab takes it", async () => {
     const { container, page, next } = await withUpdate();
     page.watch.putOffUpdate();
