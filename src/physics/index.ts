@@ -84,7 +84,7 @@ export {
  * A quarter car with the stop through one design event.
  */
 export { type ImpactRun, simulateImpact } from "./impact/impact.ts";
-export { impactSetupOf, settled } from "./impact/impactSetup.ts";
+export { impactSetupOf, settled, undampedTwin, unladen } from "./impact/impactSetup.ts";
 export type { ImpactTrace } from "./impact/impactTrace.ts";
 
 /*
@@ -186,20 +186,32 @@ export { standardGravity } from "./standardGravity.ts";
  *
  * Which stiffness classes work, and the map of height by class.
  */
-export { type CornerDynamics, cornerDynamicsSteps } from "./stiffness/cornerDynamics.ts";
+export {
+  type CornerDynamics,
+  cornerDynamicsSteps,
+  type StateFailure,
+} from "./stiffness/cornerDynamics.ts";
 export { type CellFailure, heightClassMap, type MapCell } from "./stiffness/heightClassMap.ts";
-/*
- * The stop
- *
- * Its static curve, secant rate and stiffness class.
- */
 export {
   isProgressive,
   secantRate,
   stiffnessClasses,
   stiffnessClassOf,
 } from "./stop/stiffnessClass.ts";
+/*
+ * The stop
+ *
+ * Its static curve, secant rate and stiffness class, and what tests at speed show of its loss.
+ */
+export {
+  curveAtRest,
+  losesEnergy,
+  type StopAtSpeed,
+  staticOnly,
+  stopAtSpeed,
+} from "./stop/stopAtSpeed.ts";
 export { stopCurve } from "./stop/stopCurve.ts";
+export { usableFromTest } from "./stop/usableFromTest.ts";
 /*
  * Tests of stops
  *
