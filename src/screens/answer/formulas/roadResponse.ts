@@ -6,7 +6,7 @@ import { type FormulaSymbol, mm, quantity, type Working } from "./workedFigure.t
 
 export const screeningAssumptions: readonly string[] = [
   "Linear: constant spring and tyre rates, one damping for bump and rebound.",
-  "Gaussian road of one class at one speed.",
+  "Random road of one class at one speed.",
   "One corner alone: no roll, no pitch, no steering.",
   "A screening figure, not a forecast.",
 ];
