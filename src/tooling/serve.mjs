@@ -14,12 +14,15 @@ const types = {
   ".ico": "image/x-icon",
 };
 
-const safety = {
+/** What a host sends with every file: `host/nginx.conf` says the same. */
+export const safety = {
   "X-Content-Type-Options": "nosniff",
   "Referrer-Policy": "no-referrer",
   "Cross-Origin-Opener-Policy": "same-origin",
   "Cross-Origin-Resource-Policy": "same-origin",
   "Content-Security-Policy": "frame-ancestors 'none'",
+  "Permissions-Policy":
+    "camera=(self), accelerometer=(self), gyroscope=(self), screen-wake-lock=(self), geolocation=(), microphone=(), payment=(), usb=()",
 };
 
 /** Files whose name carries a hash never change; everything else is asked for anew each time. */
