@@ -11,7 +11,7 @@ import type { WorkingRows } from "./workingRows.ts";
 const mostKnots = 5;
 const mostDraws = 60;
 /** A dashpot is kept where it leaves less than this share of what comes back, squared, without it. */
-const dashpotShare = 0.5;
+const dashpotShare = 0.25;
 /** Branches quicker than this, s, are dashpots to any test at less than some m/s: one or the other. */
 const dashpotTimeS = 0.005;
 

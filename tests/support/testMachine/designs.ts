@@ -52,5 +52,15 @@ export const designs: { readonly [name: string]: () => Motion } = {
     sequence([...ramp(-8, 45, 2), ...[50, 160, 500].map((speed) => triangle(-5, 40, speed, 4))]),
 };
 
+/** Designs that lack something. */
+export const lackingDesigns: { readonly [name: string]: () => Motion } = {
+  rampsOnly: () => sequence([...ramp(0, 44, 4), ...ramp(0, 44, 4)]),
+  cyclesOnly: () => sequence([sine(10, 36, 200, 5), sine(10, 36, 500, 5)], 0),
+  shallowRamp: () =>
+    sequence([...ramp(0, 30, 4), ...[60, 250, 500].map((speed) => sine(0, 40, speed, 4))]),
+  quickRamp: () =>
+    sequence([...ramp(0, 44, 10), ...[100, 250, 500].map((speed) => triangle(0, 40, speed, 4))]),
+};
+
 /** Mass, kg, that a stop of `trueStops` takes at 2 m/s within the depths of the designs. */
 export const hitMassKg = 40;

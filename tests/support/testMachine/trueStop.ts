@@ -53,13 +53,13 @@ export interface TrueHit {
 
 /** A free mass, kg, that meets the stop at a speed, m/s, without weight: m·x″ = −F; midpoint steps. */
 export function trueHit(stop: TrueStop, massKg: number, speedMPerS: number): TrueHit {
-  const dt = 2e-6;
+  const dt = 1e-5;
   const state = new TrueStopState(stop, 0);
   let x = 0;
   let v = 1000 * speedMPerS;
   let force = 0;
   let [peakForceN, peakCompressionMm, energyInJ, energyOutJ] = [0, 0, 0, 0];
-  for (let step = 0; step < 2e6; step++) {
+  for (let step = 0; step < 4e5; step++) {
     // N/kg = m/s² = 1000 mm/s².
     const half = v - ((force / massKg) * 1000 * dt) / 2;
     x += half * dt;
