@@ -3,6 +3,7 @@ import type { Fault, Outcome } from "../physics/outcome.ts";
 import type { BackupEntry } from "../records/backup/backupLine.ts";
 import type { StoredCheck } from "../records/check/storedCheck.ts";
 import type { Pack, PackPlatforms } from "../records/pack/pack.ts";
+import type { ReadPack } from "../records/pack/readPack.ts";
 import type { Computed, Incoming, Way } from "../records/review/submission.ts";
 import type { Opened } from "../sharing/openText.ts";
 
@@ -14,6 +15,7 @@ export type PoolTask =
   | { readonly kind: "openPayload"; readonly payload: string }
   /** A check that is not complete; the pack estimates what it estimated. */
   | { readonly kind: "draft"; readonly text: string; readonly pack: Pack }
+  | { readonly kind: "readPack"; readonly text: string }
   | { readonly kind: "backupLine"; readonly text: string; readonly number: number }
   | { readonly kind: "compute"; readonly text: string };
 
@@ -26,6 +28,7 @@ export type PoolResult =
   | { readonly kind: "read"; readonly items: readonly ReadItem[] }
   | { readonly kind: "opened"; readonly items: readonly Outcome<Opened>[] }
   | { readonly kind: "draft"; readonly draft: StoredCheck | null }
+  | { readonly kind: "pack"; readonly read: ReadPack }
   | { readonly kind: "backupLine"; readonly entry: Outcome<BackupEntry> }
   | {
       readonly kind: "computed";

@@ -6,6 +6,7 @@ import { readCheckText } from "../records/check/readCheck.ts";
 import type { StoredCheck } from "../records/check/storedCheck.ts";
 import { readDraftText } from "../records/filling/readDraft.ts";
 import type { PackPlatforms } from "../records/pack/pack.ts";
+import { readPackText } from "../records/pack/readPack.ts";
 import { soundPhotos } from "../records/photo/soundPhotos.ts";
 import { judgedAtDesk } from "../records/review/deskDemands.ts";
 import { oddReadings } from "../records/review/oddReadings.ts";
@@ -32,6 +33,8 @@ export function poolWork(task: PoolTask, pack: PackPlatforms | null = null): Poo
         return { kind: "opened", items: [openPayload(task.payload)] };
       case "draft":
         return { kind: "draft", draft: draftOf(task) };
+      case "readPack":
+        return { kind: "pack", read: readPackText(task.text) };
       case "backupLine":
         return { kind: "backupLine", entry: backupEntry(task.text, task.number) };
       case "compute":

@@ -3,6 +3,7 @@ import { looksLikeBackup } from "../records/backup/backupLine.ts";
 import { readCheckText } from "../records/check/readCheck.ts";
 import { recordBounds } from "../records/check/recordFormat.ts";
 import { looksLikeReply } from "../records/review/readReply.ts";
+import { cleanName } from "../records/text/soundText.ts";
 import {
   checkOnly,
   type Shared,
@@ -25,7 +26,7 @@ const fileBytesLimit = recordBounds.textCharacters;
 
 /** The text of a file, if it is small enough to be a check; a larger one is not even read. */
 export async function readFileText(file: File): Promise<Outcome<ReceivedText>> {
-  const what = `The file “${file.name}”`;
+  const what = `The file “${cleanName(file.name, 80)}”`;
   if (file.size > fileBytesLimit) {
     const most = Math.round(fileBytesLimit / 1e6);
     const size = Math.round(file.size / 1e6);

@@ -1,5 +1,6 @@
 import { type Fault, type Outcome, succeed } from "../physics/outcome.ts";
 import type { Pack } from "../records/pack/pack.ts";
+import { cleanTexts } from "../records/text/soundText.ts";
 import { DatabaseHandle, databaseName, type StoredPack } from "./database.ts";
 import type { StoreFaultCode } from "./storeFault.ts";
 
@@ -67,7 +68,8 @@ class IndexedPackStore implements PackStore {
 
   async get(): Promise<Outcome<StoredPack | null>> {
     const found = await this.handle.run((database) => database.get("packs", "current"));
-    return found.ok ? succeed(found.value ?? null) : ofPack(found);
+    // An earlier version kept texts as they came, an id that no address holds among them.
+    return found.ok ? succeed(cleanTexts(found.value ?? null)) : ofPack(found);
   }
 
   async put(pack: Pack, from: number): Promise<Outcome<PackKept>> {

@@ -1,10 +1,11 @@
 import { describe, expect, it } from "vitest";
 import { campaign } from "./campaign.ts";
+import { doorFuzzers } from "./doorFuzzers.ts";
 import { fuzzers } from "./fuzzers.ts";
 import { unsoundNumber, unsoundSentence } from "./soundness.ts";
 
 // A hundredth of `npm run fuzz`: of each input so many cases, and always the same.
-describe.each(fuzzers)("any $name", (fuzzer) => {
+describe.each([...fuzzers, ...doorFuzzers])("any $name", (fuzzer) => {
   it("gives finite numbers or a sentence, and throws nothing", () => {
     const cases = Math.ceil(fuzzer.cases / 100);
     const result = campaign(fuzzer, { seed: 20_260_502, cases, assessEvery: 100 });

@@ -23,7 +23,7 @@ import type { Chance } from "./chance.ts";
 import { mutateBytes, mutateText, mutateValue, numbers, randomText } from "./mutations.ts";
 import { type Fault, unsoundNumber, unsoundOutcome } from "./soundness.ts";
 
-interface Case {
+export interface Case {
   /** What is wrong; null if nothing. */
   readonly fault: Fault;
   /** The input was taken for what it says it is. */

@@ -47,7 +47,7 @@ export const numbers = [
 const loneHigh = "\ud83d";
 const loneLow = "\ude00";
 
-const texts = [
+export const texts: readonly string[] = [
   "",
   " ",
   "NaN",

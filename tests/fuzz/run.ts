@@ -1,5 +1,6 @@
 import { parseArgs } from "node:util";
 import { campaign } from "./campaign.ts";
+import { doorFuzzers } from "./doorFuzzers.ts";
 import { fuzzers } from "./fuzzers.ts";
 
 /* npm run fuzz [-- --share 0.1] [-- --seed 2] [-- --only CSV]: every input, mutated; a table and status 1 on a failure. */
@@ -15,7 +16,9 @@ const { values } = parseArgs({
 let cases = 0;
 let failed = 0;
 process.stdout.write("input          cases     taken   assessed  failed   seconds\n");
-for (const fuzzer of fuzzers.filter(({ name }) => name.includes(values.only))) {
+for (const fuzzer of [...fuzzers, ...doorFuzzers].filter(({ name }) =>
+  name.includes(values.only),
+)) {
   const result = campaign(fuzzer, {
     seed: Number(values.seed),
     cases: Math.ceil(fuzzer.cases * Number(values.share)),

@@ -3,6 +3,7 @@ import { IDBFactory } from "fake-indexeddb";
 import { beforeEach, expect, it, vi } from "vitest";
 import { inModelUnits } from "../../src/physics/sentence.ts";
 import { demoPack } from "../../src/records/pack/demoPack.ts";
+import { packItemHref } from "../../src/screens/pack/packRoutes.ts";
 import { openCheckStore } from "../../src/storage/checkStore.ts";
 import { openPackStore } from "../../src/storage/packStore.ts";
 
@@ -20,6 +21,19 @@ it("no pack until one is kept; then that one, as it was handed in", async () => 
   const found = await store.get();
   expect(found.ok && found.value?.pack).toEqual(renamed("First"));
   expect(found.ok && found.value?.revision).toBe(1);
+  store.close();
+});
+
+it("texts that no address can hold heal as it is read", async () => {
+  const store = openPackStore();
+  const [stop] = demoPack.stops;
+  if (stop === undefined) throw new Error("no stop");
+  const broken = { ...demoPack, stops: [{ ...stop, id: "\ud800", name: "Tall \u202emrif" }] };
+  await store.put(broken, 0);
+  const found = await store.get();
+  const healed = found.ok ? found.value?.pack.stops[0] : undefined;
+  expect([healed?.id, healed?.name]).toEqual(["\ufffd", "Tall mrif"]);
+  expect(packItemHref("stop", healed?.id ?? "")).toBe("#/pack/stop/%EF%BF%BD");
   store.close();
 });
 

@@ -128,7 +128,7 @@ function Opened({
       top={
         <>
           <Button look="quiet" icon="back" label="To the desk's list" onClick={onLeave} />
-          <span class="screen-name">{record.vehicle.label}</span>
+          <bdi class="screen-name">{record.vehicle.label}</bdi>
         </>
       }
       actions={
@@ -142,7 +142,7 @@ function Opened({
         <div class="stack desk-check-main">
           <header class="stack-close">
             <h1 ref={heading} tabIndex={-1}>
-              {record.vehicle.label}, {record.axle} axle
+              <bdi>{record.vehicle.label}</bdi>, {record.axle} axle
             </h1>
             <p class="soft">
               Came in {wayWords[submission.way]}, {momentText(submission.receivedAt)}. Kept as it

@@ -1,6 +1,7 @@
 import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
 import type { DeskCheck } from "../../records/review/decision.ts";
 import { StateMark } from "../drawings/StateMark.tsx";
+import { RowBoundary } from "../parts/RowBoundary.tsx";
 import { ageWords, countWords, deskStateWords, verdictShort, whoWords } from "./words.ts";
 
 /** Rows drawn above and below those in sight. */
@@ -99,18 +100,22 @@ export function CheckList({ checks, at, onAt, onOpen }: CheckListProps) {
         style={{ height: `${checks.length * size.row}px` }}
       >
         {checks.slice(first, last).map((check, place) => (
-          <Row
+          <RowBoundary
             key={check.latest.checkId}
-            check={check}
-            place={first + place}
-            count={checks.length}
-            top={(first + place) * size.row}
-            selected={check === current}
-            onOpen={() => {
-              onAt(check.latest.checkId);
-              onOpen(check);
-            }}
-          />
+            instead={<BrokenRow top={(first + place) * size.row} />}
+          >
+            <Row
+              check={check}
+              place={first + place}
+              count={checks.length}
+              top={(first + place) * size.row}
+              selected={check === current}
+              onOpen={() => {
+                onAt(check.latest.checkId);
+                onOpen(check);
+              }}
+            />
+          </RowBoundary>
         ))}
       </div>
     </div>
@@ -119,6 +124,19 @@ export function CheckList({ checks, at, onAt, onOpen }: CheckListProps) {
 
 function optionId({ latest }: DeskCheck): string {
   return `check-${latest.checkId}`;
+}
+
+/** In the place of a row that can't be shown. */
+function BrokenRow({ top }: { top: number }) {
+  return (
+    <div class="desk-row" role="presentation" style={{ transform: `translateY(${top}px)` }}>
+      <span class="desk-mark">
+        <StateMark state="no" size={28} label="" />
+        <span>Damaged</span>
+      </span>
+      <span class="desk-vehicle">This check can't be shown. Ask for it to be sent again.</span>
+    </div>
+  );
 }
 
 function Row({
@@ -160,15 +178,17 @@ function Row({
         <span>{computed ? verdictShort[computed.verdict] : "Not computed yet"}</span>
       </span>
       <span class="desk-vehicle">
-        <strong>{latest.vehicle}</strong>
+        <bdi>
+          <strong>{latest.vehicle}</strong>
+        </bdi>
         <span class="small soft">
           {computed && computed.odd > 0 && `${countWords(computed.odd, "odd reading")} · `}
-          {latest.stop}
+          <bdi>{latest.stop}</bdi>
           {versions.length > 1 && ` · version ${versions.length}`}
         </span>
       </span>
       <span class="desk-axle">{latest.axle === "front" ? "Front" : "Rear"}</span>
-      <span class="desk-who">{whoWords(latest)}</span>
+      <bdi class="desk-who">{whoWords(latest)}</bdi>
       <span class="desk-age">{ageWords(latest.createdAt)}</span>
       <span class={`desk-state desk-state-${state}`}>{deskStateWords[state]}</span>
     </div>

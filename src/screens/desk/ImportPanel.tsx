@@ -94,7 +94,10 @@ function Import({
           <ul class="plain-list desk-refused">
             {refused.map(({ name, sentence }, index) => (
               <li key={`${name} ${index}`}>
-                <strong>{name}</strong>: {sentenceText(sentence, unit)}
+                <strong>
+                  <bdi>{cleanName(name, 80)}</bdi>
+                </strong>
+                : {sentenceText(sentence, unit)}
               </li>
             ))}
             {refusedCount > refused.length && (

@@ -111,11 +111,15 @@ export function Facts({ record }: { record: CheckRecord }) {
       <h2 id="facts-heading">What was sent</h2>
       <dl class="facts">
         <dt>From</dt>
-        <dd>{whoWords({ who: author.name?.trim() ?? "", role: author.role })}</dd>
+        <dd>
+          <bdi>{whoWords({ who: author.name?.trim() ?? "", role: author.role })}</bdi>
+        </dd>
         {author.contact && (
           <>
             <dt>Contact</dt>
-            <dd>{author.contact}</dd>
+            <dd>
+              <bdi>{author.contact}</bdi>
+            </dd>
           </>
         )}
         <dt>Begun</dt>
@@ -125,7 +129,9 @@ export function Facts({ record }: { record: CheckRecord }) {
         <dt>Lift</dt>
         <dd>{vehicle.liftMm} mm</dd>
         <dt>Stop</dt>
-        <dd>{stopTitle(record.stop)}</dd>
+        <dd>
+          <bdi>{stopTitle(record.stop)}</bdi>
+        </dd>
         <dt>Platform</dt>
         <dd>{vehicle.platformId ?? "none named"}</dd>
         <dt>Number</dt>
@@ -133,7 +139,9 @@ export function Facts({ record }: { record: CheckRecord }) {
       </dl>
       {record.notes?.trim() && (
         <Disclosure summary="Notes" open>
-          <p class="received-notes">{record.notes}</p>
+          <p class="received-notes" dir="auto">
+            {record.notes}
+          </p>
         </Disclosure>
       )}
     </section>

@@ -1,5 +1,6 @@
 import { type Fault, fail, type Outcome, succeed } from "../../physics/outcome.ts";
 import { notAhead } from "../../records/text/moment.ts";
+import { cleanName } from "../../records/text/soundText.ts";
 import { isBackup, readFileText } from "../../sharing/receivedFile.ts";
 import type { BegunImport, InboxEntry } from "../../storage/deskDatabase.ts";
 import type { DeskStore } from "../../storage/deskStore.ts";
@@ -131,7 +132,7 @@ async function contentOf(source: Source): Promise<Outcome<Content>> {
     return succeed({ what: source.what, text: source.text, backup: null });
   }
   const { file } = source;
-  const what = `The file “${file.name}”`;
+  const what = `The file “${cleanName(file.name, 80)}”`;
   if (await isBackup(file)) return succeed({ what, backup: file });
   if (file.size === 0) {
     return fail("fileEmpty", [`${what} is empty or can no longer be read. Choose it again.`]);

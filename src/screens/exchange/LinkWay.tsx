@@ -47,8 +47,8 @@ export function LinkWay({
   return (
     <>
       <p>
-        The check is in the link itself; no server holds it. Whoever has the link can open the
-        check, and the names in it.
+        The check is in the link itself; no server holds it. Whoever has the link can open the check
+        and read the names and contact details in it.
       </p>
       <PhotosLeftOut count={photosLeftOut} way="link" />
       {long && (

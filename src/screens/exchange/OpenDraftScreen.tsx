@@ -52,7 +52,9 @@ export function OpenDraftScreen({ draft, store, waiting, onKept, onLeave }: Open
       <Card heading="What was sent">
         <dl class="facts">
           <dt>Name</dt>
-          <dd>{checkName(draft)}</dd>
+          <dd>
+            <bdi>{checkName(draft)}</bdi>
+          </dd>
           <dt>Begun</dt>
           <dd>{dateText(draft.createdAt)}</dd>
           <dt>Typed so far</dt>

@@ -21,7 +21,7 @@ export function DeletedChecks({ deleted, onRestore, onPurge }: DeletedChecksProp
         {deleted.map((stored) => (
           <li key={stored.id} class="deleted-row">
             <span>
-              {checkName(stored)}{" "}
+              <bdi>{checkName(stored)}</bdi>{" "}
               <span class="small soft">deleted {dateText(stored.deletedAt ?? "")}</span>
             </span>
             <Button

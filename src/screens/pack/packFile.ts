@@ -1,6 +1,6 @@
+import { createReadingPool } from "../../compute/readingPool.ts";
 import type { Fault } from "../../physics/outcome.ts";
 import { type Pack, packBounds } from "../../records/pack/pack.ts";
-import { readPackText } from "../../records/pack/readPack.ts";
 
 export type OpenedPack =
   | { readonly ok: true; readonly pack: Pack; readonly file: string }
@@ -25,7 +25,12 @@ export async function readPackFile(file: File): Promise<OpenedPack> {
   } catch {
     return refuse("The file can't be read. Copy it to this phone and open it again.");
   }
-  const read = readPackText(text);
+  const pool = createReadingPool();
+  const done = await pool.run({ kind: "readPack", text });
+  pool.dispose();
+  if (done.kind === "failed") return { ok: false, file: file.name, faults: [done.fault] };
+  if (done.kind !== "pack") return refuse("The file can't be read. Open it again.");
+  const { read } = done;
   return read.ok
     ? { ok: true, pack: read.value, file: file.name }
     : { ok: false, file: file.name, faults: read.faults };
