@@ -1,11 +1,14 @@
 import fc from "fast-check";
 import type { LayoutKind } from "../../src/physics/fitment.ts";
+import { contactParts } from "../../src/physics/readings/fullTravelReadings.ts";
 import {
   geometryRegistry,
   isGeometryReadingName,
   layoutReadingsInOrder,
   neededReadings,
 } from "../../src/physics/readings/geometryRegistry.ts";
+import { limitKinds } from "../../src/physics/readings/limitReadings.ts";
+import { rideQuantities } from "../../src/physics/readings/rideReadings.ts";
 import type {
   CheckCorner,
   CheckLayout,
@@ -43,11 +46,18 @@ function between(least: number, greatest: number): fc.Arbitrary<number> {
   );
 }
 
+const source = fc.constantFrom("measured", "pack", "estimated");
+
 function untypedReading(least: number, greatest: number): fc.Arbitrary<TypedReading> {
-  return fc.record({
-    values: fc.array(between(least, greatest), { minLength: 1, maxLength: 4 }),
-    tol: between(0, 6),
-  });
+  return fc.record(
+    {
+      values: fc.array(between(least, greatest), { minLength: 1, maxLength: 4 }),
+      tol: between(0, 6),
+      source,
+      by: fc.constantFrom("Ines", "Bay 2"),
+    },
+    { requiredKeys: ["values", "tol"] },
+  ) as fc.Arbitrary<TypedReading>;
 }
 
 /** A length typed in sixteenths of an inch, its text kept beside the value. */
@@ -106,37 +116,77 @@ function layoutOf(kind: LayoutKind): fc.Arbitrary<CheckLayout> {
   const readings = fc.record(readingsOf(layoutReadingsInOrder[kind]), {
     requiredKeys: [...neededReadings[kind]],
   });
-  return fc.record(
-    { kind: fc.constant(kind), wheelPerOuter: between(0.9, 1.3), readings },
-    { requiredKeys: ["kind", "readings"] },
-  ) as fc.Arbitrary<CheckLayout>;
+  const onArm = kind === "arm" || kind === "damper";
+  return fc
+    .record(
+      {
+        kind: fc.constant(kind),
+        ...(onArm && { armRole: fc.constantFrom("lower", "upper", "underStrut", "carriesWheel") }),
+        ...(kind === "arm" && { stopOn: fc.constantFrom("frame", "arm") }),
+        wheelPerOuter: between(0.9, 1.3),
+        wheelPerOuterTol: between(0, 1).map((share) => share / 10),
+        readings,
+      },
+      { requiredKeys: ["kind", "readings"] },
+    )
+    .map(withoutLoneTolerance) as fc.Arbitrary<CheckLayout>;
 }
 
-const limit: fc.Arbitrary<CheckLimit> = fc.record(
-  {
-    kind: fc.constantFrom("tyre", "damper", "spring", "metal", "other"),
-    at: fc.constantFrom("wheel", "stop"),
-    perWheel: between(0.3, 1.4),
-    reading: lengthReading(40, 250),
-  },
-  { requiredKeys: ["kind", "at", "reading"] },
-) as fc.Arbitrary<CheckLimit>;
+/** A ± of κ stands beside κ. */
+function withoutLoneTolerance<Shape extends { wheelPerOuter?: number }>(layout: Shape): Shape {
+  const { wheelPerOuterTol: _, ...rest } = layout as Shape & { wheelPerOuterTol?: number };
+  return layout.wheelPerOuter === undefined ? (rest as Shape) : layout;
+}
+
+const limitKind = fc.constantFrom(...limitKinds);
+
+function limit(kind: LayoutKind): fc.Arbitrary<CheckLimit> {
+  const elsewhere = fc.record(
+    {
+      kind: limitKind,
+      at: fc.constantFrom("wheel", "stop"),
+      perWheel: between(0.3, 1.4),
+      reading: lengthReading(40, 250),
+    },
+    { requiredKeys: ["kind", "at", "reading"] },
+  ) as fc.Arbitrary<CheckLimit>;
+  const onArm: fc.Arbitrary<CheckLimit> = fc.record({
+    kind: limitKind,
+    at: fc.constant("arm" as const),
+    distance: lengthReading(100, 300),
+    reading: lengthReading(40, 150),
+  });
+  return kind === "arm" || kind === "damper"
+    ? fc.oneof({ weight: 3, arbitrary: elsewhere }, { weight: 1, arbitrary: onArm })
+    : elsewhere;
+}
+
+/** How the stop stands at ride. */
+const standing: fc.Arbitrary<Pick<CheckCorner, "gap" | "pressedHeight" | "seatToPad">> = fc.oneof(
+  { weight: 4, arbitrary: fc.record({ gap: lengthReading(5, 80) }) },
+  { weight: 1, arbitrary: fc.record({ gap: fc.constant({ values: [0], tol: 1 }) }) },
+  { weight: 1, arbitrary: fc.record({ pressedHeight: lengthReading(20, 60) }) },
+  { weight: 1, arbitrary: fc.record({ seatToPad: lengthReading(30, 160) }) },
+);
 
 function corner(side: "left" | "right", kind: LayoutKind): fc.Arbitrary<CheckCorner> {
   const own = fc
     .record(readingsOf(layoutReadingsInOrder[kind]), { requiredKeys: [] })
     .filter((readings) => Object.keys(readings).length > 0) as fc.Arbitrary<GeometryReadings>;
-  return fc.record(
+  const rest = fc.record(
     {
       side: fc.constant(side),
-      gap: lengthReading(5, 80),
       rideHeight: lengthReading(300, 700),
+      settleMm: between(0, 8),
       cornerMassKg: untypedReading(250, 900),
       geometry: own,
-      limits: fc.array(limit, { maxLength: 4 }),
+      limits: fc.array(limit(kind), { maxLength: 4 }),
     },
-    { requiredKeys: ["side", "gap", "limits"] },
-  ) as fc.Arbitrary<CheckCorner>;
+    { requiredKeys: ["side", "limits"] },
+  );
+  return fc
+    .tuple(rest, standing)
+    .map(([fields, stands]) => ({ ...fields, ...stands })) as fc.Arbitrary<CheckCorner>;
 }
 
 function cornersOf(kind: LayoutKind): fc.Arbitrary<readonly CheckCorner[]> {
@@ -160,8 +210,26 @@ const anyStop: fc.Arbitrary<CheckStop> = fc
     points: fc.integer({ min: 3, max: 12 }),
     damped: fc.boolean(),
     origin: fc.boolean(),
+    labels: optionally<Pick<CheckStop, "partNumber" | "revision" | "batch" | "usableTolMm">>({
+      partNumber: fc.constantFrom("MB-60", "T 48"),
+      revision: fc.constantFrom("A", "b2"),
+      batch: fc.constantFrom("2026-14"),
+      usableTolMm: between(0, 3),
+    }) as fc.Arbitrary<Partial<CheckStop>>,
+    loss: optionally<Pick<CheckStop, "restLoss" | "staticShare" | "branches">>({
+      restLoss: between(0, 3).map((n) => n / 10),
+      staticShare: between(5, 10).map((n) => n / 10),
+      branches: fc.array(
+        fc.record({
+          tauS: fc.constantFrom(0.001, 0.01, 0.1, 1),
+          share: between(0, 4).map((n) => n / 10),
+        }),
+        { maxLength: 4 },
+      ),
+    }) as fc.Arbitrary<Partial<CheckStop>>,
   })
-  .map(({ name, duty, height, share, rate, steepness, points, damped, origin }) => {
+  .map((drawn) => {
+    const { name, duty, height, share, rate, steepness, points, damped, origin } = drawn;
     const usable = height * share;
     const curve: [number, number][] = origin ? [[0, 0]] : [];
     for (let index = 1; index <= points; index += 1) {
@@ -177,17 +245,10 @@ const anyStop: fc.Arbitrary<CheckStop> = fc
       curve,
       damping: damped ? [[0, 0.05, 0.1] as const, [usable, 0.6, 1.2] as const] : null,
       testedAtSpeed: damped,
+      ...drawn.labels,
+      ...(damped && drawn.loss),
     };
   });
-
-const rideNames = [
-  "unsprungMassKg",
-  "wheelRateNPerMm",
-  "tyreRateNPerMm",
-  "damperBumpNsPerMm",
-  "damperReboundNsPerMm",
-  "payloadPerCornerKg",
-] as const;
 
 const rideNumbers = optionally({
   unsprungMassKg: between(30, 120),
@@ -202,9 +263,11 @@ const ride = fc
   .tuple(
     rideNumbers,
     optionally({
-      tolerances: optionally(Object.fromEntries(rideNames.map((name) => [name, between(0, 20)]))),
+      tolerances: optionally(
+        Object.fromEntries(rideQuantities.map((name) => [name, between(0, 20)])),
+      ),
       estimated: optionally(
-        Object.fromEntries(rideNames.map((name) => [name, fc.string({ maxLength: 40 })])),
+        Object.fromEntries(rideQuantities.map((name) => [name, fc.string({ maxLength: 40 })])),
       ),
     }),
   )
@@ -219,11 +282,12 @@ const rules = optionally({
   accelerationCapG: between(1, 6),
   reserveMm: between(0, 10),
   balanceMm: between(5, 20),
+  roadKurtosis: fc.constantFrom(3, 5),
   events: fc.array(
     fc.oneof(
       fc.record({ kind: fc.constant("landing"), heightM: between(1, 4).map((n) => n / 10) }),
       fc.record({
-        kind: fc.constant("obstacle"),
+        kind: fc.constantFrom("obstacle", "hump"),
         heightM: between(1, 3).map((n) => n / 10),
         lengthM: between(1, 4),
         speedKmPerH: between(10, 60),
@@ -244,6 +308,50 @@ const picture = fc.oneof(
     type: "image/jpeg" as const,
     data: Buffer.from(plainJpeg()).toString("base64"),
   }),
+);
+
+const contact = optionally({
+  reading: lengthReading(20, 200),
+  note: fc.string({ maxLength: 20 }),
+});
+
+const fullTravel = fc.record({
+  acknowledged: fc.option(fc.constant("2026-05-02T10:00:00Z")),
+  measure: fc.constantFrom("wheelTravel", "hubToArch"),
+  movement: fc.constantFrom("both", "one"),
+  corners: fc.subarray(["left", "right"] as const).chain((sides) =>
+    fc.tuple(
+      ...sides.map((side) =>
+        fc.record(
+          {
+            side: fc.constant(side),
+            atRide: lengthReading(300, 700),
+            contacts: optionally({
+              ...Object.fromEntries(
+                contactParts.filter((part) => part !== "block").map((part) => [part, contact]),
+              ),
+              block: optionally({
+                reading: lengthReading(20, 200),
+                blockHeight: lengthReading(10, 90),
+              }),
+            }),
+          },
+          { requiredKeys: ["side", "contacts"] },
+        ),
+      ),
+    ),
+  ),
+});
+
+const job = fc.record(
+  {
+    id: fc.uuid(),
+    label: fc.string({ maxLength: 20 }),
+    number: fc.constantFrom("1042", "26-118"),
+    customer: fc.constantFrom("Invented Freight"),
+    moment: fc.constantFrom("before", "after"),
+  },
+  { requiredKeys: ["id", "label"] },
 );
 
 const photo: fc.Arbitrary<Photo> = fc
@@ -300,6 +408,20 @@ export const anyRecord: fc.Arbitrary<CheckRecord> = layoutKind
           stop: anyStop,
           ride,
           rules,
+          fullTravel,
+          job,
+          fitted: fc.record(
+            {
+              partNumber: fc.constantFrom("MB-60", "T 48"),
+              revision: fc.constantFrom("A"),
+              spacerMm: between(0, 30),
+              at: instant,
+              by: fc.constantFrom("Ines"),
+              odometer: fc.integer({ min: 0, max: 400_000 }),
+              photos: fc.array(photo, { maxLength: 1 }),
+            },
+            { requiredKeys: ["partNumber", "spacerMm", "at", "by"] },
+          ),
           photos: fc.array(photo, { maxLength: 2 }),
           notes: fc.string({ maxLength: 200 }),
         },

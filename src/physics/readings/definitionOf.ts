@@ -1,4 +1,4 @@
-import { cornerReadings, settleReadings } from "./cornerReadings.ts";
+import { cornerReadings, settle, settleReadings } from "./cornerReadings.ts";
 import { fullTravelReadings } from "./fullTravelReadings.ts";
 import {
   type GeometryReadingName,
@@ -53,6 +53,7 @@ export function definitionAt(place: ReadingPlace): ValueDefinition {
 const byName: { readonly [name: string]: ValueDefinition } = {
   ...cornerReadings,
   ...settleReadings,
+  settleMm: settle,
   ...limitReadings,
   ...stopReadings,
   ...rideReadings,

@@ -1,6 +1,6 @@
 import type * as z from "zod/mini";
-import type { LimitKind } from "../../physics/fitment.ts";
 import type { Fault } from "../../physics/outcome.ts";
+import { limitKinds } from "../../physics/readings/limitReadings.ts";
 import { entryName } from "../entry/readingCatalogue.ts";
 import { shortened } from "./jsonText.ts";
 
@@ -18,8 +18,6 @@ function at(value: unknown, path: Path): unknown {
   return current;
 }
 
-const limitKinds: readonly string[] = ["tyre", "damper", "spring", "metal", "other"];
-
 const plainNames: { readonly [path: string]: string } = {
   id: "id of the check",
   createdAt: "date of the check",
@@ -35,14 +33,42 @@ const plainNames: { readonly [path: string]: string } = {
   layout: "layout",
   "layout.kind": "kind of layout",
   "layout.readings": "readings of the layout",
+  "layout.armRole": "arm that was measured",
+  "layout.stopOn": "part that the stop is fixed to",
   corners: "corners",
   stop: "stop",
   "stop.name": "name of the stop",
   "stop.duty": "duty of the stop",
+  "stop.branches": "branches of the stop",
+  "stop.partNumber": "part number of the stop",
+  "stop.revision": "revision of the stop",
+  "stop.batch": "batch of the stop",
+  "stop.estimated": "estimate of the stop's curve",
   "stop.testedAtSpeed": "mark whether the stop was tested at speed",
   ride: "ride data",
   rules: "rules",
   "rules.roadClass": "road class",
+  "rules.roadKurtosis": "kurtosis of the road",
+  fullTravel: "check of the whole travel",
+  "fullTravel.acknowledged": "date of the check of the whole travel",
+  "fullTravel.measure": "measure of the check of the whole travel",
+  "fullTravel.movement": "movement in the check of the whole travel",
+  "fullTravel.corners": "sides in the check of the whole travel",
+  job: "job",
+  "job.id": "id of the job",
+  "job.label": "name of the job",
+  "job.number": "number of the job",
+  "job.customer": "customer of the job",
+  "job.moment": "moment of the job",
+  fitted: "record of what was fitted",
+  "fitted.partNumber": "part number of what was fitted",
+  "fitted.revision": "revision of what was fitted",
+  "fitted.batch": "batch of what was fitted",
+  "fitted.spacerMm": "spacer that was fitted",
+  "fitted.at": "date of what was fitted",
+  "fitted.by": "name of who fitted it",
+  "fitted.odometer": "odometer at the fitting",
+  "fitted.photos": "photos of what was fitted",
   reference: "copy of what came from a reference pack",
   photos: "photos",
   notes: "notes",
@@ -85,6 +111,9 @@ export function fieldOf(raw: unknown, path: Path): { id: string; name: string; r
     const name = `${what} of the ${entryName(`ride.${String(third)}`)}`;
     return { id: `ride.${String(third)}`, name, rest: path.slice(3) };
   }
+  if (first === "fullTravel" && second === "corners" && typeof third === "number") {
+    return contactField(raw, path, third);
+  }
   if (first === "photos" && typeof second === "number") {
     const part = third === undefined ? "photo" : `${String(third)} of photo`;
     return { id: "photos", name: `${part} ${second + 1}`, rest: [] };
@@ -105,6 +134,24 @@ export function fieldOf(raw: unknown, path: Path): { id: string; name: string; r
   return { id: String(first), name: plainNames[String(first)] ?? "check", rest: path.slice(1) };
 }
 
+function contactField(raw: unknown, path: Path, index: number): ReturnType<typeof fieldOf> {
+  const side = at(raw, ["fullTravel", "corners", index, "side"]);
+  const words = side === "left" || side === "right" ? side : index === 0 ? "first" : "second";
+  const whole = "check of the whole travel";
+  const [, , , field, part, name, ...rest] = path;
+  if (field === "atRide") {
+    const more = path.slice(4);
+    return { id: "fullTravel", name: `${words} height at ride in the ${whole}`, rest: more };
+  }
+  if (field !== "contacts" || part === undefined) {
+    return { id: "fullTravel", name: `${words} side in the ${whole}`, rest: [] };
+  }
+  const contact = `${words} contact of the ${String(part)} in the ${whole}`;
+  return name === "blockHeight"
+    ? { id: "fullTravel", name: `height of the block in the ${whole}`, rest }
+    : { id: "fullTravel", name: contact, rest };
+}
+
 function limitField(
   raw: unknown,
   path: Path,
@@ -119,8 +166,7 @@ function limitField(
   const id = `${prefix}.limits.${index}`;
   const part = path[4];
   const kind = at(raw, ["corners", corner, "limits", index, "kind"]);
-  const known =
-    typeof kind === "string" && limitKinds.includes(kind) ? (kind as LimitKind) : undefined;
+  const known = limitKinds.find((each) => each === kind);
   if (part === "reading" && known !== undefined && (prefix === "left" || prefix === "right")) {
     return { id, name: entryName(id, known), rest: path.slice(5) };
   }
@@ -128,6 +174,10 @@ function limitField(
   if (part === "kind") return { id, name: `kind of ${limit}`, rest: [] };
   if (part === "at") return { id, name: `place of ${limit}`, rest: [] };
   if (part === "perWheel") return { id, name: `closing per wheel travel of ${limit}`, rest: [] };
+  if (part === "distance") {
+    const name = `distance from the pivot line of ${limit}`;
+    return { id: `${id}.distance`, name, rest: path.slice(5) };
+  }
   return { id, name: limit, rest: path.slice(part === undefined ? 4 : 5) };
 }
 
@@ -138,6 +188,7 @@ function placeWords(name: string, rest: Path): string {
     return typeof second === "number" ? `value ${second + 1} ` : "its list of values ";
   if (first === "typed") return "the text that was typed ";
   if (first === "tol") return "its ± ";
+  if (first === "source") return "who says so ";
   if (typeof first === "number") {
     const columns = name.startsWith("damping")
       ? ["depth", "damping compressing", "damping rebounding"]
