@@ -310,10 +310,12 @@ const picture = fc.oneof(
   }),
 );
 
-const contact = optionally({
-  reading: lengthReading(20, 200),
-  note: fc.string({ maxLength: 20 }),
-});
+const note = fc.string({ minLength: 1, maxLength: 20 });
+const contact = fc.oneof(
+  fc.record({ reading: lengthReading(20, 200) }),
+  fc.record({ note }),
+  fc.record({ reading: lengthReading(20, 200), note }),
+);
 
 const fullTravel = fc.record({
   acknowledged: fc.option(fc.constant("2026-05-02T10:00:00Z")),
@@ -330,10 +332,10 @@ const fullTravel = fc.record({
               ...Object.fromEntries(
                 contactParts.filter((part) => part !== "block").map((part) => [part, contact]),
               ),
-              block: optionally({
-                reading: lengthReading(20, 200),
-                blockHeight: lengthReading(10, 90),
-              }),
+              block: fc.record(
+                { reading: lengthReading(20, 200), blockHeight: lengthReading(10, 90) },
+                { requiredKeys: ["blockHeight"] },
+              ),
             }),
           },
           { requiredKeys: ["side", "contacts"] },

@@ -98,7 +98,7 @@ const corners: Keep<readonly PartialCorner[]> = (value) => {
   });
 };
 
-const layoutFields = group<PartialLayout>({
+const layout = group<PartialLayout>({
   kind: oneOf("arm", "damper", "strut", "axle"),
   armRole: oneOf("lower", "upper", "underStrut", "carriesWheel"),
   stopOn: oneOf("frame", "arm"),
@@ -106,11 +106,6 @@ const layoutFields = group<PartialLayout>({
   wheelPerOuterTol: number,
   readings: geometry,
 });
-
-const layout: Keep<PartialLayout> = (value) => {
-  const kept = layoutFields(value);
-  return kept && { ...kept, readings: kept.readings ?? {} };
-};
 
 function rows<Row extends readonly number[]>(columns: Row["length"]): Keep<readonly Row[]> {
   const isRow = (value: unknown): value is Row => wholeList(number)(value)?.length === columns;
