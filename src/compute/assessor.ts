@@ -9,6 +9,7 @@ import type { RemeasurePlan, ToolsAtHand } from "../physics/remeasure/planRemeas
 import type { CornerDynamics } from "../physics/stiffness/cornerDynamics.ts";
 import type { MapCell } from "../physics/stiffness/heightClassMap.ts";
 import type { MapLayout, Reply, Request, StopChange } from "./messages.ts";
+import { follow, type WorkerLike } from "./workerLike.ts";
 
 interface AssessHandlers {
   /** Sections 1 to 4 and 6: the verdict as far as it goes without impacts. */
@@ -111,17 +112,10 @@ export interface Assessor {
   dispose(): void;
 }
 
-/** As much of a Worker as the assessor uses. */
-export interface WorkerLike {
-  postMessage(message: Request): void;
-  terminate(): void;
-  onmessage: ((event: MessageEvent<Reply>) => void) | null;
-  onerror: ((event: ErrorEvent) => void) | null;
-  onmessageerror: ((event: MessageEvent) => void) | null;
-}
+export type AssessorWorkerLike = WorkerLike<Request, Reply>;
 
 export interface AssessorOptions {
-  startWorker?(): WorkerLike;
+  startWorker?(): AssessorWorkerLike;
   /** Silence of the worker after which it counts as lost, ms. */
   readonly patienceMs?: number;
 }
@@ -156,20 +150,20 @@ export function createAssessor(options: AssessorOptions = {}): Assessor {
   return new WorkerAssessor(options.startWorker ?? startModuleWorker, options.patienceMs ?? 20_000);
 }
 
-function startModuleWorker(): WorkerLike {
+function startModuleWorker(): AssessorWorkerLike {
   return new Worker(new URL("./worker.ts", import.meta.url), { type: "module" });
 }
 
 class WorkerAssessor implements Assessor {
-  readonly #startWorker: () => WorkerLike;
+  readonly #startWorker: () => AssessorWorkerLike;
   readonly #patienceMs: number;
   readonly #pending = new Map<number, Pending>();
-  #worker: WorkerLike | null = null;
+  #worker: AssessorWorkerLike | null = null;
   #ticket = 0;
   #watch: ReturnType<typeof setTimeout> | null = null;
   #closed = false;
 
-  constructor(startWorker: () => WorkerLike, patienceMs: number) {
+  constructor(startWorker: () => AssessorWorkerLike, patienceMs: number) {
     this.#startWorker = startWorker;
     this.#patienceMs = patienceMs;
   }
@@ -333,16 +327,15 @@ class WorkerAssessor implements Assessor {
     });
   }
 
-  #readyWorker(): WorkerLike | null {
+  #readyWorker(): AssessorWorkerLike | null {
     if (this.#worker !== null) return this.#worker;
     try {
       const worker = this.#startWorker();
-      worker.onmessage = (event) => this.#receive(event.data);
-      worker.onerror = (event) => {
-        event.preventDefault?.();
-        this.#drop(lost);
-      };
-      worker.onmessageerror = () => this.#drop(lost);
+      follow(
+        worker,
+        (reply) => this.#receive(reply),
+        () => this.#drop(lost),
+      );
       this.#worker = worker;
       return worker;
     } catch {

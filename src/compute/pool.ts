@@ -1,15 +1,9 @@
 import type { Fault } from "../physics/outcome.ts";
 import type { PackPlatforms } from "../records/pack/pack.ts";
 import type { PoolReply, PoolRequest, PoolResult, PoolTask } from "./poolMessages.ts";
+import { follow, type WorkerLike } from "./workerLike.ts";
 
-/** As much of a Worker as the pool uses. */
-export interface PoolWorkerLike {
-  postMessage(message: PoolRequest): void;
-  terminate(): void;
-  onmessage: ((event: MessageEvent<PoolReply>) => void) | null;
-  onerror: ((event: ErrorEvent) => void) | null;
-  onmessageerror: ((event: MessageEvent) => void) | null;
-}
+export type PoolWorkerLike = WorkerLike<PoolRequest, PoolReply>;
 
 export interface Pool {
   readonly size: number;
@@ -123,22 +117,20 @@ class WorkerPool implements Pool {
 
   #start(hand: Hand): PoolWorkerLike {
     const worker = this.#startWorker();
-    worker.onmessage = ({ data }) => {
-      const { job } = hand;
-      if (job === null || data.ticket !== job.ticket) return;
-      hand.job = null;
-      job.settle(data.result);
-      this.#handOut();
-    };
-    const fail = () => {
-      this.#end(hand, lost);
-      this.#handOut();
-    };
-    worker.onerror = (event) => {
-      event.preventDefault?.();
-      fail();
-    };
-    worker.onmessageerror = fail;
+    follow(
+      worker,
+      ({ ticket, result }) => {
+        const { job } = hand;
+        if (job === null || ticket !== job.ticket) return;
+        hand.job = null;
+        job.settle(result);
+        this.#handOut();
+      },
+      () => {
+        this.#end(hand, lost);
+        this.#handOut();
+      },
+    );
     if (this.#pack !== null) worker.postMessage({ kind: "pack", pack: this.#pack });
     return worker;
   }

@@ -1,6 +1,7 @@
 import type { Fault } from "../physics/outcome.ts";
 import type { ImportOptions, TestImport } from "../records/testRows/testFile.ts";
 import type { ImportProgress, ImportReply, ImportRequest } from "./importMessages.ts";
+import { follow, type WorkerLike } from "./workerLike.ts";
 
 export type { ImportProgress } from "./importMessages.ts";
 
@@ -25,13 +26,7 @@ export interface TestImporter {
   dispose(): void;
 }
 
-/** As much of a Worker as the importer uses. */
-export interface ImportWorkerLike {
-  postMessage(message: ImportRequest): void;
-  terminate(): void;
-  onmessage: ((event: MessageEvent<ImportReply>) => void) | null;
-  onerror: ((event: ErrorEvent) => void) | null;
-}
+export type ImportWorkerLike = WorkerLike<ImportRequest, ImportReply>;
 
 const lost: Fault = {
   code: "workerLost",
@@ -68,19 +63,21 @@ export function createTestImporter(
       if (end === finish) end = null;
     };
     end = finish;
-    worker.onmessage = ({ data }) => {
-      if (!running) return;
-      if (data.kind === "progress") return handlers.onProgress(data.progress);
-      finish();
-      if (data.kind === "done") handlers.onDone(data.result);
-      else handlers.onFault(data.fault);
-    };
-    worker.onerror = (event) => {
-      event.preventDefault?.();
-      if (!running) return;
-      finish();
-      handlers.onFault(lost);
-    };
+    follow(
+      worker,
+      (reply) => {
+        if (!running) return;
+        if (reply.kind === "progress") return handlers.onProgress(reply.progress);
+        finish();
+        if (reply.kind === "done") handlers.onDone(reply.result);
+        else handlers.onFault(reply.fault);
+      },
+      () => {
+        if (!running) return;
+        finish();
+        handlers.onFault(lost);
+      },
+    );
     worker.postMessage({ file, options });
     return () => {
       if (running) finish();

@@ -1,5 +1,9 @@
 import { afterEach, describe, expect, it, vi } from "vitest";
-import { type Assessor, createAssessor, type WorkerLike } from "../../src/compute/assessor.ts";
+import {
+  type Assessor,
+  type AssessorWorkerLike,
+  createAssessor,
+} from "../../src/compute/assessor.ts";
 import { ComputeDispatcher } from "../../src/compute/computeDispatcher.ts";
 import type { Reply, Request } from "../../src/compute/messages.ts";
 import type { Fitment } from "../../src/physics/fitment.ts";
@@ -12,7 +16,7 @@ const strut = demoFitment("strut-too-stiff");
 const samples = 10_000;
 
 /** A worker in this thread: everything is handed over by structured clone, as to a real one. */
-class ThreadWorker implements WorkerLike {
+class ThreadWorker implements AssessorWorkerLike {
   onmessage: ((event: MessageEvent<Reply>) => void) | null = null;
   onerror: ((event: ErrorEvent) => void) | null = null;
   onmessageerror: ((event: MessageEvent) => void) | null = null;

@@ -5,6 +5,7 @@ import { createTestImporter, type ImportWorkerLike } from "../../src/compute/tes
 class HandWorker implements ImportWorkerLike {
   onmessage: ImportWorkerLike["onmessage"] = null;
   onerror: ImportWorkerLike["onerror"] = null;
+  onmessageerror: ImportWorkerLike["onmessageerror"] = null;
   readonly asked: ImportRequest[] = [];
   ended = false;
 

@@ -1,12 +1,16 @@
-import { type Assessor, createAssessor, type WorkerLike } from "../../../src/compute/assessor.ts";
+import {
+  type Assessor,
+  type AssessorWorkerLike,
+  createAssessor,
+} from "../../../src/compute/assessor.ts";
 import { ComputeDispatcher } from "../../../src/compute/computeDispatcher.ts";
 import type { Request } from "../../../src/compute/messages.ts";
 
 /** The worker's own desk, in this thread: happy-dom has no workers. */
-export class DeskWorker implements WorkerLike {
-  onmessage: WorkerLike["onmessage"] = null;
-  onerror: WorkerLike["onerror"] = null;
-  onmessageerror: WorkerLike["onmessageerror"] = null;
+export class DeskWorker implements AssessorWorkerLike {
+  onmessage: AssessorWorkerLike["onmessage"] = null;
+  onerror: AssessorWorkerLike["onerror"] = null;
+  onmessageerror: AssessorWorkerLike["onmessageerror"] = null;
   #ended = false;
   readonly #desk = new ComputeDispatcher({
     reply: (reply) => {
