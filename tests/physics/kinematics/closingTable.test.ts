@@ -22,7 +22,7 @@ describe("the table of a motion", () => {
           const least = Math.max(kinematics.range[0], -400);
           const greatest = Math.min(kinematics.range[1], 600);
           for (const share of shares) {
-            const z = least + share * (greatest - least);
+            const z = Math.min(least + share * (greatest - least), greatest);
             kinematics.evaluate(z, byTable);
             motion.evaluate(z, itself);
             const [s = 0, slope = 0, bend = 0] = itself;
