@@ -1,4 +1,4 @@
-import type { Interval, Layout, Linkage } from "../fitment.ts";
+import type { Layout, Linkage } from "../fitment.ts";
 import { type Fault, type Outcome, succeed } from "../outcome.ts";
 import type { GeometryReadingName } from "../readings/geometryRegistry.ts";
 import { FlatContact } from "./contact/flatContact.ts";
@@ -39,9 +39,6 @@ export interface LayoutPlan {
   /** The lengths and angles of its formulas, which hold their values once the motion is set. */
   readonly quantities: readonly NamedQuantity[];
 }
-
-/** Wheel travel per travel of the outer joint as seen on vehicles. Outside: ask again. Common practice. */
-export const believableWheelPerOuter: Interval = [0.85, 1.3];
 
 /**
  * The plan of one side's motion: which of its readings are used, and by which linkage the wheel's travel

@@ -1,4 +1,5 @@
 import type { Check, Interval, LayoutKind, Reading } from "../fitment.ts";
+import { believableWheelPerOuter, measuredWheelPerOuter } from "../kinematics/wheelPerOuter.ts";
 import type { ReadingId } from "../outcome.ts";
 import { definitionOf } from "../readings/definitionOf.ts";
 import { withoutSide } from "../readings/readingId.ts";
@@ -24,7 +25,8 @@ interface Oddity {
  * Can these readings be right? Unsure, naming the reading, where the lever ratio lies outside 0.8…6,
  * the gap is larger than all travel, a length fits only if divided or multiplied by 25.4, or repeats
  * differ (greatest less least) by more than 3 × their tolerance; also where the
- * stops of a beam axle would stand outside its wheels.
+ * stops of a beam axle would stand outside its wheels, and where the wheel would rise less than 0.85 or
+ * more than 1.3 times as far as the outer joint, by what was measured of two arms.
  */
 export function plausibleCheck(evidence: CornerEvidence): Check {
   const [first, ...others] = oddities(evidence);
@@ -58,6 +60,8 @@ function oddities(evidence: CornerEvidence): readonly Oddity[] {
   }
   const ratio = ratioOddity(evidence);
   if (ratio !== null) found.push(ratio);
+  const linkage = linkageOddity(evidence);
+  if (linkage !== null) found.push(linkage);
   if (budget.limit !== null && budget.gapMm > budget.limit.closingMm) {
     const stands = places.all[places.stands]?.id ?? `${own.side}.gap`;
     found.push({
@@ -83,6 +87,22 @@ function oddities(evidence: CornerEvidence): readonly Oddity[] {
     }
   }
   return found;
+}
+
+/** A wheel that rises much more or less than its joint, by what was measured of the two arms. */
+function linkageOddity({ fitment, corner }: CornerEvidence): Oddity | null {
+  const [least, greatest] = believableWheelPerOuter;
+  const ratio = measuredWheelPerOuter(fitment.layout, corner.corner);
+  if (ratio === null || (ratio >= least && ratio <= greatest)) return null;
+  const other = corner.places.all.find(({ id }) =>
+    ["otherArmAngle", "otherOuterHeight"].includes(withoutSide(id)),
+  );
+  return {
+    reading: other?.id ?? "otherArmAngle",
+    sentence: [
+      `With these readings the wheel rises ${ratio.toFixed(2)} times as far as its outer joint, outside what is seen on vehicles (${least} to ${greatest}). Measure the other arm and the joints again.`,
+    ],
+  };
 }
 
 /** A length that would be believable had inches and millimetres been mixed up, and is not as it is. */

@@ -177,6 +177,27 @@ describe("a lever ratio outside 0.8 to 6", () => {
 });
 
 describe("readings that do not fit together", () => {
+  // κ = 1 + e·τ, τ = (tan 20° + tan 10°)/(150 + 0) and e = 100: 1.36; with e = 60 1.22.
+  it("two arms by which the wheel would rise far more than its outer joint", () => {
+    const fitment = (tyreOffset: number) =>
+      laidOut({
+        kind: "arm",
+        armRole: "lower",
+        readings: {
+          pivotToStop: exact(150),
+          pivotToOuter: exact(400),
+          armAngle: exact(20),
+          otherArmAngle: exact(-10),
+          jointHeight: exact(150),
+          tyreOffset: exact(tyreOffset),
+        },
+      });
+    expect(told(fitment(100))).toBe(
+      "plausible unsure otherArmAngle: With these readings the wheel rises 1.36 times as far as its outer joint, outside what is seen on vehicles (0.85 to 1.3). Measure the other arm and the joints again.",
+    );
+    expect(told(fitment(60))).toBe(well);
+  });
+
   it("a gap larger than all travel: 90 mm where the limit closes the stop by 80 mm", () => {
     const fitment = (gap: number) => strut({ gap: exact(gap), limits: [tyreLimit(exact(80))] });
     expect(told(fitment(90))).toBe(
