@@ -223,7 +223,7 @@ function assessCorner(
  * cannot hold the payload, the greatest that the layout can reach. Null: tested, or not known.
  */
 function estimatedCompression(
-  { stop }: Fitment,
+  { stop, recordedStop }: Fitment,
   budget: CornerBudget,
   { corner }: PreparedCorner["road"],
   rules: UseRules,
@@ -233,7 +233,15 @@ function estimatedCompression(
   const scaled = (factor: number) =>
     compressionAt(
       budget,
-      roadTravel({ ...corner, stop: corner.stop.scaled(factor) }, rules).loadedSagMm,
+      roadTravel(
+        {
+          ...corner,
+          stop: corner.stop.scaled(factor),
+          // The same stop held the vehicle up as measured, by as much more or less.
+          heldAtRideN: corner.heldAtRideN * (recordedStop === undefined ? factor : 1),
+        },
+        rules,
+      ).loadedSagMm,
     );
   const least = scaled(1 + forceShare);
   const greatest =

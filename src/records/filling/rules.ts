@@ -139,11 +139,16 @@ function changedEvent(stored: StoredCheck, event: DesignEvent): DesignEvent {
   };
 }
 
-/** Events of a file that are not one obstacle and one landing can't be changed field by field. */
+/** Events of a file that are not those usual here, each once, can't be changed field by field. */
 export function hasOwnEvents(stored: StoredCheck): boolean {
   const events = stored.record.rules?.events;
   const kinds = events?.map(({ kind }) => kind) ?? [];
-  return kinds.length !== new Set(kinds).size || chosen(stored, "rules.events") === "file";
+  const usual = usualRules(stored).events.map(({ kind }) => kind);
+  return (
+    kinds.length !== new Set(kinds).size ||
+    kinds.some((kind) => !usual.includes(kind)) ||
+    chosen(stored, "rules.events") === "file"
+  );
 }
 
 /** The record's events from what is typed; the record says nothing where they are the usual ones. */
@@ -169,6 +174,15 @@ export function withRoadClass(stored: StoredCheck, roadClass: UseRules["roadClas
   const rules: Rules = stored.record.rules ?? {};
   const written = ruleWritten(stored, "roadClass", roadClass);
   return withRules(stored, withField(rules, "roadClass", written));
+}
+
+export function withRoadKurtosis(
+  stored: StoredCheck,
+  roadKurtosis: UseRules["roadKurtosis"],
+): StoredCheck {
+  const rules: Rules = stored.record.rules ?? {};
+  const written = ruleWritten(stored, "roadKurtosis", roadKurtosis);
+  return withRules(stored, withField(rules, "roadKurtosis", written));
 }
 
 /** Everything as is usual for the use again, by the house rules of the pack in use. */

@@ -15,6 +15,7 @@ import {
   withHouseNumbers,
   withLeftOut,
   withRoadClass,
+  withRoadKurtosis,
   withUsualRules,
 } from "../../records/filling/rules.ts";
 import { same } from "../../records/pack/packDifferences.ts";
@@ -42,6 +43,11 @@ const eventHints = {
   hump: "A road hump, part of a circle, driven over.",
   landing: "A drop onto flat ground, both wheels at once.",
 } as const;
+
+const evenness: readonly { value: string; text: string }[] = [
+  { value: "5", text: "Rough and smooth by turns (kurtosis 5)" },
+  { value: "3", text: "Even all along (kurtosis 3)" },
+];
 
 const kilometresPerMile = 1.609344;
 
@@ -130,6 +136,19 @@ export function RulesStep({ stored, change, preferences }: StepProps) {
           value={inForce.roadClass}
           options={roads}
           onChange={(value) => change((current) => withRoadClass(current, value as RoadClass))}
+        />
+        <SelectField
+          label="How even the road is"
+          hint={
+            inForce.roadKurtosis === usual.roadKurtosis
+              ? "As usual. Pavements are rough and smooth by turns; how much is common practice."
+              : "Changed from the usual."
+          }
+          value={String(inForce.roadKurtosis)}
+          options={evenness}
+          onChange={(value) =>
+            change((current) => withRoadKurtosis(current, value === "3" ? 3 : 5))
+          }
         />
         {number("speedKmPerH", "Speed", speedText(usual.speedKmPerH), "km/h")}
         {number(

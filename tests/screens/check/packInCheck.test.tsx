@@ -13,11 +13,14 @@ import {
 } from "../../../src/records/filling/platforms.ts";
 import { readDraftText } from "../../../src/records/filling/readDraft.ts";
 import {
+  hasOwnEvents,
   houseRulesSince,
   rulesInForce,
   usualRules,
+  withEvents,
   withHouseNumbers,
   withRoadClass,
+  withRoadKurtosis,
   withUse,
   withUsualRules,
 } from "../../../src/records/filling/rules.ts";
@@ -221,6 +224,23 @@ describe("house rules", () => {
     const renewed = withUsualRules(stored, referencePack());
     expect(renewed.record.rules).toEqual({ reserveMm: 12 });
     expect(houseRulesSince(renewed, referencePack())).toBe(false);
+  });
+
+  it("give way to another evenness of the road, which says nothing where it is the usual one", () => {
+    const stored = withUse(newStoredCheck(), "daily", referencePack());
+    const even = withRoadKurtosis(stored, 3);
+    expect(even.record.rules?.roadKurtosis).toBe(3);
+    expect(rulesInForce(even).roadKurtosis).toBe(3);
+    expect(withRoadKurtosis(even, 5).record.rules).toBeUndefined();
+  });
+
+  it("keep a hump that came with a check beside the usual events", () => {
+    const stored = withUse(newStoredCheck(), "daily", referencePack());
+    const hump = { kind: "hump", heightM: 0.1, lengthM: 3.7, speedKmPerH: 40 } as const;
+    const events = [...rulesInForce(stored).events, hump];
+    const own = { ...stored, record: { ...stored.record, rules: { events } } };
+    expect(hasOwnEvents(own)).toBe(true);
+    expect(withEvents(own).record.rules?.events).toEqual(events);
   });
 
   it("that say common practice's own value again let a check choose it against them", async () => {
