@@ -43,6 +43,12 @@ function keptStop(page: Page, id: string): Promise<PackStop | null> {
   );
 }
 
+/** Nothing is kept while a remark stands unread. */
+async function markRemarks(page: Page): Promise<void> {
+  const marks = page.getByRole("checkbox", { name: /^I have read|^It is right as it is/ });
+  for (const mark of await marks.all()) await mark.check();
+}
+
 interface Watched {
   frames: number;
   longestMs: number;
@@ -105,6 +111,7 @@ it("a file of 1 000 000 rows is read beside the screen, with progress, and gives
     expect(frames).toBeGreaterThan(shown);
     await page.getByText("1,000,000 rows; columns").waitFor();
 
+    await markRemarks(page);
     await page.getByRole("button", { name: "Keep", exact: true }).click();
     await page.getByRole("heading", { level: 1, name: "Tall firm" }).waitFor();
     const stop = await keptStop(page, "tall-firm");
@@ -155,9 +162,10 @@ it("reading is stopped by a tap, and a file of static rows only gives no damping
       buffer: Buffer.from(slow.join("\n")),
     });
     await page.getByText(/No damping\./).waitFor();
-    expect(await page.getByText(/damping shows only at speed/i).count()).toBeGreaterThan(1);
-    expect(await page.getByText("Take its damping over").count()).toBe(0);
+    expect(await page.getByText(/damping shows only at speed/i).count()).toBe(1);
+    expect(await page.getByText("Take its loss over").count()).toBe(0);
     await page.getByText("decimal comma").waitFor();
+    await markRemarks(page);
     await page.getByRole("button", { name: "Keep", exact: true }).click();
     await page.getByRole("heading", { level: 1, name: "Tall firm" }).waitFor();
     const stop = await keptStop(page, "tall-firm");

@@ -169,10 +169,13 @@ function lossOf(
   }
   const rows = workingRows(samples.timeS, samples.displacementMm, samples.forceN, strokes);
   const touching = touchingShare * curve.force(deepestMm);
+  const slowStrokes = new Set(
+    units.filter(({ block }) => rampBlocks.has(block)).flatMap((unit) => unit.strokes),
+  );
   let deeper = 0;
   const usable = Uint8Array.from(rows.clear, (clear, row) => {
     const depth = rows.depthMm[row] as number;
-    if (depth > deepestMm) deeper++;
+    if (depth > deepestMm && !slowStrokes.has(rows.stroke[row] as number)) deeper++;
     return clear === 1 &&
       depth > 0 &&
       depth <= deepestMm &&

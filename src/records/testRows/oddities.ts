@@ -1,3 +1,4 @@
+import type { Sentence } from "../../physics/sentence.ts";
 import type { Remark, TestAnalysis } from "../../physics/stopTests/benchTest.ts";
 import { curveThrough } from "../../physics/stopTests/staticCurve.ts";
 import type { KnownStop, ReadTest } from "./testFile.ts";
@@ -62,11 +63,18 @@ export function speedOddity({ test, speedMmPerS }: ReadTest): readonly Remark[] 
       asks: true,
       sentence: [
         "By depth over time the stop moves at ",
-        { kind: "share", value: ratio },
-        " of the speeds in the file. Check the units of speed and time; depth over time was used.",
+        ...timesText(ratio),
+        " the speeds in the file. Check the units of speed and time; depth over time was used.",
       ],
     },
   ];
+}
+
+/** "24 times", "17 % of". */
+function timesText(ratio: number): Sentence {
+  return ratio > 1
+    ? [{ kind: "count", value: ratio }, " times"]
+    : [{ kind: "share", value: ratio }, " of"];
 }
 
 function depthOdd(depthMm: number, heightMm: number | null): Remark {
@@ -108,8 +116,8 @@ function curveOdd(ratio: number): Remark {
     asks: true,
     sentence: [
       "The forces are ",
-      { kind: "share", value: ratio },
-      " of those the stop has now. Check the unit of force, or which stop was tested.",
+      ...timesText(ratio),
+      " those the stop has now. Check the unit of force, or which stop was tested.",
     ],
   };
 }

@@ -103,7 +103,7 @@ function Blocks({ blocks, unit }: { blocks: readonly CyclesAnalysis[]; unit: Len
       {blocks.map((block, index) => (
         <section key={index} aria-label={`Block ${index + 1}`}>
           <h4>
-            Block {index + 1}: {block.cycles} cycles, up to{" "}
+            Block {index + 1}: {block.cycles} {block.cycles === 1 ? "cycle" : "cycles"}, up to{" "}
             {quantityText({ kind: "speed", value: block.greatestSpeedMmPerS }, unit)}, half stroke{" "}
             {length(block.amplitudeMm)} about {length(block.meanDisplacementMm)}
           </h4>
