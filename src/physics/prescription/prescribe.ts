@@ -68,7 +68,7 @@ export function* prescribeSteps(
 ): Generator<SearchProgress, Prescription, void> {
   const first = sitsOnStopSentence(fitment);
   const plain = assessStatic(fitment, options);
-  const doubted = plain.ok ? notBelieved(plain.value) : null;
+  const doubted = plain.ok ? notBelieved(fitment, plain.value) : null;
   if (doubted !== null) {
     const { blockedBy, sentence } = doubted;
     return { none: true, blockedBy, freed: [], first, message: sentence, remarks: [] };

@@ -1,5 +1,5 @@
 import type { Assessment, Check, CornerAssessment, Fitment, Side, Stop } from "../fitment.ts";
-import { limitTouches } from "../readingNames.ts";
+import { limitTouches, readingName } from "../readingNames.ts";
 import { length, type Sentence } from "../sentence.ts";
 import { secantRate, stiffnessClassOf } from "../stop/stiffnessClass.ts";
 import { stopCurve } from "../stop/stopCurve.ts";
@@ -130,23 +130,40 @@ const blocks: Readonly<Record<Check["id"], string>> = {
   plausible: "a reading is not believed",
 };
 
-const notYet: Sentence = ["Nothing can be prescribed yet. "];
+/** Which reading stands in the way; the check's own sentence says why. */
+function notYet(
+  { reading, sentence }: Pick<Check, "reading" | "sentence">,
+  side: Side,
+  fitment: Fitment,
+): Sentence {
+  if (reading === undefined) return ["Nothing can be prescribed yet. ", ...sentence];
+  const kind = fitment.corners
+    .find((corner) => corner.side === side)
+    ?.limits.find((_, index) => reading === `${side}.limits.${index}`)?.kind;
+  const verb = reading.startsWith("ride.") ? "find" : "measure";
+  return [
+    `Nothing can be prescribed yet: ${verb} ${readingName(reading, kind)} first, or more closely.`,
+  ];
+}
 
 /** The readings do not fit together: which to take again. Null where they do. */
-export function notBelieved(assessment: Assessment): {
+export function notBelieved(
+  fitment: Fitment,
+  assessment: Assessment,
+): {
   readonly blockedBy: readonly Blocked[];
   readonly sentence: Sentence;
 } | null {
   const doubted = assessment.corners.flatMap(({ side, checks }) =>
     checks
       .filter(({ id, state }) => id === "plausible" && state === "unsure")
-      .map(({ sentence }) => ({ side, sentence })),
+      .map((check) => ({ side, check })),
   );
   const [first] = doubted;
   if (first === undefined) return null;
   return {
     blockedBy: doubted.map(({ side }) => ({ side, check: "plausible" })),
-    sentence: [...notYet, ...first.sentence],
+    sentence: notYet(first.check, first.side, fitment),
   };
 }
 
@@ -157,17 +174,21 @@ export function blockedSentence(
   blockedBy: readonly Blocked[],
 ): Sentence {
   if (nearest === null) {
-    return ["No stop that was tried is short enough to clear its pad with the vehicle standing."];
+    return [
+      "No stop that was tried is short enough: each would be pressed with the vehicle standing.",
+    ];
   }
   const [doubted] = nearest.assessment.corners.flatMap(({ side, checks }) =>
-    checks.filter(
-      ({ id, state }) =>
-        state === "unsure" &&
-        blockedBy.some((blocked) => blocked.side === side && blocked.check === id),
-    ),
+    checks
+      .filter(
+        ({ id, state }) =>
+          state === "unsure" &&
+          blockedBy.some((blocked) => blocked.side === side && blocked.check === id),
+      )
+      .map((check) => ({ side, check })),
   );
   if (doubted && nearest.judgement.state === "unsure") {
-    return ["Nothing can be prescribed yet. ", ...doubted.sentence];
+    return notYet(doubted.check, doubted.side, fitment);
   }
   const words = blockedBy.map((blocked) => blockWords(nearest, blocked));
   const where = ({ side }: Blocked, index: number): string => {
