@@ -135,7 +135,9 @@ describe("what is not known", () => {
       side: "left",
       check: "clearance",
     });
-    expect(inModelUnits(prescription.message)).toMatch(/^Nothing can be prescribed yet: measure the left clearance/);
+    expect(inModelUnits(prescription.message)).toMatch(
+      /^Nothing can be prescribed yet: measure the left clearance/,
+    );
   });
 
   test("a reading that is not believed prescribes nothing", () => {
