@@ -89,7 +89,7 @@ function stopDrafts(stored: StoredCheck): Draft[] {
     name: "Height of the stop",
     done: stop?.freeHeight !== undefined && stop.usableCompressionMm !== undefined,
     reading: true,
-    typedHere: ["stop.usableCompressionMm"],
+    typedHere: ["stop.usableCompressionMm", "stop.usableTolMm"],
   });
   if (source === "pack") return drafts;
   drafts.push(

@@ -50,6 +50,16 @@ export function StopHeightStep({ stored, change, step, preferences }: StepProps)
           hint="How far it may be pressed before it is solid, from its test sheet."
           unitChoice
         />
+        <NumberEntry
+          id="stop.usableTolMm"
+          stored={stored}
+          change={change}
+          preferences={preferences}
+          label="± of the usable compression"
+          hint="How far parts of this kind differ from one another. Empty: 5 %."
+          allowed="zeroOrMore"
+          unitChoice
+        />
         {fault && (
           <Notice tone="no" live>
             <p>{sentenceText(fault.sentence, preferences.length)}</p>
