@@ -1,10 +1,10 @@
 import type { Assessment, CornerAssessment, Fitment } from "../../physics/fitment.ts";
 import { rulesOf } from "../../physics/road/useRules.ts";
+import { cornerContext } from "../../physics/worked/cornerContext.ts";
+import { lastValue } from "../../physics/worked/workedFigure.ts";
 import type { CheckRecord } from "../../records/check/checkRecord.ts";
 import { unitOf } from "../../records/review/submission.ts";
-import { cornerContext } from "../answer/formulas/cornerContext.ts";
 import { type Figure, figuresOf, passageOf } from "../answer/formulas/figures.ts";
-import { lastValue } from "../answer/formulas/workedFigure.ts";
 import { TravelLadder } from "../answer/ladder/TravelLadder.tsx";
 import { figureText } from "../answer/sections/Figures.tsx";
 import { WorkedFigureView } from "../answer/sections/WorkedFigureView.tsx";

@@ -18,8 +18,8 @@ export function demoRecord(name: DemoName): CheckRecord {
   return demoCheck(name);
 }
 
-export function demoFitment(name: DemoName): Fitment {
-  return fitmentOf(demoRecord(name));
+export function demoFitment(name: string): Fitment {
+  return fitmentOf(demoCheck(name));
 }
 
 export function assessed(fitment: Fitment): Assessment {

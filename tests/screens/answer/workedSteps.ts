@@ -1,5 +1,5 @@
 import { evaluate } from "mathjs";
-import type { FormulaStep } from "../../../src/screens/answer/formulas/workedFigure.ts";
+import type { FormulaStep } from "../../../src/physics/worked/workedFigure.ts";
 
 const degree = Math.PI / 180;
 
@@ -12,6 +12,8 @@ const functions = {
   cos: (angle: number) => Math.cos(angle * degree),
   asin: (ratio: number) => Math.asin(ratio) / degree,
   acos: (ratio: number) => Math.acos(ratio) / degree,
+  tan: (angle: number) => Math.tan(angle * degree),
+  atan2: (y: number, x: number) => Math.atan2(y, x) / degree,
   ln: (value: number) => Math.log(value),
   u: (share: number) => {
     let [low, high] = [0, 100];
@@ -33,6 +35,7 @@ const raised = "⁰¹²³⁴⁵⁶⁷⁸⁹";
 function expressionOf(text: string): string {
   return text
     .replace(/, .*$/, "")
+    .replaceAll("; ", ", ")
     .replace(/^u of /, "u")
     .replace(/ (m\/s²|m\/s|m)(?![\w(])/g, "")
     .replace(/[[{]/g, "(")

@@ -1,6 +1,6 @@
 import type { Sentence } from "../../../physics/sentence.ts";
+import { mm } from "../../../physics/worked/workedFigure.ts";
 import type { Prescribing } from "../../assessment/usePrescription.ts";
-import { mm } from "../formulas/workedFigure.ts";
 import type { ComparedStop } from "./useComparison.ts";
 
 /** What was prescribed, to be set against what is fitted; null where nothing is changed or found. */

@@ -1,4 +1,6 @@
 import type { UseRules } from "../../../physics/fitment.ts";
+import { superscript } from "../../../physics/worked/plainNumber.ts";
+import { screeningAssumptions } from "../../../physics/worked/roadResponse.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { BottomAxis } from "../../charts/Axis.tsx";
 import { ChartFigure } from "../../charts/ChartFigure.tsx";
@@ -8,8 +10,6 @@ import { Legend } from "../../charts/Legend.tsx";
 import { logScale } from "../../charts/scale.ts";
 import { decadeTicks } from "../../charts/ticks.ts";
 import { speedText } from "../eventWords.ts";
-import { superscript } from "../formulas/plainNumber.ts";
-import { screeningAssumptions } from "../formulas/roadResponse.ts";
 import type { RoadContacts } from "./contactsByRoad.ts";
 import { contactsText } from "./contactsWords.ts";
 

@@ -1,14 +1,14 @@
 import type { DoubtShare } from "../../../physics/fitment.ts";
 import { drawnReading, standardUncertainty } from "../../../physics/uncertainty/drawnReading.ts";
-import type { CornerContext } from "./cornerContext.ts";
-import { readingById, readingKind, readingWords } from "./readingById.ts";
+import type { CornerContext } from "../../../physics/worked/cornerContext.ts";
 import {
   type FormulaStep,
   type FormulaSymbol,
   mm,
   quantity,
   type WorkedFigure,
-} from "./workedFigure.ts";
+} from "../../../physics/worked/workedFigure.ts";
+import { readingById, readingKind, readingWords } from "./readingById.ts";
 
 const source =
   "Monte Carlo through the formulas of the travel budget, one draw a reading shared by all that uses it (JCGM 101:2008); shares of the doubt by first order (JCGM 100:2008, 5.1.2).";

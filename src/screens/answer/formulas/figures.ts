@@ -1,25 +1,20 @@
 import type { CornerAssessment, Interval, UseRules } from "../../../physics/fitment.ts";
 import type { Quantity } from "../../../physics/sentence.ts";
-import type { LengthUnit } from "../../../records/entry/units.ts";
-import type { Passage } from "../../howComputed/howComputedRoute.ts";
-import { eventWords } from "../eventWords.ts";
-import type { CornerContext } from "./cornerContext.ts";
+import type { CornerContext } from "../../../physics/worked/cornerContext.ts";
+import { type EventFigure, impactFigure } from "../../../physics/worked/impactFigures.ts";
 import {
-  clearanceProbability,
-  contactInterval,
-  earlyContactProbability,
-  reserveInterval,
-} from "./doubtFigures.ts";
-import { type EventFigure, impactFigure } from "./impactFigures.ts";
-import { oneWheelContact, oneWheelFullStop, oneWheelRatio } from "./oneWheelTravel.ts";
-import { loadedTravelToContact, payloadSag } from "./payloadSag.ts";
+  oneWheelContact,
+  oneWheelFullStop,
+  oneWheelRatio,
+} from "../../../physics/worked/oneWheelTravel.ts";
+import { loadedTravelToContact, payloadSag } from "../../../physics/worked/payloadSag.ts";
 import {
   contactsPerKm,
   freeTravelNeeded,
   mostExtraHeight,
   roadTravelSigma,
-} from "./roadFigures.ts";
-import { progressiveness, rateClass, secantRate } from "./stopRate.ts";
+} from "../../../physics/worked/roadFigures.ts";
+import { progressiveness, rateClass, secantRate } from "../../../physics/worked/stopRate.ts";
 import {
   freeShare,
   leverRatio,
@@ -29,8 +24,17 @@ import {
   travelToContact,
   travelToFullStop,
   travelToHardLimit,
-} from "./travelBudget.ts";
-import { mm, quantity, type WorkedFigure } from "./workedFigure.ts";
+} from "../../../physics/worked/travelBudget.ts";
+import { mm, quantity, type WorkedFigure } from "../../../physics/worked/workedFigure.ts";
+import type { LengthUnit } from "../../../records/entry/units.ts";
+import type { Passage } from "../../howComputed/howComputedRoute.ts";
+import { eventWords } from "../eventWords.ts";
+import {
+  clearanceProbability,
+  contactInterval,
+  earlyContactProbability,
+  reserveInterval,
+} from "./doubtFigures.ts";
 
 export type FigureGroup = "travel" | "stop" | "road" | "impact" | "doubt";
 

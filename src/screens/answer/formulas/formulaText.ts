@@ -1,7 +1,7 @@
 import type { Quantity, Sentence } from "../../../physics/sentence.ts";
+import { plain } from "../../../physics/worked/plainNumber.ts";
 import { quantityText } from "../../../records/entry/quantityText.ts";
 import { fromModel, type LengthUnit } from "../../../records/entry/units.ts";
-import { plain } from "./plainNumber.ts";
 
 /** A number inside a formula, with more figures than on the rest of the screen. */
 export function formulaQuantity({ kind, value }: Quantity, unit: LengthUnit): string {

@@ -1,14 +1,14 @@
 import { Fragment } from "preact";
 import type { Assessment, CornerAssessment, Fitment } from "../../../physics/fitment.ts";
 import { rulesOf } from "../../../physics/road/useRules.ts";
+import { cornerContext } from "../../../physics/worked/cornerContext.ts";
+import { lastValue } from "../../../physics/worked/workedFigure.ts";
 import { quantityText } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { sideWords } from "../../assessment/stateWords.ts";
 import { Unfolding } from "../../parts/Unfolding.tsx";
 import { contactsText } from "../contacts/contactsWords.ts";
-import { cornerContext } from "../formulas/cornerContext.ts";
 import { type Figure, type FigureGroup, figuresOf, passageOf } from "../formulas/figures.ts";
-import { lastValue } from "../formulas/workedFigure.ts";
 import { bandText } from "../ladder/ladderWords.ts";
 import { probabilityNumber } from "../probabilityWords.ts";
 import { WorkedFigureView } from "./WorkedFigureView.tsx";

@@ -1,7 +1,7 @@
+import type { WorkedFigure } from "../../../physics/worked/workedFigure.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { howComputedName, type Passage, passageHref } from "../../howComputed/howComputedRoute.ts";
 import { formulaQuantity, formulaSentence } from "../formulas/formulaText.ts";
-import type { WorkedFigure } from "../formulas/workedFigure.ts";
 
 /** A formula in letters, with this vehicle's numbers, what every letter is, and where it comes from. */
 export function WorkedFigureView({

@@ -1,12 +1,6 @@
-import type {
-  Corner,
-  Fitment,
-  GeometryReadingName,
-  HardLimit,
-  Reading,
-} from "../../../physics/fitment.ts";
+import type { Corner, Fitment, GeometryReadingName, HardLimit, Reading } from "../fitment.ts";
 
-export { meanOf } from "../../../physics/uncertainty/readingMean.ts";
+export { meanOf } from "../uncertainty/readingMean.ts";
 
 export function originOf(reading: Reading | undefined, where = "measured"): string {
   if (!reading) return "not measured, taken as standing";

@@ -1,7 +1,9 @@
-import { gapOf, gapReadingOf } from "../../../physics/budget/gap.ts";
-import type { Corner, CornerAssessment, Fitment, UseRules } from "../../../physics/fitment.ts";
-import { rulesOf } from "../../../physics/road/useRules.ts";
-import { layoutWorking } from "./layoutWorking.ts";
+import { type CornerAtMeans, cornerAtMeans } from "../budget/cornerAtMeans.ts";
+import { gapOf, gapReadingOf } from "../budget/gap.ts";
+import type { Corner, CornerAssessment, Fitment, UseRules } from "../fitment.ts";
+import { rulesOf } from "../road/useRules.ts";
+import { handLedWorking } from "./layout/handWorking.ts";
+import { layoutWorking } from "./layout/layoutWorking.ts";
 import { meanOf, originOf } from "./measured.ts";
 import type { LayoutWorking } from "./workedFigure.ts";
 import { type FormulaSymbol, mm } from "./workedFigure.ts";
@@ -12,6 +14,7 @@ export interface CornerContext {
   readonly corner: Corner;
   readonly assessed: CornerAssessment;
   readonly layout: LayoutWorking;
+  readonly atMeans: CornerAtMeans;
   readonly rules: UseRules;
   readonly gap: number;
   readonly usable: number;
@@ -26,8 +29,14 @@ export function cornerContext(
   assessed: CornerAssessment,
 ): CornerContext | undefined {
   const corner = fitment.corners.find(({ side }) => side === assessed.side);
-  const layout = corner && layoutWorking(fitment, corner);
-  if (!corner || !layout) return undefined;
+  const modelled = corner && layoutWorking(fitment, corner);
+  const found = corner && cornerAtMeans(fitment, corner);
+  if (!corner || !modelled || !found?.ok) return undefined;
+  const { kinematics } = found.value;
+  const layout = handLedWorking(fitment, corner, modelled, (travel) => {
+    const closing = kinematics.closing(travel);
+    return closing.ok ? closing.value : Number.NaN;
+  });
   const stands = gapReadingOf(corner);
   const standing = gapOf(fitment, corner);
   if (!stands.ok || !standing.ok) return undefined;
@@ -39,13 +48,14 @@ export function cornerContext(
     corner,
     assessed,
     layout,
+    atMeans: found.value,
     rules: rulesOf(fitment.use, fitment.rules),
     gap,
     usable,
     freeHeight,
     gapSymbol: {
       symbol: "g",
-      meaning: "gap along the stop's axis",
+      meaning: gapMeaning(corner),
       value: mm(gap),
       origin: originOf(stands.value.reading),
     },
@@ -62,4 +72,12 @@ export function cornerContext(
       origin: originOf(fitment.stop.freeHeight, "stop's data or measured"),
     },
   };
+}
+
+/** What the gap of this stop is made of: below 0, by so much it is pressed. */
+function gapMeaning(corner: Corner): string {
+  if (corner.pressedHeight !== undefined)
+    return "gap: height of the pressed stop less its free height";
+  if (corner.seatToPad !== undefined) return "gap: seat to pad less the stop's free height";
+  return "gap along the stop's axis";
 }

@@ -1,5 +1,6 @@
+import type { LimitPlaces } from "../budget/cornerPlaces.ts";
 import type { CornerContext } from "./cornerContext.ts";
-import { limitWords, meanOf, originOf } from "./measured.ts";
+import { geometryReading, limitWords, meanOf, originOf } from "./measured.ts";
 import {
   type FormulaStep,
   type FormulaSymbol,
@@ -50,44 +51,41 @@ export function travelToFullStop(context: CornerContext): WorkedFigure {
 
 interface LimitWorking extends Working {
   readonly symbols: readonly FormulaSymbol[];
+  /** The least of those measured at the wheel itself; infinite where there is none. */
+  readonly atWheel: number;
 }
 
 function hardLimitWorking(context: CornerContext): LimitWorking | undefined {
-  const { limits } = context.corner;
-  if (limits.length === 0) return undefined;
+  const { places, means, kinematics } = context.atMeans;
+  if (places.limits.length === 0) return undefined;
   const symbols: FormulaSymbol[] = [];
   const steps: FormulaStep[] = [];
-  const reached = limits.map((limit, index) => {
-    const number = index + 1;
-    const reading = meanOf(limit.reading);
+  const travels: number[] = [];
+  let atWheel = Number.POSITIVE_INFINITY;
+  let usesLayout = false;
+  places.limits.forEach((limit, index) => {
+    const letter = `c${index + 1}`;
+    const reading = means[limit.clearance] ?? Number.NaN;
     const words = limitWords[limit.kind];
-    symbols.push({
-      symbol: `c${number}`,
-      meaning: `${words} clearance, at the ${limit.at}`,
-      value: mm(reading),
-      origin: originOf(limit.reading),
-    });
-    if (limit.at === "stop") {
-      const travel = context.layout.wheelTravel(reading, `c${number}`);
-      if (Number.isFinite(travel.value)) steps.push(...travel.steps);
-      return travel.value;
-    }
-    const perWheel = limit.perWheel ?? 1;
-    symbols.push({
-      symbol: `p${number}`,
-      meaning: `how much the ${words} clearance closes per wheel travel`,
-      value: quantity("count", perWheel),
-      origin: "from the check",
-    });
-    const travel = reading / perWheel;
-    steps.push({
-      formula: `z${number} = c${number} / p${number}`,
-      worked: [mm(reading), ` / ${perWheel}`],
-      result: mm(travel),
-    });
-    return travel;
+    const told: FormulaSymbol[] = [
+      {
+        symbol: letter,
+        meaning:
+          limit.at === "hand"
+            ? `${words} contact, found by hand`
+            : `${words} clearance, at the ${limit.at}`,
+        value: mm(reading),
+        origin: originOf(places.all[limit.clearance]?.reading ?? undefined),
+      },
+    ];
+    const working = limitWorking(context, limit, index + 1, reading, told);
+    if (!(working.value <= kinematics.range[1])) return;
+    usesLayout ||= limit.at === "stop" || limit.at === "arm";
+    symbols.push(...told);
+    steps.push(...working.steps);
+    travels.push(working.value);
+    if (limit.at === "wheel" || limit.at === "hand") atWheel = Math.min(atWheel, working.value);
   });
-  const travels = reached.filter(Number.isFinite);
   if (travels.length === 0) return undefined;
   const value = Math.min(...travels);
   if (travels.length > 1) {
@@ -97,8 +95,77 @@ function hardLimitWorking(context: CornerContext): LimitWorking | undefined {
       result: mm(value),
     });
   }
-  if (limits.some(({ at }) => at === "stop")) symbols.push(...context.layout.symbols);
-  return { value, steps, symbols };
+  if (usesLayout) symbols.push(...context.layout.symbols);
+  return { value, steps, symbols, atWheel };
+}
+
+const outOfReach: Working = { value: Number.NaN, steps: [] };
+
+/** Wheel travel at one limit, by where its clearance was measured. */
+function limitWorking(
+  { layout, atMeans: { means } }: CornerContext,
+  limit: LimitPlaces,
+  number: number,
+  reading: number,
+  told: FormulaSymbol[],
+): Working {
+  const letter = `c${number}`;
+  if (limit.at === "stop") return layout.wheelTravel(reading, letter);
+  if (limit.at === "arm") {
+    const distance = means[limit.distance] ?? Number.NaN;
+    told.push({
+      symbol: `d${number}`,
+      meaning: "how far out on the arm that is, square to the pivot line",
+      value: mm(distance),
+      origin: "measured",
+    });
+    return (
+      layout.armPoint?.(distance, reading, { distance: `d${number}`, clearance: letter }) ??
+      outOfReach
+    );
+  }
+  if (limit.at === "hand") {
+    const ride = limit.distance < 0 ? null : (means[limit.distance] ?? Number.NaN);
+    const travel = ride === null ? reading : ride - reading;
+    return {
+      value: travel,
+      steps: [
+        ride === null
+          ? { formula: `z${number} = ${letter}`, worked: [mm(reading)], result: mm(travel) }
+          : {
+              formula: `z${number} = height at ride − height at contact`,
+              worked: [mm(ride), " − ", mm(reading)],
+              result: mm(travel),
+            },
+      ],
+    };
+  }
+  const { perWheel } = limit;
+  const travel = reading / perWheel;
+  told.push({
+    symbol: `p${number}`,
+    meaning: "how much that closes per wheel travel",
+    value: quantity("count", perWheel),
+    origin: "from the check",
+  });
+  return {
+    value: travel,
+    steps: [
+      {
+        formula: `z${number} = c${number} / p${number}`,
+        worked: [mm(reading), " / ", quantity("count", perWheel)],
+        result: mm(travel),
+      },
+    ],
+  };
+}
+
+/** Closing of a beam axle's stop per wheel travel with one wheel up, against both; 1 for every other layout. */
+function oneWheelShare({ fitment, corner }: CornerContext): number {
+  if (fitment.layout.kind !== "axle") return 1;
+  const track = geometryReading(fitment, corner, "track");
+  const spacing = geometryReading(fitment, corner, "stopSpacing");
+  return track && spacing ? (meanOf(track) + meanOf(spacing)) / (2 * meanOf(track)) : 1;
 }
 
 export function travelToHardLimit(context: CornerContext): WorkedFigure | undefined {
@@ -138,28 +205,46 @@ export function reserve(context: CornerContext): WorkedFigure | undefined {
         origin: "common practice, adjustable",
       },
     ],
-    steps: [
-      {
-        formula: "reserve = z_h − z_u",
-        worked: [mm(limit.value), " − ", mm(full)],
-        result: mm(limit.value - full),
-      },
-    ],
+    steps: reserveSteps(limit, full, oneWheelShare(context)),
     source: "How much is wanted: common practice, adjustable.",
     assumed: [atRide],
   };
 }
 
+/** Both wheels together, and of a beam axle the worse of that and one wheel up. */
+function reserveSteps(limit: LimitWorking, full: number, share: number): readonly FormulaStep[] {
+  const both = limit.value - full;
+  const together: FormulaStep = {
+    formula: "reserve = z_h − z_u",
+    worked: [mm(limit.value), " − ", mm(full)],
+    result: mm(both),
+  };
+  if (share === 1 || !Number.isFinite(limit.atWheel)) return [together];
+  const alone = limit.atWheel - full / share;
+  return [
+    together,
+    {
+      formula: "one wheel up: z at the wheel − z_u·2·T/(T + S)",
+      worked: [mm(limit.atWheel), " − ", mm(full), " / ", quantity("count", share)],
+      result: mm(alone),
+    },
+    {
+      formula: "reserve = the lesser",
+      worked: [mm(both), " or ", mm(alone)],
+      result: mm(Math.min(both, alone)),
+    },
+  ];
+}
+
 export function freeShare(context: CornerContext): WorkedFigure | undefined {
-  const limit = hardLimitWorking(context);
-  if (!limit) return undefined;
-  const contact = contactWorking(context).value;
+  const limit = hardLimitWorking(context) ?? { value: Number.POSITIVE_INFINITY };
+  const contact = Math.max(0, contactWorking(context).value);
   const end = Math.min(fullStopWorking(context).value, limit.value);
   return {
     symbols: [
       {
         symbol: "z_c",
-        meaning: "wheel travel to contact",
+        meaning: "wheel travel to contact, not below 0",
         value: mm(contact),
         origin: "computed above",
       },
@@ -194,8 +279,14 @@ function closingAtReserve(context: CornerContext): HeightWorking | undefined {
   const wanted = context.rules.reserveMm;
   const target = limit.value - wanted;
   const closing = context.layout.closing(target, "(z_h − r)");
+  const share = oneWheelShare(context);
+  const alone =
+    share === 1 || !Number.isFinite(limit.atWheel)
+      ? null
+      : context.layout.closing((limit.atWheel - wanted) * share, "the travel with one wheel up");
+  const least = Math.min(closing.value, alone?.value ?? Number.POSITIVE_INFINITY);
   return {
-    closing: closing.value,
+    closing: least,
     symbols: [
       {
         symbol: "z_h",
@@ -215,6 +306,21 @@ function closingAtReserve(context: CornerContext): HeightWorking | undefined {
         result: mm(target),
       },
       ...closing.steps,
+      ...(alone === null
+        ? []
+        : [
+            {
+              formula: "one wheel up: (z at the wheel − r)·(T + S)/(2·T)",
+              worked: ["(", mm(limit.atWheel), " − ", mm(wanted), ") · ", quantity("count", share)],
+              result: mm((limit.atWheel - wanted) * share),
+            } satisfies FormulaStep,
+            ...alone.steps,
+            {
+              formula: "s = the lesser",
+              worked: [mm(closing.value), " or ", mm(alone.value)],
+              result: mm(least),
+            } satisfies FormulaStep,
+          ]),
     ],
   };
 }

@@ -1,5 +1,7 @@
-import { oneWheelWorking } from "./axleWorking.ts";
+import { layoutPlan } from "../kinematics/layoutPlan.ts";
 import type { CornerContext } from "./cornerContext.ts";
+import { MeasuredTerms } from "./layout/measuredTerms.ts";
+import { oneWheelWorking } from "./layout/straightWorking.ts";
 import type { FormulaSymbol, LayoutWorking, WorkedFigure, Working } from "./workedFigure.ts";
 
 function figure(
@@ -7,15 +9,17 @@ function figure(
   extra: readonly FormulaSymbol[],
   working: (layout: LayoutWorking) => Working,
 ): WorkedFigure | undefined {
-  const layout = oneWheelWorking(context.fitment, context.corner);
-  return (
-    layout && {
-      symbols: [...extra, ...layout.symbols],
-      steps: working(layout).steps,
-      source: layout.source,
-      assumed: ["One wheel up, the other on the ground."],
-    }
-  );
+  const plan = layoutPlan(context.fitment.layout, context.corner, "one");
+  if (!plan.ok) return undefined;
+  const { motion, places } = plan.value;
+  if (motion.set(Float64Array.from(places, ({ drawn }) => drawn.mean)) !== null) return undefined;
+  const layout = oneWheelWorking(new MeasuredTerms(plan.value));
+  return {
+    symbols: [...extra, ...layout.symbols],
+    steps: working(layout).steps,
+    source: layout.source,
+    assumed: ["One wheel up, the other on the ground."],
+  };
 }
 
 export function oneWheelRatio(context: CornerContext): WorkedFigure | undefined {

@@ -1,5 +1,5 @@
-import { crossingShare, levelOfShare } from "../../../physics/road/levelCrossings.ts";
-import { progressiveContactFactor } from "../../../physics/road/roadTravel.ts";
+import { crossingShare, levelOfShare } from "../road/levelCrossings.ts";
+import { progressiveContactFactor } from "../road/roadTravel.ts";
 import type { CornerContext } from "./cornerContext.ts";
 import { contactFromRestWorking, type Sag, springRestWorking } from "./payloadSag.ts";
 import { plain } from "./plainNumber.ts";

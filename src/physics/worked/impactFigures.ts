@@ -1,13 +1,13 @@
-import type { EventResult } from "../../../physics/fitment.ts";
-import { standardGravity } from "../../../physics/standardGravity.ts";
+import type { EventResult } from "../fitment.ts";
+import { standardGravity } from "../standardGravity.ts";
 import {
   curveAtRest,
   losesEnergy,
   type StopAtSpeed,
   staticOnly,
   stopAtSpeed,
-} from "../../../physics/stop/stopAtSpeed.ts";
-import { stopCurve } from "../../../physics/stop/stopCurve.ts";
+} from "../stop/stopAtSpeed.ts";
+import { stopCurve } from "../stop/stopCurve.ts";
 import type { CornerContext } from "./cornerContext.ts";
 import { meanOf, originOf } from "./measured.ts";
 import { sagWorking } from "./payloadSag.ts";

@@ -1,5 +1,5 @@
-import { stiffnessClasses } from "../../../physics/stop/stiffnessClass.ts";
-import { stopCurve } from "../../../physics/stop/stopCurve.ts";
+import { stiffnessClasses } from "../stop/stiffnessClass.ts";
+import { stopCurve } from "../stop/stopCurve.ts";
 import type { CornerContext } from "./cornerContext.ts";
 import { mm, quantity, type WorkedFigure } from "./workedFigure.ts";
 

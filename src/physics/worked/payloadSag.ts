@@ -1,7 +1,7 @@
-import { kinematicsOf } from "../../../physics/kinematics/kinematics.ts";
-import { restingStop } from "../../../physics/road/heldAtRide.ts";
-import { restPosition } from "../../../physics/road/restPosition.ts";
-import { standardGravity } from "../../../physics/standardGravity.ts";
+import { kinematicsOf } from "../kinematics/kinematics.ts";
+import { restingStop } from "../road/heldAtRide.ts";
+import { restPosition } from "../road/restPosition.ts";
+import { standardGravity } from "../standardGravity.ts";
 import type { CornerContext } from "./cornerContext.ts";
 import { plain } from "./plainNumber.ts";
 import {

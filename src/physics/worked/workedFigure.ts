@@ -1,4 +1,4 @@
-import type { Quantity, QuantityKind, Sentence } from "../../../physics/sentence.ts";
+import type { Quantity, QuantityKind, Sentence } from "../sentence.ts";
 
 /** One letter of a formula, what it stands for, its value here, and where that value came from. */
 export interface FormulaSymbol {
@@ -41,11 +41,20 @@ const degreesPerRadian = 180 / Math.PI;
 export const sinDegrees = (angle: number) => Math.sin(angle / degreesPerRadian);
 export const cosDegrees = (angle: number) => Math.cos(angle / degreesPerRadian);
 export const asinDegrees = (ratio: number) => Math.asin(ratio) * degreesPerRadian;
+export const tanDegrees = (angle: number) => Math.tan(angle / degreesPerRadian);
+export const atan2Degrees = (y: number, x: number) => Math.atan2(y, x) * degreesPerRadian;
 export const acosDegrees = (ratio: number) => Math.acos(ratio) * degreesPerRadian;
 
 export function lastValue(figure: WorkedFigure): number | undefined {
   return figure.steps.at(-1)?.result.value;
 }
+
+/** Wheel travel, mm, for a clearance at a distance from the pivot line, both mm. */
+export type ArmPointWorking = (
+  distance: number,
+  clearance: number,
+  letters: { readonly distance: string; readonly clearance: string },
+) => Working;
 
 /** How one layout turns stop closing into wheel travel and back, told step by step. */
 export interface LayoutWorking {
@@ -56,5 +65,7 @@ export interface LayoutWorking {
   wheelTravel(closing: number, letter: string): Working;
   /** Stop closing, mm, for a wheel travel, mm. */
   closing(wheelTravel: number, letter: string): Working;
+  /** Wheel travel at which a point of the arm has risen by a clearance; absent where there is no arm. */
+  readonly armPoint?: ArmPointWorking;
   readonly source: string;
 }

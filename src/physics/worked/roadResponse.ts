@@ -1,4 +1,4 @@
-import { referenceFrequency, roughness } from "../../../physics/road/roughness.ts";
+import { referenceFrequency, roughness } from "../road/roughness.ts";
 import type { CornerContext } from "./cornerContext.ts";
 import { meanOf, originOf } from "./measured.ts";
 import { plain } from "./plainNumber.ts";
