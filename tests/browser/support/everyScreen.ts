@@ -8,6 +8,7 @@ const check = (name: string, step?: string) =>
 export const everyScreen: readonly (readonly [name: string, address: string])[] = [
   ["list", "#/"],
   ["how it looks and speaks", "#/looks"],
+  ["how it is computed", "#/how"],
   ["kept on this phone", "#/kept"],
   ["taller stop, question", "#/taller"],
   ["pack", "#/pack"],
