@@ -59,7 +59,15 @@ export function addCode(before: CodeCollection | null, frame: Frame): Outcome<Sc
     ]);
   }
   const { photosLeftOut, mark } = collection;
-  const whole: Frame = { photosLeftOut, parts: 1, part: 0, mark, body };
+  const { version } = frame;
+  const whole: Frame = {
+    photosLeftOut,
+    parts: 1,
+    part: 0,
+    mark,
+    body,
+    ...(version && { version }),
+  };
   return succeed({ collection, repeated, whole });
 }
 

@@ -1,5 +1,6 @@
 import { fail, type Outcome, succeed } from "../physics/outcome.ts";
 import { crc32 } from "./checksum.ts";
+import type { DictionaryVersion } from "./recordDictionary.ts";
 
 /**
  * What one link or one code carries: a packed record, or one of the numbered parts of it.
@@ -17,6 +18,8 @@ export interface Frame {
   /** CRC-32 of the whole packed record: parts with another mark are of another check. */
   readonly mark: number;
   readonly body: Uint8Array;
+  /** The version of the link, which says what its body was packed with; absent: the present one. */
+  readonly version?: DictionaryVersion;
 }
 
 export const partsLimit = 255;

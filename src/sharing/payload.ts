@@ -1,10 +1,10 @@
-import { fail, type Outcome } from "../physics/outcome.ts";
+import { fail, type Outcome, succeed } from "../physics/outcome.ts";
 import { base64urlLength, fromBase64url, toBase64url } from "./base64url.ts";
 import { digitsLength, fromDigits, toDigits } from "./decimalDigits.ts";
 import { altered, type Frame, frameBytes, frameLength, readFrame } from "./frame.ts";
 
 /** The version of the packed form and its dictionary: the first character of every payload. */
-const linkVersion = 1;
+const linkVersion = 2;
 
 /** letters: shortest as text, for links. digits: smallest in a QR code. */
 export type Spelling = "letters" | "digits";
@@ -43,7 +43,7 @@ const endSign = "e";
 export function payloadText(frame: Frame, spelling: Spelling): string {
   const { sign, write } = spellers[spelling];
   const end = spelling === "letters" ? endSign : "";
-  return `${linkVersion}${sign}${write(frameBytes(frame))}${end}`;
+  return `${frame.version ?? linkVersion}${sign}${write(frameBytes(frame))}${end}`;
 }
 
 /** Characters of the payload of a frame with so many bytes. */
@@ -81,7 +81,7 @@ export function readPayload(text: string, what = "The link"): Outcome<Frame> {
   if (version === undefined) return notACheck(what);
   if (Number(version) > linkVersion) return newer(what);
   const speller = Object.values(spellers).find((each) => each.sign === sign);
-  if (Number(version) !== linkVersion || speller === undefined) return notACheck(what);
+  if (Number(version) < 1 || speller === undefined) return notACheck(what);
 
   const spelled = speller.run.exec(trimmed.slice(2))?.[0] ?? "";
   const begun = speller.read(spelled.slice(0, speller.length(7)));
@@ -95,7 +95,9 @@ export function readPayload(text: string, what = "The link"): Outcome<Frame> {
     ]);
   }
   const bytes = speller.read(spelled.slice(0, wanted));
-  return bytes === null ? altered(what) : readFrame(bytes, what);
+  if (bytes === null) return altered(what);
+  const frame = readFrame(bytes, what);
+  return frame.ok && version === "1" ? succeed({ ...frame.value, version: 1 }) : frame;
 }
 
 function notWhole(what: string): Outcome<never> {

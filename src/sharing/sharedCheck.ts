@@ -4,7 +4,7 @@ import { readCheckText } from "../records/check/readCheck.ts";
 import { withSoundPhotos } from "../records/photo/soundPhotos.ts";
 import { looksLikeReply, readReplyText } from "../records/review/readReply.ts";
 import type { Reply } from "../records/review/reply.ts";
-import { unpack } from "./compression.ts";
+import { unpack, unpackedBytesLimit } from "./compression.ts";
 import type { Frame } from "./frame.ts";
 import { readPayload } from "./payload.ts";
 import { fromShortText } from "./shortText.ts";
@@ -36,7 +36,7 @@ export function sharedOfFrame(frame: Frame, what = "The link"): Outcome<Shared> 
       `${what} holds only part ${frame.part + 1} of ${frame.parts} of a check. Scan the other codes too.`,
     ]);
   }
-  const text = unpack(frame.body);
+  const text = unpack(frame.body, unpackedBytesLimit, frame.version);
   if (!text.ok) return text;
   if (looksLikeReply(text.value)) return sharedReply(text.value, what);
   const read = readCheckText(inFull(text.value), what);

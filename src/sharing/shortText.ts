@@ -3,7 +3,7 @@
  * `{values, tol, typed}`, becomes one text: "~", the ±, and each repeat after a "|", as it was typed
  * or as a number. A text of the record that itself begins with "~" gets one more in front.
  *
- * Belongs to `linkVersion` 1, as the dictionary does: links that were sent must be read as they were
+ * Belongs to links of version 1 and 2, as the dictionaries do: links that were sent must be read as they were
  * written, so neither the form nor a factor here may change under it.
  */
 const mark = "~";

@@ -5,13 +5,29 @@ import { inModelUnits } from "../../src/physics/sentence.ts";
 import { crc32 } from "../../src/sharing/checksum.ts";
 import { pack, unpack, unpackedBytesLimit } from "../../src/sharing/compression.ts";
 import { packedBytesLimit } from "../../src/sharing/frame.ts";
-import { recordDictionary } from "../../src/sharing/recordDictionary.ts";
+import { recordDictionaries } from "../../src/sharing/recordDictionary.ts";
 
-const dictionary = Buffer.from(recordDictionary);
+const dictionary = Buffer.from(recordDictionaries[2]);
 
 describe("the dictionary", () => {
-  it("is the one of version 1: with another, links sent before would not open", () => {
-    expect([recordDictionary.length, crc32(recordDictionary)]).toEqual([2640, 2944920697]);
+  it("is the one of its version: with another, links sent before would not open", () => {
+    const sums = [recordDictionaries[1], recordDictionaries[2]].map((each) => [
+      each.length,
+      crc32(each),
+    ]);
+    expect(sums).toEqual([
+      [2640, 2944920697],
+      [4305, 3973182011],
+    ]);
+  });
+
+  it("of version 1 still packs and unpacks any text", () => {
+    fc.assert(
+      fc.property(fc.string({ maxLength: 200 }), (text) => {
+        const whole = text.toWellFormed();
+        expect(unpack(pack(whole, 1), unpackedBytesLimit, 1)).toEqual({ ok: true, value: whole });
+      }),
+    );
   });
 });
 

@@ -82,7 +82,7 @@ describe("a link", () => {
     for (const record of demoRecords) {
       const url = new URL(linkOf(record));
       expect(`${url.origin}${url.pathname}${url.search}`).toBe(app);
-      expect(url.hash).toMatch(/^#\/open\/1b[A-Za-z0-9_-]+e$/);
+      expect(url.hash).toMatch(/^#\/open\/2b[A-Za-z0-9_-]+e$/);
     }
   });
 
@@ -200,7 +200,7 @@ describe("a payload", () => {
     ["nothing", "", "payloadCut"],
     ["a lone version", "1", "payloadForeign"],
     ["the beginning alone", "1b", "payloadCut"],
-    ["one of a newer version", "2bAAAA", "payloadNewer"],
+    ["one of a newer version", "3bAAAA", "payloadNewer"],
     ["one of version 0", "0bAAAA", "payloadForeign"],
     ["one in another spelling", "1zAAAA", "payloadForeign"],
     ["another text", "hello", "payloadForeign"],
