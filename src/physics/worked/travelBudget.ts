@@ -23,6 +23,28 @@ export function leverRatio(context: CornerContext): WorkedFigure {
   };
 }
 
+/** R where the stop is fully compressed; at a contact found by hand, from below. */
+export function leverRatioAtFullStop(context: CornerContext): WorkedFigure | undefined {
+  const { atMeans, layout } = context;
+  const travel = fullStopWorking(context);
+  const ratio = atMeans.kinematics.ratio(travel.value);
+  if (!ratio.ok) return undefined;
+  const closing = 1 / ratio.value;
+  return {
+    symbols: [context.gapSymbol, context.usableSymbol, ...layout.symbols],
+    steps: [
+      ...travel.steps,
+      {
+        formula: "R = 1/(ds/dz) at that wheel travel",
+        worked: ["1 / ", quantity("count", closing)],
+        result: quantity("ratio", ratio.value),
+      },
+    ],
+    source: `${layout.source} Wheel per stop; its inverse is stop per wheel.`,
+    assumed: ["The slope of the same motion, taken where the stop is fully compressed."],
+  };
+}
+
 function contactWorking(context: CornerContext): Working {
   return context.layout.wheelTravel(context.gap, "g");
 }

@@ -18,6 +18,7 @@ import { progressiveness, rateClass, secantRate } from "../../../physics/worked/
 import {
   freeShare,
   leverRatio,
+  leverRatioAtFullStop,
   reserve,
   spacerHeight,
   tallerHeight,
@@ -73,6 +74,13 @@ const travelFigures: readonly Figure[] = [
     group: "travel",
     value: (corner) => quantity("ratio", corner.leverRatio),
     worked: leverRatio,
+  },
+  {
+    id: "leverRatioAtFullStop",
+    title: "Lever ratio, stop fully compressed",
+    group: "travel",
+    value: (corner) => quantity("ratio", corner.leverRatioAtFullStop),
+    worked: leverRatioAtFullStop,
   },
   {
     id: "wheelTravelToContact",

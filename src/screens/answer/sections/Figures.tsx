@@ -144,7 +144,11 @@ export function figureText(figure: Figure, corner: CornerAssessment, unit: Lengt
   if (typeof value === "string") return value;
   if (value.kind === "count") return contactsText(value.value);
   if (value.kind === "share" && figure.group === "doubt") return probabilityNumber(value.value);
-  if (figure.id === "leverRatio" || figure.id === "oneWheelRatio") {
+  if (
+    figure.id === "leverRatio" ||
+    figure.id === "leverRatioAtFullStop" ||
+    figure.id === "oneWheelRatio"
+  ) {
     return `${quantityText(value, unit)} (stop per wheel ${(1 / value.value).toFixed(2)})`;
   }
   return quantityText(value, unit);
