@@ -109,7 +109,7 @@ describe("as a link", () => {
     choose("Link");
     await tap(screen.getByRole("button", { name: "Copy the link" }));
     const field = screen.getByLabelText<HTMLTextAreaElement>("Link to this check");
-    expect(field.value).toContain("#/open/1b");
+    expect(field.value).toContain("#/open/2b");
     expect(field.closest("details")?.open).toBe(true);
   });
 
