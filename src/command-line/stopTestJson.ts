@@ -43,18 +43,20 @@ export function printedTest({ file, analysis }: TestImport, asked: HitAsked | nu
   const predicted = hit?.ok ? hit.value : null;
   if (predicted !== null) remarks.push(...predicted.remarks);
   const atSpeed = found?.testedAtSpeed ? found : null;
+  // Rows in no order of time say nothing of what remains at rest.
+  const inTime = analysis.kind === "timed" ? atSpeed : null;
   const wasMoved = found !== null && found.doubt.damping.length > 0;
   const leftOut = analysis.kind === "timed" ? analysis.leftOut : { rows: 0, cycles: 0 };
   return {
     curve: found?.curve ?? null,
-    staticShare: atSpeed?.staticShare ?? null,
+    staticShare: inTime?.staticShare ?? null,
     restLoss: atSpeed && atSpeed.restLoss > 0 ? atSpeed.restLoss : null,
     branches: atSpeed?.branches ?? [],
     damping: atSpeed?.damping ?? null,
     testedAtSpeed: atSpeed !== null,
     doubt: {
       curve: found?.doubt.curve ?? null,
-      staticShare: atSpeed?.doubt.staticShare ?? null,
+      staticShare: inTime?.doubt.staticShare ?? null,
       restLoss: wasMoved ? found.doubt.restLoss : null,
       branches: atSpeed?.doubt.branches ?? [],
       damping: wasMoved ? found.doubt.damping : null,

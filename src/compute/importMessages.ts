@@ -1,12 +1,6 @@
 import type { Fault } from "../physics/outcome.ts";
+import type { ImportProgress } from "../records/testRows/importFile.ts";
 import type { ImportOptions, TestImport } from "../records/testRows/testFile.ts";
-
-export interface ImportProgress {
-  readonly phase: "reading" | "analysing";
-  readonly bytes: number;
-  readonly totalBytes: number;
-  readonly rows: number;
-}
 
 /** One file a worker; its page ends it to cancel. */
 export interface ImportRequest {

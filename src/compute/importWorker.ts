@@ -1,4 +1,4 @@
-import { importFile } from "./importFile.ts";
+import { importFile } from "../records/testRows/importFile.ts";
 import type { ImportReply, ImportRequest } from "./importMessages.ts";
 
 function reply(message: ImportReply): void {

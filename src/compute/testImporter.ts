@@ -1,9 +1,10 @@
 import type { Fault } from "../physics/outcome.ts";
+import type { ImportProgress } from "../records/testRows/importFile.ts";
 import type { ImportOptions, TestImport } from "../records/testRows/testFile.ts";
-import type { ImportProgress, ImportReply, ImportRequest } from "./importMessages.ts";
+import type { ImportReply, ImportRequest } from "./importMessages.ts";
 import { follow, type WorkerLike } from "./workerLike.ts";
 
-export type { ImportProgress } from "./importMessages.ts";
+export type { ImportProgress } from "../records/testRows/importFile.ts";
 
 export interface ImportHandlers {
   /** About every 100 ms while reading, once before analysing. */

@@ -5,7 +5,7 @@ import type { UnitGram } from "./unitGrams.ts";
 /** Draws of the doubt; each a fit of its own. */
 const draws = 200;
 /** How far force and depth may be apart in time, s, one standard deviation. Common practice. */
-export const channelDelayS = 0.0003;
+const channelDelayS = 0.0003;
 /** Doubt of a zero from block to block where the residuals show less, as a share of greatest force. */
 const zeroShare = 0.001;
 /** … and of the depth, mm, one standard deviation. */

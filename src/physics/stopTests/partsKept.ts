@@ -108,7 +108,7 @@ function foldsOf(units: readonly UnitGram[]): readonly number[] {
   return fold;
 }
 
-export function allowedColumns(parts: readonly LawPart[], n: number): Uint8Array {
+function allowedColumns(parts: readonly LawPart[], n: number): Uint8Array {
   const allowed = new Uint8Array(n);
   allowed[0] = 1;
   for (const { columns } of parts) for (const column of columns) allowed[column] = 1;

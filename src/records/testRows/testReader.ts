@@ -11,7 +11,7 @@ const headCharacters = 131_072;
 /** A row longer than this is a quotation mark that was never closed. */
 const longestRow = 1_000_000;
 /** Above real tests: a million rows and more. */
-export const mostTestRows = 5_000_000;
+const mostTestRows = 5_000_000;
 /** Rows after new headings from which their columns are told. */
 const rowsOfHeadings = 5;
 const mostParts = 200;

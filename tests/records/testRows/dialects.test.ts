@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { importFile } from "../../../src/compute/importFile.ts";
 import { foundStop } from "../../../src/physics/stopTests/foundStop.ts";
+import { importFile } from "../../../src/records/testRows/importFile.ts";
 import { given } from "../../physics/stopTests/outcomes.ts";
 import { trueStops } from "../../support/testMachine/designs.ts";
 import { dialects } from "../../support/testMachine/dialects.ts";

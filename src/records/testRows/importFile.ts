@@ -1,8 +1,14 @@
-import { fail, type Outcome, succeed } from "../physics/outcome.ts";
-import { analyseTests } from "../records/testRows/analyseTest.ts";
-import type { ImportOptions, TestImport } from "../records/testRows/testFile.ts";
-import { TestReader } from "../records/testRows/testReader.ts";
-import type { ImportProgress } from "./importMessages.ts";
+import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
+import { analyseTests } from "./analyseTest.ts";
+import type { ImportOptions, TestImport } from "./testFile.ts";
+import { TestReader } from "./testReader.ts";
+
+export interface ImportProgress {
+  readonly phase: "reading" | "analysing";
+  readonly bytes: number;
+  readonly totalBytes: number;
+  readonly rows: number;
+}
 
 /** Bytes read and turned into rows at a time: some milliseconds. */
 const pieceBytes = 262_144;
