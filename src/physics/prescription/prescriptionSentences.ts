@@ -28,8 +28,10 @@ export function combinationSentence(
 ): Sentence {
   const where = fitment.corners.length > 1 ? " on both sides" : "";
   const { change, spacerMm } = combination;
+  const missing = fitment.corners.some(({ seatToPad }) => seatToPad !== undefined);
   switch (change) {
     case "nothing":
+      if (missing) return [`Fit this stop${where}: its height is right here.`];
       return [
         judgement.unknown.length > 0
           ? "Leave the height as it is."
@@ -40,7 +42,11 @@ export function combinationSentence(
     case "spacer":
       return ["Put a spacer of ", length(spacerMm), ` under the stop${where}.`];
     case "stop":
-      return ["Fit ", ...stopWords(fitment, combination), where === "" ? " here." : `${where}.`];
+      return [
+        "Fit ",
+        ...stopWords(fitment, combination),
+        where === "" ? " on this side." : `${where}.`,
+      ];
     case "both":
       return [
         "Fit ",
