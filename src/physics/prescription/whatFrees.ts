@@ -1,5 +1,5 @@
+import { cornerAtMeans } from "../budget/cornerAtMeans.ts";
 import type { Corner, Fitment, HardLimit, Reading } from "../fitment.ts";
-import { kinematicsOf } from "../kinematics/kinematics.ts";
 import { layoutAtHeight } from "../kinematics/layoutAtHeight.ts";
 import { type Candidate, scaledBuilds } from "./candidates.ts";
 import { type SearchOptions, type SearchProgress, searchSteps } from "./searchSteps.ts";
@@ -135,10 +135,11 @@ function withLimits(
 }
 
 function stopPerWheel(fitment: Fitment, corner: Corner): number {
-  const kinematics = kinematicsOf(fitment.layout, corner);
-  if (!kinematics.ok) return 1;
+  const atMeans = cornerAtMeans(fitment, corner);
+  if (!atMeans.ok) return 1;
+  const { kinematics } = atMeans.value;
   const motion = new Float64Array(3);
-  kinematics.value.evaluate(0, motion);
+  kinematics.evaluate(0, motion);
   return motion[1] as number;
 }
 

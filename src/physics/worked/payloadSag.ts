@@ -1,4 +1,4 @@
-import { kinematicsOf } from "../kinematics/kinematics.ts";
+import { cornerAtMeans } from "../budget/cornerAtMeans.ts";
 import { restingStop } from "../road/heldAtRide.ts";
 import { restPosition } from "../road/restPosition.ts";
 import { standardGravity } from "../standardGravity.ts";
@@ -21,22 +21,20 @@ export interface Sag extends Working {
 export function restWorking(context: CornerContext, laden: boolean): Sag | undefined {
   const payload = laden ? context.fitment.ride?.payloadPerCornerKg : 0;
   const rate = context.fitment.ride?.wheelRateNPerMm;
-  const kinematics = kinematicsOf(context.fitment.layout, context.corner);
-  if (payload === undefined || !kinematics.ok) return undefined;
-  const resting = restingStop(context.fitment, context.corner, kinematics.value);
+  const atMeans = cornerAtMeans(context.fitment, context.corner);
+  if (payload === undefined || !atMeans.ok) return undefined;
+  const { kinematics } = atMeans.value;
+  const resting = restingStop(context.fitment, context.corner, kinematics);
   if (!resting.ok) return undefined;
   const { stop, gapMm, heldAtRideN } = resting.value;
   const asMeasured = payload === 0 && heldAtRideN === 0 && gapMm >= 0;
   if (!laden && asMeasured) return { value: 0, steps: [], symbols: [] };
   if (rate === undefined) return asMeasured ? { value: 0, steps: [], symbols: [] } : undefined;
-  const rest = restPosition(
-    { kinematics: kinematics.value, ...resting.value, wheelRateNPerMm: rate },
-    payload,
-  );
+  const rest = restPosition({ kinematics, ...resting.value, wheelRateNPerMm: rate }, payload);
   if (!rest.ok) return undefined;
   const sag = rest.value;
   const slopes = new Float64Array(3);
-  kinematics.value.evaluate(sag, slopes);
+  kinematics.evaluate(sag, slopes);
   const closing = slopes[0] ?? 0;
   const stopAtWheel = stop.force(closing - gapMm) * (slopes[1] ?? 0);
   const load = payload * standardGravity;
@@ -122,9 +120,10 @@ export function sagWorking(context: CornerContext): Sag | undefined {
 export function springRestWorking(context: CornerContext, laden: boolean): Sag | undefined {
   const payload = laden ? context.fitment.ride?.payloadPerCornerKg : 0;
   const rate = context.fitment.ride?.wheelRateNPerMm;
-  const kinematics = kinematicsOf(context.fitment.layout, context.corner);
-  if (payload === undefined || !kinematics.ok) return undefined;
-  const resting = restingStop(context.fitment, context.corner, kinematics.value);
+  const atMeans = cornerAtMeans(context.fitment, context.corner);
+  if (payload === undefined || !atMeans.ok) return undefined;
+  const { kinematics } = atMeans.value;
+  const resting = restingStop(context.fitment, context.corner, kinematics);
   if (!resting.ok) return undefined;
   const { heldAtRideN } = resting.value;
   if (payload === 0 && heldAtRideN === 0) return { value: 0, steps: [], symbols: [] };

@@ -1,5 +1,5 @@
+import { cornerAtMeans } from "../../../physics/budget/cornerAtMeans.ts";
 import type { Corner, Fitment, RoadClass } from "../../../physics/fitment.ts";
-import { kinematicsOf } from "../../../physics/kinematics/kinematics.ts";
 import { type Outcome, succeed } from "../../../physics/outcome.ts";
 import { restingStop } from "../../../physics/road/heldAtRide.ts";
 import { type RoadCorner, roadTravel } from "../../../physics/road/roadTravel.ts";
@@ -16,15 +16,16 @@ export interface RoadContacts {
 
 /** Contacts per km of one corner on each road class, at the speed of the use. */
 export function contactsByRoad(fitment: Fitment, corner: Corner): Outcome<readonly RoadContacts[]> {
-  const kinematics = kinematicsOf(fitment.layout, corner);
-  if (!kinematics.ok) return kinematics;
-  const resting = restingStop(fitment, corner, kinematics.value);
+  const atMeans = cornerAtMeans(fitment, corner);
+  if (!atMeans.ok) return atMeans;
+  const { kinematics } = atMeans.value;
+  const resting = restingStop(fitment, corner, kinematics);
   if (!resting.ok) return resting;
-  const contact = kinematics.value.wheelTravel(resting.value.gapMm);
+  const contact = kinematics.wheelTravel(resting.value.gapMm);
   if (!contact.ok) return contact;
   const { ride } = fitment;
   const road: RoadCorner = {
-    kinematics: kinematics.value,
+    kinematics,
     ...resting.value,
     travelToContactMm: contact.value,
     progressive: isProgressive(resting.value.stop),

@@ -1,6 +1,6 @@
+import { cornerAtMeans } from "../../../physics/budget/cornerAtMeans.ts";
 import { gapOf } from "../../../physics/budget/gap.ts";
 import type { Corner, CornerAssessment, Fitment } from "../../../physics/fitment.ts";
-import { kinematicsOf } from "../../../physics/kinematics/kinematics.ts";
 import { type Outcome, succeed } from "../../../physics/outcome.ts";
 import { stopCurve } from "../../../physics/stop/stopCurve.ts";
 
@@ -32,8 +32,9 @@ export function wheelForceCurve(
   corner: Corner,
   assessed: CornerAssessment,
 ): Outcome<WheelForceCurve> {
-  const kinematics = kinematicsOf(fitment.layout, corner);
-  if (!kinematics.ok) return kinematics;
+  const atMeans = cornerAtMeans(fitment, corner);
+  if (!atMeans.ok) return atMeans;
+  const { kinematics } = atMeans.value;
   const stop = stopCurve(fitment.stop);
   if (!stop.ok) return stop;
   const standing = gapOf(fitment, corner);
@@ -42,10 +43,10 @@ export function wheelForceCurve(
   const rate = fitment.ride?.wheelRateNPerMm ?? null;
   const hardLimitMm = assessed.wheelTravelToHardLimitMm;
   const fullStopMm = assessed.wheelTravelToFullStopMm;
-  const last = Math.min(Math.max(fullStopMm, hardLimitMm ?? 0) * 1.04, kinematics.value.range[1]);
+  const last = Math.min(Math.max(fullStopMm, hardLimitMm ?? 0) * 1.04, kinematics.range[1]);
   const closing = new Float64Array(3);
   const at = (travelMm: number): WheelForcePoint => {
-    kinematics.value.evaluate(travelMm, closing);
+    kinematics.evaluate(travelMm, closing);
     return {
       travelMm,
       springN: rate === null ? null : rate * travelMm,
@@ -55,7 +56,7 @@ export function wheelForceCurve(
   const travels = Array.from({ length: pieces + 1 }, (_, i) => (last * i) / pieces);
   const knees = [assessed.wheelTravelToContactMm, fullStopMm].filter((z) => z > 0 && z < last);
   const endMm = Math.min(fullStopMm, hardLimitMm ?? fullStopMm);
-  kinematics.value.evaluate(endMm, closing);
+  kinematics.evaluate(endMm, closing);
   const stopJ = stop.value.energy((closing[0] ?? 0) - gap) / 1000;
   return succeed({
     points: [...travels, ...knees].sort((a, b) => a - b).map(at),
