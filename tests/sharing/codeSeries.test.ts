@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { inModelUnits } from "../../src/physics/sentence.ts";
 import type { CheckRecord } from "../../src/records/check/checkRecord.ts";
+import { crc32 } from "../../src/sharing/checksum.ts";
 import {
   addCode,
   type CodeCollection,
@@ -10,6 +11,7 @@ import {
   readCode,
 } from "../../src/sharing/codeCollection.ts";
 import { codeSeries, digitsPerCode, largestCodeVersion } from "../../src/sharing/codeSeries.ts";
+import type { Frame } from "../../src/sharing/frame.ts";
 import { drawCode } from "../../src/sharing/qrDrawing.ts";
 import { checkOfFrame } from "../../src/sharing/sharedCheck.ts";
 import { anyRecord } from "../records/arbitraries.ts";
@@ -173,5 +175,25 @@ describe("a series of codes", () => {
         },
       ),
     );
+  });
+});
+
+describe("codes of one set", () => {
+  it("whose parts are each whole but not of one check are refused, by the sum of the set", () => {
+    const body = new Uint8Array([1, 2, 3, 4]);
+    const mark = crc32(body);
+    const part = (index: number, bytes: number[]): Frame => ({
+      photosLeftOut: 0,
+      parts: 2,
+      part: index,
+      mark,
+      body: new Uint8Array(bytes),
+    });
+    const begun = addCode(null, part(0, [1, 2]));
+    if (!begun.ok) throw new Error(begun.fault.code);
+    const right = addCode(begun.value.collection, part(1, [3, 4]));
+    expect(right.ok && right.value.whole?.body).toEqual(body);
+    const wrong = addCode(begun.value.collection, part(1, [3, 5]));
+    expect(!wrong.ok && wrong.fault.code).toBe("codesDisagree");
   });
 });

@@ -11,12 +11,7 @@ const unseen = /(?![\t\n])\p{Cc}|[\u202a-\u202e\u2066-\u206f\ufeff\ufff9-\ufffb]
 /** Plain letters, digits and signs are most of all text, pictures in base64 among it. */
 const anythingElse = /[^\n\x20-\x7e]/;
 
-/** No half of a letter stands alone in it; what `String.prototype.isWellFormed` says in newer browsers. */
-export function isWellFormed(text: string): boolean {
-  return text.search(loneHalves) === -1;
-}
-
-/** Lone halves of letters as U+FFFD; what `String.prototype.toWellFormed` gives. */
+/** Lone halves of letters as U+FFFD; what `String.prototype.toWellFormed` gives in newer browsers. */
 export function wellFormed(text: string): string {
   return text.replace(loneHalves, "\ufffd");
 }

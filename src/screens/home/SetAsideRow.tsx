@@ -14,8 +14,8 @@ export function SetAsideRow({ row, onSave, onDelete }: SetAsideRowProps) {
   const [asking, setAsking] = useState(false);
   const name = row.name || "A check without a name";
   return (
-    <li class="check-row set-aside-row">
-      <div class="row">
+    <li class="check-row">
+      <div class="check-link">
         <StateMark state="no" size={32} label="" />
         <span class="check-words">
           <bdi class="check-name">{name}</bdi>
@@ -23,7 +23,7 @@ export function SetAsideRow({ row, onSave, onDelete }: SetAsideRowProps) {
         </span>
       </div>
       {asking ? (
-        <div class="row">
+        <div class="check-actions">
           <p>Nobody can bring it back after that.</p>
           <Button onClick={() => setAsking(false)}>Leave it</Button>
           <Button look="danger" icon="bin" onClick={onDelete}>
@@ -31,7 +31,7 @@ export function SetAsideRow({ row, onSave, onDelete }: SetAsideRowProps) {
           </Button>
         </div>
       ) : (
-        <div class="row">
+        <div class="check-actions">
           <Button icon="file" label={`Save what is left of ${name}`} onClick={onSave}>
             Save what is left
           </Button>

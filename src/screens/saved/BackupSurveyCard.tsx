@@ -1,4 +1,4 @@
-import { useState } from "preact/hooks";
+import { useEffect, useRef, useState } from "preact/hooks";
 import { inModelUnits } from "../../physics/sentence.ts";
 import { dateText } from "../../records/check/checkName.ts";
 import { cleanName } from "../../records/text/soundText.ts";
@@ -40,13 +40,17 @@ export function BackupSurveyCard({
   onLeave: () => void;
   onRestore: (withDecisions: boolean) => void;
 }) {
+  const heading = useRef<HTMLHeadingElement>(null);
+  useEffect(() => heading.current?.focus(), []);
   const [withDecisions, setWithDecisions] = useState(false);
   const { added, replaced, filled, present } = checks;
   const nothing =
     added.length + replaced.length + filled.length + submissions.added + decisions.added === 0;
   return (
     <div class="stack" data-survey>
-      <h3>What is in this backup</h3>
+      <h3 ref={heading} tabIndex={-1}>
+        What is in this backup
+      </h3>
       <p>
         <bdi>{cleanName(file.name, 80)}</bdi> was {way}. It says that it was made{" "}
         {dateText(createdAt)} {madeHere ? "on this phone" : "on another device"}; nobody can verify

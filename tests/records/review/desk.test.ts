@@ -249,6 +249,14 @@ describe("replies", () => {
     expect(!read.ok && sentenceText(read.fault.sentence, "mm")).toMatch(/^The file .+\.$/);
   });
 
+  it("a reply of a newer version says that Stopfit is to be updated", () => {
+    const read = readReplyText(replyText({ version: 2 }));
+    expect(!read.ok && read.fault.code).toBe("newerVersion");
+    expect(!read.ok && sentenceText(read.fault.sentence, "mm")).toMatch(
+      /newer version of Stopfit\. Update Stopfit/,
+    );
+  });
+
   it("a whole reply is read as it was written", () => {
     const read = readReplyText(replyText({}));
     expect(read.ok && read.value.readings).toEqual(["left.gap"]);
