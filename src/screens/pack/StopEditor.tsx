@@ -130,13 +130,16 @@ function Editing({
           ]}
         />
         {textOf(draft, "testedAtSpeed") === "yes" ? (
-          <PackTable
-            {...fields}
-            field="damping"
-            caption="Damping"
-            columns={dampingColumns}
-            kinds={dampingKinds}
-          />
+          <>
+            <PackTable
+              {...fields}
+              field="damping"
+              caption="Damping"
+              columns={dampingColumns}
+              kinds={dampingKinds}
+            />
+            {base && <LossOfTest stop={base} />}
+          </>
         ) : (
           <p class="small">
             Damping shows only at speed. Without such a test this stop is worked out undamped.
@@ -164,4 +167,17 @@ function Editing({
       </Disclosure>
     </ItemScreen>
   );
+}
+
+/** What a test at speed gave beside the damping table; it is changed by importing a test. */
+function LossOfTest({ stop }: { stop: PackStop }) {
+  const { restLoss, staticShare, branches = [] } = stop;
+  const percent = (share: number) => `${Number((100 * share).toPrecision(3))} %`;
+  const parts = [
+    ...(restLoss === undefined ? [] : [`${percent(restLoss)} of the force lost at rest`]),
+    ...(staticShare === undefined ? [] : [`${percent(staticShare)} of the curve stays at rest`]),
+    ...branches.map(({ tauS, share }) => `${percent(share)} fades within ${tauS} s`),
+  ];
+  if (parts.length === 0) return null;
+  return <p class="small">From its test: {parts.join("; ")}.</p>;
 }

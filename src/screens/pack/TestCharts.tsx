@@ -20,7 +20,7 @@ const mostDots = 160;
 
 /** The drawings of one test: force over depth at each speed, loop, damping over depth, residuals. */
 export function TestCharts({ plots, unit }: { plots: TestPlots; unit: LengthUnit }) {
-  const { speeds, curve, damping, staticResiduals, speedResiduals, loop } = plots;
+  const { speeds, curve, damping, staticResiduals, speedResiduals, loops } = plots;
   const depth = { words: "depth", unit: lengthAxis(unit) };
   const force = { words: "force", unit: forceAxis(unit) };
   const shown = shownSpeeds(speeds, curve ? seriesLooks - 1 : seriesLooks);
@@ -71,13 +71,20 @@ export function TestCharts({ plots, unit }: { plots: TestPlots; unit: LengthUnit
             series={forceSeries}
           />
         )}
-        {loop && (
+        {loops.length > 0 && (
           <SeriesChart
-            heading="Loop: force over displacement"
-            words="The mean loop of the fastest cycles. The area inside is the energy lost in one cycle."
+            heading="Loops: force over displacement"
+            words="The mean loop of each block of cycles. The area inside is the energy lost in one cycle."
+            {...(loops.length > seriesLooks && {
+              says: `${seriesLooks} of ${loops.length} blocks are drawn, the slowest and the fastest among them.`,
+            })}
             x={{ words: "displacement", unit: lengthAxis(unit) }}
             y={force}
-            series={[{ name: "mean loop", look: "line", points: loop }]}
+            series={shownSpeeds(loops, seriesLooks).map(({ speedMmPerS, points }, index) => ({
+              name: `block ${index + 1}, up to ${quantityText({ kind: "speed", value: speedMmPerS }, unit)}`,
+              look: "line" as const,
+              points,
+            }))}
             xWithZero={false}
           />
         )}

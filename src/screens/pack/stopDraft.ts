@@ -77,8 +77,12 @@ export function stopOfDraft(
     notes: _notes,
     outerDiameterMm: _diameter,
     estimated: _estimated,
+    restLoss,
+    staticShare,
+    branches,
     ...kept
   } = base ?? {};
+  const testedAtSpeed = draft.texts.testedAtSpeed === "yes";
   const material = reader.text("material");
   const mounting = reader.text("mounting");
   const notes = reader.text("notes");
@@ -92,7 +96,11 @@ export function stopOfDraft(
     curve: curve.map(([depth = 0, force = 0]): CurvePoint => [depth, force]),
     damping:
       damping?.map(([depth = 0, into = 0, out = 0]): DampingPoint => [depth, into, out]) ?? null,
-    testedAtSpeed: draft.texts.testedAtSpeed === "yes",
+    testedAtSpeed,
+    // Only tests at speed show these: they go where it is said that there was none.
+    ...(testedAtSpeed && restLoss !== undefined && { restLoss }),
+    ...(testedAtSpeed && staticShare !== undefined && { staticShare }),
+    ...(testedAtSpeed && branches !== undefined && { branches }),
     ...(outerDiameterMm !== undefined && { outerDiameterMm }),
     ...(material !== undefined && { material }),
     ...(mounting !== undefined && { mounting }),

@@ -21,7 +21,8 @@ export interface TestPlots {
   /** Of the static rows and of the rows at speed, [mm, N]. */
   readonly staticResiduals: readonly Point[] | null;
   readonly speedResiduals: readonly Point[] | null;
-  readonly loop: readonly Point[] | null;
+  /** The mean loop of each block of cycles, by its greatest speed, mm/s. */
+  readonly loops: readonly { readonly speedMmPerS: number; readonly points: readonly Point[] }[];
 }
 
 export interface DampingPlotRow {
@@ -59,7 +60,7 @@ export function plotsOfRows(analysis: RowsAnalysis): TestPlots {
     speedResiduals: damping.ok
       ? pairs(damping.value.residuals.depthMm, damping.value.residuals.residualN)
       : null,
-    loop: null,
+    loops: [],
   };
 }
 
@@ -69,11 +70,6 @@ function plotsOfTimed(analysis: TimedAnalysis): TestPlots {
     value,
     standardError: doubt / coverage,
   });
-  const fastest = blocks.reduce<(typeof blocks)[number] | null>(
-    (one, other) =>
-      one === null || other.greatestSpeedMmPerS > one.greatestSpeedMmPerS ? other : one,
-    null,
-  );
   return {
     speeds: analysis.speeds.map(({ speedMmPerS, depthMm, forceN }) => ({
       speedMmPerS,
@@ -96,7 +92,10 @@ function plotsOfTimed(analysis: TimedAnalysis): TestPlots {
     speedResiduals: loss.ok
       ? pairs(loss.value.residuals.depthMm, loss.value.residuals.residualN)
       : null,
-    loop: fastest && pairs(fastest.loop.displacementMm, fastest.loop.forceN),
+    loops: blocks.map(({ greatestSpeedMmPerS, loop }) => ({
+      speedMmPerS: greatestSpeedMmPerS,
+      points: pairs(loop.displacementMm, loop.forceN),
+    })),
   };
 }
 
@@ -143,7 +142,12 @@ export function plotsOfPackTest(test: PackTest): TestPlots {
       })) ?? null,
     staticResiduals: curve && (bySpeed.get(0)?.map(([x, y]) => [x, y - forceAt(curve, x)]) ?? null),
     speedResiduals: null,
-    loop: (test.blocks?.at(-1) ?? test.cycles)?.loop ?? null,
+    loops: (test.blocks ?? (test.cycles ? [test.cycles] : [])).map(
+      ({ loop, frequencyHz, amplitudeMm }) => ({
+        speedMmPerS: 2 * Math.PI * frequencyHz * amplitudeMm,
+        points: loop,
+      }),
+    ),
   };
 }
 

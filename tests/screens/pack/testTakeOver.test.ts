@@ -130,7 +130,7 @@ describe("cycles", () => {
     const test = packTestOf(read);
     const loss = (Math.PI * c * omega * x ** 2) / 1000;
     expect((test.blocks?.[0]?.lossJ ?? 0) / loss).toBeCloseTo(1, 2);
-    expect(plotsOfPackTest(test).loop?.length).toBeGreaterThan(50);
+    expect(plotsOfPackTest(test).loops[0]?.points.length).toBeGreaterThan(50);
     const next = stopWithTest(stop, read, test, { curve: true, loss: true });
     expect({ ...next, tests: stop.tests }).toEqual({ ...stop, tests: stop.tests });
     expect(readPackValue({ ...demoPack, stops: [next], platforms: [] }).ok).toBe(true);
