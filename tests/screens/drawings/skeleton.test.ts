@@ -54,6 +54,7 @@ describe("what is drawn is what is computed", () => {
         });
         const layout: Layout = {
           kind: "arm",
+          wheelPerOuter: 1,
           readings: {
             pivotToStop: reading(values.pivotToStop),
             pivotToOuter: reading(values.pivotToOuter),
@@ -81,6 +82,7 @@ describe("what is drawn is what is computed", () => {
         const after = at(values.armAngle - degrees, values.mountLineAngle - degrees);
         const layout: Layout = {
           kind: "damper",
+          wheelPerOuter: 1,
           readings: {
             pivotToMount: reading(values.pivotToMount),
             pivotToOuter: reading(values.pivotToOuter),
