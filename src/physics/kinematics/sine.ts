@@ -9,18 +9,9 @@ const quarter = Math.PI / 4;
 export function sine(x: number): number {
   if (!(x <= quarter && x >= -quarter)) return Math.sin(x);
   const square = x * x;
-  return (
-    x +
-    x *
-      square *
-      (-1 / 6 +
-        square *
-          (1 / 120 +
-            square *
-              (-1 / 5040 +
-                square *
-                  (1 / 362880 +
-                    square *
-                      (-1 / 39916800 + square * (1 / 6227020800 - square / 1307674368000))))))
-  );
+  const fourth = square * square;
+  // Summed in pairs (Estrin), which does not wait for one term after the other.
+  const low = -1 / 6 + square * (1 / 120) + fourth * (-1 / 5040 + square * (1 / 362880));
+  const high = -1 / 39916800 + square * (1 / 6227020800) + fourth * (-1 / 1307674368000);
+  return x + x * square * (low + fourth * fourth * high);
 }

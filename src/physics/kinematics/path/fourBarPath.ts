@@ -32,8 +32,8 @@ const leastLever = 0.02;
  * Faults: `jointsTooClose` where h − k·tan θu < 50 mm; `linkageStretched`, `wheelDoesNotRise` at ride.
  */
 export abstract class FourBarPath extends SolvedPath {
-  readonly #lower: LinkageArm;
-  readonly #upper: LinkageArm;
+  protected readonly lower: LinkageArm;
+  protected readonly upper: LinkageArm;
   readonly #joints: JointPlaces;
   readonly #wheelAbove: MeasuredLength;
   #scale = 1;
@@ -73,12 +73,14 @@ export abstract class FourBarPath extends SolvedPath {
     wheelAbove: MeasuredLength,
   ) {
     super();
-    this.#lower = lower;
-    this.#upper = upper;
+    this.lower = lower;
+    this.upper = upper;
     this.#joints = joints;
     this.#wheelAbove = wheelAbove;
   }
 
+  /** The line of the arm with the stop, at ride. */
+  protected abstract drivingLine(): MeasuredAngle;
   /** Length of the arm with the stop, squared, mm². */
   protected abstract drivingSquare(): number;
   /** Cross product of the carrier and the driven arm at ride, mm². */
@@ -87,8 +89,7 @@ export abstract class FourBarPath extends SolvedPath {
   protected abstract drivenSquare(): number;
 
   set(scale: number): MotionFault | null {
-    const lower = this.#lower;
-    const upper = this.#upper;
+    const { lower, upper } = this;
     const height = this.#joints.height.value;
     const inset = this.#joints.inset.value;
     const between = height - (inset * upper.line.sin) / upper.line.cos;
@@ -115,7 +116,7 @@ export abstract class FourBarPath extends SolvedPath {
     this.leastCross = leastLever * Math.sqrt(this.drivenSquare() * this.carrierSquare);
     this.#leastRise = leastLever * scale * Math.sqrt(this.drivingSquare());
     if (!(Math.abs(cross) >= this.leastCross)) return "linkageStretched";
-    return this.standAtRide() ? null : "wheelDoesNotRise";
+    return this.standAtRide(this.drivingLine()) ? null : "wheelDoesNotRise";
   }
 
   /** Moves the linkage to a turn; the second derivative only where it is wanted. */
@@ -170,6 +171,10 @@ export abstract class FourBarPath extends SolvedPath {
 
 /** The stop is on the lower arm, or on a damper that stands on it. */
 export class LowerDrivenPath extends FourBarPath {
+  protected drivingLine(): MeasuredAngle {
+    return this.lower.line;
+  }
+
   protected drivingSquare(): number {
     return this.lowerSquare;
   }
@@ -224,6 +229,10 @@ export class LowerDrivenPath extends FourBarPath {
 
 /** The stop is on the upper arm, or on a damper that stands on it. */
 export class UpperDrivenPath extends FourBarPath {
+  protected drivingLine(): MeasuredAngle {
+    return this.upper.line;
+  }
+
   protected drivingSquare(): number {
     return this.upperSquare;
   }

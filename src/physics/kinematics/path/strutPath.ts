@@ -69,7 +69,7 @@ export class StrutPath extends SolvedPath {
     this.#above = wheelAbove.value;
     this.#leastRise = leastRise * arm * scale;
     if (!(Math.abs(this.#aside) < long * (1 - leastCosine))) return "degenerateTriangle";
-    return this.standAtRide() ? null : "wheelDoesNotRise";
+    return this.standAtRide(armLine) ? null : "wheelDoesNotRise";
   }
 
   rise(turn: Turn): boolean {

@@ -1,4 +1,5 @@
-import type { MotionFault } from "../layoutMotion.ts";
+import { leastCosine, type MotionFault } from "../layoutMotion.ts";
+import type { MeasuredAngle } from "../measuredQuantity.ts";
 import { Turn } from "../turn.ts";
 
 /**
@@ -38,36 +39,56 @@ const mostSlopeChange = 4;
 const shortestStep = 1e-12;
 
 /**
- * A path without a closed inverse: the turn of a z is found by Halley's method from the ride height out,
- * each step at most 0.25 rad and halved where it leaves the rising branch or falls on another, so that it
+ * A path without a closed inverse: the turn of a z is found by Halley's method from where a simple arm of
+ * the same slope would stand, or from the ride height out, each step at most 0.25 rad and halved where it leaves the rising branch or falls on another, so that it
  * stays on the branch through the ride height. Source: any text on root finding; a step h leaves an
  * error of the order h³.
  */
 export abstract class SolvedPath extends WheelPath {
   #slopeAtRide = 0;
   #curveAtRide = 0;
+  #armSin = 0;
+  #armCos = 1;
+  /** Length of an arm of the same slope that carries the wheel itself, mm. */
+  #likeArm = 0;
 
-  /** To be called once the quantities are taken; false where the wheel does not rise at ride. */
-  protected standAtRide(): boolean {
+  /**
+   * To be called once the quantities are taken, with the line of the arm that turns; false where the wheel
+   * does not rise at ride.
+   */
+  protected standAtRide({ sin, cos }: MeasuredAngle): boolean {
     const rises = this.follow(atRide);
     this.#slopeAtRide = this.slope;
     this.#curveAtRide = this.curve;
+    this.#armSin = sin;
+    this.#armCos = cos;
+    this.#likeArm = this.slope / cos;
     return rises;
   }
 
+  /** Starts where an arm of the same slope would stand that carries the wheel itself; false off the branch. */
+  #startNear(z: number, turn: Turn): boolean {
+    const sin = this.#armSin - z / this.#likeArm;
+    const cos = Math.sqrt(1 - sin * sin);
+    turn.cos = this.#armCos * cos + this.#armSin * sin;
+    turn.sin = this.#armSin * cos - this.#armCos * sin;
+    return cos > leastCosine && this.follow(turn) && this.#isNear(0, this.#slopeAtRide, turn.sin);
+  }
+
   turnFor(z: number, turn: Turn): boolean {
-    turn.cos = 1;
-    turn.sin = 0;
-    this.travel = 0;
-    this.slope = this.#slopeAtRide;
-    this.curve = this.#curveAtRide;
+    if (!this.#startNear(z, turn)) {
+      turn.cos = 1;
+      turn.sin = 0;
+      this.travel = 0;
+      this.slope = this.#slopeAtRide;
+      this.curve = this.#curveAtRide;
+    }
     for (let step = 0; step < mostSteps; step++) {
       let change = this.#stepTo(z);
       const { cos, sin } = turn;
       const { travel, slope } = this;
       turn.by(change);
-      const bend = 1 + Math.abs(this.curve / slope);
-      if (Math.abs(change) * bend < settled) return true;
+      if (Math.abs(change) * (slope + Math.abs(this.curve)) < settled * slope) return true;
       while (!(this.follow(turn) && this.#isNear(travel, slope, change))) {
         change /= 2;
         if (!(change > shortestStep || change < -shortestStep)) return false;
@@ -88,8 +109,9 @@ export abstract class SolvedPath extends WheelPath {
   }
 
   #stepTo(z: number): number {
-    const byNewton = (z - this.travel) / this.slope;
-    const bent = 1 + (byNewton * this.curve) / (2 * this.slope);
+    const perSlope = 1 / this.slope;
+    const byNewton = (z - this.travel) * perSlope;
+    const bent = 1 + 0.5 * byNewton * this.curve * perSlope;
     const change = bent > 0.5 ? byNewton / bent : byNewton;
     return Math.min(Math.max(change, -longestStep), longestStep);
   }
