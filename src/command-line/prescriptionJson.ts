@@ -3,7 +3,7 @@ import { type Prescription, prescribeSteps } from "../physics/prescription/presc
 import { inModelUnits } from "../physics/sentence.ts";
 import type { CheckRecord } from "../records/check/checkRecord.ts";
 import type { Pack } from "../records/pack/pack.ts";
-import { prescribable, spacersOf } from "../records/pack/packCandidates.ts";
+import { prescribable, searchOptionsOf } from "../records/pack/packCandidates.ts";
 
 /** What to do, as record.md says it is printed. */
 export type PrintedPrescription =
@@ -28,7 +28,7 @@ export function prescriptionOf(
   samples: number | null,
 ): Prescription {
   const steps = prescribeSteps(fitment, prescribable(pack, record, fitment), {
-    spacersMm: spacersOf(pack, "mm"),
+    ...searchOptionsOf(pack, record, fitment, "mm"),
     ...(samples === null ? {} : { samples }),
   });
   for (let step = steps.next(); ; step = steps.next()) if (step.done) return step.value;

@@ -5,6 +5,9 @@ import {
   spacersByInch,
   spacersByMm,
 } from "../../physics/prescription/candidates.ts";
+import type { SearchOptions } from "../../physics/prescription/searchSteps.ts";
+import { travelMadeWith } from "../../physics/prescription/travelMadeWith.ts";
+import { meanOf } from "../../physics/uncertainty/readingMean.ts";
 import type { LengthUnit } from "../entry/units.ts";
 import { type Mountable, type Mounting, mountable } from "./mounting.ts";
 import { type Pack, type PackStop, platformOf, recordStop, type TakenFromPack } from "./pack.ts";
@@ -80,4 +83,26 @@ export function prescribable(
   );
   const others = mounting.filter(({ id }) => id !== (pack && fittedInPack(pack, check)?.id));
   return others.length > 0 ? others.map(packCandidate) : scaledBuilds(fitment.stop);
+}
+
+/** The travel to contact that the vehicle was made with, where a platform of the pack says so. */
+function madeWith(
+  pack: Pack | null,
+  check: MountedCheck,
+  fitment: Fitment,
+): ReturnType<typeof travelMadeWith> {
+  const own = check.reference?.platform;
+  const platform = own ?? (pack && platformOf(pack, check.vehicle?.platformId ?? null));
+  return platform?.gap && travelMadeWith(fitment, platform.layout, meanOf(platform.gap));
+}
+
+/** What a search goes by for one check: spacers that can be bought, and the travel it was made with. */
+export function searchOptionsOf(
+  pack: Pack | null,
+  check: MountedCheck,
+  fitment: Fitment,
+  unit: LengthUnit,
+): SearchOptions {
+  const made = madeWith(pack, check, fitment);
+  return { spacersMm: spacersOf(pack, unit), ...(made && { madeWith: made }) };
 }

@@ -6,7 +6,11 @@ import type { Prescription } from "../../physics/prescription/prescribe.ts";
 import type { SearchProgress } from "../../physics/prescription/searchSteps.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { Pack } from "../../records/pack/pack.ts";
-import { type MountedCheck, prescribable, spacersOf } from "../../records/pack/packCandidates.ts";
+import {
+  type MountedCheck,
+  prescribable,
+  searchOptionsOf,
+} from "../../records/pack/packCandidates.ts";
 
 export type Prescribing =
   | { readonly state: "searching"; readonly progress: SearchProgress | null }
@@ -30,7 +34,7 @@ export function usePrescription(
         ? {
             fitment,
             candidates: prescribable(pack, check, fitment),
-            spacersMm: spacersOf(pack, unit),
+            options: searchOptionsOf(pack, check, fitment, unit),
           }
         : null,
     [check, fitment, pack, unit],
@@ -46,7 +50,7 @@ export function usePrescription(
         onPrescribed: (prescription) => setPrescribing({ state: "found", prescription }),
         onFault: (fault) => setPrescribing({ state: "fault", fault }),
       },
-      { spacersMm: asked.spacersMm },
+      asked.options,
     );
   }, [assessor, asked]);
   return prescribing;

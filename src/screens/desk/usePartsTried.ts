@@ -6,7 +6,7 @@ import type { RankedStop } from "../../physics/ranking/rankStops.ts";
 import type { CheckRecord } from "../../records/check/checkRecord.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { PackStop } from "../../records/pack/pack.ts";
-import { mountsHere, packCandidate, spacersOf } from "../../records/pack/packCandidates.ts";
+import { mountsHere, packCandidate, searchOptionsOf } from "../../records/pack/packCandidates.ts";
 import { rankedKey } from "../ranking/rankingWords.ts";
 import { useRanking } from "../ranking/useRanking.ts";
 import { useReferencePack } from "../referencePack.ts";
@@ -45,12 +45,15 @@ export function usePartsTried(
         : none,
     [pack, record, wanted],
   );
-  const spacersMm = useMemo(() => spacersOf(pack, unit), [pack, unit]);
+  const options = useMemo(
+    () => searchOptionsOf(pack, record, fitment, unit),
+    [pack, record, fitment, unit],
+  );
   const { ranked, done, total, finished } = useRanking(
     assessor,
     wanted ? fitment : null,
     candidates,
-    spacersMm,
+    options,
   );
   return useMemo(() => {
     const parts = ranked

@@ -13,7 +13,7 @@ import {
   type MountedCheck,
   mountsHere,
   packCandidate,
-  spacersOf,
+  searchOptionsOf,
 } from "../../records/pack/packCandidates.ts";
 import { packSince } from "../../records/pack/packSince.ts";
 import { answerHref, checksHref } from "../addresses.ts";
@@ -145,12 +145,15 @@ function Ranked({
     () => [...mounting, ...unclear].map(packCandidate),
     [mounting, unclear],
   );
-  const spacersMm = useMemo(() => spacersOf(pack, unit), [pack, unit]);
   const fitment = useMemo(() => {
     const completion = completeRecord(stored);
     return completion.ok ? fitmentOf(completion.value) : null;
   }, [stored]);
-  const ranking = useRanking(assessor, fitment, candidates, spacersMm);
+  const options = useMemo(
+    () => fitment && searchOptionsOf(pack, stored.record, fitment, unit),
+    [pack, stored, fitment, unit],
+  );
+  const ranking = useRanking(assessor, fitment, candidates, options);
   const since = useMemo(() => packSince(stored.record, pack), [stored, pack]);
   const compared = chosen.flatMap((key) => {
     const found = ranking.ranked.find((each) => rankedKey(each) === key);

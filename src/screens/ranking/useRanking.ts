@@ -3,6 +3,7 @@ import type { Assessor } from "../../compute/assessor.ts";
 import type { Fitment } from "../../physics/fitment.ts";
 import type { Fault } from "../../physics/outcome.ts";
 import type { Candidate } from "../../physics/prescription/candidates.ts";
+import type { SearchOptions } from "../../physics/prescription/searchSteps.ts";
 import type { RankedStop } from "../../physics/ranking/rankStops.ts";
 
 export interface Ranking {
@@ -19,12 +20,12 @@ export function useRanking(
   assessor: Assessor,
   fitment: Fitment | null,
   candidates: readonly Candidate[],
-  spacersMm: readonly number[],
+  options: SearchOptions | null,
 ): Ranking {
   const [ranking, setRanking] = useState<Ranking>(() => begun(candidates.length));
   useEffect(() => {
     setRanking(begun(candidates.length));
-    if (!fitment) return;
+    if (!fitment || !options) return;
     const handlers: Parameters<Assessor["rank"]>[2] = {
       onProgress: ({ done, total, ranked }) =>
         setRanking((before) => ({ ...before, done, total, ranked: [...before.ranked, ...ranked] })),
@@ -32,8 +33,8 @@ export function useRanking(
         setRanking((before) => ({ ...before, done: before.total, ranked, finished: true })),
       onFault: (fault) => setRanking((before) => ({ ...before, fault, finished: true })),
     };
-    return assessor.rank(fitment, candidates, handlers, { spacersMm });
-  }, [assessor, fitment, candidates, spacersMm]);
+    return assessor.rank(fitment, candidates, handlers, options);
+  }, [assessor, fitment, candidates, options]);
   return ranking;
 }
 

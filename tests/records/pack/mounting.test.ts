@@ -3,7 +3,12 @@ import { withPlainSpaces } from "../../../src/records/entry/quantityText.ts";
 import { demoPack } from "../../../src/records/pack/demoPack.ts";
 import { type Mounting, mountable, mountingText } from "../../../src/records/pack/mounting.ts";
 import type { Pack } from "../../../src/records/pack/pack.ts";
-import { mountsHere, prescribable, spacersOf } from "../../../src/records/pack/packCandidates.ts";
+import {
+  mountsHere,
+  prescribable,
+  searchOptionsOf,
+  spacersOf,
+} from "../../../src/records/pack/packCandidates.ts";
 import { readPackValue } from "../../../src/records/pack/readPack.ts";
 import { demoFitment } from "../../physics/demoFitments.ts";
 
@@ -80,5 +85,23 @@ describe("spacers that can be bought", () => {
     const refused = readPackValue({ ...demoPack, spacersMm: [0] });
     expect(refused.ok).toBe(false);
     expect(readPackValue(demoPack).ok).toBe(true);
+  });
+});
+
+describe("the travel that a vehicle was made with", () => {
+  const fitment = demoFitment("arm-fits");
+
+  it("is the platform's, where the check names one of the same layout", () => {
+    const check = { ...fitment, vehicle: { platformId: "marlow-utility-front" } };
+    const made = searchOptionsOf(demoPack, check, fitment, "mm").madeWith;
+    expect(made?.map(({ side }) => side)).toEqual(["left", "right"]);
+    expect(made?.[0]?.wheelTravelToContactMm).toBeGreaterThan(30);
+    const other = { ...fitment, vehicle: { platformId: "marlow-utility-rear" } };
+    expect(searchOptionsOf(demoPack, other, fitment, "mm")).not.toHaveProperty("madeWith");
+  });
+
+  it("is that of the fitted stop otherwise", () => {
+    const check = { ...fitment, vehicle: { platformId: null } };
+    expect(searchOptionsOf(demoPack, check, fitment, "mm")).not.toHaveProperty("madeWith");
   });
 });

@@ -49,6 +49,22 @@ export function RulesUsed({
           : "Common practice."}
         {changed && " Changed for this check."} None of it comes from a published standard.
       </p>
+      <ul class="plain-list small">
+        <li>
+          A landing here begins at ride height. It is harsher than a real drop of that height, which
+          begins with the wheels hanging.
+        </li>
+        {rules.roadKurtosis === 5 && (
+          <li>
+            The road is taken as rough and smooth by turns: large bumps come more often than on an
+            even one.
+          </li>
+        )}
+        <li>
+          Published, to compare: road humps are 3.7 m long and 75 to 100 mm high. Ride trials allow
+          2.5 g at the driver's seat, filtered at 30 Hz; ours is at the body over the corner.
+        </li>
+      </ul>
       <Button icon="pencil" onClick={() => go("rules")}>
         Change the demands
       </Button>
