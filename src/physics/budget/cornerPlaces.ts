@@ -1,5 +1,7 @@
 import type { Corner, Fitment, LimitKind, Reading } from "../fitment.ts";
-import { type Outcome, type ReadingId, succeed } from "../outcome.ts";
+import { type Fault, type Outcome, type ReadingId, succeed } from "../outcome.ts";
+import { readingName } from "../readingNames.ts";
+import { capital } from "../sentence.ts";
 import { type DrawnReading, drawnReading } from "../uncertainty/drawnReading.ts";
 import { checkedMean, type ReadingSort } from "../uncertainty/readingMean.ts";
 import { gapReadingOf, recordedHeightId } from "./gap.ts";
@@ -65,7 +67,7 @@ export function usableTolerance({ stop }: Fitment): number {
 /**
  * The quantities of a corner besides its layout's own, which come before.
  *
- * Errors: those of `gapReadingOf`; an impossible reading, by its name.
+ * Errors: those of `gapReadingOf`; an impossible reading, by its name; `limitNotOnArm`.
  */
 export function cornerPlaces(
   fitment: Fitment,
@@ -75,6 +77,8 @@ export function cornerPlaces(
   const stands = gapReadingOf(corner);
   if (!stands.ok) return stands;
   const { way, id, reading } = stands.value;
+  const misplaced = limitFault(fitment, corner);
+  if (misplaced !== null) return { ok: false, fault: misplaced };
   const hand = handContactsOf(fitment, corner);
   const all: CornerPlace[] = [...geometry];
   const wanted: {
@@ -127,6 +131,26 @@ export function cornerPlaces(
     if (!mean.ok) return mean;
   }
   return succeed(places);
+}
+
+/** A limit on the arm needs an arm, and its distance from the pivot line. */
+function limitFault({ layout }: Fitment, { side, limits }: Corner): Fault | null {
+  for (const [index, { at, distance, kind }] of limits.entries()) {
+    if (at !== "arm") continue;
+    const id = `${side}.limits.${index}`;
+    if (layout.kind !== "arm" && layout.kind !== "damper") {
+      return {
+        code: "limitNotOnArm",
+        sentence: [
+          `${capital(readingName(id, kind))} is said to be on an arm, and this layout has none. Measure it at the wheel.`,
+        ],
+        reading: id,
+      };
+    }
+    const mean = checkedMean(distance, `${id}.distance`, "length");
+    if (!mean.ok) return mean.fault;
+  }
+  return null;
 }
 
 type Measured = (
