@@ -64,7 +64,10 @@ export function standingDecision(
 
 /** A version that nobody has decided on is new, also where one before it was decided on. */
 export function deskState(decisions: readonly Decision[], submission: string): DeskState {
-  const decision = standingDecision(decisions, submission);
+  return stateOf(standingDecision(decisions, submission));
+}
+
+function stateOf(decision: Decision | null): DeskState {
   return decision === null || decision.kind === "undo" ? "new" : states[decision.kind];
 }
 
@@ -73,6 +76,8 @@ export interface DeskCheck {
   readonly latest: Listed;
   readonly versions: readonly Listed[];
   readonly state: DeskState;
+  /** The decision that it stands by came out of a backup. */
+  readonly fromBackup?: true;
 }
 
 /** By when they came; those that came together by their files' times, then in the order given. */
@@ -110,10 +115,12 @@ export function deskChecks(
     const [latest] = sorted;
     if (latest === undefined) continue;
     const own = decided.get(checkId);
+    const standing = own === undefined ? null : standingDecision(own, latest.key);
     checks.push({
       latest,
       versions: sorted,
-      state: own === undefined ? "new" : deskState(own, latest.key),
+      state: stateOf(standing),
+      ...(standing?.fromBackup !== undefined && { fromBackup: true as const }),
     });
   }
   return checks;

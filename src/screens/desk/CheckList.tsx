@@ -154,7 +154,7 @@ function Row({
   selected: boolean;
   onOpen: () => void;
 }) {
-  const { latest, versions, state } = check;
+  const { latest, versions, state, fromBackup } = check;
   const { computed } = latest;
   return (
     // biome-ignore lint/a11y/useKeyWithClickEvents: the list itself takes the keys
@@ -190,7 +190,10 @@ function Row({
       <span class="desk-axle">{latest.axle === "front" ? "Front" : "Rear"}</span>
       <bdi class="desk-who">{whoWords(latest)}</bdi>
       <span class="desk-age">{ageWords(latest.createdAt)}</span>
-      <span class={`desk-state desk-state-${state}`}>{deskStateWords[state]}</span>
+      <span class={`desk-state desk-state-${state}`}>
+        {deskStateWords[state]}
+        {fromBackup && ", from a backup"}
+      </span>
     </div>
   );
 }

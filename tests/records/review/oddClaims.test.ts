@@ -134,5 +134,11 @@ describe("dates that lie ahead", () => {
     const [check] = deskChecks(all, decisions);
     expect(check?.latest.key).toBe("new");
     expect(check?.state).toBe("askedAgain");
+    expect(check).not.toHaveProperty("fromBackup");
+    const taken = { ...decision("old", "2026-05-03T10:00:00.000Z", "accept"), fromBackup: ahead };
+    expect(deskChecks(all, [...decisions, taken])[0]).toMatchObject({
+      state: "accepted",
+      fromBackup: true,
+    });
   });
 });
