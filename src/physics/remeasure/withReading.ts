@@ -1,5 +1,13 @@
-import type { Corner, Fitment, GeometryReadingName, Reading, RideQuantity } from "../fitment.ts";
+import type {
+  Corner,
+  Fitment,
+  GeometryReadingName,
+  Reading,
+  RideQuantity,
+  Side,
+} from "../fitment.ts";
 import type { ReadingId } from "../outcome.ts";
+import { parseReadingId } from "../readings/readingId.ts";
 import { meanOf } from "../uncertainty/readingMean.ts";
 
 /** The fitment with one reading in another's place; as it is where it has no such reading. */
@@ -22,24 +30,46 @@ export function withReading(fitment: Fitment, id: ReadingId, reading: Reading): 
     };
     return { ...fitment, layout };
   }
-  const ride = /^ride\.(\w+)$/.exec(id)?.[1] as RideQuantity | undefined;
-  if (ride !== undefined) return withRideValue(fitment, ride, reading);
-  const [side, ...rest] = id.split(".");
-  if (side !== "left" && side !== "right") {
-    const { layout } = fitment;
-    return Object.hasOwn(layout.readings, id)
-      ? ({
-          ...fitment,
-          layout: { ...layout, readings: { ...layout.readings, [id]: reading } },
-        } as Fitment)
-      : fitment;
+  const place = parseReadingId(id);
+  switch (place?.of) {
+    case "ride":
+      return withRideValue(fitment, place.name, reading);
+    case "geometry":
+      return place.side === null
+        ? withSharedReading(fitment, place.name, reading)
+        : withCorner(fitment, place.side, (corner) => ({
+            ...corner,
+            geometry: { ...corner.geometry, [place.name]: reading },
+          }));
+    case "corner":
+      return withCorner(fitment, place.side, (corner) => ({ ...corner, [place.name]: reading }));
+    case "limit":
+      return withCorner(fitment, place.side, (corner) => ({
+        ...corner,
+        limits: corner.limits.map((each, index) =>
+          index === place.index && place.name !== "perWheel"
+            ? { ...each, [place.name]: reading }
+            : each,
+        ),
+      }));
+    default:
+      return fitment;
   }
-  return {
-    ...fitment,
-    corners: fitment.corners.map((corner) =>
-      corner.side === side ? withCornerReading(corner, rest.join("."), reading) : corner,
-    ),
-  };
+}
+
+function withSharedReading(fitment: Fitment, name: GeometryReadingName, reading: Reading): Fitment {
+  const { layout } = fitment;
+  return Object.hasOwn(layout.readings, name)
+    ? ({
+        ...fitment,
+        layout: { ...layout, readings: { ...layout.readings, [name]: reading } },
+      } as Fitment)
+    : fitment;
+}
+
+function withCorner(fitment: Fitment, side: Side, change: (corner: Corner) => Corner): Fitment {
+  const corners = fitment.corners.map((corner) => (corner.side === side ? change(corner) : corner));
+  return { ...fitment, corners };
 }
 
 function withRideValue(fitment: Fitment, name: RideQuantity, reading: Reading): Fitment {
@@ -49,30 +79,5 @@ function withRideValue(fitment: Fitment, name: RideQuantity, reading: Reading): 
   return {
     ...fitment,
     ride: { ...ride, [name]: value, tolerances: { ...ride.tolerances, [name]: reading.tol } },
-  };
-}
-
-function withCornerReading(corner: Corner, name: string, reading: Reading): Corner {
-  const limit = /^limits\.(\d+)$/.exec(name)?.[1];
-  if (limit !== undefined) {
-    return {
-      ...corner,
-      limits: corner.limits.map((each, index) =>
-        index === Number(limit) ? { ...each, reading } : each,
-      ),
-    };
-  }
-  if (
-    name === "gap" ||
-    name === "pressedHeight" ||
-    name === "seatToPad" ||
-    name === "rideHeight" ||
-    name === "cornerMassKg"
-  ) {
-    return { ...corner, [name]: reading };
-  }
-  return {
-    ...corner,
-    geometry: { ...corner.geometry, [name as GeometryReadingName]: reading },
   };
 }

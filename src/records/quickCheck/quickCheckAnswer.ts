@@ -1,6 +1,7 @@
 import type { Assessment, Check, CornerAssessment, Interval } from "../../physics/fitment.ts";
 import type { ReadingId } from "../../physics/outcome.ts";
 import { limitTouches, readingName } from "../../physics/readingNames.ts";
+import { limitOf, parseReadingId } from "../../physics/readings/readingId.ts";
 import { capital, length, type Sentence } from "../../physics/sentence.ts";
 import { sureEnough, unlikelyEnough } from "../../physics/verdict/decisions.ts";
 import type { CheckRecord } from "../check/checkRecord.ts";
@@ -312,11 +313,14 @@ function settling(
 }
 
 function isCustomers(reading: ReadingId): boolean {
-  return /\.(?:gap|limits\.\d+)$|^stop\.freeHeight$/.test(reading);
+  const place = parseReadingId(reading);
+  return (
+    reading === "stop.freeHeight" ||
+    (place?.of === "corner" && place.name === "gap") ||
+    (place?.of === "limit" && place.name === "reading")
+  );
 }
 
 function nameOf(record: CheckRecord, reading: ReadingId): string {
-  const place = /\.limits\.(\d+)$/.exec(reading)?.[1];
-  const kind = place === undefined ? undefined : record.corners[0]?.limits[Number(place)]?.kind;
-  return readingName(reading, kind);
+  return readingName(reading, record.corners[0]?.limits[limitOf(reading)?.index ?? -1]?.kind);
 }

@@ -1,6 +1,7 @@
 import type { LayoutKind } from "../../physics/fitment.ts";
 import { kinematicsOf } from "../../physics/kinematics/kinematics.ts";
 import type { ReadingId } from "../../physics/outcome.ts";
+import { withoutSide } from "../../physics/readings/readingId.ts";
 import { isBelievable, type ValueDefinition } from "../../physics/readings/valueDefinition.ts";
 import type { Quantity, QuantityKind, Sentence } from "../../physics/sentence.ts";
 import type { CheckLayout } from "../../records/check/checkRecord.ts";
@@ -162,7 +163,7 @@ function completeLayout(stored: StoredCheck): CheckLayout | null {
 
 /** What the geometry so far comes to: the lever ratio, or that these readings can't all be right. */
 export function geometryRemark(stored: StoredCheck, id: ReadingId): Remark | null {
-  const name = id.replace(/^(left|right)\./, "");
+  const name = withoutSide(id);
   const readings = stored.record.layout?.readings;
   if (!readings || !(name in readings)) return null;
   const track = readings.track?.values[0];

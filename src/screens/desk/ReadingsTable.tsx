@@ -1,4 +1,5 @@
 import type { Fitment, Side } from "../../physics/fitment.ts";
+import { sideOf, withoutSide } from "../../physics/readings/readingId.ts";
 import { capital } from "../../physics/sentence.ts";
 import { mean, meanOf } from "../../physics/uncertainty/readingMean.ts";
 import type { CheckRecord, TypedReading } from "../../records/check/checkRecord.ts";
@@ -21,10 +22,10 @@ function linesOf(record: CheckRecord, fitment: Fitment): Line[] {
     { name: string; cells: { [place: string]: Line["cells"]["both"] } }
   >();
   for (const { id, reading } of readingsOf(record)) {
-    const side = /^(left|right)\./.exec(id)?.[1];
+    const side = sideOf(id);
     const words = readingWords(fitment, id);
-    const name = side === undefined ? words : words.replace(/^(left|right) /, "");
-    const key = side === undefined ? id : `${id.slice(side.length + 1)} ${name}`;
+    const name = side === null ? words : words.slice(side.length + 1);
+    const key = side === null ? id : `${withoutSide(id)} ${name}`;
     const line = lines.get(key) ?? { name, cells: {} };
     line.cells[side ?? "both"] = { id, reading };
     lines.set(key, line);

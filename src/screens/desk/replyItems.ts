@@ -1,6 +1,8 @@
 import type { Assessment, Fitment } from "../../physics/fitment.ts";
 import type { Prescription } from "../../physics/prescription/prescribe.ts";
+import { parseReadingId } from "../../physics/readings/readingId.ts";
 import type { CheckRecord } from "../../records/check/checkRecord.ts";
+import { limitIn } from "../../records/entry/entryPath.ts";
 import type { Decision } from "../../records/review/decision.ts";
 import { type OddReading, readingsOf } from "../../records/review/oddReadings.ts";
 import { readingsDigest } from "../../records/review/readingsDigest.ts";
@@ -13,11 +15,8 @@ import { readingWords as takingWords } from "../readings/readingWords.ts";
 
 /** How a reading is taken, as the phone's own step says it. */
 function howOf(record: CheckRecord, id: string): string {
-  const match = /^(left|right)\.limits\.(\d+)$/.exec(id);
-  const corner = record.corners.find(({ side }) => side === match?.[1]);
-  const limit = match ? corner?.limits[Number(match[2])] : undefined;
-  if (id.startsWith("ride.")) return "";
-  return takingWords(id, record.layout, limit).how;
+  if (parseReadingId(id)?.of === "ride") return "";
+  return takingWords(id, record.layout, limitIn(record, id)).how;
 }
 
 /** Readings that can be asked for: all of the record, and what its answer misses. */

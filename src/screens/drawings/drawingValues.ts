@@ -1,5 +1,6 @@
 import type { LimitKind, Reading, Side } from "../../physics/fitment.ts";
 import type { ReadingId } from "../../physics/outcome.ts";
+import { withoutSide } from "../../physics/readings/readingId.ts";
 import { meanOf } from "../../physics/uncertainty/readingMean.ts";
 import type { PartialCheckRecord } from "../../records/check/checkRecord.ts";
 import { type DrawingValues, drawnReadings, type PicturedReading } from "./drawnNumbers.ts";
@@ -17,7 +18,7 @@ const renamed: { readonly [id: string]: PicturedReading } = {
  * limit's kind), "stop.freeHeight". Null where there is no drawing for it.
  */
 export function drawnReadingOf(id: ReadingId, limitKind?: LimitKind): PicturedReading | null {
-  const name = id.replace(/^(left|right)\./, "");
+  const name = withoutSide(id);
   if (name.startsWith("limits.")) return limitKind === undefined ? null : `limit:${limitKind}`;
   const drawn = renamed[name] ?? name;
   return everyDrawn.has(drawn) ? (drawn as PicturedReading) : null;

@@ -1,4 +1,5 @@
 import type { ReadingId } from "../../physics/outcome.ts";
+import { limitOf, withoutSide } from "../../physics/readings/readingId.ts";
 import { recordFaults } from "../../records/check/recordRules.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { entryOutcome } from "../../records/entry/entryPath.ts";
@@ -223,13 +224,12 @@ export function stepFor(id: string, all: readonly Step[]): string | null {
   const place = shared[id] ?? id.replace(/\.perWheel$/, "");
   if (has(place)) return place;
   // A limit that is not there yet is chosen first.
-  const limits = /^(left|right)\.limits/.exec(id)?.[0];
-  if (limits && has(limits)) return limits;
+  const limit = limitOf(id);
+  if (limit !== null && has(`${limit.side}.limits`)) return `${limit.side}.limits`;
   if (id.startsWith("rules.") && has("rules")) return "rules";
   if (id.startsWith("ride.") && has("ride.payloadPerCornerKg")) return "ride.payloadPerCornerKg";
   if (id.startsWith("stop.") && has("stop")) return "stop";
-  const withoutSide = id.replace(/^(left|right)\./, "");
-  if (has(withoutSide)) return withoutSide;
+  if (has(withoutSide(id))) return withoutSide(id);
   const sided = all.find((step) => step.id === `left.${id}` || step.id === `right.${id}`);
   return sided?.id ?? null;
 }

@@ -1,5 +1,6 @@
 import type { ReadingId } from "../../physics/outcome.ts";
 import { isGeometryReadingName } from "../../physics/readings/geometryRegistry.ts";
+import { withoutSide } from "../../physics/readings/readingId.ts";
 import type { PartialCheckRecord } from "../../records/check/checkRecord.ts";
 import { cornerWords } from "./cornerWords.ts";
 import { geometryWords } from "./geometryWords.ts";
@@ -17,7 +18,7 @@ export function readingWords(
   layout: WordedLayout,
   limit?: WordedLimit,
 ): ReadingWords {
-  const name = id.replace(/^(left|right)\./, "");
+  const name = withoutSide(id);
   if (limit) return name.endsWith(".distance") ? distanceWords : limitWords(limit, layout);
   if (isGeometryReadingName(name)) return geometryWords[name](layout);
   return cornerWords(name, layout) ?? { name, how: "", wrong: "", a: "", b: "" };

@@ -1,3 +1,4 @@
+import { limitOf } from "../../physics/readings/readingId.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { isBlank } from "../../records/remeasure/earlierValues.ts";
 import { finishReading, isRetaken, leaveWalk } from "../../records/remeasure/remeasureWalk.ts";
@@ -17,8 +18,8 @@ export interface WalkStep {
 
 /** Is this the step where the reading is taken? A missing limit is chosen first, then measured. */
 export function isWalkStep(reading: string, step: string): boolean {
-  const limits = /^(left|right)\.limits/.exec(reading)?.[0];
-  return step === reading || (limits !== undefined && step.startsWith(limits));
+  const limit = limitOf(reading);
+  return step === reading || (limit !== null && step.startsWith(`${limit.side}.limits`));
 }
 
 function finish({ stored, change }: WalkStep, how: HowDone): void {

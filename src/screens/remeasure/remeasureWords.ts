@@ -1,3 +1,4 @@
+import { limitOf } from "../../physics/readings/readingId.ts";
 import { capital } from "../../physics/sentence.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { type Entry, entryLengthUnit, readEntry } from "../../records/entry/entry.ts";
@@ -7,12 +8,11 @@ import { catalogueEntry, entryName } from "../../records/entry/readingCatalogue.
 
 /** "Left gap": an entry's name at the start of a line. */
 export function lineName(stored: StoredCheck, id: string): string {
-  const missingLimits = /^(left|right)\.limits\.0$/.exec(id);
-  const side = missingLimits?.[1];
-  const corner = stored.record.corners.find((each) => each.side === side);
+  const limit = limitOf(id);
+  const corner = stored.record.corners.find(({ side }) => side === limit?.side);
   const name =
-    side !== undefined && (corner?.limits.length ?? 0) === 0
-      ? `what could touch first on the ${side}`
+    limit !== null && (corner?.limits.length ?? 0) === 0
+      ? `what could touch first on the ${limit.side}`
       : entryName(id, limitKindOf(stored.record, id));
   return capital(name);
 }

@@ -5,23 +5,28 @@ import type {
   RideQuantity,
 } from "../../../physics/fitment.ts";
 import type { ReadingId } from "../../../physics/outcome.ts";
+import { limitOf, parseReadingId, sideOf } from "../../../physics/readings/readingId.ts";
 import type { QuantityKind } from "../../../physics/sentence.ts";
 import { catalogueEntry, entryName } from "../../../records/entry/readingCatalogue.ts";
 
 /** The reading an id stands for; undefined for what is no reading of this fitment. */
 export function readingById(fitment: Fitment, id: ReadingId): Reading | undefined {
   if (id === "stop.freeHeight") return fitment.stop.freeHeight;
-  const ride = /^ride\.(\w+)$/.exec(id)?.[1];
-  if (ride) return rideReading(fitment, ride as RideQuantity);
-  const own = /^(left|right)\.(.+)$/.exec(id);
+  const place = parseReadingId(id);
+  if (place?.of === "ride") return rideReading(fitment, place.name);
   const shared: { readonly [Name in GeometryReadingName]?: Reading } = fitment.layout.readings;
-  if (!own) return shared[id as GeometryReadingName];
-  const corner = fitment.corners.find(({ side }) => side === own[1]);
-  const name = own[2] ?? "";
-  const limit = /^limits\.(\d+)$/.exec(name)?.[1];
-  if (limit) return corner?.limits[Number(limit)]?.reading;
-  if (name === "gap" || name === "rideHeight" || name === "cornerMassKg") return corner?.[name];
-  return corner?.geometry?.[name as GeometryReadingName];
+  if (place?.of === "geometry" && place.side === null) return shared[place.name];
+  const corner = fitment.corners.find(({ side }) => side === sideOf(id));
+  switch (place?.of) {
+    case "limit":
+      return place.name === "perWheel" ? undefined : corner?.limits[place.index]?.[place.name];
+    case "corner":
+      return corner?.[place.name];
+    case "geometry":
+      return corner?.geometry?.[place.name];
+    default:
+      return undefined;
+  }
 }
 
 function rideReading(fitment: Fitment, name: RideQuantity): Reading | undefined {
@@ -32,9 +37,9 @@ function rideReading(fitment: Fitment, name: RideQuantity): Reading | undefined 
 
 /** "left gap", "right clearance over the tyre", "arm angle". */
 export function readingWords(fitment: Fitment, id: ReadingId): string {
-  const limit = /^(left|right)\.limits\.(\d+)$/.exec(id);
-  const corner = limit && fitment.corners.find(({ side }) => side === limit[1]);
-  return entryName(id, corner ? corner.limits[Number(limit?.[2])]?.kind : undefined);
+  const limit = limitOf(id);
+  const corner = fitment.corners.find(({ side }) => side === limit?.side);
+  return entryName(id, corner?.limits[limit?.index ?? -1]?.kind);
 }
 
 /** What a reading measures, for showing its value; undefined where it has no unit of ours. */

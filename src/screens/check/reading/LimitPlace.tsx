@@ -1,4 +1,5 @@
-import type { LayoutKind, Side } from "../../../physics/fitment.ts";
+import type { LayoutKind } from "../../../physics/fitment.ts";
+import { parseReadingId } from "../../../physics/readings/readingId.ts";
 import { plainDecimal } from "../../../records/entry/units.ts";
 import {
   asksPlaceOnArm,
@@ -34,10 +35,9 @@ function placesOf(
 /** Where a clearance was measured, and how fast it closes. Nothing on other readings. */
 export function LimitPlace(props: StepProps) {
   const { stored, change, preferences, step } = props;
-  const match = /^(left|right)\.limits\.(\d+)$/.exec(step.id);
-  if (!match) return null;
-  const side: Side = match[1] === "right" ? "right" : "left";
-  const index = Number(match[2]);
+  const found = parseReadingId(step.id);
+  if (found?.of !== "limit" || found.name !== "reading") return null;
+  const { side, index } = found;
   const limit = stored.record.corners.find((corner) => corner.side === side)?.limits[index];
   if (!limit) return null;
   const layout = wordedLayout(stored.record);

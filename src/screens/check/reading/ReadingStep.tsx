@@ -1,5 +1,7 @@
 import type { Side } from "../../../physics/fitment.ts";
+import { limitOf, sideOf as sideOfId, withoutSide } from "../../../physics/readings/readingId.ts";
 import type { StoredCheck } from "../../../records/check/storedCheck.ts";
+import { limitIn } from "../../../records/entry/entryPath.ts";
 import { asksPlaceOnArm } from "../../../records/filling/limitPlace.ts";
 import { sidesOf } from "../../../records/filling/sides.ts";
 import { drawingValues, drawnReadingOf } from "../../drawings/drawingValues.ts";
@@ -19,22 +21,15 @@ import { WheelPerOuter } from "./WheelPerOuter.tsx";
 
 /** The side a reading is taken on; shared geometry is measured on the first side. */
 export function sideOf(stored: StoredCheck, id: string): Side {
-  const side = /^(left|right)\./.exec(id)?.[1];
-  return side === "left" || side === "right" ? side : (sidesOf(stored)[0] ?? "left");
+  return sideOfId(id) ?? sidesOf(stored)[0] ?? "left";
 }
 
 function wordsOf(stored: StoredCheck, id: string): ReadingWords {
-  const match = /^(left|right)\.limits\.(\d+)$/.exec(id);
-  const corner = stored.record.corners.find((each) => each.side === match?.[1]);
-  return readingWords(id, wordedLayout(stored.record), corner?.limits[Number(match?.[2] ?? -1)]);
-}
-
-function limitIndexOf(id: string): number {
-  return Number(/\.limits\.(\d+)$/.exec(id)?.[1] ?? -1);
+  return readingWords(id, wordedLayout(stored.record), limitIn(stored.record, id));
 }
 
 function signsOf(stored: StoredCheck, id: string) {
-  const name = id.replace(/^(left|right)\./, "");
+  const name = withoutSide(id);
   const kind = stored.record.layout?.kind;
   if (name === "stopLean") {
     return kind === "strut" || kind === "axle"
@@ -53,7 +48,7 @@ export function ReadingStep(props: StepProps) {
   const guide = wordsOf(stored, id);
   const side = sideOf(stored, id);
   const { record } = stored;
-  const index = limitIndexOf(id);
+  const index = limitOf(id)?.index ?? -1;
   const limit = record.corners.find((corner) => corner.side === side)?.limits[index];
   const drawn = drawnReadingOf(id, limit?.kind);
   const layout = wordedLayout(record);

@@ -1,3 +1,5 @@
+import { standingNames } from "../../../physics/readings/cornerReadings.ts";
+import { parseReadingId } from "../../../physics/readings/readingId.ts";
 import { chooseStand, type Stand, standOf, standReading } from "../../../records/filling/stand.ts";
 import { StandPicture } from "../../drawings/choices/StandPicture.tsx";
 import type { StepProps } from "../../guide/stepProps.ts";
@@ -14,7 +16,8 @@ const stands: readonly { value: Stand; name: string }[] = [
 
 /** Does this step ask how the stop stands? */
 export function isStandStep(id: string): boolean {
-  return /^(left|right)\.(gap|pressedHeight|seatToPad)$/.test(id);
+  const place = parseReadingId(id);
+  return place?.of === "corner" && standingNames.some((name) => name === place.name);
 }
 
 /** How the stop stands on this side, by picture; what is measured follows from it. */

@@ -1,4 +1,5 @@
 import type { Side } from "../../../physics/fitment.ts";
+import { sideOf, withoutSide } from "../../../physics/readings/readingId.ts";
 import type { StoredCheck } from "../../../records/check/storedCheck.ts";
 import { type Entry, readTolerance } from "../../../records/entry/entry.ts";
 import type { AngleKind, PostureFault } from "../../../sensors/phoneAngle.ts";
@@ -13,10 +14,9 @@ export interface TiltTask {
 
 /** What the tilt sensor does for a reading; null where it can do nothing. */
 export function tiltTaskOf(stored: StoredCheck, id: string): TiltTask | null {
-  const name = id.replace(/^(left|right)\./, "");
+  const name = withoutSide(id);
   const { record } = stored;
-  const own = /^(left|right)\./.exec(id)?.[1];
-  const side: Side = own === "left" || own === "right" ? own : (record.corners[0]?.side ?? "left");
+  const side: Side = sideOf(id) ?? record.corners[0]?.side ?? "left";
   const wheelAtRight = (side === "left") === (record.axle !== "rear");
   const pivotAt = wheelAtRight ? "left" : "right";
   if (name === "armAngle" || name === "stopLineAngle" || name === "mountLineAngle") {
