@@ -26,7 +26,7 @@ export interface Kinematics {
 }
 
 /** Kinematics of a measured layout, with what only the measuring of one gives. */
-export interface LayoutKinematics extends Kinematics {
+interface LayoutKinematics extends Kinematics {
   readonly linkage: Linkage;
   /**
    * Wheel travel at which a point on the arm's own line has risen by a clearance, mm: `distance` from the pivot

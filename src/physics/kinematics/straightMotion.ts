@@ -9,7 +9,7 @@ const farthest = 1e6;
 export type AxleMovement = "both" | "one";
 
 /** Track T between the tires' middles and spacing S of the stops, mm. */
-export interface AxleWidths {
+interface AxleWidths {
   readonly track: MeasuredLength;
   readonly stopSpacing: MeasuredLength;
 }

@@ -5,7 +5,7 @@ export type LayoutKind = "arm" | "damper" | "strut" | "axle";
  * What a layout does with a reading. needed: the layout has no motion without it, or without what it may
  * be made of; optional: it is better with it, or has a stand-in; part: only another reading is made of it.
  */
-export type GeometryUse = "needed" | "optional" | "part";
+type GeometryUse = "needed" | "optional" | "part";
 
 /**
  * What a reading can be made of. `common` parts serve other readings as well, `own` parts are taken for this

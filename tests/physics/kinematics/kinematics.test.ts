@@ -132,7 +132,7 @@ describe("kinematics of every layout", () => {
 });
 
 describe("the arm", () => {
-  // Source: model section 1, the check given there.
+  // Both lines turn alike, so that dz/ds = κb·cos(θ0 − α)/(a·cos(θ0 − α)).
   it("has R = κb/a at every angle where the stop line is the arm and the stop stands square", () => {
     fc.assert(
       fc.property(

@@ -26,7 +26,7 @@ const sineOf = (degrees: number) => Math.sin((degrees * Math.PI) / 180);
 const cosineOf = (degrees: number) => Math.cos((degrees * Math.PI) / 180);
 
 /*
- * The branch on which s and z rise together ends where a line stands upright (model section 1: out of
+ * The branch on which s and z rise together ends where a line stands upright (what is out of
  * reach is an error value); the last 0.05° before that count as upright.
  */
 describe("an arm's reach ends with the steeper of its lines", () => {

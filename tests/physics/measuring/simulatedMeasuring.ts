@@ -17,7 +17,7 @@ const limitTolerance = 2;
 /** Scatter of the usable compression from stop to stop, as a share of it. */
 const usableShare = 0.05;
 
-export interface Measured {
+interface Measured {
   /** What the readings give for full stop less what it is, mm. */
   readonly error: number;
   /** Does the 95 % interval hold it? */
@@ -91,7 +91,7 @@ export function measured(
   };
 }
 
-export interface MeasuredMany {
+interface MeasuredMany {
   readonly count: number;
   readonly rootMeanSquare: number;
   readonly meanError: number;

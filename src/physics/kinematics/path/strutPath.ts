@@ -4,7 +4,7 @@ import type { Turn } from "../turn.ts";
 import { SolvedPath } from "./wheelPath.ts";
 
 /** What is measured of a strut and the arm below it, front view. Lengths mm. */
-export interface StrutPlaces {
+interface StrutPlaces {
   readonly armLength: MeasuredLength;
   readonly armLine: MeasuredAngle;
   /** D0, lower joint to the middle of the top mount, and ε, that line's lean. */
