@@ -43,7 +43,7 @@ export interface Judgement {
 }
 
 /** Two thirds: what several authorities' rules on changed suspensions ask to be kept. */
-export const travelKept = 2 / 3;
+const travelKept = 2 / 3;
 
 /** Probability from which combinations count as equally sure. Common practice. */
 const equallySure = 0.99;

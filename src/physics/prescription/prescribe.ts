@@ -23,7 +23,7 @@ import type { Trial } from "./trials.ts";
 import { type Freed, whatFreesSteps } from "./whatFrees.ts";
 
 /** One thing to do, tested, the same on both sides. */
-export interface Prescribed {
+interface Prescribed {
   readonly none: false;
   readonly change: Change;
   readonly candidate: Candidate;
@@ -45,7 +45,7 @@ export interface Prescribed {
 }
 
 /** Nothing that can be bought fits: what blocks it, and what frees it. */
-export interface NothingFits {
+interface NothingFits {
   readonly none: true;
   readonly blockedBy: readonly Blocked[];
   readonly freed: readonly Freed[];

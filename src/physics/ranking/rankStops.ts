@@ -5,7 +5,7 @@ import { type Trial, Trials } from "../prescription/trials.ts";
 import { rulesOf } from "../road/useRules.ts";
 import { compareRanked, faultyStop, type RankedStop, rankedStop } from "./rankedStop.ts";
 
-export type { Margins, RankedStop, Shortcoming } from "./rankedStop.ts";
+export type { RankedStop } from "./rankedStop.ts";
 
 export interface RankProgress {
   /** Candidates done, with the spacers tried under them. */

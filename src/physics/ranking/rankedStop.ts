@@ -18,7 +18,7 @@ import { stiffnessClasses } from "../stop/stiffnessClass.ts";
 import { carryShares } from "../verdict/decisions.ts";
 
 /** What is left at the worst corner; null where not known. Negative = short by so much. */
-export interface Margins {
+interface Margins {
   /** Reserve beyond the wanted one, mm of wheel travel. */
   readonly reserveMm: number | null;
   /** Wheel travel to contact beyond what the use needs loaded, mm. Null for a stop made to carry. */
@@ -30,14 +30,14 @@ export interface Margins {
 }
 
 /** What fails or is in doubt, on which side, and the check's own sentence. */
-export interface Shortcoming {
+interface Shortcoming {
   readonly check: CheckId;
   readonly state: State;
   readonly side: Side;
   readonly sentence: Sentence;
 }
 
-export type RankedGroup = "fits" | "mayFit" | "nearly" | "doesNotFit";
+type RankedGroup = "fits" | "mayFit" | "nearly" | "doesNotFit";
 
 /** One stop, or one stop with a spacer, on the vehicle of the check. */
 export interface RankedStop {

@@ -4,7 +4,7 @@ import type { LengthUnit } from "../entry/units.ts";
 
 /** How a stop is held: threaded stud, one bolt through it, two bolts, slid on the damper rod, pressed into a cup. */
 export const mountingWays = ["stud", "bolt", "twoBolts", "rod", "cup"] as const;
-export type MountingWay = (typeof mountingWays)[number];
+type MountingWay = (typeof mountingWays)[number];
 
 /** How a stop is held, or what holds one on a platform; what is absent is not known. All mm. */
 export interface Mounting {
@@ -59,10 +59,6 @@ const wayWords: Readonly<Record<MountingWay, string>> = {
   rod: "on the damper rod",
   cup: "pressed into a cup",
 };
-
-export function mountingWayWords(way: MountingWay): string {
-  return wayWords[way];
-}
 
 /** "threaded stud M10 × 1.5", "two bolts M8, 60 mm apart", in the person's unit. */
 export function mountingText(mounting: Mounting, unit: LengthUnit): string {

@@ -122,7 +122,7 @@ function stopOf(
 }
 
 /** A stop for impacts of this height and secant rate (N/mm). */
-export function madeStop(name: string, height: number, rate: number): Stop {
+function madeStop(name: string, height: number, rate: number): Stop {
   const freeHeight = Math.round(height * 2) / 2;
   const usable = 0.55 * freeHeight;
   const force = (share: number) => rate * usable * (0.6 * share + 1.6 * share ** 3);
