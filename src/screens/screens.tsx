@@ -21,7 +21,7 @@ function Nowhere() {
       top={<span class="screen-name brand">Stopfit</span>}
       actions={
         <ButtonLink look="main" href={checksHref}>
-          To the list of checks
+          All checks
         </ButtonLink>
       }
     >

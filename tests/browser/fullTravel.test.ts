@@ -59,7 +59,7 @@ it("a difference beyond the doubt names what to take again, on the answer, in th
   await page.goto(`${site.address}#/check/${record.id}/fullTravel`);
   await travel.acknowledge();
   await travel.writeDown("left", "Stop meets its pad", "80");
-  expect(await travel.verdictOf("left", "stop")).toContain("Beyond the doubt");
+  expect(await travel.verdictOf("left", "stop")).toContain("Beyond the margin of error");
   await page.getByText("likeliest wrong").first().waitFor();
   await travel.writeDown("left", "Hose, wire or line", "40", "brake hose to frame");
   await page.getByText("before the stop meets its pad. Do not drive it like this.").waitFor();

@@ -276,7 +276,7 @@ describe("a photo of a reading", () => {
     expect([look.width, look.height]).toEqual([960, 1280]);
     expect(look.above[0]).toBeGreaterThan(200);
     expect(look.below[2]).toBeGreaterThan(200);
-    await page.getByRole("button", { name: "Take out: photo of the left gap" }).click();
+    await page.getByRole("button", { name: "Remove: photo of the left gap" }).click();
     await expect.poll(async () => (await mine(page)).record.photos).toBeUndefined();
     await page.getByRole("button", { name: "Bring it back" }).click();
     await expect.poll(async () => (await mine(page)).record.photos?.length).toBe(1);
@@ -294,7 +294,7 @@ describe("a photo of a reading", () => {
         mimeType: "image/jpeg",
         buffer: Buffer.from("not a picture"),
       });
-    await page.getByText(/not a picture that can be opened here/).waitFor();
+    await page.getByText(/This picture can't be opened here/).waitFor();
     expect((await mine(page)).record.photos).toBeUndefined();
   });
 

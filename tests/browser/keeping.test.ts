@@ -92,14 +92,14 @@ describe("bad entries", () => {
       "left.cornerMassKg": [reading, ["heavy", "-560", "0"]],
       "ride.wheelRateNPerMm": [() => steps.value("Rate at the wheel"), ["stiff", "-28", "0"]],
       "ride.damperBumpNsPerMm": [() => steps.value("In rebound"), ["much", "-3.6"]],
-      rules: [() => steps.field("Greatest upward acceleration"), ["a lot", "0", "-2"]],
+      rules: [() => steps.field("Highest upward acceleration"), ["a lot", "0", "-2"]],
     };
     await steps.fillUpTo("finish", record, "hand", async (step) => {
       const [field, texts] = bad[step] ?? [reading, []];
       for (const text of texts) {
         const before = await field().inputValue();
         await field().fill(text);
-        await steps.button("Go on, put right later").waitFor();
+        await steps.button("Continue, fix later").waitFor();
         const said = await steps.complaint(field());
         expect(said.length).toBeGreaterThan(15);
         const ownWords = (await steps.main.textContent())?.replace(/“[^”]*”/g, "");
@@ -118,7 +118,7 @@ describe("bad entries", () => {
   it("left behind are named at the end, with the way there", async () => {
     const { steps } = await halfFilled("left.gap");
     await steps.reading().fill("a thumb");
-    await steps.leaveBy(steps.button("Go on, put right later"));
+    await steps.leaveBy(steps.button("Continue, fix later"));
     await steps.fillUpTo("finish", record, "pack");
     expect(await steps.button("Not complete yet").isDisabled()).toBe(true);
     await steps.page.getByRole("link", { name: "Go there: Gap" }).click();

@@ -214,7 +214,7 @@ it("an opened pack reaches the guided check from its first screen to its demands
   await page.getByText(/curve by estimate, ± 25 %/).waitFor();
   expect(await axeViolations(page)).toEqual([]);
   await at("rules");
-  await page.getByText(/the house rules of “Lane pack”/).waitFor();
+  await page.getByText(/the requirements in “Lane pack”/).waitFor();
   expect(await page.getByLabel(/^Reserve wanted/).getAttribute("placeholder")).toBe("7");
   expect(await axeViolations(page)).toEqual([]);
 });

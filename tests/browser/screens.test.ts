@@ -103,7 +103,7 @@ it("what is said when something is wrong", async () => {
   await page.getByRole("dialog").waitFor();
   await screens.look(page, "all steps");
   await page.getByRole("button", { name: "Back to this step" }).click();
-  await steps.leaveBy(steps.button("Go on, put right later"));
+  await steps.leaveBy(steps.button("Continue, fix later"));
   while (steps.step !== "finish") {
     await steps.leaveBy(page.getByRole("button", { name: /^(Skip|Skip for now|Next)$/ }));
   }

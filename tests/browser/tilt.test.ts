@@ -55,7 +55,7 @@ async function keptReading(name: string): Promise<KeptReading | undefined> {
   return layout?.readings[name];
 }
 
-it("an arm angle is taken by the phone, zeroed by turning it round, and kept with its ±", async () => {
+it("an arm angle is taken by the phone, zeroed by turning it around, and kept with its ±", async () => {
   await answerTiltQuestion(page, "granted");
   await newCheckUpTo("armAngle");
   await tilt.open();
@@ -71,8 +71,8 @@ it("an arm angle is taken by the phone, zeroed by turning it round, and kept wit
   // The sensor shows 0.4° too much, on a surface that leans by 0.9°.
   await tilt.button("Zero the phone").click();
   await tilt.hold({ beta: -(0.9 + 0.4), gamma: 89 });
-  await tilt.button("Zero by turning round").click();
-  await tilt.dialog.getByText("First taken. Now turn it round").waitFor();
+  await tilt.button("Zero by turning around").click();
+  await tilt.dialog.getByText("First taken. Now turn it around").waitFor();
   await tilt.hold({ beta: 25, gamma: 60, noise: 4 });
   await page.waitForTimeout(400);
   await tilt.hold({ beta: -(-0.9 + 0.4), gamma: 89 });
@@ -86,7 +86,7 @@ it("an arm angle is taken by the phone, zeroed by turning it round, and kept wit
   expect(await tilt.take()).toMatch(
     /Taken: 8\.[1-5]° lower at the wheel, ± 0\.[3-8]\d°.*mean of 2/,
   );
-  await tilt.dialog.getByText(/^Zeroed by turning it round, \d+ \w+ \d{4}\.$/).waitFor();
+  await tilt.dialog.getByText(/^Zeroed by turning it around, \d+ \w+ \d{4}\.$/).waitFor();
   await tilt.button("Done").click();
 
   const reading = await keptReading("armAngle");
@@ -98,7 +98,7 @@ it("an arm angle is taken by the phone, zeroed by turning it round, and kept wit
 
   await page.reload();
   await tilt.open();
-  await tilt.dialog.getByText("Zeroed by turning it round").waitFor();
+  await tilt.dialog.getByText("Zeroed by turning it around").waitFor();
 });
 
 it("on its other long edge the phone counts as not zeroed; on a level surface one reading zeroes it", async () => {
@@ -168,7 +168,7 @@ it("without a sensor, and where it is refused, the angle is typed", async () => 
   await page.reload();
   await tilt.open();
   await tilt.button("Allow the tilt sensor").click();
-  await tilt.dialog.getByText("The browser was told not to let this page use").waitFor();
+  await tilt.dialog.getByText("The browser blocks the tilt sensor for this page").waitFor();
   expect(await axeViolations(page)).toEqual([]);
   await tilt.button("Type it instead").click();
   expect(await steps.reading().inputValue()).toBe("9");

@@ -26,9 +26,7 @@ describe("a screen that breaks", () => {
       </Boundary>,
     );
     await screen.findByRole("heading", { name: "This screen can't be shown" });
-    expect(screen.getByRole("link", { name: "To the list of checks" }).getAttribute("href")).toBe(
-      "#/",
-    );
+    expect(screen.getByRole("link", { name: "All checks" }).getAttribute("href")).toBe("#/");
     expect(document.body.textContent).not.toContain("broken on purpose");
     rerender(
       <Boundary place="two">

@@ -80,7 +80,7 @@ export function firstSentence(
   if (why !== "missing") return check.sentence;
   if (check.id === "clearance") {
     return [
-      `What could touch first on the ${side}: never measured. Without it nothing can be said about the reserve.`,
+      `What could hit first on the ${side}: never measured. Without it nothing can be said about the reserve.`,
     ];
   }
   return [

@@ -53,7 +53,7 @@ function stopSince({ stop }: PartialCheckRecord, pack: Pack): readonly Sentence[
   return names
     ? [
         [
-          `The pack in use has the stop “${stop.name}” otherwise than this check: ${names.join(", ")}. The answer holds for the stop as the check has it.`,
+          `The pack in use has the stop “${stop.name}” with other figures than this check: ${names.join(", ")}. The answer holds for the stop as the check has it.`,
         ],
       ]
     : [];

@@ -7,7 +7,7 @@ function fault(code: string, sentence: Fault["sentence"]): Fault {
 }
 
 const unreadable = fault("photoUnreadable", [
-  "This is not a picture that can be opened here. Take a photo, or choose a JPEG or PNG.",
+  "This picture can't be opened here. Take a photo, or choose a JPEG or PNG.",
 ]);
 
 /** More than an ordinary camera gives; decoding what is larger would hold the phone up. */

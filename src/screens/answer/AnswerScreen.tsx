@@ -46,7 +46,7 @@ export default function AnswerScreen({
       wide
       top={
         <>
-          <ButtonLink look="quiet" href={checksHref} icon="back" label="To the list of checks" />
+          <ButtonLink look="quiet" href={checksHref} icon="back" label="All checks" />
           <span class="screen-name">
             {stored.name || stored.record.vehicle?.label || "New check"}
           </span>

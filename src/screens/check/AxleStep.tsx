@@ -25,7 +25,7 @@ export function AxleStep({ stored, change }: StepProps) {
           {
             value: "both",
             name: "Left and right",
-            hint: "Best: a tired spring or a bent bracket shows as a difference.",
+            hint: "Best: a tired spring or a bent bracket shows up as a difference.",
           },
           { value: "left", name: "Left only", hint: "Left as seen by the driver." },
           { value: "right", name: "Right only", hint: "Right as seen by the driver." },

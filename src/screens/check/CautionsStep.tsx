@@ -38,15 +38,15 @@ export function CautionsStep({ stored, change, waiting }: StepProps) {
     <>
       {waiting && (
         <Notice tone="care">
-          <p>Read and tick these before you go to the vehicle. Then comes: {waiting}.</p>
+          <p>Read and tick these before you go to the vehicle. Next: {waiting}.</p>
         </Notice>
       )}
       {level === "raised" && stored.progress.cautionsFor !== "raised" && (
         <Notice tone="care" live>
-          <p>This vehicle is raised. Cautions that hold for raised vehicles come first.</p>
+          <p>This vehicle is raised. Cautions for raised vehicles come first.</p>
         </Notice>
       )}
-      <p class="soft">Tap each one when you have read it and will keep to it.</p>
+      <p class="soft">Tick each one to confirm.</p>
       <div class="choices">
         {cautions.map(({ id, picture, words }) => (
           <CheckLine

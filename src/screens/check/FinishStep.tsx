@@ -53,7 +53,7 @@ export function FinishStep({ stored, change, all, preferences }: StepProps) {
         </Card>
       ) : (
         <Notice tone="ok" live>
-          <p>Everything that the answer needs is there.</p>
+          <p>The answer has everything it needs.</p>
         </Notice>
       )}
       {!cautionsHold(stored) && (
@@ -65,7 +65,7 @@ export function FinishStep({ stored, change, all, preferences }: StepProps) {
         </Notice>
       )}
       {passed.length > 0 && (
-        <Card heading="Passed over">
+        <Card heading="Skipped">
           <p class="small soft">
             The answer comes without these, and says what it then can't say. You can come back any
             time.

@@ -75,7 +75,7 @@ export function LayoutStep({ stored, change }: StepProps) {
     <>
       <div class="layout-choices">
         <Choices
-          legend="Look at the vehicle and tap the drawing that is like it"
+          legend="Tap the drawing that looks like your vehicle"
           value={kind}
           onChange={(chosen) => change((current) => chooseLayout(current, chosen))}
           options={layouts.map((layout) => ({

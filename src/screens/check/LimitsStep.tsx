@@ -8,11 +8,11 @@ import { limitTitles } from "../readings/limitWords.ts";
 import { limitKinds, withLimit, withLimitsOfLeft, withNoLimits, withoutLimit } from "./limits.ts";
 
 const hints: { readonly [Kind in LimitKind]: string } = {
-  tyre: "Tread against arch, liner or guard.",
-  damper: "The damper at the end of its own travel.",
+  tyre: "Tread against fender, liner or guard.",
+  damper: "The shock at the end of its own travel.",
   spring: "Coils that touch each other, or a leaf on its block.",
   metal: "Arm, axle or bracket against frame.",
-  other: "Exhaust, driveshaft, sway bar, brake line.",
+  other: "Exhaust, driveshaft, anti-roll bar, brake line.",
 };
 
 export function LimitsStep({ stored, change, step }: StepProps) {
@@ -23,8 +23,8 @@ export function LimitsStep({ stored, change, step }: StepProps) {
   return (
     <>
       <p>
-        Push the wheel up in your mind: what would be touched, besides the stop? Tick all that come
-        near. Each is measured next.
+        As the wheel moves up, what could hit before the stop is fully compressed? Tick everything
+        that comes close. You'll measure each one next.
       </p>
       {side === "right" && limits.length === 0 && left.length > 0 && !none && (
         <Button wide onClick={() => change(withLimitsOfLeft)}>
@@ -48,21 +48,21 @@ export function LimitsStep({ stored, change, step }: StepProps) {
         ))}
         <CheckLine
           checked={none}
-          hint="Then nobody can say what touches first."
+          hint="The answer then can't say what touches first."
           onChange={(checked) =>
             change((current) =>
               checked ? withNoLimits(current, side) : withChoice(current, step.id, null),
             )
           }
         >
-          None can be reached or is known
+          I can't measure any of these
         </CheckLine>
       </div>
       {none && (
         <Notice tone="unsure" live>
           <p>
-            Without one clearance the answer can't say whether something harder touches before the
-            stop has done its work. The verdict will be “not sure” on that.
+            Without a clearance the answer can't say whether anything hits before the stop is fully
+            compressed. It will say “not sure” there.
           </p>
         </Notice>
       )}

@@ -16,10 +16,10 @@ export function LinkageStep({ stored, change, preferences }: StepProps) {
       <p>
         {strut
           ? "A strut's wheel moves with the arm below it. Its length and angle make the answer sharper. Nothing is jacked."
-          : "The wheel does not rise just as the arm's outer joint does: the other arm tilts it. Four more readings make the answer sharper. Nothing is jacked."}
+          : "The wheel does not rise exactly as the arm's outer joint does: the other arm tilts it. Four more readings make the answer sharper. Nothing is jacked."}
       </p>
       <p>
-        At {text(margins.travelMm)} of wheel travel the margin of error from this alone is{" "}
+        At {text(margins.travelMm)} of wheel travel this alone gives a margin of error of{" "}
         <strong>± {text(margins.withoutMm)}</strong> without them,{" "}
         <strong>± {text(margins.withMm)}</strong> with them.
       </p>
@@ -33,7 +33,7 @@ export function LinkageStep({ stored, change, preferences }: StepProps) {
             name: "Yes, closer",
             hint: "The angle and length of the arm, and where joints and tire stand.",
           },
-          { value: "no", name: "No, this will do", hint: "It can be done later." },
+          { value: "no", name: "No, this will do", hint: "You can do it later." },
         ]}
       />
     </>

@@ -11,7 +11,7 @@ interface Props {
 }
 
 function stateOf(step: Step): { words: string; icon: IconName | null; look: string } {
-  if (step.unreadable) return { words: "to put right", icon: "cross", look: "unreadable" };
+  if (step.unreadable) return { words: "to fix", icon: "cross", look: "unreadable" };
   if (step.id === "finish") return { words: "", icon: null, look: "todo" };
   if (step.state === "done") return { words: "done", icon: "tick", look: "done" };
   if (step.state === "skipped") {

@@ -18,7 +18,7 @@ export function RightGeometryStep({ stored, change }: StepProps) {
           {
             value: "same",
             name: "Same as left",
-            hint: "Same arms and brackets, nothing bent: the distances and angles are taken over.",
+            hint: "Same arms and brackets, nothing bent: the distances and angles are copied.",
           },
           {
             value: "own",

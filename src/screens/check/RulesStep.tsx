@@ -37,10 +37,10 @@ const roads: readonly { value: RoadClass; text: string }[] = [
   { value: "E", text: "E: very rough" },
 ];
 
-const eventHeadings = { obstacle: "Obstacle", hump: "Hump", landing: "Landing" } as const;
+const eventHeadings = { obstacle: "Obstacle", hump: "Speed bump", landing: "Landing" } as const;
 const eventHints = {
   obstacle: "A rounded bump, driven over.",
-  hump: "A road hump, part of a circle, driven over.",
+  hump: "A speed bump, part of a circle, driven over.",
   landing: "A drop onto flat ground, both wheels at once.",
 } as const;
 
@@ -108,20 +108,20 @@ export function RulesStep({ stored, change, preferences }: StepProps) {
     <>
       <Notice tone="info">
         <p>
-          These are the usual demands for{" "}
+          These are the typical requirements for{" "}
           <strong>{use?.name.toLowerCase() ?? "daily driving"}</strong>:{" "}
           {reference?.rules
-            ? `the house rules of “${reference.pack}”, and common practice where they say nothing. None of it is from a standard.`
+            ? `the requirements in “${reference.pack}”, and common practice where they say nothing. None of it is from a standard.`
             : "common practice, from no standard."}{" "}
-          Change what you know better. An empty field means the usual value. The change stays with
-          this check.
+          Change what you know better. An empty field means the typical value. Your change stays
+          with this check.
         </p>
       </Notice>
       {houseRulesSince(stored, referencePack()) && (
         <Notice tone="care">
           <p>
-            The pack in use, “{referencePack().name}”, has other house rules for this use than the
-            ones in this check. “All as usual” takes them over.
+            The pack in use, “{referencePack().name}”, has other requirements for this use than this
+            check. “Reset to typical” takes those of the pack.
           </p>
         </Notice>
       )}
@@ -141,8 +141,8 @@ export function RulesStep({ stored, change, preferences }: StepProps) {
           label="How even the road is"
           hint={
             inForce.roadKurtosis === usual.roadKurtosis
-              ? "As usual. Pavements are rough and smooth by turns; how much is common practice."
-              : "Changed from the usual."
+              ? "Typical. Roads are rough and smooth by turns; how much is common practice."
+              : "Changed from typical."
           }
           value={String(inForce.roadKurtosis)}
           options={evenness}
@@ -161,8 +161,8 @@ export function RulesStep({ stored, change, preferences }: StepProps) {
       {hasOwnEvents(stored) ? (
         <Notice tone="care">
           <p>
-            This check came with {rules?.events?.length ?? 0} events of its own. They are kept as
-            they are. “All as usual” puts the usual ones in their place.
+            This check came with {rules?.events?.length ?? 0} events of its own. They stay as they
+            are. “Reset to typical” replaces them.
           </p>
         </Notice>
       ) : (
@@ -173,7 +173,7 @@ export function RulesStep({ stored, change, preferences }: StepProps) {
               onChange={(checked) => change((current) => withLeftOut(current, each.kind, !checked))}
               hint={eventHints[each.kind]}
             >
-              The stop must stand this
+              Include this event
             </CheckLine>
             {!isLeftOut(stored, each.kind) && (
               <>
@@ -192,11 +192,11 @@ export function RulesStep({ stored, change, preferences }: StepProps) {
       <Card heading="Limits">
         {number(
           "accelerationCapG",
-          "Greatest upward acceleration",
+          "Highest upward acceleration",
           `${usual.accelerationCapG} g`,
           "g",
         )}
-        {number("reserveMm", "Reserve wanted before anything harder", lengthText(usual.reserveMm))}
+        {number("reserveMm", "Reserve wanted before hard contact", lengthText(usual.reserveMm))}
         {number("balanceMm", "Left to right may differ by", lengthText(usual.balanceMm))}
       </Card>
       <Button
@@ -205,7 +205,7 @@ export function RulesStep({ stored, change, preferences }: StepProps) {
         disabled={!houseRulesSince(stored, referencePack()) && same(inForce, usual)}
         onClick={() => change((current) => withUsualRules(current, referencePack()))}
       >
-        All as usual
+        Reset to typical
       </Button>
     </>
   );

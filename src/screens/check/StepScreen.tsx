@@ -93,7 +93,7 @@ export function StepScreen({ stored, place, change, preferences, kept, tryAgain 
       wide
       top={
         <>
-          <ButtonLink look="quiet" href={checksHref} icon="back" label="To the list of checks" />
+          <ButtonLink look="quiet" href={checksHref} icon="back" label="All checks" />
           <span class="screen-name">{nameOfCheck(stored)}</span>
           <SavedLine kept={kept} />
           <span class="narrow-only">
@@ -184,12 +184,12 @@ function MainAction({
   if (locked) {
     return (
       <Button look="main" disabled onClick={onNext}>
-        Tick each to go on
+        Tick each to continue
       </Button>
     );
   }
   if (step.unreadable) {
-    return <Button onClick={onPass}>Go on, put right later</Button>;
+    return <Button onClick={onPass}>Continue, fix later</Button>;
   }
   if (step.state === "done") {
     return (

@@ -25,8 +25,8 @@ export function UseStep({ stored, change, next }: StepProps) {
         onChange={(use) => change((current) => withUse(current, use, referencePack()))}
       />
       <p class="small soft">
-        The use sets the roads, obstacles and landings that the stop is judged by. You see them, and
-        can change them, under Demands.
+        The use sets the roads, obstacles and landings that the stop is judged by. You can see and
+        change them under Requirements.
       </p>
       <WhoMeasures stored={stored} change={change} next={next} />
     </>

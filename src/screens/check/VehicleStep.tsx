@@ -44,7 +44,7 @@ export function VehicleStep({ stored, change, preferences, next }: StepProps) {
     <>
       <TextField
         label="Vehicle"
-        hint="So that you find it again: model, body, plate or job number."
+        hint="So you can find it again: model, body, plate or job number."
         value={vehicle?.label ?? ""}
         maxLength={recordBounds.labelCharacters}
         capitals
@@ -62,7 +62,7 @@ export function VehicleStep({ stored, change, preferences, next }: StepProps) {
       />
       <SelectField
         label="In the reference pack"
-        hint="Then its usual weights and rates can be taken over, and odd readings stand out."
+        hint="Then you can use its typical weights and rates, and odd readings stand out."
         value={vehicle?.platformId ?? ""}
         options={[
           { value: "", text: "Not in the list" },
@@ -80,14 +80,12 @@ export function VehicleStep({ stored, change, preferences, next }: StepProps) {
       />
       {since === "gone" && (
         <p class="small soft">
-          The pack in use no longer has this vehicle. The check goes by the copy that it took.
+          The pack in use no longer has this vehicle. This check uses the copy it took.
         </p>
       )}
       {since === "changed" && (
         <Notice tone="care">
-          <p>
-            The pack has other values for this vehicle now. This check goes by those that it took.
-          </p>
+          <p>The pack now has other values for this vehicle. This check uses the ones it took.</p>
           <div class="row">
             <Button
               onClick={() =>
@@ -128,7 +126,7 @@ export function VehicleStep({ stored, change, preferences, next }: StepProps) {
           />
           <Notice tone="care" live>
             <p>
-              Raised vehicles bring cautions of their own. You will be asked to acknowledge them
+              Raised vehicles have cautions of their own. You will be asked to acknowledge them
               before you measure.
             </p>
           </Notice>

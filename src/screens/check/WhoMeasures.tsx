@@ -9,7 +9,7 @@ import { changePreferences } from "../preferences.ts";
 const roles: readonly { value: Role; name: string; hint: string }[] = [
   { value: "installer", name: "Installer", hint: "You fit the part." },
   { value: "customer", name: "Owner", hint: "You measure your own vehicle." },
-  { value: "support", name: "Support", hint: "You enter it for somebody else." },
+  { value: "support", name: "Support", hint: "You enter it for someone else." },
 ];
 
 /** Who measures: remembered from check to check, so folded away. */

@@ -72,7 +72,7 @@ function slip(value: number, unit: EntryUnit, known: ValueDefinition): Remark | 
       sentence: [
         "That is ",
         quantity("length", value),
-        ', less than is usually seen here. Was it centimetres? Then type "cm" behind it.',
+        ', less than is usually seen here. Was it centimeters? Then type "cm" behind it.',
       ],
     };
   }
@@ -89,7 +89,7 @@ function outside(value: number, known: ValueDefinition): Remark | null {
       quantity(known.kind, least),
       " to ",
       quantity(known.kind, greatest),
-      ". Look again, please. If it is so, go on: it is kept as it is.",
+      ". Please check it. If it is right, continue: it is saved as typed.",
     ],
   };
 }
@@ -129,7 +129,7 @@ export function entryRemarks(stored: StoredCheck, id: ReadingId, entry: Entry): 
         quantity(known.kind, scatter),
         ", more than three times your ± of ",
         quantity(known.kind, tol),
-        ". Measure again, and take out the one that is wrong.",
+        ". Re-measure, and remove the one that is wrong.",
       ],
     });
   }

@@ -15,7 +15,7 @@ export function DemandsUsed({
   unit: LengthUnit;
 }) {
   const source = pack.rules
-    ? `the house rules of “${pack.name}”, and common practice where they say nothing`
+    ? `the requirements in “${pack.name}”, and common practice where they say nothing`
     : "common practice";
   return (
     <section class="card" aria-labelledby="demands-heading">

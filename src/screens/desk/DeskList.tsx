@@ -102,7 +102,7 @@ export function DeskList({
       wide
       top={
         <>
-          <ButtonLink look="quiet" href={checksHref} icon="back" label="To the list of checks" />
+          <ButtonLink look="quiet" href={checksHref} icon="back" label="All checks" />
           <span class="screen-name">Desk</span>
         </>
       }
@@ -334,7 +334,7 @@ function PasteDialog({ onLeave, onText }: { onLeave: () => void; onText: (text: 
       onLeave={onLeave}
       actions={
         <>
-          <Button onClick={onLeave}>Leave it</Button>
+          <Button onClick={onLeave}>Cancel</Button>
           <Button look="main" disabled={text.trim() === ""} onClick={() => onText(text)}>
             Take them in
           </Button>

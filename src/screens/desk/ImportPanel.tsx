@@ -40,7 +40,7 @@ export function ImportPanel({ desk, unit }: { desk: Desk; unit: LengthUnit }) {
             <bdi>{cleanName(backup.name, 80)}</bdi> is a backup. Nothing of it was taken in.
           </p>
           <div class="row">
-            <Button onClick={desk.forgetBackup}>Leave it</Button>
+            <Button onClick={desk.forgetBackup}>Cancel</Button>
             <Button onClick={() => lookInto(backup)}>See what is in it</Button>
           </div>
         </Notice>

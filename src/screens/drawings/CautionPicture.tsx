@@ -34,7 +34,7 @@ const titles: { readonly [Name in CautionPictureName]: string } = {
   rules: "A page of rules",
   screening: "A lens over the gap between stop and pad",
   raised: "A raised vehicle that rolls to one side",
-  qualified: "A person with a spanner",
+  qualified: "A person with a wrench",
 };
 
 /** A stop 26 high that hangs from (x, y). */

@@ -8,7 +8,7 @@ import { type Skeleton, skeletonOf, tyreRadius, tyreWidth } from "./skeleton.ts"
 
 const words: { readonly [Kind in LayoutKind]: readonly [string, string] } = {
   arm: ["Stop on an arm", "A control arm swings up and meets a stop under the frame."],
-  damper: ["Stop on a damper", "A damper stands on the arm; the stop sits on the damper's rod."],
+  damper: ["Stop on a shock", "A shock stands on the arm; the stop sits on the shock's rod."],
   strut: [
     "Stop on a strut",
     "A strut carries the wheel; the stop sits on its rod, inside the spring.",

@@ -24,7 +24,7 @@ export type StandingPictureName = (typeof standingPictureNames)[number];
 
 const titles: { readonly [Name in StandingPictureName]: string } = {
   level: "A vehicle on level ground, a spirit level under it",
-  tyres: "A tyre with a pressure gauge on its valve",
+  tyres: "A tire with a pressure gauge on its valve",
   load: "A vehicle with its usual load in it",
   settled: "A vehicle rolled back and forth and bounced",
   wheels: "A vehicle on its wheels; the jack is crossed out",

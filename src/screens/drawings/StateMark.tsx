@@ -3,8 +3,8 @@ import type { State } from "../../physics/fitment.ts";
 
 const words: Record<State, string> = {
   ok: "Fits",
-  care: "Take care",
-  no: "Does not fit",
+  care: "Warning",
+  no: "Doesn't fit",
   unsure: "Not sure",
 };
 

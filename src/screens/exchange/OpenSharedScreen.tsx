@@ -177,7 +177,7 @@ export default function OpenSharedScreen({
           onLeave={() => setReplacing(null)}
           actions={
             <>
-              <Button onClick={() => setReplacing(null)}>Leave it</Button>
+              <Button onClick={() => setReplacing(null)}>Cancel</Button>
               <Button
                 look="danger"
                 onClick={() => settle(replaceWithReceived(store, replacing, record, unit))}

@@ -28,7 +28,7 @@ export function OpenWays({ notice, onFiles, onText, onLeave }: OpenWaysProps) {
   return (
     <Screen
       top={<span class="screen-name brand">Stopfit</span>}
-      actions={<Button onClick={onLeave}>To the list of checks</Button>}
+      actions={<Button onClick={onLeave}>All checks</Button>}
     >
       <h1 ref={heading} tabIndex={-1}>
         Open a check or a reply

@@ -45,13 +45,13 @@ export function Comparison({ complete, found, change, unit, go }: Props) {
     [fitment, found],
   );
   if (contactsFound(found) === 0) {
-    return <p class="soft">Write down a contact, and it is compared here.</p>;
+    return <p class="soft">Write down a contact to compare it here.</p>;
   }
   return (
     <section class="stack" aria-labelledby="full-travel-compared">
       <h2 id="full-travel-compared">By hand and computed</h2>
       {!compared && (
-        <p>The check is not complete yet. What is written down is kept, and compared once it is.</p>
+        <p>The check is not complete yet. What you write down is saved, and compared once it is.</p>
       )}
       {compared && !compared.ok && (
         <Notice tone="unsure" live>
@@ -75,8 +75,8 @@ export function Comparison({ complete, found, change, unit, go }: Props) {
         </div>
       )}
       <p class="small soft">
-        ± and bands at 95 %, first order. They agree where the difference is within the doubt of
-        both together: |difference| ≤ 1.96·√(u² + u²), the normalised error of ISO 13528.
+        ± and ranges at 95 %, first order. They agree where the difference is within both margins of
+        error: |difference| ≤ 1.96·√(u² + u²), the normalized error of ISO 13528.
       </p>
     </section>
   );
@@ -159,7 +159,7 @@ function ComparedSide({
       {corner.agrees && (
         <p>
           <StateMark state="ok" size={20} label="" /> What was found by hand agrees with what was
-          computed, within the doubt of both.
+          computed, within both margins of error.
         </p>
       )}
     </section>
@@ -197,7 +197,7 @@ function ContactLine({
             </dd>
             <dt>Difference</dt>
             <dd>
-              {signed(computed.differenceMm)}, doubt ± {length(computed.doubtMm)}
+              {signed(computed.differenceMm)}, margin of error ± {length(computed.doubtMm)}
             </dd>
           </>
         )}
@@ -205,7 +205,7 @@ function ContactLine({
       {computed ? (
         <p class={computed.agrees ? "tone-ok" : "tone-unsure"}>
           <StateMark state={computed.agrees ? "ok" : "unsure"} size={20} label="" />{" "}
-          {computed.agrees ? "Agrees" : "Beyond the doubt"}
+          {computed.agrees ? "Agrees" : "Beyond the margin of error"}
         </p>
       ) : (
         <NotInCheck part={part} count={() => count(contact)} />
@@ -216,10 +216,12 @@ function ContactLine({
 
 function NotInCheck({ part, count }: { part: MetPart; count: () => void }) {
   if (part === "stop" || part === "block")
-    return <p class="small">The readings put it out of reach.</p>;
+    return <p class="small">By the readings it is out of reach.</p>;
   return (
     <>
-      <p class="small">Not among the limits of this check, so the answer does not know of it.</p>
+      <p class="small">
+        Not among the clearances of this check, so the answer does not know of it.
+      </p>
       <Button onClick={count}>Count it in the answer</Button>
     </>
   );

@@ -48,7 +48,7 @@ export function FullTravelNote({ record, fitment, unit }: FullTravelNoteProps) {
     <Notice tone={forbids ? "no" : apart || hard.length > 0 ? "unsure" : "info"}>
       <p>
         <strong>Full-travel check:</strong> {sentenceText(fullTravelLine(fitment, corners), unit)}
-        {apart && " Until that is cleared up, do not rely on the answer."}
+        {apart && " Until that is settled, do not rely on the answer."}
       </p>
       {hard.map(({ sentence }) => {
         const text = sentenceText(sentence, unit);

@@ -142,7 +142,7 @@ export default function FullTravelScreen({
         <p>
           The {beamAxle ? "axle" : "wheel"} is moved up from ride height through its whole travel.
           You write down where each thing touches. What is found by hand goes before what was
-          computed. You can do without it.
+          computed. It is optional.
         </p>
         <span class="full-travel-picture" aria-hidden="true">
           <CautionPicture caution="travel" />
@@ -172,7 +172,7 @@ export default function FullTravelScreen({
             ? "All acknowledged."
             : spring === null
               ? "Choose the spring first: what may be done depends on it."
-              : `${open} of ${cautions.length} still to tick before anything is written down.`}
+              : `${open} of ${cautions.length} still to tick before you write anything down.`}
         </p>
       </section>
       {begun && (

@@ -16,13 +16,12 @@ export const levelCautions: readonly Caution[] = [
   {
     id: "caution.jack",
     picture: "jack",
-    words:
-      "Never under a vehicle held by a jack alone. Rated stands, on the points rated for them.",
+    words: "Never under a vehicle held by a jack alone. Use rated stands at the jacking points.",
   },
   {
     id: "caution.energy",
     picture: "energy",
-    words: "Springs and gas dampers hold energy. Loosen nothing to take these readings.",
+    words: "Springs and gas shocks hold energy. Loosen nothing to take these readings.",
   },
   {
     id: "caution.loads",
@@ -43,7 +42,7 @@ export const levelCautions: readonly Caution[] = [
   {
     id: "caution.screening",
     picture: "screening",
-    words: "The result screens an installation. It does not certify it.",
+    words: "This is a screening check, not a certification.",
   },
 ];
 
@@ -58,7 +57,7 @@ export const raisedCautions: readonly Caution[] = [
     id: "caution.qualified",
     picture: "qualified",
     words:
-      "Brake hoses, ABS wires, driveshaft angles, headlamp aim and steering: have a qualified person check them.",
+      "Brake hoses, ABS wires, driveshaft angles, headlight aim and steering: have a qualified person check them.",
   },
 ];
 

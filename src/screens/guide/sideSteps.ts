@@ -74,7 +74,7 @@ function linkageDrafts(stored: StoredCheck, kind: LayoutKind, section: Section):
     {
       id: "linkage",
       section,
-      name: "Want it closer?",
+      name: "Want it more exact?",
       needed: false,
       done: wantsLinkage(stored) !== null,
     },
@@ -122,7 +122,7 @@ function cornerDrafts(stored: StoredCheck, corner: PartialCorner, section: Secti
     {
       id: `${side}.limits`,
       section,
-      name: "What could touch first",
+      name: "What could hit first",
       done: corner.limits.length > 0 || chosen(stored, `${side}.limits`) === "none",
     },
     ...corner.limits.map((limit, index) => ({

@@ -13,7 +13,7 @@ export const standingSteps = [
   {
     id: "load",
     words: "Its usual load is in it",
-    hint: "Fuel, tools, rack, bumper: what it always carries. Extra payload comes later.",
+    hint: "Fuel, tools, rack, bumper: what it always carries. Payload comes later.",
   },
   {
     id: "settled",

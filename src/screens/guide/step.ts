@@ -6,7 +6,7 @@ export const sections = [
   "Right side",
   "The stop",
   "Load and rates",
-  "Demands",
+  "Requirements",
   "Finish",
 ] as const;
 

@@ -18,8 +18,8 @@ export const fullTravelStep = "fullTravel";
 const rideSteps = [
   { id: "ride.payloadPerCornerKg", name: "Payload on this axle" },
   { id: "ride.unsprungMassKg", name: "Unsprung mass" },
-  { id: "ride.wheelRateNPerMm", name: "Ride spring rate at the wheel" },
-  { id: "ride.tyreRateNPerMm", name: "Tyre rate" },
+  { id: "ride.wheelRateNPerMm", name: "Wheel rate" },
+  { id: "ride.tyreRateNPerMm", name: "Tire rate" },
   { id: "ride.damperBumpNsPerMm", name: "Damping" },
 ] as const;
 
@@ -56,7 +56,7 @@ function vehicleDrafts(stored: StoredCheck): Draft[] {
         raisedChoice(stored) !== null,
       typedHere: ["vehicle.liftMm"],
     },
-    { id: "use", section: "Vehicle", name: "What it is used for", done: Boolean(vehicle?.use) },
+    { id: "use", section: "Vehicle", name: "How it is used", done: Boolean(vehicle?.use) },
     { id: "cautions", section: "Safety", name: "Before you measure", done: cautionsHold(stored) },
     {
       id: "standing",
@@ -103,7 +103,7 @@ function stopDrafts(stored: StoredCheck): Draft[] {
     {
       id: "stop.damping",
       section: "The stop",
-      name: "Tested at speed?",
+      name: "Was it tested at speed?",
       needed: false,
       done: stop?.testedAtSpeed === true ? stop.damping != null : stop?.testedAtSpeed === false,
     },
@@ -160,8 +160,8 @@ export function stepsOf(stored: StoredCheck): Step[] {
     ...rideDrafts(stored),
     {
       id: "rules",
-      section: "Demands",
-      name: "What it must stand",
+      section: "Requirements",
+      name: "Requirements",
       needed: false,
       done: chosen(stored, "rules") === "seen",
       typedHere: [

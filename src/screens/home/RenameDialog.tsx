@@ -20,7 +20,7 @@ export function RenameDialog({ stored, onLeave, onName }: RenameDialogProps) {
       onLeave={onLeave}
       actions={
         <>
-          <Button onClick={onLeave}>Leave it</Button>
+          <Button onClick={onLeave}>Cancel</Button>
           <Button look="main" onClick={done} disabled={name.trim() === ""}>
             Rename
           </Button>

@@ -25,7 +25,7 @@ export function SetAsideRow({ row, onSave, onDelete }: SetAsideRowProps) {
       {asking ? (
         <div class="check-actions">
           <p>Nobody can bring it back after that.</p>
-          <Button onClick={() => setAsking(false)}>Leave it</Button>
+          <Button onClick={() => setAsking(false)}>Cancel</Button>
           <Button look="danger" icon="bin" onClick={onDelete}>
             Delete for good
           </Button>

@@ -84,7 +84,7 @@ export function HowComputedPlace({ passage }: { passage: string | null }) {
     <Screen
       top={
         <>
-          <ButtonLink look="quiet" href={checksHref} icon="back" label="To the list of checks" />
+          <ButtonLink look="quiet" href={checksHref} icon="back" label="All checks" />
           <span class="screen-name">{howComputedName}</span>
         </>
       }

@@ -179,7 +179,7 @@ export function CheckPlace({ opened, id, place, preferences: wanted }: CheckPlac
         top={<span class="screen-name brand">Stopfit</span>}
         actions={
           <ButtonLink look="main" href={checksHref}>
-            To the list of checks
+            All checks
           </ButtonLink>
         }
       >

@@ -77,7 +77,7 @@ export function PackList({
     <Screen
       top={
         <>
-          <ButtonLink look="quiet" href={checksHref} icon="back" label="To the list of checks" />
+          <ButtonLink look="quiet" href={checksHref} icon="back" label="All checks" />
           <span class="screen-name">Reference pack</span>
         </>
       }
@@ -277,7 +277,7 @@ function OpenedDialog({
       onLeave={onLeave}
       actions={
         <>
-          <Button onClick={onLeave}>Leave it</Button>
+          <Button onClick={onLeave}>Cancel</Button>
           <Button onClick={() => onMerge(pack)}>Merge the two</Button>
           <Button look="main" onClick={() => onUse(pack)}>
             Use it instead

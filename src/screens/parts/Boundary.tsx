@@ -30,7 +30,7 @@ export class Boundary extends Component<Props, { broken: boolean }> {
         top={<span class="screen-name brand">Stopfit</span>}
         actions={
           <ButtonLink look="main" href="#/">
-            To the list of checks
+            All checks
           </ButtonLink>
         }
       >

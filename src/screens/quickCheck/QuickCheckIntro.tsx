@@ -8,7 +8,7 @@ import { Screen } from "../parts/Screen.tsx";
 export function QuickCheckTop() {
   return (
     <>
-      <ButtonLink look="quiet" href={checksHref} icon="back" label="To the list of checks" />
+      <ButtonLink look="quiet" href={checksHref} icon="back" label="All checks" />
       <span class="screen-name">Do I need a taller stop?</span>
     </>
   );

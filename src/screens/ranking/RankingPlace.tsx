@@ -109,7 +109,7 @@ function Unready({
       top={<span class="screen-name brand">Stopfit</span>}
       actions={
         <ButtonLink look="main" href={href}>
-          {href === checksHref ? "To the list of checks" : "To the check"}
+          {href === checksHref ? "All checks" : "To the check"}
         </ButtonLink>
       }
     >

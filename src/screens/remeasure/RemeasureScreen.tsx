@@ -96,7 +96,7 @@ export function RemeasureScreen({ stored, unit, change, startAssessor }: Remeasu
     <Screen
       top={
         <>
-          <ButtonLink look="quiet" href={checksHref} icon="back" label="To the list of checks" />
+          <ButtonLink look="quiet" href={checksHref} icon="back" label="All checks" />
           <span class="screen-name">
             {stored.name || stored.record.vehicle?.label || "New check"}
           </span>

@@ -110,7 +110,7 @@ export function BackupSurveyCard({
       )}
       {nothing && <p>Nothing in it is new here.</p>}
       <div class="row">
-        <Button onClick={onLeave}>{nothing ? "Close" : "Leave it"}</Button>
+        <Button onClick={onLeave}>{nothing ? "Close" : "Cancel"}</Button>
         {!nothing && (
           <Button look="main" onClick={() => onRestore(withDecisions)}>
             Restore

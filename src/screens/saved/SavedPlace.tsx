@@ -43,7 +43,7 @@ export function SavedPlace({ opened: { store, fault } }: SavedPlaceProps) {
     <Screen
       top={
         <>
-          <ButtonLink look="quiet" href={checksHref} icon="back" label="To the list of checks" />
+          <ButtonLink look="quiet" href={checksHref} icon="back" label="All checks" />
           <span class="screen-name">{keptName}</span>
         </>
       }

@@ -26,12 +26,12 @@ const roleOfArm = {
   carriesWheel: "A trailing arm",
 };
 const meetingWords = { frame: "A flat pad on the arm", arm: "The stop is on the arm" };
-const dutyWords = { impact: "Takes impacts", carry: "Helps carry load" };
+const dutyWords = { impact: "Takes impacts", carry: "Supports load" };
 
 const rideLegends = {
   "ride.unsprungMassKg": "Unsprung mass",
   "ride.wheelRateNPerMm": "Rate at the wheel",
-  "ride.tyreRateNPerMm": "Tyre rate",
+  "ride.tyreRateNPerMm": "Tire rate",
 } as const;
 
 /** The screens of a check, by what a person reads on them. */
@@ -143,12 +143,12 @@ export class CheckSteps {
   private async typeTable(rows: readonly (readonly number[])[], names: string[]): Promise<void> {
     for (const [row, values] of rows.entries()) {
       const cells = names.map((name) => this.field(`Row ${row + 1}, ${name}`));
-      if ((await cells[0]?.count()) === 0) await this.button("Another row").click();
+      if ((await cells[0]?.count()) === 0) await this.button("Add a row").click();
       for (const [place, cell] of cells.entries()) await cell.fill(`${values[place]}`);
     }
     const spare = this.field(`Row ${rows.length + 1}, ${names[0]}`);
     while ((await spare.count()) > 0) {
-      await this.button(`Take out row ${rows.length + 1}`).click();
+      await this.button(`Remove row ${rows.length + 1}`).click();
     }
   }
 
@@ -218,7 +218,7 @@ export class CheckSteps {
           await this.choose("In the reference pack");
           await this.choose(stop.name);
         } else {
-          await this.choose("I type them");
+          await this.choose("I'll type them");
           await this.field("Name of the stop").fill(stop.name);
           await this.choose(dutyWords[stop.duty]);
         }

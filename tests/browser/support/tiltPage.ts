@@ -72,7 +72,7 @@ export class TiltPage {
     await this.button(/^Take it/).click();
     await this.button("Hold still …").waitFor();
     const said = this.dialog.locator(".tilt-actions .notice");
-    await this.button(/^Take it once more/).waitFor();
+    await this.button(/^Take it again/).waitFor();
     return (await said.textContent()) ?? "";
   }
 }

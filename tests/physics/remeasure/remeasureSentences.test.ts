@@ -98,7 +98,7 @@ describe("a reading that was never taken", () => {
 
   it("is asked for by what cannot be said without it", () => {
     expect(inModelUnits(firstSentence("right.limits.0", undefined, question("clearance")))).toBe(
-      "What could touch first on the right: never measured. Without it nothing can be said about the reserve.",
+      "What could hit first on the right: never measured. Without it nothing can be said about the reserve.",
     );
     expect(
       inModelUnits(firstSentence("ride.unsprungMassKg", undefined, question("stiffness"))),

@@ -61,7 +61,9 @@ describe("the cautions", () => {
     await screen.findByText(
       `${levelCautions.length - 1} of ${levelCautions.length} still to tick.`,
     );
-    const locked = screen.getByRole("button", { name: "Tick each to go on" }) as HTMLButtonElement;
+    const locked = screen.getByRole("button", {
+      name: "Tick each to continue",
+    }) as HTMLButtonElement;
     expect(locked.disabled).toBe(true);
     await tickAll();
     await tap("Next");

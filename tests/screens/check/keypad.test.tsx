@@ -110,7 +110,7 @@ describe("the keys", () => {
     const gone = () =>
       waitFor(() => expect(screen.queryByRole("group", { name: /^Keys for/ })).toBeNull());
     const alone = await field("left.gap", "Left gap");
-    await press("5", "8", "Done, put the keys away");
+    await press("5", "8", "Done, hide the keypad");
     await gone();
     expect(alone.value).toBe("58");
     fireEvent.click(screen.getByRole("button", { name: "Add a repeat" }));
@@ -123,7 +123,7 @@ describe("the keys", () => {
     );
     await press("Next field");
     expect(document.activeElement).toBe(second);
-    await press("Done, put the keys away");
+    await press("Done, hide the keypad");
     await gone();
     expect(location.hash).toContain("left.gap");
   });

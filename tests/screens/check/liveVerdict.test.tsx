@@ -59,7 +59,7 @@ describe("the verdict beside a step", () => {
       view.rerender(
         <LiveVerdict stored={withGap(fits, "abc")} startAssessor={startDeskAssessor} />,
       );
-      expect(seen()).toBe("No verdict while a reading is missing");
+      expect(seen()).toBe("No verdict until every reading is in");
     },
     testTimeout,
   );

@@ -169,7 +169,7 @@ describe("a later pack", () => {
     await keep(stored);
     await keepReferencePack(withRate(44));
     startApp(`#/check/${stored.id}/vehicle`);
-    await screen.findByText(/has other values for this vehicle now/);
+    await screen.findByText(/now has other values for this vehicle/);
     await tap("Take the new values");
     await waitFor(async () =>
       expect((await kept(stored.id)).record.ride?.wheelRateNPerMm).toBe(44),
@@ -214,7 +214,7 @@ describe("house rules", () => {
     });
   });
 
-  it("of a later pack wait until “All as usual” takes them over", async () => {
+  it("of a later pack wait until “Reset to typical” takes them over", async () => {
     await keepReferencePack(ownPack);
     const stored = withUse(newStoredCheck(), "daily", referencePack());
     expect(houseRulesSince(stored, referencePack())).toBe(false);

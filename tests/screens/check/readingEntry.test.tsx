@@ -76,7 +76,7 @@ describe("typing a reading", () => {
     const input = await type("Left gap", "about 2o");
     expect(input.value).toBe("about 2o");
     await screen.findByText(/can't|cannot|not a number|unit is not known/);
-    expect(screen.getByRole("button", { name: "Go on, put right later" })).toBeTruthy();
+    expect(screen.getByRole("button", { name: "Continue, fix later" })).toBeTruthy();
     await reload();
     await heading("Left: Gap");
     expect((screen.getByLabelText("Left gap") as HTMLInputElement).value).toBe("about 2o");
@@ -131,7 +131,7 @@ describe("typing a reading", () => {
     await type(`${pivotToStop}, time 2`, "172");
     await screen.findByText(/The repeats differ by 20.0 mm/);
     await screen.findByText(/Mean of 2: 162.0 mm/);
-    await tap("Take out time 2");
+    await tap("Remove reading 2");
     await waitFor(() => expect(screen.queryByText(/The repeats differ/)).toBeNull());
     await waitFor(async () => expect((await keptReading("pivotToStop"))?.values).toEqual([152]));
   });

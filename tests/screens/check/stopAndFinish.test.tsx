@@ -50,9 +50,9 @@ describe("the stop", () => {
     const stored = newStoredCheck("Tern");
     await keep(stored);
     startApp(`#/check/${stored.id}/stop`);
-    await choose(/I type them/);
+    await choose(/I'll type them/);
     await type("Name of the stop", "Cone 80");
-    await choose("Helps carry load");
+    await choose("Supports load");
     await tap("Next");
     await heading("Height of the stop");
     await type("Free height of the stop", "8o");
@@ -60,7 +60,7 @@ describe("the stop", () => {
     await tap("Back");
     await choose(/In the reference pack/);
     await choose(/^Tall progressive/);
-    await choose(/I type them/);
+    await choose(/I'll type them/);
     expect(((await screen.findByLabelText("Name of the stop")) as HTMLInputElement).value).toBe(
       "Cone 80",
     );
@@ -75,12 +75,12 @@ describe("the stop", () => {
     const stored = demo();
     await keep(stored);
     startApp(`#/check/${stored.id}/stop`);
-    await choose(/I type them/);
+    await choose(/I'll type them/);
     location.hash = `#/check/${stored.id}/stop.curve`;
     await heading("Force over compression");
-    await tap("Take out row 8");
+    await tap("Remove row 8");
     await waitFor(async () => expect((await stopOf(stored.id))?.curve).toHaveLength(7));
-    await tap("Another row");
+    await tap("Add a row");
     await type("Row 8, pressed by", "33");
     await type("Row 8, force", "24000");
     await waitFor(async () =>
@@ -90,14 +90,14 @@ describe("the stop", () => {
     await type("Row 8, force", "100");
     await screen.findByText(/the force of point 8 is not above the point before it/);
     expect(screen.getByLabelText("Row 8, force").getAttribute("aria-invalid")).toBe("true");
-    expect(screen.getByRole("button", { name: "Go on, put right later" })).toBeTruthy();
+    expect(screen.getByRole("button", { name: "Continue, fix later" })).toBeTruthy();
   });
 
   it("gets no damping without tests at speed", async () => {
     const stored = storedFromRecord(demoRecord("damper-shaft"));
     await keep(stored);
     startApp(`#/check/${stored.id}/stop.damping`);
-    await heading("Tested at speed?");
+    await heading("Was it tested at speed?");
     const table = stored.record.stop?.damping;
     expect(table?.length).toBeGreaterThan(0);
     await choose(/Only pressed slowly/);
@@ -135,7 +135,7 @@ describe("the demands", () => {
     const stored = demo();
     await keep(stored);
     startApp(`#/check/${stored.id}/rules`);
-    await heading("What it must stand");
+    await heading("Requirements");
     expect(await rulesOf(stored.id)).toBeUndefined();
     await type("Contacts allowed", "5");
     await waitFor(async () =>
@@ -151,7 +151,7 @@ describe("the demands", () => {
         { kind: "landing", heightM: 0.1 },
       ]),
     );
-    await tap("All as usual");
+    await tap("Reset to typical");
     await waitFor(async () => expect(await rulesOf(stored.id)).toBeUndefined());
     expect((screen.getByLabelText("Contacts allowed") as HTMLInputElement).value).toBe("");
   });
@@ -160,7 +160,7 @@ describe("the demands", () => {
     const stored = demo();
     await keep(stored);
     startApp(`#/check/${stored.id}/rules`);
-    await heading("What it must stand");
+    await heading("Requirements");
     const landing = within(
       screen.getByRole("heading", { name: "Landing" }).closest("section") as HTMLElement,
     );
@@ -180,7 +180,7 @@ describe("the demands", () => {
     const stored = storedFromRecord(record);
     await keep(stored);
     startApp(`#/check/${stored.id}/rules`);
-    await heading("What it must stand");
+    await heading("Requirements");
     const landing = within(
       screen.getByRole("heading", { name: "Landing" }).closest("section") as HTMLElement,
     );
@@ -221,7 +221,7 @@ describe("the last step", () => {
     expect(completeRecord(stored).ok).toBe(true);
     await keep(stored);
     startApp(`#/check/${stored.id}/finish`);
-    await screen.findByText("Everything that the answer needs is there.");
+    await screen.findByText("The answer has everything it needs.");
     screen.getByText(/cautions for this vehicle are not acknowledged/);
     await tap("Show the answer");
     await waitFor(() => expect(location.hash).toBe(`#/check/${stored.id}/answer`));

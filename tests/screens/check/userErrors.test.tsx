@@ -41,7 +41,7 @@ describe("before the answer", () => {
     startApp(`#/check/${stored.id}/finish`);
     await heading("To the answer");
     const names = (await screen.findAllByRole("link")).map((link) => link.textContent);
-    expect(names).toContain("Left: What could touch first");
-    expect(names).toContain("Right: What could touch first");
+    expect(names).toContain("Left: What could hit first");
+    expect(names).toContain("Right: What could hit first");
   });
 });

@@ -24,6 +24,8 @@ it("the desk says in what its pack and a check differ, and nothing where they do
     ...(reference && { reference }),
   };
   render(<PackSince record={sent} pack={demoPack} unit="mm" />);
-  screen.getByText(/has the stop “Tall progressive” otherwise than this check: usable compression/);
+  screen.getByText(
+    /has the stop “Tall progressive” with other figures than this check: usable compression/,
+  );
   screen.getByText(/otherwise than when this check took it: wheel rate/);
 });

@@ -117,7 +117,7 @@ describe("a check that was sent", () => {
     const { onKept } = await show(changed, store);
     fireEvent.click(screen.getByRole("button", { name: "Replace the one here" }));
     const dialog = within(screen.getByRole("dialog"));
-    fireEvent.click(dialog.getByRole("button", { name: "Leave it" }));
+    fireEvent.click(dialog.getByRole("button", { name: "Cancel" }));
     expect((await listed(store)).map((stored) => stored.record)).toEqual([record]);
     fireEvent.click(screen.getByRole("button", { name: "Replace the one here" }));
     fireEvent.click(within(screen.getByRole("dialog")).getByRole("button", { name: "Replace" }));

@@ -58,7 +58,7 @@ describe("the list of checks on this phone", () => {
     await tap("New check");
     await heading("The vehicle");
     location.hash = `${location.hash.replace(/\/[^/]*$/, "")}/use`;
-    await heading("What it is used for");
+    await heading("How it is used");
     await type(/^Name/, "Ada");
     await waitFor(() => screen.getByText("Kept"));
     location.hash = "#/";
@@ -66,7 +66,7 @@ describe("the list of checks on this phone", () => {
     await tap("New check");
     await heading("The vehicle");
     location.hash = `${location.hash.replace(/\/[^/]*$/, "")}/use`;
-    await heading("What it is used for");
+    await heading("How it is used");
     expect((screen.getByLabelText(/^Name/) as HTMLInputElement).value).toBe("Ada");
   });
 
@@ -297,7 +297,7 @@ describe("an address", () => {
   it("that names nothing leads back to the list", async () => {
     startApp("#/nowhere/at/all");
     await heading("There is nothing at this address");
-    fireEvent.click(screen.getByRole("link", { name: "To the list of checks" }));
+    fireEvent.click(screen.getByRole("link", { name: "All checks" }));
     await heading("Checks on this phone");
     expect(location.hash).toBe("#/");
   });

@@ -343,7 +343,7 @@ describe("kept on this phone", () => {
     fireEvent.change(input);
     await screen.findByText("What is in this backup");
     expect(await count()).toBe(0);
-    await tap("Leave it");
+    await tap("Cancel");
     expect(await count()).toBe(0);
   });
 });

@@ -295,7 +295,7 @@ const eventParts: readonly {
   },
   {
     name: "peakAccelerationG",
-    title: "Greatest upward acceleration",
+    title: "Highest upward acceleration",
     make: (value) => quantity("acceleration", value),
   },
   { name: "energyInJ", title: "Energy into the stop", make: (value) => quantity("energy", value) },

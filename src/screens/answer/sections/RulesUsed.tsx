@@ -31,7 +31,7 @@ export function RulesUsed({
   const changed = !same(rules, house);
   return (
     <section class="card">
-      <h2>What it must stand: {useWords[fitment.use]}</h2>
+      <h2>Requirements: {useWords[fitment.use]}</h2>
       <ul class="plain-list">
         <li>
           Road class {rules.roadClass} at {speedText(rules.speedKmPerH, unit)}, at most{" "}

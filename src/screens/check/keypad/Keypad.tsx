@@ -102,7 +102,7 @@ export function Keypad({
   );
   const next = (
     <PadKey
-      name={onward === "next" ? "Next field" : "Done, put the keys away"}
+      name={onward === "next" ? "Next field" : "Done, hide the keypad"}
       look={`pad-next ${!fractions && !sign ? "pad-tall" : ""}`}
       onPress={onOnward}
     >

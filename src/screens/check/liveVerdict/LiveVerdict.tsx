@@ -53,7 +53,7 @@ export function LiveVerdict({ stored, startAssessor }: LiveVerdictProps) {
         </>
       ) : (
         <span aria-hidden="true">
-          {fitment ? "Working out the verdict …" : "No verdict while a reading is missing"}
+          {fitment ? "Working out the verdict …" : "No verdict until every reading is in"}
         </span>
       )}
       <span class="unseen" role="status">

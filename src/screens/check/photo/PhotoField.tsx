@@ -67,7 +67,7 @@ export function PhotoField({
                 <img src={`data:${photo.type};base64,${photo.data}`} alt={words} />
                 <Button
                   icon="bin"
-                  label={`Take out: ${words.charAt(0).toLowerCase()}${words.slice(1)}`}
+                  label={`Remove: ${words.charAt(0).toLowerCase()}${words.slice(1)}`}
                   onClick={() => {
                     setTakenOut(photo);
                     change((current) => withoutPhoto(current, photo));
@@ -80,7 +80,7 @@ export function PhotoField({
       )}
       {takenOut && (
         <Notice tone="info" live>
-          <p>The photo was taken out.</p>
+          <p>Photo removed.</p>
           <div class="row">
             <Button
               icon="undo"
@@ -89,7 +89,7 @@ export function PhotoField({
                 setTakenOut(null);
               }}
             >
-              Bring it back
+              Undo
             </Button>
           </div>
         </Notice>
@@ -109,7 +109,7 @@ export function PhotoField({
           </Button>
         </div>
       ) : (
-        <p class="small soft">This check has as many photos as it can hold. Take one out first.</p>
+        <p class="small soft">This check is full of photos. Remove one first.</p>
       )}
     </div>
   );

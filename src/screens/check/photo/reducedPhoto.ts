@@ -13,7 +13,7 @@ const wantedCharacters = 300_000;
 
 const unreadable = (): Outcome<never> =>
   fail("photoUnreadable", [
-    "This is not a picture that can be opened here. Take a photo, or choose a JPEG or PNG.",
+    "This picture can't be opened here. Take a photo, or choose a JPEG or PNG.",
   ]);
 
 /** The size with the longest side at most `longest`, whole pixels; never larger than it was. */
@@ -77,7 +77,5 @@ export async function reducedPhoto(file: Blob, reading: string): Promise<Outcome
       return succeed({ type: "image/jpeg", data, reading });
     }
   }
-  return fail("photoTooLarge", [
-    "This photo stays too large. Step back a little and take another.",
-  ]);
+  return fail("photoTooLarge", ["This photo is too large. Step back a little and take another."]);
 }

@@ -151,7 +151,7 @@ export function ReadingEntry({ id, stored, change, preferences, signs, onEnter }
                   <Button
                     look="quiet"
                     icon="cross"
-                    label={`Take out time ${index + 1}`}
+                    label={`Remove reading ${index + 1}`}
                     onClick={() =>
                       put((old) => ({ ...old, texts: old.texts.filter((_, at) => at !== index) }))
                     }

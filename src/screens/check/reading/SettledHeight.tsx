@@ -64,7 +64,7 @@ export function SettledHeight({ stored, change, preferences, step }: StepProps) 
         ))}
       {settled && settleMm !== undefined && (
         <p class="small" role="status">
-          The mean counts. Friction holds it within ±{" "}
+          The average counts. Friction holds it within ±{" "}
           {quantityText({ kind: "length", value: settleMm }, preferences.length)}.
         </p>
       )}

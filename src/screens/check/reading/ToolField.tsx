@@ -94,7 +94,7 @@ export function ToolField({
       )}
       <NumberField
         label="Or your own ±"
-        hint="How far the reading may be off, either way. It widens the band of the answer."
+        hint="How far the reading may be off, either way. It widens the answer's margin of error."
         value={entry.tol}
         onInput={(tol) => onChange({ tol })}
         fractions={entry.unit === "in"}

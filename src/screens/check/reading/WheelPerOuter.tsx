@@ -11,11 +11,10 @@ export function WheelPerOuter(props: {
   preferences: Preferences;
 }) {
   return (
-    <Disclosure summary="Does the wheel move more than the joint?">
+    <Disclosure summary="Wheel moves more than the outer joint?">
       <p class="small">
-        With most arms the wheel goes up as far as the outer joint does: leave this empty. Where a
-        linkage or a long hub makes it move more, type how many mm the wheel moves for each mm of
-        the joint.
+        On most arms the wheel rises as far as the outer joint: leave this empty. If it moves more,
+        type how many mm the wheel moves per mm of the joint.
       </p>
       <NumberEntry
         {...props}

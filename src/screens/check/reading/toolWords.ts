@@ -24,7 +24,7 @@ export const toolWords: {
   protractor: { name: "Protractor", hint: "" },
   wheelScales: { name: "Wheel scales, level floor", hint: "" },
   wheelScale: { name: "Wheel scale with blocks", hint: "" },
-  weighbridge: { name: "Public weighbridge, halved", hint: "" },
+  weighbridge: { name: "Public truck scale, halved", hint: "" },
 };
 
 /** What a tool's limit is taken from. */

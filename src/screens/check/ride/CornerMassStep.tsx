@@ -37,7 +37,7 @@ export function CornerMassStep({ stored, change, step, preferences, next }: Step
           {
             value: "axle",
             name: "Half of the axle's weight",
-            hint: "From a weighbridge: both wheels of this axle on the plate.",
+            hint: "From a truck scale: both wheels of this axle on the plate.",
           },
           ...(pack
             ? [{ value: "pack" as const, name: packOption.name, hint: packOption.hint }]
@@ -84,9 +84,9 @@ export function CornerMassStep({ stored, change, step, preferences, next }: Step
             />
             <Notice tone="care">
               <p>
-                Half of it counts for each wheel, with ± 5 % for what left and right differ by
-                (common practice). Tank, battery and driver make one side heavier; a wheel scale
-                says how much.
+                Half of it counts for each wheel, ± 5 % for the difference left to right (common
+                practice). Tank, battery and driver make one side heavier; a wheel scale says how
+                much.
               </p>
             </Notice>
           </>
@@ -99,15 +99,15 @@ export function CornerMassStep({ stored, change, step, preferences, next }: Step
                 {sentenceText([{ kind: "mass", value: pack.tol }], massUnit)}
               </strong>
               , usual for this vehicle by the reference pack. Bodies, tanks and racks differ: a
-              weighbridge ticket is better.
+              truck scale ticket is better.
             </p>
           </Notice>
         )}
         {way === "unknown" && (
           <Notice tone="unsure" live>
             <p>
-              Then the answer can't say how often the wheel reaches the stop, how hard, nor which
-              stiffness works. A weighbridge ticket for this axle is enough to find out.
+              The answer then can't say how often or how hard the wheel reaches the stop, nor which
+              stiffness works. A truck scale ticket for this axle is enough.
             </p>
           </Notice>
         )}

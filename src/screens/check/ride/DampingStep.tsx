@@ -14,7 +14,7 @@ export function DampingStep({ stored, change, preferences, go }: StepProps) {
   const needsMass = cornerMass(stored) === null;
   return (
     <>
-      <p>What the damper holds against the wheel per speed, at the wheel, in bump and rebound.</p>
+      <p>Damping force per unit speed, measured at the wheel, in bump and rebound.</p>
       <RideWays
         stored={stored}
         change={change}
@@ -27,16 +27,16 @@ export function DampingStep({ stored, change, preferences, go }: StepProps) {
             name: "Estimate it by feel",
             hint: "As a share of critical damping. Common practice, with a wide ±.",
           },
-          { value: "typed", name: "I know it", hint: "From the damper's test sheet." },
+          { value: "typed", name: "I know it", hint: "From the shock's test sheet." },
         ]}
-        unsaid="Then neither the contacts per kilometre nor the impacts can be worked out."
+        unsaid="Contacts and impacts then can't be worked out."
       >
         {(way) => (
           <>
             {way === "share" && (
               <>
                 <Choices
-                  legend="How do the dampers feel?"
+                  legend="How do the shocks feel?"
                   value={chosen(stored, "damping.share")}
                   onChange={(share) =>
                     change((current) => withChoice(current, "damping.share", share))
@@ -74,7 +74,7 @@ export function DampingStep({ stored, change, preferences, go }: StepProps) {
                 <RideTyped {...props} name="damperBumpNsPerMm" label="In bump" />
                 <RideTyped {...props} name="damperReboundNsPerMm" label="In rebound" />
                 <p class="small soft">
-                  At the wheel: the damper's own figure divided by its lever ratio squared.
+                  At the wheel: the shock's own figure ÷ its lever ratio squared.
                 </p>
               </>
             )}

@@ -35,7 +35,7 @@ export function EstimateLine({
       <p>
         {lead}
         <strong>{rideRange(name, value, tol, preferences)}</strong>, estimated: {how}. The ± widens
-        the band of the answer.
+        the answer's margin of error.
       </p>
     </Notice>
   );

@@ -32,8 +32,8 @@ export function PayloadStep({ stored, change, preferences }: StepProps) {
   return (
     <>
       <p>
-        What it will carry at most, on top of the way it stands now: people, cargo, the weight of a
-        trailer on the hitch.
+        The most it will carry, on top of what is in it now: people, cargo, trailer weight on the
+        hitch.
       </p>
       <Choices
         legend="Payload"
@@ -96,7 +96,7 @@ export function PayloadStep({ stored, change, preferences }: StepProps) {
               kind="mass"
               allowed="zeroOrMore"
               label="Things"
-              hint="Cargo, tools, the weight of a trailer on the hitch."
+              hint="Cargo, tools, trailer weight on the hitch."
               after={withCountedPayload}
             />
           </Disclosure>
@@ -126,8 +126,8 @@ export function PayloadStep({ stored, change, preferences }: StepProps) {
       {way === "unknown" && (
         <Notice tone="unsure" live>
           <p>
-            Then nothing can be said of the loaded vehicle: neither how far it sags nor how often
-            the stop is reached. The load on the plate of the vehicle is a good start.
+            The answer then says nothing of the loaded vehicle: not its sag, nor how often it
+            reaches the stop. The payload on the vehicle's plate is a good start.
           </p>
         </Notice>
       )}

@@ -10,29 +10,29 @@ import { RideWays } from "./RideWays.tsx";
 export function TyreRateStep({ stored, change, preferences }: StepProps) {
   return (
     <>
-      <p>How much load flattens the tyre by one millimetre. Seldom printed anywhere.</p>
+      <p>How much load flattens the tire by one millimeter. Seldom printed anywhere.</p>
       <RideWays
         stored={stored}
         change={change}
         preferences={preferences}
         names={["tyreRateNPerMm"]}
-        legend="Tyre rate"
+        legend="Tire rate"
         options={[
           {
             value: "usual",
-            name: "Take a usual value",
-            hint: "By the sort of tyre. Common practice, with a wide ±.",
+            name: "Use a typical value",
+            hint: "By the sort of tire. Common practice, with a wide ±.",
           },
           { value: "typed", name: "I know it" },
         ]}
-        unsaid="Then neither the contacts per kilometre nor the impacts can be worked out."
+        unsaid="Contacts and impacts then can't be worked out."
       >
         {(way) => (
           <>
             {way === "usual" && (
               <>
                 <Choices
-                  legend="Sort of tyre"
+                  legend="Sort of tire"
                   value={chosen(stored, "tyre.sort")}
                   onChange={(sort) => change((current) => withChoice(current, "tyre.sort", sort))}
                   options={tyreRates.map((tyre) => ({
@@ -49,8 +49,8 @@ export function TyreRateStep({ stored, change, preferences }: StepProps) {
                 change={change}
                 preferences={preferences}
                 name="tyreRateNPerMm"
-                label="Tyre rate"
-                hint="At the pressure it is used at."
+                label="Tire rate"
+                hint="At its driving pressure."
               />
             )}
           </>

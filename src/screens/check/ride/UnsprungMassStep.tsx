@@ -10,8 +10,7 @@ export function UnsprungMassStep({ stored, change, preferences }: StepProps) {
   return (
     <>
       <p>
-        What moves up and down with the wheel: tyre, wheel, brake, hub and half of the arms, or half
-        of the axle.
+        What moves up and down with the wheel: tire, wheel, brake, hub and half of the arms or axle.
       </p>
       <RideWays
         stored={stored}
@@ -22,12 +21,12 @@ export function UnsprungMassStep({ stored, change, preferences }: StepProps) {
         options={[
           {
             value: "share",
-            name: "Take the usual share",
+            name: "Use a typical value",
             hint: `${Math.round(100 * share.value)} ± ${Math.round(100 * share.tol)} % of the weight on the wheel, ${axle ? "beam axle" : "independent wheels"}. Common practice.`,
           },
           { value: "typed", name: "I know it" },
         ]}
-        unsaid="Then impacts can't be worked out: no peak force, and no stiffness that works."
+        unsaid="Impacts then can't be worked out: no peak force, no stiffness that works."
       >
         {(way) => (
           <>

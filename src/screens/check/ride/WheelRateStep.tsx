@@ -9,13 +9,13 @@ export function WheelRateStep({ stored, change, preferences }: StepProps) {
   const props = { stored, change, preferences };
   return (
     <>
-      <p>How much load brings this corner down by one millimetre, at the wheel, on its spring.</p>
+      <p>How much load brings this corner down by one millimeter, at the wheel, on its spring.</p>
       <RideWays
         stored={stored}
         change={change}
         preferences={preferences}
         names={["wheelRateNPerMm"]}
-        legend="Ride spring rate at the wheel"
+        legend="Wheel rate"
         options={[
           {
             value: "sag",
@@ -29,16 +29,16 @@ export function WheelRateStep({ stored, change, preferences }: StepProps) {
           },
           { value: "typed", name: "I know it" },
         ]}
-        unsaid="Then the answer can't say how often the wheel reaches the stop loaded, how hard, nor which stiffness works. Two people of known weight over the wheel and a tape are enough to find out."
+        unsaid="The answer then can't say how often or how hard the loaded wheel reaches the stop, nor which stiffness works. Two people of known weight and a tape are enough."
       >
         {(way) => (
           <>
             {way === "sag" && (
               <>
                 <ol class="numbered small">
-                  <li>Measure from the wheel centre to the arch.</li>
+                  <li>Measure from the wheel center to the fender.</li>
                   <li>Put the load straight over this wheel. Bounce it once to settle.</li>
-                  <li>Measure again. The stop must not touch yet.</li>
+                  <li>Measure again with the load on. The stop must not touch yet.</li>
                 </ol>
                 <TolerancedEntry
                   {...props}
@@ -49,7 +49,7 @@ export function WheelRateStep({ stored, change, preferences }: StepProps) {
                 <TolerancedEntry
                   {...props}
                   input={helperInputs.sag}
-                  label="The arch came down by"
+                  label="The fender came down by"
                   usual="2 mm"
                 />
               </>
@@ -86,7 +86,7 @@ export function WheelRateStep({ stored, change, preferences }: StepProps) {
                   usual="3 %"
                 />
                 <p class="small soft">
-                  k = G·d⁴ / (8·D³·n), Shigley, Mechanical Engineering Design, ch. 10; at the wheel
+                  k = G·d⁴ / (8·D³·n), Shigley, Mechanical Engineering Design, ch. 10; at the wheel,
                   divided by the lever ratio squared. G = 79.3 ± 2 kN/mm² (spring steel).
                 </p>
               </>
@@ -99,7 +99,7 @@ export function WheelRateStep({ stored, change, preferences }: StepProps) {
                 {...props}
                 name="wheelRateNPerMm"
                 label="Rate at the wheel"
-                hint="Not the spring's own: that one divided by its lever ratio squared."
+                hint="Wheel rate, not spring rate: spring rate ÷ lever ratio²."
               />
             )}
           </>

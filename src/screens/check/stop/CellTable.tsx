@@ -115,7 +115,7 @@ export function CellTable({
                 <Button
                   look="quiet"
                   icon="cross"
-                  label={named(`Take out row ${row + 1}`)}
+                  label={named(`Remove row ${row + 1}`)}
                   onClick={() =>
                     onCells((old) => [
                       ...old.slice(0, row * width),
@@ -136,7 +136,7 @@ export function CellTable({
           setAdded((count) => count + 1);
         }}
       >
-        Another row
+        Add a row
       </Button>
     </div>
   );

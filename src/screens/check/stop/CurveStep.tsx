@@ -37,8 +37,8 @@ export function CurveStep({ stored, change, preferences }: StepProps) {
   return (
     <>
       <p>
-        From its test sheet: how far the stop was pressed and the force it gave. The first point (0,
-        0) goes without saying. A copied table can be pasted into the first field.
+        From its test sheet: how far the stop was pressed and the force it gave. Leave out the point
+        (0, 0). You can paste a copied table into the first field.
       </p>
       {fault ? (
         <Notice tone="no" live>

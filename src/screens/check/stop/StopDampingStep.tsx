@@ -30,7 +30,7 @@ export function StopDampingStep({ stored, change, preferences }: StepProps) {
           {
             value: "slow",
             name: "Only pressed slowly, or not known",
-            hint: "Nothing is then said about its damping: impacts are worked out without, and say so.",
+            hint: "Impacts are then worked out without damping, and say so.",
           },
           {
             value: "speed",
@@ -42,7 +42,7 @@ export function StopDampingStep({ stored, change, preferences }: StepProps) {
       {tested && (
         <>
           <p class="small">
-            Damping never follows from a slow test. Type only what was measured at speed.
+            A slow test says nothing of damping. Type only what was measured at speed.
           </p>
           <TableEntry
             id={id}

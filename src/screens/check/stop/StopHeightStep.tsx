@@ -37,7 +37,8 @@ export function StopHeightStep({ stored, change, step, preferences }: StepProps)
       <div class="stack">
         {stopSource(stored) === "pack" && (
           <p class="small soft">
-            From the reference pack. If the stop at hand measures otherwise, type what you measure.
+            From the reference pack. If the stop at hand measures differently, type what you
+            measure.
           </p>
         )}
         <ReadingEntry id={step.id} stored={stored} change={change} preferences={preferences} />
@@ -56,7 +57,7 @@ export function StopHeightStep({ stored, change, step, preferences }: StepProps)
           change={change}
           preferences={preferences}
           label="± of the usable compression"
-          hint="How far parts of this kind differ from one another. Empty: 5 %."
+          hint="How much parts of this kind vary. Empty: 5 %."
           allowed="zeroOrMore"
           unitChoice
         />

@@ -24,17 +24,17 @@ export function StopStep({ stored, change, preferences }: StepProps) {
   const { stop } = stored.record;
   return (
     <>
-      <p>The stop that is fitted, or the one that is to be judged.</p>
+      <p>The stop that is fitted, or the one to be checked.</p>
       {source === "file" && stop && (
         <Notice tone="info">
           <p>
             This check came with its stop: <strong>{stopTitle({ name: "", ...stop })}</strong>. It
-            stays unless you choose another.
+            stays unless you choose another one.
           </p>
         </Notice>
       )}
       <Choices
-        legend="Where are its figures?"
+        legend="Where are its figures from?"
         value={source === "file" ? null : source}
         onChange={(value) => change((current) => withStopSource(current, value))}
         options={[
@@ -45,7 +45,7 @@ export function StopStep({ stored, change, preferences }: StepProps) {
           },
           {
             value: "hand",
-            name: "I type them",
+            name: "I'll type them",
             hint: "Free height and test sheet at hand: forces at several depths.",
           },
         ]}
@@ -66,7 +66,7 @@ export function StopStep({ stored, change, preferences }: StepProps) {
             }
           />
           <Segmented
-            legend="Its duty"
+            legend="Purpose"
             value={stop?.duty ?? null}
             onChange={(duty) =>
               change((current) =>
@@ -75,12 +75,12 @@ export function StopStep({ stored, change, preferences }: StepProps) {
             }
             options={[
               { value: "impact", name: "Takes impacts" },
-              { value: "carry", name: "Helps carry load" },
+              { value: "carry", name: "Supports load" },
             ]}
           />
           <p class="small soft">
-            Most stops take impacts and are free when parked. A stop that helps to carry is made to
-            stay in contact under load; it is judged differently.
+            Most stops take impacts and are free when parked. One that supports load is made to stay
+            in contact; it is judged differently.
           </p>
         </>
       )}
@@ -117,11 +117,11 @@ function PackList({
       {chosenId && since && (
         <Notice tone="care">
           <p>
-            The pack has “{own.name}” otherwise than this check: {since.join(", ")}. The check goes
-            by what it has.
+            The pack has “{own.name}” with other figures than this check: {since.join(", ")}. The
+            check uses its own figures.
           </p>
           <div class="row">
-            <Button onClick={() => choose(chosenId)}>Take it as the pack has it</Button>
+            <Button onClick={() => choose(chosenId)}>Use the pack's figures</Button>
           </div>
         </Notice>
       )}

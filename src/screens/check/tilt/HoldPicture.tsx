@@ -123,8 +123,8 @@ export function TurnPicture({ kind }: { readonly kind: AngleKind }) {
     >
       <title id={`${id}-title`}>
         {kind === "line"
-          ? "The phone stands on its long edge on a table; it is turned round to face the other way on the same edge."
-          : "The phone stands upright on a table; it is turned round to face the other way."}
+          ? "The phone stands on its long edge on a table; it is turned around to face the other way on the same edge."
+          : "The phone stands upright on a table; it is turned around to face the other way."}
       </title>
       <path class="part" d="M16 97H312" />
       <path class="context" d="M40 97v16M288 97v16" />

@@ -114,7 +114,7 @@ export default function TiltDialog({ id, name, task, entry, onTaken, onLeave }: 
             </div>
             <ZeroLine task={task} tilt={tilt} onZero={() => setZeroing(true)} />
             <Button look="main" wide disabled={tilt.holding} onClick={take}>
-              {tilt.holding ? "Hold still …" : taken ? "Take it once more" : "Take it"}
+              {tilt.holding ? "Hold still …" : taken ? "Take it again" : "Take it"}
             </Button>
           </>
         )}
@@ -149,9 +149,9 @@ function NoSensor({ tilt }: { tilt: Tilt }) {
     <Notice tone="care" live>
       <p>
         {tilt.sensor === "refused"
-          ? "The browser was told not to let this page use the tilt sensor. Allow motion and orientation for it in the browser's settings, or measure with an angle gauge and type the angle."
+          ? "The browser blocks the tilt sensor for this page. Allow motion and orientation in the browser's settings, or type the angle from an angle gauge."
           : window.isSecureContext
-            ? "No tilt sensor answers: this device has none, or its browser keeps it from pages. Measure with an angle gauge and type the angle."
+            ? "No tilt sensor answers: this device has none, or its browser hides it. Measure with an angle gauge and type the angle."
             : "Browsers give the tilt sensor only to pages opened over https. Measure with an angle gauge and type the angle."}
       </p>
     </Notice>
@@ -168,7 +168,7 @@ function LiveAngle({ task, tilt: { live } }: { task: TiltTask; tilt: Tilt }) {
       <div class="tilt-number">
         <p class="tilt-status">
           {live.state === "silent"
-            ? "The sensor has gone quiet. Move the phone a little."
+            ? "The sensor has stopped. Move the phone a little."
             : "Moving too hard to read."}
         </p>
       </div>

@@ -16,9 +16,9 @@ import type { Tilt } from "./useTilt.ts";
 
 const refusals = {
   offsetTooLarge:
-    "The phone would be more than 5° off. The surface is not level, or the phone was not turned round on the same edge and spot. Begin again.",
-  surfaceTooSteep: "The surface leans by more than 15°. Find a flatter one and begin again.",
-  otherEdge: "The second time it stood on another edge. Begin again, on the same edge both times.",
+    "The phone would be more than 5° off. Either the surface is not level, or the phone was not turned around on the same edge and spot. Start over.",
+  surfaceTooSteep: "The surface leans more than 15°. Find a flatter one and start over.",
+  otherEdge: "The second time it stood on another edge. Start over, on the same edge both times.",
 } as const;
 
 /** The posture; a reading is only ever taken in one that will do. */
@@ -73,9 +73,9 @@ export function ZeroPhone({
         <>
           <p>{stand}</p>
           <p class="small">
-            Turning it round is better: the surface need not be level. Tap, let it stand still for
-            the first reading, then turn it round to face the other way on the same edge and spot.
-            The second is taken by itself, with a buzz.
+            Turning it around is better: the surface need not be level. Tap and let it stand still
+            for the first reading. Then turn it around to face the other way on the same edge and
+            spot. The second is taken by itself, with a buzz.
           </p>
         </>
       )}
@@ -83,7 +83,7 @@ export function ZeroPhone({
         {first !== null && (
           <Notice tone="info">
             <p>
-              <strong>First taken. Now turn it round</strong>, same edge, same spot, and let it
+              <strong>First taken. Now turn it around</strong>, same edge, same spot, and let it
               stand still. The second is taken by itself.
             </p>
           </Notice>
@@ -102,8 +102,8 @@ export function ZeroPhone({
           <Notice tone="ok">
             <p>
               Zeroed: the sensor showed {degreesText(Math.abs(done.zero.offsetDegrees))} too{" "}
-              {done.zero.offsetDegrees < 0 ? "little" : "much"}, which is put right from now on. It
-              is believed to ± {Math.max(sensorLimits[done.zero.way], leastTiltTolerance)}°.
+              {done.zero.offsetDegrees < 0 ? "little" : "much"}, which is corrected from now on. It
+              is good to ± {Math.max(sensorLimits[done.zero.way], leastTiltTolerance)}°.
               {done.zero.way === "turned" &&
                 ` The surface leans by ${degreesText(Math.abs(done.surfaceDegrees))}.`}
             </p>
@@ -113,7 +113,11 @@ export function ZeroPhone({
       {!done?.ok && (
         <>
           <Button look="main" wide disabled={tilt.holding} onClick={turn}>
-            {tilt.holding ? (first ? "Turn it round …" : "Hold still …") : "Zero by turning round"}
+            {tilt.holding
+              ? first
+                ? "Turn it around …"
+                : "Hold still …"
+              : "Zero by turning around"}
           </Button>
           <Button wide disabled={tilt.holding} onClick={level}>
             The surface is level: zero here
@@ -121,7 +125,7 @@ export function ZeroPhone({
         </>
       )}
       <Button wide look={done?.ok ? "main" : "plain"} onClick={onLeave}>
-        {done?.ok ? "Measure now" : "Leave it"}
+        {done?.ok ? "Measure now" : "Cancel"}
       </Button>
     </>
   );

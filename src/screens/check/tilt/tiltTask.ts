@@ -91,7 +91,7 @@ export function zeroWords({ way, at }: TiltZero, now: Date): { words: string; ol
   const date = new Date(at);
   const days = Math.floor((now.getTime() - date.getTime()) / dayMs);
   const when = date.toLocaleDateString("en-GB", { day: "numeric", month: "long", year: "numeric" });
-  const how = way === "turned" ? "by turning it round" : "on a level surface";
+  const how = way === "turned" ? "by turning it around" : "on a level surface";
   const old = days > zeroLastsDays;
   return { words: `Zeroed ${how}, ${when}.${old ? ` That is ${days} days ago.` : ""}`, old };
 }

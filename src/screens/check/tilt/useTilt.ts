@@ -94,7 +94,7 @@ export function useTilt(kind: AngleKind): Tilt {
       if (now - held.since > (held.afterTurn ? turnMs : holdMs)) {
         end(
           state.state === "silent"
-            ? "The sensor has gone quiet. Nothing was taken."
+            ? "The sensor has stopped. Nothing was taken."
             : "The phone kept moving. Nothing was taken: rest its edge firmly, then tap again.",
         );
       }

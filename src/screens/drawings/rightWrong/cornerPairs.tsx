@@ -78,7 +78,7 @@ export const gapOnRod: Pair = {
 
 export const damperTravel: Pair = {
   right: {
-    words: "Boot slid up: body to what ends the travel.",
+    words: "Boot slid up: body to where the travel ends.",
     picture: (
       <RodWithBoot boot={false}>
         <Tape from={{ x: 104, y: 66 }} to={{ x: 104, y: 10 }} />
@@ -110,7 +110,7 @@ function WheelUnderArch({ children }: { children: ComponentChildren }) {
 
 export const rideHeight: Pair = {
   right: {
-    words: "From the wheel centre straight up, on level ground.",
+    words: "From the wheel center straight up, on level ground.",
     picture: (
       <>
         <Ground y={93} />
@@ -153,7 +153,7 @@ function OnScale({ tilt, blocks }: { tilt: number; blocks: boolean }) {
 
 export const cornerMass: Pair = {
   right: {
-    words: "Scale under this tyre, blocks of the same height under the others.",
+    words: "Scale under this tire, blocks of the same height under the others.",
     picture: <OnScale tilt={0} blocks />,
   },
   wrong: {

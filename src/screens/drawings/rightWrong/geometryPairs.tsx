@@ -138,7 +138,7 @@ export const stopLineAngle: Pair = {
 
 export const mountLineAngle: Pair = {
   right: {
-    words: "Along the line from bolt to lower damper bolt.",
+    words: "Along the line from bolt to lower shock bolt.",
     picture: (
       <DamperOnArm>
         <Gauge at={{ x: 48, y: 66.5 }} turn={-15} length={38} />
@@ -211,7 +211,7 @@ const alongSpring = (
 );
 
 export const damperLean: Pair = {
-  right: { words: "Gauge along the damper's body.", picture: alongBody },
+  right: { words: "Gauge along the shock's body.", picture: alongBody },
   wrong: { words: "Gauge along the spring: it sits crooked.", picture: alongSpring },
 };
 
@@ -287,7 +287,7 @@ export const track: Pair = {
     ),
   },
   wrong: {
-    words: "Outside to outside: one tyre too much.",
+    words: "Outside to outside: one tire too much.",
     picture: (
       <BeamAxle>
         <Tape from={{ x: 10, y: 84 }} to={{ x: 140, y: 84 }} />

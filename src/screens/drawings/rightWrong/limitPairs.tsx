@@ -116,7 +116,7 @@ function NotesPage({ written }: { written: boolean }) {
 }
 
 export const otherClearance: Pair = {
-  right: { words: "What it is stands in the notes.", picture: <NotesPage written /> },
+  right: { words: "Write what it is in the notes.", picture: <NotesPage written /> },
   wrong: {
     words: "Measured, but nobody knows to what.",
     picture: <NotesPage written={false} />,

@@ -35,13 +35,13 @@ export function ReplyPlace({ store, id, unit, startAssessor }: ReplyPlaceProps) 
       <Screen
         top={
           <>
-            <ButtonLink look="quiet" href={checksHref} icon="back" label="To the list of checks" />
+            <ButtonLink look="quiet" href={checksHref} icon="back" label="All checks" />
             <span class="screen-name">Reply</span>
           </>
         }
         actions={
           <ButtonLink look="main" href={checksHref}>
-            To the list of checks
+            All checks
           </ButtonLink>
         }
       >
@@ -59,7 +59,7 @@ export function ReplyPlace({ store, id, unit, startAssessor }: ReplyPlaceProps) 
     <Screen
       top={
         <>
-          <ButtonLink look="quiet" href={checksHref} icon="back" label="To the list of checks" />
+          <ButtonLink look="quiet" href={checksHref} icon="back" label="All checks" />
           <span class="screen-name">Reply</span>
         </>
       }
