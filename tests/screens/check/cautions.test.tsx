@@ -84,7 +84,7 @@ describe("the cautions", () => {
   it("stand before every reading, and the reading comes after them", async () => {
     startApp(`#/check/${stored.id}/left.gap`);
     await heading("Before you measure");
-    await screen.findByText(/Then comes: Gap/);
+    await screen.findByText(/Next: Gap/);
     await tickAll();
     await tap("Next");
     await heading("Left: Gap");
