@@ -184,6 +184,8 @@ it("the whole circle: a check typed on a phone, sent by each way, asked again, t
   const message = await desk.page.evaluate(() => navigator.clipboard.readText());
   await page.goto(/https?:\S+#\/open\/\S+/.exec(message)?.[0] ?? "");
   await page.getByText("Your readings are accepted.").waitFor();
+  await page.getByRole("button", { name: "Keep it with the check" }).click();
+  await page.getByRole("heading", { name: /^Reply about/ }).waitFor();
   expect(page.url()).not.toContain("#/open/");
 
   phone.expectNoTrouble();

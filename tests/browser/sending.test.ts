@@ -1,4 +1,4 @@
-import { mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { deflateRawSync } from "node:zlib";
@@ -9,6 +9,7 @@ import type { CheckRecord } from "../../src/records/check/checkRecord.ts";
 import { crc32 } from "../../src/sharing/checksum.ts";
 import { payloadText } from "../../src/sharing/payload.ts";
 import { shareLink } from "../../src/sharing/shareLink.ts";
+import { demoRecord } from "../support/demoRecords.ts";
 import { tinyPhoto } from "../support/pictures.ts";
 import { axeViolations } from "./support/axe.ts";
 import { downloadedRecord } from "./support/checkList.ts";
@@ -18,9 +19,7 @@ import { launchChromium, Phone } from "./support/phone.ts";
 import { Site } from "./support/site.ts";
 import { storedChecks } from "./support/storage.ts";
 
-const demo: CheckRecord = JSON.parse(
-  readFileSync("demo-data/checks/axle-towing-early.json", "utf8"),
-);
+const demo = demoRecord("axle-towing-early");
 /** Words that do not compress: enough of them for several codes. */
 const notes = Array.from({ length: 90 }, (_, n) => (crc32(new Uint8Array([n])) >>> 0).toString(36));
 const long: CheckRecord = { ...demo, notes: notes.join(" ") };
@@ -202,7 +201,7 @@ describe("what is no sound check harms nothing", () => {
       },
       /unpacks to more than 1 MB/,
     ],
-    ["a link of a newer version", () => `${site.address}#/open/2bAAAA`, /newer version of Stopfit/],
+    ["a link of a newer version", () => `${site.address}#/open/9bAAAA`, /newer version of Stopfit/],
     ["no link at all", () => `${site.address}#/open/hello`, /holds no check/],
   ])("%s is a sentence", async (_name, address, words) => {
     const page = await sender.newPage();
