@@ -16,10 +16,8 @@ export type Outcome<Value> =
   | { readonly ok: false; readonly fault: Fault };
 
 /**
- * The path of one reading. Geometry shared by both corners: "pivotToStop"; a corner's own:
- * "left.gap", "left.rideHeight", "right.cornerMassKg", "left.limits.0", "right.pivotToStop"
- * (where the right side's geometry was measured apart); the stop's: "stop.freeHeight"; ride data
- * with a tolerance: "ride.wheelRateNPerMm".
+ * The path of one reading, or of the field that a fault is about: "pivotToStop", "left.gap", "stop.name".
+ * What readings there are, and how a path is taken apart: `readings/readingId.ts`.
  */
 export type ReadingId = string;
 

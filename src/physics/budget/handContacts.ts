@@ -1,5 +1,6 @@
 import type { Corner, Fitment, LimitKind, Reading } from "../fitment.ts";
 import type { ReadingId } from "../outcome.ts";
+import { limitKinds } from "../readings/limitReadings.ts";
 import { checkedMean } from "../uncertainty/readingMean.ts";
 import { measuredGapOf } from "./gap.ts";
 
@@ -22,8 +23,6 @@ export interface HandContacts {
 const leastTravel = 5;
 /** Two contacts so near each other, mm of closing, say nothing of what lies between them. */
 const leastApart = 1;
-
-const limitKinds: readonly LimitKind[] = ["tyre", "damper", "spring", "metal", "other"];
 
 /**
  * The contacts of a side's hand check that can be used, judged at their means: with at least 5 mm of

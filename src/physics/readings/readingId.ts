@@ -31,7 +31,7 @@ type LimitId = `${ReadingSide}.limits.${number}`;
  * "left.limits.0", "left.limits.0.distance"; the stop's: "stop.freeHeight"; ride data: "ride.wheelRateNPerMm";
  * a demand: "rules.reserveMm"; a check of the whole travel: "fullTravel.left.stop.wheelTravel".
  */
-export type ReadingId =
+export type KnownReadingId =
   | GeometryReadingName
   | `${ReadingSide}.${GeometryReadingName}`
   | `${ReadingSide}.${CornerReadingName}`
@@ -134,7 +134,7 @@ function limitPlace(
     : null;
 }
 
-export function isReadingId(id: string): id is ReadingId {
+export function isReadingId(id: string): id is KnownReadingId {
   return parseReadingId(id) !== null;
 }
 

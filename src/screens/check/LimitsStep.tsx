@@ -1,11 +1,12 @@
 import type { LimitKind, Side } from "../../physics/fitment.ts";
+import { limitKinds } from "../../physics/readings/limitReadings.ts";
 import { chosen, withChoice } from "../../records/filling/choice.ts";
 import type { StepProps } from "../guide/stepProps.ts";
 import { Button } from "../parts/Button.tsx";
 import { CheckLine } from "../parts/Choices.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { limitTitles } from "../readings/limitWords.ts";
-import { limitKinds, withLimit, withLimitsOfLeft, withNoLimits, withoutLimit } from "./limits.ts";
+import { withLimit, withLimitsOfLeft, withNoLimits, withoutLimit } from "./limits.ts";
 
 const hints: { readonly [Kind in LimitKind]: string } = {
   tyre: "Tread against fender, liner or guard.",
