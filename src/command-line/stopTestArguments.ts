@@ -4,7 +4,7 @@ export interface HitAsked {
   readonly speedMPerS: number;
 }
 
-export interface StopTestArguments {
+interface StopTestArguments {
   readonly json: boolean;
   readonly hit: HitAsked | null;
   readonly files: readonly string[];

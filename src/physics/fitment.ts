@@ -7,7 +7,7 @@ import type { Sentence } from "./sentence.ts";
 export type { GeometryReadingName, LayoutKind, LimitKind, RideQuantity };
 
 /** Who says so: read on the vehicle, taken from a reference pack, or estimated. */
-export type ReadingSource = "measured" | "pack" | "estimated";
+type ReadingSource = "measured" | "pack" | "estimated";
 
 /**
  * Repeats of one measurement (at least one) and the tool's ± half-width. mm, deg or kg by its use.
@@ -30,7 +30,7 @@ export type ArmRole = "lower" | "upper" | "underStrut" | "carriesWheel";
  * The readings of one layout. `readings/geometryRegistry.ts` defines each of them: what it is made of,
  * what stands in for it, and whether the layout has no motion without it.
  */
-export type LayoutReadings<Kind extends LayoutKind> = {
+type LayoutReadings<Kind extends LayoutKind> = {
   readonly [Name in GeometryReadingOf<Kind>]?: Reading;
 };
 
@@ -175,7 +175,7 @@ export interface ObstacleEvent {
 }
 
 /** A drop of heightM onto flat ground. */
-export interface LandingEvent {
+interface LandingEvent {
   readonly kind: "landing";
   readonly heightM: number;
 }

@@ -78,10 +78,10 @@ export interface CheckStore {
 }
 
 /** The same `current` where the backup brings nothing to it. */
-export type Join = (current: StoredCheck, backup: StoredCheck) => StoredCheck;
+type Join = (current: StoredCheck, backup: StoredCheck) => StoredCheck;
 
 /** What became of a backup's check: added, joined with the one here, or nothing new in it. */
-export type TakenIn =
+type TakenIn =
   | { readonly kind: "added" | "present" }
   | {
       readonly kind: "joined";

@@ -1,18 +1,18 @@
-import { type DBSchema, deleteDB, type IDBPDatabase, type IDBPTransaction } from "idb";
+import type { DBSchema, IDBPDatabase, IDBPTransaction } from "idb";
 import type { StoredCheck } from "../records/check/storedCheck.ts";
 import type { Pack } from "../records/pack/pack.ts";
 import { type Migration, SchemaHandle } from "./databaseHandle.ts";
 import { isClosedHandle } from "./storeFault.ts";
 
 /** A check put away as the page was hidden, before it could be joined with what is stored. */
-export interface UnjoinedCheck {
+interface UnjoinedCheck {
   readonly key: string;
   readonly stored: StoredCheck;
   readonly base: StoredCheck | null;
 }
 
 /** The picture of one photo of a check, under the check's id and its own. */
-export interface StoredPicture {
+interface StoredPicture {
   readonly key: string;
   /** Base64. */
   readonly data: string;
@@ -108,9 +108,4 @@ export class DatabaseHandle extends SchemaHandle<StopfitDatabase> {
   constructor(name: string = databaseName) {
     super(name, migrations);
   }
-}
-
-/** The whole database gone, for a fresh start. */
-export async function deleteDatabase(name: string = databaseName): Promise<void> {
-  await deleteDB(name);
 }

@@ -8,12 +8,12 @@ import type { Submission, Way } from "../records/review/submission.ts";
 import type { Migration, SchemaHandle } from "./databaseHandle.ts";
 
 /** The very text that was sent, by the key of its submission. */
-export interface SubmittedText {
+interface SubmittedText {
   readonly key: string;
   readonly text: string;
 }
 
-export interface KeptAssessment {
+interface KeptAssessment {
   readonly key: string;
   readonly assessment: Assessment;
 }
@@ -73,7 +73,7 @@ export interface StoredReply {
  * rows: all submissions as one text, which is read far sooner than as many entries. revision: the count of
  * changes by which it is known whether the text is still true. first: the top of the list as it was seen last.
  */
-export interface ListSnapshot {
+interface ListSnapshot {
   readonly key: "rows" | "revision" | "first";
   readonly revision: number;
   readonly text: string;

@@ -8,7 +8,7 @@ import { mergeChecks } from "./mergeChecks.ts";
 import { contentOf, isSame } from "./sameContent.ts";
 
 /** When a check last changed, its deletion included. */
-export function lastChange({ updatedAt, deletedAt }: StoredCheck): string {
+function lastChange({ updatedAt, deletedAt }: StoredCheck): string {
   return deletedAt !== undefined && deletedAt > updatedAt ? deletedAt : updatedAt;
 }
 

@@ -4,10 +4,8 @@ import { cleanTexts } from "../records/text/soundText.ts";
 import { DatabaseHandle, databaseName, type StoredPack } from "./database.ts";
 import type { StoreFaultCode } from "./storeFault.ts";
 
-export type { StoredPack } from "./database.ts";
-
 /** What became of a pack handed in: kept, or not, because another tab had changed it since. */
-export type PackKept =
+type PackKept =
   | { readonly kind: "kept"; readonly stored: StoredPack }
   | { readonly kind: "changedElsewhere"; readonly stored: StoredPack | null };
 

@@ -19,7 +19,7 @@ const records = [...generateRecords(40, 17)];
 const app = "https://stopfit.example/app/";
 
 /** Where there is text that no person typed, or a photo that is no picture; null: nowhere. */
-export function unclean(value: unknown): Fault {
+function unclean(value: unknown): Fault {
   const open: unknown[] = [value];
   for (let item = open.pop(); item !== undefined; item = open.pop()) {
     if (typeof item === "string") {

@@ -28,7 +28,7 @@ export interface LimitPlaces {
 }
 
 /** What was found by hand, by the places of its readings; −1 = none. */
-export interface HandPlaces {
+interface HandPlaces {
   readonly atRide: number;
   readonly stop: number;
   readonly block: number;
@@ -60,7 +60,7 @@ const usualUsableShare = 0.05;
 const beyondDeviation = 0.03;
 
 /** Half-width of the usable compression, mm: as given, else 5 % of it. */
-export function usableTolerance({ stop }: Fitment): number {
+function usableTolerance({ stop }: Fitment): number {
   return stop.usableTolMm ?? usualUsableShare * stop.usableCompressionMm;
 }
 

@@ -6,7 +6,7 @@ import { checkedMean } from "../uncertainty/readingMean.ts";
  * How it was found where the stop stands: its gap to the pad; its height now, where it touches and is
  * pressed; the seat's distance to the pad, where there is no stop or a ruined one.
  */
-export type GapWay = "gap" | "pressedHeight" | "seatToPad";
+type GapWay = "gap" | "pressedHeight" | "seatToPad";
 
 /** The one reading of a corner that says where the stop stands. */
 export interface GapReading {
@@ -15,7 +15,7 @@ export interface GapReading {
   readonly reading: Reading;
 }
 
-export const gapWays: readonly GapWay[] = ["gap", "pressedHeight", "seatToPad"];
+const gapWays: readonly GapWay[] = ["gap", "pressedHeight", "seatToPad"];
 
 /** The corner's reading that says where the stop stands. Errors: `gapMissing`, `gapTwice`. */
 export function gapReadingOf(corner: Corner): Outcome<GapReading> {

@@ -5,7 +5,7 @@ import { checkedMean } from "../uncertainty/readingMean.ts";
 import { type MetPart, partTouches, touchedParts } from "./fullTravelCheck.ts";
 
 /** Wheel travel at one contact as found by hand, mm from the measured ride height. */
-export interface HandTravel {
+interface HandTravel {
   readonly part: MetPart;
   /** The mean as it was read: the travel itself, or the height from hub to arch. mm. */
   readonly readingMm: number;

@@ -16,7 +16,7 @@ export interface Suspect {
   readonly slips: readonly { readonly slip: Slip; readonly change: number }[];
 }
 
-export type Slip = "unit" | "sign";
+type Slip = "unit" | "sign";
 
 export interface Explanation {
   readonly id: string;

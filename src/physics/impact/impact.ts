@@ -19,7 +19,7 @@ export interface ImpactOptions {
 }
 
 /** Where the energy of a run went, J. start + road = kinetic + potential + damper + stop. */
-export interface EnergyBalance {
+interface EnergyBalance {
   /** In the masses, springs and tyre at the start. */
   readonly start: number;
   /** Put in by the road. */

@@ -6,7 +6,7 @@ import type { ImpactSetup } from "./impactSetup.ts";
 import type { RoadProfile } from "./roadProfile.ts";
 
 /** Rate of metal on metal past the hard limit, at the wheel, N/mm. See MODEL.md, Impact. */
-export const hardContactRate = 2000;
+const hardContactRate = 2000;
 
 /** Columns of a row: the derivatives of the state, then the powers, then the stop's force. */
 export interface RowColumns {

@@ -3,7 +3,7 @@ import { fail, type Outcome, succeed } from "../outcome.ts";
 import { standardGravity } from "../standardGravity.ts";
 
 /** Road height over time while the wheel is on the bump. m, s; up positive. */
-export interface BumpProfile {
+interface BumpProfile {
   /** m */
   height(t: number): number;
   /** Speed at which the road rises under the wheel, m/s. */

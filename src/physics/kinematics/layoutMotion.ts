@@ -1,5 +1,5 @@
 /** Steepest angle that a line may take against the square position before its lever is lost, rad. */
-export const steepest = (89.95 * Math.PI) / 180;
+const steepest = (89.95 * Math.PI) / 180;
 
 /** Cosine at `steepest`, a hair smaller so that the ends of the range themselves are inside. */
 export const leastCosine = Math.cos(steepest) * 0.999;

@@ -47,7 +47,6 @@ export const cornerReadingNames = Object.keys(cornerReadings) as readonly Corner
 
 /** The ways to know how the stop stands at ride: exactly one of them is read at each side. */
 export const standingNames = ["gap", "pressedHeight", "seatToPad"] as const;
-export type StandingName = (typeof standingNames)[number];
 
 /**
  * Ride height after the vehicle was lifted and let down, and after it was pushed down and let up: half of

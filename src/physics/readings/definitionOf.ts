@@ -25,7 +25,7 @@ function geometryValue(name: GeometryReadingName): ValueDefinition {
 }
 
 /** What is known of the value that a place names. */
-export function definitionAt(place: ReadingPlace): ValueDefinition {
+function definitionAt(place: ReadingPlace): ValueDefinition {
   switch (place.of) {
     case "geometry":
       return geometryValue(place.name);
@@ -64,7 +64,7 @@ const byName: { readonly [name: string]: ValueDefinition } = {
 };
 
 /** What is known of a value by the last part of its id, whichever group it is in; null where no value has that name. */
-export function definitionNamed(name: string): ValueDefinition | null {
+function definitionNamed(name: string): ValueDefinition | null {
   if (isGeometryReadingName(name)) return geometryValue(name);
   return Object.hasOwn(byName, name) ? (byName[name] ?? null) : null;
 }

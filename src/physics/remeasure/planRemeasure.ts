@@ -38,7 +38,7 @@ export interface RemeasureItem {
   readonly sentence: Sentence;
 }
 
-export interface OtherItem {
+interface OtherItem {
   readonly forecast: OtherForecast;
   readonly sentence: Sentence;
 }

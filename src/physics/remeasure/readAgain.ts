@@ -68,7 +68,7 @@ export function afterWay(reading: DrawnReading, count: number, way: RemeasureWay
 }
 
 /** Repeats that are proposed at once: as many as are taken without tiring. Common practice. */
-export const repeatsProposed = 3;
+const repeatsProposed = 3;
 
 /**
  * The ways worth proposing, the least trouble first: more repeats where scatter is part of the doubt,

@@ -17,7 +17,7 @@ export interface StateFailure extends EventFailure {
   readonly laden: boolean;
 }
 
-export interface ClassFailure extends StateFailure {
+interface ClassFailure extends StateFailure {
   /** R5 class, N/mm. */
   readonly stiffnessClass: number;
 }

@@ -22,7 +22,7 @@ export interface StopCurve {
 }
 
 /** How much steeper than its end slope a stop becomes past its usable compression. Common practice. */
-export const fullStopSteepening = 10;
+const fullStopSteepening = 10;
 
 /**
  * The stop's static curve: PCHIP through (0, 0) and the points, straight on at the end slope past the

@@ -4,7 +4,7 @@ import { secantRate } from "./stiffnessClass.ts";
 import { stopCurve } from "./stopCurve.ts";
 
 /** A stop has done its work where its rate is so many times its secant rate. Common practice. */
-export const bottomedRateFactor = 10;
+const bottomedRateFactor = 10;
 
 /** Places between two points of a test at which its rate is looked at. */
 const looks = 64;

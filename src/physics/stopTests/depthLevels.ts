@@ -6,7 +6,7 @@ export interface DepthLevels {
 }
 
 /** Most levels, and so most points of a curve. */
-export const mostLevels = 40;
+const mostLevels = 40;
 /** Fewest rows wanted in a level of a test that sweeps the depth. */
 const rowsPerLevel = 6;
 

@@ -17,7 +17,7 @@ export interface FoundStop {
 }
 
 /** ± of each part, 95 %; of a part that was not found, what it may still be. */
-export interface FoundDoubt {
+interface FoundDoubt {
   /** [mm, ± N] at the points of the curve. */
   readonly curve: readonly (readonly [number, number])[];
   readonly staticShare: number;

@@ -104,7 +104,7 @@ export function staticCurve(
 }
 
 /** Why there is no curve where every row is at speed. */
-export const noStaticRows = [
+const noStaticRows = [
   "No row of this test was taken slowly, so the static curve is not known and nothing can be taken from the force at speed. Add rows of a slow test.",
 ];
 

@@ -18,7 +18,7 @@ export interface Sag extends Working {
 }
 
 /** Where the vehicle comes to rest, on its stop where it reaches that; unladen without its payload. */
-export function restWorking(context: CornerContext, laden: boolean): Sag | undefined {
+function restWorking(context: CornerContext, laden: boolean): Sag | undefined {
   const payload = laden ? context.fitment.ride?.payloadPerCornerKg : 0;
   const rate = context.fitment.ride?.wheelRateNPerMm;
   const atMeans = cornerAtMeans(context.fitment, context.corner);

@@ -8,8 +8,8 @@ import type { Incoming, Way } from "../review/submission.ts";
 import { readJsonText } from "../text/jsonText.ts";
 import { notAhead } from "../text/moment.ts";
 
-export const backupFormat = "stopfit-backup";
-export const backupVersion = 1;
+const backupFormat = "stopfit-backup";
+const backupVersion = 1;
 
 /**
  * A backup is a text of lines, each one JSON value: the header, then what is kept, then the end with the

@@ -3,7 +3,7 @@ import { geometryRegistry, neededReadings } from "../../physics/readings/geometr
 import type { PartialCheckRecord } from "./checkRecord.ts";
 
 /** The readings a layout has no motion without, of which neither they nor all their parts are given. */
-export function lackingReadings(
+function lackingReadings(
   kind: LayoutKind,
   isGiven: (name: GeometryReadingName) => boolean,
 ): readonly GeometryReadingName[] {

@@ -8,7 +8,7 @@ export interface ListedPhoto extends Omit<Photo, "data"> {
   readonly length?: number;
 }
 
-export interface ListedRecord extends Omit<PartialCheckRecord, "photos"> {
+interface ListedRecord extends Omit<PartialCheckRecord, "photos"> {
   readonly photos?: readonly ListedPhoto[];
 }
 

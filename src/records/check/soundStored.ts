@@ -35,7 +35,7 @@ const quantityKinds: { readonly [Kind in QuantityKind]: true } = {
 };
 
 /** Words, and numbers of kinds that a screen can show. */
-export function isSentence(value: unknown): boolean {
+function isSentence(value: unknown): boolean {
   return (
     Array.isArray(value) &&
     value.every(

@@ -162,7 +162,7 @@ function parseWithUnit(
 }
 
 /** How a unit is written after a typed number. */
-export function unitSuffix(unit: TypedUnit): string {
+function unitSuffix(unit: TypedUnit): string {
   return unit === "deg" ? "°" : unit;
 }
 

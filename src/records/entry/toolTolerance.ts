@@ -193,7 +193,7 @@ const placing: {
  * beyond the graduation where both ends are in plain view, 2 mm or 1° at arm's length around a
  * corner, 5 mm or 3° across the vehicle or by eye.
  */
-export function placingOf(kind: "length" | "angle" | "mass", reach: Reach): number {
+function placingOf(kind: "length" | "angle" | "mass", reach: Reach): number {
   return kind === "mass" ? 0 : placing[kind][reach];
 }
 

@@ -8,11 +8,11 @@ export type LengthUnit = "mm" | "in";
 
 export const mmPerInch = 25.4;
 export const mmPerCentimetre = 10;
-export const kgPerPound = 0.45359237;
+const kgPerPound = 0.45359237;
 /** The pound-force, from the pound and standard gravity 9.80665 m/s². */
 export const newtonsPerPoundForce = 4.4482216152605;
 /** 0.175126835246476…: one lbf/in in N/mm; the same factor turns lbf·s/in into N·s/mm. */
-export const newtonsPerMmPerPoundForcePerInch = newtonsPerPoundForce / mmPerInch;
+const newtonsPerMmPerPoundForcePerInch = newtonsPerPoundForce / mmPerInch;
 export const joulesPerFootPoundForce = (newtonsPerPoundForce * 12 * mmPerInch) / 1000;
 export const metresPerSecondPerMilePerHour = 0.44704;
 export const pascalsPerPoundForcePerSquareInch = newtonsPerPoundForce / (mmPerInch / 1000) ** 2;

@@ -3,7 +3,7 @@ import { withField } from "../entry/entryPath.ts";
 import { chosen, withChoice } from "./choice.ts";
 
 /** Which arm it is; "unsaid": looked at, and can't be told. */
-export const armRoles = ["lower", "upper", "underStrut", "carriesWheel"] as const;
+const armRoles = ["lower", "upper", "underStrut", "carriesWheel"] as const;
 export type ArmRole = (typeof armRoles)[number];
 
 /** What meets what: a round contact, a flat pad that turns with the arm, a stop that does. */

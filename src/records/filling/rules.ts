@@ -110,7 +110,7 @@ export function isLeftOut(stored: StoredCheck, kind: DesignEvent["kind"]): boole
 }
 
 /** The value typed for one field of an event, in the model's unit; null while there is none to read. */
-export function eventValue(
+function eventValue(
   stored: StoredCheck,
   kind: DesignEvent["kind"],
   field: EventField,

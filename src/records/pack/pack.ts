@@ -8,7 +8,7 @@ export const packFormat = "stopfit-pack";
 export const packVersion = 1;
 
 /** A value and its standard error; null where it was not tested. */
-export type TestedValue = readonly [value: number, standardError: number] | null;
+type TestedValue = readonly [value: number, standardError: number] | null;
 
 /** What one bench test of a stop gave, with enough of its rows to draw it again. Model units. */
 export interface PackTest {

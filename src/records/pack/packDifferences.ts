@@ -23,10 +23,10 @@ export interface PackDifference {
 }
 
 /** Any stop, platform, rules or part of one, as plain data. */
-export type PlainGroup = { readonly [name: string]: unknown };
+type PlainGroup = { readonly [name: string]: unknown };
 
 /** One entry of a pack under its key. */
-export interface PackEntry {
+interface PackEntry {
   readonly list: PackDifference["list"];
   readonly id: string;
   readonly label: string;
@@ -37,7 +37,7 @@ const headFields = ["name", "notes"] as const;
 const uses = ["daily", "towing", "offroad"] as const;
 
 /** Everything a pack holds, under the keys of its differences; stops first, then platforms, rules, head. */
-export function packEntries(pack: Pack): ReadonlyMap<string, PackEntry> {
+function packEntries(pack: Pack): ReadonlyMap<string, PackEntry> {
   const entries = new Map<string, PackEntry>();
   const add = (entry: PackEntry) => entries.set(`${entry.list} ${entry.id}`, entry);
   for (const stop of pack.stops) add({ list: "stop", id: stop.id, label: stop.name, value: stop });

@@ -3,7 +3,7 @@ import { shortened } from "../text/jsonText.ts";
 import type { Pack, PackStop, Platform } from "./pack.ts";
 import { type PackDifference, packDifferences } from "./packDifferences.ts";
 
-export { type FieldDifference, type PackDifference, packDifferences } from "./packDifferences.ts";
+export { type PackDifference, packDifferences } from "./packDifferences.ts";
 
 /** both: theirs is added beside mine under a new id (stops and platforms only); neither: left out. */
 export type MergeChoice = "mine" | "theirs" | "both" | "neither";

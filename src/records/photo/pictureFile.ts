@@ -1,6 +1,6 @@
 import { jpegSegments, withoutMetadata } from "./jpegSegments.ts";
 
-export type PictureType = "image/jpeg" | "image/png" | "image/webp";
+type PictureType = "image/jpeg" | "image/png" | "image/webp";
 
 /** What a picture's file says of it at its beginning, before anything of it is decoded. */
 export interface PictureFacts {

@@ -7,7 +7,7 @@ export interface CsvStyle {
   readonly decimal: "." | ",";
 }
 
-export const rfc4180: CsvStyle = { separator: ",", decimal: "." };
+const rfc4180: CsvStyle = { separator: ",", decimal: "." };
 
 /**
  * Where numbers are written with a decimal comma, programs for tables take the comma for no separator

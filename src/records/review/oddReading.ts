@@ -2,7 +2,7 @@ import type { ReadingId } from "../../physics/outcome.ts";
 import type { Sentence } from "../../physics/sentence.ts";
 import type { TypedReading } from "../check/checkRecord.ts";
 
-export type OddKind =
+type OddKind =
   | "unitSlip"
   | "outOfRange"
   | "ratio"

@@ -14,7 +14,7 @@ import { type PackPlatforms, platformOf, platformReading } from "../pack/pack.ts
 import { oddClaims } from "./oddClaims.ts";
 import type { NamedReading, OddReading } from "./oddReading.ts";
 
-export type { NamedReading, OddKind, OddReading } from "./oddReading.ts";
+export type { NamedReading, OddReading } from "./oddReading.ts";
 
 /** Repeats may differ by this many tolerances (common practice, as in the check of plausibility). */
 const mostScatter = 3;

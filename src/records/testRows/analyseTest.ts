@@ -11,7 +11,7 @@ import { testUnitFactor } from "./testUnits.ts";
  * A test that was read, analysed by its kind, with what looks like a slip of its file among the remarks.
  * Errors: those of `analyseRows` and `analyseTimed`.
  */
-export function analyseTest(read: ReadTest, options: ImportOptions = {}): Outcome<TestImport> {
+function analyseTest(read: ReadTest, options: ImportOptions = {}): Outcome<TestImport> {
   const analysis = analysisOf(read, options);
   if (!analysis.ok) return analysis;
   const { file } = read;

@@ -87,7 +87,7 @@ function cornerName(raw: unknown, index: number): { side: string | null; words: 
 }
 
 /** The id and the plain name of the field a path leads to, and the part of the path left over. */
-export function fieldOf(raw: unknown, path: Path): { id: string; name: string; rest: Path } {
+function fieldOf(raw: unknown, path: Path): { id: string; name: string; rest: Path } {
   const [first, second, third, fourth] = path;
   if (first === "corners" && typeof second === "number") {
     const { side, words } = cornerName(raw, second);

@@ -46,19 +46,6 @@ const unitPairs: { readonly [Kind in EntryKind]?: readonly [EntryUnit, EntryUnit
   force: ["N", "lbf"],
 };
 
-/** A text kept beside the record that only helps to find another number: its value, model's unit. */
-export function helperValue(
-  stored: StoredCheck,
-  id: string,
-  kind: EntryKind,
-  allowed: "aboveZero" | "zeroOrMore" | "any" = "aboveZero",
-): number | null {
-  const entry = stored.entries[id];
-  if (!entry) return null;
-  const parsed = parseText(entry.texts[0] ?? "", kind, entry.unit, allowed);
-  return parsed.ok ? parsed.value.value : null;
-}
-
 function messageOf(
   id: string,
   entry: Entry,

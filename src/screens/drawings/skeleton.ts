@@ -38,7 +38,7 @@ export interface Skeleton {
 export const tyreRadius = 370;
 export const tyreWidth = 230;
 /** From an arm's pad down to the middle of the arm. */
-export const padDepth = 30;
+const padDepth = 30;
 export const axleTubeRadius = 42;
 const mountPlate = 22;
 /** The part of a damper that is body at least, mm, and as a share of a damper shown at its true length. */

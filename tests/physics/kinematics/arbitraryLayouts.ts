@@ -53,11 +53,11 @@ export const strutsWithArm = fc.record({
   wheelCentreAbove: number(-50, 200),
 });
 
-export const stopOn = fc.constantFrom({}, { stopOn: "frame" as const }, { stopOn: "arm" as const });
+const stopOn = fc.constantFrom({}, { stopOn: "frame" as const }, { stopOn: "arm" as const });
 const twoArmRoles = fc.constantFrom<ArmRole>("lower", "upper");
 
 /** Two arms: the four-bar linkage, and without the other arm's length its instant centre. */
-export const twoArms: fc.Arbitrary<Layout> = fc.oneof(
+const twoArms: fc.Arbitrary<Layout> = fc.oneof(
   fc
     .record({ armRole: twoArmRoles, stopOn, own: armReadings, other: otherArm })
     .map(({ armRole, stopOn, own, other }) => ({

@@ -2,7 +2,7 @@
  * Solves equations f(x) = 0 in as many unknowns by Newton's method with a numerical Jacobian: nothing of the
  * formulas under test is in it. NaN where it does not settle.
  */
-export function solved(
+function solved(
   equations: (unknowns: readonly number[]) => readonly number[],
   start: readonly number[],
 ): number[] {

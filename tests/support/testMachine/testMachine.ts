@@ -27,7 +27,7 @@ export interface Measured {
 }
 
 /** Normal by the sum of twelve rectangular draws. */
-export function normal(source: RandomSource): number {
+function normal(source: RandomSource): number {
   let sum = 0;
   for (let draw = 0; draw < 12; draw++) sum += source.nextSymmetric() / 2;
   return sum;

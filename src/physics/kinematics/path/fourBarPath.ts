@@ -31,7 +31,7 @@ const leastLever = 0.02;
  * through the ride height until carrier and driven arm come into one line or the wheel stops rising.
  * Faults: `jointsTooClose` where h − k·tan θu < 50 mm; `linkageStretched`, `wheelDoesNotRise` at ride.
  */
-export abstract class FourBarPath extends SolvedPath {
+abstract class FourBarPath extends SolvedPath {
   protected readonly lower: LinkageArm;
   protected readonly upper: LinkageArm;
   readonly #joints: JointPlaces;
