@@ -40,12 +40,15 @@ export function repeatedMisfit(
     from = to;
   }
   let total = 0;
+  let places = 0;
   for (const values of means.values()) {
     const count = values.length;
+    // What was measured once cannot be told from noise.
+    if (count < 2) continue;
     const mean = values.reduce((sum, value) => sum + value, 0) / count;
     const spread = values.reduce((sum, value) => sum + (value - mean) ** 2, 0);
-    const chance = count > 1 ? spread / (count - 1) / count : 0;
-    total += mean * mean - chance;
+    total += mean * mean - spread / (count - 1) / count;
+    places++;
   }
-  return Math.max(0, total / Math.max(1, means.size));
+  return Math.max(0, total / Math.max(1, places));
 }
