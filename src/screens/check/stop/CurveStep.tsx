@@ -1,9 +1,14 @@
 import { stopFaults } from "../../../records/check/recordRules.ts";
+import { changeRecord, type StoredCheck } from "../../../records/check/storedCheck.ts";
 import { type Entry, parseText } from "../../../records/entry/entry.ts";
 import { entryOutcome } from "../../../records/entry/entryPath.ts";
 import { sentenceText } from "../../../records/entry/quantityText.ts";
+import { similarStop, withSimilarStop } from "../../../records/filling/similarStop.ts";
+import { estimateSentence } from "../../../records/pack/stopTitle.ts";
 import type { StepProps } from "../../guide/stepProps.ts";
+import { Button } from "../../parts/Button.tsx";
 import { Notice } from "../../parts/Notice.tsx";
+import { referencePack } from "../../referencePack.ts";
 import { useSettled } from "../settled.ts";
 import { CurveChart } from "./CurveChart.tsx";
 import { TableEntry } from "./TableEntry.tsx";
@@ -25,6 +30,17 @@ function firstNotRising({ texts, unit }: Entry): number {
   return -1;
 }
 
+/** A curve that is typed is no estimate any more. */
+function typedCurve(before: StoredCheck, after: StoredCheck): StoredCheck {
+  const same =
+    JSON.stringify(before.record.stop?.curve) === JSON.stringify(after.record.stop?.curve);
+  if (same || after.record.stop?.estimated === undefined) return after;
+  return changeRecord(after, (record) => {
+    const { estimated: _, ...stop } = record.stop ?? {};
+    return { ...record, stop };
+  });
+}
+
 export function CurveStep({ stored, change, preferences }: StepProps) {
   const entry = stored.entries[id];
   const settled = useSettled(JSON.stringify(entry ?? null));
@@ -34,12 +50,32 @@ export function CurveStep({ stored, change, preferences }: StepProps) {
   const fault =
     unreadable ??
     (settled ? stopFaults(stored.record.stop ?? {}).find(({ reading }) => reading === id) : null);
+  const similar = similarStop(referencePack(), stored.record.stop ?? {});
   return (
     <>
       <p>
         From its test sheet: how far the stop was pressed and the force it gave. Leave out the point
         (0, 0). You can paste a copied table into the first field.
       </p>
+      {similar && stored.record.stop?.curve === undefined && (
+        <Notice tone="info">
+          <p>
+            No test sheet? The nearest stop of the pack is “{similar.stop.name}”. Its forces can
+            stand in, in proportion to the height and with a wide ±. The answer then says that it is
+            an estimate.
+          </p>
+          <div class="row">
+            <Button
+              onClick={() => change((now) => withSimilarStop(now, similar, preferences.length))}
+            >
+              Take its forces as an estimate
+            </Button>
+          </div>
+        </Notice>
+      )}
+      {stored.record.stop?.estimated && (
+        <p class="small">{estimateSentence({ name: "", ...stored.record.stop })}</p>
+      )}
       {fault ? (
         <Notice tone="no" live>
           <p>{sentenceText(fault.sentence, preferences.length)}</p>
@@ -57,7 +93,7 @@ export function CurveStep({ stored, change, preferences }: StepProps) {
         startRows={4}
         wrongRow={settled && entry ? firstNotRising(entry) : -1}
         stored={stored}
-        change={change}
+        change={(update) => change((now) => typedCurve(now, update(now)))}
       />
     </>
   );

@@ -1,0 +1,70 @@
+import { inModelUnits, length } from "../../physics/sentence.ts";
+import { mean } from "../../physics/uncertainty/readingMean.ts";
+import type { CheckStop } from "../check/checkRecord.ts";
+import type { StoredCheck } from "../check/storedCheck.ts";
+import type { LengthUnit } from "../entry/units.ts";
+import { type Pack, type PackStop, recordStop } from "../pack/pack.ts";
+import { chooseStop } from "./changes.ts";
+import { withChoice } from "./choice.ts";
+
+/** How well the forces of a stop are known from another one's. Common practice, no source. */
+const similarForceShare = 0.4;
+
+export interface SimilarStop {
+  readonly stop: PackStop;
+  /** By how much it is taller than the check's own, mm; below 0: shorter. */
+  readonly tallerMm: number;
+}
+
+/** The tested stop of the pack that is nearest in height, of the same duty; null where there is none. */
+export function similarStop(pack: Pack, own: Partial<CheckStop>): SimilarStop | null {
+  const heights = own.freeHeight?.values ?? [];
+  if (heights.length === 0) return null;
+  const height = mean(heights);
+  const [nearest] = pack.stops
+    .filter(({ duty, estimated }) => duty === (own.duty ?? "impact") && estimated === undefined)
+    .map((stop) => ({ stop, tallerMm: mean(stop.freeHeight.values) - height }))
+    .sort((one, other) => Math.abs(one.tallerMm) - Math.abs(other.tallerMm));
+  return nearest ?? null;
+}
+
+/**
+ * The check's own stop with curve and usable compression in proportion to a similar one's, so that its
+ * stiffness class stays, marked as an estimate. What was measured of it stays; of damping nothing is known.
+ */
+export function withSimilarStop(
+  stored: StoredCheck,
+  { stop: similar, tallerMm }: SimilarStop,
+  unit: LengthUnit,
+): StoredCheck {
+  const own = stored.record.stop ?? {};
+  const { freeHeight } = own;
+  if (freeHeight === undefined) return stored;
+  const growth = mean(freeHeight.values) / mean(similar.freeHeight.values);
+  const far =
+    tallerMm === 0
+      ? "of the same height"
+      : `${inModelUnits([length(Math.abs(tallerMm))])} ${tallerMm > 0 ? "taller" : "shorter"}`;
+  const {
+    name: _,
+    restLoss: _loss,
+    staticShare: _share,
+    branches: _branches,
+    ...plain
+  } = recordStop(similar);
+  const stop: Partial<CheckStop> = {
+    ...plain,
+    ...(own.name !== undefined && { name: own.name }),
+    duty: own.duty ?? similar.duty,
+    freeHeight,
+    usableCompressionMm: own.usableCompressionMm ?? growth * similar.usableCompressionMm,
+    curve: similar.curve.map(([depth, force]) => [growth * depth, growth * force] as const),
+    damping: null,
+    testedAtSpeed: false,
+    estimated: {
+      how: `no test sheet: as “${similar.name}” of the pack, ${far}`,
+      forceShare: similarForceShare,
+    },
+  };
+  return withChoice(chooseStop(stored, stop, unit), "stop.source", "hand");
+}
