@@ -1,7 +1,8 @@
 import { settle } from "./readings/cornerReadings.ts";
 import { definitionOf } from "./readings/definitionOf.ts";
+import { fullTravelReadings } from "./readings/fullTravelReadings.ts";
 import type { LimitKind } from "./readings/limitReadings.ts";
-import { sideOf } from "./readings/readingId.ts";
+import { parseReadingId, type ReadingPlace, sideOf } from "./readings/readingId.ts";
 
 export { limitTouches } from "./readings/limitReadings.ts";
 
@@ -11,12 +12,21 @@ const derivedNames: Readonly<Record<string, string>> = { linkage: "linkage", set
 /**
  * A reading's name in plain words with its article and, where it has one, its side: "the left gap",
  * "the arm angle". A hard limit is named by its kind where that is given. An id that is not known is
- * named by its last part, so that a sentence is never empty.
+ * named by its last part, so that a sentence is never empty; one of the check by hand by its contact.
  */
 export function readingName(id: string, limitKind?: LimitKind): string {
+  const place = parseReadingId(id);
+  if (place?.of === "fullTravel") return contactName(place);
   const side = sideOf(id);
   const last = id.slice(id.lastIndexOf(".") + 1);
   const derived = Object.hasOwn(derivedNames, last) ? derivedNames[last] : undefined;
   const name = derived ?? definitionOf(id, limitKind)?.name ?? last;
   return `the ${side === null ? "" : `${side} `}${name}`;
+}
+
+/** "the left wheel travel at the block's contact". */
+function contactName({ side, part, name }: ReadingPlace & { readonly of: "fullTravel" }): string {
+  const words = `the ${side} ${fullTravelReadings[name].name}`;
+  if (part === "atRide") return `${words} at ride`;
+  return name === "blockHeight" ? words : `${words} at the ${part}'s contact`;
 }

@@ -43,7 +43,7 @@ export function cornerAtMeans(fitment: Fitment, corner: Corner): Outcome<CornerA
       [
         `The wheel travels found by hand on the ${corner.side}, at the stop and at the block, do not rise with the stop's closing. Check both, and the block's height.`,
       ],
-      `fullTravel.${corner.side}.block`,
+      `fullTravel.${corner.side}.block.${wayOf(fitment)}`,
     );
   }
   const limit = travelToHardLimit(model, means, motion, travel);
@@ -57,4 +57,8 @@ export function cornerAtMeans(fitment: Fitment, corner: Corner): Outcome<CornerA
     gapMm: model.gap(means),
     limit: limit.value,
   });
+}
+
+function wayOf({ fullTravel }: Fitment): string {
+  return fullTravel?.measure === "hubToArch" ? "heightToArch" : "wheelTravel";
 }

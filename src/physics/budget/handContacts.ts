@@ -34,11 +34,12 @@ export function handContactsOf(fitment: Fitment, corner: Corner): HandContacts |
   const own = check?.corners.find(({ side }) => side === corner.side);
   if (check === undefined || own === undefined) return null;
   if (layout.kind === "axle" && check.movement === "one") return null;
-  const named = (name: string, reading: Reading): NamedReading => ({
-    id: `fullTravel.${corner.side}.${name}`,
+  const heights = check.measure === "hubToArch";
+  const way = heights ? "heightToArch" : "wheelTravel";
+  const named = (name: string, reading: Reading, what: string = way): NamedReading => ({
+    id: `fullTravel.${corner.side}.${name}.${what}`,
     reading,
   });
-  const heights = check.measure === "hubToArch";
   if (heights && own.atRide === undefined) return null;
   const atRide = heights && own.atRide !== undefined ? named("atRide", own.atRide) : null;
   const rideHeight = atRide === null ? 0 : meanIn(atRide);
@@ -54,7 +55,8 @@ export function handContactsOf(fitment: Fitment, corner: Corner): HandContacts |
   const closing = measured.ok ? measured.value : Number.NaN;
   const stop = closing >= leastTravel ? contact("stop", own.contacts.stop) : null;
   const block = contact("block", own.block?.reading);
-  const height = own.block === undefined ? null : named("blockHeight", own.block.blockHeight);
+  const height =
+    own.block === undefined ? null : named("block", own.block.blockHeight, "blockHeight");
   const recordedHeight = meanIn({
     id: "stop.freeHeight",
     reading: (fitment.recordedStop ?? fitment.stop).freeHeight,

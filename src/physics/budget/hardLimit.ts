@@ -12,7 +12,7 @@ export interface FirstHardLimit {
   /** z_h: wheel travel from the measured ride height, mm, above 0. */
   readonly travelMm: number;
   readonly kind: LimitKind;
-  /** Its reading: "left.limits.0", or "fullTravel.left.tyre" where it was found by hand. */
+  /** Its reading: "left.limits.0", or "fullTravel.left.tyre.wheelTravel" where it was found by hand. */
   readonly id: ReadingId;
   /** Its place in the corner's list; null: found by hand. */
   readonly index: number | null;

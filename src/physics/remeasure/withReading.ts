@@ -1,13 +1,14 @@
 import type {
   Corner,
   Fitment,
+  FullTravelCorner,
   GeometryReadingName,
   Reading,
   RideQuantity,
   Side,
 } from "../fitment.ts";
 import type { ReadingId } from "../outcome.ts";
-import { parseReadingId } from "../readings/readingId.ts";
+import { parseReadingId, type ReadingPlace } from "../readings/readingId.ts";
 import { meanOf } from "../uncertainty/readingMean.ts";
 
 /** The fitment with one reading in another's place; as it is where it has no such reading. */
@@ -52,6 +53,8 @@ export function withReading(fitment: Fitment, id: ReadingId, reading: Reading): 
             : each,
         ),
       }));
+    case "fullTravel":
+      return withContact(fitment, place, reading);
     default:
       return fitment;
   }
@@ -80,4 +83,23 @@ function withRideValue(fitment: Fitment, name: RideQuantity, reading: Reading): 
     ...fitment,
     ride: { ...ride, [name]: value, tolerances: { ...ride.tolerances, [name]: reading.tol } },
   };
+}
+
+/** The check by hand with one of its readings changed; as it is where it has no such contact. */
+function withContact(
+  fitment: Fitment,
+  { side, part, name }: ReadingPlace & { readonly of: "fullTravel" },
+  reading: Reading,
+): Fitment {
+  const { fullTravel } = fitment;
+  if (fullTravel === undefined) return fitment;
+  const corners = fullTravel.corners.map((own): FullTravelCorner => {
+    if (own.side !== side) return own;
+    if (part === "atRide") return { ...own, atRide: reading };
+    if (part !== "block") return { ...own, contacts: { ...own.contacts, [part]: reading } };
+    if (own.block === undefined) return own;
+    const changed = name === "blockHeight" ? { blockHeight: reading } : { reading };
+    return { ...own, block: { ...own.block, ...changed } };
+  });
+  return { ...fitment, fullTravel: { ...fullTravel, corners } };
 }

@@ -65,4 +65,29 @@ describe("a fitment with one reading in another's place", () => {
     const strut = uprightStrut({});
     expect(withReading(strut, "ride.wheelRateNPerMm", { values: [], tol: 1 })).toBe(strut);
   });
+
+  it("has a contact by hand, its block's height, or the distance of a limit on the arm", () => {
+    const byHand = demoFitment("checked-by-hand");
+    const of = (id: string) =>
+      withReading(byHand, id, reading).fullTravel?.corners.find(({ side }) => side === "left");
+    expect(of("fullTravel.left.stop.heightToArch")?.contacts.stop).toBe(reading);
+    expect(of("fullTravel.left.atRide.heightToArch")?.atRide).toBe(reading);
+    expect(of("fullTravel.left.block.heightToArch")?.block?.reading).toBe(reading);
+    expect(of("fullTravel.left.block.blockHeight")?.block?.blockHeight).toBe(reading);
+    const onArm = withReading(demoFitment("two-arms-measured"), "left.limits.1.distance", reading);
+    expect(onArm.corners[0]?.limits[1]?.distance).toBe(reading);
+  });
+
+  it("has how the wheel moves with the arm, and the usable compression, each with its ±", () => {
+    const arm = withReading(demoFitment("kappa-not-measured"), "wheelPerOuter", within(1.06, 0.01));
+    expect(arm.layout).toMatchObject({ wheelPerOuter: 1.06, wheelPerOuterTol: 0.01 });
+    const { stop } = withReading(arm, "stop.usableCompressionMm", within(28, 0.5));
+    expect(stop).toMatchObject({ usableCompressionMm: 28, usableTolMm: 0.5 });
+  });
+
+  it("is as it was for what nobody reads", () => {
+    const fitment = demoFitment("checked-by-hand");
+    expect(withReading(fitment, "linkage", reading)).toBe(fitment);
+    expect(withReading(fitment, "left.settle", reading)).toEqual(fitment);
+  });
 });
