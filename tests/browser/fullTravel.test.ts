@@ -40,8 +40,8 @@ it("nothing is written down before every caution is acknowledged; then contacts 
   expect(await axeViolations(page)).toEqual([]);
   await travel.acknowledge();
   await travel.writeDown("left", "Stop meets its pad", "58.5");
-  await travel.writeDown("left", "Tyre touches", "167");
-  await travel.writeDown("right", "Damper at its end", "176");
+  await travel.writeDown("left", "Tire touches", "167");
+  await travel.writeDown("right", "Shock at its end", "176");
   expect(await travel.verdictOf("left", "stop")).toContain("Agrees");
   expect(await travel.verdictOf("left", "tyre")).toContain("Agrees");
   expect(await axeViolations(page)).toEqual([]);

@@ -104,7 +104,7 @@ it("asks first for what was never measured, and takes it in", async () => {
   const { page, again } = await answerOf(record);
   await again.begin();
   expect(await textOf(again.bar)).toContain("Nothing can be decided without it");
-  await page.locator("main").getByText("Tyre on the arch").click();
+  await page.locator("main").getByText("Tire on the fender").click();
   await again.button("Next").click();
   await again.heading.filter({ hasText: /tyre/i }).waitFor();
   await again.reading().fill("170");

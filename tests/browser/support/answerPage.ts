@@ -72,6 +72,7 @@ const divisors: { readonly [Unit in "mm" | "in"]: { readonly [Kind in Sort]: num
 
 const figures: { readonly [figure: string]: readonly [Sort, Printed] } = {
   leverRatio: ["ratio", plain("leverRatio")],
+  leverRatioAtFullStop: ["ratio", plain("leverRatioAtFullStop")],
   wheelTravelToContact: ["length", plain("wheelTravelToContactMm")],
   wheelTravelToFullStop: ["length", plain("wheelTravelToFullStopMm")],
   wheelTravelToHardLimit: ["length", plain("wheelTravelToHardLimitMm")],

@@ -225,7 +225,9 @@ export class CheckSteps {
         return;
       case "stop.freeHeight":
         if (from === "pack") return;
-        await this.field("Usable compression").fill(this.typist.length(stop.usableCompressionMm));
+        await this.main
+          .getByRole("textbox", { name: "Usable compression", exact: true })
+          .fill(this.typist.length(stop.usableCompressionMm));
         await this.typeReading(stop.freeHeight, "length");
         return;
       case "stop.curve":
