@@ -10,8 +10,10 @@ const shareTargetPath = "receive";
 /** Where the page then finds itself. */
 const receivedHash = "#/received";
 const cacheName = "stopfit-received";
-/** More files than this at once are left out. */
+/** More files than this at once are left out, and larger ones: any page can post here. */
 const filesLimit = 20;
+const bytesLimit = 200_000_000;
+const textLimit = 2_000_000;
 
 export function isShare(request: Request, scope: string): boolean {
   return (
@@ -36,6 +38,7 @@ export async function takeShare(
       const isFile = typeof value !== "string";
       if (isFile ? field !== "check" : !["title", "text", "url"].includes(field)) continue;
       if (isFile ? value.size === 0 : value.trim() === "") continue;
+      if (isFile ? value.size > bytesLimit : value.length > textLimit) continue;
       const headers = {
         "content-type": "text/plain; charset=utf-8",
         "x-name": addressPart(isFile ? value.name : ""),

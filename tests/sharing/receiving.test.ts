@@ -118,6 +118,16 @@ describe("what another program shares with the installed app", () => {
     expect(await takeReceived(caches)).toEqual([]);
   });
 
+  it("is left out where it is a text far longer than any message", async () => {
+    const caches = fakeCaches();
+    const form = new FormData();
+    form.append("text", "x".repeat(2_000_001));
+    form.append("title", "a title");
+    await takeShare(post(form), caches, scope);
+    const files = await takeReceived(caches);
+    expect(await Promise.all(files.map((file) => file.text()))).toEqual(["a title"]);
+  });
+
   it("takes the place of what was shared before and never looked at", async () => {
     const caches = fakeCaches();
     for (const text of ["one", "two"]) {

@@ -1,6 +1,6 @@
 import type { Fault, Outcome } from "../../physics/outcome.ts";
 import { succeed } from "../../physics/outcome.ts";
-import type { CheckRecord } from "../../records/check/checkRecord.ts";
+import { readCheckText } from "../../records/check/readCheck.ts";
 import { byteOrderMark, csvLine, csvStyleOf } from "../../records/review/csv.ts";
 import {
   type Decision,
@@ -41,8 +41,9 @@ export async function tableFile(
     if (!page.ok) return page;
     const lines: string[] = [];
     for (const { submission, text } of page.value) {
-      // Kept texts were read and found sound before they were kept.
-      const record = JSON.parse(text.replace(/^\ufeff/, "")) as CheckRecord;
+      const read = readCheckText(text);
+      if (!read.ok) continue;
+      const record = read.value;
       const assessment = await store.assessment(submission.key);
       if (!assessment.ok) return assessment;
       const own = ofCheck.get(submission.checkId) ?? [];
