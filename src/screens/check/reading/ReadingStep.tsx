@@ -20,7 +20,7 @@ import { WhatGoesWrong } from "./WhatGoesWrong.tsx";
 import { WheelPerOuter } from "./WheelPerOuter.tsx";
 
 /** The side a reading is taken on; shared geometry is measured on the first side. */
-export function sideOf(stored: StoredCheck, id: string): Side {
+function sideOf(stored: StoredCheck, id: string): Side {
   return sideOfId(id) ?? sidesOf(stored)[0] ?? "left";
 }
 
