@@ -64,22 +64,24 @@ export class HandMotion implements TravelMotion {
     this.#firstTravel = stopFirst ? stopTravel : blockTravel;
     if (!(this.#firstClosing > 0 && this.#firstTravel > 0 && q > -1)) return false;
     if (!motion.wheelTravelInto(this.#found, 0, this.#firstClosing)) return false;
-    this.#firstFactor = this.#firstTravel / (this.#found[0] as number);
-    if (!motion.wheelTravelInto(this.#found, 0, this.#lastClosing)) return false;
+    const firstModelled = this.#found[0] as number;
+    this.#firstFactor = this.#firstTravel / firstModelled;
+    const between = this.#lastClosing - this.#firstClosing;
+    if (between > 0 && !motion.wheelTravelInto(this.#found, 0, this.#lastClosing)) return false;
     this.#lastModelled = this.#found[0] as number;
     const lastFactor = this.#lastTravel / this.#lastModelled;
     this.#beyond = lastFactor * (1 + q);
-    const between = this.#lastClosing - this.#firstClosing;
     this.#factorSlope = between > 0 ? (lastFactor - this.#firstFactor) / between : 0;
-    return between === 0 || (this.#risesAt(this.#firstClosing) && this.#risesAt(this.#lastClosing));
+    if (between === 0) return true;
+    return (
+      this.#risesAt(firstModelled, this.#firstFactor) &&
+      this.#risesAt(this.#lastModelled, lastFactor)
+    );
   }
 
-  /** Does z rise with s here, by the law between two contacts? */
-  #risesAt(s: number): boolean {
-    if (!this.#motion.wheelTravelInto(this.#found, 0, s)) return false;
-    const modelled = this.#found[0] as number;
+  /** Does z rise with s at a contact, by the law between two of them? */
+  #risesAt(modelled: number, factor: number): boolean {
     this.#motion.evaluate(modelled, this.#slopes);
-    const factor = this.#firstFactor + this.#factorSlope * (s - this.#firstClosing);
     return factor / (this.#slopes[1] as number) + this.#factorSlope * modelled > 0;
   }
 
@@ -92,6 +94,10 @@ export class HandMotion implements TravelMotion {
   }
 
   wheelTravelInto(out: Float64Array, place: number, s: number): boolean {
+    if (Math.abs(s - this.#firstClosing) <= rounding) {
+      out[place] = this.#firstTravel;
+      return true;
+    }
     if (!this.#motion.wheelTravelInto(out, place, s)) return false;
     const modelled = out[place] as number;
     out[place] =
