@@ -147,9 +147,8 @@ function notYet(
     .find((corner) => corner.side === side)
     ?.limits.find((_, index) => reading === `${side}.limits.${index}`)?.kind;
   const verb = reading.startsWith("ride.") ? "find" : "measure";
-  return [
-    `Nothing can be prescribed yet: ${verb} ${readingName(reading, kind)} first, or more closely.`,
-  ];
+  const closer = kind === undefined && reading.includes(".limits.") ? "" : ", or more closely";
+  return [`Nothing can be prescribed yet: ${verb} ${readingName(reading, kind)} first${closer}.`];
 }
 
 /** The readings do not fit together: which to take again. Null where they do. */

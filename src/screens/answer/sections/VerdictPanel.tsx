@@ -10,7 +10,7 @@ import { StateMark } from "../../drawings/StateMark.tsx";
 import { Button } from "../../parts/Button.tsx";
 import { isMissing } from "../missing.ts";
 import { Cautions } from "./Cautions.tsx";
-import { WhatToDo } from "./WhatToDo.tsx";
+import { Remarks, WhatToDo } from "./WhatToDo.tsx";
 
 export const certification = "The result screens an installation; it does not certify it.";
 
@@ -64,10 +64,11 @@ export function VerdictPanel({
       {settled && <WhatToDo prescribing={prescribing} unit={unit} />}
       {settled && again !== null && go && (
         <Button wide icon="forward" onClick={() => go(again)}>
-          Measure {readingName(again)} again
+          Measure {readingName(again)}
         </Button>
       )}
       {settled && <Cautions raised={raised} />}
+      {settled && <Remarks prescribing={prescribing} unit={unit} />}
       {settled && soFar && <p class="small">{soFar}</p>}
       {estimate && (
         <p class="small">

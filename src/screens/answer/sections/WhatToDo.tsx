@@ -1,4 +1,4 @@
-import { sentenceText } from "../../../records/entry/quantityText.ts";
+import { sentenceText, withoutRanges } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { verdictWords } from "../../assessment/stateWords.ts";
 import type { Prescribing } from "../../assessment/usePrescription.ts";
@@ -49,13 +49,22 @@ function Prescribed({ prescribing, unit }: { prescribing: Prescribing; unit: Len
           </span>
         </p>
       )}
-      {prescription.remarks.length > 0 && (
-        <ul class="prescription-remarks">
-          {prescription.remarks.map((remark) => (
-            <li key={text(remark)}>{text(remark)}</li>
-          ))}
-        </ul>
-      )}
     </>
+  );
+}
+
+/** What has to be known of it: why care, what is lost, what else would do. */
+export function Remarks({ prescribing, unit }: { prescribing: Prescribing; unit: LengthUnit }) {
+  const remarks = prescribing.state === "found" ? prescribing.prescription.remarks : [];
+  if (remarks.length === 0) return null;
+  const texts = remarks.map((remark) =>
+    sentenceText(withoutRanges(remark), unit, { coarse: true }),
+  );
+  return (
+    <ul class="prescription-remarks">
+      {texts.map((text) => (
+        <li key={text}>{text}</li>
+      ))}
+    </ul>
   );
 }
