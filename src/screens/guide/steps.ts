@@ -195,6 +195,10 @@ export function headingOf(step: Step): string {
   return step.name;
 }
 
+function isStandOf(id: string, side: string): boolean {
+  return id === `${side}.gap` || id === `${side}.pressedHeight` || id === `${side}.seatToPad`;
+}
+
 /** The first step that is neither done nor passed over, else the last. */
 export function firstOpenStep(all: readonly Step[]): string {
   return (all.find((step) => step.state === "todo") ?? all.at(-1))?.id ?? "vehicle";
@@ -213,16 +217,28 @@ export function stepFor(id: string, all: readonly Step[]): string | null {
     "vehicle.use": "use",
     "ride.damperReboundNsPerMm": "ride.damperBumpNsPerMm",
     "stop.usableCompressionMm": "stop.freeHeight",
+    "stop.usableTolMm": "stop.freeHeight",
     "layout.wheelPerOuter": "pivotToOuter",
+    wheelPerOuter: "linkage",
+    otherArmAngle: "linkage",
+    lowerArmAngle: "linkage",
     "layout.kind": "layout",
+    "layout.armRole": "layout",
+    "layout.stopOn": "layout",
     corners: "axle",
     "stop.name": "stop",
     "stop.duty": "stop",
     cornerMassKg: "left.cornerMassKg",
     safety: "cautions",
   };
-  const place = shared[id] ?? id.replace(/\.perWheel$/, "");
+  const place =
+    shared[id] ??
+    id.replace(/\.(perWheel|distance)$/, "").replace(/\.(lifted|pushed)Height$/, ".rideHeight");
   if (has(place)) return place;
+  if (place === "linkage" && has("layout")) return "layout";
+  const stand = /^(left|right)\.(gap|pressedHeight|seatToPad)$/.exec(id)?.[1];
+  const standing = stand && all.find((step) => isStandOf(step.id, stand));
+  if (standing) return standing.id;
   // A limit that is not there yet is chosen first.
   const limit = limitOf(id);
   if (limit !== null && has(`${limit.side}.limits`)) return `${limit.side}.limits`;
