@@ -72,9 +72,10 @@ export interface StoredReply {
 /**
  * rows: all submissions as one text, which is read far sooner than as many entries. revision: the count of
  * changes by which it is known whether the text is still true. first: the top of the list as it was seen last.
+ * demands: those that all results were computed by.
  */
 interface ListSnapshot {
-  readonly key: "rows" | "revision" | "first";
+  readonly key: "rows" | "revision" | "first" | "demands";
   readonly revision: number;
   readonly text: string;
 }

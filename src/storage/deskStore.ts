@@ -209,6 +209,25 @@ export class DeskStore {
     return written;
   }
 
+  /**
+   * Has every result computed anew where it was computed by other demands than these; true: it was. What
+   * was computed before a desk had demands of its own is among them.
+   */
+  judgeBy(demands: string): Promise<Outcome<boolean>> {
+    return writeDesk(this.#handle, async (transaction) => {
+      const snapshots = transaction.objectStore("snapshots");
+      if ((await snapshots.get("demands"))?.text === demands) return false;
+      await snapshots.put({ key: "demands", revision: 0, text: demands });
+      await transaction.objectStore("assessments").clear();
+      for await (const cursor of transaction.objectStore("submissions")) {
+        const { computed: _, ...submission } = cursor.value;
+        if (submission.isComputed === 1) await cursor.update({ ...submission, isComputed: 0 });
+      }
+      await countChange(transaction);
+      return true;
+    });
+  }
+
   decisions(): Promise<Outcome<Decision[]>> {
     return this.#handle.run((database) => database.getAll("decisions"));
   }

@@ -101,6 +101,26 @@ describe("submissions", () => {
     expect(value(await again.submission(keys[0] ?? ""))?.computed?.verdict).toBe("no");
   });
 
+  it("are computed anew once where they were computed by other demands, and only then", async () => {
+    const store = await open();
+    await store.add(records.map((record) => incoming(record)));
+    const computed = { verdict: "no" as const, reason: ["Why."], odd: 2 };
+    const keepAll = async () => {
+      const keys = value(await store.uncomputed(10));
+      await store.keepResults(keys.map((key) => ({ key, computed, assessment: null })));
+    };
+    await keepAll();
+    expect(value(await store.judgeBy("{}"))).toBe(true);
+    expect(value(await store.countUncomputed())).toBe(5);
+    const [first] = value(await store.submissions());
+    expect(first).not.toHaveProperty("computed");
+    await keepAll();
+    expect(value(await store.judgeBy("{}"))).toBe(false);
+    expect(value(await store.countUncomputed())).toBe(0);
+    expect(value(await store.judgeBy('{"daily":{"reserveMm":8}}'))).toBe(true);
+    expect(value(await store.countUncomputed())).toBe(5);
+  });
+
   it("are read a page at a time, every one once", async () => {
     const store = await open();
     await store.add(records.map((record) => incoming(record)));

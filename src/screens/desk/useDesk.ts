@@ -4,6 +4,7 @@ import type { Fault, Outcome } from "../../physics/outcome.ts";
 import { type Decision, type DeskCheck, deskChecks } from "../../records/review/decision.ts";
 import { viewed, wholeView } from "../../records/review/deskList.ts";
 import { type Listed, listedOf } from "../../records/review/listedSubmission.ts";
+import { canonicalText } from "../../records/text/canonicalText.ts";
 import {
   type DeskStore,
   type FirstRows,
@@ -110,7 +111,9 @@ export function useDesk({
         setFirst(top.value);
         await painted();
       }
-      await loadReferencePack();
+      const { pack } = await loadReferencePack();
+      if (left) return;
+      await opened.judgeBy(canonicalText(pack.rules ?? {}));
       if (left) return;
       setStore(opened);
       const [snapshot, decided] = await Promise.all([opened.snapshot(), opened.decisions()]);
