@@ -62,7 +62,7 @@ describe("contacts found by hand", () => {
           const stop = { ...fitment.stop, usableCompressionMm: usable };
           const computed = budgetOf({ ...fitment, stop }).budget;
           const contact = first * computed.contactMm;
-          const fullStop = Math.max(contact + 20, second * computed.fullStopMm);
+          const fullStop = contact + second * (computed.fullStopMm - computed.contactMm);
           const found = budgetOf({
             ...fitment,
             stop,
