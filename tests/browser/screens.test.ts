@@ -56,7 +56,7 @@ it("the list, with its menus and dialogs", async () => {
   phone = await Phone.open(browser, { bypassCSP: true });
   const page = await phone.newPage();
   const list = await new CheckList(page).open(site.address);
-  const name = "Kestrel van, loaded";
+  const name = "Tern van, loaded";
   await list.check(name).waitFor();
   await page.getByText("Ready offline").waitFor();
   await screens.look(page, "list");

@@ -21,7 +21,7 @@ beforeAll(async () => {
   phone = await Phone.open(browser, { bypassCSP: true });
   page = await phone.newPage();
   const list = await new CheckList(page).open(site.address);
-  await list.check("Kestrel van, loaded").waitFor();
+  await list.check("Tern van, loaded").waitFor();
 });
 
 afterAll(async () => {

@@ -149,7 +149,7 @@ describe("the list of checks on this phone", () => {
     startApp();
     await tap("Open demo checks");
     await waitFor(() => expect(names()).toHaveLength(17));
-    await tap("More for Kestrel van, loaded");
+    await tap("More for Tern van, loaded");
     await tap("Delete");
     await waitFor(() => expect(names()).toHaveLength(16));
     await tap("Open demo checks");
