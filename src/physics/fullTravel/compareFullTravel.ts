@@ -137,7 +137,7 @@ function compareCorner(
               differenceMm: travelMm - at,
               doubtMm: coverage95 * Math.max(Math.hypot(measured, u), leastUncertaintyMm),
               normalisedError: error,
-              agrees: Math.abs(error) <= 1,
+              agrees: Math.abs(error) <= 1 && isUsualFactor(part, travelMm, at),
             }
           : null,
         afterFullStop:
@@ -162,6 +162,20 @@ function compareCorner(
     explanations: agrees === false ? explain(check, own, model, hand.value, contacts, slopes) : [],
   });
 }
+
+/** Travel by hand over computed that a planar model may be off at most. Provisional. */
+const usualFactor: Interval = [0.85, 1.18];
+
+/** Of stop and block, whose contacts go before the model: a factor beyond that is a wrong input. */
+function isUsualFactor(part: MetPart, byHandMm: number, computedMm: number): boolean {
+  if (part !== "stop" && part !== "block") return true;
+  if (!(byHandMm >= leastUsedMm && computedMm >= leastUsedMm)) return true;
+  const factor = byHandMm / computedMm;
+  return factor >= usualFactor[0] && factor <= usualFactor[1];
+}
+
+/** A contact within so little travel is not used, and tells no factor, mm. */
+const leastUsedMm = 5;
 
 /** What may be wrong, with the covariance of the differences under the stated uncertainties alone. */
 function explain(

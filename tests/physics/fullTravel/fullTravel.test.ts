@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { inv, matrix, multiply } from "mathjs";
 import { describe, expect, it, vi } from "vitest";
 import type {
+  Corner,
   Fitment,
   FullTravelCheck,
   FullTravelCorner,
@@ -472,5 +473,31 @@ describe("hand and computed travel", () => {
       }),
       { numRuns: 400 },
     );
+  });
+});
+
+describe("a contact far off what is computed", () => {
+  it("is a wrong input even where the doubt is wide, and the wheel's travel per joint is a suspect", () => {
+    const wide = armFitment({ gap: 21 });
+    const { wheelPerOuter: _, ...layout } = wide.layout;
+    const fitment: Fitment = {
+      ...wide,
+      layout: layout as Fitment["layout"],
+      corners: wide.corners.map((corner) => ({ ...corner, gap: once(21, 12) })),
+    };
+    const [computed = 0] = got(contactModel(fitment, fitment.corners[0] as Corner, "both")).travels(
+      ["stop"],
+    );
+    const at = (factor: number) =>
+      compared(fitment, {
+        measure: "wheelTravel",
+        movement: "both",
+        corners: [{ side: "left", contacts: { stop: once(factor * computed, 1) } }],
+      });
+    expect(at(1.17).agrees).toBe(true);
+    const off = at(1.2);
+    expect(off.agrees).toBe(false);
+    expect(off.explanations.map(({ id }) => id)).toContain("wheelPerOuter");
+    expect(off.explanations.map(({ id }) => id)).not.toContain("linkage");
   });
 });
