@@ -2,8 +2,8 @@ import type { Assessment, DesignEvent, Fitment, Side } from "../physics/fitment.
 import type { ImpactRun } from "../physics/impact/impact.ts";
 import type { Fault, Outcome, ReadingId } from "../physics/outcome.ts";
 import type { Candidate } from "../physics/prescription/candidates.ts";
-import type { Prescription } from "../physics/prescription/prescribe.ts";
-import type { SearchOptions, SearchProgress } from "../physics/prescription/searchSteps.ts";
+import type { PrescribeProgress, Prescription } from "../physics/prescription/prescribe.ts";
+import type { SearchOptions } from "../physics/prescription/searchSteps.ts";
 import type { RankedStop, RankProgress } from "../physics/ranking/rankStops.ts";
 import type { RemeasurePlan, ToolsAtHand } from "../physics/remeasure/planRemeasure.ts";
 import type { CornerDynamics } from "../physics/stiffness/cornerDynamics.ts";
@@ -51,7 +51,7 @@ interface RankHandlers {
 
 interface PrescribeHandlers {
   /** Now and then while it is searched. */
-  onProgress?(progress: SearchProgress): void;
+  onProgress?(progress: PrescribeProgress): void;
   onPrescribed(prescription: Prescription): void;
   onFault?(fault: Fault): void;
 }

@@ -210,7 +210,7 @@ export class ComputeDispatcher {
         return;
       }
       const now = this.#surroundings.now();
-      if (now - toldAt >= tellMs) {
+      if (step.value.soFar !== undefined || now - toldAt >= tellMs) {
         this.#surroundings.reply({
           kind: "prescribing",
           ticket,

@@ -2,8 +2,8 @@ import type { Assessment, DesignEvent, Fitment, Side } from "../physics/fitment.
 import type { ImpactRun } from "../physics/impact/impact.ts";
 import type { Fault, ReadingId } from "../physics/outcome.ts";
 import type { Candidate } from "../physics/prescription/candidates.ts";
-import type { Prescription } from "../physics/prescription/prescribe.ts";
-import type { SearchOptions, SearchProgress } from "../physics/prescription/searchSteps.ts";
+import type { PrescribeProgress, Prescription } from "../physics/prescription/prescribe.ts";
+import type { SearchOptions } from "../physics/prescription/searchSteps.ts";
 import type { RankedStop, RankProgress } from "../physics/ranking/rankStops.ts";
 import type { RemeasurePlan, ToolsAtHand } from "../physics/remeasure/planRemeasure.ts";
 import type { CornerDynamics } from "../physics/stiffness/cornerDynamics.ts";
@@ -90,7 +90,7 @@ export type Reply = { readonly ticket: number; readonly last: boolean } & (
   | { readonly kind: "run"; readonly run: ImpactRun }
   | { readonly kind: "ranking"; readonly progress: RankProgress }
   | { readonly kind: "ranked"; readonly ranked: readonly RankedStop[] }
-  | { readonly kind: "prescribing"; readonly progress: SearchProgress }
+  | { readonly kind: "prescribing"; readonly progress: PrescribeProgress }
   | { readonly kind: "prescribed"; readonly prescription: Prescription }
   | { readonly kind: "remeasurePlan"; readonly plan: RemeasurePlan }
   | { readonly kind: "fault"; readonly fault: Fault }

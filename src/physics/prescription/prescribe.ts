@@ -16,6 +16,7 @@ import {
   oneSideSentence,
   sitsOnStopSentence,
   travelKeptSentence,
+  tryingFreesSentence,
   whySentence,
 } from "./prescriptionSentences.ts";
 import { type Found, type SearchOptions, type SearchProgress, searchSteps } from "./searchSteps.ts";
@@ -56,6 +57,11 @@ interface NothingFits {
 
 export type Prescription = Prescribed | NothingFits;
 
+export interface PrescribeProgress extends SearchProgress {
+  /** That nothing fits is known already; what would free it is still being tried. */
+  readonly soFar?: NothingFits;
+}
+
 /**
  * What to do about an axle: the best combination of stop and spacer, each put through the whole model on
  * every measured side; or what blocks them all, and which change of the vehicle would free one. Nothing
@@ -65,7 +71,7 @@ export function* prescribeSteps(
   fitment: Fitment,
   others: readonly Candidate[],
   options: SearchOptions,
-): Generator<SearchProgress, Prescription, void> {
+): Generator<PrescribeProgress, Prescription, void> {
   const first = sitsOnStopSentence(fitment);
   const plain = assessStatic(fitment, options);
   const doubted = plain.ok ? notBelieved(fitment, plain.value) : null;
@@ -79,13 +85,22 @@ export function* prescribeSteps(
   const blockedBy = nearest?.judgement.blocked ?? pressedBlocks(fitment);
   const doubtOnly =
     nearest !== null && blockedBy.every((each) => stateOf(nearest, each) === "unsure");
-  const freed = doubtOnly ? [] : yield* whatFreesSteps(fitment, others, options);
-  return {
+  const blocked: NothingFits = {
     none: true,
     blockedBy,
-    freed,
+    freed: [],
     first,
     message: blockedSentence(fitment, nearest, blockedBy),
+    remarks: [],
+  };
+  if (!doubtOnly) {
+    const done = found.combinations.length;
+    yield { done, total: done, soFar: { ...blocked, remarks: [tryingFreesSentence] } };
+  }
+  const freed = doubtOnly ? [] : yield* whatFreesSteps(fitment, others, options);
+  return {
+    ...blocked,
+    freed,
     remarks: doubtOnly
       ? []
       : freed.length === 0

@@ -218,6 +218,8 @@ export function freedSentence(fitment: Fitment, { kind, amount, trial }: Freed):
   return [...freedBy(kind, amount), fits, ...fitting(fitment, trial), "."];
 }
 
+export const tryingFreesSentence: Sentence = ["What would make one fit is being tried …"];
+
 export const nothingFreesSentence: Sentence = [
   "More room, less payload, or a higher or stiffer spring was tried as well: none of them alone is enough.",
 ];

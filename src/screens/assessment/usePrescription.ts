@@ -14,7 +14,8 @@ import {
 
 export type Prescribing =
   | { readonly state: "searching"; readonly progress: SearchProgress | null }
-  | { readonly state: "found"; readonly prescription: Prescription }
+  /** Not whole: what would free it is still being tried. */
+  | { readonly state: "found"; readonly prescription: Prescription; readonly whole: boolean }
   | { readonly state: "fault"; readonly fault: Fault };
 
 const searching: Prescribing = { state: "searching", progress: null };
@@ -46,8 +47,16 @@ export function usePrescription(
       asked.fitment,
       asked.candidates,
       {
-        onProgress: (progress) => setPrescribing({ state: "searching", progress }),
-        onPrescribed: (prescription) => setPrescribing({ state: "found", prescription }),
+        onProgress: (progress) =>
+          setPrescribing((before) =>
+            progress.soFar
+              ? { state: "found", prescription: progress.soFar, whole: false }
+              : before.state === "found"
+                ? before
+                : { state: "searching", progress },
+          ),
+        onPrescribed: (prescription) =>
+          setPrescribing({ state: "found", prescription, whole: true }),
         onFault: (fault) => setPrescribing({ state: "fault", fault }),
       },
       asked.options,

@@ -176,7 +176,9 @@ function Deciding({
     return otherPartText(content, advisedPart(part, part.ranked.assessment, unit));
   }, [kind, asked, record, fitment, odd, assessment, prescribing, part, by, note, unit]);
   const text = typed ?? written ?? "";
-  const searching = kind === "accept" && prescribing.state === "searching";
+  const searching =
+    kind === "accept" &&
+    (prescribing.state === "searching" || (prescribing.state === "found" && !prescribing.whole));
   const missing =
     written !== null
       ? searching

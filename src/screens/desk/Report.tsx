@@ -65,7 +65,9 @@ export function Report({ desk, submissionKey, unit, onLeave, startAssessor }: Re
     unit,
   );
   const whole =
-    (assessed.state === "complete" && prescribing.state !== "searching") ||
+    (assessed.state === "complete" &&
+      prescribing.state !== "searching" &&
+      (prescribing.state === "fault" || prescribing.whole)) ||
     assessed.state === "fault";
   return (
     <Screen

@@ -48,7 +48,7 @@ describe("what is prescribed", () => {
     const prescription = finished(
       prescribeSteps(fitment, scaledBuilds(fitment.stop), { spacersMm: spacersByMm }),
     );
-    return prescribedStop({ state: "found", prescription });
+    return prescribedStop({ state: "found", prescription, whole: true });
   };
 
   it("is set against what is fitted, as it was tested", () => {
