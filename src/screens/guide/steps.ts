@@ -211,6 +211,7 @@ export function firstOpenStep(all: readonly Step[]): string {
 export function stepFor(id: string, all: readonly Step[]): string | null {
   const has = (candidate: string) => all.some((step) => step.id === candidate);
   if (has(id)) return id;
+  if (id.startsWith(`${fullTravelStep}.`)) return fullTravelStep;
   const shared: { readonly [id: string]: string } = {
     "vehicle.liftMm": "vehicle",
     "vehicle.label": "vehicle",
@@ -222,6 +223,7 @@ export function stepFor(id: string, all: readonly Step[]): string | null {
     wheelPerOuter: "linkage",
     otherArmAngle: "linkage",
     lowerArmAngle: "linkage",
+    lowerArmLength: "linkage",
     "layout.kind": "layout",
     "layout.armRole": "layout",
     "layout.stopOn": "layout",
