@@ -86,7 +86,7 @@ describe("storage that fails", () => {
     await steps.reading().fill("22.75");
     await notKept(page).waitFor();
     // Left, it is not forgotten: the list names it, and it comes back as it was typed.
-    await page.getByRole("link", { name: "To the list of checks" }).click();
+    await page.getByRole("link", { name: "All checks" }).click();
     await page.getByText("Not kept: Osprey under test.").waitFor();
     await new CheckList(page).newCheck.click();
     await steps.field("Vehicle").fill("Brant, also new");
@@ -101,7 +101,7 @@ describe("storage that fails", () => {
     lost.push(...(await bench.settle("storage full", owed, other)));
     await other.page.close();
     await makeRoom();
-    await page.getByRole("link", { name: "To the list of checks" }).click();
+    await page.getByRole("link", { name: "All checks" }).click();
     await page.getByText(/^Not kept: /).waitFor();
     await page.getByRole("button", { name: "Try again" }).click();
     await page.getByText(/^Not kept: /).waitFor({ state: "detached" });
@@ -118,7 +118,7 @@ describe("storage that fails", () => {
     const { page, steps, id } = await bench.begin();
     await steps.field("Vehicle").fill("Tern, no storage");
     await notKept(page).waitFor();
-    await page.getByRole("link", { name: "To the list of checks" }).click();
+    await page.getByRole("link", { name: "All checks" }).click();
     await new CheckList(page).check("Tern, no storage").click();
     await expect.poll(() => steps.field("Vehicle").inputValue()).toBe("Tern, no storage");
     const owed = await bench.owed(id);
@@ -165,7 +165,7 @@ describe("storage that fails", () => {
   it("cleared by the browser under an open check: the check is written anew, and the list says what is gone", async () => {
     const filling = await bench.halfFilled();
     await typeGap(filling, "21");
-    await filling.page.getByRole("link", { name: "To the list of checks" }).click();
+    await filling.page.getByRole("link", { name: "All checks" }).click();
     await new CheckList(filling.page).check("Osprey under test").click();
     await filling.steps.reading().waitFor();
     const session = await phone.context.newCDPSession(filling.page);
@@ -357,7 +357,7 @@ describe("time and versions", () => {
     await typeGap(filling, "22.75");
     // A part that was never fetched is told of, and the check is still there.
     await filling.page.goto(`${site.address}#/kept`);
-    await filling.page.getByText(/could not be fetched/).waitFor();
+    await filling.page.getByText(/could not be loaded/).waitFor();
     await filling.page.goto(`${site.address}#/check/${filling.id}/left.gap`);
     await expect.poll(() => filling.steps.reading().inputValue()).toBe("22.75");
     await phone.context.setOffline(false);

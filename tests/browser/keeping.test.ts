@@ -146,7 +146,7 @@ describe("a new version while a check is being filled in", () => {
     await page.waitForTimeout(500);
     expect(await page.getByText("A new version is ready.").count()).toBe(0);
     expect(await steps.reading().inputValue()).toBe("22.25");
-    await page.getByRole("link", { name: "To the list of checks" }).click();
+    await page.getByRole("link", { name: "All checks" }).click();
     await page.getByRole("button", { name: "Update now" }).click();
     const list = new CheckList(page);
     await list.ready(laterRelease).waitFor();
@@ -171,7 +171,7 @@ describe("a new version while a check is being filled in", () => {
     await page.getByRole("button", { name: "Update now" }).click();
     await expect.poll(() => page.getByRole("button", { name: "Update now" }).count()).toBe(0);
     await page.getByRole("heading", { name: "Force, impact and stiffness" }).waitFor();
-    await page.getByRole("link", { name: "To the list of checks" }).click();
+    await page.getByRole("link", { name: "All checks" }).click();
     await new CheckList(page).ready(laterRelease).waitFor();
   });
 
@@ -194,7 +194,7 @@ describe("a new version while a check is being filled in", () => {
     await site.close();
     await steps.fillUpTo("answer", record, "pack");
     await page.getByRole("heading", { name: "Force, impact and stiffness" }).waitFor();
-    await page.getByRole("link", { name: "To the list of checks" }).click();
+    await page.getByRole("link", { name: "All checks" }).click();
     await page.getByText("Another tab took the new version").waitFor();
     phone.expectNoTrouble();
   });

@@ -40,7 +40,7 @@ async function answerFor(vehicle: string, typed: Typed, payload: RegExp): Promis
   await fill("Ride height", typed.rideHeight);
   await fill("Gap between stop and pad", typed.gap);
   await fill("Height of the stop that is fitted", typed.stopHeight);
-  await fill("Clearance over the tyre", typed.tyre);
+  await fill("Clearance over the tire", typed.tyre);
   await page.getByRole("radio", { name: payload }).check();
   await page.getByRole("button", { name: "Answer" }).click();
   await page.locator(".verdict h1").waitFor();
@@ -55,7 +55,7 @@ it("yes: by how much with its range, why in four sentences at most, cautions, an
   );
   expect(answer).toMatch(/^Yes, a taller stop/);
   const shown =
-    /Taller by, with a stop of the same build\s+([\d.]+) mm\s+95 %: ([\d.]+) mm to ([\d.]+) mm/.exec(
+    /Height to add, with a stop of the same shape\s+([\d.]+) mm\s+95 %: ([\d.]+) mm to ([\d.]+) mm/.exec(
       answer,
     );
   const [height, least, greatest] = (shown ?? []).slice(1).map(Number);
@@ -64,7 +64,7 @@ it("yes: by how much with its range, why in four sentences at most, cautions, an
   expect(await page.locator(".verdict > p:not(.verdict-limits)").count()).toBeLessThanOrEqual(4);
   await page.getByText("Before you go under the vehicle").click();
   await page.getByText("A raised vehicle handles, brakes and rolls differently.").waitFor();
-  await page.getByText("The result screens an installation; it does not certify it.").waitFor();
+  await page.getByText("This is a screening check, not a certification.").waitFor();
   expect(await axeViolations(page)).toEqual([]);
 
   // The record is read as any other, and the physics gives from it what the screen shows.

@@ -44,20 +44,20 @@ it("says beforehand what a reading removes, and stops by itself once it is settl
   const offer = page.locator("section", { has: page.locator("#again-heading") });
   await again.start.waitFor();
   expect(await textOf(offer)).toMatch(
-    /Left gap, again with a .* \(±.* mm\): takes the doubt about the left reserve from ±8\.\d mm to ±3\.\d mm/,
+    /Left gap, again with a .* \(±.* mm\): takes the margin of error of the left reserve from ±8\.\d mm to ±3\.\d mm/,
   );
   await again.begin();
   expect(await textOf(again.bar)).toMatch(
-    /Measure again: 1 of \d.*Would remove about \d[05] % of the doubt/,
+    /Re-measure: 1 of \d.*Would remove about \d[05] % of the margin of error/,
   );
   expect(await textOf(again.before)).toContain("28 mm, ± 3.0 mm");
 
-  await again.button(/^Anew, with/).click();
+  await again.button(/^Re-measure, with/).click();
   await again.reading().fill("26");
   await again.goOn();
   await again.heading.filter({ hasText: "Settled: it fits" }).waitFor();
   expect(await textOf(page.locator("main"))).toMatch(
-    /The doubt about the left reserve went from ±8\.\d mm to ±3\.\d mm/,
+    /The margin of error of the left reserve went from ±8\.\d mm to ±3\.\d mm/,
   );
   await again.button("Back to the answer").click();
   await new AnswerPage(page).complete();
@@ -72,15 +72,15 @@ it("says beforehand what a reading removes, and stops by itself once it is settl
 it("goes on after a reload in the middle, and an emptied reading has its value back", async () => {
   const { page, again } = await answerOf(unsure);
   await again.begin();
-  await again.button("Anew, same tool").click();
+  await again.button("Re-measure, same tool").click();
   await page.getByText("Kept", { exact: true }).waitFor();
   await page.reload();
   await again.before.waitFor();
   expect(await again.reading().inputValue()).toBe("");
   expect(await textOf(again.before)).toContain("28 mm, ± 3.0 mm");
-  expect(await textOf(again.bar)).toContain("Measure again: 1 of");
+  expect(await textOf(again.bar)).toContain("Re-measure: 1 of");
 
-  await page.getByRole("link", { name: "To the list of checks" }).click();
+  await page.getByRole("link", { name: "All checks" }).click();
   await new CheckList(page).check(unsure.vehicle.label).click();
   await again.before.waitFor();
   expect(await again.reading().inputValue()).toBe("");

@@ -65,7 +65,7 @@ async function tapForVerdict(page: Page): Promise<number> {
     if (!link) throw new Error("There is no way to the answer here.");
     const tapped = performance.now();
     link.click();
-    const words = /^(It fits|It fits, take care|It does not fit|Not sure yet)$/;
+    const words = /^(It fits|Fits, with a warning|It doesn't fit|Not sure yet)$/;
     const stands = () => words.test(document.querySelector("h1")?.textContent?.trim() ?? "");
     await new Promise<void>((done) => {
       const look = () => {

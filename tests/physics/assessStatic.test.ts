@@ -194,7 +194,7 @@ describe("an assessment", () => {
     const one = { ...two, corners: two.corners.slice(0, 1) };
     const { verdict, reason } = unwrapped(assessFitment(one, few));
     expect(verdict).toBe("ok");
-    expect(inModelUnits(reason)).toMatch(/^It fits: the stop is met after 57\.9 mm/);
+    expect(inModelUnits(reason)).toMatch(/^The stop touches after 57\.9 mm/);
   });
 });
 

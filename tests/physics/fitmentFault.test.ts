@@ -41,7 +41,7 @@ describe("ride values", () => {
   const names = {
     unsprungMassKg: "nsprung mass",
     wheelRateNPerMm: "heel rate",
-    tyreRateNPerMm: "yre rate",
+    tyreRateNPerMm: "ire rate",
     damperBumpNsPerMm: "amping in bump",
     damperReboundNsPerMm: "amping in rebound",
     payloadPerCornerKg: "ayload",

@@ -7,12 +7,12 @@ describe("the name of a reading", () => {
   it.each([
     ["pivotToStop", "the distance from pivot to stop"],
     ["pivotToOuter", "the distance from pivot to outer joint"],
-    ["pivotToMount", "the distance from pivot to damper mount"],
+    ["pivotToMount", "the distance from pivot to shock mount"],
     ["armAngle", "the arm angle"],
     ["stopLineAngle", "the angle of the line from pivot to stop"],
-    ["mountLineAngle", "the angle of the line from pivot to damper mount"],
+    ["mountLineAngle", "the angle of the line from pivot to shock mount"],
     ["stopLean", "the lean of the stop"],
-    ["damperLength", "the damper length"],
+    ["damperLength", "the shock length"],
     ["track", "the track"],
     ["stopSpacing", "the spacing of the stops"],
     ["left.gap", "the left gap"],
@@ -24,7 +24,7 @@ describe("the name of a reading", () => {
     ["stop.curve", "the force curve of the stop"],
     ["ride.unsprungMassKg", "the unsprung mass"],
     ["ride.wheelRateNPerMm", "the wheel rate"],
-    ["ride.tyreRateNPerMm", "the tyre rate"],
+    ["ride.tyreRateNPerMm", "the tire rate"],
     ["ride.damperBumpNsPerMm", "the damping in bump"],
     ["ride.damperReboundNsPerMm", "the damping in rebound"],
     ["ride.payloadPerCornerKg", "the payload"],
@@ -33,11 +33,11 @@ describe("the name of a reading", () => {
   });
 
   it.each([
-    ["tyre", "clearance over the tyre", "the tyre touches"],
-    ["damper", "damper travel left", "the damper reaches its end"],
+    ["tyre", "clearance over the tire", "the tire touches"],
+    ["damper", "shock travel left", "the shock reaches its end"],
     ["spring", "spring travel left", "the spring closes up"],
     ["metal", "metal to metal clearance", "metal touches metal"],
-    ["other", "other clearance", "something harder touches"],
+    ["other", "other clearance", "something hard touches"],
   ] as const)("a hard limit of kind %s", (kind, clearance, touches) => {
     expect(readingName("left.limits.0", kind)).toBe(`the left ${clearance}`);
     expect(readingName("right.limits.3", kind)).toBe(`the right ${clearance}`);
@@ -45,7 +45,7 @@ describe("the name of a reading", () => {
   });
 
   it("a hard limit whose kind is not known", () => {
-    expect(readingName("right.limits.1")).toBe("the right clearance to the hard limit");
+    expect(readingName("right.limits.1")).toBe("the right clearance to the hard contact");
   });
 
   it("a kind belongs to limits alone", () => {

@@ -46,7 +46,7 @@ describe("a part that is fetched later", () => {
     });
     const Part = later(load);
     render(<Part />);
-    await screen.findByText(/could not be fetched/);
+    await screen.findByText(/could not be loaded/);
     signal = true;
     fireEvent.click(screen.getByRole("button", { name: "Try again" }));
     await screen.findByText("Here it is");

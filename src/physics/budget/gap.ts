@@ -28,7 +28,7 @@ export function gapReadingOf(corner: Corner): Outcome<GapReading> {
     return fail(
       "gapMissing",
       [
-        `Where the ${corner.side} stop stands is not there. Measure its gap, its height if it is pressed, or seat to pad if there is none.`,
+        `Where the ${corner.side} stop stands is missing. Measure its gap, its height if it is pressed, or seat to pad if there is none.`,
       ],
       `${corner.side}.gap`,
     );

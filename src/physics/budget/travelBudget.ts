@@ -146,7 +146,7 @@ function outOfReach(
   }
   return fail(
     "limitOutOfReach",
-    ["The hard limit lies where this suspension cannot reach. Measure it again."],
+    ["The hard contact lies where this suspension cannot reach. Measure it again."],
     limit?.id ?? standsId,
   );
 }

@@ -15,7 +15,7 @@ function limitKind(fitment: Fitment, id: string): LimitKind | undefined {
   return corner?.limits[Number(index)]?.kind;
 }
 
-/** "the left gap"; of the hand check "the travel where the tyre touches", "the start of the hand check". */
+/** "the left gap"; of the hand check "the travel where the tire touches", "the start of the hand check". */
 export function suspectName(fitment: Fitment, id: string): string {
   const [first, side, part = ""] = id.split(".");
   if (first !== "fullTravel") return readingName(id, limitKind(fitment, id));
@@ -31,8 +31,8 @@ function quantity(id: string, value: number): Quantity {
 }
 
 const slipWords = {
-  unit: " That is what it would be if inches and millimetres were mixed up.",
-  sign: " That is what it would be with its sign turned round.",
+  unit: " That is what it would be if inches and millimeters were mixed up.",
+  sign: " That is what it would be with its sign reversed.",
 } as const;
 
 /** The suspects that what was found can't tell apart, the likeliest first. */
@@ -66,7 +66,7 @@ export function likeliestSentence(fitment: Fitment, corner: ComparedCorner): Sen
   return [
     ...begin,
     ...change,
-    `${slip}${again} ${others.length === 0 ? "Take it again." : `Take these again, ${name} first.`}`,
+    `${slip}${again} ${others.length === 0 ? "Re-measure it." : `Re-measure these, ${name} first.`}`,
   ];
 }
 
@@ -93,12 +93,12 @@ export function hardContacts(corner: ComparedCorner): readonly HardContact[] {
       const sentence = [
         `${touches}, `,
         length(-afterFullStop.leftMm),
-        " of wheel travel before the stop has done its work. Do not drive it like this.",
+        " of wheel travel before the stop is fully compressed. Do not drive it like this.",
       ];
       return [{ state: "no", sentence }];
     }
     const sentence = [
-      `${touches}, too near to the end of the stop's work to tell which comes first.`,
+      `${touches}, too close to full compression of the stop to tell which comes first.`,
     ];
     return [{ state: "unsure", sentence }];
   });
@@ -116,11 +116,11 @@ export function fullTravelLine(fitment: Fitment, corners: readonly ComparedCorne
     beyond === 0
       ? compared.length === 0
         ? "."
-        : ": all agree within their doubt."
-      : `: ${beyond} beyond the doubt, likeliest wrong ${names(fitment, wrong)}.`;
+        : ": all agree within their margins of error."
+      : `: ${beyond} beyond the margin of error, likeliest wrong ${names(fitment, wrong)}.`;
   const hardWords =
     hard === 0
       ? ""
-      : ` ${hard} hard ${hard === 1 ? "contact comes" : "contacts come"} before or near the end of the stop's work.`;
+      : ` ${hard} hard ${hard === 1 ? "contact comes" : "contacts come"} before or near full compression of the stop.`;
   return [`${counted}${verdict}${hardWords}`];
 }

@@ -7,7 +7,7 @@ import { type MetPart, partTouches, touchedParts } from "./fullTravelCheck.ts";
 /** Wheel travel at one contact as found by hand, mm from the measured ride height. */
 interface HandTravel {
   readonly part: MetPart;
-  /** The mean as it was read: the travel itself, or the height from hub to arch. mm. */
+  /** The mean as it was read: the travel itself, or the height from hub to fender. mm. */
   readonly readingMm: number;
   readonly travelMm: number;
   /** Of the reading taken at this contact alone, mm. */
@@ -21,7 +21,7 @@ export interface HandTravels {
 }
 
 /**
- * Wheel travel at each contact: as read, or the height from hub to arch at ride less that at the
+ * Wheel travel at each contact: as read, or the height from hub to fender at ride less that at the
  * contact. u = √(tol²/3 + s²/n) of each reading (JCGM 100:2008, 4.3.7, 4.2.3).
  *
  * Errors, by the reading "fullTravel.<side>.<part>" or "fullTravel.<side>.atRide": those of
@@ -39,7 +39,7 @@ export function handTravels(
     return fail(
       "heightMissing",
       [
-        `The height from hub to arch at ride, ${corner.side}, is not there. Measure it as the vehicle stands on its wheels.`,
+        `The height from hub to fender at ride, ${corner.side}, is missing. Measure it as the vehicle stands on its wheels.`,
       ],
       `${place}.atRide`,
     );

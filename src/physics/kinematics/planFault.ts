@@ -45,7 +45,7 @@ const told: Readonly<Record<MotionFault, Told>> = {
   leverLost,
   degenerateTriangle: {
     code: "degenerateTriangle",
-    text: "With these readings the pivot and the damper's two mounts do not form a triangle. Measure the damper length and the lean again.",
+    text: "With these readings the pivot and the shock's two mounts do not form a triangle. Re-measure the shock length and the lean.",
     readings: ["damperLength", "jointToTop"],
   },
   jointsTooClose: {

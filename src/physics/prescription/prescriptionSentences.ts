@@ -129,7 +129,7 @@ export function allWorkSentence({ assessment: { corners } }: Trial): Sentence | 
 }
 
 const blocks: Readonly<Record<Check["id"], string>> = {
-  clearance: "something harder touches before the stop has done its work",
+  clearance: "something hard touches before the stop has done its work",
   earlyContact: "the stop is met too early",
   stiffness: "no stop that was tried takes the hits",
   balance: "left and right differ",

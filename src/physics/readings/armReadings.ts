@@ -19,7 +19,7 @@ export const armLengths = {
   },
   pivotToMount: {
     sort: "length",
-    name: "distance from pivot to damper mount",
+    name: "distance from pivot to shock mount",
     believable: [20, 1500],
     usualTolerance: usual.tape,
     use: { damper: "needed" },
@@ -43,7 +43,7 @@ export const armLengths = {
   },
   damperLength: {
     sort: "length",
-    name: "damper length",
+    name: "shock length",
     believable: [120, 1000],
     usualTolerance: usual.tape,
     use: { damper: "needed" },
@@ -74,7 +74,7 @@ export const armAngles = {
   },
   mountLineAngle: {
     sort: "angle",
-    name: "angle of the line from pivot to damper mount",
+    name: "angle of the line from pivot to shock mount",
     believable: [-45, 60],
     usualTolerance: usual.lean,
     use: { damper: "optional" },

@@ -25,14 +25,14 @@ export const boltDistances = {
   },
   frontBoltToMount: {
     sort: "length",
-    name: "distance from front bolt to damper mount",
+    name: "distance from front bolt to shock mount",
     believable: [20, 1500],
     usualTolerance: usual.tape,
     use: { damper: "part" },
   },
   rearBoltToMount: {
     sort: "length",
-    name: "distance from rear bolt to damper mount",
+    name: "distance from rear bolt to shock mount",
     believable: [20, 1500],
     usualTolerance: usual.tape,
     use: { damper: "part" },

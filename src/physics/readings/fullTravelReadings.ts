@@ -22,7 +22,7 @@ const length = {
 /** What is read of a check of the whole travel: travel and height apart, and how high the block is. */
 export const fullTravelReadings = {
   wheelTravel: { ...length, name: "wheel travel", believable: [0, 400], allowed: "zeroOrMore" },
-  heightToArch: { ...length, name: "height from hub to arch", believable: [100, 1200] },
+  heightToArch: { ...length, name: "height from hub to fender", believable: [100, 1200] },
   blockHeight: {
     ...length,
     name: "height of the block",

@@ -25,7 +25,7 @@ export const heights = {
   },
   mountHeight: {
     sort: "length",
-    name: "height of the damper's lower mount",
+    name: "height of the shock's lower mount",
     believable: [80, 1200],
     usualTolerance: usual.height,
     use: { damper: "part" },

@@ -10,8 +10,8 @@ export type LimitPlace = (typeof limitPlaces)[number];
 
 /** What a hard limit's reading measures, by its kind. */
 export const limitNames: Readonly<Record<LimitKind, string>> = {
-  tyre: "clearance over the tyre",
-  damper: "damper travel left",
+  tyre: "clearance over the tire",
+  damper: "shock travel left",
   spring: "spring travel left",
   metal: "metal to metal clearance",
   other: "other clearance",
@@ -19,11 +19,11 @@ export const limitNames: Readonly<Record<LimitKind, string>> = {
 
 /** What happens at a hard limit, as the subject and verb of a clause. */
 export const limitTouches: Readonly<Record<LimitKind, string>> = {
-  tyre: "the tyre touches",
-  damper: "the damper reaches its end",
+  tyre: "the tire touches",
+  damper: "the shock reaches its end",
   spring: "the spring closes up",
   metal: "metal touches metal",
-  other: "something harder touches",
+  other: "something hard touches",
 };
 
 const length = {
@@ -34,7 +34,7 @@ const length = {
 
 /** What is read of one hard limit: its clearance, and where and how fast it closes. */
 export const limitReadings = {
-  reading: { ...length, name: "clearance to the hard limit", believable: [5, 400] },
+  reading: { ...length, name: "clearance to the hard contact", believable: [5, 400] },
   perWheel: {
     name: "closing per wheel travel",
     kind: "number",
@@ -44,7 +44,7 @@ export const limitReadings = {
   },
   distance: {
     ...length,
-    name: "distance from the pivot line to the limit on the arm",
+    name: "distance from the pivot line to the contact on the arm",
     believable: [20, 2000],
   },
 } as const satisfies ValueDefinitions;

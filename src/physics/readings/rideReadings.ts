@@ -9,7 +9,7 @@ const plain = {
 export const rideReadings = {
   unsprungMassKg: { ...plain, name: "unsprung mass", kind: "mass", believable: [15, 400] },
   wheelRateNPerMm: { ...plain, name: "wheel rate", kind: "rate", believable: [8, 250] },
-  tyreRateNPerMm: { ...plain, name: "tyre rate", kind: "rate", believable: [100, 1500] },
+  tyreRateNPerMm: { ...plain, name: "tire rate", kind: "rate", believable: [100, 1500] },
   damperBumpNsPerMm: {
     ...plain,
     name: "damping in bump",

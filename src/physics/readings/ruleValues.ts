@@ -11,7 +11,7 @@ export const ruleValues = {
   speedKmPerH: { ...plain, name: "road speed", believable: [5, 150] },
   allowedContactsPerKm: {
     ...plain,
-    name: "contacts allowed per kilometre",
+    name: "contacts allowed per kilometer",
     believable: [0.01, 1000],
   },
   accelerationCapG: { ...plain, name: "greatest acceleration allowed", believable: [0.5, 20] },

@@ -15,7 +15,7 @@ export type RemeasureWay =
   | { readonly kind: "repeat"; readonly more: number }
   /** Anew, as often as before, with a better tool; the old values count no more. */
   | { readonly kind: "tool"; readonly tool: BetterTool }
-  /** A ride value found out anew, known twice as closely. */
+  /** A ride value found out anew, known twice as exactly. */
   | { readonly kind: "halve" };
 
 /** What is left in doubt about one reading, and how far taking it again may move it. Its own unit. */
@@ -72,7 +72,7 @@ const repeatsProposed = 3;
 
 /**
  * The ways worth proposing, the least trouble first: more repeats where scatter is part of the doubt,
- * then each tool that measures at least a fifth closer, and for ride values known twice as closely.
+ * then each tool that measures at least a fifth closer, and for ride values known twice as exactly.
  */
 export function waysFor(
   reading: DrawnReading,

@@ -17,7 +17,7 @@ export interface RemeasureForecast {
   readonly way: RemeasureWay;
   readonly about: Margin["about"];
   readonly side: OpenQuestion["side"];
-  /** Half the 95 % interval of the reserve, or of the free travel against what is wanted, mm. */
+  /** Half the 95 % interval of the reserve, or of the free travel against what is needed, mm. */
   readonly halfWidthNowMm: number;
   readonly halfWidthThenMm: number;
   /** Share of the interval's width that goes, 0 … 1. */

@@ -19,7 +19,7 @@ function aboutWords(
   const where = sided ? `${side} ` : "";
   return about === "reserve"
     ? `the ${where}reserve`
-    : `the ${where}free travel against what is wanted`;
+    : `the ${where}free travel against what is needed`;
 }
 
 /** A tool's ± in the unit of what it measures. */
@@ -31,11 +31,11 @@ function toolQuantity(id: ReadingId, halfWidth: number): Quantity {
 
 function wayWords(id: ReadingId, { way }: RemeasureForecast): Sentence {
   if (way.kind === "repeat") return [`, ${way.more} more repeats`];
-  if (way.kind === "halve") return [", known twice as closely"];
+  if (way.kind === "halve") return [", known twice as exactly"];
   return [`, again with ${way.tool.name} (±`, toolQuantity(id, way.tool.halfWidth), ")"];
 }
 
-/** "Left gap, again with a caliper (±0.2 mm): takes the doubt about the reserve from ±6 mm to ±3 mm." */
+/** "Left gap, again with a caliper (±0.2 mm): takes the margin of error of the reserve from ±6 mm to ±3 mm." */
 export function remeasureSentence(
   id: ReadingId,
   kind: LimitKind | undefined,
@@ -45,7 +45,7 @@ export function remeasureSentence(
   return [
     lineName(id, kind),
     ...wayWords(id, forecast),
-    `: takes the doubt about ${aboutWords(forecast, sided)} from ±`,
+    `: takes the margin of error of ${aboutWords(forecast, sided)} from ±`,
     length(forecast.halfWidthNowMm),
     " to ±",
     length(forecast.halfWidthThenMm),
@@ -57,13 +57,13 @@ const otherWords: Readonly<Record<OtherWay, string>> = {
   otherArm: "The other arm measured as well",
   byHand: "The whole travel found by hand with a block, by a qualified person",
   byHandToFullStop: "A block as high as the stop when fully pressed, in the check by hand",
-  maker: "The usable compression known twice as closely, from the stop's maker or a test",
+  maker: "The usable compression known twice as exactly, from the stop's maker or a test",
 };
 
-/** "The other arm measured as well: takes the doubt about the left reserve from ±6 mm to ±3 mm." */
+/** "The other arm measured as well: takes the margin of error of the left reserve from ±6 mm to ±3 mm." */
 export function otherSentence(forecast: OtherForecast, sided: boolean): Sentence {
   return [
-    `${otherWords[forecast.way]}: takes the doubt about ${aboutWords(forecast, sided)} from ±`,
+    `${otherWords[forecast.way]}: takes the margin of error of ${aboutWords(forecast, sided)} from ±`,
     length(forecast.halfWidthNowMm),
     " to ±",
     length(forecast.halfWidthThenMm),
@@ -80,11 +80,11 @@ export function firstSentence(
   if (why !== "missing") return check.sentence;
   if (check.id === "clearance") {
     return [
-      `What could hit first on the ${side}: never measured. Without it nothing can be said about the reserve.`,
+      `What could hit first on the ${side}: never measured. Without it the reserve is unknown.`,
     ];
   }
   return [
-    `${lineName(id, kind)}: not known. Without it nothing can be said about how often and how hard the stop is met.`,
+    `${lineName(id, kind)}: not known. Without it how often and how hard the stop touches is unknown.`,
   ];
 }
 
@@ -100,21 +100,21 @@ export function hopelessSentence(
   someHelp: boolean,
 ): Sentence {
   const start = someHelp
-    ? "Even with every reading taken again, it will most likely stay undecided: "
-    : "No reading taken again with the tools at hand would settle it: ";
+    ? "Even with every reading re-measured, it will most likely stay undecided: "
+    : "Re-measuring with the tools at hand would not settle it: ";
   if (margin.about === "reserve") {
     const sure = corner.intervals.spacerMm?.[1] ?? null;
     const most = corner.mostExtraHeightMm;
     const canGrow = sure !== null && sure > 0 && (most === null || sure <= most);
     return [
       start,
-      `the ${corner.side} reserve is too near the limit. What would settle it: `,
+      `the ${corner.side} reserve is too close to the limit. What would settle it: `,
       ...(canGrow ? ["a spacer of ", length(sure), ", or "] : []),
       "going through the whole travel by hand with the spring out, by a qualified person.",
     ];
   }
   return [
     start,
-    `the free travel on the ${corner.side} is too near what the use wants. What would settle it: measured damping and wheel rate, a shorter stop or less payload.`,
+    `the free travel on the ${corner.side} is too close to what the use needs. What would settle it: measured damping and wheel rate, a shorter stop or less payload.`,
   ];
 }

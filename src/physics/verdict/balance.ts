@@ -37,7 +37,7 @@ export function balanceCheck(fitment: Fitment, allowedMm: number): Check | null 
       sentence: [
         "The ride heights differ by ",
         length(heightDifference),
-        " left to right. Look for a sagged spring, and check tyre pressures and that the vehicle stands level.",
+        " left to right. Look for a sagged spring, and check tire pressures and that the vehicle stands level.",
       ],
     };
   }

@@ -26,7 +26,7 @@ export function clearanceCheck(evidence: CornerEvidence): Check {
       state: "unsure",
       reading: `${side}.limits.0`,
       sentence: [
-        `No hard limit was measured on the ${side}, so it cannot be said whether something harder touches first. Measure how far the wheel can rise before the tyre, the damper, the spring or metal touches.`,
+        `No clearance was measured on the ${side}, so the answer can't say what touches first. Measure how far the wheel can rise before the tire, the shock, the spring or metal touches.`,
       ],
     };
   }
@@ -53,7 +53,7 @@ export function clearanceCheck(evidence: CornerEvidence): Check {
         state,
         probability,
         sentence: [
-          "The stop has done its work ",
+          "The stop is fully compressed ",
           length(limit.reserveMm),
           ` of wheel travel before ${touches}.`,
         ],
@@ -65,9 +65,9 @@ export function clearanceCheck(evidence: CornerEvidence): Check {
         probability,
         reading: mostDoubted(evidence, "reserve"),
         sentence: [
-          "The stop does its work first, but it cannot be counted on that the ",
+          "The stop is fully compressed first, but you can't count on the ",
           length(rules.reserveMm),
-          " wanted are left before ",
+          " wanted before ",
           `${touches}: there are `,
           length(limit.reserveMm),
           ...between,
@@ -83,7 +83,7 @@ export function clearanceCheck(evidence: CornerEvidence): Check {
         sentence: [
           `${capital(touches)} `,
           length(Math.max(0, -limit.reserveMm)),
-          " of wheel travel before the stop has done its work.",
+          " of wheel travel before the stop is fully compressed.",
         ],
       };
     case "unsure":
@@ -93,7 +93,7 @@ export function clearanceCheck(evidence: CornerEvidence): Check {
         probability,
         reading: mostDoubted(evidence, "reserve"),
         sentence: [
-          `It cannot be said whether the stop has done its work before ${touches}: what is left is `,
+          `Can't tell whether the stop is fully compressed before ${touches}: what is left is `,
           length(limit.reserveMm),
           ...between,
           ".",
@@ -108,6 +108,6 @@ export function outsideSentence(evidence: CornerEvidence): Sentence {
   return [
     "Within their ± the readings also describe a suspension that cannot move this far (",
     { kind: "share", value: evidence.draws.outsideShare },
-    ` of the cases), so nothing can be said. ${capital(remedyOf(evidence, mostDoubtedCause(evidence, "contact")).words)}.`,
+    ` of the cases), so the answer can't tell. ${capital(remedyOf(evidence, mostDoubtedCause(evidence, "contact")).words)}.`,
   ];
 }

@@ -103,11 +103,11 @@ export function mostDoubted(evidence: CornerEvidence, about: keyof CornerDoubt):
 /** Causes of doubt that are told apart from a reading. */
 const causeWords: Readonly<Record<string, string>> = {
   wheelPerOuter: "how the wheel moves with this arm",
-  linkage: "what the computed travel itself may be off",
+  linkage: "the computed travel itself",
   settle: "friction in the suspension",
 };
 
-/** " Measure … again, or more closely: 62 % of the doubt comes from it." */
+/** " Measure … again, or more closely: 62 % of the margin of error comes from it." */
 export function takeAgain(evidence: CornerEvidence, about: keyof CornerDoubt): Sentence {
   const first = evidence.doubt[about][0];
   const cause = mostDoubtedCause(evidence, about);
@@ -118,6 +118,8 @@ export function takeAgain(evidence: CornerEvidence, about: keyof CornerDoubt): S
   return [
     `${words}: `,
     share,
-    named === undefined ? " of the doubt comes from it." : ` of the doubt is ${named}.`,
+    named === undefined
+      ? " of the margin of error comes from it."
+      : ` of the margin of error is ${named}.`,
   ];
 }

@@ -63,28 +63,26 @@ function impactCheck(evidence: CornerEvidence): Check {
   }
   const state = decide(laden, unladen);
   const ladenNeed = length(road.freeTravelNeededMm);
+  // The mean is enough; that the true travel is, is not sure enough.
+  const tooClose = corner.budget.contactMm >= road.freeTravelNeededMm;
   const sentences: Readonly<Record<typeof state, Sentence>> = {
-    ok: [
-      "Loaded, this use needs ",
-      ladenNeed,
-      " of free wheel travel; the stop is met after ",
-      free,
-      ". A screening figure for a linear suspension on a random road.",
-    ],
+    ok: ["Loaded, this use needs ", ladenNeed, " of free travel. You have ", free, "."],
     care: [
-      "Loaded, the stop is met too often: the use needs ",
+      tooClose
+        ? "Loaded, it is too close to call whether the stop touches too often: this use needs "
+        : "Loaded, the stop touches too often: this use needs ",
       ladenNeed,
-      " of free wheel travel and there are ",
+      tooClose ? " of free travel and has " : " of free travel and has only ",
       free,
-      ". Unladen, the ",
+      ". As measured, the ",
       unladenNeed,
       " needed are there.",
     ],
     no: tooEarly(unladenNeed, free),
     unsure: [
-      "It cannot be said whether the stop is met too often: unladen the use needs ",
+      "Can't tell whether the stop touches too often: as measured this use needs ",
       unladenNeed,
-      " of free wheel travel and there are about ",
+      " of free travel and has about ",
       free,
       ".",
       ...takeAgain(evidence, "contact"),
@@ -101,9 +99,9 @@ function impactCheck(evidence: CornerEvidence): Check {
 
 function tooEarly(need: ReturnType<typeof length>, free: ReturnType<typeof length>): Sentence {
   return [
-    "The stop is met too often even unladen: the use needs ",
+    "The stop touches too often even as measured: this use needs ",
     need,
-    " of free wheel travel and there are ",
+    " of free travel and has only ",
     free,
     ".",
   ];
@@ -124,7 +122,7 @@ function carryCheck(evidence: CornerEvidence): Check {
       state: "unsure",
       reading: "stop.curve",
       sentence: [
-        "This stop is made to carry, and its curve is an estimate: within its ± it is pressed by ",
+        "This stop is made to support load, and its curve is an estimate: within its ± it is pressed by ",
         length(within[0]),
         " to ",
         length(within[1]),
@@ -133,7 +131,7 @@ function carryCheck(evidence: CornerEvidence): Check {
     };
   }
   const sentence: Sentence = [
-    "This stop is made to carry. Under load it is pressed by ",
+    "This stop is made to support load. Loaded, it is pressed by ",
     length(loadedCompressionMm),
     ", ",
     { kind: "share", value: share },
@@ -167,7 +165,7 @@ function unknownCheck(evidence: CornerEvidence, needed: readonly MissingRideData
       id: "earlyContact",
       state: "unsure",
       reading: fault.reading ?? mostDoubted(evidence, "contact"),
-      sentence: ["It cannot be said how often the stop is met. ", ...fault.sentence],
+      sentence: ["Can't tell how often the stop touches. ", ...fault.sentence],
     };
   }
   return missing.length === 0
@@ -175,10 +173,7 @@ function unknownCheck(evidence: CornerEvidence, needed: readonly MissingRideData
         id: "earlyContact",
         state: "unsure",
         reading: mostDoubted(evidence, "contact"),
-        sentence: [
-          "It cannot be said how often the stop is met.",
-          ...takeAgain(evidence, "contact"),
-        ],
+        sentence: ["Can't tell how often the stop touches.", ...takeAgain(evidence, "contact")],
       }
-    : missingCheck("earlyContact", "how often the stop is met", side, missing);
+    : missingCheck("earlyContact", "how often the stop touches", side, missing);
 }

@@ -33,7 +33,7 @@ export function missingCheck(
     state: "unsure",
     reading: ids[0] as ReadingId,
     sentence: [
-      `It cannot be said ${cannotSay}: not known ${one ? "is" : "are"} ${listed}. Weigh, look up or estimate ${one ? "it" : "them"}.`,
+      `Can't tell ${cannotSay}: not known ${one ? "is" : "are"} ${listed}. Weigh, look up or estimate ${one ? "it" : "them"}.`,
     ],
   };
 }

@@ -31,7 +31,7 @@ interface Oddity {
 export function plausibleCheck(evidence: CornerEvidence): Check {
   const [first, ...others] = oddities(evidence);
   if (first === undefined) {
-    return { id: "plausible", state: "ok", sentence: ["The readings fit together."] };
+    return { id: "plausible", state: "ok", sentence: ["No odd readings."] };
   }
   const more: Sentence =
     others.length === 0
@@ -71,7 +71,7 @@ function oddities(evidence: CornerEvidence): readonly Oddity[] {
         length(budget.gapMm),
         ", is larger than all the travel: the stop would close by ",
         length(budget.limit.closingMm),
-        " at the hard limit and never be met. Measure it again.",
+        " at the hard contact and never touch. Measure it again.",
       ],
     });
   }
@@ -120,7 +120,7 @@ function unitSlip(evidence: CornerEvidence, id: ReadingId, mean: number): Oddity
     sentence: [
       `${capital(nameIn(evidence, id))} would be `,
       length(mean),
-      ", which fits only if inches and millimetres were mixed up (then ",
+      ", which fits only if inches and millimeters were mixed up (then ",
       length(right),
       "). Measure it again.",
     ],

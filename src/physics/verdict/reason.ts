@@ -55,12 +55,12 @@ function allWell(corners: readonly CornerAssessment[], first: CornerAssessment):
     first,
   );
   return [
-    "It fits: the stop is met after ",
+    "The stop touches after ",
     length(tightest.wheelTravelToContactMm),
-    " of wheel travel and has done its work ",
+    " of wheel travel. It is fully compressed ",
     length(tightest.reserveMm ?? 0),
     tightest.hardLimit === null
-      ? " before the hard limit."
+      ? " before hard contact."
       : ` before ${limitTouches[tightest.hardLimit]}.`,
   ];
 }

@@ -77,7 +77,7 @@ export function stiffnessCheck(
       id: "stiffness",
       state: "no",
       sentence: [
-        "No stiffness class works at this height: each one bottoms, reaches the hard limit or hits too hard.",
+        "No stiffness class works at this height: each one compresses fully, reaches hard contact or hits too hard.",
       ],
     };
   }
@@ -106,7 +106,7 @@ export function stiffnessCheck(
 
 /** What a stop fails on in words, the gravest first. */
 const failureWords = [
-  ["hardContact", "reaches the hard limit"],
+  ["hardContact", "reaches hard contact"],
   ["fullStop", "bottoms"],
   ["acceleration", "hits too hard"],
   ["notComputed", "cannot be computed"],
@@ -152,7 +152,7 @@ function stiffnessFault(side: Side, fault: Fault | undefined): Check {
     state: "unsure",
     reading: fault?.reading ?? `${side}.gap`,
     sentence: [
-      `It cannot be said ${cannotSay}. `,
+      `Can't tell ${cannotSay}. `,
       ...(fault?.sentence ?? [`Measure ${readingName(`${side}.gap`)} again.`]),
     ],
   };

@@ -72,7 +72,7 @@ export function impactAssumptions(context: CornerContext): readonly string[] {
     context.fitment.layout.kind === "axle"
       ? "Both wheels of the axle together, loaded, moving straight up and down."
       : "One corner alone, loaded, moving straight up and down.",
-    "Linear ride spring and tyre; the tyre lifts off when it must.",
+    "Linear ride spring and tire; the tire lifts off when it must.",
     lossWords(context),
     "A landing begins with the wheels at ride height: harsher than a real drop of that height.",
     "The wheel may hang lower than it can, so body rise and time off the ground are upper estimates.",
@@ -109,13 +109,13 @@ export function impactFigure(
     },
     {
       symbol: "kw",
-      meaning: "ride spring rate at the wheel",
+      meaning: "wheel rate",
       value: quantity("rate", ride.wheelRateNPerMm ?? 0),
       origin: "ride data",
     },
     {
       symbol: "kt",
-      meaning: "tyre rate",
+      meaning: "tire rate",
       value: quantity("rate", ride.tyreRateNPerMm ?? 0),
       origin: "ride data",
     },

@@ -95,7 +95,7 @@ function sagSymbols(payload: number, rate: number, heldAtRideN: number): Formula
     },
     {
       symbol: "kw",
-      meaning: "ride spring rate at the wheel",
+      meaning: "wheel rate",
       value: quantity("rate", rate),
       origin: "ride data",
     },

@@ -5,7 +5,7 @@ import { plain } from "./plainNumber.ts";
 import { type FormulaSymbol, mm, quantity, type Working } from "./workedFigure.ts";
 
 export const screeningAssumptions: readonly string[] = [
-  "Linear: constant spring and tyre rates, one damping for bump and rebound.",
+  "Linear: constant spring and tire rates, one damping for bump and rebound.",
   "Random road of one class at one speed.",
   "One corner alone: no roll, no pitch, no steering.",
   "A screening figure, not a forecast.",
@@ -111,7 +111,7 @@ export function crossingsWorking(context: CornerContext, given: RoadInputs): Wor
 export function tyreSymbol(context: CornerContext): FormulaSymbol {
   return {
     symbol: "kt",
-    meaning: "tyre rate",
+    meaning: "tire rate",
     value: quantity("rate", context.fitment.ride?.tyreRateNPerMm ?? 0),
     origin: "ride data",
   };

@@ -210,13 +210,13 @@ export function reserve(context: CornerContext): WorkedFigure | undefined {
     symbols: [
       {
         symbol: "z_h",
-        meaning: "wheel travel to the hard limit",
+        meaning: "wheel travel to the hard contact",
         value: mm(limit.value),
         origin: "computed above",
       },
       {
         symbol: "z_u",
-        meaning: "wheel travel to full stop",
+        meaning: "wheel travel to full compression",
         value: mm(full),
         origin: "computed above",
       },
@@ -272,7 +272,7 @@ export function freeShare(context: CornerContext): WorkedFigure | undefined {
       },
       {
         symbol: "min(z_u, z_h)",
-        meaning: "where the travel ends: full stop or hard limit",
+        meaning: "where the travel ends: full compression or hard contact",
         value: mm(end),
         origin: "computed above",
       },
@@ -284,7 +284,7 @@ export function freeShare(context: CornerContext): WorkedFigure | undefined {
         result: quantity("share", contact / end),
       },
     ],
-    source: "Where the free travel ends: full stop or the hard limit.",
+    source: "Where the free travel ends: full compression or hard contact.",
     assumed: [atRide],
   };
 }
@@ -312,7 +312,7 @@ function closingAtReserve(context: CornerContext): HeightWorking | undefined {
     symbols: [
       {
         symbol: "z_h",
-        meaning: "wheel travel to the hard limit",
+        meaning: "wheel travel to the hard contact",
         value: mm(limit.value),
         origin: "computed above",
       },

@@ -24,7 +24,7 @@ export function catalogueEntry(id: ReadingId, limitKind?: LimitKind): ValueDefin
   return definitionOf(id, limitKind) ?? unknownEntry;
 }
 
-/** "left gap", "right clearance over the tyre", "lean of the stop": the name with its side. */
+/** "left gap", "right clearance over the tire", "lean of the stop": the name with its side. */
 export function entryName(id: ReadingId, limitKind?: LimitKind): string {
   const side = sideOf(id);
   const { name } = catalogueEntry(id, limitKind);

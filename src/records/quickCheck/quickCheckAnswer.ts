@@ -153,9 +153,7 @@ function reasons(
   const odd = checkOf(corner, "plausible");
   if (answer === "cantTell" && odd?.state === "unsure" && isOdd(corner)) return [odd.sentence];
   if (corner.reserveMm === null || corner.hardLimit === null) {
-    return [
-      ["It is not known how far the wheel can rise before something harder than the stop touches."],
-    ];
+    return [["It is not known how far the wheel can rise before hard contact."]];
   }
   const why: Sentence[] = [firstReason(answer, corner, corner.reserveMm)];
   if (answer !== "no") why.push(...heightReasons(answer, corner, heightFits));
@@ -170,7 +168,7 @@ function firstReason(
   corner: CornerAssessment,
   reserveMm: number,
 ): Sentence {
-  const touches = corner.hardLimit === null ? "the hard limit" : limitTouches[corner.hardLimit];
+  const touches = corner.hardLimit === null ? "hard contact" : limitTouches[corner.hardLimit];
   const range = corner.intervals.reserveMm;
   const between: Sentence =
     range === null ? [] : [" (95 %: ", length(range[0]), " to ", length(range[1]), ")"];
@@ -200,7 +198,7 @@ function firstReason(
     : [
         `${capital(touches)} `,
         length(-reserveMm),
-        " of wheel travel before the stop has done its work",
+        " of wheel travel before the stop is fully compressed",
         ...short,
         ".",
       ];
@@ -218,16 +216,16 @@ function heightReasons(
     why.push(
       answer === "yes"
         ? [
-            "It wants ",
+            "It needs ",
             length(tallerMm),
-            " more height by a stop of the same build (95 %: ",
+            " more height with a stop of the same shape (95 %: ",
             length(least),
             " to ",
             length(greatest),
             ").",
           ]
         : [
-            "By a stop of the same build it wants between ",
+            "With a stop of the same shape it needs between ",
             length(least),
             " and ",
             length(greatest),
@@ -240,31 +238,31 @@ function heightReasons(
     why.push([
       most > 0
         ? "But more than "
-        : "But it is met too early on the road already, and would have to be lower by ",
+        : "But it touches too often on the road already, and would have to be shorter by ",
       length(Math.abs(most)),
       most > 0
-        ? " more would be met too early on the road, so that height alone does not put it right."
-        : ", so that height alone does not put it right.",
+        ? " more would touch too often on the road, so height alone does not fix it."
+        : ", so height alone does not fix it.",
     ]);
   } else {
     why.push([
       "It may be taller by up to ",
       length(most),
-      " before it is met too early on the road.",
+      " before it touches too often on the road.",
     ]);
   }
   return why;
 }
 
 const unknownEarly: Sentence = [
-  "How often the stop would be met on the road is not known without the vehicle's weights and rates.",
+  "How often the stop would touch on the road is unknown without the vehicle's weights and rates.",
 ];
 
 function earlyReason(state: "no" | "care"): Sentence {
   return [
     state === "no"
-      ? "The stop is met too early on the road already, even unladen: a taller one is not what helps there."
-      : "Loaded, the stop is met more often on the road than is wanted.",
+      ? "The stop touches too often on the road already, even as measured: a taller one does not help there."
+      : "Loaded, the stop touches more often on the road than wanted.",
   ];
 }
 
@@ -279,7 +277,7 @@ function settling(
     return {
       reading: `${side}.limits.0`,
       sentence: [
-        "Measure the clearance over the tyre, or the rod left on the damper: how far it is until something harder touches.",
+        "Measure the clearance over the tire, or the rod left on the damper: how far it is until something hard touches.",
       ],
     };
   }
@@ -298,7 +296,7 @@ function settling(
       sentence: [
         `Carry on as a full check and measure ${nameOf(record, reading)} on your own vehicle: `,
         { kind: "share", value: most?.share ?? 1 },
-        " of the doubt comes from it.",
+        " of the margin of error comes from it.",
       ],
     };
   }
@@ -307,7 +305,7 @@ function settling(
     sentence: [
       `Measure ${nameOf(record, own.reading)}, as closely as you can and more than once: `,
       { kind: "share", value: own.share },
-      " of the doubt comes from it.",
+      " of the margin of error comes from it.",
     ],
   };
 }

@@ -10,7 +10,7 @@ export interface QuickCheckReadings {
   readonly gap?: TypedReading;
   /** Free height of the stop that is fitted, mm. */
   readonly stopHeight?: TypedReading;
-  /** Clearance over the tyre, or rod left on the damper, mm. */
+  /** Clearance over the tire, or rod left on the damper, mm. */
   readonly clearance?: {
     readonly kind: Extract<LimitKind, "tyre" | "damper">;
     readonly reading: TypedReading;

@@ -239,7 +239,7 @@ function gapOf(
 }
 
 const limitWords: { readonly [Kind in LimitKind]: string } = {
-  tyre: "the clearance over the tyre",
+  tyre: "the clearance over the tire",
   damper: "the rod left on the damper",
   spring: "the spring travel left",
   metal: "the metal to metal clearance",
@@ -269,7 +269,7 @@ function limitsOf(
     };
     if (meanOf(reading) <= 0) {
       return fail("limitNotBelievable", [
-        `At this ride height nothing would be left of ${limitWords[limit.kind]}. Measure the ride height again, from the wheel's centre to the arch.`,
+        `At this ride height nothing would be left of ${limitWords[limit.kind]}. Measure the ride height again, from the wheel's center to the fender.`,
       ]);
     }
     limits.push({ ...limit, reading });

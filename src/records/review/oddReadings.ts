@@ -101,7 +101,7 @@ function ofOneReading({ id, name, reading }: NamedReading, record: CheckRecord):
             sentence: [
               `${capital(name)}, `,
               quantity(id, mean),
-              ", fits only if inches and millimetres were mixed up: then it is ",
+              ", fits only if inches and millimeters were mixed up: then it is ",
               quantity(id, slip),
               ".",
             ],

@@ -22,7 +22,7 @@ export interface ReplyContent {
   readonly note: string;
 }
 
-const screens = "The result screens an installation; it does not certify it.";
+const screens = "This is a screening check, not a certification.";
 const beforeWork =
   "Before you go under the vehicle: level, firm ground, wheels chocked, never under a vehicle held by a jack alone.";
 const beforeDriving =

@@ -130,7 +130,7 @@ function Answered({
       picked && {
         name: [stopTitle(picked)],
         fitment: fitmentWithStop(fitment, picked),
-        assumed: ["The other stop closes the gap by what it is taller."],
+        assumed: ["The other stop closes the gap by its extra height."],
       },
     [fitment, picked],
   );
@@ -178,7 +178,7 @@ function Answered({
       <Jumps
         places={[
           ["ladder-heading", "Travel ladder"],
-          ["again-heading", "Measure again"],
+          ["again-heading", "Re-measure"],
           ["compare-heading", "Another stop"],
           ["drawings-heading", "Force and impact"],
         ]}
@@ -204,7 +204,7 @@ function Answered({
           </section>
           <section class="card" aria-labelledby="again-heading">
             <h2 id="again-heading" tabIndex={-1}>
-              What to measure again
+              What to re-measure
             </h2>
             {complete && (
               <RemeasureOffer
@@ -227,7 +227,7 @@ function Answered({
           </section>
           <section class="stack" aria-labelledby="compare-heading">
             <h2 id="compare-heading" tabIndex={-1}>
-              Another stop instead
+              Compare another stop
             </h2>
             <div class="row">
               <Button icon="forward" onClick={() => go("stops")}>
@@ -235,7 +235,7 @@ function Answered({
               </Button>
             </div>
             <p class="small">
-              Tap a stop that mounts here to set it against {stopTitle(fitment.stop)} on this
+              Tap a stop that mounts here to compare it with {stopTitle(fitment.stop)} on this
               vehicle.
             </p>
             <StopPicker

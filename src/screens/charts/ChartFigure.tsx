@@ -34,7 +34,7 @@ export function ChartFigure({
           {assumed.join(" ")}
         </p>
       )}
-      <Unfolding summary="In words and numbers">
+      <Unfolding summary="Show the numbers">
         {() => (
           <>
             <p>{words}</p>

@@ -163,7 +163,7 @@ export default function OpenSharedScreen({
         record={record}
         unit={unit}
         startAssessor={startAssessor}
-        words="Computed here from the readings, whatever the sender's device said. The result screens an installation; it does not certify it."
+        words="Computed here from the readings, whatever the sender's device said. This is a screening check, not a certification."
       />
       <Facts shared={shared} />
       {waiting > 0 && (

@@ -37,8 +37,8 @@ export class Boundary extends Component<Props, { broken: boolean }> {
         <h1>This screen can't be shown</h1>
         <Notice tone="no" live>
           <p>
-            Something in Stopfit went wrong here. What you typed before is kept on this phone. Go to
-            the list of checks and open the check again.
+            Something in Stopfit went wrong here. What you typed before is saved on this phone. Go
+            to all checks and open the check again.
           </p>
         </Notice>
       </Screen>

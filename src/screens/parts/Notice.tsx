@@ -7,7 +7,7 @@ export type Tone = "info" | State;
 
 const spoken: Record<State, string> = {
   ok: "",
-  care: "Take care:",
+  care: "Warning:",
   no: "Wrong:",
   unsure: "Not sure:",
 };

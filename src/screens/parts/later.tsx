@@ -53,7 +53,7 @@ export function later<Props extends object>(
     if (state === "waiting") return <Waiting {...props} />;
     return (
       <Notice tone="no" live>
-        <p>This part of Stopfit could not be fetched. Look for a signal, then try again.</p>
+        <p>This part of Stopfit could not be loaded. Find a signal, then try again.</p>
         <div class="row">
           <Button look="main" onClick={() => setState("waiting")}>
             Try again

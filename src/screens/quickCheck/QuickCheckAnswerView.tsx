@@ -32,12 +32,12 @@ function heights(answer: QuickCheckAnswer, unit: LengthUnit): readonly [string, 
     const spare = value < 0;
     const [least, greatest] = spare ? [-range[1], -range[0]] : range;
     rows.push([
-      spare ? `Height to spare, ${what}` : `Taller by, ${what}`,
+      spare ? `Height to spare, ${what}` : `Height to add, ${what}`,
       text(Math.abs(value)),
       `${text(least)} to ${text(greatest)}`,
     ]);
   };
-  add("with a stop of the same build", answer.tallerMm, answer.rangeMm);
+  add("with a stop of the same shape", answer.tallerMm, answer.rangeMm);
   add("with a spacer under the stop", answer.spacerMm, answer.spacerRangeMm);
   return rows;
 }

@@ -97,7 +97,7 @@ export function QuickCheckForm({
           </Button>
         </div>
         <Choices
-          legend="The hardest that it is regularly used for"
+          legend="Toughest regular use"
           options={uses}
           value={draft.use}
           onChange={(use) => change({ use })}
@@ -140,7 +140,7 @@ export function QuickCheckForm({
             {...common("clearance")}
             number={4}
             heading={
-              draft.clearanceKind === "tyre" ? "Clearance over the tyre" : "Rod left on the damper"
+              draft.clearanceKind === "tyre" ? "Clearance over the tire" : "Rod left on the shock"
             }
             platform={platform}
             clearanceAt={clearanceOn(platform, draft.clearanceKind).at}
@@ -151,8 +151,8 @@ export function QuickCheckForm({
               value={draft.clearanceKind}
               onChange={(clearanceKind) => change({ clearanceKind })}
               options={[
-                { value: "tyre", name: "Over the tyre" },
-                { value: "damper", name: "Damper rod" },
+                { value: "tyre", name: "Over the tire" },
+                { value: "damper", name: "Shock rod" },
               ]}
             />
           </QuickCheckReading>
@@ -161,7 +161,7 @@ export function QuickCheckForm({
               <span class="quick-check-number">5</span> What does it usually carry?
             </h2>
             <Choices
-              legend="More than it stands under now"
+              legend="Extra load compared with now"
               options={usualPayloads.map(({ word, label }) => ({ value: word, name: label }))}
               value={draft.payload}
               onChange={(payload) => change({ payload })}
@@ -169,10 +169,10 @@ export function QuickCheckForm({
           </section>
           <p class="small soft" role="status">
             {left.length === 0
-              ? "Everything that is needed is here. A reading that you leave out is taken from the pack, with a wide ±: the answer is then less sure."
+              ? "Everything needed is here. A reading you leave out is taken from the pack, with a wide ±: the margin of error is then wider."
               : left[0] === "payload"
-                ? "Still to say: what it usually carries."
-                : "A reading can't be read yet. Look at the red words above."}
+                ? "Next: choose what it usually carries."
+                : "One reading can't be used yet. See the red words above."}
           </p>
         </>
       )}

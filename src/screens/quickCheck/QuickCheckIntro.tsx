@@ -27,11 +27,11 @@ export function QuickCheckIntro({
       <h1 {...(heading && { ref: heading })} tabIndex={-1}>
         Do I need a taller stop?
       </h1>
-      <p>Five readings at most, with a tape measure. The rest is known of the vehicle.</p>
+      <p>Five readings at most, with a tape measure. The rest comes from the reference pack.</p>
       <Notice tone="care">
         <p>
           Measure with the vehicle standing on its wheels, on level ground, as it usually stands.
-          Nothing has to be loosened. Never reach under a vehicle that is held by a jack alone.
+          Loosen nothing. Never reach under a vehicle held by a jack alone.
         </p>
       </Notice>
       {children}

@@ -89,7 +89,7 @@ function Questions({
       top={<QuickCheckTop />}
       actions={
         <>
-          <Button onClick={() => put(newDraft())}>Begin anew</Button>
+          <Button onClick={() => put(newDraft())}>Start over</Button>
           <Button look="main" disabled={!ready} onClick={() => goTo(quickCheckAnswerHref)}>
             Answer
           </Button>
@@ -184,9 +184,9 @@ function Answered({
       )}
       {stored && (
         <section class="card">
-          <h2>Want it surer?</h2>
+          <h2>Want a firmer answer?</h2>
           <p>
-            These readings are kept in your list as an ordinary check. The full check measures the
+            These readings are saved in your list as an ordinary check. The full check measures the
             geometry of your own vehicle instead of taking the pack's, and judges the stiffness too.
           </p>
           <div class="row">

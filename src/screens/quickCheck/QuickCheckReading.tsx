@@ -131,7 +131,7 @@ export function QuickCheckReading({
           )}
           {usualMm !== null && (
             <p class="small soft">
-              On this vehicle as it was made, with its usual stop:{" "}
+              Standard for this vehicle:{" "}
               {quantityText({ kind: "length", value: usualMm }, shownUnit)}.
             </p>
           )}
@@ -167,6 +167,6 @@ function remark(
     : "";
   return {
     tone: "unsure",
-    message: `Usual is between ${text(least)} and ${text(greatest)}. Look again.${slip}`,
+    message: `Typical is ${text(least)} to ${text(greatest)}. Please check it.${slip}`,
   };
 }

@@ -90,8 +90,8 @@ export function RankedComparison({
         <SideCharts key={side} assessor={assessor} side={side} shown={shown} unit={unit} />
       ))}
       <p class="small">
-        Every stop is taken to sit on the same mount: the gap changes by what it is taller or
-        shorter. Fit it and measure the gap before relying on it.
+        Every stop is on the same mount: the gap changes by the difference in height. Fit it and
+        measure the gap before relying on it.
       </p>
     </div>
   );
@@ -145,7 +145,7 @@ function StopForces({ shown, unit }: { shown: readonly Shown[]; unit: LengthUnit
   return (
     <SeriesChart
       heading="Force of the stops over their compression"
-      words={`Force over compression, up to full stop: ${shown.map(({ name }) => name).join(", ")}.`}
+      words={`Force over compression, up to full compression: ${shown.map(({ name }) => name).join(", ")}.`}
       assumed={["Pressed slowly."]}
       x={{ words: "compression", unit: lengthAxis(unit) }}
       y={{ words: "force of the stop", unit: forceAxis(unit) }}
@@ -200,7 +200,7 @@ function SideCharts({
     <>
       <SeriesChart
         heading={`${sideWords[side]}: wheel force over wheel travel`}
-        words="Force above what the wheel carries at ride, spring and stop together, up to full stop or the hard limit, whichever comes first."
+        words="Force above what the wheel carries at ride, spring and stop together, up to full compression or hard contact, whichever comes first."
         assumed={["Pressed slowly, linear ride spring."]}
         x={{ words: "wheel travel up from ride", unit: lengthAxis(unit) }}
         y={{ words: "force at the wheel", unit: forceAxis(unit) }}
@@ -230,9 +230,9 @@ function SideCharts({
           ))
         }
       </Unfolding>
-      <Disclosure summary={`${sideWords[side]}: all figures side by side`}>
+      <Disclosure summary={`${sideWords[side]}: all numbers side by side`}>
         <DataTable
-          caption={`${sideWords[side]}: the stops in figures`}
+          caption={`${sideWords[side]}: the stops in numbers`}
           columns={[{ name: "Figure" }, ...shown.map(({ name }) => ({ name }))]}
           rows={rows}
         />

@@ -22,16 +22,16 @@ const groups: readonly {
   {
     group: "mayFit",
     heading: "These may fit",
-    says: "Nothing fails, but something needs care or can't be said for sure yet.",
+    says: "Nothing fails, but there is a warning or something can't be told yet.",
     none: "None.",
   },
   {
     group: "nearly",
-    heading: "These nearly fit, but do not",
+    heading: "Close, but these don't fit",
     says: null,
     none: "None.",
   },
-  { group: "doesNotFit", heading: "These do not fit", says: null, none: "None." },
+  { group: "doesNotFit", heading: "These don't fit", says: null, none: "None." },
 ];
 
 export function Groups({
@@ -93,15 +93,14 @@ export function OtherMountings({
         <section class="stack-close" aria-labelledby="group-unclear">
           <h2 id="group-unclear">Check the mounting first ({unclear.length})</h2>
           <p class="small soft">
-            Thread, bore or seat is not known, here or of the stop. See that it mounts before
-            anything else.
+            The thread, bore or seat is not known, here or on the stop. Check first that it mounts.
           </p>
           <ul class="ranked-list">{unclear.map(row)}</ul>
         </section>
       )}
       {elsewhere.length > 0 && (
         <section class="stack-close" aria-labelledby="group-elsewhere">
-          <h2 id="group-elsewhere">These mount otherwise ({elsewhere.length})</h2>
+          <h2 id="group-elsewhere">These mount differently ({elsewhere.length})</h2>
           <p class="small soft">They can't be fitted here, so they were not tried.</p>
           <ul class="plain-list small">
             {elsewhere.map(({ id, name, mount, mounting }) => (

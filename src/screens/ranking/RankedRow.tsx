@@ -50,7 +50,7 @@ export function RankedRow({
           </h3>
           <p class={`small tone-${shown}`}>
             {unclear && ranked.verdict !== "no"
-              ? "See whether it mounts first"
+              ? "Check first that it mounts"
               : verdictWords[ranked.verdict]}
           </p>
         </div>
@@ -93,7 +93,7 @@ export function RankedRow({
         <CheckLine
           checked={compared}
           onChange={onCompare}
-          {...(full && !compared && { hint: "Three at most: take another one out first." })}
+          {...(full && !compared && { hint: "Three at most: remove another one first." })}
         >
           Compare<span class="unseen"> {name}</span>
         </CheckLine>

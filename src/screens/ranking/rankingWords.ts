@@ -93,7 +93,7 @@ function alike(one: string, other: string): boolean {
 /** What counts as nearly, in the person's unit. */
 export function nearlyText(unit: LengthUnit): string {
   const travel = quantityText({ kind: "length", value: little.reserveMm }, unit);
-  return `Each of them fails, but by little: at most ${travel} of travel short, or one stiffness class beside one that works. What fails is told with each.`;
+  return `Each fails, but not by much: at most ${travel} of travel short, or one stiffness class beside one that works. Each one says what fails.`;
 }
 
 export interface MarginText {
@@ -114,7 +114,7 @@ export function marginTexts({ margins }: RankedStop, unit: LengthUnit): readonly
       short: value < 0,
     });
   };
-  add("Reserve before the hard limit", margins.reserveMm, "length");
+  add("Reserve before hard contact", margins.reserveMm, "length");
   add("Free travel, loaded", margins.freeTravelMm, "length");
   add("Acceleration, under the cap", margins.accelerationG, "acceleration");
   if (margins.compressionShare !== null) {
@@ -122,7 +122,7 @@ export function marginTexts({ margins }: RankedStop, unit: LengthUnit): readonly
     const amount = quantityText({ kind: "share", value: Math.abs(value) }, unit);
     texts.push({
       name: "Compression in the hardest event",
-      text: value < 0 ? `${amount} past full stop` : `${amount} left`,
+      text: value < 0 ? `${amount} past full compression` : `${amount} left`,
       short: value < 0,
     });
   }

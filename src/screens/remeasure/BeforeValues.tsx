@@ -10,7 +10,7 @@ import type { Change } from "../guide/stepProps.ts";
 import { Button } from "../parts/Button.tsx";
 import { valuesWords } from "./remeasureWords.ts";
 
-/** What stood there before, and the ways to take it again. */
+/** Earlier value, and the ways to take it again. */
 export function BeforeValues({
   stored,
   now,
@@ -36,7 +36,7 @@ export function BeforeValues({
   };
   const untouched = isSameEntry(entry, before ?? undefined);
   return (
-    <section class="before-values" aria-label="What stood there before">
+    <section class="before-values" aria-label="Earlier value">
       <p class="small">{sentenceText(now.sentence, unit)}</p>
       {before && !isBlank(before) && (
         <>
@@ -47,17 +47,17 @@ export function BeforeValues({
             {untouched && !isReading(reading) ? null : untouched ? (
               <>
                 <Button onClick={() => type((current) => takeAnew(current, tool?.id ?? null))}>
-                  {tool ? `Anew, with ${tool.name}` : "Take it anew"}
+                  {tool ? `Re-measure, with ${tool.name}` : "Re-measure"}
                 </Button>
                 {tool && (
                   <Button onClick={() => type((current) => takeAnew(current, null))}>
-                    Anew, same tool
+                    Re-measure, same tool
                   </Button>
                 )}
                 <Button onClick={() => type(addRepeat)}>Add a repeat</Button>
               </>
             ) : (
-              <Button onClick={() => change(putBack)}>Put the old value back</Button>
+              <Button onClick={() => change(putBack)}>Restore the old value</Button>
             )}
           </div>
         </>

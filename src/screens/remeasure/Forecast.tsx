@@ -36,8 +36,8 @@ export function Forecast({ plan, unit }: { plan: RemeasurePlan; unit: LengthUnit
       )}
       {doubtful && (
         <p class="small soft">
-          Reckoned with the readings as they stand: a repeat narrows only the scatter, a better tool
-          its ±. Stops by itself once it is settled.
+          Worked out from the readings so far: a repeat narrows only the scatter, a better tool its
+          ±. It stops by itself once settled.
         </p>
       )}
     </section>

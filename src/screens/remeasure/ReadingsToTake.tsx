@@ -25,7 +25,7 @@ export function ReadingsToTake({
       {readings.map((reading) => {
         const name = (
           <>
-            {reading.done && <StateMark state="ok" size={22} label="Taken again:" />}
+            {reading.done && <StateMark state="ok" size={22} label="Re-measured:" />}
             {reading.name}
           </>
         );

@@ -54,7 +54,7 @@ export function RemeasureActions(walk: WalkStep) {
       <>
         <Button onClick={() => finish(walk, "passed")}>Skip</Button>
         <Button look="main" disabled={blank} onClick={() => finish(walk, "same")}>
-          {blank ? "Type it to go on" : "Came out the same"}
+          {blank ? "Type it to continue" : "Came out the same"}
         </Button>
       </>
     );

@@ -26,9 +26,9 @@ export function RemeasureBar({
   const total = walk.done.length + Math.max(1, walk.left);
   return (
     <RetakeBar
-      label="Measure again"
+      label="Re-measure"
       state="unsure"
-      words={`Measure again: ${place} of ${total}`}
+      words={`Re-measure: ${place} of ${total}`}
       detail={
         here === "reading"
           ? `${removesWords(now.removes)}.`

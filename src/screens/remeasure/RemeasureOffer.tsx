@@ -49,7 +49,7 @@ export function RemeasureOffer({
         <>
           <Forecast plan={plan} unit={unit} />
           <Button look="main" wide onClick={start}>
-            Measure again: {count === 1 ? "1 reading" : `${count} readings`}
+            Re-measure: {count === 1 ? "1 reading" : `${count} readings`}
           </Button>
         </>
       )}

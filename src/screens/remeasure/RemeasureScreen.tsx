@@ -141,14 +141,12 @@ export function RemeasureScreen({ stored, unit, change, startAssessor }: Remeasu
       ) : (
         <>
           <h1 ref={heading} tabIndex={-1}>
-            {settled
-              ? `Settled: ${verdictWords[assessment.verdict].toLowerCase()}`
-              : "Measure again"}
+            {settled ? `Settled: ${verdictWords[assessment.verdict].toLowerCase()}` : "Re-measure"}
           </h1>
           <Outcome settled={settled} assessment={assessment} plan={plan} walk={walk} unit={unit} />
           {walk && walk.done.length > 0 && (
             <section class="card" aria-labelledby="remeasure-done">
-              <h2 id="remeasure-done">Gone through</h2>
+              <h2 id="remeasure-done">Done</h2>
               <ReadingsToTake readings={doneReadings(stored, walk)} />
             </section>
           )}
@@ -162,7 +160,7 @@ export function RemeasureScreen({ stored, unit, change, startAssessor }: Remeasu
 const howWords = {
   taken: "taken",
   same: "came out the same",
-  passed: "passed over",
+  passed: "skipped",
 } as const;
 
 function doneReadings(stored: StoredCheck, { done }: RemeasureWalk): ReadingToTake[] {
@@ -193,12 +191,12 @@ function Outcome({
       <p>{sentenceText(assessment.reason, unit)}</p>
       {narrowed && <p>{sentenceText(narrowed, unit)}</p>}
       {settled && plan.level === "care" && (
-        <p>A closer reading may still turn “take care” into “fits”: see the answer.</p>
+        <p>A closer reading may still remove a warning: see the answer.</p>
       )}
       {!settled && plan.items.length === 0 && !plan.otherwise && (
         <p>
-          No reading is left that would make it surer. Go through the whole travel by hand with the
-          spring out, by a qualified person.
+          No reading left would make it firmer. Have a qualified person go through the whole travel
+          by hand with the spring out.
         </p>
       )}
       {!settled && plan.otherwise && <p>{sentenceText(plan.otherwise, unit)}</p>}
@@ -217,7 +215,7 @@ function narrowedSentence(
   if (!interval) return null;
   const words = about === "reserve" ? "reserve" : "free travel";
   return [
-    `The doubt about the ${side} ${words} went from ±`,
+    `The margin of error of the ${side} ${words} went from ±`,
     { kind: "length", value: halfWidthMm },
     " to ±",
     { kind: "length", value: (interval[1] - interval[0]) / 2 },

@@ -12,7 +12,7 @@ export function lineName(stored: StoredCheck, id: string): string {
   const corner = stored.record.corners.find(({ side }) => side === limit?.side);
   const name =
     limit !== null && (corner?.limits.length ?? 0) === 0
-      ? `what could touch first on the ${limit.side}`
+      ? `what could hit first on the ${limit.side}`
       : entryName(id, limitKindOf(stored.record, id));
   return capital(name);
 }
@@ -27,7 +27,7 @@ function aboutShare(share: number): string {
 export function removesWords(removes: number | null): string {
   return removes === null
     ? "Nothing can be decided without it"
-    : `Would remove ${aboutShare(removes)} of the doubt`;
+    : `Would remove ${aboutShare(removes)} of the margin of error`;
 }
 
 /** "58.7 mm", "58.7 and 58.9 mm, ± 1 mm": what an entry holds. */

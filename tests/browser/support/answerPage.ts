@@ -5,8 +5,8 @@ import { openEverything } from "./controls.ts";
 
 const verdictWords = {
   ok: "It fits",
-  care: "It fits, take care",
-  no: "It does not fit",
+  care: "Fits, with a warning",
+  no: "It doesn't fit",
   unsure: "Not sure yet",
 };
 

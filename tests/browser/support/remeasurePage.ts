@@ -6,11 +6,11 @@ export class RemeasurePage {
   constructor(readonly page: Page) {}
 
   get bar(): Locator {
-    return this.page.getByRole("complementary", { name: "Measure again" });
+    return this.page.getByRole("complementary", { name: "Re-measure" });
   }
 
   get before(): Locator {
-    return this.page.getByRole("region", { name: "What stood there before" });
+    return this.page.getByRole("region", { name: "Earlier value" });
   }
 
   get heading(): Locator {
@@ -18,7 +18,7 @@ export class RemeasurePage {
   }
 
   get start(): Locator {
-    return this.page.getByRole("button", { name: /^Measure again: \d+ reading/ });
+    return this.page.getByRole("button", { name: /^Re-measure: \d+ reading/ });
   }
 
   button(name: string | RegExp): Locator {

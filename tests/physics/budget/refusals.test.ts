@@ -44,7 +44,7 @@ describe("a budget that cannot be made", () => {
 
   it("names the limit where what is wanted before it lies out of reach", () => {
     expect(refusal(budgetOf(strut, 2e6))).toBe(
-      "limitOutOfReach (left.limits.0): The hard limit lies where this suspension cannot reach. Measure it again.",
+      "limitOutOfReach (left.limits.0): The hard contact lies where this suspension cannot reach. Measure it again.",
     );
   });
 });
@@ -58,17 +58,17 @@ describe("a hard limit", () => {
 
   it("is named by its kind where its reading cannot be", () => {
     expect(refusal(of(tyreLimit(exact(0))))).toBe(
-      "lengthNotPositive (left.limits.0): The left clearance over the tyre must be above zero. Measure it again.",
+      "lengthNotPositive (left.limits.0): The left clearance over the tire must be above zero. Measure it again.",
     );
     expect(refusal(of({ ...tyreLimit(exact(60)), perWheel: 0 }))).toBe(
-      "perWheelNotPositive (left.limits.0): The left clearance over the tyre must close by more than nothing per wheel travel.",
+      "perWheelNotPositive (left.limits.0): The left clearance over the tire must close by more than nothing per wheel travel.",
     );
   });
 
   it("is out of reach only where all are", () => {
     const far: HardLimit = { ...tyreLimit(exact(1e5)), perWheel: 0.05 };
     expect(refusal(of(far))).toBe(
-      "limitOutOfReach (left.limits.0): The left clearance over the tyre is more than this suspension can move: it reaches 1000000.0 mm of wheel travel at most. Measure it again.",
+      "limitOutOfReach (left.limits.0): The left clearance over the tire is more than this suspension can move: it reaches 1000000.0 mm of wheel travel at most. Measure it again.",
     );
     expect(unwrapped(of(far, tyreLimit(exact(90)))).limit).toEqual({
       travelMm: 90,

@@ -246,7 +246,7 @@ describe("every part that can touch", () => {
 
   it("asks for the heights it is computed from, in words", () => {
     expect(refusal(heights({ stop: exact(400) }))).toBe(
-      "heightMissing (fullTravel.left.atRide): The height from hub to arch at ride, left, is not there. Measure it as the vehicle stands on its wheels.",
+      "heightMissing (fullTravel.left.atRide): The height from hub to fender at ride, left, is missing. Measure it as the vehicle stands on its wheels.",
     );
     expect(refusal(heights({ hose: exact(501) }, exact(500)))).toBe(
       "heightNotLess (fullTravel.left.hose): The height where a hose, wire or line touches or pulls tight, left, is more than at ride: the wheel would have gone down. Measure both again.",

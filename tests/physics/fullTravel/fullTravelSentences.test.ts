@@ -74,8 +74,8 @@ const computed = (agrees: boolean): ComparedContact["computed"] => ({
 
 describe("what is likeliest wrong, in words", () => {
   it.each([
-    ["left.limits.0", "the left clearance over the tyre"],
-    ["left.limits.7", "the left clearance to the hard limit"],
+    ["left.limits.0", "the left clearance over the tire"],
+    ["left.limits.7", "the left clearance to the hard contact"],
     ["pivotToStop", "the distance from pivot to stop"],
     [
       "fullTravel.left.hose",
@@ -96,11 +96,11 @@ describe("what is likeliest wrong, in words", () => {
 
   it("says what one reading would have to be, and to take it again", () => {
     expect(said([explained({})])).toBe(
-      "The left gap is likeliest wrong. It would have to be 25.0 mm. Take it again.",
+      "The left gap is likeliest wrong. It would have to be 25.0 mm. Re-measure it.",
     );
-    expect(said([explained({ slip: "unit" })])).toContain("inches and millimetres were mixed up");
+    expect(said([explained({ slip: "unit" })])).toContain("inches and millimeters were mixed up");
     expect(said([explained({ id: "stopLean", wouldBe: -5, slip: "sign" })])).toContain(
-      "It would have to be -5.0°. That is what it would be with its sign turned round.",
+      "It would have to be -5.0°. That is what it would be with its sign reversed.",
     );
   });
 
@@ -108,21 +108,21 @@ describe("what is likeliest wrong, in words", () => {
     const shares = [0.4, 0.3, 0.25, 0.21, 0.01];
     const many = shares.map((share, index) => explained({ id: `left.limits.${index}`, share }));
     expect(likeliest(corner(many))).toHaveLength(3);
-    expect(said(many.slice(0, 2))).toContain("Or it is the left clearance to the hard limit.");
-    expect(said(many.slice(0, 2))).toContain("Take these again");
+    expect(said(many.slice(0, 2))).toContain("Or it is the left clearance to the hard contact.");
+    expect(said(many.slice(0, 2))).toContain("Re-measure these");
     // At least half as likely as the likeliest.
     const apart = [0.4, 0.2, 0.19].map((share, index) => explained({ id: `${index}`, share }));
     expect(likeliest(corner(apart))).toEqual(apart.slice(0, 2));
     const three = ["left.gap", "pivotToStop", "stopLean"].map((id) => explained({ id }));
     expect(said(three)).toContain(
-      " Or it is the distance from pivot to stop, or the lean of the stop. Take these again, the left gap first.",
+      " Or it is the distance from pivot to stop, or the lean of the stop. Re-measure these, the left gap first.",
     );
   });
 
   it("says where the travel was counted from, and when no single reading explains it", () => {
     const start = explained({ id: "fullTravel.left.atRide", wouldBe: null, change: 14 });
     expect(said([start])).toBe(
-      "The start of the hand check, left is likeliest wrong. The wheel would have been 14.0 mm below its ride height where the travel was counted from. Take it again.",
+      "The start of the hand check, left is likeliest wrong. The wheel would have been 14.0 mm below its ride height where the travel was counted from. Re-measure it.",
     );
     expect(said([{ ...start, change: -3 }])).toContain("3.0 mm above its ride height");
     expect(said([explained({ explains: false })])).toContain(
@@ -148,8 +148,8 @@ describe("hard contacts", () => {
     expect(sentences.map(({ state }) => state)).toEqual(["no", "no", "unsure"]);
     expect(sentences.map(({ sentence }) => inModelUnits(sentence))).toEqual([
       "A hose, wire or line touches or pulls tight, left, before the stop meets its pad. Do not drive it like this.",
-      "The tyre touches, left, 12.0 mm of wheel travel before the stop has done its work. Do not drive it like this.",
-      "Metal touches metal, left, too near to the end of the stop's work to tell which comes first.",
+      "The tire touches, left, 12.0 mm of wheel travel before the stop is fully compressed. Do not drive it like this.",
+      "Metal touches metal, left, too close to full compression of the stop to tell which comes first.",
     ]);
   });
 });
@@ -161,7 +161,7 @@ describe("the desk's line", () => {
   it("counts contacts, those beyond the doubt and hard ones", () => {
     expect(line([corner([], [contact({})])])).toBe("1 contact by hand, 0 compared.");
     expect(line([corner([], [contact({ computed: computed(true) }), contact({})])])).toBe(
-      "2 contacts by hand, 1 compared: all agree within their doubt.",
+      "2 contacts by hand, 1 compared: all agree within their margins of error.",
     );
     expect(
       line([
@@ -171,7 +171,7 @@ describe("the desk's line", () => {
         ),
       ]),
     ).toBe(
-      "2 contacts by hand, 1 compared: 1 beyond the doubt, likeliest wrong the left gap. 1 hard contact comes before or near the end of the stop's work.",
+      "2 contacts by hand, 1 compared: 1 beyond the margin of error, likeliest wrong the left gap. 1 hard contact comes before or near full compression of the stop.",
     );
     expect(
       line([corner([], [contact({ beforeStop: true }), contact({ beforeStop: true })])]),

@@ -61,7 +61,7 @@ describe("a corner that cannot be put through an impact", () => {
       strut,
       { limits: [tyreLimit(exact(-3))] },
       loaded,
-      "lengthNotPositive (left.limits.0): The left clearance over the tyre must be above zero. Measure it again.",
+      "lengthNotPositive (left.limits.0): The left clearance over the tire must be above zero. Measure it again.",
     ],
     [
       strut,
@@ -105,8 +105,8 @@ describe("a value that a ride cannot have", () => {
   it.each<[Partial<Ride>, string]>([
     [{ unsprungMassKg: 0 }, "unsprungMassKg): The unsprung mass"],
     [{ wheelRateNPerMm: 0 }, "wheelRateNPerMm): The wheel rate"],
-    [{ tyreRateNPerMm: 0 }, "tyreRateNPerMm): The tyre rate"],
-    [{ tyreRateNPerMm: 1e9 }, "tyreRateNPerMm): The tyre rate"],
+    [{ tyreRateNPerMm: 0 }, "tyreRateNPerMm): The tire rate"],
+    [{ tyreRateNPerMm: 1e9 }, "tyreRateNPerMm): The tire rate"],
     [{ damperBumpNsPerMm: -1e-9 }, "damperBumpNsPerMm): The damping in bump"],
     [{ damperReboundNsPerMm: -1e-9 }, "damperReboundNsPerMm): The damping in rebound"],
     [{ payloadPerCornerKg: -1e-9 }, "payloadPerCornerKg): The payload"],

@@ -61,7 +61,7 @@ describe("a layout that gives no motion says which reading to take again", () =>
     [damper({ armAngle: exactly(89.96), mountLineAngle: exactly(0) }), upright],
     [
       damper({ damperLength: exactly(300), stopLean: exactly(89.9) }),
-      "degenerateTriangle (damperLength): With these readings the pivot and the damper's two mounts do not form a triangle. Measure the damper length and the lean again.",
+      "degenerateTriangle (damperLength): With these readings the pivot and the shock's two mounts do not form a triangle. Re-measure the shock length and the lean.",
     ],
   ])("%#", (layout, words) => {
     expect(refusal(kinematicsOf(layout))).toBe(words);
@@ -112,7 +112,7 @@ describe("a place that a layout cannot reach", () => {
 describe("a layout at another height", () => {
   it("is refused beyond what its springs can reach, above and below", () => {
     const words = (side: string) =>
-      `heightOutOfReach: The ride height is 500.0 mm ${side} the usual one, which this suspension cannot reach by its springs. Measure the ride height again, from the wheel's centre to the arch.`;
+      `heightOutOfReach: The ride height is 500.0 mm ${side} the usual one, which this suspension cannot reach by its springs. Measure the ride height again, from the wheel's center to the fender.`;
     expect(refusal(layoutAtHeight(arm(), 500, 0))).toBe(words("above"));
     expect(refusal(layoutAtHeight(arm(), -500, 0))).toBe(words("below"));
   });

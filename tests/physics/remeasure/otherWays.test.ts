@@ -74,7 +74,7 @@ describe("a plan of what to measure again", () => {
     expect(shares).toEqual([...shares].sort((a, b) => a - b));
     const words = others.map(({ sentence }) => inModelUnits(sentence)).join("\n");
     expect(words).toMatch(
-      /^The other arm measured as well: takes the doubt about the reserve from ±\d+\.\d mm to ±\d+\.\d mm\.$/m,
+      /^The other arm measured as well: takes the margin of error of the reserve from ±\d+\.\d mm to ±\d+\.\d mm\.$/m,
     );
   });
 
@@ -83,7 +83,7 @@ describe("a plan of what to measure again", () => {
     const clearance = corner?.checks.find(({ id }) => id === "clearance");
     expect(clearance).toMatchObject({ state: "unsure", reading: "otherArmAngle" });
     expect(clearance && inModelUnits(clearance.sentence)).toMatch(
-      /Measure the other arm as well: \d+ % of the doubt is how the wheel moves with this arm\.$/,
+      /Measure the other arm as well: \d+ % of the margin of error is how the wheel moves with this arm\.$/,
     );
   });
 });

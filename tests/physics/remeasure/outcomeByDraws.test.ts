@@ -49,7 +49,7 @@ function tried(
   for (let step = steps.next(); ; step = steps.next()) if (step.done) return step.value;
 }
 
-/** Full stop at gap + 30 mm; the tyre touches at 75 mm. */
+/** Full stop at gap + 30 mm; the tire touches at 75 mm. */
 const strutOf = (gap: number, tol: number) =>
   uprightStrut({ gap: within(gap, tol), limits: [tyreLimit(exact(75))] });
 

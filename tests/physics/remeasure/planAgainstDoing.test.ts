@@ -13,7 +13,7 @@ describe("what taking a reading again is expected to do, against doing it", () =
     ["an arm, gap read once", withLeft(arm, { gap: within(28, 3) })],
     ["an arm, gap read three times", withLeft(arm, { gap: { values: [27, 29, 28.6], tol: 2.5 } })],
     [
-      "a strut whose gap is most of the doubt",
+      "a strut whose gap is most of the margin of error",
       uprightStrut({ gap: within(65, 4), limits: [tyreLimit(within(96, 1))] }),
     ],
   ];

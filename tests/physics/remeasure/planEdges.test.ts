@@ -64,7 +64,7 @@ describe("a plan, where ride values are the doubt", () => {
     expect(halfWidthThenMm).toBeLessThan(halfWidthNowMm);
     expect(halfWidthThenMm).toBeGreaterThan(halfWidthNowMm / 2);
     expect(first && inModelUnits(first.sentence)).toMatch(
-      /^Damping in (bump|rebound), known twice as closely: takes the doubt about the free travel against what is wanted from ±\d+\.\d mm to ±\d+\.\d mm\.$/,
+      /^Damping in (bump|rebound), known twice as exactly: takes the margin of error of the free travel against what is needed from ±\d+\.\d mm to ±\d+\.\d mm\.$/,
     );
   });
 });
@@ -86,7 +86,7 @@ describe("a plan for what no line describes", () => {
   const touching = (...halfWidths: readonly number[]): HardLimit[] =>
     halfWidths.map((halfWidth) => tyreLimit(within(75, halfWidth)));
 
-  it("goes through the five readings with most of the doubt, the greatest first", () => {
+  it("goes through the five readings with most of the margin of error, the greatest first", () => {
     const bent = uprightStrut({ gap: within(45, 0.1), limits: touching(3, 6, 2.5, 5, 4, 3.5) });
     const asked: PropertyKey[] = [];
     const watched: ToolsAtHand = new Proxy(

@@ -107,7 +107,7 @@ describe("what a plan says of each reading", () => {
     const limits = [tyreLimit(within(75, 4))];
     const about = planFor(strut(exact(45), ...limits), leftOpen, { "left.limits.0": [tool(0.1)] });
     expect(about.items[0] && inModelUnits(about.items[0].sentence)).toMatch(
-      /^Left clearance over the tyre, again with a caliper/,
+      /^Left clearance over the tire, again with a caliper/,
     );
   });
 });
@@ -127,7 +127,7 @@ describe("three limits that touch almost together", () => {
     expect(first?.forecast?.way).toEqual({ kind: "tool", tool: tool(0.2) });
   });
 
-  it("are told by the share of the doubt that goes, and settled as often as the best one does", () => {
+  it("are told by the share of the margin of error that goes, and settled as often as the best one does", () => {
     const { items, settlesAll } = plan();
     const forecasts = items.flatMap(({ forecast }) => forecast ?? []);
     expect(forecasts.length).toBeGreaterThan(0);
@@ -177,7 +177,7 @@ describe("what a plan cannot settle", () => {
     expect(readings(plan)).toEqual(["left.gap"]);
     expect(plan.items[0]?.forecast?.removed).toBeCloseTo(0.19, 1);
     expect(Math.abs(plan.settlesAll - 0.017)).toBeLessThan(0.01);
-    expect(words(plan)).toMatch(/^Even with every reading taken again/);
+    expect(words(plan)).toMatch(/^Even with every reading re-measured/);
   });
 
   it("a reading that a calculation failed on is asked for, the curve never", () => {

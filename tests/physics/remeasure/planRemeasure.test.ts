@@ -48,7 +48,7 @@ describe("the plan of what to measure again", () => {
   it("says what it does in one sentence", () => {
     const plan = planFor(withLeft(demoFitment("arm-fits"), { gap: within(28, 3) }));
     expect(plan.items[0]?.sentence && inModelUnits(plan.items[0].sentence)).toMatch(
-      /^Left gap, again with a caliper \(±0\.2 mm\): takes the doubt about the left reserve from ±\d+\.\d mm to ±\d\.\d mm\.$/,
+      /^Left gap, again with a caliper \(±0\.2 mm\): takes the margin of error of the left reserve from ±\d+\.\d mm to ±\d\.\d mm\.$/,
     );
   });
 
@@ -72,7 +72,7 @@ describe("the plan of what to measure again", () => {
     expect(plan.items).toEqual([]);
     expect(plan.settlesAll).toBe(0);
     expect(plan.otherwise && inModelUnits(plan.otherwise)).toMatch(
-      /^No reading taken again with the tools at hand would settle it: .*spacer of .* by hand with the spring out/,
+      /^Re-measuring with the tools at hand would not settle it: .*spacer of .* by hand with the spring out/,
     );
   });
 

@@ -61,7 +61,7 @@ describe("a reading after a better tool", () => {
     expect(shiftVariance).toBeCloseTo(standardUncertainty(gap) ** 2 + afterVariance, 12);
   });
 
-  it("is known twice as closely where it is a ride value", () => {
+  it("is known twice as exactly where it is a ride value", () => {
     const rate = read([26], 4, "ride.wheelRateNPerMm");
     expect(waysFor(rate, 1, [])).toEqual([{ kind: "halve" }]);
     expect(afterWay(rate, 1, { kind: "halve" }).halfWidth).toBe(2);

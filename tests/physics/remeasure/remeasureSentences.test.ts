@@ -36,42 +36,42 @@ describe("what taking a reading again does, in one sentence", () => {
       { kind: "repeat", more: 3 },
       "reserve",
       false,
-      "Left gap, 3 more repeats: takes the doubt about the reserve from ±6.0 mm to ±3.3 mm.",
+      "Left gap, 3 more repeats: takes the margin of error of the reserve from ±6.0 mm to ±3.3 mm.",
     ],
     [
       "ride.wheelRateNPerMm",
       { kind: "halve" },
       "freeTravel",
       true,
-      "Wheel rate, known twice as closely: takes the doubt about the left free travel against what is wanted from ±6.0 mm to ±3.3 mm.",
+      "Wheel rate, known twice as exactly: takes the margin of error of the left free travel against what is needed from ±6.0 mm to ±3.3 mm.",
     ],
     [
       "armAngle",
       tool("a digital angle gauge", 0.2),
       "reserve",
       true,
-      "Arm angle, again with a digital angle gauge (±0.2°): takes the doubt about the left reserve from ±6.0 mm to ±3.3 mm.",
+      "Arm angle, again with a digital angle gauge (±0.2°): takes the margin of error of the left reserve from ±6.0 mm to ±3.3 mm.",
     ],
     [
       "right.stopLean",
       tool("a digital angle gauge", 0.2),
       "reserve",
       true,
-      "Right lean of the stop, again with a digital angle gauge (±0.2°): takes the doubt about the left reserve from ±6.0 mm to ±3.3 mm.",
+      "Right lean of the stop, again with a digital angle gauge (±0.2°): takes the margin of error of the left reserve from ±6.0 mm to ±3.3 mm.",
     ],
     [
       "left.cornerMassKg",
       tool("wheel scales", 2),
       "freeTravel",
       false,
-      "Left corner weight, again with wheel scales (±2 kg): takes the doubt about the free travel against what is wanted from ±6.0 mm to ±3.3 mm.",
+      "Left corner weight, again with wheel scales (±2 kg): takes the margin of error of the free travel against what is needed from ±6.0 mm to ±3.3 mm.",
     ],
     [
       "pivotToStop",
       tool("a caliper", 0.2),
       "reserve",
       false,
-      "Distance from pivot to stop, again with a caliper (±0.2 mm): takes the doubt about the reserve from ±6.0 mm to ±3.3 mm.",
+      "Distance from pivot to stop, again with a caliper (±0.2 mm): takes the margin of error of the reserve from ±6.0 mm to ±3.3 mm.",
     ],
   ])("%s", (id, way, about, sided, words) => {
     expect(inModelUnits(remeasureSentence(id, undefined, forecast(way, about), sided))).toBe(words);
@@ -84,7 +84,7 @@ describe("what taking a reading again does, in one sentence", () => {
       forecast(tool("a caliper", 0.2), "reserve"),
       false,
     );
-    expect(inModelUnits(words)).toMatch(/^Left clearance over the tyre, again with a caliper/);
+    expect(inModelUnits(words)).toMatch(/^Left clearance over the tire, again with a caliper/);
   });
 });
 
@@ -98,12 +98,12 @@ describe("a reading that was never taken", () => {
 
   it("is asked for by what cannot be said without it", () => {
     expect(inModelUnits(firstSentence("right.limits.0", undefined, question("clearance")))).toBe(
-      "What could hit first on the right: never measured. Without it nothing can be said about the reserve.",
+      "What could hit first on the right: never measured. Without it the reserve is unknown.",
     );
     expect(
       inModelUnits(firstSentence("ride.unsprungMassKg", undefined, question("stiffness"))),
     ).toBe(
-      "Unsprung mass: not known. Without it nothing can be said about how often and how hard the stop is met.",
+      "Unsprung mass: not known. Without it how often and how hard the stop touches is unknown.",
     );
   });
 
@@ -117,9 +117,9 @@ describe("where no reading helps", () => {
   const corner = (spacerMm: readonly [number, number] | null, mostExtraHeightMm: number | null) =>
     ({ side: "left", mostExtraHeightMm, intervals: { spacerMm } }) as CornerAssessment;
   const margin = (about: Margin["about"]) => ({ about }) as Margin;
-  const none = "No reading taken again with the tools at hand would settle it: ";
-  const some = "Even with every reading taken again, it will most likely stay undecided: ";
-  const near = "the left reserve is too near the limit. What would settle it: ";
+  const none = "Re-measuring with the tools at hand would not settle it: ";
+  const some = "Even with every reading re-measured, it will most likely stay undecided: ";
+  const near = "the left reserve is too close to the limit. What would settle it: ";
   const byHand =
     "going through the whole travel by hand with the spring out, by a qualified person.";
 
@@ -135,7 +135,7 @@ describe("where no reading helps", () => {
       [1, 4],
       null,
       false,
-      `${none}the free travel on the left is too near what the use wants. What would settle it: measured damping and wheel rate, a shorter stop or less payload.`,
+      `${none}the free travel on the left is too close to what the use needs. What would settle it: measured damping and wheel rate, a shorter stop or less payload.`,
     ],
   ])("%s, spacer %o, most %s, some help %s", (about, spacer, most, someHelp, words) => {
     expect(inModelUnits(hopelessSentence(margin(about), corner(spacer, most), someHelp))).toBe(

@@ -28,7 +28,7 @@ function onlyInDoubt(fitment: Fitment, kept: (path: readonly string[]) => boolea
   return { ...sure, stop: { ...sure.stop, ...usable } };
 }
 
-describe("shares of the doubt", () => {
+describe("shares of the margin of error", () => {
   // One reading at a time in doubt: a rectangular reading makes a nearly rectangular result, whose 95 %
   // width is in proportion to its contribution.
   it.each(["damper-shaft", "strut-too-stiff"] as const)("of %s are those of the draws", (name) => {

@@ -49,7 +49,7 @@ describe("a reading's contribution", () => {
   });
 });
 
-describe("the shares of the doubt", () => {
+describe("the shares of the margin of error", () => {
   it("are of the variance, the greatest first, those without a part left out", () => {
     // 3² + 4² = 5² (JCGM 100:2008, equation 10)
     const contributions = Float64Array.of(3, -4, 0);

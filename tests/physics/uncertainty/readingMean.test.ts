@@ -81,7 +81,7 @@ describe("a reading that is not fit to compute with", () => {
     expect(refused(within(40, tol), "right.limits.0", "gap", "tyre")).toEqual({
       code: "toleranceNegative",
       sentence: [
-        "The ± of the right clearance over the tyre must be zero or more. Type the tool's half-width again.",
+        "The ± of the right clearance over the tire must be zero or more. Type the tool's half-width again.",
       ],
       reading: "right.limits.0",
     });
@@ -90,7 +90,7 @@ describe("a reading that is not fit to compute with", () => {
   it.each([0, -3])("is a length of %d", (value) => {
     expect(refused(exact(value), "damperLength", "length")).toEqual({
       code: "lengthNotPositive",
-      sentence: ["The damper length must be above zero. Measure it again."],
+      sentence: ["The shock length must be above zero. Measure it again."],
       reading: "damperLength",
     });
   });

@@ -65,14 +65,14 @@ describe("clearance", () => {
     });
   });
 
-  it("names the reading that causes most of the doubt when unsure, and why", () => {
+  it("names the reading that causes most of the margin of error when unsure, and why", () => {
     const found = check(
       uprightStrut({ gap: within(45, 1), limits: [tyreLimit(within(75, 6))] }),
       "clearance",
     );
     expect(found).toMatchObject({ state: "unsure", reading: "left.limits.0" });
     expect(inModelUnits(found.sentence)).toMatch(
-      /Measure the left clearance over the tyre again, or more closely: 97 % of the doubt/,
+      /Measure the left clearance over the tire again, or more closely: 97 % of the margin of error/,
     );
   });
 
@@ -136,7 +136,7 @@ describe("early contact", () => {
   it("is unsure without ride data and says what is missing", () => {
     const found = check(uprightStrut({ fitment: { ride: {} } }), "earlyContact");
     expect(found).toMatchObject({ state: "unsure", reading: "ride.wheelRateNPerMm" });
-    expect(inModelUnits(found.sentence)).toMatch(/not known are the wheel rate, the tyre rate, /);
+    expect(inModelUnits(found.sentence)).toMatch(/not known are the wheel rate, the tire rate, /);
     expect(corner(uprightStrut({ fitment: { ride: {} } })).missing).toEqual([
       "unsprungMassKg",
       "wheelRateNPerMm",
@@ -272,7 +272,7 @@ describe("plausible", () => {
   ])("finds a slip of the unit in %s", (reading, fitment) => {
     const found = check(fitment, "plausible");
     expect(found).toMatchObject({ state: "unsure", reading });
-    expect(inModelUnits(found.sentence)).toMatch(/inches and millimetres were mixed up/);
+    expect(inModelUnits(found.sentence)).toMatch(/inches and millimeters were mixed up/);
   });
 
   it("finds lengths of an arm typed in inches though their ratio is right", () => {

@@ -30,49 +30,49 @@ const gapAndLimit = [
 describe("clearance, decided by P(reserve ≥ 5 mm) and P(reserve ≥ 0)", () => {
   it("ok", () => {
     expect(told(87, { draws: { reserveWanted: 0.95, reserveAboveZero: 0.999 } })).toBe(
-      "clearance ok P 0.95 -: The stop has done its work 12.0 mm of wheel travel before the tyre touches.",
+      "clearance ok P 0.95 -: The stop is fully compressed 12.0 mm of wheel travel before the tire touches.",
     );
   });
 
   it("care, with the 95 % interval and the reading most in doubt", () => {
     const draws = { reserveWanted: 0.6, reserveAboveZero: 0.97, ...reserveOf([1, 11]) };
     expect(told(81, { draws, doubt: { reserve: gapAndLimit, contact: [] } })).toBe(
-      "clearance care P 0.6 left.limits.0: The stop does its work first, but it cannot be counted on that the 5.0 mm wanted are left before the tyre touches: there are 6.0 mm (95 %: 1.0 mm to 11.0 mm).",
+      "clearance care P 0.6 left.limits.0: The stop is fully compressed first, but you can't count on the 5.0 mm wanted before the tire touches: there are 6.0 mm (95 %: 1.0 mm to 11.0 mm).",
     );
   });
 
   it.each<[LimitKind, string]>([
-    ["tyre", "The tyre touches"],
-    ["damper", "The damper reaches its end"],
+    ["tyre", "The tire touches"],
+    ["damper", "The shock reaches its end"],
     ["spring", "The spring closes up"],
     ["metal", "Metal touches metal"],
-    ["other", "Something harder touches"],
+    ["other", "Something hard touches"],
   ])("no, before the %s: 75 − 71 = 4 mm too early", (kind, words) => {
     const draws = { reserveWanted: 0, reserveAboveZero: 0.05 };
     expect(told(71, { draws }, kind)).toBe(
-      `clearance no P 0 left.gap: ${words} 4.0 mm of wheel travel before the stop has done its work.`,
+      `clearance no P 0 left.gap: ${words} 4.0 mm of wheel travel before the stop is fully compressed.`,
     );
   });
 
   it("no, told as 0 mm where it is the doubt alone that fails it", () => {
     const draws = { reserveWanted: 0, reserveAboveZero: 0.04 };
-    expect(told(76, { draws })).toMatch(/: The tyre touches 0\.0 mm of wheel travel before/);
+    expect(told(76, { draws })).toMatch(/: The tire touches 0\.0 mm of wheel travel before/);
   });
 
   it("unsure, with the interval and what to measure again", () => {
     const draws = { reserveWanted: 0.3, reserveAboveZero: 0.7, ...reserveOf([-3, 7]) };
     const doubt = { reserve: gapAndLimit, contact: [] };
     expect(told(77, { draws, doubt })).toBe(
-      "clearance unsure P 0.3 left.limits.0: It cannot be said whether the stop has done its work before the tyre touches: what is left is 2.0 mm (95 %: -3.0 mm to 7.0 mm). Measure the left clearance over the tyre again, or more closely: 70 % of the doubt comes from it.",
+      "clearance unsure P 0.3 left.limits.0: Can't tell whether the stop is fully compressed before the tire touches: what is left is 2.0 mm (95 %: -3.0 mm to 7.0 mm). Measure the left clearance over the tire again, or more closely: 70 % of the margin of error comes from it.",
     );
     expect(told(77, { draws: { reserveWanted: 0.3, reserveAboveZero: 0.7 } })).toBe(
-      "clearance unsure P 0.3 left.gap: It cannot be said whether the stop has done its work before the tyre touches: what is left is 2.0 mm. Measure the left gap again, or more closely.",
+      "clearance unsure P 0.3 left.gap: Can't tell whether the stop is fully compressed before the tire touches: what is left is 2.0 mm. Measure the left gap again, or more closely.",
     );
   });
 
   it("unsure, and without a probability, where there is no limit to draw", () => {
     const noLimit =
-      "clearance unsure left.limits.0: No hard limit was measured on the left, so it cannot be said whether something harder touches first. Measure how far the wheel can rise before the tyre, the damper, the spring or metal touches.";
+      "clearance unsure left.limits.0: No clearance was measured on the left, so the answer can't say what touches first. Measure how far the wheel can rise before the tire, the shock, the spring or metal touches.";
     const check = clearanceCheck(
       evidenceOf(uprightStrut({ limits: [] }), {
         draws: { reserveWanted: null, reserveAboveZero: null },
@@ -94,7 +94,7 @@ describe("clearance, decided by P(reserve ≥ 5 mm) and P(reserve ≥ 0)", () =>
     });
     expect(told(87, change(0.05))).toMatch(/^clearance ok/);
     expect(told(87, change(0.06))).toBe(
-      "clearance unsure P 0.95 right.pivotToStop: Within their ± the readings also describe a suspension that cannot move this far (6 % of the cases), so nothing can be said. Measure the right distance from pivot to stop again, or more closely.",
+      "clearance unsure P 0.95 right.pivotToStop: Within their ± the readings also describe a suspension that cannot move this far (6 % of the cases), so the answer can't tell. Measure the right distance from pivot to stop again, or more closely.",
     );
   });
 });
@@ -109,14 +109,14 @@ describe("the reading most in doubt", () => {
       doubt: { reserve: [{ reading: "left.limits.1", share: 0.9 }], contact: [] },
     });
     expect(toldOf(clearanceCheck(evidence))).toMatch(
-      /before the damper reaches its end: .* Measure the left damper travel left again, or more closely: 90 % /,
+      /before the shock reaches its end: .* Measure the left shock travel left again, or more closely: 90 % /,
     );
   });
 
   it("is found, not measured, where it is a ride value", () => {
     const doubt = { reserve: [{ reading: "ride.wheelRateNPerMm", share: 0.8 }], contact: [] };
     expect(told(77, { draws, doubt })).toMatch(
-      / Find the wheel rate again, or more closely: 80 % of the doubt comes from it\.$/,
+      / Find the wheel rate again, or more closely: 80 % of the margin of error comes from it\.$/,
     );
   });
 });

@@ -21,18 +21,18 @@ function told(laden: number | null, unladen: number | null, change: EvidenceChan
 describe("early contact, decided by P(z_c ≥ z_need) laden and unladen", () => {
   it("ok, with what it is: a screening figure", () => {
     expect(told(0.95, 0.99)).toBe(
-      "earlyContact ok P 0.95 -: Loaded, this use needs 50.0 mm of free wheel travel; the stop is met after 45.0 mm. A screening figure for a linear suspension on a random road.",
+      "earlyContact ok P 0.95 -: Loaded, this use needs 50.0 mm of free travel. You have 45.0 mm.",
     );
   });
 
   it("care", () => {
     expect(told(0.2, 0.95)).toBe(
-      "earlyContact care P 0.2 left.gap: Loaded, the stop is met too often: the use needs 50.0 mm of free wheel travel and there are 45.0 mm. Unladen, the 38.0 mm needed are there.",
+      "earlyContact care P 0.2 left.gap: Loaded, the stop touches too often: this use needs 50.0 mm of free travel and has only 45.0 mm. As measured, the 38.0 mm needed are there.",
     );
   });
 
   const no =
-    "left.gap: The stop is met too often even unladen: the use needs 38.0 mm of free wheel travel and there are 45.0 mm.";
+    "left.gap: The stop touches too often even as measured: this use needs 38.0 mm of free travel and has only 45.0 mm.";
   it("no", () => {
     expect(told(0, 0.05)).toBe(`earlyContact no P 0 ${no}`);
   });
@@ -45,13 +45,13 @@ describe("early contact, decided by P(z_c ≥ z_need) laden and unladen", () => 
 
   it("unsure, and what to measure again", () => {
     expect(told(0.1, 0.5)).toBe(
-      "earlyContact unsure P 0.1 left.gap: It cannot be said whether the stop is met too often: unladen the use needs 38.0 mm of free wheel travel and there are about 45.0 mm. Measure the left gap again, or more closely: 80 % of the doubt comes from it.",
+      "earlyContact unsure P 0.1 left.gap: Can't tell whether the stop touches too often: as measured this use needs 38.0 mm of free travel and has about 45.0 mm. Measure the left gap again, or more closely: 80 % of the margin of error comes from it.",
     );
   });
 
   it("unsure, where more than 5 % of the draws are outside the layout's reach", () => {
     const outside =
-      "left.gap: Within their ± the readings also describe a suspension that cannot move this far (6 % of the cases), so nothing can be said. Measure the left gap again, or more closely.";
+      "left.gap: Within their ± the readings also describe a suspension that cannot move this far (6 % of the cases), so the answer can't tell. Measure the left gap again, or more closely.";
     expect(told(0.95, 0.95, { draws: { outsideShare: 0.05 } })).toMatch(/^earlyContact ok/);
     expect(told(0.95, 0.95, { draws: { outsideShare: 0.06 } })).toBe(
       `earlyContact unsure P 0.95 ${outside}`,
@@ -64,7 +64,7 @@ describe("early contact, decided by P(z_c ≥ z_need) laden and unladen", () => 
   });
 
   const again =
-    "left.gap: It cannot be said how often the stop is met. Measure the left gap again, or more closely: 80 % of the doubt comes from it.";
+    "left.gap: Can't tell how often the stop touches. Measure the left gap again, or more closely: 80 % of the margin of error comes from it.";
   it.each<[string, number | null, number | null, EvidenceChange]>([
     ["no unladen probability", 0.99, null, {}],
     ["no unladen need", 0.99, 0.99, { road: { ...needs, freeTravelNeededUnladenMm: null } }],
@@ -77,13 +77,13 @@ describe("early contact, decided by P(z_c ≥ z_need) laden and unladen", () => 
   it.each<[RideQuantity | "cornerMassKg", string, string]>([
     ["cornerMassKg", "left.cornerMassKg", "the left corner weight"],
     ["wheelRateNPerMm", "ride.wheelRateNPerMm", "the wheel rate"],
-    ["tyreRateNPerMm", "ride.tyreRateNPerMm", "the tyre rate"],
+    ["tyreRateNPerMm", "ride.tyreRateNPerMm", "the tire rate"],
     ["damperBumpNsPerMm", "ride.damperBumpNsPerMm", "the damping in bump"],
     ["damperReboundNsPerMm", "ride.damperReboundNsPerMm", "the damping in rebound"],
     ["payloadPerCornerKg", "ride.payloadPerCornerKg", "the payload"],
   ])("unsure for want of %s", (name, reading, words) => {
     expect(told(null, null, { missing: ["unsprungMassKg", name] })).toBe(
-      `earlyContact unsure ${reading}: It cannot be said how often the stop is met: not known is ${words}. Weigh, look up or estimate it.`,
+      `earlyContact unsure ${reading}: Can't tell how often the stop touches: not known is ${words}. Weigh, look up or estimate it.`,
     );
   });
 
@@ -95,9 +95,9 @@ describe("early contact, decided by P(z_c ≥ z_need) laden and unladen", () => 
     const fault = { code: "any", sentence: ["Check the readings."] };
     expect(
       told(null, null, { missing: ["tyreRateNPerMm"], road: { ...needs, faults: [fault] } }),
-    ).toMatch(/not known is the tyre rate/);
+    ).toMatch(/not known is the tire rate/);
     expect(told(null, null, { road: { ...needs, faults: [fault] } })).toBe(
-      "earlyContact unsure left.gap: It cannot be said how often the stop is met. Check the readings.",
+      "earlyContact unsure left.gap: Can't tell how often the stop touches. Check the readings.",
     );
   });
 });
@@ -107,7 +107,7 @@ describe("a stop made to carry, δu = 30 mm", () => {
   const carried = (change: EvidenceChange) =>
     toldOf(earlyContactCheck(evidenceOf(carrying, change)));
   const words = (pressed: string, share: string) =>
-    `This stop is made to carry. Under load it is pressed by ${pressed}, ${share} of its usable compression`;
+    `This stop is made to support load. Loaded, it is pressed by ${pressed}, ${share} of its usable compression`;
 
   it("to a quarter ok, to a half care, else no", () => {
     expect(carried({ loadedCompressionMm: 7.5 })).toBe(
@@ -136,10 +136,10 @@ describe("a stop made to carry, δu = 30 mm", () => {
   it("wants the wheel rate and the payload, and nothing else", () => {
     const missing = ["cornerMassKg", "tyreRateNPerMm", "payloadPerCornerKg"] as const;
     expect(carried({ missing })).toBe(
-      "earlyContact unsure ride.payloadPerCornerKg: It cannot be said how often the stop is met: not known is the payload. Weigh, look up or estimate it.",
+      "earlyContact unsure ride.payloadPerCornerKg: Can't tell how often the stop touches: not known is the payload. Weigh, look up or estimate it.",
     );
     expect(carried({ missing: ["wheelRateNPerMm", "payloadPerCornerKg"] })).toBe(
-      "earlyContact unsure ride.wheelRateNPerMm: It cannot be said how often the stop is met: not known are the wheel rate and the payload. Weigh, look up or estimate them.",
+      "earlyContact unsure ride.wheelRateNPerMm: Can't tell how often the stop touches: not known are the wheel rate and the payload. Weigh, look up or estimate them.",
     );
   });
 
@@ -148,7 +148,7 @@ describe("a stop made to carry, δu = 30 mm", () => {
       /^earlyContact ok/,
     );
     expect(carried({ loadedCompressionMm: 7, estimatedCompressionMm: [6, 8] })).toBe(
-      "earlyContact unsure stop.curve: This stop is made to carry, and its curve is an estimate: within its ± it is pressed by 6.0 mm to 8.0 mm under load, which may be too much. Have the stop tested, or fit one that was.",
+      "earlyContact unsure stop.curve: This stop is made to support load, and its curve is an estimate: within its ± it is pressed by 6.0 mm to 8.0 mm under load, which may be too much. Have the stop tested, or fit one that was.",
     );
     expect(carried({ loadedCompressionMm: 20, estimatedCompressionMm: [16, 24] })).toMatch(
       /^earlyContact no/,

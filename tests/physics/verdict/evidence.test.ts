@@ -24,13 +24,13 @@ const evidence = (draws: Partial<CornerDraws>, road: Partial<RoadTravel> = {}) =
 describe("clearance without an interval", () => {
   it("is told by the mean alone", () => {
     expect(told(clearanceCheck(evidence({})))).toBe(
-      "clearance care left.gap: The stop does its work first, but it cannot be counted on that the 5.0 mm wanted are left before the tyre touches: there are 2.0 mm.",
+      "clearance care left.gap: The stop is fully compressed first, but you can't count on the 5.0 mm wanted before the tire touches: there are 2.0 mm.",
     );
   });
 });
 
 describe("early contact that cannot be worked out", () => {
-  const start = "earlyContact unsure left.gap: It cannot be said how often the stop is met.";
+  const start = "earlyContact unsure left.gap: Can't tell how often the stop touches.";
 
   it("names the fault, and where that names no reading the gap", () => {
     const fault = { code: "any", sentence: ["Check the readings."] };
@@ -39,7 +39,7 @@ describe("early contact that cannot be worked out", () => {
     );
     const named = { ...fault, reading: "ride.tyreRateNPerMm" };
     expect(told(earlyContactCheck(evidence({}, { faults: [named] })))).toBe(
-      "earlyContact unsure ride.tyreRateNPerMm: It cannot be said how often the stop is met. Check the readings.",
+      "earlyContact unsure ride.tyreRateNPerMm: Can't tell how often the stop touches. Check the readings.",
     );
   });
 
@@ -66,7 +66,7 @@ describe("a stop made to carry whose curve is an estimate", () => {
 
   it("asks for the payload before it speaks of the estimate", () => {
     expect(early(carrying(noPayload))).toBe(
-      "earlyContact unsure ride.payloadPerCornerKg: It cannot be said how often the stop is met: not known is the payload. Weigh, look up or estimate it.",
+      "earlyContact unsure ride.payloadPerCornerKg: Can't tell how often the stop touches: not known is the payload. Weigh, look up or estimate it.",
     );
   });
 });

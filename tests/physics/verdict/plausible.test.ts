@@ -8,7 +8,7 @@ function told(fitment: Fitment): string {
   return toldOf(plausibleCheck(evidenceOf(fitment)));
 }
 
-const well = "plausible ok -: The readings fit together.";
+const well = "plausible ok -: No odd readings.";
 const strut = (change: Parameters<typeof uprightStrut>[0]) =>
   uprightStrut({ gap: exact(45), limits: [tyreLimit(exact(95))], ...change });
 /** On a stop that gives little, so that layouts of any size can press it. */
@@ -18,7 +18,7 @@ const laidOut = (layout: Layout, gap = 8): Fitment => {
 };
 
 /* Lengths seen on vehicles, common practice, no source: each typical one typed in inches as if in mm. */
-describe("a length that fits only if inches and millimetres were mixed up", () => {
+describe("a length that fits only if inches and millimeters were mixed up", () => {
   const arm = (pivotToStop: number, pivotToOuter: number): Layout => ({
     kind: "arm",
     wheelPerOuter: 1,
@@ -55,19 +55,19 @@ describe("a length that fits only if inches and millimetres were mixed up", () =
     ],
     [
       "pivotToMount",
-      "The distance from pivot to damper mount",
+      "The distance from pivot to shock mount",
       laidOut(damper(15, 500)),
       "15.0",
       "381.0",
     ],
-    ["damperLength", "The damper length", laidOut(damper(300, 20)), "20.0", "508.0"],
+    ["damperLength", "The shock length", laidOut(damper(300, 20)), "20.0", "508.0"],
     ["track", "The track", laidOut(axle(60, 40)), "60.0", "1524.0"],
     ["stopSpacing", "The spacing of the stops", laidOut(axle(1500, 40)), "40.0", "1016.0"],
     ["left.gap", "The left gap", strut({ gap: exact(0.9) }), "0.9", "22.9"],
     ["stop.freeHeight", "The free height of the stop", stop(2.5), "2.5", "63.5"],
     [
       "left.limits.0",
-      "The left clearance over the tyre",
+      "The left clearance over the tire",
       strut({ gap: exact(4), limits: [tyreLimit(exact(4))] }),
       "4.0",
       "101.6",
@@ -81,13 +81,13 @@ describe("a length that fits only if inches and millimetres were mixed up", () =
     ],
   ])("%s in inches", (reading, words, fitment, typed, meant) => {
     expect(told(fitment)).toContain(
-      `plausible unsure ${reading}: ${words} would be ${typed} mm, which fits only if inches and millimetres were mixed up (then ${meant} mm). Measure it again.`,
+      `plausible unsure ${reading}: ${words} would be ${typed} mm, which fits only if inches and millimeters were mixed up (then ${meant} mm). Measure it again.`,
     );
   });
 
   it("in hundreds of millimetres where inches were asked for: 1016 / 25.4 = 40", () => {
     expect(told(strut({ gap: exact(1016), limits: [] }))).toBe(
-      "plausible unsure left.gap: The left gap would be 1016.0 mm, which fits only if inches and millimetres were mixed up (then 40.0 mm). Measure it again.",
+      "plausible unsure left.gap: The left gap would be 1016.0 mm, which fits only if inches and millimeters were mixed up (then 40.0 mm). Measure it again.",
     );
   });
 
@@ -146,7 +146,7 @@ describe("a lever ratio outside 0.8 to 6", () => {
       readings: { pivotToMount: exact(800), pivotToOuter: exact(440), damperLength: exact(500) },
     };
     expect(told(laidOut(damper))).toBe(
-      `plausible unsure pivotToMount: ${words("0.55", "the distance from pivot to damper mount")}`,
+      `plausible unsure pivotToMount: ${words("0.55", "the distance from pivot to shock mount")}`,
     );
     // R = 1/cos 82° = 7.185.
     const leant = { stopLean: exact(82) };
@@ -201,7 +201,7 @@ describe("readings that do not fit together", () => {
   it("a gap larger than all travel: 90 mm where the limit closes the stop by 80 mm", () => {
     const fitment = (gap: number) => strut({ gap: exact(gap), limits: [tyreLimit(exact(80))] });
     expect(told(fitment(90))).toBe(
-      "plausible unsure left.gap: The left gap, 90.0 mm, is larger than all the travel: the stop would close by 80.0 mm at the hard limit and never be met. Measure it again.",
+      "plausible unsure left.gap: The left gap, 90.0 mm, is larger than all the travel: the stop would close by 80.0 mm at the hard contact and never touch. Measure it again.",
     );
     expect(told(fitment(80))).toBe(well);
   });

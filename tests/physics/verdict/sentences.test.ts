@@ -27,7 +27,7 @@ describe("balance left to right", () => {
   const gaps = (differ: string) =>
     `The gaps differ by ${differ} left to right. Look for a sagged spring or a bent part, and check that the vehicle stands level.`;
   const heights = (differ: string) =>
-    `The ride heights differ by ${differ} left to right. Look for a sagged spring, and check tyre pressures and that the vehicle stands level.`;
+    `The ride heights differ by ${differ} left to right. Look for a sagged spring, and check tire pressures and that the vehicle stands level.`;
   const level = "balance ok -: Left and right agree within 10.0 mm.";
   it.each<[readonly Corner[], string]>([
     [[corner("left", 40)], "none"],
@@ -111,7 +111,7 @@ describe("ride data that are not known", () => {
         ]),
       ),
     ).toBe(
-      "earlyContact unsure left.cornerMassKg: It cannot be said how often: not known are the left corner weight, the wheel rate and the tyre rate. Weigh, look up or estimate them.",
+      "earlyContact unsure left.cornerMassKg: Can't tell how often: not known are the left corner weight, the wheel rate and the tire rate. Weigh, look up or estimate them.",
     );
   });
 });
@@ -148,16 +148,16 @@ describe("the reason of a verdict", () => {
     const left = assessed("left", [{}], { reserveMm: 12 });
     const right = assessed("right", [{}], { reserveMm: 9, wheelTravelToContactMm: 38 });
     expect(because(left, right)).toMatch(
-      /^It fits: the stop is met after 38\.0 mm of wheel travel and has done its work 9\.0 mm before .*tyre.*\.$/,
+      /^The stop touches after 38\.0 mm of wheel travel. It is fully compressed 9\.0 mm before .*tyre.*\.$/,
     );
     expect(because(right, left)).toBe(because(left, right));
     const alike = assessed("right", [{}], { wheelTravelToContactMm: 44 });
-    expect(because(left, alike)).toMatch(/^It fits: the stop is met after 40\.0 mm/);
+    expect(because(left, alike)).toMatch(/^The stop touches after 40\.0 mm/);
     expect(because(assessed("left", [{}], { reserveMm: null }), alike)).toMatch(
-      /^It fits: the stop is met after 44\.0 mm/,
+      /^The stop touches after 44\.0 mm/,
     );
     expect(because(assessed("left", [{}], { hardLimit: null, reserveMm: null }))).toBe(
-      "It fits: the stop is met after 40.0 mm of wheel travel and has done its work 0.0 mm before the hard limit.",
+      "The stop touches after 40.0 mm of wheel travel. It is fully compressed 0.0 mm before hard contact.",
     );
   });
 

@@ -58,7 +58,7 @@ describe("the stop's class among those that work", () => {
 
   it("no, where none works", () => {
     expect(check({ classesThatWork: [] })).toBe(
-      "stiffness no - -: No stiffness class works at this height: each one bottoms, reaches the hard limit or hits too hard.",
+      "stiffness no - -: No stiffness class works at this height: each one compresses fully, reaches hard contact or hits too hard.",
     );
   });
 
@@ -83,18 +83,18 @@ describe("where it cannot be said", () => {
   it("names the fault and its reading, else the gap", () => {
     const fault = { code: "any", sentence: ["Check the tyre's rate."] };
     expect(check({ faults: [{ ...fault, reading: "ride.tyreRateNPerMm" }] })).toBe(
-      `${start}ride.tyreRateNPerMm: It cannot be said which stiffness works. Check the tyre's rate.`,
+      `${start}ride.tyreRateNPerMm: Can't tell which stiffness works. Check the tyre's rate.`,
     );
     expect(check({ side: "right", faults: [fault] })).toBe(
-      `${start}right.gap: It cannot be said which stiffness works. Check the tyre's rate.`,
+      `${start}right.gap: Can't tell which stiffness works. Check the tyre's rate.`,
     );
     expect(check({})).toBe(
-      `${start}left.gap: It cannot be said which stiffness works. Measure the left gap again.`,
+      `${start}left.gap: Can't tell which stiffness works. Measure the left gap again.`,
     );
   });
 
   it("names what is missing, before the events and after", () => {
-    const words = `${start}ride.unsprungMassKg: It cannot be said which stiffness works: not known is the unsprung mass. Weigh, look up or estimate it.`;
+    const words = `${start}ride.unsprungMassKg: Can't tell which stiffness works: not known is the unsprung mass. Weigh, look up or estimate it.`;
     expect(told(stiffnessNotComputed("left", ["unsprungMassKg"]))).toBe(words);
     expect(told(stiffnessCheck(tested, dynamics({}), ["unsprungMassKg"]))).toBe(words);
     expect(told(stiffnessNotComputed("left", []))).toBe(

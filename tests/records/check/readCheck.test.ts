@@ -113,7 +113,7 @@ describe("what is refused, in a sentence that names the field in plain words", (
     [
       "corners.0.limits.1.reading.values",
       [-2],
-      "The left damper travel left: every value must be more than 0.",
+      "The left shock travel left: every value must be more than 0.",
     ],
     ["corners.0.limits.0.perWheel", 0, "The closing per wheel travel must be more than 0."],
     ["layout.kind", "leaf", "The kind of layout: is “leaf”, which is not known."],

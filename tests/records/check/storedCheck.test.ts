@@ -235,7 +235,7 @@ describe("what is missing", () => {
     if (completion.ok) throw new Error("unreadable");
     expect(completion.fault.reading).toBe("right.limits.0");
     expect(inModelUnits(completion.fault.sentence)).toBe(
-      "The right clearance over the tyre: “1,234.5” has more than one point or comma. Type it without any mark for thousands.",
+      "The right clearance over the tire: “1,234.5” has more than one point or comma. Type it without any mark for thousands.",
     );
   });
 

@@ -68,7 +68,7 @@ describe("a limit on the arm", () => {
     const strut = { layout: { kind: "strut", readings: {} } };
     const corners = [{ ...left, limits }];
     expect(faults({ ...strut, corners })).toEqual([
-      "The left damper travel left is marked as measured on the arm, and this layout has no arm. Say whether it was measured at the wheel or at the stop.",
+      "The left shock travel left is marked as measured on the arm, and this layout has no arm. Say whether it was measured at the wheel or at the stop.",
     ]);
   });
 });

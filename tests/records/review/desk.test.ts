@@ -119,7 +119,7 @@ describe("the list", () => {
   });
   const checks = deskChecks(submissions, []);
 
-  it("puts what does not fit first, then what is not sure, and the oldest first among equals", () => {
+  it("puts what doesn't fit first, then what is not sure, and the oldest first among equals", () => {
     const shown = viewed(checks, wholeView).map(({ latest }) => latest);
     const order = shown.map(({ computed }) => computed?.verdict ?? "waiting");
     const wanted = ["no", "unsure", "care", "ok", "waiting"];
@@ -199,7 +199,7 @@ describe("replies", () => {
     expect(text).toContain("Left gap. You read 2 5/16 in. It would be 2 5/16 in.");
     expect(text).toContain("How to take it: From A to B.");
     expect(text).toContain("never under a vehicle held by a jack alone");
-    expect(text).toContain("does not certify");
+    expect(text).toContain("not a certification");
     expect(text).not.toMatch(/mm|NaN|undefined/);
   });
 
@@ -211,14 +211,14 @@ describe("replies", () => {
 
   it("never softens a verdict", () => {
     const answer = {
-      words: "It does not fit",
-      reason: ["The tyre touches first."],
+      words: "It doesn't fit",
+      reason: ["The tire touches first."],
       advice: [["Fit a spacer."]],
     };
-    expect(acceptText(content, answer)).toContain("It does not fit. The tyre touches first.");
+    expect(acceptText(content, answer)).toContain("It doesn't fit. The tire touches first.");
     const part = { name: "Tall firm", heightMm: 127, rateNPerMm: null, answer };
     expect(otherPartText(content, part)).toContain("“Tall firm” (5.00 in high)");
-    expect(otherPartText(content, part)).toContain("It does not fit. The tyre touches first.");
+    expect(otherPartText(content, part)).toContain("It doesn't fit. The tire touches first.");
   });
 
   it("the unit is the one most readings were typed in", () => {

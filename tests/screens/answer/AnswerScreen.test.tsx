@@ -40,8 +40,8 @@ function unfold(within: HTMLElement): void {
 
 const words = {
   ok: "It fits",
-  care: "It fits, take care",
-  no: "It does not fit",
+  care: "Fits, with a warning",
+  no: "It doesn't fit",
   unsure: "Not sure yet",
 } as const;
 
@@ -69,7 +69,7 @@ it("an estimated stop is marked as one under the verdict and where it is set aga
     `The force curve of “${record.stop.name}” was not tested (from 60 Shore A, 60 mm across): its forces are taken as ± 25 %.`,
   );
   screen.getByText(
-    `Tap a stop that mounts here to set it against ${record.stop.name} (estimate) on this vehicle.`,
+    `Tap a stop that mounts here to compare it with ${record.stop.name} (estimate) on this vehicle.`,
   );
 });
 
@@ -90,9 +90,7 @@ describe.each(demoNames)("the answer to %s", (name) => {
       expect(container.querySelectorAll(".formula-result").length).toBeGreaterThan(25);
       expect(container.textContent).not.toMatch(/NaN|Infinity|undefined|\[object/);
       expect(container.innerHTML).not.toMatch(/NaN|Infinity/);
-      expect(container.textContent).toContain(
-        "The result screens an installation; it does not certify it.",
-      );
+      expect(container.textContent).toContain("This is a screening check, not a certification.");
       await waitFor(() =>
         expect(onChange.mock.calls.at(-1)?.[0].lastVerdict).toBe(wantedVerdict(name)),
       );
@@ -106,10 +104,10 @@ describe.each(demoNames)("the answer to %s", (name) => {
     await answered();
     const vector = vectors.find(({ id }) => id === demoRecord(name).id);
     const table = screen.getByRole("table", { name: "The checks, side by side" });
-    const told = { ok: "in order", care: "take care", no: "fails", unsure: "not sure" } as const;
+    const told = { ok: "OK", care: "take care", no: "fails", unsure: "not sure" } as const;
     for (const [title, check] of [
-      ["Full stop before anything harder", "clearance"],
-      ["Contact not too early", "earlyContact"],
+      ["Fully compressed before hard contact", "clearance"],
+      ["Stop doesn't touch too soon", "earlyContact"],
       ["Stiffness", "stiffness"],
     ] as const) {
       const heading = within(table).getByRole("rowheader", { name: title });
@@ -147,7 +145,7 @@ describe("a figure", () => {
   it("opens to its formula with this vehicle's numbers", async () => {
     const { container } = show(demoRecord("arm-fits"));
     await answered();
-    unfold(screen.getByText("Figures of travel and height, each with its formula"));
+    unfold(screen.getByText("Travel and height: the math"));
     const figure = await waitFor(() => {
       const found = container.querySelector<HTMLElement>('[data-figure="leverRatio"]');
       if (!found) throw new Error("no figure");
@@ -162,12 +160,12 @@ describe("a figure", () => {
   }, 30_000);
 });
 
-describe("what to measure again", () => {
+describe("what to re-measure", () => {
   it("leads to that reading", async () => {
     const { go } = show(demoRecord("arm-fits"));
     await answered();
     const button = screen.getByRole("button", { name: /^Left gap/ });
-    expect(button.textContent).toMatch(/of the doubt about the travel to contact, left/);
+    expect(button.textContent).toMatch(/of the margin of error of the travel to contact, left/);
     fireEvent.click(button);
     expect(go).toHaveBeenCalledWith("left.gap");
   }, 30_000);
@@ -177,7 +175,7 @@ describe("ride data that are not known", () => {
   it("are named, with a way to the step that asks for them, and nothing is guessed", async () => {
     const { ride: _ride, ...record } = demoRecord("arm-fits");
     const { go, container } = show(record);
-    await waitFor(() => screen.getByText("What cannot be said yet"), patience);
+    await waitFor(() => screen.getByText("What the answer can't say yet"), patience);
     await answered();
     expect(screen.getByRole("heading", { level: 1 }).textContent).toBe("Not sure yet");
     fireEvent.click(screen.getByRole("button", { name: "Wheel rate" }));
@@ -266,9 +264,9 @@ describe("another stop", () => {
     );
     await waitFor(() => screen.getByText("Tall progressive: the checks"), patience);
     expect(screen.getAllByRole("table", { name: "The checks, side by side" })).toHaveLength(2);
-    expect(screen.getByText("fitted").closest("section")?.textContent).toContain("It does not fit");
+    expect(screen.getByText("fitted").closest("section")?.textContent).toContain("It doesn't fit");
     expect(screen.getAllByText("Left: wheel travel up from ride, Tall progressive")).toBeTruthy();
-    fireEvent.click(screen.getByRole("button", { name: "Leave the comparison" }));
+    fireEvent.click(screen.getByRole("button", { name: "Close comparison" }));
     await waitFor(() => expect(screen.queryByText("Tall progressive: the checks")).toBeNull());
   }, 30_000);
 

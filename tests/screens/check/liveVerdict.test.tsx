@@ -33,12 +33,12 @@ describe("the verdict beside a step", () => {
       view.rerender(<LiveVerdict stored={withGap(fits, "75")} startAssessor={startDeskAssessor} />);
       expect(strip()?.getAttribute("data-state")).toBe("working");
       expect(seen()).toBe("With these readings: it fits");
-      await waitFor(() => expect(seen()).toBe("With these readings: it does not fit"), patience);
+      await waitFor(() => expect(seen()).toBe("With these readings: it doesn't fit"), patience);
       expect(strip()?.getAttribute("data-state")).toBe("settled");
       await waitFor(
         () =>
           expect(screen.getByRole("status").textContent).toBe(
-            "With these readings: it does not fit",
+            "With these readings: it doesn't fit",
           ),
         patience,
       );

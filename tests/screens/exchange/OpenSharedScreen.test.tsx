@@ -65,13 +65,13 @@ describe("a check that was sent", () => {
     expect(fact("Readings")?.textContent).toBe(
       `${expected}, ${corners.length === 2 ? "both sides" : `${corners[0]?.side} side`}`,
     );
-    await waitFor(() => screen.getByText("It does not fit"), { timeout: 15_000 });
+    await waitFor(() => screen.getByText("It doesn't fit"), { timeout: 15_000 });
   });
 
   it("does not believe a verdict that the file claims", async () => {
     const claims = { ...record, verdict: "ok", lastVerdict: "ok" } as CheckRecord;
     await show(claims, await freshStore());
-    await waitFor(() => screen.getByText("It does not fit"), { timeout: 15_000 });
+    await waitFor(() => screen.getByText("It doesn't fit"), { timeout: 15_000 });
   });
 
   it("is kept only when that is chosen, as the very same record", async () => {

@@ -73,7 +73,7 @@ describe("first visit", () => {
     expect(reload).not.toHaveBeenCalled();
   });
 
-  it("says not ready when a file could not be fetched", async () => {
+  it("says not ready when a file could not be loaded", async () => {
     const container = new FakeContainer();
     const { watch } = openPage(container);
     await settle();
@@ -195,7 +195,7 @@ describe("a new version", () => {
     expect(page.reload).not.toHaveBeenCalled();
   });
 
-  it("that could not be fetched leaves the version at hand ready", async () => {
+  it("that could not be loaded leaves the version at hand ready", async () => {
     const { container } = secondVisit();
     const page = openPage(container);
     await settle();

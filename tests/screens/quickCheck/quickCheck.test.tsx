@@ -79,7 +79,7 @@ describe("while the questions are being fetched", () => {
     );
     const opened = { store: await openStore(), fault: null, tryAgain: () => undefined };
     render(<Place opened={opened} stage="questions" unit="mm" />);
-    const caution = /Never reach under a vehicle that is held by a jack alone/;
+    const caution = /Never reach under a vehicle held by a jack alone/;
     expect(screen.getByRole("heading", { name: "Do I need a taller stop?" })).toBeTruthy();
     expect(screen.getByText(caution)).toBeTruthy();
     expect(screen.queryByText("Which vehicle and axle?")).toBeNull();
@@ -156,7 +156,7 @@ describe("the answer's words", () => {
     expect(show({ heightFits: false })).toContain("verdict-no");
     screen.getByText("Taller alone won't do");
     expect(show({ answer: "no", tallerMm: -4, rangeMm: [-6, -2] })).toContain("verdict-ok");
-    screen.getByText("Height to spare, with a stop of the same build");
+    screen.getByText("Height to spare, with a stop of the same shape");
     screen.getByText("95 %: 2.0 mm to 6.0 mm");
     const settle = { reading: "left.gap", sentence: ["Measure the gap again."] };
     expect(show({ answer: "cantTell", settle })).toContain("verdict-unsure");
@@ -167,7 +167,7 @@ describe("the answer's words", () => {
     for (const each of ["yes", "no", "cantTell"] as const) {
       show({ answer: each });
       screen.getByText("Before you go under the vehicle");
-      screen.getByText("The result screens an installation; it does not certify it.");
+      screen.getByText("This is a screening check, not a certification.");
     }
   });
 });

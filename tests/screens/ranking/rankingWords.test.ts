@@ -87,7 +87,7 @@ describe("margins in words", () => {
       "0.10 in short",
       "0.50 in to spare",
       "0.25 g to spare",
-      "10 % past full stop",
+      "10 % past full compression",
     ]);
     expect(marginTexts(ranked, "mm").filter(({ short }) => short)).toHaveLength(2);
   });
@@ -125,8 +125,8 @@ it("what both sides say alike is told once, what differs is told of each", () =>
   );
   expect(told.map(({ title }) => title)).toEqual([
     "Stiffness, both sides",
-    "Full stop before anything harder, left",
-    "Full stop before anything harder, right",
+    "Fully compressed before hard contact, left",
+    "Fully compressed before hard contact, right",
   ]);
 });
 

@@ -27,7 +27,7 @@ export function AfterHitView({
       <h3>{sideWords[assessed.side]}: after the hit</h3>
       {after === null ? (
         <p>
-          What follows a hit can't be said: this stop was not tested at speed. It is worked out
+          This stop was not tested at speed, so what follows a hit is unknown. It is worked out
           undamped.
         </p>
       ) : (

@@ -35,7 +35,7 @@ export function ComparedFigures({
     ]);
   return (
     <DataTable
-      caption={`${sideWords[fitted.side]}: the two stops in figures`}
+      caption={`${sideWords[fitted.side]}: the two stops in numbers`}
       columns={[{ name: "Figure" }, { name: names[0] }, { name: names[1] }]}
       rows={rows}
     />

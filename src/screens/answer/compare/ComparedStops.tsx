@@ -61,8 +61,8 @@ export function ComparedStops({
         ))}
       </div>
       <p class="small">
-        The other stop on the same mount: the gap is taken to change by what it is taller or
-        shorter. Fit it and measure the gap before relying on it.
+        The other stop is on the same mount: the gap changes by the difference in height. Fit it and
+        measure the gap before relying on it.
       </p>
       <h3>{otherName}: the checks</h3>
       <SideComparison assessment={other.assessment} unit={unit} />
@@ -75,7 +75,7 @@ export function ComparedStops({
                 <TravelLadder assessed={corner} unit={unit} label={fittedName} />
                 <TravelLadder assessed={theirs} unit={unit} label={otherName} />
               </div>
-              <Unfolding summary={`${sideWords[corner.side]}: the two stops in figures`}>
+              <Unfolding summary={`${sideWords[corner.side]}: the two stops in numbers`}>
                 {() => (
                   <ComparedFigures
                     fitment={fitment}
@@ -91,7 +91,7 @@ export function ComparedStops({
         );
       })}
       <Button icon="cross" onClick={onLeave}>
-        Leave the comparison
+        Close comparison
       </Button>
     </div>
   );

@@ -45,7 +45,7 @@ export function ContactsChart({
   const words = contacts
     .map(
       ({ roadClass, unladenPerKm, ladenPerKm }) =>
-        `Road ${roadWords[roadClass]}: unladen ${orUnknown(unladenPerKm)}, laden ${orUnknown(ladenPerKm)}.`,
+        `Road ${roadWords[roadClass]}: as measured ${orUnknown(unladenPerKm)}, loaded ${orUnknown(ladenPerKm)}.`,
     )
     .join(" ");
   return (
@@ -54,7 +54,7 @@ export function ContactsChart({
       words={words}
       says={
         here &&
-        `On the road of this use (${roadWords[rules.roadClass]}, ${speedText(rules.speedKmPerH, unit)}): ${orUnknown(here.unladenPerKm)} unladen, ${orUnknown(here.ladenPerKm)} laden. Allowed: ${contactsText(allowedPerKm)} (common practice).`
+        `On the road of this use (${roadWords[rules.roadClass]}, ${speedText(rules.speedKmPerH, unit)}): ${orUnknown(here.unladenPerKm)} as measured, ${orUnknown(here.ladenPerKm)} loaded. Allowed: ${contactsText(allowedPerKm)} (common practice).`
       }
       assumed={screeningAssumptions}
       drawing={
@@ -71,7 +71,7 @@ export function ContactsChart({
       table={() => (
         <DataTable
           caption={heading}
-          columns={[{ name: "Road class" }, { name: "Unladen" }, { name: "Laden" }]}
+          columns={[{ name: "Road class" }, { name: "As measured" }, { name: "Loaded" }]}
           rows={contacts.map(({ roadClass, unladenPerKm, ladenPerKm }) => [
             roadWords[roadClass],
             orUnknown(unladenPerKm),
@@ -82,9 +82,9 @@ export function ContactsChart({
     >
       <Legend
         items={[
-          { words: "unladen", sample: <circle class="dot-unladen" cx="14" cy="8" r="5.5" /> },
+          { words: "as measured", sample: <circle class="dot-unladen" cx="14" cy="8" r="5.5" /> },
           {
-            words: "laden",
+            words: "loaded",
             sample: <rect class="dot-laden" x="9" y="3" width="10" height="10" />,
           },
           { words: "allowed", sample: <path class="line-allowed" d="M14 0V16" /> },

@@ -11,7 +11,7 @@ import {
 import { readingById, readingKind, readingWords } from "./readingById.ts";
 
 const source =
-  "Monte Carlo through the formulas of the travel budget, one draw a reading shared by all that uses it (JCGM 101:2008); shares of the doubt by first order (JCGM 100:2008, 5.1.2).";
+  "Monte Carlo through the formulas of the travel budget, one draw a reading shared by all that uses it (JCGM 101:2008); shares of the margin of error by first order (JCGM 100:2008, 5.1.2).";
 
 function symbols(context: CornerContext, shares: readonly DoubtShare[]): FormulaSymbol[] {
   return shares.flatMap(({ reading: id, share }) => {
@@ -29,7 +29,7 @@ function symbols(context: CornerContext, shares: readonly DoubtShare[]): Formula
           quantity(kind, reading.tol),
           ` over √3${
             reading.values.length > 1 ? ` and the scatter of ${reading.values.length} repeats` : ""
-          }; ${share < 0.01 ? "less than 1" : (100 * share).toFixed(0)} % of the doubt`,
+          }; ${share < 0.01 ? "less than 1" : (100 * share).toFixed(0)} % of the margin of error`,
         ],
       },
     ];

@@ -92,7 +92,7 @@ const travelFigures: readonly Figure[] = [
   },
   {
     id: "wheelTravelToFullStop",
-    title: "Wheel travel to full stop",
+    title: "Wheel travel to full compression",
     group: "travel",
     value: (corner) => mm(corner.wheelTravelToFullStopMm),
     band: (corner) => corner.intervals.wheelTravelToFullStopMm,
@@ -100,7 +100,7 @@ const travelFigures: readonly Figure[] = [
   },
   {
     id: "wheelTravelToHardLimit",
-    title: "Wheel travel to hard limit",
+    title: "Wheel travel to hard contact",
     group: "travel",
     value: (corner) => orNull(mm, corner.wheelTravelToHardLimitMm),
     band: (corner) => corner.intervals.wheelTravelToHardLimitMm,
@@ -108,7 +108,7 @@ const travelFigures: readonly Figure[] = [
   },
   {
     id: "reserve",
-    title: "Reserve past full stop",
+    title: "Reserve past full compression",
     group: "travel",
     value: (corner) => orNull(mm, corner.reserveMm),
     band: (corner) => corner.intervals.reserveMm,
@@ -156,7 +156,7 @@ const oneWheelFigures: readonly Figure[] = [
   },
   {
     id: "oneWheelFullStop",
-    title: "One wheel up: travel to full stop",
+    title: "One wheel up: travel to full compression",
     group: "travel",
     value: (corner) => orNull(mm, corner.oneWheel?.wheelTravelToFullStopMm),
     worked: oneWheelFullStop,
@@ -197,7 +197,7 @@ const roadFigures: readonly Figure[] = [
   },
   {
     id: "contactsPerKm",
-    title: "Contacts per km, unladen",
+    title: "Contacts per km, as measured",
     group: "road",
     value: (corner) => orNull(count, corner.contactsPerKm),
     worked: (context) => contactsPerKm(context, false),
@@ -225,7 +225,7 @@ const roadFigures: readonly Figure[] = [
   },
   {
     id: "freeTravelNeededUnladen",
-    title: "Free travel needed, unladen",
+    title: "Free travel needed, as measured",
     group: "road",
     value: (corner) => orNull(mm, corner.freeTravelNeededUnladenMm),
     worked: (context) => freeTravelNeeded(context, false),

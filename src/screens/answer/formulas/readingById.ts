@@ -35,7 +35,7 @@ function rideReading(fitment: Fitment, name: RideQuantity): Reading | undefined 
   return value === undefined || tol === undefined ? undefined : { values: [value], tol };
 }
 
-/** "left gap", "right clearance over the tyre", "arm angle". */
+/** "left gap", "right clearance over the tire", "arm angle". */
 export function readingWords(fitment: Fitment, id: ReadingId): string {
   const limit = limitOf(id);
   const corner = fitment.corners.find(({ side }) => side === limit?.side);

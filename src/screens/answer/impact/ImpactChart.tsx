@@ -80,10 +80,10 @@ export function ImpactChart({
       of: (trace) => trace.wheelTravelMm,
       limits: [
         { words: "contact", value: marks.contactMm, name: "contact" },
-        { words: "full stop", value: marks.fullStopMm, name: "fullStop" },
+        { words: "fully compressed", value: marks.fullStopMm, name: "fullStop" },
         ...(marks.hardLimitMm === null
           ? []
-          : [{ words: "hard limit", value: marks.hardLimitMm, name: "hardLimit" }]),
+          : [{ words: "hard contact", value: marks.hardLimitMm, name: "hardLimit" }]),
       ],
     },
     {
@@ -250,8 +250,8 @@ function impactWords(
     unit,
   );
   const ends = [
-    result.fullStop ? "goes past full stop" : null,
-    result.hardContact ? "something harder touches" : null,
+    result.fullStop ? "goes past full compression" : null,
+    result.hardContact ? "something hard touches" : null,
     result.peakAccelerationG > accelerationCapG
       ? `more than the ${accelerationCapG} g allowed`
       : null,
@@ -297,9 +297,9 @@ function ImpactTable({
             return quantityText({ kind, value }, unit);
           }),
         ]),
-        ["Past full stop", ...records.map(({ result }) => (result.fullStop ? "yes" : "no"))],
+        ["Past full compression", ...records.map(({ result }) => (result.fullStop ? "yes" : "no"))],
         [
-          "Something harder touches",
+          "Something hard touches",
           ...records.map(({ result }) => (result.hardContact ? "yes" : "no")),
         ],
       ]}

@@ -17,7 +17,7 @@ const labelGap = 36;
 
 const title = { left: "Left", right: "Right" } as const;
 
-/** Wheel travel as a ladder: where the vehicle stands, unladen and loaded, and what comes when. */
+/** Wheel travel as a ladder: where the vehicle stands, as measured and loaded, and what comes when. */
 export function TravelLadder({
   assessed,
   unit,
@@ -88,10 +88,10 @@ function LadderDrawing({
       viewBox={`0 0 ${width} ${height}`}
     >
       <text class="ladder-head" x={left + columnWidth} y={14} text-anchor="end">
-        unladen
+        as measured
       </text>
       <text class="ladder-head" x={right} y={14}>
-        {sagMm === null ? "loaded: not known" : sagMm === 0 ? "no load given" : "loaded"}
+        {sagMm === null ? "loaded: not known" : sagMm === 0 ? "no payload entered" : "loaded"}
       </text>
       <Column ladder={ladder} scale={scale} x={left} rest={0} />
       {sagMm !== null && <Column ladder={ladder} scale={scale} x={right} rest={sagMm} />}
@@ -260,7 +260,7 @@ function LadderTable({
       caption={heading}
       columns={[
         { name: "Mark" },
-        { name: "Unladen" },
+        { name: "As measured" },
         { name: "95 % range" },
         { name: "Loaded" },
         { name: "95 % range", note: "loaded" },

@@ -5,7 +5,7 @@ type RungId = "contact" | "fullStop" | "hardLimit";
 /** One mark of the travel ladder; wheel travel in mm from the measured ride height. */
 export interface Rung {
   readonly id: RungId;
-  /** In a sentence: "damper closed". */
+  /** In a sentence: "shock closed". */
   readonly words: string;
   /** Beside the ladder, one or two short lines. */
   readonly lines: readonly string[];
@@ -22,11 +22,11 @@ export interface Ladder {
 }
 
 const limitWords: Record<LimitKind, readonly [string, string]> = {
-  tyre: ["tyre touches", "(tyre)"],
-  damper: ["damper closed", "(damper)"],
+  tyre: ["tire touches", "(tire)"],
+  damper: ["shock closed", "(shock)"],
   spring: ["spring bound", "(spring)"],
   metal: ["metal touches", "(metal)"],
-  other: ["hard limit", ""],
+  other: ["hard contact", ""],
 };
 
 export function ladderOf(assessed: CornerAssessment): Ladder {
@@ -41,8 +41,8 @@ export function ladderOf(assessed: CornerAssessment): Ladder {
     },
     {
       id: "fullStop",
-      words: "full stop",
-      lines: ["full stop"],
+      words: "fully compressed",
+      lines: ["fully", "compressed"],
       travelMm: assessed.wheelTravelToFullStopMm,
       band: intervals.wheelTravelToFullStopMm,
     },
@@ -52,7 +52,7 @@ export function ladderOf(assessed: CornerAssessment): Ladder {
     rungs.push({
       id: "hardLimit",
       words,
-      lines: ["hard limit", ...(kind ? [kind] : [])],
+      lines: ["hard contact", ...(kind ? [kind] : [])],
       travelMm: assessed.wheelTravelToHardLimitMm,
       band: intervals.wheelTravelToHardLimitMm,
     });

@@ -32,7 +32,7 @@ export function ladderWords(side: Side, { rungs, sagMm }: Ladder, unit: LengthUn
     sagMm === null
       ? "Loaded: not known."
       : sagMm === 0
-        ? "Loaded: the same, no payload is given."
+        ? "Loaded: the same, no payload entered."
         : `Loaded, standing ${lengthText(sagMm, unit)} lower: ${told(sagMm)}.`;
   return `${side === "left" ? "Left" : "Right"}, wheel travel up from ride: ${told(0)}. ${loaded}`;
 }

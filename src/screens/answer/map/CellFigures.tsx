@@ -26,8 +26,8 @@ export function CellFigures({
         <StateMark state={state} size={22} label="" />
         <strong class={`tone-${state}`}>
           {state === "ok"
-            ? "Works"
-            : `${state === "no" ? "Fails" : "Take care"}: ${failing.map((failure) => failureWords[failure]).join(", ")}`}
+            ? "Fits"
+            : `${state === "no" ? "Doesn't fit" : "Fits, with a warning"}: ${failing.map((failure) => failureWords[failure]).join(", ")}`}
         </strong>
       </p>
       <dl class="cell-list">
@@ -38,7 +38,7 @@ export function CellFigures({
           <Figure name="Stands, loaded, at" value={lengthText(cell.restTravelMm, unit)} />
         )}
         {cell.fullStopMm !== null && (
-          <Figure name="Full stop" value={lengthText(cell.fullStopMm, unit)} />
+          <Figure name="Fully compressed" value={lengthText(cell.fullStopMm, unit)} />
         )}
         {cell.reserveMm !== null && (
           <Figure name="Reserve" value={lengthText(cell.reserveMm, unit)} />

@@ -135,13 +135,13 @@ function mapWords({ cells, done }: FillingMap, layout: MapLayout, unit: LengthUn
   const range = `from ${heightText(least, unit)} to ${heightText(greatest, unit)}`;
   if (working.length === 0) {
     return done
-      ? `No combination of extra height ${range} and stiffness class works.`
-      : `None works yet.${filling}`;
+      ? `No combination of extra height ${range} and stiffness class fits.`
+      : `None fits yet.${filling}`;
   }
   const heights = working.map(({ extraHeightMm }) => extraHeightMm);
   const classes = working.map(({ stiffnessClass }) => stiffnessClass);
   const full = new Set(heights).size * new Set(classes).size;
-  return `${working.length} of ${total} combinations work: extra height ${fromTo(heights, (height) => heightText(height, unit))}, class ${fromTo(classes, (one) => classText(one, unit))}${working.length < full ? ", not every pair of them" : ""}.${filling}`;
+  return `${working.length} of ${total} combinations fit: extra height ${fromTo(heights, (height) => heightText(height, unit))}, class ${fromTo(classes, (one) => classText(one, unit))}${working.length < full ? ", not every pair of them" : ""}.${filling}`;
 }
 
 function fromTo(values: readonly number[], text: (value: number) => string): string {

@@ -29,8 +29,8 @@ export const failureOrder: readonly CellFailure[] = [
 ];
 
 export const failureWords: Record<CellFailure, string> = {
-  hardContact: "something harder touches in an event",
-  fullStop: "past full stop in an event",
+  hardContact: "something hard touches in an event",
+  fullStop: "past full compression in an event",
   acceleration: "too much acceleration",
   clearance: "too little reserve",
   earlyContact: "contact too early when loaded",

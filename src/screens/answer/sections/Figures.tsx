@@ -14,11 +14,11 @@ import { probabilityNumber } from "../probabilityWords.ts";
 import { WorkedFigureView } from "./WorkedFigureView.tsx";
 
 const groupWords: Record<FigureGroup, string> = {
-  travel: "Figures of travel and height",
-  stop: "Figures of the stop",
-  road: "Figures of the road",
-  impact: "Figures of the impacts",
-  doubt: "How sure, in figures",
+  travel: "Travel and height",
+  stop: "Stop",
+  road: "Road",
+  impact: "Impacts",
+  doubt: "Margin of error: the math",
 };
 
 /** The numbers of one part of the answer; each opens to its formula with this vehicle's numbers. */
@@ -39,7 +39,7 @@ export function Figures({
   );
   if (known.length === 0) return null;
   return (
-    <Unfolding summary={`${groupWords[group]}, each with its formula`}>
+    <Unfolding summary={`${groupWords[group]}: the math`}>
       {() => (
         <div class="figures">
           {known.map((figure, index) => (

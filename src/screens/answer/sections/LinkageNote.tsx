@@ -27,11 +27,11 @@ export function LinkageNote({
     <Notice tone="info">
       {earlier && (
         <p>
-          This check was begun with an earlier way of computing, so its figures have changed. Say
+          This check was started with an earlier way of computing, so its figures have changed. Say
           which arm it is, and make sure its lengths were taken square to the pivot line.
         </p>
       )}
-      {usual && <p>How the wheel moves with this arm is taken from usual vehicles.</p>}
+      {usual && <p>How the wheel moves with this arm is taken from typical vehicles.</p>}
       {leaning && <p>How the wheel moves is taken from the strut's lean alone.</p>}
       <div class="row">
         <Button icon="forward" onClick={() => go(step)}>

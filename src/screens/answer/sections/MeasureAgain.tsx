@@ -34,7 +34,7 @@ function doubtsOf({ corners }: Assessment): Doubt[] {
   return [...greatest.values()].sort((a, b) => b.share - a.share).slice(0, most);
 }
 
-/** Which readings the doubt comes from. */
+/** Which readings add most to the margin of error. */
 export function MeasureAgain({
   fitment,
   assessment,
@@ -53,8 +53,8 @@ export function MeasureAgain({
         <>
           <p>
             {decided(assessment)
-              ? "No reading has to be taken again for what is said here. What doubt there is comes from:"
-              : "What doubt there is comes from:"}
+              ? "Nothing needs re-measuring. These readings add most to the margin of error:"
+              : "These readings add most to the margin of error:"}
           </p>
           <ul class="remeasure-list">
             {doubts.map(({ reading, share, about, side }) => (
@@ -65,8 +65,8 @@ export function MeasureAgain({
                     <span style={{ width: `${(100 * share).toFixed(1)}%` }} />
                   </span>
                   <span class="remeasure-why">
-                    {shareWords(share)} ({share > 0.99 ? "over 99" : (100 * share).toFixed(0)} %) of
-                    the doubt about the {about}, {sideWords[side].toLowerCase()}
+                    {share > 0.99 ? "Over 99" : (100 * share).toFixed(0)} % of the margin of error
+                    of the {about}, {sideWords[side].toLowerCase()}.
                     {toleranceWords(fitment, reading, unit)}
                   </span>
                   <Icon name="forward" />
@@ -91,13 +91,6 @@ function decided({ corners }: Assessment): boolean {
   );
 }
 
-function shareWords(share: number): string {
-  if (share >= 0.9) return "Nearly all";
-  if (share >= 0.5) return "Most";
-  if (share >= 0.25) return "A good part";
-  return "A small part";
-}
-
 function toleranceWords(fitment: Fitment, id: string, unit: LengthUnit): string {
   const reading = readingById(fitment, id);
   if (!reading) return "";
@@ -108,6 +101,7 @@ function toleranceWords(fitment: Fitment, id: string, unit: LengthUnit): string 
       : kind === "angle"
         ? `${reading.tol}°`
         : undefined;
-  const times = reading.values.length === 1 ? "read once" : `read ${reading.values.length} times`;
-  return tolerance ? `: ${times}, ±\u00a0${tolerance}` : `: ${times}`;
+  const times =
+    reading.values.length === 1 ? "Measured once" : `Measured ${reading.values.length} times`;
+  return tolerance ? ` ${times}, ±\u00a0${tolerance}.` : ` ${times}.`;
 }

@@ -39,10 +39,8 @@ export function MissingRide({
   ];
   return (
     <section class="card">
-      <h2>What cannot be said yet</h2>
-      <p>
-        {capital(listed(unsaid))}. For that these must be known, weighed, looked up or estimated:
-      </p>
+      <h2>What the answer can't say yet</h2>
+      <p>{capital(listed(unsaid))}. For that, weigh, look up or estimate:</p>
       <ul class="missing-list">
         {[...steps].map(([id, words]) => (
           <li key={id}>

@@ -41,11 +41,11 @@ export function RulesUsed({
           <li key={eventWords(event, unit)}>{eventWords(event, unit)}.</li>
         ))}
         <li>Upward acceleration of the body at most {rules.accelerationCapG} g.</li>
-        <li>Reserve of at least {lengthText(rules.reserveMm, unit)} past full stop.</li>
+        <li>Reserve of at least {lengthText(rules.reserveMm, unit)} past full compression.</li>
       </ul>
       <p class="small">
         {reference?.rules
-          ? `House rules of “${reference.pack}”, common practice where they say nothing.`
+          ? `Requirements in “${reference.pack}”, common practice where they say nothing.`
           : "Common practice."}
         {changed && " Changed for this check."} None of it comes from a published standard.
       </p>
@@ -68,7 +68,7 @@ export function RulesUsed({
         </li>
       </ul>
       <Button icon="pencil" onClick={() => go("rules")}>
-        Change the demands
+        Change the requirements
       </Button>
     </section>
   );

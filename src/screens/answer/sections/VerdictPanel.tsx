@@ -12,7 +12,7 @@ import { isMissing } from "../missing.ts";
 import { Cautions } from "./Cautions.tsx";
 import { Remarks, WhatToDo } from "./WhatToDo.tsx";
 
-export const certification = "The result screens an installation; it does not certify it.";
+export const certification = "This is a screening check, not a certification.";
 
 /**
  * All of it without scrolling: that it sits on its stop, the verdict in word, shape and colour, one
@@ -100,5 +100,5 @@ function inOrderSoFar({ verdict, corners }: Assessment): string | null {
     corners.every(({ checks }) => checks.find((check) => check.id === id)?.state === "ok"),
   );
   const words = fine.map((id) => checkTitles[id].toLowerCase());
-  return words.length > 0 ? `In order so far: ${words.join("; ")}.` : null;
+  return words.length > 0 ? `OK so far: ${words.join("; ")}.` : null;
 }

@@ -182,10 +182,10 @@ function Marks({
 }) {
   const marks = [
     { words: "contact", travel: curve.contactMm, name: "contact" },
-    { words: "full stop", travel: curve.fullStopMm, name: "fullStop" },
+    { words: "fully compressed", travel: curve.fullStopMm, name: "fullStop" },
     ...(curve.hardLimitMm === null
       ? []
-      : [{ words: "hard limit", travel: curve.hardLimitMm, name: "hardLimit" }]),
+      : [{ words: "hard contact", travel: curve.hardLimitMm, name: "hardLimit" }]),
   ];
   const rows = spreadLabels(
     marks.map((_, index) => plot.top + 14 + 16 * index),
@@ -234,7 +234,7 @@ function newtons(value: number, unit: LengthUnit): string {
 }
 
 function energyWords({ stopJ, springJ, endMm, fullStopMm }: WheelForceCurve, unit: LengthUnit) {
-  const end = endMm < fullStopMm ? "the hard limit" : "full stop";
+  const end = endMm < fullStopMm ? "hard contact" : "full compression";
   return springJ === null
     ? `Up to ${end} the stop takes ${joules(stopJ, unit)}.`
     : `Up to ${end} the spring takes ${joules(springJ, unit)} and the stop ${joules(stopJ, unit)}.`;
@@ -243,10 +243,10 @@ function energyWords({ stopJ, springJ, endMm, fullStopMm }: WheelForceCurve, uni
 function wheelForceWords(curve: WheelForceCurve, unit: LengthUnit): string {
   const marks = [
     `contact at ${lengthText(curve.contactMm, unit)}`,
-    `full stop at ${lengthText(curve.fullStopMm, unit)}`,
+    `fully compressed at ${lengthText(curve.fullStopMm, unit)}`,
     curve.hardLimitMm === null
-      ? "no hard limit measured"
-      : `hard limit at ${lengthText(curve.hardLimitMm, unit)}`,
+      ? "no clearance measured"
+      : `hard contact at ${lengthText(curve.hardLimitMm, unit)}`,
   ].join(", ");
   const end = newtons(forceAt(curve.points, curve.endMm), unit);
   const course =

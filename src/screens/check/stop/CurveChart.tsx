@@ -59,7 +59,7 @@ export function CurveChart({ stop, unit }: { stop: Partial<CheckStop>; unit: Len
               stroke-dasharray="4 4"
             />
             <text x={x(usable) - 5} y={edge.top - 8} text-anchor="end" class="chart-words">
-              full stop {text(usable, "length")}
+              fully compressed {text(usable, "length")}
             </text>
           </g>
         )}
