@@ -150,7 +150,9 @@ describe("two sides", () => {
     expect(plan.items[0]?.forecast?.halfWidthNowMm).toBeCloseTo(3.8, 1);
     expect(plan.settlesAll).toBeGreaterThan(0.9);
     expect(plan.items[0] && inModelUnits(plan.items[0].sentence)).toContain("the right reserve");
-    expect(words(planFor(fitment, asked, {}))).toContain("the right reserve is too near the limit");
+    expect(words(planFor(fitment, asked, {}))).toContain(
+      "the right reserve is too close to the limit",
+    );
   });
 
   it("settle the verdict only by failing while the other lacks a limit", () => {

@@ -100,7 +100,7 @@ describe("ride data that are not known", () => {
     expect(
       told(missingCheck("stiffness", "which stiffness works", "right", ["cornerMassKg"])),
     ).toMatch(
-      /^stiffness unsure right\.cornerMassKg: It cannot be said which stiffness works: not known is .+\. Weigh, look up or estimate it\.$/,
+      /^stiffness unsure right\.cornerMassKg: Can.t tell which stiffness works: not known is .+\. Weigh, look up or estimate it\.$/,
     );
     expect(
       told(
@@ -148,7 +148,7 @@ describe("the reason of a verdict", () => {
     const left = assessed("left", [{}], { reserveMm: 12 });
     const right = assessed("right", [{}], { reserveMm: 9, wheelTravelToContactMm: 38 });
     expect(because(left, right)).toMatch(
-      /^The stop touches after 38\.0 mm of wheel travel. It is fully compressed 9\.0 mm before .*tyre.*\.$/,
+      /^The stop touches after 38\.0 mm of wheel travel. It is fully compressed 9\.0 mm before .*tire.*\.$/,
     );
     expect(because(right, left)).toBe(because(left, right));
     const alike = assessed("right", [{}], { wheelTravelToContactMm: 44 });

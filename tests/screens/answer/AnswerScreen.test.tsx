@@ -104,7 +104,7 @@ describe.each(demoNames)("the answer to %s", (name) => {
     await answered();
     const vector = vectors.find(({ id }) => id === demoRecord(name).id);
     const table = screen.getByRole("table", { name: "The checks, side by side" });
-    const told = { ok: "OK", care: "take care", no: "fails", unsure: "not sure" } as const;
+    const told = { ok: "OK", care: "warning", no: "fails", unsure: "not sure" } as const;
     for (const [title, check] of [
       ["Fully compressed before hard contact", "clearance"],
       ["Stop doesn't touch too soon", "earlyContact"],

@@ -166,7 +166,7 @@ describe("words", () => {
     const words = withPlainSpaces(ladderWords("left", ladderOf(left), "mm"));
     // Vectors: z_c 57.90, z_u 146.42, z_h 167.74, sag 7.00 mm.
     expect(words).toMatch(/contact after 57\.9 mm \(95 %: 5\d\.\d to 6\d\.\d mm\)/);
-    expect(words).toContain("full stop after 146.4 mm");
+    expect(words).toContain("fully compressed after 146.4 mm");
     expect(words).toContain("shock closed after 167.7 mm");
     expect(words).toContain("Loaded, standing 7.0 mm lower: contact after 50.9 mm");
   });

@@ -192,7 +192,7 @@ describe("the report", () => {
     }, long);
     expect(document.querySelectorAll(".report .chart svg").length).toBeGreaterThan(3);
     expect(report).toContain("Never under a vehicle held by a jack alone.");
-    expect(report).toContain("it does not certify it");
+    expect(report).toContain("This is a screening check, not a certification.");
     expect(document.querySelectorAll(".report .worked").length).toBeGreaterThan(5);
     expect(document.querySelectorAll(".report .desk-photos img")).toHaveLength(1);
     const order = [...document.querySelectorAll(".report h2")].map((each) => each.textContent);

@@ -167,7 +167,7 @@ describe("the answer's words", () => {
     for (const each of ["yes", "no", "cantTell"] as const) {
       show({ answer: each });
       screen.getByText("Before you go under the vehicle");
-      screen.getByText("This is a screening check, not a certification.");
+      expect(screen.getAllByText("This is a screening check, not a certification.").length).toBe(2);
     }
   });
 });

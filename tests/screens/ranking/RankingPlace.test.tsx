@@ -42,7 +42,7 @@ it("ranks the stops of the pack in use, tells what the check has otherwise, and 
   await store.put(storedFromRecord(record));
   await show(record.id);
 
-  await screen.findByText(/otherwise than this check: usable compression/);
+  await screen.findByText(/with other figures than this check: usable compression/);
   await screen.findByText(new RegExp(`of ${stops.length} stops worked out`));
   await waitFor(() => expect(screen.queryByText(/stops worked out/)).toBeNull(), patience);
   // The check's own stop is judged as the check has it, and fits as its answer says.
