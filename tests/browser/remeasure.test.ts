@@ -44,7 +44,7 @@ it("says beforehand what a reading removes, and stops by itself once it is settl
   const offer = page.locator("section", { has: page.locator("#again-heading") });
   await again.start.waitFor();
   expect(await textOf(offer)).toMatch(
-    /Left gap, again with a .* \(±.* mm\): takes the margin of error of the left reserve from ±8\.\d mm to ±3\.\d mm/,
+    /Left gap, again with a .* \(±.* mm\): takes the margin of error of the left reserve from ±12\.\d mm to ±8\.\d mm/,
   );
   await again.begin();
   expect(await textOf(again.bar)).toMatch(

@@ -211,7 +211,7 @@ export function firstOpenStep(all: readonly Step[]): string {
 export function stepFor(id: string, all: readonly Step[]): string | null {
   const has = (candidate: string) => all.some((step) => step.id === candidate);
   if (has(id)) return id;
-  if (id.startsWith(`${fullTravelStep}.`)) return fullTravelStep;
+  if (id.startsWith(`${fullTravelStep}.`) || id.endsWith(".linkage")) return fullTravelStep;
   const shared: { readonly [id: string]: string } = {
     "vehicle.liftMm": "vehicle",
     "vehicle.label": "vehicle",
@@ -235,7 +235,9 @@ export function stepFor(id: string, all: readonly Step[]): string | null {
   };
   const place =
     shared[id] ??
-    id.replace(/\.(perWheel|distance)$/, "").replace(/\.(lifted|pushed)Height$/, ".rideHeight");
+    id
+      .replace(/\.(perWheel|distance)$/, "")
+      .replace(/\.((lifted|pushed)Height|settle)$/, ".rideHeight");
   if (has(place)) return place;
   if (place === "linkage" && has("layout")) return "layout";
   const stand = /^(left|right)\.(gap|pressedHeight|seatToPad)$/.exec(id)?.[1];

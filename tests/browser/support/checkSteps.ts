@@ -296,6 +296,10 @@ export class CheckSteps {
         if (!reading) return;
         const angle = /Angle$|Lean$/.test(step);
         await this.typeReading(reading, angle ? "other" : "length");
+        if (step === "pivotToOuter" && layout.wheelPerOuter !== undefined) {
+          await this.main.getByText("Wheel moves more than the outer joint?").click();
+          await this.field("Wheel travel per joint travel").fill(`${layout.wheelPerOuter}`);
+        }
       }
     }
   }

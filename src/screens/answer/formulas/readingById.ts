@@ -35,8 +35,17 @@ function rideReading(fitment: Fitment, name: RideQuantity): Reading | undefined 
   return value === undefined || tol === undefined ? undefined : { values: [value], tol };
 }
 
-/** "left gap", "right clearance over the tire", "arm angle". */
+/** What takes part in the doubt without being a reading of the vehicle, by the last part of its id. */
+const causeWords: { readonly [cause: string]: string } = {
+  linkage: "what the computed travel itself may be off",
+  wheelPerOuter: "how the wheel moves with this arm",
+  settle: "friction in the suspension",
+};
+
+/** "left gap", "right clearance over the tire", "arm angle"; of a cause of doubt that is no reading, its words. */
 export function readingWords(fitment: Fitment, id: ReadingId): string {
+  const cause = causeWords[id.slice(id.lastIndexOf(".") + 1)];
+  if (cause !== undefined) return cause;
   const limit = limitOf(id);
   const corner = fitment.corners.find(({ side }) => side === limit?.side);
   return entryName(id, corner?.limits[limit?.index ?? -1]?.kind);

@@ -13,8 +13,8 @@ export function WheelPerOuter(props: {
   return (
     <Disclosure summary="Wheel moves more than the outer joint?">
       <p class="small">
-        On most arms the wheel rises as far as the outer joint: leave this empty. If it moves more,
-        type how many mm the wheel moves per mm of the joint.
+        Only if the vehicle's data give it: how many mm the wheel moves per mm of the joint. Empty:
+        what is usual for such arms, with its margin of error. Better: measure the other arm.
       </p>
       <NumberEntry
         {...props}
