@@ -45,11 +45,11 @@ function rowsOf(corners: readonly CornerAssessment[]): (readonly [string, Cell])
     ["lever ratio, stop per wheel", (c) => (1 / c.leverRatio).toFixed(3)],
     ["wheel travel to contact", (c) => shown("length", c.wheelTravelToContactMm)],
     ["  95 %", (c) => band(c.intervals.wheelTravelToContactMm)],
-    ["wheel travel to full stop", (c) => shown("length", c.wheelTravelToFullStopMm)],
-    ["wheel travel to hard limit", (c) => shown("length", c.wheelTravelToHardLimitMm)],
+    ["wheel travel to full compression", (c) => shown("length", c.wheelTravelToFullStopMm)],
+    ["wheel travel to hard contact", (c) => shown("length", c.wheelTravelToHardLimitMm)],
     ["  which", (c) => c.hardLimit ?? unknown],
     ["free share of the travel", (c) => shown("share", c.freeShare)],
-    ["reserve behind the full stop", (c) => shown("length", c.reserveMm)],
+    ["reserve past full compression", (c) => shown("length", c.reserveMm)],
     ["  95 %", (c) => band(c.intervals.reserveMm)],
     ["  probability of 5 mm", (c) => shown("share", c.clearanceProbability)],
     ["spacer wanted", (c) => shown("length", c.spacerMm)],
@@ -60,7 +60,10 @@ function rowsOf(corners: readonly CornerAssessment[]): (readonly [string, Cell])
     rows.push(
       ["one wheel: lever ratio", (c) => shown("ratio", c.oneWheel?.leverRatio)],
       ["one wheel: to contact", (c) => shown("length", c.oneWheel?.wheelTravelToContactMm)],
-      ["one wheel: to full stop", (c) => shown("length", c.oneWheel?.wheelTravelToFullStopMm)],
+      [
+        "one wheel: to full compression",
+        (c) => shown("length", c.oneWheel?.wheelTravelToFullStopMm),
+      ],
     );
   }
   rows.push(
@@ -73,7 +76,7 @@ function rowsOf(corners: readonly CornerAssessment[]): (readonly [string, Cell])
     ["loaded: travel to contact", (c) => shown("length", c.loadedTravelToContactMm)],
     ["loaded: contacts per km", (c) => contacts(c.loadedContactsPerKm)],
     ["free travel needed, loaded", (c) => shown("length", c.freeTravelNeededMm)],
-    ["free travel needed, unladen", (c) => shown("length", c.freeTravelNeededUnladenMm)],
+    ["free travel needed, as measured", (c) => shown("length", c.freeTravelNeededUnladenMm)],
     ["  probability of it", (c) => shown("share", c.earlyContactProbability)],
   );
   if (corners.some((corner) => corner.loadedCompressionMm !== undefined)) {

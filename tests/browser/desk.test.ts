@@ -137,7 +137,7 @@ it("the whole circle: a check typed on a phone, sent by each way, asked again, t
   await page.getByRole("button", { name: "Keep it with the check" }).click();
   await page.getByRole("heading", { name: `Reply about ${label}, front axle` }).waitFor();
   await page.getByText("Wheels straight, please.").waitFor();
-  await page.getByRole("link", { name: "Take again: Left gap" }).click();
+  await page.getByRole("link", { name: "Re-measure: Left gap" }).click();
   expect(new CheckSteps(page, inMillimetres).step).toBe("left.gap");
   await page.getByText("Asked again: 0 of 2 taken").waitFor();
   const taken: CheckRecord = {
@@ -151,16 +151,16 @@ it("the whole circle: a check typed on a phone, sent by each way, asked again, t
   await steps.fill(taken, "pack");
   await page.getByText("Asked again: 1 of 2 taken").waitFor();
   await page.getByRole("link", { name: "The reply" }).click();
-  await page.getByRole("button", { name: "Taken again, came out the same" }).click();
+  await page.getByRole("button", { name: "Re-measured, came out the same" }).click();
   await page.getByRole("link", { name: "To the answer, to send it again" }).click();
-  await page.getByText("All taken again. Now send the check again.").waitFor();
+  await page.getByText("All re-measured. Now send the check again.").waitFor();
   expect(page.url()).toBe(answerAddress);
   await answer.complete();
   await sendSheet(page);
   const second = await linkOf(page);
   await closeSheet(page);
   await page.getByRole("button", { name: "It is sent" }).click();
-  await page.getByText("All taken again.").waitFor({ state: "detached" });
+  await page.getByText("All re-measured.").waitFor({ state: "detached" });
 
   expect(await desk.paste(second)).toBe("Taken in: 1 check added.");
   await desk.row("version 2").waitFor();

@@ -109,7 +109,7 @@ describe("the theme", () => {
     phone = await Phone.open(browser);
     const { page, steps } = await at("left.gap");
     await page.getByRole("button", { name: "All steps" }).click();
-    await page.getByRole("link", { name: "How it looks and speaks" }).click();
+    await page.getByRole("link", { name: "Settings" }).click();
     await page.getByText("Sunlight", { exact: true }).click();
     await expect
       .poll(() => page.evaluate(() => document.documentElement.dataset.theme))
@@ -336,7 +336,7 @@ describe("every step in large words", () => {
       const page = await everyStep(phone, site.address, record, look);
       await look(page, "answer");
       await page.goto(`${site.address}#/looks`);
-      await page.getByRole("heading", { level: 1, name: "How it looks and speaks" }).waitFor();
+      await page.getByRole("heading", { level: 1, name: "Settings" }).waitFor();
       await look(page, "looks");
       await page.goto(site.address);
       await page.getByRole("button", { name: "New check" }).waitFor();

@@ -104,7 +104,7 @@ it("an old block's curve by estimate is marked as one in the editor, the list an
   await openPackScreen();
   await page.getByRole("link", { name: "Add a stop" }).click();
   await page.getByLabel("Name", { exact: true }).fill("Old block");
-  await page.getByText("Nothing is known of it: estimate from hardness").click();
+  await page.getByText("No test data? Estimate from hardness").click();
   await page.getByLabel("Hardness", { exact: true }).fill("60");
   await page.getByLabel("Diameter of the block").fill("60");
   await page.getByLabel("Height of the block").fill("50");

@@ -163,7 +163,7 @@ it("reading is stopped by a tap, and a file of static rows only gives no damping
     });
     await page.getByText(/No damping\./).waitFor();
     expect(await page.getByText(/damping shows only at speed/i).count()).toBe(1);
-    expect(await page.getByText("Take its loss over").count()).toBe(0);
+    expect(await page.getByText("Use this loss").count()).toBe(0);
     await page.getByText("decimal comma").waitFor();
     await markRemarks(page);
     await page.getByRole("button", { name: "Keep", exact: true }).click();

@@ -241,7 +241,7 @@ describe("what another program shares with the installed app", () => {
     await page.getByRole("button", { name: "Look at it" }).click();
     expect(await keepShown(page, record.id)).toEqual(record);
     await page.goto(`${site.address}#/received`);
-    await page.getByText("Nothing arrived from the other program").waitFor();
+    await page.getByText("Nothing was received").waitFor();
   });
 });
 

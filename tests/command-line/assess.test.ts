@@ -369,7 +369,7 @@ describe("assess as a table", () => {
       // 2.74 : 1, 57.9 mm, 168 mm and 250 N/mm: tests/vectors/examples.json, first check, left.
       expect(stdout).toMatch(/lever ratio, wheel : stop +2\.74 : 1 +2\.74 : 1/);
       expect(stdout).toMatch(/wheel travel to contact +57\.9 mm +59\.9 mm/);
-      expect(stdout).toMatch(/wheel travel to hard limit +167\.7 mm +169\.4 mm/);
+      expect(stdout).toMatch(/wheel travel to hard contact +167\.7 mm +169\.4 mm/);
       expect(stdout).toMatch(/stop, secant rate +250 N\/mm/);
       expect(stdout).toMatch(/one wheel: lever ratio +1\.26 : 1/);
       expect(stdout).toMatch(/left clearance: ok\. .*\.\n/);

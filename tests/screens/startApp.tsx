@@ -10,7 +10,7 @@ import { type CheckStore, openCheckStore } from "../../src/storage/checkStore.ts
 configure({ asyncUtilTimeout: 10_000 });
 vi.setConfig({ testTimeout: 30_000 });
 
-/** A phone with nothing on it, its person at home in millimetres. */
+/** A phone with nothing on it, its person at home in millimeters. */
 export function freshPhone(): void {
   vi.stubGlobal("indexedDB", new IDBFactory());
   localStorage.clear();

@@ -20,9 +20,9 @@ export const unsprungShares = {
 
 /** N/mm at the pressure that the tyre is used at. */
 export const tyreRates = [
-  { id: "car", value: 210, tol: 40, words: "a car tyre" },
-  { id: "light", value: 260, tol: 60, words: "a light truck or all-terrain tyre" },
-  { id: "heavy", value: 380, tol: 90, words: "a heavy load tyre at high pressure" },
+  { id: "car", value: 210, tol: 40, words: "a car tire" },
+  { id: "light", value: 260, tol: 60, words: "a light truck or all-terrain tire" },
+  { id: "heavy", value: 380, tol: 90, words: "a heavy load tire at high pressure" },
 ] as const;
 
 /** Share of critical damping, mean of bump and rebound. */

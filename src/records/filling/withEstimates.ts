@@ -74,7 +74,7 @@ function unsprung(stored: StoredCheck): Outcome<Estimate> {
 
 function tyreRate(stored: StoredCheck): Outcome<Estimate> {
   const tyre = tyreRates.find(({ id }) => id === chosen(stored, "tyre.sort"));
-  if (!tyre) return needs("Choose the sort of tyre.");
+  if (!tyre) return needs("Choose the sort of tire.");
   return succeed({
     value: tyre.value,
     tol: tyre.tol,
@@ -86,7 +86,7 @@ function rateFromSag(stored: StoredCheck): Outcome<Estimate> {
   const load = helperToleranced(stored, helperInputs.sagLoad);
   const sag = helperToleranced(stored, helperInputs.sag);
   if (!load) return needs("Type the load that was put over this wheel.");
-  if (!sag) return needs("Type how far the wheel arch came down.");
+  if (!sag) return needs("Type how far the fender came down.");
   return wheelRateFromSag(load, sag, null);
 }
 
@@ -112,7 +112,7 @@ function damping(stored: StoredCheck): Outcome<{ bump: Estimate; rebound: Estima
   const share = dampingShares.find(({ id }) => id === chosen(stored, "damping.share"));
   const { ride } = stored.record;
   const mass = cornerMass(stored);
-  if (!share) return needs("Choose how the dampers feel.");
+  if (!share) return needs("Choose how the shocks feel.");
   if (ride?.wheelRateNPerMm === undefined) {
     return needs("This needs the ride spring's rate at the wheel first.");
   }

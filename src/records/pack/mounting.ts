@@ -2,7 +2,7 @@ import type { LayoutKind } from "../../physics/fitment.ts";
 import { quantityText } from "../entry/quantityText.ts";
 import type { LengthUnit } from "../entry/units.ts";
 
-/** How a stop is held: threaded stud, one bolt through it, two bolts, slid on the damper rod, pressed into a cup. */
+/** How a stop is held: threaded stud, one bolt through it, two bolts, slid on the shock rod, pressed into a cup. */
 export const mountingWays = ["stud", "bolt", "twoBolts", "rod", "cup"] as const;
 type MountingWay = (typeof mountingWays)[number];
 
@@ -56,7 +56,7 @@ const wayWords: Readonly<Record<MountingWay, string>> = {
   stud: "threaded stud",
   bolt: "one bolt through it",
   twoBolts: "two bolts",
-  rod: "on the damper rod",
+  rod: "on the shock rod",
   cup: "pressed into a cup",
 };
 

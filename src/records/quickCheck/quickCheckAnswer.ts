@@ -277,7 +277,7 @@ function settling(
     return {
       reading: `${side}.limits.0`,
       sentence: [
-        "Measure the clearance over the tire, or the rod left on the damper: how far it is until something hard touches.",
+        "Measure the clearance over the tire, or the rod left on the shock: how far it is to hard contact.",
       ],
     };
   }

@@ -26,7 +26,7 @@ export function groundToArch(platform: Platform, { rideHeight }: Heights): Doubt
     sentence: [
       "This is ",
       length(above),
-      " above the usual height: it looks like ground to arch. Measure from the middle of the wheel to the arch.",
+      " above the usual height: it looks like ground to fender. Measure from the middle of the wheel to the fender.",
     ],
   };
 }

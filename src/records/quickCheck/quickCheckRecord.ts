@@ -240,7 +240,7 @@ function gapOf(
 
 const limitWords: { readonly [Kind in LimitKind]: string } = {
   tyre: "the clearance over the tire",
-  damper: "the rod left on the damper",
+  damper: "the rod left on the shock",
   spring: "the spring travel left",
   metal: "the metal to metal clearance",
   other: "the other clearance",
@@ -276,7 +276,7 @@ function limitsOf(
     assumed.push([
       `${capital(limitWords[limit.kind])} is the pack's, at this ride height: `,
       length(meanOf(reading)),
-      limit.kind === "tyre" ? ". Larger tyres leave less: measure it then." : ".",
+      limit.kind === "tyre" ? ". Larger tires leave less: measure it then." : ".",
     ]);
   }
   if (clearance === undefined) return succeed(limits);
@@ -295,7 +295,7 @@ function freshLimit(
     return { kind, at: "stop" };
   }
   if (kind === "damper") {
-    assumed.push(["The damper is taken to close as fast as the wheel rises."]);
+    assumed.push(["The shock is taken to close as fast as the wheel rises."]);
   }
   return { kind, at: "wheel", perWheel: 1 };
 }

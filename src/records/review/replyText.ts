@@ -26,7 +26,7 @@ const screens = "This is a screening check, not a certification.";
 const beforeWork =
   "Before you go under the vehicle: level, firm ground, wheels chocked, never under a vehicle held by a jack alone.";
 const beforeDriving =
-  "Before driving with a changed stop: check the whole travel by hand, with the spring out. Springs and gas dampers hold energy. Local rules and the vehicle maker's instructions come first.";
+  "Before driving with a changed stop: check the whole travel by hand, with the spring out. Springs and gas shocks hold energy. Local rules and the vehicle maker's instructions come first.";
 
 /** What was read, as it was typed where that is known. */
 function readText({ id, reading }: AskedReading, unit: LengthUnit): string {
@@ -55,7 +55,7 @@ function letter({ record, from, note }: ReplyContent, middle: readonly string[])
   const name = author.name?.trim();
   const paragraphs = [
     name ? `Hello ${name},` : "Hello,",
-    `Thank you for the check of your ${vehicle.label.trim()}, ${axle} axle, begun on ${dayText(createdAt)}.`,
+    `Thank you for the check of your ${vehicle.label.trim()}, ${axle} axle, started on ${dayText(createdAt)}.`,
     ...middle,
     note.trim(),
     screens,

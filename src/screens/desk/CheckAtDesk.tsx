@@ -165,7 +165,7 @@ function Opened({
               <p>{sentenceText(assessed.fault.sentence, unit)}</p>
               {assessed.fault.reading && (
                 <Button onClick={() => askFor(assessed.fault.reading ?? "")}>
-                  Ask for that reading again
+                  Ask to re-measure it
                 </Button>
               )}
             </Notice>
@@ -187,7 +187,7 @@ function Opened({
           <FullTravelLine record={record} fitment={fitment} unit={unit} />
           <section class="card" aria-labelledby="odd-heading">
             <h2 id="odd-heading">Odd readings</h2>
-            {odd.length === 0 && <p>None: every reading is of a usual size, and they agree.</p>}
+            {odd.length === 0 && <p>None.</p>}
             {odd.length > 0 && (
               <ul class="desk-odd">
                 {odd.map((each, index) => (
@@ -216,7 +216,7 @@ function Opened({
           {assessment && (
             <>
               <section class="card" aria-labelledby="doubt-heading">
-                <h2 id="doubt-heading">What causes the doubt</h2>
+                <h2 id="doubt-heading">What adds to the margin of error</h2>
                 <MeasureAgain fitment={fitment} assessment={assessment} unit={unit} go={askFor} />
                 <Figures group="doubt" fitment={fitment} assessment={assessment} unit={unit} />
               </section>

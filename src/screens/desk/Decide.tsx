@@ -185,7 +185,7 @@ function Deciding({
         ? "What to do is still being worked out."
         : null
       : kind === "askAgain"
-        ? "Choose the readings to take again."
+        ? "Choose the readings to re-measure."
         : kind === "accept"
           ? "The answer is still being worked out."
           : needsReason
@@ -224,7 +224,7 @@ function Deciding({
       />
       {kind === "askAgain" && (
         <fieldset class="desk-asked">
-          <legend class="field-label">Readings to take again</legend>
+          <legend class="field-label">Readings to re-measure</legend>
           {askable(record, fitment, assessment).map(({ id, name }) => (
             <CheckLine
               key={id}
@@ -278,7 +278,7 @@ function Deciding({
         </label>
       )}
       {typed !== null && typed !== written && (
-        <Button onClick={() => setTyped(null)}>Write it anew</Button>
+        <Button onClick={() => setTyped(null)}>Rewrite it</Button>
       )}
       {(missing || nameless) && (
         <p class="small soft">{missing ?? "Give your name: it stands beside the decision."}</p>

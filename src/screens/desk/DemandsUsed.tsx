@@ -21,7 +21,7 @@ export function DemandsUsed({
     <section class="card" aria-labelledby="demands-heading">
       <h2 id="demands-heading">What it is judged by</h2>
       <p>
-        This desk's own demands: {source}. {demands.length === 0 && "The check has the same."}
+        This desk's own requirements: {source}. {demands.length === 0 && "The check has the same."}
       </p>
       {demands.length > 0 && (
         <div class="desk-table-box">

@@ -153,7 +153,7 @@ function Head({
       <dl class="facts">
         <dt>Number</dt>
         <dd>{record.id}</dd>
-        <dt>Begun</dt>
+        <dt>Started</dt>
         <dd>{dateText(record.createdAt)}</dd>
         <dt>Measured by</dt>
         <dd>{whoWords({ who: author.name?.trim() ?? "", role: author.role })}</dd>
@@ -170,7 +170,7 @@ function Head({
   );
 }
 
-/** A sentence with its numbers in millimetres, and again in inches where that reads otherwise. */
+/** A sentence with its numbers in millimeters, and again in inches where that reads otherwise. */
 function InBoth({ sentence }: { sentence: Sentence }) {
   const [metric, imperial] = [sentenceText(sentence, "mm"), sentenceText(sentence, "in")];
   return (

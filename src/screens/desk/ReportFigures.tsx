@@ -33,7 +33,7 @@ export function Drawings({
               key={corner.side}
               assessed={corner}
               unit={unit}
-              label={unit === "in" ? "in inches" : "in millimetres"}
+              label={unit === "in" ? "in inches" : "in millimeters"}
             />
           ))}
         </div>

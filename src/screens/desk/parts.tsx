@@ -122,7 +122,7 @@ export function Facts({ record }: { record: CheckRecord }) {
             </dd>
           </>
         )}
-        <dt>Begun</dt>
+        <dt>Started</dt>
         <dd>{dateText(record.createdAt)}</dd>
         <dt>Use</dt>
         <dd>{vehicle.use}</dd>

@@ -55,7 +55,7 @@ export function OpenDraftScreen({ draft, store, waiting, onKept, onLeave }: Open
           <dd>
             <bdi>{checkName(draft)}</bdi>
           </dd>
-          <dt>Begun</dt>
+          <dt>Started</dt>
           <dd>{dateText(draft.createdAt)}</dd>
           <dt>Typed so far</dt>
           <dd>{taken === 1 ? "1 entry" : `${taken} entries`}</dd>

@@ -126,7 +126,7 @@ export default function OpenSharedScreen({
       {same && (
         <Notice tone="ok">
           <p>
-            This very check is on this phone already, as “<bdi>{checkName(same)}</bdi>”.
+            You already have this check, as “<bdi>{checkName(same)}</bdi>”.
           </p>
         </Notice>
       )}
@@ -220,7 +220,7 @@ function Facts({ shared: { record } }: { shared: SharedCheck }) {
         <dd>
           <bdi>{whoText(record)}</bdi>, by what it says itself
         </dd>
-        <dt>Begun</dt>
+        <dt>Started</dt>
         <dd>{dateText(record.createdAt)}</dd>
         {photos > 0 && (
           <>

@@ -42,7 +42,7 @@ type Waiting =
 
 const nothingArrived: Fault = {
   code: "nothingArrived",
-  sentence: ["Nothing arrived from the other program. Save the file there, then choose it here."],
+  sentence: ["Nothing was received. Save the file there, then choose it here."],
 };
 
 /** Where checks, replies and backups from others come in, by whatever way. Nothing is kept without a tap. */

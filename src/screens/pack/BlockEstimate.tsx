@@ -120,8 +120,8 @@ export function BlockEstimate({ draft, change }: FieldProps) {
             {length(outcome.value.usableCompressionMm)}.
           </p>
           <p class="small">
-            An estimate from hardness is ± 25 % at best. That much enters the doubt of every answer
-            with this stop. It says nothing of damping.
+            An estimate from hardness is ± 25 % at best. That much enters the margin of error of
+            every answer with this stop. It says nothing of damping.
           </p>
           <div class="row">
             <Button icon="tick" onClick={take}>

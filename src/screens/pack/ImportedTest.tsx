@@ -76,7 +76,7 @@ export function ImportedTest({
             onChange={setCurve}
             hint={`${found.curve.length} points take the place of the stop's ${stop.curve.length}.`}
           >
-            Take its static curve over
+            Use this force curve
           </CheckLine>
         )}
         {curve && short !== null && (
@@ -94,7 +94,7 @@ export function ImportedTest({
             onChange={setLoss}
             hint="Loss at rest, fading parts and damping take the place of the stop's."
           >
-            Take its loss over
+            Use this loss
           </CheckLine>
         )}
         {!found && (

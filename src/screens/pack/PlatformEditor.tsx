@@ -28,7 +28,7 @@ import { useItemDraft } from "./useItemDraft.ts";
 
 export const layoutWords: { readonly [Kind in LayoutKind]: string } = {
   arm: "Stop on an arm",
-  damper: "Stop on the damper rod, on an arm",
+  damper: "Stop on the shock rod, on an arm",
   strut: "Strut",
   axle: "Beam axle",
 };

@@ -52,7 +52,7 @@ export function RulesEditor({ pack, unit }: { pack: Pack; unit: LengthUnit }) {
         <PackText draft={draft} change={change} field="notes" label="Notes" maxLength={20_000} />
       </section>
       <p class="small soft">
-        What each use demands. A field left empty is as in Stopfit itself, shown in grey; all of it
+        What each use demands. A field left empty is as in Stopfit itself, shown in gray; all of it
         is common practice, none from a published source.
       </p>
       {uses.map(({ value, name }) => (

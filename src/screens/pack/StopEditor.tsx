@@ -82,7 +82,7 @@ function Editing({
       <section class="card">
         <PackText {...fields} field="name" label="Name" />
         <Segmented
-          legend="Its duty"
+          legend="Purpose"
           value={textOf(draft, "duty") === "carry" ? "carry" : "impact"}
           onChange={(duty) => change((current) => setText(current, "duty", duty))}
           options={[
@@ -95,7 +95,7 @@ function Editing({
           {...fields}
           field="usableCompressionMm"
           label="Usable compression"
-          hint="How far it may be pressed before it counts as at full stop."
+          hint="How far it may be pressed before it is fully compressed."
           kind="length"
         />
         <PackNumber {...fields} field="outerDiameterMm" label="Outer diameter" kind="length" />
@@ -162,7 +162,7 @@ function Editing({
           </>
         )}
       </section>
-      <Disclosure summary="Nothing is known of it: estimate from hardness">
+      <Disclosure summary="No test data? Estimate from hardness">
         <BlockEstimate {...fields} />
       </Disclosure>
     </ItemScreen>

@@ -13,7 +13,7 @@ export const persistenceWords: {
     tone: "ok",
     name: "Kept for good",
     words:
-      "This browser clears nothing of Stopfit by itself. A phone can still be lost or break: save a backup now and then.",
+      "This browser won't clear Stopfit's data on its own. A phone can still be lost or break: save a backup now and then.",
   },
   mayEvict: {
     tone: "care",
@@ -35,8 +35,8 @@ export function checksText(count: number): string {
 
 export function onlyHereText(count: number): string {
   return count === 1
-    ? "1 check is nowhere but on this phone."
-    : `${count} checks are nowhere but on this phone.`;
+    ? "1 check exists only on this phone."
+    : `${count} checks exist only on this phone.`;
 }
 
 export function restoredText({ added, present, joined }: RestoreCounts): string {

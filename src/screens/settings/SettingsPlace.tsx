@@ -14,7 +14,7 @@ export interface SettingsPlaceProps {
 }
 
 const themeOptions: readonly Option<Theme>[] = [
-  { value: "phone", name: "As the phone is", hint: "Light by day, dark where the phone is dark." },
+  { value: "phone", name: "Match phone", hint: "Light by day, dark where the phone is dark." },
   { value: "light", name: "Light" },
   { value: "dark", name: "Dark", hint: "For a dim garage." },
   {
@@ -55,39 +55,39 @@ export function SettingsPlace({ preferences }: SettingsPlaceProps) {
       <h1 ref={heading} tabIndex={-1}>
         {settingsName}
       </h1>
-      <p class="soft">Kept on this phone, at once, for all checks.</p>
+      <p class="soft">Changes apply immediately to every check.</p>
       <Card heading="Units">
         <Units preferences={preferences} />
         <p class="small soft">A reading can still be typed in the other unit.</p>
       </Card>
-      <Card heading="Light and dark">
+      <Card heading="Theme">
         <Choices
-          legend="Light and dark"
+          legend="Theme"
           legendUnseen
           value={preferences.theme}
           onChange={(theme) => changePreferences({ theme })}
           options={themeOptions}
         />
       </Card>
-      <Card heading="Size of the words">
+      <Card heading="Text size">
         <Segmented
-          legend="Size of the words"
+          legend="Text size"
           legendUnseen
           value={preferences.text}
           onChange={(text) => changePreferences({ text })}
           options={textOptions}
         />
       </Card>
-      <Card heading="Keys for numbers">
+      <Card heading="Number keypad">
         <Choices
-          legend="Keys for numbers"
+          legend="Number keypad"
           legendUnseen
           value={preferences.keys}
           onChange={(keys) => changePreferences({ keys })}
           options={[
             {
               value: "own",
-              name: "Stopfit's own keys",
+              name: "Stopfit's keypad",
               hint: "Large, with fractions of an inch, and the drawing stays in view.",
             },
             {

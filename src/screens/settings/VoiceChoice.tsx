@@ -14,7 +14,7 @@ const trouble: { readonly [Outcome in Spoken]: string } = {
 /** A number just entered is said aloud, by a voice of this phone or not at all. */
 export function VoiceChoice({ preferences }: { preferences: Preferences }) {
   const [spoken, setSpoken] = useState<Spoken>("said");
-  const hear = async () => setSpoken(await say("58.7 millimetres"));
+  const hear = async () => setSpoken(await say("58.7 millimeters"));
   return (
     <>
       <CheckLine
@@ -25,7 +25,7 @@ export function VoiceChoice({ preferences }: { preferences: Preferences }) {
         }}
         hint="With both hands on the tape: what was entered is said aloud. It is spoken on this phone."
       >
-        Say the number just entered
+        Read numbers aloud
       </CheckLine>
       {preferences.speak && (
         <div class="row">

@@ -6,7 +6,7 @@ const place = "looks";
 
 export const settingsHref = `#/${place}`;
 
-export const settingsName = "How it looks and speaks";
+export const settingsName = "Settings";
 
 export function readSettingsRoute(parts: readonly (string | null)[]): SettingsRoute | null {
   return parts.length === 1 && parts[0] === place ? { screen: "settings" } : null;

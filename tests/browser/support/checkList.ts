@@ -41,7 +41,7 @@ export class CheckList {
   }
 
   async useInches(): Promise<void> {
-    await this.page.getByRole("link", { name: "How it looks and speaks" }).click();
+    await this.page.getByRole("link", { name: "Settings" }).click();
     await pick(this.page.getByRole("radio", { name: "inches" }));
     await this.page.getByRole("button", { name: "Done" }).click();
     await this.heading.waitFor();

@@ -35,7 +35,7 @@ describe("a mounting", () => {
   it("is told by its thread or bore", () => {
     expect(mountingText(stud, "mm")).toBe("threaded stud M10 × 1.5");
     expect(withPlainSpaces(mountingText({ way: "rod", sizeMm: 22 }, "mm"))).toBe(
-      "on the damper rod, 22.0 mm",
+      "on the shock rod, 22.0 mm",
     );
   });
 });

@@ -183,14 +183,14 @@ describe("the answer", () => {
     expect(inModelUnits(answer.why[0] ?? [])).toContain("over the tire");
   });
 
-  test("ground to arch is caught, and no number comes of it", () => {
+  test("ground to fender is caught, and no number comes of it", () => {
     const question = { platformId: "marlow-utility-front", use: "daily", id, createdAt } as const;
     const made = quickCheckRecord(demoPack, {
       ...question,
       readings: { ...raised, rideHeight: reading(880) },
     });
     expect(faultCode(made)).toBe("rideHeightNotBelievable");
-    expect(made.ok ? "" : inModelUnits(made.fault.sentence)).toContain("ground to arch");
+    expect(made.ok ? "" : inModelUnits(made.fault.sentence)).toContain("ground to fender");
   });
 
   test("a ride height raised with an unchanged gap is a body lift or a slip: can't tell", () => {

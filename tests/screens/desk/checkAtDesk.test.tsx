@@ -77,7 +77,7 @@ describe("a check at the desk", () => {
     const desk = await deskWith(oddRecord());
     desk.show({ place: "check", key: desk.keys[0] ?? "" });
     // The readings are too odd for an answer; what is odd about them is told all the same.
-    await screen.findByText("Ask for that reading again", {}, long);
+    await screen.findByText("Ask to re-measure it", {}, long);
     const kinds = [...document.querySelectorAll("[data-odd]")].map((each) =>
       each.getAttribute("data-odd"),
     );
@@ -170,7 +170,7 @@ describe("deciding", () => {
     await choose("Ask again");
     await choose("Accept");
     expect(reply().value).toBe("Words for accepting.");
-    await tap("Write it anew");
+    await tap("Rewrite it");
     expect(reply().value).toContain("Your readings are accepted.");
   });
 });

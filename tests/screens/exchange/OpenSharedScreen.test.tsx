@@ -93,7 +93,7 @@ describe("a check that was sent", () => {
     const store = await freshStore();
     await store.put(storedFromRecord(record, { name: "Mine" }));
     const { onOpen } = await show(record, store);
-    screen.getByText(saying("This very check is on this phone already, as “Mine”"));
+    screen.getByText(saying("You already have this check, as “Mine”"));
     fireEvent.click(screen.getByRole("button", { name: "Open the one here" }));
     expect(onOpen).toHaveBeenCalledWith(record.id);
     expect(await listed(store)).toHaveLength(1);

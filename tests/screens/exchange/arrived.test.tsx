@@ -84,7 +84,7 @@ describe("a file that a page posted", () => {
     expect(await names()).toEqual([]);
     cleanup();
     startApp("#/received");
-    await screen.findByText(/Nothing arrived from the other program/);
+    await screen.findByText(/Nothing was received/);
   });
 
   it("with a check is shown once it was looked at, and kept by a further tap", async () => {

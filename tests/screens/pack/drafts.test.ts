@@ -27,7 +27,7 @@ function edited(draft: ItemDraft, field: string, text: string) {
 }
 
 describe("an item that is opened and kept unchanged", () => {
-  it("is the same to the last digit, in millimetres and in inches", () => {
+  it("is the same to the last digit, in millimeters and in inches", () => {
     for (const unit of units) {
       for (const stop of demoPack.stops) {
         expect(stopOfDraft(stopDraft(stop, unit), stop, stop.id)).toEqual({ stop, faults: [] });

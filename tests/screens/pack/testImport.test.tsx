@@ -57,7 +57,7 @@ describe("a test that was read", () => {
     await importing(csv((force) => force));
     expect(screen.getByText("Lost at rest, a share of the force")).toBeTruthy();
     expect(screen.getByText(/^Fades within/)).toBeTruthy();
-    expect(screen.getByText("Take its loss over")).toBeTruthy();
+    expect(screen.getByText("Use this loss")).toBeTruthy();
     expect(keep().disabled).toBe(false);
   });
 

@@ -86,7 +86,7 @@ describe("the list", () => {
   it("reminds of a backup while the browser may clear checks that are nowhere else", async () => {
     await keep(measured("Tern"), measured("Brant"));
     startApp();
-    await screen.findByText(/2 checks are nowhere but on this phone. This browser may clear them/);
+    await screen.findByText(/2 checks exist only on this phone. This browser may clear them/);
     // The browser was asked, once, now that there is something to keep.
     expect(browser.asked).toBe(1);
     await tap("Save a backup");
@@ -97,7 +97,7 @@ describe("the list", () => {
     startApp();
     await screen.findByText("Tern");
     await new Promise((resolve) => setTimeout(resolve, 100));
-    expect(screen.queryByText(/nowhere but on this phone/)).toBeNull();
+    expect(screen.queryByText(/only on this phone/)).toBeNull();
   });
 
   it("does not where the browser agrees to keep them, where all were sent, or nothing was measured", async () => {
@@ -107,7 +107,7 @@ describe("the list", () => {
     startApp();
     await screen.findByText("Tern");
     await waitFor(() => expect(browser.asked).toBe(1));
-    expect(screen.queryByText(/nowhere but on this phone/)).toBeNull();
+    expect(screen.queryByText(/only on this phone/)).toBeNull();
     cleanup();
     browser = { ...browser, persisted: false, agrees: false };
     await markSent(tern);
@@ -115,7 +115,7 @@ describe("the list", () => {
     startApp();
     await screen.findByText("Tern");
     await new Promise((resolve) => setTimeout(resolve, 100));
-    expect(screen.queryByText(/nowhere but on this phone/)).toBeNull();
+    expect(screen.queryByText(/only on this phone/)).toBeNull();
   });
 
   it("reminds as well when space is short, though the browser keeps them for good", async () => {

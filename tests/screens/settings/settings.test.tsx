@@ -10,7 +10,7 @@ import {
 } from "../../../src/screens/preferences.ts";
 import { choose, freshPhone, heading, startApp, tap, tick } from "../startApp.tsx";
 
-const name = "How it looks and speaks";
+const name = "Settings";
 const root = () => document.documentElement.dataset;
 
 function phoneIs(scheme: "light" | "dark") {
@@ -107,7 +107,7 @@ describe("the settings", () => {
     });
     startApp("#/looks");
     await heading(name);
-    await tick(/^Say the number just entered/);
+    await tick(/^Read numbers aloud/);
     await screen.findByText(/speak through a server/);
     expect(preferences().speak).toBe(true);
   });

@@ -43,13 +43,13 @@ it("says a number once, when no more keys come", async () => {
   await wait(400);
   rerender(<Reading words="58 millimetres" wanted />);
   await wait(400);
-  rerender(<Reading words="58.7 millimetres" wanted />);
+  rerender(<Reading words="58.7 millimeters" wanted />);
   await wait(2000);
-  expect(spoken).toEqual(["58.7 millimetres"]);
+  expect(spoken).toEqual(["58.7 millimeters"]);
 });
 
 it("says nothing of what stood there already, nor where it is not wanted", async () => {
-  const { rerender } = render(<Reading words="58.7 millimetres" wanted />);
+  const { rerender } = render(<Reading words="58.7 millimeters" wanted />);
   await wait(2000);
   rerender(<Reading words="59 millimetres" wanted={false} />);
   await wait(2000);

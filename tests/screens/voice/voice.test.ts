@@ -5,8 +5,8 @@ import { say, voiceOnPhone } from "../../../src/screens/voice/voice.ts";
 
 describe("a number as it is said", () => {
   it.each([
-    ["58.7", "length", "mm", "58.7 millimetres"],
-    ["58,7", "length", "mm", "58.7 millimetres"],
+    ["58.7", "length", "mm", "58.7 millimeters"],
+    ["58,7", "length", "mm", "58.7 millimeters"],
     ["1", "length", "mm", "1 millimetre"],
     ["5.87 cm", "length", "mm", "5.87 centimetres"],
     ["2 5/16", "length", "in", "two and five sixteenths inches"],
@@ -77,9 +77,9 @@ describe("the voice", () => {
 
   it("says the words", async () => {
     const spoken = speechWith([voice("away", "en-GB", false), voice("here", "en-GB", true)]);
-    expect(await say("58.7 millimetres")).toBe("said");
+    expect(await say("58.7 millimeters")).toBe("said");
     expect(spoken).toEqual([
-      { text: "58.7 millimetres", voice: expect.objectContaining({ name: "here" }) },
+      { text: "58.7 millimeters", voice: expect.objectContaining({ name: "here" }) },
     ]);
   });
 

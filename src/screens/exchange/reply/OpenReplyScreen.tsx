@@ -87,7 +87,7 @@ export function OpenReplyScreen({
         />
       )}
       {reply.readings.length > 0 && (
-        <Card heading="Readings to take again">
+        <Card heading="Readings to re-measure">
           <ul class="stack-close">
             {reply.readings.map((id, index) => (
               <li key={index}>{entryName(id, limitKindOf(stored.record, id))}</li>

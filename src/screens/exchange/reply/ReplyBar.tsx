@@ -26,8 +26,8 @@ export function ReplyBar({ store, id, atAnswer }: ReplyBarProps) {
         next
           ? `Asked again: ${done} of ${asked.length} taken`
           : atAnswer
-            ? "All taken again. Now send the check again."
-            : "All taken again."
+            ? "All re-measured. Now send the check again."
+            : "All re-measured."
       }
     >
       <ButtonLink look="quiet" href={replyHref(id)}>

@@ -76,7 +76,7 @@ export function ReplyPlace({ store, id, unit, startAssessor }: ReplyPlaceProps) 
           </Button>
         ) : next ? (
           <ButtonLink look="main" href={stepHref(id, next.step)}>
-            Take again: {next.name}
+            Re-measure: {next.name}
           </ButtonLink>
         ) : (
           <ButtonLink look="main" href={answerHref(id)}>
@@ -101,7 +101,7 @@ export function ReplyPlace({ store, id, unit, startAssessor }: ReplyPlaceProps) 
       )}
       {asked.length > 0 && (
         <section class="card" aria-labelledby="reply-readings">
-          <h2 id="reply-readings">Readings to take again</h2>
+          <h2 id="reply-readings">Readings to re-measure</h2>
           <ReadingsToTake
             readings={asked.map(({ id: reading, name, step, done }) => ({
               id: reading,
@@ -112,7 +112,7 @@ export function ReplyPlace({ store, id, unit, startAssessor }: ReplyPlaceProps) 
             more={({ id: reading, done }) =>
               !done && (
                 <Button look="quiet" onClick={() => reply.markSame(reading)}>
-                  Taken again, came out the same
+                  Re-measured, came out the same
                 </Button>
               )
             }
