@@ -9,7 +9,7 @@ import {
 export function eventWords(event: DesignEvent, unit: LengthUnit): string {
   return event.kind === "landing"
     ? `Landing from ${metresText(event.heightM, unit)}`
-    : `${event.kind === "hump" ? "Hump" : "Obstacle"} ${metresText(event.heightM, unit)} high, ${metresText(event.lengthM, unit)} long, at ${speedText(event.speedKmPerH, unit)}`;
+    : `${event.kind === "hump" ? "Speed bump" : "Obstacle"} ${metresText(event.heightM, unit)} high, ${metresText(event.lengthM, unit)} long, at ${speedText(event.speedKmPerH, unit)}`;
 }
 
 export function speedText(kmPerH: number, unit: LengthUnit): string {

@@ -265,9 +265,7 @@ function Deciding({
       </label>
       {written !== null && (
         <label class="field">
-          <span class="field-label">
-            Reply, in {unit === "in" ? "inches" : "millimetres"} as this person measures
-          </span>
+          <span class="field-label">Reply (in {unit === "in" ? "inches" : "mm"})</span>
           <textarea
             class="paste-text desk-reply-text"
             rows={10}

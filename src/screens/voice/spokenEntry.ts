@@ -44,8 +44,8 @@ const parts: { readonly [denominator: number]: readonly [one: string, many: stri
 };
 
 const units: { readonly [Unit in TypedUnit]: readonly [one: string, many: string] } = {
-  mm: ["millimetre", "millimetres"],
-  cm: ["centimetre", "centimetres"],
+  mm: ["millimeter", "millimeters"],
+  cm: ["centimeter", "centimeters"],
   in: ["inch", "inches"],
   kg: ["kilogram", "kilograms"],
   lb: ["pound", "pounds"],

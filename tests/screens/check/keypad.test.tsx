@@ -82,7 +82,7 @@ describe("the keys", () => {
   it("say to who can't see it what stands there now", async () => {
     await field("left.gap", "Left gap");
     await press("5", "8");
-    expect(within(await keypad()).getByRole("status").textContent).toBe("58 millimetres");
+    expect(within(await keypad()).getByRole("status").textContent).toBe("58 millimeters");
   });
 
   it("clear, and bring back what was cleared", async () => {

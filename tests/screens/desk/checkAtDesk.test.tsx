@@ -70,7 +70,7 @@ async function choose(name: "Accept" | "Ask again" | "Other part"): Promise<void
 }
 
 const reply = () =>
-  decideBox().getByLabelText<HTMLTextAreaElement>(/^Reply, in .* as this person measures/);
+  decideBox().getByLabelText<HTMLTextAreaElement>(/^Reply \(in .* as this person measures/);
 
 describe("a check at the desk", () => {
   it("points out all five kinds of odd readings, and shows the photos by the names of their readings", async () => {
@@ -142,7 +142,7 @@ describe("deciding", () => {
     await openCheck(desk);
     await choose("Accept");
     await type("Your name", "M. Lind");
-    await type(/^Reply, in/, "My own careful words.");
+    await type(/^Reply \(in/, "My own careful words.");
     cleanup();
     await openCheck(desk);
     expect(reply().value).toBe("My own careful words.");
@@ -166,7 +166,7 @@ describe("deciding", () => {
   it("words changed by hand stay with their decision when another is looked at", async () => {
     await openCheck(await deskWith(fits));
     await choose("Accept");
-    await type(/^Reply, in/, "Words for accepting.");
+    await type(/^Reply \(in/, "Words for accepting.");
     await choose("Ask again");
     await choose("Accept");
     expect(reply().value).toBe("Words for accepting.");

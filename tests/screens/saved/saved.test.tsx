@@ -232,7 +232,7 @@ describe("kept on this phone", () => {
   it("names what is nowhere else, saves it, and remembers when", async () => {
     await keep(measured("Tern"));
     startApp("#/kept");
-    await screen.findByText(/No backup was made here yet. 1 check is nowhere but on this phone/);
+    await screen.findByText(/No backup was made here yet. 1 check exists only on this phone/);
     screen.getByRole("link", { name: "Tern" });
     await tap("Save a backup");
     await screen.findByText(/Last backup: .*1 check here, nothing changed since/);

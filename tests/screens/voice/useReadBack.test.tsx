@@ -39,9 +39,9 @@ const wait = (milliseconds: number) =>
 
 it("says a number once, when no more keys come", async () => {
   const { rerender } = render(<Reading words={null} wanted />);
-  rerender(<Reading words="5 millimetres" wanted />);
+  rerender(<Reading words="5 millimeters" wanted />);
   await wait(400);
-  rerender(<Reading words="58 millimetres" wanted />);
+  rerender(<Reading words="58 millimeters" wanted />);
   await wait(400);
   rerender(<Reading words="58.7 millimeters" wanted />);
   await wait(2000);
@@ -51,7 +51,7 @@ it("says a number once, when no more keys come", async () => {
 it("says nothing of what stood there already, nor where it is not wanted", async () => {
   const { rerender } = render(<Reading words="58.7 millimeters" wanted />);
   await wait(2000);
-  rerender(<Reading words="59 millimetres" wanted={false} />);
+  rerender(<Reading words="59 millimeters" wanted={false} />);
   await wait(2000);
   expect(spoken).toEqual([]);
 });

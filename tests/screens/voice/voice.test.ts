@@ -7,8 +7,8 @@ describe("a number as it is said", () => {
   it.each([
     ["58.7", "length", "mm", "58.7 millimeters"],
     ["58,7", "length", "mm", "58.7 millimeters"],
-    ["1", "length", "mm", "1 millimetre"],
-    ["5.87 cm", "length", "mm", "5.87 centimetres"],
+    ["1", "length", "mm", "1 millimeter"],
+    ["5.87 cm", "length", "mm", "5.87 centimeters"],
     ["2 5/16", "length", "in", "two and five sixteenths inches"],
     ["2-5/16", "length", "in", "two and five sixteenths inches"],
     ["2 5/16 in", "length", "mm", "two and five sixteenths inches"],

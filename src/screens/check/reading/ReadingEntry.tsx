@@ -65,7 +65,7 @@ const unitPairs: {
 };
 
 const spokenUnits: { readonly [Unit in EntryUnit]?: string } = {
-  mm: "millimetres",
+  mm: "millimeters",
   in: "inches",
   kg: "kilograms",
   lb: "pounds",

@@ -33,7 +33,7 @@ export function limitSource(tool: ToolId): string {
   if (tapeClass !== null) {
     const { a, b, c } = tapeClasses[tapeClass];
     const taken = tool === "rule" ? ", as a class I measure (common practice)" : "";
-    return `OIML R 35-1:2007, clause 4${taken}: ± (${a} + ${b}·L + ${c}) mm, L in metres rounded up, ${c} of it for its end or hook`;
+    return `OIML R 35-1:2007, clause 4${taken}: ± (${a} + ${b}·L + ${c}) mm, L in meters rounded up, ${c} of it for its end or hook`;
   }
   return tool === "caliper" ? "DIN 862, vernier or dial, inside and depth" : "common practice";
 }
