@@ -153,7 +153,7 @@ describe("a figure", () => {
     });
     expect(withPlainSpaces(figure.textContent ?? "")).toContain("2.74 : 1");
     unfold(figure);
-    await waitFor(() => within(figure).getAllByText("R = κ·b·cos θ0 / [a·cos(φ0 + β)]"));
+    await waitFor(() => within(figure).getAllByText("R = (dz/dα)/(ds/dα)"));
     expect(figure.textContent).toContain("411 mm");
     expect(figure.textContent).toContain("2.7421 : 1");
     expect(figure.textContent).toContain("mean of 3 readings");
