@@ -67,7 +67,7 @@ async function markComputed(page: Page): Promise<void> {
             { kind: "length", value: 3.2 },
             ", and at least ",
             { kind: "length", value: 5 },
-            " are wanted: something hard touches before the stop has done its work.",
+            " are wanted: something hard touches before the stop is fully compressed.",
           ];
           let number = 0;
           const cursor = submissions.openCursor();

@@ -129,8 +129,8 @@ export function allWorkSentence({ assessment: { corners } }: Trial): Sentence | 
 }
 
 const blocks: Readonly<Record<Check["id"], string>> = {
-  clearance: "something hard touches before the stop has done its work",
-  earlyContact: "the stop is met too early",
+  clearance: "something hard touches before the stop is fully compressed",
+  earlyContact: "the stop touches too soon",
   stiffness: "no stop that was tried takes the hits",
   balance: "left and right differ",
   plausible: "a reading is not believed",
@@ -208,7 +208,7 @@ export function blockedSentence(
 function blockWords(nearest: Trial, { side, check }: Blocked): string {
   const corner = nearest.assessment.corners.find((each) => each.side === side);
   return check === "clearance" && corner?.hardLimit
-    ? `${limitTouches[corner.hardLimit]} before the stop has done its work`
+    ? `${limitTouches[corner.hardLimit]} before the stop is fully compressed`
     : blocks[check];
 }
 
