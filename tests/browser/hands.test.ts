@@ -278,7 +278,7 @@ describe("a photo of a reading", () => {
     expect(look.below[2]).toBeGreaterThan(200);
     await page.getByRole("button", { name: "Remove: photo of the left gap" }).click();
     await expect.poll(async () => (await mine(page)).record.photos).toBeUndefined();
-    await page.getByRole("button", { name: "Bring it back" }).click();
+    await page.getByRole("button", { name: "Undo" }).click();
     await expect.poll(async () => (await mine(page)).record.photos?.length).toBe(1);
     phone.expectNoTrouble();
   });

@@ -10,6 +10,7 @@ import { openPrefix } from "../../sharing/shareLink.ts";
 import { takeReceived } from "../../sharing/shareTarget.ts";
 import { checksHref, goTo, stepHref } from "../addresses.ts";
 import { Notice } from "../parts/Notice.tsx";
+import { OneMoment } from "../parts/OneMoment.tsx";
 import { savedHref } from "../saved/savedRoute.ts";
 import type { OpenedStore } from "../useStore.ts";
 import { ArrivedScreen } from "./ArrivedScreen.tsx";
@@ -154,7 +155,14 @@ export default function SharePlace({
       />
     );
   }
-  if (reading) return <p class="later-waiting">One moment …</p>;
+  if (reading) {
+    return (
+      <main aria-busy="true">
+        <h1 class="unseen">Opening what was sent</h1>
+        <OneMoment />
+      </main>
+    );
+  }
   const shown = queue[0];
   const waiting = Math.max(0, queue.length - 1);
   if (shown?.kind === "check") {

@@ -42,7 +42,7 @@ export const levelCautions: readonly Caution[] = [
   {
     id: "caution.screening",
     picture: "screening",
-    words: "This is a screening check, not a certification.",
+    words: "The result screens an installation. It does not certify it.",
   },
 ];
 
