@@ -97,14 +97,13 @@ function impactCheck(evidence: CornerEvidence): Check {
   };
 }
 
+/** A stop that touches or is pressed leaves no free travel: no number below zero is told. */
 function tooEarly(need: ReturnType<typeof length>, free: ReturnType<typeof length>): Sentence {
-  return [
-    "The stop touches too often even as measured: this use needs ",
-    need,
-    " of free travel and has only ",
-    free,
-    ".",
-  ];
+  const has: Sentence =
+    free.value > 0
+      ? [" of free travel and has only ", free, "."]
+      : [" of free travel and has none."];
+  return ["The stop touches too often even as measured: this use needs ", need, ...has];
 }
 
 function carryCheck(evidence: CornerEvidence): Check {

@@ -1,6 +1,6 @@
-import type { LimitPlaces } from "../budget/cornerPlaces.ts";
 import type { CornerContext } from "./cornerContext.ts";
-import { geometryReading, limitWords, meanOf, originOf } from "./measured.ts";
+import { hardLimitWorking, type LimitWorking } from "./hardLimitWorking.ts";
+import { geometryReading, meanOf } from "./measured.ts";
 import {
   type FormulaStep,
   type FormulaSymbol,
@@ -68,117 +68,6 @@ export function travelToFullStop(context: CornerContext): WorkedFigure {
     steps: fullStopWorking(context).steps,
     source: context.layout.source,
     assumed: [atRide],
-  };
-}
-
-interface LimitWorking extends Working {
-  readonly symbols: readonly FormulaSymbol[];
-  /** The least of those measured at the wheel itself; infinite where there is none. */
-  readonly atWheel: number;
-}
-
-function hardLimitWorking(context: CornerContext): LimitWorking | undefined {
-  const { places, means, kinematics } = context.atMeans;
-  if (places.limits.length === 0) return undefined;
-  const symbols: FormulaSymbol[] = [];
-  const steps: FormulaStep[] = [];
-  const travels: number[] = [];
-  let atWheel = Number.POSITIVE_INFINITY;
-  let usesLayout = false;
-  places.limits.forEach((limit, index) => {
-    const letter = `c${index + 1}`;
-    const reading = means[limit.clearance] ?? Number.NaN;
-    const words = limitWords[limit.kind];
-    const told: FormulaSymbol[] = [
-      {
-        symbol: letter,
-        meaning:
-          limit.at === "hand"
-            ? `${words} contact, found by hand`
-            : `${words} clearance, at the ${limit.at}`,
-        value: mm(reading),
-        origin: originOf(places.all[limit.clearance]?.reading ?? undefined),
-      },
-    ];
-    const working = limitWorking(context, limit, index + 1, reading, told);
-    if (!(working.value <= kinematics.range[1])) return;
-    usesLayout ||= limit.at === "stop" || limit.at === "arm";
-    symbols.push(...told);
-    steps.push(...working.steps);
-    travels.push(working.value);
-    if (limit.at === "wheel" || limit.at === "hand") atWheel = Math.min(atWheel, working.value);
-  });
-  if (travels.length === 0) return undefined;
-  const value = Math.min(...travels);
-  if (travels.length > 1) {
-    steps.push({
-      formula: "z_h = least of them",
-      worked: travels.flatMap((travel, index) => (index > 0 ? [" or ", mm(travel)] : [mm(travel)])),
-      result: mm(value),
-    });
-  }
-  if (usesLayout) symbols.push(...context.layout.symbols);
-  return { value, steps, symbols, atWheel };
-}
-
-const outOfReach: Working = { value: Number.NaN, steps: [] };
-
-/** Wheel travel at one limit, by where its clearance was measured. */
-function limitWorking(
-  { layout, atMeans: { means } }: CornerContext,
-  limit: LimitPlaces,
-  number: number,
-  reading: number,
-  told: FormulaSymbol[],
-): Working {
-  const letter = `c${number}`;
-  if (limit.at === "stop") return layout.wheelTravel(reading, letter);
-  if (limit.at === "arm") {
-    const distance = means[limit.distance] ?? Number.NaN;
-    told.push({
-      symbol: `d${number}`,
-      meaning: "how far out on the arm that is, square to the pivot line",
-      value: mm(distance),
-      origin: "measured",
-    });
-    return (
-      layout.armPoint?.(distance, reading, { distance: `d${number}`, clearance: letter }) ??
-      outOfReach
-    );
-  }
-  if (limit.at === "hand") {
-    const ride = limit.distance < 0 ? null : (means[limit.distance] ?? Number.NaN);
-    const travel = ride === null ? reading : ride - reading;
-    return {
-      value: travel,
-      steps: [
-        ride === null
-          ? { formula: `z${number} = ${letter}`, worked: [mm(reading)], result: mm(travel) }
-          : {
-              formula: `z${number} = height at ride − height at contact`,
-              worked: [mm(ride), " − ", mm(reading)],
-              result: mm(travel),
-            },
-      ],
-    };
-  }
-  const { perWheel } = limit;
-  const travel = reading / perWheel;
-  told.push({
-    symbol: `p${number}`,
-    meaning: "how much that closes per wheel travel",
-    value: quantity("count", perWheel),
-    origin: "from the check",
-  });
-  return {
-    value: travel,
-    steps: [
-      {
-        formula: `z${number} = c${number} / p${number}`,
-        worked: [mm(reading), " / ", quantity("count", perWheel)],
-        result: mm(travel),
-      },
-    ],
   };
 }
 

@@ -20,17 +20,15 @@ import {
 } from "./contactWorking.ts";
 import { MeasuredTerms } from "./measuredTerms.ts";
 import {
-  fourBarPath,
-  instantCentrePath,
   type MeasuredArm,
   measuredArm,
   type PathWorking,
   ratioOrigin,
-  strutPath,
-  strutTerms,
   swingPath,
 } from "./pathWorking.ts";
 import { straightWorking } from "./straightWorking.ts";
+import { strutPath, strutTerms } from "./strutWorking.ts";
+import { fourBarPath, instantCentrePath } from "./twoArmsWorking.ts";
 
 /** How this corner's layout turns stop closing into wheel travel and back; undefined: it has no motion. */
 export function layoutWorking(fitment: Fitment, corner: Corner): LayoutWorking | undefined {
