@@ -21,12 +21,12 @@ export interface Ladder {
   readonly leastMm: number;
 }
 
-const limitWords: Record<LimitKind, readonly [string, string]> = {
-  tyre: ["tire touches", "(tire)"],
-  damper: ["shock closed", "(shock)"],
-  spring: ["spring bound", "(spring)"],
-  metal: ["metal touches", "(metal)"],
-  other: ["hard contact", ""],
+const limitWords: Record<LimitKind, string> = {
+  tyre: "tire touches",
+  damper: "shock closed",
+  spring: "spring bound",
+  metal: "metal touches",
+  other: "hard contact",
 };
 
 export function ladderOf(assessed: CornerAssessment): Ladder {
@@ -48,11 +48,11 @@ export function ladderOf(assessed: CornerAssessment): Ladder {
     },
   ];
   if (assessed.wheelTravelToHardLimitMm !== null) {
-    const [words, kind] = limitWords[assessed.hardLimit ?? "other"];
+    const words = limitWords[assessed.hardLimit ?? "other"];
     rungs.push({
       id: "hardLimit",
       words,
-      lines: ["hard contact", ...(kind ? [kind] : [])],
+      lines: words.split(" "),
       travelMm: assessed.wheelTravelToHardLimitMm,
       band: intervals.wheelTravelToHardLimitMm,
     });
