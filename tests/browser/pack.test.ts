@@ -152,7 +152,7 @@ it("two packs merge with their differences shown, each by choice", async () => {
 });
 
 it("every stop of the pack is ranked for a check, and two are compared on the same charts", async () => {
-  const check = page.locator(".check-link").filter({ hasText: "Marlow" }).first();
+  const check = page.locator(".check-link").filter({ hasText: "Marlow 4-door utility, raised" });
   await check.click();
   await page.getByRole("button", { name: "Which stop of the pack fits?" }).click();
   await page.getByRole("heading", { level: 1, name: "Which stop fits?" }).waitFor();
