@@ -192,8 +192,17 @@ function fittedStop(
     length(Math.abs(height - usualHeight)),
     ` ${height > usualHeight ? "taller" : "shorter"} than the usual one, “${usual.name}”: it is taken as one of the same build and stiffness, without damping.`,
   ]);
+  // What tests at speed found holds for the tested stop alone.
+  const {
+    restLoss: _loss,
+    staticShare: _share,
+    branches: _branches,
+    usableTolMm,
+    ...build
+  } = usual;
   return {
-    ...usual,
+    ...build,
+    ...(usableTolMm !== undefined && { usableTolMm: growth * usableTolMm }),
     name: `${shortened(usual.name, 180)}, ${height > usualHeight ? "taller" : "shorter"}`,
     freeHeight: measured,
     usableCompressionMm: growth * usual.usableCompressionMm,

@@ -86,6 +86,30 @@ describe("the record", () => {
     expect(corner?.limits.map(({ reading: { source } }) => source)[0]).toBeUndefined();
   });
 
+  test("another stop's height keeps nothing that only a test at speed of the usual one found", () => {
+    const tested = {
+      ...demoPack,
+      stops: demoPack.stops.map((stop) => ({
+        ...stop,
+        testedAtSpeed: true,
+        damping: null,
+        restLoss: 0.05,
+        branches: [{ tauS: 0.01, share: 0.2 }],
+        usableTolMm: 2,
+      })),
+    };
+    const platformId = "marlow-utility-front";
+    const readings = { ...raised, stopHeight: reading(75, 1) };
+    const made = given(
+      quickCheckRecord(tested, { platformId, use: "daily", readings, id, createdAt }),
+    );
+    const read = given(readCheckValue(made.record));
+    expect(read.stop.testedAtSpeed).toBe(false);
+    expect(read.stop).not.toHaveProperty("restLoss");
+    expect(read.stop).not.toHaveProperty("branches");
+    expect(read.stop.usableTolMm).toBeCloseTo(1.25 * 2, 9);
+  });
+
   test("another stop's height: one of the same build and class, without damping", () => {
     const { record } = ask({ ...raised, stopHeight: reading(75, 1) }, "marlow-utility-front");
     const usual = stopOf(demoPack, "tall-progressive");
