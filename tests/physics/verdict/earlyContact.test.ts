@@ -1,6 +1,9 @@
 import { describe, expect, it } from "vitest";
+import { assessStatic } from "../../../src/physics/assess.ts";
 import type { Fitment, RideQuantity } from "../../../src/physics/fitment.ts";
+import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { earlyContactCheck } from "../../../src/physics/verdict/earlyContact.ts";
+import { demoFitment, unwrapped } from "../demoFitments.ts";
 import { exact, tyreLimit, uprightStrut } from "../staticFitments.ts";
 import { type EvidenceChange, evidenceOf, toldOf } from "./evidenceOf.ts";
 
@@ -153,5 +156,32 @@ describe("a stop made to carry, δu = 30 mm", () => {
     expect(carried({ loadedCompressionMm: 20, estimatedCompressionMm: [16, 24] })).toMatch(
       /^earlyContact no/,
     );
+  });
+});
+
+describe("free travel that is enough at the mean readings only", () => {
+  it("is too close to call, and never told as too little", () => {
+    const { corners } = unwrapped(
+      assessStatic(demoFitment("strut-too-stiff"), { samples: 10_000 }),
+    );
+    for (const { checks, freeTravelNeededMm, wheelTravelToContactMm } of corners) {
+      const early = checks.find(({ id }) => id === "earlyContact");
+      expect(wheelTravelToContactMm).toBeGreaterThan(freeTravelNeededMm ?? Number.NaN);
+      expect(early?.state).toBe("care");
+      expect(early && inModelUnits(early.sentence)).toMatch(/^Loaded, it is too close to call /);
+    }
+  });
+
+  it("is told as none where the stop is pressed at rest", () => {
+    const { corners } = unwrapped(
+      assessStatic(demoFitment("pressed-foam-on-a-rod"), { samples: 10_000 }),
+    );
+    const told = corners.flatMap(({ checks }) =>
+      checks
+        .filter(({ id }) => id === "earlyContact")
+        .map(({ sentence }) => inModelUnits(sentence)),
+    );
+    expect(told.length).toBe(2);
+    for (const sentence of told) expect(sentence).toMatch(/of free travel and has none\./);
   });
 });
