@@ -225,7 +225,7 @@ export interface Fitment {
 /** What touches while the wheel is moved up by hand. */
 export type TouchedPart = "stop" | LimitKind | "hose";
 
-/** One side, its wheel moved up by hand with the spring out. mm. */
+/** One side, its wheel moved up by hand. mm. */
 export interface FullTravelCorner {
   readonly side: Side;
   /** Height from hub to arch at the measured ride height; only where heights are measured. */

@@ -110,7 +110,7 @@ export function hopelessSentence(
       start,
       `the ${corner.side} reserve is too close to the limit. What would settle it: `,
       ...(canGrow ? ["a spacer of ", length(sure), ", or "] : []),
-      "going through the whole travel by hand with the spring out, by a qualified person.",
+      "having a qualified person go through the whole travel by hand.",
     ];
   }
   return [

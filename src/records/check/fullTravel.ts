@@ -6,7 +6,7 @@ import type { LengthUnit } from "../entry/units.ts";
 import type { CheckRecord, TypedReading } from "./checkRecord.ts";
 import type { StoredCheck } from "./storedCheck.ts";
 
-/** The record's field `fullTravel`: a check of the whole travel by hand, the spring out. */
+/** The record's field `fullTravel`: a check of the whole travel by hand. */
 export type FullTravelRecord = NonNullable<CheckRecord["fullTravel"]>;
 
 /** One side of it. */

@@ -26,7 +26,7 @@ const screens = "This is a screening check, not a certification.";
 const beforeWork =
   "Before you go under the vehicle: level, firm ground, wheels chocked, never under a vehicle held by a jack alone.";
 const beforeDriving =
-  "Before driving with a changed stop: check the whole travel by hand, with the spring out. Springs and gas shocks hold energy. Local rules and the vehicle maker's instructions come first.";
+  "Before driving with a changed stop: have the whole travel checked by hand by a qualified person. Never take out a spring that locates the axle. Springs and gas shocks hold energy. Local rules and the vehicle maker's instructions come first.";
 
 /** What was read, as it was typed where that is known. */
 function readText({ id, reading }: AskedReading, unit: LengthUnit): string {

@@ -32,7 +32,7 @@ export const levelCautions: readonly Caution[] = [
     id: "caution.travel",
     picture: "travel",
     words:
-      "Before driving with a changed stop: check the whole travel by hand, with the spring out.",
+      "Before driving with a changed stop: have the whole travel checked by hand by a qualified person. Never take out a spring that locates the axle.",
   },
   {
     id: "caution.rules",

@@ -196,7 +196,7 @@ function Outcome({
       {!settled && plan.items.length === 0 && !plan.otherwise && (
         <p>
           No reading left would make it firmer. Have a qualified person go through the whole travel
-          by hand with the spring out.
+          by hand.
         </p>
       )}
       {!settled && plan.otherwise && <p>{sentenceText(plan.otherwise, unit)}</p>}

@@ -120,8 +120,7 @@ describe("where no reading helps", () => {
   const none = "Re-measuring with the tools at hand would not settle it: ";
   const some = "Even with every reading re-measured, it will most likely stay undecided: ";
   const near = "the left reserve is too close to the limit. What would settle it: ";
-  const byHand =
-    "going through the whole travel by hand with the spring out, by a qualified person.";
+  const byHand = "having a qualified person go through the whole travel by hand.";
 
   it.each<[Margin["about"], readonly [number, number] | null, number | null, boolean, string]>([
     ["reserve", [1, 4], null, false, `${none}${near}a spacer of 4.0 mm, or ${byHand}`],

@@ -11,7 +11,7 @@ const contactFields = {
 };
 const contactSchema = z.object(contactFields);
 
-/** A check of the whole travel by hand, the spring out. */
+/** A check of the whole travel by hand. */
 export const fullTravelSchema = z.object({
   /** When its cautions were acknowledged; null: not yet. */
   acknowledged: z.nullable(instantSchema),
