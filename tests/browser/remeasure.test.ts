@@ -25,14 +25,14 @@ const unsure: CheckRecord = {
 async function answerOf(record: CheckRecord): Promise<{ page: Page; again: RemeasurePage }> {
   const page = await stage.phone.newPage();
   const list = await new CheckList(page).open(stage.site.address);
-  await page
-    .locator("input[type=file]")
-    .first()
-    .setInputFiles({
-      name: "check.json",
-      mimeType: "application/json",
-      buffer: Buffer.from(JSON.stringify(record)),
-    });
+  const choosing = page.waitForEvent("filechooser");
+  // The button can be pressed once the store is open.
+  await page.getByRole("button", { name: "Open a file" }).click();
+  await (await choosing).setFiles({
+    name: "check.json",
+    mimeType: "application/json",
+    buffer: Buffer.from(JSON.stringify(record)),
+  });
   await page.getByRole("button", { name: "Keep", exact: true }).click();
   await list.check(record.vehicle.label).click();
   await new AnswerPage(page).complete();
