@@ -141,7 +141,7 @@ export function StepScreen({ stored, place, change, preferences, kept, tryAgain 
       )}
       <div class="step-columns">
         <OverviewBeside all={all} at={at} onGo={go} />
-        <div class="stack step-content">
+        <div class="stack step-content" data-step={step.id}>
           <NotSaved kept={kept} stored={stored} tryAgain={tryAgain} />
           <h1 ref={heading} tabIndex={-1}>
             {headingOf(step)}

@@ -92,6 +92,11 @@ export class CheckSteps {
       (step) => decodeURIComponent(location.hash.split("/")[3] ?? "") !== step,
       before,
     );
+    // What is shown may still be the step before for a moment: its fields must not be filled in.
+    await this.page.waitForFunction(() => {
+      const shown = document.querySelector<HTMLElement>("[data-step]")?.dataset.step;
+      return shown === undefined || shown === decodeURIComponent(location.hash.split("/")[3] ?? "");
+    });
     await this.page.getByRole("heading", { level: 1 }).waitFor();
   }
 

@@ -40,7 +40,7 @@ describe("contacts found by hand", () => {
     const number = (min: number, max: number) => fc.double({ min, max, noNaN: true });
     fc.assert(
       fc.property(
-        number(100, 200),
+        number(120, 200),
         number(300, 450),
         number(-15, 20),
         number(10, 60),
