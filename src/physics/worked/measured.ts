@@ -21,8 +21,8 @@ export function geometryReading(
 }
 
 export const limitWords: Record<HardLimit["kind"], string> = {
-  tyre: "tyre",
-  damper: "damper",
+  tyre: "tire",
+  damper: "shock",
   spring: "spring",
   metal: "metal to metal",
   other: "other limit",

@@ -382,7 +382,7 @@ export function damperContact(terms: MeasuredTerms, armAngle: number): ContactWo
     "line to the lower mount below the horizontal",
     armAngle,
   );
-  const length = terms.length("damperLength", "L0", "damper eye to eye at ride");
-  const lean = terms.angle("stopLean", "β", "lean of the damper, top toward the pivot");
+  const length = terms.length("damperLength", "L0", "shock eye to eye at ride");
+  const lean = terms.angle("stopLean", "β", "lean of the shock, top toward the pivot");
   return triangleContact(a, phi, length, lean, 0);
 }

@@ -101,7 +101,7 @@ export function HoldPicture({
       {!brief && (
         <p class="small">
           {task.kind === "line"
-            ? "Long edge along the line from bolt centre to bolt centre, top of the phone toward the wheel, screen toward you."
+            ? "Long edge along the line from bolt center to bolt center, top of the phone toward the wheel, screen toward you."
             : `${task.pivotAt === null ? "Look at it along the vehicle" : `Stand so that the pivot is to your ${task.pivotAt}`}. Long edge along the rubber or the rod, top of the phone up, screen toward you.`}
         </p>
       )}
