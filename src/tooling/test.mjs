@@ -4,6 +4,7 @@ import { dirname, join, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import { ensureChromium } from "./chromium.mjs";
 import { ensureDependencies } from "./dependencies.mjs";
+import { ensureNatsServer, natsServerMissing } from "./natsServer.mjs";
 import { runTool } from "./run.mjs";
 import { addCounts, closingLine, countsOf, noCounts } from "./testCounts.mjs";
 
@@ -66,6 +67,9 @@ async function all() {
     ]),
   );
   await step("Unused files, exports and dependencies", () => runTool("knip/bin/knip.js", []));
+  if ((await ensureNatsServer()) === null) {
+    console.log(`\n${natsServerMissing} The tests that need it are skipped and counted.`);
+  }
   await step("Unit and component tests", vitest(["unit", "component"]));
 
   const dist = join(work, "dist");

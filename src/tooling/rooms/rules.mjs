@@ -9,13 +9,21 @@ const rooms = [
   "records",
   "sharing",
   "storage",
+  "engine",
   "compute",
   "command-line",
+  "server",
   "screens",
 ];
 
 /** Beside others, though they stand before them. */
-const apart = { storage: ["sharing"], "command-line": ["storage", "compute"] };
+const apart = {
+  storage: ["sharing"],
+  engine: ["storage", "sharing"],
+  compute: ["engine"],
+  "command-line": ["storage", "engine", "compute"],
+  server: ["storage", "sharing", "compute", "command-line"],
+};
 
 /** The rooms of screens, likewise from the ground up. A row's rooms do not import each other. */
 const screenRooms = [
@@ -110,6 +118,7 @@ export default {
   options: {
     babelConfig: { fileName: "src/tooling/rooms/babel.mjs" },
     doNotFollow: { path: "node_modules" },
+    enhancedResolveOptions: { exportsFields: ["exports"], conditionNames: ["import", "default"] },
     exclude: { path: "\\.(css|json|md)" },
   },
 };

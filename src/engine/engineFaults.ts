@@ -1,0 +1,51 @@
+import type { Fault } from "../physics/outcome.ts";
+
+export type EngineFaultCode =
+  | "deskUnreachable"
+  | "deskRefused"
+  | "deskFull"
+  | "deskForbids"
+  | "tooLarge"
+  | "deskBusy";
+
+const sentences: { readonly [Code in EngineFaultCode]: string } = {
+  deskUnreachable: "The desk can't be reached now. It is tried again by itself.",
+  deskRefused:
+    "The desk does not accept this credential: it was taken back or replaced. Update Stopfit, or ask whoever keeps the desk for a new one.",
+  deskFull:
+    "The desk has no room for more now. What you sent stays here and is tried again by itself.",
+  deskForbids: "The desk does not allow this with the credential used here.",
+  tooLarge: "This is larger than the desk takes in one piece. Send the check as a file instead.",
+  deskBusy: "The desk's machines are changing over. It is tried again by itself.",
+};
+
+export function engineFault(code: EngineFaultCode): Fault {
+  return { code, sentence: [sentences[code]] };
+}
+
+/** Said by a stream that has this very subject already: it was sent before. */
+export function isThereAlready(error: unknown): boolean {
+  return /maximum messages per subject/i.test(wordsOf(error));
+}
+
+function wordsOf(error: unknown): string {
+  if (!(error instanceof Error)) return String(error);
+  const cause = error.cause instanceof Error ? ` ${wordsOf(error.cause)}` : "";
+  return `${error.name} ${error.message}${cause}`;
+}
+
+/** What the engine or its library said, as a fault with a sentence. */
+export function faultOf(error: unknown): Fault {
+  const words = wordsOf(error);
+  if (/authorization|authentication|revoked|expired/i.test(words))
+    return engineFault("deskRefused");
+  if (/permission/i.test(words)) return engineFault("deskForbids");
+  if (/maximum bytes|maximum messages|insufficient|resource/i.test(words)) {
+    return engineFault("deskFull");
+  }
+  if (/payload|message size/i.test(words)) return engineFault("tooLarge");
+  if (/no responders|no leader|not available|temporarily|offline|503/i.test(words)) {
+    return engineFault("deskBusy");
+  }
+  return engineFault("deskUnreachable");
+}

@@ -1,0 +1,48 @@
+import { accessSync, constants, existsSync } from "node:fs";
+import { run } from "./run.mjs";
+
+const usualPlaces = [
+  "/usr/sbin/nats-server",
+  "/usr/bin/nats-server",
+  "/usr/local/bin/nats-server",
+  "/opt/homebrew/bin/nats-server",
+];
+
+function canRun(path) {
+  try {
+    accessSync(path, constants.X_OK);
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+export const natsServerMissing =
+  "The shared desk needs nats-server, which is not installed here. Install it (Debian and Ubuntu: " +
+  "sudo apt-get install nats-server) or set NATS_SERVER_PATH to the program.";
+
+/** The program named by NATS_SERVER_PATH, else the first in a usual place, else null. */
+export function findNatsServer(environment = process.env, places = usualPlaces, runs = canRun) {
+  const named = environment.NATS_SERVER_PATH;
+  if (named) return runs(named) ? named : null;
+  return places.find(runs) ?? null;
+}
+
+const installMs = 90_000;
+
+/** Finds it, installing Debian's where that is possible and does not take long; null where it is missing. */
+export async function ensureNatsServer() {
+  const found = findNatsServer();
+  if (found || process.env.NATS_SERVER_PATH) return found;
+  if (existsSync("/etc/debian_version") && process.getuid?.() === 0) {
+    console.log("Installing Debian's nats-server …");
+    const bounded = {
+      env: { ...process.env, DEBIAN_FRONTEND: "noninteractive" },
+      timeout: installMs,
+    };
+    await run("apt-get", ["update", "-qq"], bounded);
+    const install = ["install", "-y", "-qq", "--no-install-recommends", "nats-server"];
+    await run("apt-get", install, bounded);
+  }
+  return findNatsServer();
+}
