@@ -10,6 +10,13 @@ const names = [
   "axle-towing-early",
   "damper-shaft",
   "strut-too-stiff",
+  "two-arms-measured",
+  "upper-arm-stop",
+  "stop-on-the-arm-missing",
+  "strut-and-arm",
+  "checked-by-hand",
+  "foam-stop-tested",
+  "pressed-foam-on-a-rod",
 ] as const;
 
 export function timeAssessments(): void {

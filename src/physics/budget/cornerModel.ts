@@ -1,6 +1,6 @@
 import type { Corner, Fitment } from "../fitment.ts";
 import type { LayoutMotion } from "../kinematics/layoutMotion.ts";
-import type { CornerPlaces } from "./cornerPlaces.ts";
+import type { CornerPlaces, LimitPlaces } from "./cornerPlaces.ts";
 import { HandMotion, type TravelMotion } from "./handMotion.ts";
 
 /** The figures of a travel budget, by their place in what `CornerModel.evaluate` fills. mm. */
@@ -39,6 +39,9 @@ export class CornerModel {
   readonly motion: LayoutMotion;
   readonly places: CornerPlaces;
   readonly #reserveWanted: number;
+  /** Limits measured at the wheel itself or found by hand there, and the others. */
+  readonly #atWheel: readonly LimitPlaces[];
+  readonly #elsewhere: readonly LimitPlaces[];
   /** What was measured is longer than the gap by the height of the stop asked about. */
   readonly #lessHeight: boolean;
   /** A gap was measured with another stop. */
@@ -62,6 +65,9 @@ export class CornerModel {
     this.motion = motion;
     this.places = places;
     this.hasLimits = places.limits.length > 0;
+    const isAtWheel = ({ at }: LimitPlaces) => at === "wheel" || at === "hand";
+    this.#atWheel = places.limits.filter(isAtWheel);
+    this.#elsewhere = places.limits.filter((limit) => !isAtWheel(limit));
     this.#reserveWanted = reserveWanted;
     this.#apart = corner.gap === undefined;
     this.#plusRecorded = !this.#apart && fitment.recordedStop !== undefined;
@@ -156,8 +162,8 @@ export class CornerModel {
       return true;
     }
     const fullStop = figures[figure.fullStop] as number;
-    const atWheel = this.#leastLimit(readings, motion, travel, from, true);
-    const elsewhere = this.#leastLimit(readings, motion, travel, from, false);
+    const atWheel = this.#leastLimit(this.#atWheel, readings, motion, travel, from);
+    const elsewhere = this.#leastLimit(this.#elsewhere, readings, motion, travel, from);
     const hardLimit = Math.min(atWheel, elsewhere);
     // The closing at the limit, less what is wanted, stands for a moment in the spacer's place.
     if (!travel.closingInto(figures, figure.spacer, hardLimit - this.#reserveWanted)) return false;
@@ -186,16 +192,15 @@ export class CornerModel {
   }
 
   #leastLimit(
+    limits: readonly LimitPlaces[],
     readings: Float64Array,
     motion: LayoutMotion,
     travel: TravelMotion,
     from: number,
-    atWheel: boolean,
   ): number {
     let least = Number.POSITIVE_INFINITY;
-    for (let index = 0; index < this.places.limits.length; index++) {
-      if (this.isAtWheel(index) !== atWheel) continue;
-      const z = this.limitTravel(index, readings, motion, travel, from);
+    for (let index = 0; index < limits.length; index++) {
+      const z = this.#travelTo(limits[index] as LimitPlaces, readings, motion, travel, from);
       if (z < least) least = z;
     }
     return least;
@@ -203,8 +208,8 @@ export class CornerModel {
 
   /** Was this limit's clearance measured at the wheel itself, or the travel found by hand? */
   isAtWheel(index: number): boolean {
-    const at = this.places.limits[index]?.at;
-    return at === "wheel" || at === "hand";
+    const limit = this.places.limits[index];
+    return limit !== undefined && this.#atWheel.includes(limit);
   }
 
   /** Wheel travel at which one limit touches, mm; NaN where the layout cannot reach it. */
@@ -216,7 +221,16 @@ export class CornerModel {
     from = 0,
   ): number {
     const limit = this.places.limits[index];
-    if (limit === undefined) return Number.NaN;
+    return limit === undefined ? Number.NaN : this.#travelTo(limit, readings, motion, travel, from);
+  }
+
+  #travelTo(
+    limit: LimitPlaces,
+    readings: Float64Array,
+    motion: LayoutMotion,
+    travel: TravelMotion,
+    from: number,
+  ): number {
     const clearance = readings[from + limit.clearance] as number;
     switch (limit.at) {
       case "wheel":

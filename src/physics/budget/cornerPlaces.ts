@@ -42,6 +42,8 @@ export interface CornerPlaces {
   readonly all: readonly CornerPlace[];
   /** The layout's places come first. */
   readonly geometryCount: number;
+  /** Of the distance that a stop on the arm stands off its pad, among the layout's. */
+  readonly standOff: number;
   /** What says where the stop stands: `gapReadingOf`. */
   readonly stands: number;
   readonly freeHeight: number;
@@ -110,6 +112,7 @@ export function cornerPlaces(
   const places: CornerPlaces = {
     all,
     geometryCount: geometry.length,
+    standOff: geometry.findIndex((place) => place.id === id),
     stands: measured(id, reading, way === "gap" ? "gap" : "length"),
     freeHeight: measured("stop.freeHeight", stop.freeHeight, "length"),
     recordedHeight: needsRecorded

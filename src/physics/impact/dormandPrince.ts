@@ -26,7 +26,7 @@ const looks = 20;
 const turnHalvings = 30;
 
 export class DormandPrince {
-  readonly #system: OdeSystem;
+  #system: OdeSystem;
   /** State at the start of the step. */
   readonly state: Float64Array;
   /** State at the end of the step tried last. */
@@ -47,6 +47,13 @@ export class DormandPrince {
     this.#stage = new Float64Array(system.stateCount);
     this.rows = new Float64Array(stageCount * system.rowLength);
     this.#dense = new Float64Array(4 * system.stateCount);
+  }
+
+  /** Begins anew, at time 0 and with a state of zeros, with a system of as many states and as long rows. */
+  begin(system: OdeSystem): void {
+    this.#system = system;
+    this.state.fill(0);
+    this.time = 0;
   }
 
   /** Evaluates the first stage; to be called at the start and whenever the system has changed. */

@@ -5,8 +5,9 @@ import { DormandPrince } from "./dormandPrince.ts";
 import { ImpactPeaks } from "./impactPeaks.ts";
 import type { ImpactSetup } from "./impactSetup.ts";
 import { type ImpactTrace, ImpactTracer } from "./impactTrace.ts";
-import { QuarterCar, switchCount, switches } from "./quarterCar.ts";
+import { QuarterCar } from "./quarterCar.ts";
 import { type RoadProfile, roadProfile } from "./roadProfile.ts";
+import { switchCount, switches } from "./switches.ts";
 import { type MeasureAlongStep, turningPlace } from "./turningPlace.ts";
 
 export interface ImpactOptions {
@@ -50,7 +51,7 @@ export const impactDefaults = { tolerance: 5e-6, mostSteps: 6000 } as const;
  */
 const massScales = [0.05, 0.05, 1, 1] as const;
 const branchScale = 1000;
-const lossScale = 1;
+const lossScale = 10;
 /** Between these, m/s, the errors allowed follow the event's speed, so that a gentle event is as sure. */
 const speedRange = [1e-3, 1] as const;
 const firstStepS = 1e-4;
@@ -88,7 +89,30 @@ const tooStiff = fail<ImpactRun>("impactTooStiff", [
  * which asks for the fewest evaluations at equal error here, where every switch renews the laws.
  */
 function growth(error: number): number {
-  return Math.min(5, 0.8 * Math.max(error, 1e-5) ** -0.2);
+  return Math.min(5, 0.8 * Math.exp(-0.2 * Math.log(Math.max(error, 1e-5))));
+}
+
+/** What a run needs room for; nothing of one run is left to the next. */
+interface Room {
+  readonly solver: DormandPrince;
+  readonly peaks: ImpactPeaks;
+  /** A state looked at. */
+  readonly probe: Float64Array;
+}
+
+/** Room of runs that have ended, by their count of states. */
+const idle = new Map<number, Room>();
+
+function roomFor(car: QuarterCar): Room {
+  const known = idle.get(car.stateCount);
+  if (known === undefined) {
+    const probe = new Float64Array(car.stateCount);
+    return { solver: new DormandPrince(car), peaks: new ImpactPeaks(car), probe };
+  }
+  idle.delete(car.stateCount);
+  known.solver.begin(car);
+  known.peaks.begin();
+  return known;
 }
 
 class ImpactIntegration {
@@ -96,6 +120,7 @@ class ImpactIntegration {
   readonly #kind: DesignEvent["kind"];
   readonly #profile: RoadProfile;
   readonly #car: QuarterCar;
+  readonly #room: Room;
   readonly #solver: DormandPrince;
   readonly #peaks: ImpactPeaks;
   readonly #tracer: ImpactTracer | null;
@@ -107,7 +132,9 @@ class ImpactIntegration {
   #watched = 0;
   readonly #measure: MeasureAlongStep = {
     standing: (theta) => {
-      this.#measureAt(theta);
+      const solver = this.#solver;
+      solver.interpolate(theta, this.#probe);
+      this.#car.measureOne(this.#watched, solver.time + theta * solver.size, this.#probe);
       const measure = this.#car.measures[this.#watched] as number;
       return this.#car.on[this.#watched] === 1 ? measure : -measure;
     },
@@ -137,9 +164,10 @@ class ImpactIntegration {
     this.#kind = kind;
     this.#profile = profile;
     this.#car = new QuarterCar(setup, profile);
-    this.#solver = new DormandPrince(this.#car);
-    this.#peaks = new ImpactPeaks(this.#car);
-    this.#probe = new Float64Array(this.#car.stateCount);
+    this.#room = roomFor(this.#car);
+    this.#solver = this.#room.solver;
+    this.#peaks = this.#room.peaks;
+    this.#probe = this.#room.probe;
     this.#tolerance = options.tolerance ?? impactDefaults.tolerance;
     this.#mostSteps = options.mostSteps ?? impactDefaults.mostSteps;
     const eventSpeed = Math.max(-profile.startSpeed, profile.bump.greatestSpeed);
@@ -156,7 +184,14 @@ class ImpactIntegration {
         : new ImpactTracer(profile.endS, options.traceStepS, this.#car, this.#solver);
   }
 
+  /** To be called once. */
   run(): Outcome<ImpactRun> {
+    const outcome = this.#run();
+    idle.set(this.#car.stateCount, this.#room);
+    return outcome;
+  }
+
+  #run(): Outcome<ImpactRun> {
     const car = this.#car;
     const solver = this.#solver;
     const { bump, endS, startSpeed } = this.#profile;
@@ -238,7 +273,7 @@ class ImpactIntegration {
     this.#damper += solver.quadrature(column.damperPower);
     this.#road += solver.quadrature(column.roadPower);
     if (car.on[switches.pressing] === 1) {
-      const elastic = car.stopEnergy(solver.next);
+      const elastic = car.stopEnergyAtEnd(solver);
       let intoStop = elastic - this.#elastic;
       if (car.isLossy) intoStop += solver.quadrature(column.stopLossPower);
       this.#elastic = elastic;
@@ -264,11 +299,6 @@ class ImpactIntegration {
     this.#restart();
   }
 
-  #measureEnd(): void {
-    const solver = this.#solver;
-    this.#car.measure(solver.time + solver.size, solver.next);
-  }
-
   /**
    * Share of the step tried last at which a switch first must turn. `#crossed` is −1 where none does;
    * the end is then what was measured last.
@@ -276,7 +306,7 @@ class ImpactIntegration {
   #firstCrossing(): number {
     const solver = this.#solver;
     this.#crossed = -1;
-    this.#measureEnd();
+    this.#car.measureEnd(solver);
     let upTo = 1;
     let disagreeing = this.#disagreeing();
     if (disagreeing === 0 && !this.#car.mayTurnWithin(solver)) return 1;
@@ -286,7 +316,7 @@ class ImpactIntegration {
       this.#measureAt(upTo);
       disagreeing = this.#disagreeing();
       if (disagreeing === 0) {
-        this.#measureEnd();
+        this.#car.measureEnd(solver);
         return 1;
       }
     }

@@ -1,6 +1,7 @@
 import { type DormandPrince, stageCount } from "./dormandPrince.ts";
 import { greatestInside } from "./greatestInside.ts";
-import type { QuarterCar, RowColumns } from "./quarterCar.ts";
+import type { QuarterCar } from "./quarterCar.ts";
+import type { RowColumns } from "./rowColumns.ts";
 
 /** Looks at the step of a stop that loses energy, whose force may be greatest anywhere in it. */
 const lossy = 9;
@@ -15,9 +16,11 @@ const nearlyGreatest = 0.98;
 const sprungHeight = 0;
 const sprungSpeed = 2;
 
+type ForceColumns = Pick<RowColumns, "sprungAcceleration" | "stopForce">;
+
 /** What of the quarter car is looked at along a step. */
 type LookedAt = Pick<QuarterCar, "isLossy" | "derivative">;
-type Rows = Pick<QuarterCar, "stateCount" | "rowLength" | "column">;
+type Rows = Pick<QuarterCar, "stateCount" | "rowLength"> & { readonly column: ForceColumns };
 
 /** Greatest wheel travel, stop force, upward sprung acceleration and rise of the body of a run. */
 export class ImpactPeaks {
@@ -29,7 +32,7 @@ export class ImpactPeaks {
   acceleration = 0;
   /** Above rest, m. */
   bodyRise = 0;
-  readonly #column: RowColumns;
+  readonly #column: ForceColumns;
   readonly #rowLength: number;
   readonly #state: Float64Array;
   readonly #row: Float64Array;
@@ -41,6 +44,14 @@ export class ImpactPeaks {
     this.#rowLength = rowLength;
     this.#state = new Float64Array(stateCount);
     this.#row = new Float64Array(rowLength);
+  }
+
+  /** Begins anew, for a car of as many states. */
+  begin(): void {
+    this.wheelTravel = Number.NEGATIVE_INFINITY;
+    this.stopForce = 0;
+    this.acceleration = 0;
+    this.bodyRise = 0;
   }
 
   /** Travel is greatest where a step ends, since steps end where the wheel turns. */

@@ -1,46 +1,15 @@
+import type { Kinematics } from "../kinematics/kinematics.ts";
 import { standardGravity } from "../standardGravity.ts";
 import { losesEnergy } from "../stop/stopAtSpeed.ts";
 import { restLossSpeed, StopForce } from "../stop/stopForce.ts";
 import type { DormandPrince, OdeSystem } from "./dormandPrince.ts";
 import type { ImpactSetup } from "./impactSetup.ts";
 import type { RoadProfile } from "./roadProfile.ts";
+import { massStates, type RowColumns, rowColumns } from "./rowColumns.ts";
+import { slack, switchCount, switches } from "./switches.ts";
 
 /** Rate of metal on metal past the hard limit, at the wheel, N/mm. See MODEL.md, Impact. */
 const hardContactRate = 2000;
-
-/** Columns of a row: the derivatives of the state, then the powers, then the stop's force. */
-export interface RowColumns {
-  readonly sprungAcceleration: number;
-  /** Into the stop beyond what remains at rest: what its force is more, or less, than that. */
-  readonly stopLossPower: number;
-  readonly roadPower: number;
-  readonly damperPower: number;
-  readonly stopForce: number;
-}
-
-/** Heights and speeds of the two masses; the states of the stop's branches follow them. */
-const massStates = 4;
-
-/** Each switch turns a smooth law into another; it is on where its measure is above 0. */
-export const switches = {
-  /** Wheel rising toward the body: bump damping. */
-  compressing: 0,
-  /** Stop in contact. */
-  pressing: 1,
-  /** Past the usable compression. */
-  fullStop: 2,
-  /** Past the hard limit. */
-  hardContact: 3,
-  /** Tyre on the ground. */
-  grounded: 4,
-  /** Stop still pushing: not slower to rebound than it is pulled away from. */
-  pushing: 5,
-  /** Stop closing, or opening, fast enough for its whole rest loss. */
-  closingFast: 6,
-  openingFast: 7,
-} as const;
-
-export const switchCount = 8;
 
 /** What tells of a step: its start, its size, the states at both ends and the rows of its stages. */
 type StepTried = Pick<DormandPrince, "time" | "size" | "state" | "next" | "rows">;
@@ -53,9 +22,6 @@ const noPull = 1e-2;
 
 /** Share of the weight below which a tyre may lift and land again within one step. */
 const hardlyHolding = 0.25;
-
-/** By how much a switch's measure may stand on the wrong side: m/s, mm, mm, mm, N, N, mm/s, mm/s. */
-const slack = Float64Array.of(1e-8, 1e-6, 1e-6, 1e-6, 1e-4, 1e-4, 1e-5, 1e-5);
 
 /**
  * Two masses over one wheel, with the stop through its real kinematics. State: heights of sprung and
@@ -80,8 +46,14 @@ export class QuarterCar implements OdeSystem {
   /** True where the stop loses energy: its force is then not told by its compression alone. */
   readonly isLossy: boolean;
 
-  readonly #setup: ImpactSetup;
-  readonly #profile: RoadProfile;
+  readonly #kinematics: Kinematics;
+  readonly #gap: number;
+  readonly #restTravel: number;
+  readonly #sprungMass: number;
+  readonly #unsprungMass: number;
+  readonly #staticShare: number;
+  readonly #hasDashpot: boolean;
+  readonly #bumpProfile: RoadProfile["bump"];
   readonly #closing = new Float64Array(3);
   /** Wheel travels, from rest, mm, at which stop, full stop and hard limit are met; ±∞ where never or always. */
   readonly #contactTravel: number;
@@ -103,9 +75,15 @@ export class QuarterCar implements OdeSystem {
   readonly #rebound: number;
 
   constructor(setup: ImpactSetup, profile: RoadProfile) {
-    this.#setup = setup;
-    this.#profile = profile;
     const { stop, gapMm, restTravelMm } = setup;
+    this.#kinematics = setup.kinematics;
+    this.#gap = gapMm;
+    this.#restTravel = restTravelMm;
+    this.#sprungMass = setup.sprungMassKg;
+    this.#unsprungMass = setup.unsprungMassKg;
+    this.#staticShare = setup.atSpeed.staticShare;
+    this.#hasDashpot = setup.atSpeed.dashpot !== null;
+    this.#bumpProfile = profile.bump;
     this.#contactTravel = this.#travelFor(gapMm) - restTravelMm;
     this.#fullStopTravel = this.#travelFor(gapMm + stop.usableCompressionMm) - restTravelMm;
     this.#limitTravel = (setup.hardLimitMm ?? Number.POSITIVE_INFINITY) - restTravelMm;
@@ -113,21 +91,16 @@ export class QuarterCar implements OdeSystem {
     this.isLossy = losesEnergy(setup.atSpeed);
     this.#hasRestLoss = setup.atSpeed.restLoss > 0;
     this.stateCount = massStates + this.#stop.branchCount;
-    this.rowLength = this.stateCount + 4;
-    this.column = {
-      sprungAcceleration: 2,
-      stopLossPower: this.stateCount,
-      roadPower: this.stateCount + 1,
-      damperPower: this.stateCount + 2,
-      stopForce: this.stateCount + 3,
-    };
+    const { column, rowLength } = rowColumns(this.stateCount);
+    this.column = column;
+    this.rowLength = rowLength;
     this.weight = (setup.sprungMassKg + setup.unsprungMassKg) * standardGravity;
     this.#springRate = setup.wheelRateNPerMm;
     this.#tyreRate = 1000 * setup.tyreRateNPerMm;
     this.#bump = 1000 * setup.damperBumpNsPerMm;
     this.#rebound = 1000 * setup.damperReboundNsPerMm;
     this.onBump = profile.bump.endS > 0;
-    setup.kinematics.evaluate(restTravelMm, this.#closing);
+    this.#kinematics.evaluate(restTravelMm, this.#closing);
     const closing = this.#closing[0] as number;
     const slope = this.#closing[1] as number;
     this.#restForce = this.#stop.atRest(closing - gapMm) * slope;
@@ -135,27 +108,26 @@ export class QuarterCar implements OdeSystem {
 
   /** Wheel travel that closes the stop by s, mm; ±∞ past either end of the layout's reach. */
   #travelFor(s: number): number {
-    const { kinematics } = this.#setup;
-    const travel = kinematics.wheelTravel(s);
+    const travel = this.#kinematics.wheelTravel(s);
     if (travel.ok) return travel.value;
-    kinematics.evaluate(0, this.#closing);
+    this.#kinematics.evaluate(0, this.#closing);
     return s > (this.#closing[0] as number) ? Number.POSITIVE_INFINITY : Number.NEGATIVE_INFINITY;
   }
 
   /** Wheel travel from the measured ride height, mm. */
   wheelTravel(y: Float64Array): number {
-    return 1000 * ((y[1] as number) - (y[0] as number)) + this.#setup.restTravelMm;
+    return 1000 * ((y[1] as number) - (y[0] as number)) + this.#restTravel;
   }
 
   /** Compression of the stop at a wheel travel, mm; below 0: gap left. */
   compression(wheelTravel: number): number {
-    this.#setup.kinematics.evaluate(wheelTravel, this.#closing);
-    return (this.#closing[0] as number) - this.#setup.gapMm;
+    this.#kinematics.evaluate(wheelTravel, this.#closing);
+    return (this.#closing[0] as number) - this.#gap;
   }
 
   /** Puts the stop's branches, in `y`, into the state of one that has stood at rest for long. */
   rest(y: Float64Array): void {
-    const compression = this.compression(this.#setup.restTravelMm);
+    const compression = this.compression(this.#restTravel);
     this.#stop.relaxed(Math.max(0, this.#stop.curveForce(compression)), y, massStates);
   }
 
@@ -207,12 +179,12 @@ export class QuarterCar implements OdeSystem {
   }
 
   roadHeight(t: number): number {
-    return this.onBump ? this.#profile.bump.height(t) : 0;
+    return this.onBump ? this.#bumpProfile.height(t) : 0;
   }
 
   derivative(t: number, y: Float64Array, rows: Float64Array, offset: number): void {
     const { on } = this;
-    const setup = this.#setup;
+    const powers = offset + this.stateCount;
     const sprungSpeed = y[2] as number;
     const unsprungSpeed = y[3] as number;
     const travelSpeed = unsprungSpeed - sprungSpeed;
@@ -221,21 +193,25 @@ export class QuarterCar implements OdeSystem {
     let stopAtWheel = 0;
     let lossPower = 0;
     if (on[pressing] === 1) {
-      setup.kinematics.evaluate(fromRest + setup.restTravelMm, this.#closing);
+      this.#kinematics.evaluate(fromRest + this.#restTravel, this.#closing);
       const slope = this.#closing[1] as number;
-      const x = (this.#closing[0] as number) - setup.gapMm;
+      const x = (this.#closing[0] as number) - this.#gap;
       const curveForce = this.#stop.curveForce(x);
-      const remaining = setup.atSpeed.staticShare * curveForce;
+      const remaining = this.#staticShare * curveForce;
       stopForce = remaining;
+      rows[powers + 6] = x;
       if (this.isLossy) {
-        const whole = this.#wholeForce(x, curveForce, 1000 * slope * travelSpeed, y);
+        const closingSpeed = 1000 * slope * travelSpeed;
+        const whole = this.#wholeForce(x, curveForce, closingSpeed, y);
         stopForce = on[pushing] === 1 ? whole : 0;
         lossPower = (stopForce - remaining) * slope * travelSpeed;
         this.#stop.relaxation(curveForce, y, massStates, rows, offset + massStates);
+        rows[powers + 4] = whole;
+        rows[powers + 5] = closingSpeed;
       }
       stopAtWheel = stopForce * slope;
-    } else if (this.stateCount > massStates) {
-      rows.fill(0, offset + massStates, offset + this.stateCount);
+    } else {
+      for (let state = offset + massStates; state < powers; state++) rows[state] = 0;
     }
     const damper = (on[compressing] === 1 ? this.#bump : this.#rebound) * travelSpeed;
     let suspension = this.#springRate * fromRest + damper + stopAtWheel - this.#restForce;
@@ -245,15 +221,14 @@ export class QuarterCar implements OdeSystem {
     let road = 0;
     let roadSpeed = 0;
     if (this.onBump) {
-      road = this.#profile.bump.height(t);
-      roadSpeed = this.#profile.bump.speed(t);
+      road = this.#bumpProfile.height(t);
+      roadSpeed = this.#bumpProfile.speed(t);
     }
     const tyre = on[grounded] === 1 ? this.#tyreRate * (road - (y[1] as number)) : -this.weight;
     rows[offset] = sprungSpeed;
     rows[offset + 1] = unsprungSpeed;
-    rows[offset + 2] = suspension / setup.sprungMassKg;
-    rows[offset + 3] = (tyre - suspension) / setup.unsprungMassKg;
-    const powers = offset + this.stateCount;
+    rows[offset + 2] = suspension / this.#sprungMass;
+    rows[offset + 3] = (tyre - suspension) / this.#unsprungMass;
     rows[powers] = lossPower;
     rows[powers + 1] = tyre * roadSpeed;
     rows[powers + 2] = damper * travelSpeed;
@@ -270,13 +245,42 @@ export class QuarterCar implements OdeSystem {
     return this.#stop.whole(x, curveForce, closingSpeed, sign, lossShare, y, massStates);
   }
 
-  /** Energy in the stop that remains at rest, J. */
+  /** Energy in a stop in contact that remains at rest, J, at the end of a step. */
+  stopEnergyAtEnd({ rows }: StepTried): number {
+    const compression = rows[6 * this.rowLength + this.column.compression] as number;
+    return this.#stop.energyAtRest(compression) / 1000;
+  }
+
+  /** The same at a state. */
   stopEnergy(y: Float64Array): number {
     return this.#stop.energyAtRest(this.compression(this.wheelTravel(y))) / 1000;
   }
 
   /** Fills `measures` for a state. Every place along the travel is told by the wheel's. */
   measure(t: number, y: Float64Array): void {
+    this.#measureMasses(t, y);
+    this.#measureStop(y);
+  }
+
+  /** The same at the end of a step, whose last row has what the stop does there. */
+  measureEnd({ time, size, next, rows }: StepTried): void {
+    this.#measureMasses(time + size, next);
+    if (!this.#isLossyContact()) {
+      this.#measureStop(next);
+      return;
+    }
+    const end = 6 * this.rowLength;
+    this.#closingSpeed = rows[end + this.column.closingSpeed] as number;
+    this.#takeStop(rows[end + this.column.wholeForce] as number);
+  }
+
+  /** Measures one switch alone. */
+  measureOne(index: number, t: number, y: Float64Array): void {
+    if (index >= pushing) this.#measureStop(y);
+    else this.#measureMasses(t, y);
+  }
+
+  #measureMasses(t: number, y: Float64Array): void {
     const { measures } = this;
     const fromRest = 1000 * ((y[1] as number) - (y[0] as number));
     measures[compressing] = (y[3] as number) - (y[2] as number);
@@ -284,11 +288,25 @@ export class QuarterCar implements OdeSystem {
     measures[fullStop] = fromRest - this.#fullStopTravel;
     measures[hardContact] = fromRest - this.#limitTravel;
     measures[grounded] = this.#tyreRate * (this.roadHeight(t) - (y[1] as number)) + this.weight;
-    measures[pushing] = this.#mayPull() ? this.#pull(y) : 1;
-    const slides = this.#hasRestLoss && this.on[pressing] === 1;
-    if (slides && !this.#mayPull()) this.#setClosingSpeed(y);
+  }
+
+  #measureStop(y: Float64Array): void {
+    const mayPull = this.#mayPull();
+    if (!mayPull && this.#hasRestLoss && this.#isLossyContact()) this.#setClosingSpeed(y);
+    this.#takeStop(mayPull ? this.#pull(y) : 1);
+  }
+
+  /** Takes the measures of the stop's switches from its whole force; its closing speed is set. */
+  #takeStop(whole: number): void {
+    const { measures } = this;
+    const slides = this.#hasRestLoss && this.#isLossyContact();
+    measures[pushing] = this.#mayPull() ? whole : 1;
     measures[closingFast] = slides ? this.#closingSpeed - restLossSpeed : -1;
     measures[openingFast] = slides ? -this.#closingSpeed - restLossSpeed : -1;
+  }
+
+  #isLossyContact(): boolean {
+    return this.isLossy && this.on[pressing] === 1;
   }
 
   /**
@@ -296,11 +314,7 @@ export class QuarterCar implements OdeSystem {
    * whenever one with branches may have been left too soon.
    */
   #mayPull(): boolean {
-    return (
-      this.isLossy &&
-      this.on[pressing] === 1 &&
-      (this.on[compressing] === 0 || this.#stop.branchCount > 0)
-    );
+    return this.#isLossyContact() && (this.on[compressing] === 0 || this.#stop.branchCount > 0);
   }
 
   /** The stop's force, N: below 0 where it would pull. Sets its closing speed. */
@@ -354,22 +368,20 @@ export class QuarterCar implements OdeSystem {
   /** True where the stop may push less than nothing within a step at whose ends it pushes, or pushes not. */
   #mayPullWithin(): boolean {
     if (!this.#mayPull()) return false;
-    const dashpotRebounds = this.#setup.atSpeed.dashpot !== null && this.on[compressing] === 0;
+    const dashpotRebounds = this.#hasDashpot && this.on[compressing] === 0;
     return (
       dashpotRebounds || Math.abs(this.measures[pushing] as number) < hardlyHolding * this.weight
     );
   }
 
   #roadSpeed(t: number): number {
-    return this.onBump ? this.#profile.bump.speed(t) : 0;
+    return this.onBump ? this.#bumpProfile.speed(t) : 0;
   }
 
   /** Kinetic energy and energy held in springs, tyre and hard contact (not in the stop), J. */
   energy(t: number, y: Float64Array): { kinetic: number; potential: number } {
-    const setup = this.#setup;
     const kinetic =
-      (setup.sprungMassKg * (y[2] as number) ** 2 + setup.unsprungMassKg * (y[3] as number) ** 2) /
-      2;
+      (this.#sprungMass * (y[2] as number) ** 2 + this.#unsprungMass * (y[3] as number) ** 2) / 2;
     const fromRest = 1000 * ((y[1] as number) - (y[0] as number));
     const pastLimit = Math.max(0, fromRest - this.#limitTravel);
     const springs =

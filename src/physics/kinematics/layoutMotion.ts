@@ -46,6 +46,11 @@ export abstract class LayoutMotion {
    * on. Null, or why they give no motion; the other members may then not be called.
    */
   abstract set(readings: Float64Array, from?: number): MotionFault | null;
+  /**
+   * Has a stop on the arm stand off its pad by another distance at ride, mm, all else as set: the other side
+   * of the same geometry. Nothing changes elsewhere.
+   */
+  standOffBy(_standOff: number): void {}
   /** Wheel travel that the layout can reach, mm: on it s rises strictly with z. */
   abstract range(): readonly [number, number];
   /** Puts s(z), mm, at a place of `out`; false, and no number there, where z cannot be reached. */

@@ -64,6 +64,10 @@ export class TurningMotion extends LayoutMotion {
     return this.#contact.set() ?? this.#path.set(scale);
   }
 
+  override standOffBy(standOff: number): void {
+    this.#contact.standOffBy(standOff);
+  }
+
   range(): readonly [number, number] {
     const least = this.#farthest(-1);
     const greatest = this.#farthest(1);

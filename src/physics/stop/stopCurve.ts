@@ -131,14 +131,13 @@ function endSlope(
   const lastSecant = (lastForce - force) / (lastDepth - depth);
   const wholeSecant =
     usable < lastDepth
-      ? cubicAt(Float64Array.from(depths), pieces, usable) / usable
+      ? forceWithin(Float64Array.from(depths), pieces, usable) / usable
       : lastForce / lastDepth;
   return Math.max(pieces[stride * end + 1] as number, lastSecant, wholeSecant);
 }
 
-/** Force of the pieces at x ≥ 0. */
-function cubicAt(knots: Float64Array, pieces: Float64Array, x: number): number {
-  const piece = pieceAt(knots, x);
+/** Force of a piece at an x ≥ 0 that it holds. */
+function cubicOf(knots: Float64Array, pieces: Float64Array, piece: number, x: number): number {
   const into = x - (knots[piece] as number);
   const at = stride * piece;
   return (
@@ -147,6 +146,10 @@ function cubicAt(knots: Float64Array, pieces: Float64Array, x: number): number {
       ((pieces[at + 1] as number) +
         into * ((pieces[at + 2] as number) + into * (pieces[at + 3] as number)))
   );
+}
+
+function forceWithin(knots: Float64Array, pieces: Float64Array, x: number): number {
+  return cubicOf(knots, pieces, pieceAt(knots, x), x);
 }
 
 /** The piece that holds x ≥ 0: the last knot at or below it, by bisection. */
@@ -167,6 +170,7 @@ class PiecewiseCubicCurve implements StopCurve {
   readonly #pieces: Float64Array;
   readonly #factor: number;
   readonly #fullStopRate: number;
+  #lastPiece = 0;
 
   constructor(knots: Float64Array, pieces: Float64Array, usable: number, factor: number) {
     this.#knots = knots;
@@ -179,12 +183,14 @@ class PiecewiseCubicCurve implements StopCurve {
   force(x: number): number {
     if (!(x > 0)) return 0;
     const past = Math.max(0, x - this.usableCompressionMm);
-    return this.#factor * (cubicAt(this.#knots, this.#pieces, x) + this.#fullStopRate * past);
+    const piece = this.#pieceAt(x);
+    const cubic = cubicOf(this.#knots, this.#pieces, piece, x);
+    return this.#factor * (cubic + this.#fullStopRate * past);
   }
 
   slope(x: number): number {
     if (!(x >= 0)) return 0;
-    const piece = pieceAt(this.#knots, x);
+    const piece = this.#pieceAt(x);
     const into = x - (this.#knots[piece] as number);
     const at = stride * piece;
     const c = this.#pieces;
@@ -196,7 +202,7 @@ class PiecewiseCubicCurve implements StopCurve {
 
   energy(x: number): number {
     if (!(x > 0)) return 0;
-    const piece = pieceAt(this.#knots, x);
+    const piece = this.#pieceAt(x);
     const into = x - (this.#knots[piece] as number);
     const at = stride * piece;
     const c = this.#pieces;
@@ -210,6 +216,16 @@ class PiecewiseCubicCurve implements StopCurve {
     return (
       this.#factor * ((c[at + 4] as number) + quartic + (this.#fullStopRate * past * past) / 2)
     );
+  }
+
+  /** The piece asked for last is likely to be asked for again. */
+  #pieceAt(x: number): number {
+    const knots = this.#knots;
+    const last = this.#lastPiece;
+    const from = knots[last] as number;
+    if (x >= from && (last + 1 === knots.length || x < (knots[last + 1] as number))) return last;
+    this.#lastPiece = pieceAt(knots, x);
+    return this.#lastPiece;
   }
 
   scaled(factor: number): StopCurve {

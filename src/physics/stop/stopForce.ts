@@ -28,6 +28,8 @@ export class StopForce {
   readonly #firstRate: number;
   readonly #shares: Float64Array;
   readonly #times: Float64Array;
+  /** 1/τ, 1/s. */
+  readonly #rates: Float64Array;
   /** e + Σgᵢ */
   readonly #atOnce: number;
 
@@ -38,6 +40,7 @@ export class StopForce {
     this.branchCount = parts.branches.length;
     this.#shares = Float64Array.from(parts.branches, ({ share }) => share);
     this.#times = Float64Array.from(parts.branches, ({ tauS }) => tauS);
+    this.#rates = this.#times.map((time) => 1 / time);
     this.#atOnce = this.#shares.reduce((sum, share) => sum + share, parts.staticShare);
   }
 
@@ -94,7 +97,7 @@ export class StopForce {
     for (let branch = 0; branch < this.branchCount; branch++) {
       const held =
         (this.#shares[branch] as number) * curveForce - (states[from + branch] as number);
-      rates[to + branch] = held / (this.#times[branch] as number);
+      rates[to + branch] = held * (this.#rates[branch] as number);
     }
   }
 

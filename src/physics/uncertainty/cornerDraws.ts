@@ -73,7 +73,7 @@ export function drawCorners(
   );
   const [first, second] = tallies;
   if (first === undefined) return [];
-  const shared = second?.movesWith(first) === true;
+  const shared = second?.moveWith(first) === true;
   for (let draw = 0; draw < draws.samples; draw++) {
     const moved = first.moveTo(draw);
     if (moved) first.count(draw, first.motion);
@@ -81,6 +81,7 @@ export function drawCorners(
     if (!shared) {
       if (second.moveTo(draw)) second.count(draw, second.motion);
     } else if (moved) {
+      second.standOff(draw, first.motion);
       second.count(draw, first.motion);
     }
   }
@@ -99,7 +100,7 @@ class CornerTally {
   /** How many readings a draw has. */
   readonly #places: number;
   /** Places whose reading is in doubt, and its draws. */
-  readonly #moving: readonly { readonly place: number; readonly draws: ReadingDraws }[];
+  #moving: readonly { readonly place: number; readonly draws: ReadingDraws }[];
   /** The readings of the draws of a block, one draw after the other, and its first draw. */
   readonly #block: Float64Array;
   #blockFrom = Number.NEGATIVE_INFINITY;
@@ -134,13 +135,29 @@ class CornerTally {
     this.#covered = new CoverageIntervals(corner.model.hasLimits ? figureCount : 2, draws.samples);
   }
 
-  /** Does every geometry reading of both corners come from the same place? */
-  movesWith(other: CornerTally): boolean {
-    const geometry = (tally: CornerTally) =>
-      tally.#corner.places.all
-        .slice(0, tally.#corner.places.geometryCount)
-        .map((place) => place.id);
-    return geometry(this).join() === geometry(other).join();
+  /**
+   * Has the other corner's motion serve this one too where every geometry reading of both comes from the same
+   * place, but for how far a stop on the arm stands off its pad; false where not.
+   */
+  moveWith(other: CornerTally): boolean {
+    const geometry = ({ places }: CornerBudget) =>
+      places.all
+        .slice(0, places.geometryCount)
+        .map(({ id }, place) => (place === places.standOff ? "" : id));
+    const own = geometry(this.#corner);
+    if (own.join() !== geometry(other.#corner).join()) return false;
+    // Of an axle the budget itself takes track and spacing.
+    if (this.#corner.linkage === "axle") return true;
+    const { standOff } = this.#corner.places;
+    this.#moving = this.#moving.filter(({ place }) => place >= own.length || place === standOff);
+    return true;
+  }
+
+  /** Has the other corner's motion stand off its pad as this one does. */
+  standOff(draw: number, motion: LayoutMotion): void {
+    const { standOff } = this.#corner.places;
+    if (standOff < 0) return;
+    motion.standOffBy(this.#block[this.#readingsOf(draw) + standOff] as number);
   }
 
   /** Where the readings of a draw begin in the block; draws come one after the other. */

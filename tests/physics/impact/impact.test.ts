@@ -236,6 +236,15 @@ describe("the steps of a run", () => {
   });
 });
 
+describe("a run", () => {
+  it("finds nothing left of the runs before, whether they ended or were given up", () => {
+    const first = unwrapped(simulateImpact(armSetup, landing));
+    simulateImpact(armSetup, { kind: "landing", heightM: 0.02 });
+    expect(simulateImpact(armSetup, landing, { mostSteps: 20 }).ok).toBe(false);
+    expect(simulateImpact(armSetup, landing)).toEqual({ ok: true, value: first });
+  });
+});
+
 describe("laws that change close together", () => {
   const cases = hardCases.map((each) => [each.name, each] as const);
 

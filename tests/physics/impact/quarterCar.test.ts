@@ -1,9 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { DesignEvent } from "../../../src/physics/fitment.ts";
+import { DormandPrince } from "../../../src/physics/impact/dormandPrince.ts";
 import type { ImpactSetup } from "../../../src/physics/impact/impactSetup.ts";
-import { QuarterCar, switchCount, switches } from "../../../src/physics/impact/quarterCar.ts";
+import { QuarterCar } from "../../../src/physics/impact/quarterCar.ts";
 import { roadProfile } from "../../../src/physics/impact/roadProfile.ts";
+import { switchCount, switches } from "../../../src/physics/impact/switches.ts";
 import type { StopDamping } from "../../../src/physics/stop/damping.ts";
 import {
   losesEnergy,
@@ -184,6 +186,29 @@ describe("the quarter car at any moment", () => {
         expectNear(measures[switches.pushing], seen.wholeForce, 1000);
       }),
       { numRuns: 1000 },
+    );
+  });
+
+  it("measures the same at the end of a step, from its last row, and of one switch alone", () => {
+    fc.assert(
+      fc.property(moments, fc.nat({ max: switchCount - 1 }), ({ car, t, y }, index) => {
+        const solver = new DormandPrince(car);
+        solver.state.set(y);
+        solver.time = t;
+        solver.restart();
+        solver.attempt(1e-4);
+        car.measure(t + solver.size, solver.next);
+        const wanted = car.measures.slice();
+        car.measures.fill(Number.NaN);
+        car.measureEnd(solver);
+        expect(car.measures).toEqual(wanted);
+        const energy = car.stopEnergy(solver.next);
+        if (car.on[switches.pressing] === 1) expect(car.stopEnergyAtEnd(solver)).toBe(energy);
+        car.measures.fill(Number.NaN);
+        car.measureOne(index, t + solver.size, solver.next);
+        expect(car.measures[index]).toBe(wanted[index]);
+      }),
+      { numRuns: 300 },
     );
   });
 
@@ -398,13 +423,14 @@ describe("a switch that agrees at both ends of a step may have turned twice with
   /** A car in a state and a step with these ends: body at rest, all of the acceleration the wheel's. */
   function mayTurn(car: QuarterCar, ends: Ends): boolean {
     const { travel = [1, 1], wheel = [0, 0], time = 0.02, size = 0.05 } = ends;
-    const rows = new Float64Array(56).fill(Number.NaN);
+    const { rowLength } = car;
+    const rows = new Float64Array(7 * rowLength).fill(Number.NaN);
     for (const [row, acceleration] of [
       [0, travel[0]],
       [6, travel[1]],
     ] as const) {
-      rows[8 * row + 2] = 3;
-      rows[8 * row + 3] = 3 + acceleration;
+      rows[rowLength * row + 2] = 3;
+      rows[rowLength * row + 3] = 3 + acceleration;
     }
     const state = Float64Array.of(0, 0, 0, wheel[0]);
     const next = Float64Array.of(0, 0, 0, wheel[1]);

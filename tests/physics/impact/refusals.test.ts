@@ -5,8 +5,9 @@ import {
   impactSetupOf,
   settled,
 } from "../../../src/physics/impact/impactSetup.ts";
-import { QuarterCar, switches } from "../../../src/physics/impact/quarterCar.ts";
+import { QuarterCar } from "../../../src/physics/impact/quarterCar.ts";
 import { roadProfile } from "../../../src/physics/impact/roadProfile.ts";
+import { switches } from "../../../src/physics/impact/switches.ts";
 import type { Kinematics } from "../../../src/physics/kinematics/kinematics.ts";
 import { fail } from "../../../src/physics/outcome.ts";
 import { staticOnly } from "../../../src/physics/stop/stopAtSpeed.ts";

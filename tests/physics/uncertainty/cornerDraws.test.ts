@@ -9,7 +9,7 @@ import {
   type WantedTravel,
 } from "../../../src/physics/uncertainty/cornerDraws.ts";
 import { drawnReading } from "../../../src/physics/uncertainty/drawnReading.ts";
-import { unwrapped } from "../demoFitments.ts";
+import { demoFitment, unwrapped } from "../demoFitments.ts";
 import { exact, tyreLimit, uprightStrut, within } from "../staticFitments.ts";
 
 vi.mock("../../../src/physics/kinematics/modelDoubt.ts", () => import("../noModelDoubt.ts"));
@@ -246,6 +246,28 @@ describe("two corners", () => {
       onlyOf(drawn({ ...fitment, corners: [corner] }, wanted)),
     );
     expect(drawn(fitment, wanted)).toEqual(alone);
+  });
+
+  it.each([
+    "upper-arm-stop",
+    "two-arms-measured",
+    "stop-on-the-arm-missing",
+    "axle-tire-clearance",
+  ])("have what each alone has where they share all but gaps and limits: %s", (name) => {
+    const fitment = demoFitment(name);
+    const together = drawn(fitment, [30]);
+    for (const [index, corner] of fitment.corners.entries()) {
+      const alone = onlyOf(drawn({ ...fitment, corners: [corner] }, [30]));
+      const own = together[index] as CornerDraws;
+      expect(own).toEqual({ ...alone, intervals: expect.anything() });
+      for (const figure of Object.keys(alone.intervals) as (keyof CornerDraws["intervals"])[]) {
+        const wanted = alone.intervals[figure];
+        if (wanted === null) expect(own.intervals[figure]).toBeNull();
+        for (const [end, value] of (wanted ?? []).entries()) {
+          expect(own.intervals[figure]?.[end]).toBeCloseTo(value, 8);
+        }
+      }
+    }
   });
 
   it("draw a reading that they share once: both are outside together", () => {

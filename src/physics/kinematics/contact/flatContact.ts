@@ -24,6 +24,8 @@ export class FlatContact extends StopContact {
   /** g0 of a stop on the arm, mm; null on the frame. */
   readonly #standOff: MeasuredLength | null;
   readonly #sign: 1 | -1;
+  /** a·sin w, and less g0. */
+  #level = 0;
   #along = 0;
   #across = 1;
   #leastLever = 0;
@@ -47,11 +49,15 @@ export class FlatContact extends StopContact {
     const lean = this.#lean;
     const arm = this.#length.value;
     const cos = line.cos * lean.cos - line.sin * lean.sin;
-    this.#along = arm * (line.sin * lean.cos + line.cos * lean.sin);
-    if (this.#standOff !== null) this.#along -= this.#standOff.value;
+    this.#level = arm * (line.sin * lean.cos + line.cos * lean.sin);
+    this.#along = this.#level - (this.#standOff?.value ?? 0);
     this.#across = arm * cos;
     this.#leastLever = arm * leastCosine;
     return cos > leastCosine ? null : "leverLost";
+  }
+
+  override standOffBy(standOff: number): void {
+    if (this.#standOff !== null) this.#along = this.#level - standOff;
   }
 
   turnFor(s: number, turn: Turn): boolean {

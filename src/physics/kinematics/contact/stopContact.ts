@@ -15,6 +15,8 @@ export abstract class StopContact {
 
   /** Takes its quantities as they are set now. */
   abstract set(): MotionFault | null;
+  /** Takes another distance off the pad at ride, mm, where the stop is on the arm; else nothing changes. */
+  standOffBy(_standOff: number): void {}
   /** Fills the turn at which the stop has closed by s; false where it cannot, and then no number. */
   abstract turnFor(s: number, turn: Turn): boolean;
   /** s alone at a turn; false where the turn lies off the branch through the ride height. */

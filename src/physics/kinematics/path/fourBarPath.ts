@@ -116,13 +116,23 @@ abstract class FourBarPath extends SolvedPath {
     this.leastCross = leastLever * Math.sqrt(this.drivenSquare() * this.carrierSquare);
     this.#leastRise = leastLever * scale * Math.sqrt(this.drivingSquare());
     if (!(Math.abs(cross) >= this.leastCross)) return "linkageStretched";
-    return this.standAtRide(this.drivingLine()) ? null : "wheelDoesNotRise";
+    const slope = this.standAtRide(this.drivingLine());
+    return slope >= this.#leastRise ? null : "wheelDoesNotRise";
   }
+
+  protected slopeAtRide(): number {
+    this.out = this.#offset;
+    this.takeRideSpeeds();
+    return this.slope;
+  }
+
+  /** Takes the speeds at ride, where every link stands as it was measured. */
+  protected abstract takeRideSpeeds(): void;
 
   /** Moves the linkage to a turn; the second derivative only where it is wanted. */
   protected abstract move(turn: Turn, withCurve: boolean): boolean;
 
-  rise(turn: Turn): boolean {
+  protected riseTo(turn: Turn): boolean {
     return this.move(turn, false);
   }
 
@@ -187,6 +197,12 @@ export class LowerDrivenPath extends FourBarPath {
     return this.carrierY * this.upperZ - this.carrierZ * this.upperY;
   }
 
+  protected takeRideSpeeds(): void {
+    const carrierTurn =
+      (this.lowerZ * this.upperY - this.lowerY * this.upperZ) / this.drivenCross();
+    this.takeSpeeds(this.lowerY, carrierTurn);
+  }
+
   protected drivenTurn({ cos, sin }: Turn, carrierY: number, carrierZ: number): number {
     const y = this.lowerY * cos - this.lowerZ * sin + carrierY - this.baseY;
     const z = this.lowerZ * cos + this.lowerY * sin + carrierZ - this.baseZ;
@@ -243,6 +259,13 @@ export class UpperDrivenPath extends FourBarPath {
 
   protected drivenCross(): number {
     return this.carrierY * this.lowerZ - this.carrierZ * this.lowerY;
+  }
+
+  protected takeRideSpeeds(): void {
+    const perCross = 1 / this.drivenCross();
+    const lowerTurn = (this.carrierY * this.upperZ - this.carrierZ * this.upperY) * perCross;
+    const carrierTurn = (this.upperY * this.lowerZ - this.upperZ * this.lowerY) * perCross;
+    this.takeSpeeds(lowerTurn * this.lowerY, carrierTurn);
   }
 
   protected drivenTurn({ cos, sin }: Turn, carrierY: number, carrierZ: number): number {

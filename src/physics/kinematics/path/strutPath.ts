@@ -1,6 +1,6 @@
 import { leastCosine, type MotionFault } from "../layoutMotion.ts";
 import type { MeasuredAngle, MeasuredLength } from "../measuredQuantity.ts";
-import type { Turn } from "../turn.ts";
+import { Turn } from "../turn.ts";
 import { SolvedPath } from "./wheelPath.ts";
 
 /** What is measured of a strut and the arm below it, front view. Lengths mm. */
@@ -17,6 +17,8 @@ interface StrutPlaces {
   /** v, the wheel's center above the lower joint. */
   readonly wheelAbove: MeasuredLength;
 }
+
+const atRide = new Turn();
 
 /** Least rise of the wheel per turn of the arm, as a share of the arm's length. */
 const leastRise = 0.02;
@@ -69,10 +71,15 @@ export class StrutPath extends SolvedPath {
     this.#above = wheelAbove.value;
     this.#leastRise = leastRise * arm * scale;
     if (!(Math.abs(this.#aside) < long * (1 - leastCosine))) return "degenerateTriangle";
-    return this.standAtRide(armLine) ? null : "wheelDoesNotRise";
+    return this.standAtRide(armLine) >= this.#leastRise ? null : "wheelDoesNotRise";
   }
 
-  rise(turn: Turn): boolean {
+  protected slopeAtRide(): number {
+    this.follow(atRide);
+    return this.slope;
+  }
+
+  protected riseTo(turn: Turn): boolean {
     return this.follow(turn);
   }
 

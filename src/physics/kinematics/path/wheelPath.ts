@@ -1,4 +1,4 @@
-import { leastCosine, type MotionFault } from "../layoutMotion.ts";
+import type { MotionFault } from "../layoutMotion.ts";
 import type { MeasuredAngle } from "../measuredQuantity.ts";
 import { Turn } from "../turn.ts";
 
@@ -37,51 +37,77 @@ const settled = 2e-5;
 const mostSlopeChange = 4;
 /** A step cut down to this leads nowhere, rad. */
 const shortestStep = 1e-12;
+/** Sine of a turn below which its travel tells no more than the slope at ride. */
+const leastWay = 0.01;
 
 /**
- * A path without a closed inverse: the turn of a z is found by Halley's method from where a simple arm of
- * the same slope would stand, or from the ride height out, each step at most 0.25 rad and halved where it leaves the rising branch or falls on another, so that it
- * stays on the branch through the ride height. Source: any text on root finding; a step h leaves an
- * error of the order h³.
+ * A path without a closed inverse: the turn of a z is found by Halley's method from where a simple arm would
+ * stand that went through the place risen to last, or from the ride height out, each step at most 0.25 rad
+ * and halved where it leaves the rising branch or falls on another, so that it stays on the branch through
+ * the ride height. Source: any text on root finding; a step h leaves an error of the order h³.
  */
 export abstract class SolvedPath extends WheelPath {
   #slopeAtRide = 0;
-  #curveAtRide = 0;
-  #armSin = 0;
-  #armCos = 1;
-  /** Length of an arm of the same slope that carries the wheel itself, mm. */
-  #likeArm = 0;
+  /** tan of the angle of the arm that turns, at ride. */
+  #armTangent = 0;
+  // The place that was risen to last: its turn, mm and mm/rad.
+  #passedSin = 0;
+  #passedCos = 1;
+  #passedTravel = 0;
+  #passedSlope = 0;
 
-  /**
-   * To be called once the quantities are taken, with the line of the arm that turns; false where the wheel
-   * does not rise at ride.
-   */
-  protected standAtRide({ sin, cos }: MeasuredAngle): boolean {
-    const rises = this.follow(atRide);
-    this.#slopeAtRide = this.slope;
-    this.#curveAtRide = this.curve;
-    this.#armSin = sin;
-    this.#armCos = cos;
-    this.#likeArm = this.slope / cos;
-    return rises;
+  /** dz/dα at ride of the quantities as set, mm/rad. */
+  protected abstract slopeAtRide(): number;
+  /** Moves to a turn without the second derivative; false off the branch. */
+  protected abstract riseTo(turn: Turn): boolean;
+
+  /** To be called once the quantities are taken, with the line of the arm that turns. */
+  protected standAtRide({ sin, cos }: MeasuredAngle): number {
+    this.#slopeAtRide = this.slopeAtRide();
+    this.#armTangent = sin / cos;
+    this.#passedSin = 0;
+    return this.#slopeAtRide;
   }
 
-  /** Starts where an arm of the same slope would stand that carries the wheel itself; false off the branch. */
+  rise(turn: Turn): boolean {
+    if (!this.riseTo(turn)) return false;
+    this.#passedSin = turn.sin;
+    this.#passedCos = turn.cos;
+    this.#passedTravel = this.travel;
+    this.#passedSlope = this.slope;
+    return true;
+  }
+
+  /**
+   * Starts where a simple arm would stand, z = A·(1 − cos α) + B·sin α, that has the slope at ride or, better,
+   * travel and slope of the place risen to last; false where it cannot, or off the branch.
+   */
   #startNear(z: number, turn: Turn): boolean {
-    const sin = this.#armSin - z / this.#likeArm;
-    const cos = Math.sqrt(1 - sin * sin);
-    turn.cos = this.#armCos * cos + this.#armSin * sin;
-    turn.sin = this.#armSin * cos - this.#armCos * sin;
-    return cos > leastCosine && this.follow(turn) && this.#isNear(0, this.#slopeAtRide, turn.sin);
+    const sin = this.#passedSin;
+    let b = this.#slopeAtRide;
+    let a = b * this.#armTangent;
+    if (sin > leastWay || sin < -leastWay) {
+      // A·(1 − cos α) + B·sin α = z and A·sin α + B·cos α = z′: the determinant is cos α − 1.
+      const cos = this.#passedCos;
+      const perRisen = 1 / (1 - cos);
+      a = (this.#passedSlope * sin - this.#passedTravel * cos) * perRisen;
+      b = this.#passedTravel * sin * perRisen - this.#passedSlope;
+    }
+    // A·cos α − B·sin α = A − z, on the branch through α = 0.
+    const left = a - z;
+    const square = a * a + b * b;
+    const beside = Math.sqrt(square - left * left);
+    const perSquare = 1 / square;
+    turn.cos = (a * left + b * beside) * perSquare;
+    turn.sin = (a * beside - b * left) * perSquare;
+    return b > 0 && beside > 0 && this.follow(turn) && this.#isNear(0, this.#slopeAtRide, turn.sin);
   }
 
   turnFor(z: number, turn: Turn): boolean {
     if (!this.#startNear(z, turn)) {
       turn.cos = 1;
       turn.sin = 0;
-      this.travel = 0;
-      this.slope = this.#slopeAtRide;
-      this.curve = this.#curveAtRide;
+      this.follow(atRide);
     }
     for (let step = 0; step < mostSteps; step++) {
       let change = this.#stepTo(z);
