@@ -6,6 +6,18 @@ import { build, defineConfig, type Plugin, type ResolvedConfig } from "vite";
 import { VitePWA, type VitePWAOptions } from "vite-plugin-pwa";
 
 import packageFile from "./package.json" with { type: "json" };
+import { type DeskAddress, readDeskAddress } from "./src/engine/address.ts";
+
+/** The desk that this build sends to, where STOPFIT_DESK names one; nothing of it is in the app otherwise. */
+function deskOfBuild(text = process.env.STOPFIT_DESK ?? ""): DeskAddress | null {
+  // The page's script and the service worker's both read it from here.
+  process.env.VITE_DESK = text;
+  if (text === "") return null;
+  const address = readDeskAddress(text);
+  if (!address.ok) throw new Error(`STOPFIT_DESK: ${address.fault.sentence.join("")}`);
+  return address.value;
+}
+const desk = deskOfBuild();
 
 /** `early` is the one script that may stand in the page itself. */
 const contentSecurityPolicy = (early: string) => [
@@ -13,7 +25,7 @@ const contentSecurityPolicy = (early: string) => [
   `script-src 'self' '${early}'`,
   "style-src 'self'",
   "img-src 'self' data: blob:",
-  "connect-src 'self'",
+  desk === null ? "connect-src 'self'" : `connect-src 'self' ${desk.url}`,
   "worker-src 'self'",
   "manifest-src 'self'",
   "media-src 'self' blob:",
@@ -69,6 +81,17 @@ function earlyScriptAndPolicy(): Plugin {
   };
 }
 
+/** A service worker can't fetch code later: without a desk it must not have what sends to one. */
+function withoutSending(): Plugin {
+  const nothing = "\0nothing-to-send";
+  return {
+    name: "without-sending",
+    enforce: "pre",
+    resolveId: (id) => (desk === null && /sendFromWorker\.ts$/.test(id) ? nothing : null),
+    load: (id) => (id === nothing ? "export const sendFromWorker = async () => undefined;" : null),
+  };
+}
+
 let built: ResolvedConfig | undefined;
 function rememberConfig(): Plugin {
   return {
@@ -116,6 +139,7 @@ export default defineConfig({
         globPatterns: ["**/*.{js,css,html,svg,png,json}"],
         maximumFileSizeToCacheInBytes: 4_000_000,
         manifestTransforms: [withIntegrity],
+        buildPlugins: { vite: [withoutSending()] },
       },
       manifest: {
         id: "./",

@@ -2,6 +2,7 @@ import type { Assessment } from "../physics/fitment.ts";
 import type { Fault, Outcome } from "../physics/outcome.ts";
 import type { BackupEntry } from "../records/backup/backupLine.ts";
 import type { StoredCheck } from "../records/check/storedCheck.ts";
+import type { SentPart } from "../records/exchanged/checkMessages.ts";
 import type { Pack, PackPlatforms } from "../records/pack/pack.ts";
 import type { ReadPack } from "../records/pack/readPack.ts";
 import type { Computed, Incoming, Way } from "../records/review/submission.ts";
@@ -15,6 +16,8 @@ export type PoolTask =
   | { readonly kind: "openPayload"; readonly payload: string }
   /** A check that is not complete; the pack estimates what it estimated. */
   | { readonly kind: "draft"; readonly text: string; readonly pack: Pack }
+  /** A piece of a check out of a shared desk's stream. */
+  | { readonly kind: "sent"; readonly body: string }
   | { readonly kind: "readPack"; readonly text: string }
   | { readonly kind: "backupLine"; readonly text: string; readonly number: number }
   | { readonly kind: "compute"; readonly text: string };
@@ -28,6 +31,7 @@ export type PoolResult =
   | { readonly kind: "read"; readonly items: readonly ReadItem[] }
   | { readonly kind: "opened"; readonly items: readonly Outcome<Opened>[] }
   | { readonly kind: "draft"; readonly draft: StoredCheck | null }
+  | { readonly kind: "sent"; readonly part: Outcome<SentPart>; readonly incoming: Incoming | null }
   | { readonly kind: "pack"; readonly read: ReadPack }
   | { readonly kind: "backupLine"; readonly entry: Outcome<BackupEntry> }
   | {

@@ -4,6 +4,7 @@ import { type BackupEntry, readBackupLine } from "../records/backup/backupLine.t
 import { fitmentOf } from "../records/check/fitmentOf.ts";
 import { readCheckText } from "../records/check/readCheck.ts";
 import type { StoredCheck } from "../records/check/storedCheck.ts";
+import { readSentPart } from "../records/exchanged/checkMessages.ts";
 import { readDraftText } from "../records/filling/readDraft.ts";
 import type { PackPlatforms } from "../records/pack/pack.ts";
 import { readPackText } from "../records/pack/readPack.ts";
@@ -33,6 +34,8 @@ export function poolWork(task: PoolTask, pack: PackPlatforms | null = null): Poo
         return { kind: "opened", items: [openPayload(task.payload)] };
       case "draft":
         return { kind: "draft", draft: draftOf(task) };
+      case "sent":
+        return sent(task);
       case "readPack":
         return { kind: "pack", read: readPackText(task.text) };
       case "backupLine":
@@ -87,6 +90,16 @@ function sharedItem(shared: ReturnType<typeof checkOfPayload>, way: Way): ReadIt
 function incomingOf({ record, photosLeftOut, photosRefused = 0 }: SharedCheck, way: Way): Incoming {
   const leftOut = photosLeftOut + photosRefused;
   return { facts: factsOf(record), text: JSON.stringify(record), way, photosLeftOut: leftOut };
+}
+
+function sent({ body }: TaskOf<"sent">): PoolResult {
+  const part = readSentPart(body);
+  const record = part.ok && part.value.kind === "readings" ? part.value.record : null;
+  return {
+    kind: "sent",
+    part,
+    incoming: record && incomingOf({ record, photosLeftOut: 0 }, "desk"),
+  };
 }
 
 function withPhotos(check: StoredCheck): StoredCheck {

@@ -5,7 +5,7 @@ import type { Login } from "./login.ts";
 import { inboxPrefix } from "./subjects.ts";
 
 /** Opens the connection itself: by WebSocket in a browser. */
-type Dial = (options: ConnectionOptions) => Promise<NatsConnection>;
+export type Dial = (options: ConnectionOptions) => Promise<NatsConnection>;
 
 export interface EngineConnection {
   readonly nats: NatsConnection;

@@ -91,3 +91,16 @@ export const deskPermissions: Permissions = {
   ],
   subscribe: [`${inboxPrefix(own)}.>`],
 };
+
+export interface SubjectParts {
+  readonly kind: string;
+  /** The phone's public key, or the name of the person. */
+  readonly by: string;
+  readonly check: string;
+  readonly key: string;
+}
+
+export function subjectParts(subject: string): SubjectParts {
+  const [kind = "", by = "", check = "", key = ""] = subject.split(".");
+  return { kind, by, check, key };
+}

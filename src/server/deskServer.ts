@@ -1,5 +1,6 @@
 import { join } from "node:path";
 import { parseArgs } from "node:util";
+import { erasePersonal } from "../engine/erase.ts";
 import { findNatsServer, natsServerMissing } from "../tooling/natsServer.mjs";
 import {
   buildAddress,
@@ -15,7 +16,7 @@ import {
 } from "./deskState.ts";
 import type { NodePlan } from "./nodeConfig.ts";
 import { startNode } from "./nodeProcess.ts";
-import { connectKeeper, erasePersonal, makeStreams } from "./streamsMade.ts";
+import { connectKeeper, makeStreams } from "./streamsMade.ts";
 
 /*
  * npm run desk-server                        one node on this machine, for trying it
@@ -165,8 +166,9 @@ const commands: { readonly [name: string]: () => Promise<void> } = {
   erase: async () => {
     if (!/^[0-9a-f-]{36}$/i.test(subject))
       stop("Give the number of the check, as the desk shows it.");
-    const count = await withKeeper((_, keeper) => erasePersonal(keeper, subject));
-    console.log(`${count} messages with names, notes and photos of this check were erased.`);
+    const erased = await withKeeper((_, nats) => erasePersonal({ nats }, subject));
+    if (!erased.ok) stop(erased.fault.sentence.join(""));
+    console.log(`${erased.value} messages with names, notes and photos of this check were erased.`);
   },
 };
 

@@ -1,6 +1,5 @@
 import { jetstreamManager, type StreamConfig } from "@nats-io/jetstream";
 import { connect, credsAuthenticator, type NatsConnection } from "@nats-io/transport-node";
-import { personalOf, streams } from "../engine/subjects.ts";
 import type { DeskState } from "./deskState.ts";
 import { keeperCredential } from "./keys.ts";
 import { streamPlans } from "./streamPlans.ts";
@@ -43,11 +42,4 @@ export async function makeStreams(state: DeskState, keeper: NatsConnection): Pro
       }
     }
   }
-}
-
-/** Erases what is personal of one check; how many messages went. */
-export async function erasePersonal(keeper: NatsConnection, check: string): Promise<number> {
-  const manager = await jetstreamManager(keeper);
-  const { purged } = await manager.streams.purge(streams.personal, { filter: personalOf(check) });
-  return purged;
 }

@@ -2,6 +2,8 @@ import type { DBSchema, IDBPTransaction } from "idb";
 import type { Assessment } from "../physics/fitment.ts";
 import type { Outcome } from "../physics/outcome.ts";
 import type { Sentence } from "../physics/sentence.ts";
+import type { Photo } from "../records/check/checkRecord.ts";
+import type { PersonalTexts } from "../records/exchanged/personalParts.ts";
 import type { Decision } from "../records/review/decision.ts";
 import type { Reply } from "../records/review/reply.ts";
 import type { Submission, Way } from "../records/review/submission.ts";
@@ -67,6 +69,8 @@ export interface StoredReply {
   readonly closed: 0 | 1;
   /** When it was kept, by this device's clock; absent in those kept before that was noted. */
   readonly keptAt?: string;
+  /** Fetched from the desk itself; absent: by a file or a link, whose writer can't be verified. */
+  readonly fromDesk?: boolean;
 }
 
 /**
@@ -78,6 +82,58 @@ interface ListSnapshot {
   readonly key: "rows" | "revision" | "first" | "demands";
   readonly revision: number;
   readonly text: string;
+}
+
+/** Where a version came from that a phone sent to the shared desk, and what of it comes apart. */
+export interface SentBy {
+  /** Of its submission. */
+  readonly key: string;
+  readonly checkId: string;
+  /** The phone's public key: replies go to it. */
+  readonly sender: string;
+  readonly personal: string | null;
+  readonly photos: readonly string[];
+  readonly sequence: number;
+}
+
+/** A name, a way to answer, a note or a photo of a check; it goes by age, and when it is erased. */
+export interface PersonalPart {
+  readonly hash: string;
+  readonly checkId: string;
+  readonly at: string;
+  readonly texts?: PersonalTexts;
+  readonly photo?: Photo;
+}
+
+/** A reply that is at the shared desk, for its phone to fetch. */
+export interface ReplyAtDesk {
+  /** The key of its decision. */
+  readonly id: string;
+  readonly checkId: string;
+  readonly sender: string;
+  readonly from: string;
+  /** When the engine took it. */
+  readonly at: string;
+  readonly fetchedAt?: string;
+}
+
+/** What this desk still has to tell the shared one. */
+export interface ToShare {
+  /** "decision KEY", "reply KEY", "erase CHECK": once each. */
+  readonly key: string;
+  readonly kind: "decision" | "reply" | "erase";
+  readonly checkId: string;
+  /** The decision's key, or of the erasure. */
+  readonly id: string;
+  readonly at: string;
+}
+
+/** What another tab, or the shared desk, did: read again. */
+export type DeskChange = "submissions" | "results" | "decisions" | "shared";
+
+interface SharedValue {
+  readonly key: string;
+  readonly value: unknown;
 }
 
 export interface DeskSchema extends DBSchema {
@@ -93,6 +149,12 @@ export interface DeskSchema extends DBSchema {
   inbox: { key: [string, number]; value: InboxEntry };
   replies: { key: string; value: StoredReply; indexes: { storedId: string } };
   snapshots: { key: string; value: ListSnapshot };
+  sentBy: { key: string; value: SentBy; indexes: { checkId: string } };
+  personal: { key: string; value: PersonalPart; indexes: { checkId: string } };
+  repliesAtDesk: { key: string; value: ReplyAtDesk; indexes: { checkId: string } };
+  toShare: { key: string; value: ToShare };
+  /** The place reached in each stream, and this person's credential. */
+  shared: { key: string; value: SharedValue };
 }
 
 export const deskDatabaseName = "stopfit-desk";
@@ -115,6 +177,15 @@ export const deskMigrations: readonly Migration<DeskSchema>[] = [
   (database) => {
     database.createObjectStore("inbox", { keyPath: ["importKey", "place"] });
   },
+  (database) => {
+    database.createObjectStore("sentBy", { keyPath: "key" }).createIndex("checkId", "checkId");
+    database.createObjectStore("personal", { keyPath: "hash" }).createIndex("checkId", "checkId");
+    database
+      .createObjectStore("repliesAtDesk", { keyPath: "id" })
+      .createIndex("checkId", "checkId");
+    database.createObjectStore("toShare", { keyPath: "key" });
+    database.createObjectStore("shared", { keyPath: "key" });
+  },
 ];
 
 const stores = [
@@ -125,6 +196,11 @@ const stores = [
   "imports",
   "inbox",
   "snapshots",
+  "sentBy",
+  "personal",
+  "repliesAtDesk",
+  "toShare",
+  "shared",
 ] as const;
 
 export type Writing = IDBPTransaction<DeskSchema, (typeof stores)[number][], "readwrite">;

@@ -7,14 +7,11 @@ import {
   listText,
   readListText,
 } from "../records/review/listedSubmission.ts";
-import {
-  type Computed,
-  contentText,
-  type Incoming,
-  type Submission,
-} from "../records/review/submission.ts";
+import type { Computed, Incoming, Submission } from "../records/review/submission.ts";
+import { addOne, countChange } from "./addSubmission.ts";
 import { SchemaHandle } from "./databaseHandle.ts";
 import {
+  type DeskChange,
   type DeskSchema,
   deskDatabaseName,
   deskMigrations,
@@ -22,6 +19,8 @@ import {
   writeDesk,
 } from "./deskDatabase.ts";
 import { DeskInbox, nextMoment } from "./deskInbox.ts";
+import { SharedCopy } from "./sharedCopy.ts";
+import { partsIn, shareDecision, wholeText } from "./sharedParts.ts";
 
 export interface Added {
   readonly added: number;
@@ -44,9 +43,6 @@ export interface Result {
   readonly assessment: Assessment | null;
 }
 
-/** What another tab did: read again. */
-export type DeskChange = "submissions" | "results" | "decisions";
-
 /** The list as it was last put together, and whether it is still so. */
 export interface Snapshot {
   readonly submissions: Listed[];
@@ -67,12 +63,19 @@ export class DeskStore {
   readonly #handle: SchemaHandle<DeskSchema>;
   #channel: BroadcastChannel | null;
   readonly #listeners = new Set<(change: DeskChange) => void>();
+  readonly #own = new Set<(change: DeskChange) => void>();
   /** What was chosen and is not taken in yet. */
   readonly inbox: DeskInbox;
+  /** What goes between this desk and a shared one. */
+  readonly shared: SharedCopy;
 
   constructor(name: string = deskDatabaseName) {
     this.#handle = new SchemaHandle(name, deskMigrations);
     this.inbox = new DeskInbox(this.#handle);
+    this.shared = new SharedCopy(this.#handle, (change) => {
+      this.#announce(change);
+      for (const listener of this.#own) listener(change);
+    });
     this.#channel = typeof BroadcastChannel === "undefined" ? null : new BroadcastChannel(name);
     if (this.#channel !== null) {
       this.#channel.onmessage = ({ data }: MessageEvent<DeskChange>) => {
@@ -147,8 +150,13 @@ export class DeskStore {
     return this.#handle.run(async (database) => (await database.get("submissions", key)) ?? null);
   }
 
+  /** What was sent; of a shared desk with the names and photos that are still kept. */
   text(key: string): Promise<Outcome<string | null>> {
-    return this.#handle.run(async (database) => (await database.get("texts", key))?.text ?? null);
+    return this.#handle.run(async (database) => {
+      const transaction = database.transaction(["texts", "sentBy", "personal"]);
+      const text = (await transaction.objectStore("texts").get(key))?.text ?? null;
+      return text === null ? null : wholeText(partsIn(transaction), key, text);
+    });
   }
 
   assessment(key: string): Promise<Outcome<Assessment | null>> {
@@ -246,11 +254,15 @@ export class DeskStore {
       for (const decision of decisions) {
         if ((await kept.getKey(decision.key)) !== undefined) continue;
         await kept.put(decision);
+        await shareDecision(transaction, decision);
         added.push(decision.key);
       }
       return added;
     });
-    if (written.ok && written.value.length > 0) this.#announce("decisions");
+    if (written.ok && written.value.length > 0) {
+      this.#announce("decisions");
+      this.shared.tellWaiting();
+    }
     return written;
   }
 
@@ -305,16 +317,22 @@ export class DeskStore {
   #page(after: string | null, size: number): Promise<Outcome<WholeSubmission[]>> {
     const range = after === null ? null : IDBKeyRange.lowerBound(after, true);
     return this.#handle.run(async (database) => {
-      const transaction = database.transaction(["submissions", "texts"]);
+      const transaction = database.transaction(["submissions", "texts", "sentBy", "personal"]);
       const [submissions, texts] = await Promise.all([
         transaction.objectStore("submissions").getAll(range, size),
         transaction.objectStore("texts").getAll(range, size),
       ]);
       const byKey = new Map(texts.map(({ key, text }) => [key, text]));
-      return submissions.map((submission) => ({
-        submission,
-        text: byKey.get(submission.key) ?? "",
-      }));
+      const whole: WholeSubmission[] = [];
+      for (const submission of submissions) {
+        const text = byKey.get(submission.key) ?? "";
+        const joined =
+          submission.way === "desk"
+            ? await wholeText(partsIn(transaction), submission.key, text)
+            : text;
+        whole.push({ submission, text: joined });
+      }
+      return whole;
     });
   }
 
@@ -322,6 +340,12 @@ export class DeskStore {
   subscribe(listener: (change: DeskChange) => void): () => void {
     this.#listeners.add(listener);
     return () => this.#listeners.delete(listener);
+  }
+
+  /** Called for what came from the shared desk by this tab. */
+  onShared(listener: (change: DeskChange) => void): () => void {
+    this.#own.add(listener);
+    return () => this.#own.delete(listener);
   }
 
   close(): void {
@@ -334,46 +358,6 @@ export class DeskStore {
   #announce(change: DeskChange): void {
     this.#channel?.postMessage(change);
   }
-}
-
-async function countChange(transaction: Writing): Promise<void> {
-  const snapshots = transaction.objectStore("snapshots");
-  const revision = (await snapshots.get("revision"))?.revision ?? 0;
-  await snapshots.put({ key: "revision", revision: revision + 1, text: "" });
-}
-
-function isSameContent(one: string, other: string): boolean {
-  return one === other || contentText(JSON.parse(one)) === contentText(JSON.parse(other));
-}
-
-/** Adds one version, where this very content is not here yet; its key, or null where it is. */
-async function addOne(
-  transaction: Writing,
-  { facts, text, way, photosLeftOut, sentAt, place }: Incoming,
-  receivedAt: string,
-): Promise<string | null> {
-  const submissions = transaction.objectStore("submissions");
-  const texts = transaction.objectStore("texts");
-  let key = `${facts.checkId} ${facts.digest}`;
-  // Two contents with one digest are not worth more than that they are both kept.
-  for (;;) {
-    const known = await texts.get(key);
-    if (known === undefined) break;
-    if (isSameContent(known.text, text)) return null;
-    key = `${key}+`;
-  }
-  await texts.put({ key, text });
-  await submissions.put({
-    ...facts,
-    key,
-    receivedAt,
-    ...(sentAt !== undefined && { sentAt }),
-    ...(place !== undefined && { place }),
-    way,
-    photosLeftOut,
-    isComputed: 0,
-  });
-  return key;
 }
 
 export function openDeskStore(name?: string): Promise<Outcome<DeskStore>> {

@@ -2,6 +2,7 @@ import { jetstream, jetstreamManager } from "@nats-io/jetstream";
 import { Kvm } from "@nats-io/kv";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { EngineConnection } from "../../src/engine/connection.ts";
+import { erasePersonal } from "../../src/engine/erase.ts";
 import { fetchReply } from "../../src/engine/fetchReply.ts";
 import { type Arrived, follow } from "../../src/engine/follow.ts";
 import { newPhoneKey, personLogin } from "../../src/engine/login.ts";
@@ -9,7 +10,7 @@ import { type Outgoing, publish } from "../../src/engine/publish.ts";
 import { handsBucket, type StreamName, streams, subjectOf } from "../../src/engine/subjects.ts";
 import { contentHash } from "../../src/records/exchanged/contentHash.ts";
 import { withNewSenders, withTakenBack } from "../../src/server/deskState.ts";
-import { erasePersonal, makeStreams } from "../../src/server/streamsMade.ts";
+import { makeStreams } from "../../src/server/streamsMade.ts";
 import { EngineBench, engineHere, opened } from "../support/engine/engineBench.ts";
 
 const sent = async (sender: string, check: string, body: string): Promise<Outgoing> => {
@@ -153,7 +154,7 @@ describe.skipIf(!engineHere)("three nodes", () => {
     await put("other", "Sam");
     const manager = await jetstreamManager(keeper);
     const before = (await manager.streams.info(streams.inbox)).state.messages;
-    expect(await erasePersonal(keeper, "one")).toBe(2);
+    expect(opened(await erasePersonal(desk, "one"))).toBe(2);
     const left = await allOf(desk, streams.personal, 1);
     expect(left.map(({ body }) => body)).toEqual(["Sam"]);
     expect((await manager.streams.info(streams.inbox)).state.messages).toBe(before);

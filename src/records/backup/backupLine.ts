@@ -61,7 +61,7 @@ const time = z.string().check(
 const long = z.string().check(z.maxLength(recordBounds.notesCharacters));
 const count = z.int().check(z.gte(0));
 
-const decisionSchema = z.object({
+export const decisionSchema = z.object({
   key: filled,
   checkId: filled,
   submission: filled,
@@ -92,7 +92,7 @@ const lineSchema = z.discriminatedUnion("kind", [
     receivedAt: time,
     sentAt: z.optional(time),
     place: z.optional(z.number()),
-    way: z.enum(["file", "link", "code", "backup"]),
+    way: z.enum(["file", "link", "code", "backup", "desk"]),
     photosLeftOut: count,
   }),
   z.object({ kind: z.literal("decision"), decision: decisionSchema }),

@@ -101,6 +101,8 @@ export interface Pack {
   readonly version: typeof packVersion;
   readonly name: string;
   readonly notes?: string;
+  /** Whose pack it is, and where mail reaches them: for the ways without a server. */
+  readonly maker?: { readonly name: string; readonly address: string };
   readonly stops: readonly PackStop[];
   readonly platforms: readonly Platform[];
   /** The spacers that can be bought, mm; absent: 5 to 60 mm by 5, or 1/8 to 2 1/2 in by 1/8. */

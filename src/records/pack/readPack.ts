@@ -105,6 +105,12 @@ const packSchema = z.looseObject({
   version: z.literal(packVersion),
   name: label,
   notes,
+  maker: z.optional(
+    z.looseObject({
+      name: label,
+      address: z.string().check(z.maxLength(recordBounds.notesCharacters)),
+    }),
+  ),
   stops: z.array(packStop).check(z.maxLength(packBounds.stops)),
   platforms: z.array(platformSchema).check(z.maxLength(packBounds.platforms)),
   spacersMm: z.optional(spacers),

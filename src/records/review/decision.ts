@@ -24,6 +24,8 @@ export interface Decision {
   readonly reply?: string;
   /** undo: the key of the decision taken back. */
   readonly undoes?: string;
+  /** Its place among all decisions of a shared desk; absent: made at this desk alone, or not there yet. */
+  readonly shared?: { readonly sequence: number };
   /** When it was taken in from a backup, confirmed here; absent: decided at this desk. */
   readonly fromBackup?: string;
 }
@@ -50,11 +52,46 @@ export function inOrder(decisions: readonly Decision[]): Decision[] {
   );
 }
 
-/** The newest decision on this version that was not taken back; null: none. */
+/** In the order of the shared desk; those that are not there yet come after all others. */
+function inSharedOrder(decisions: readonly Decision[]): Decision[] {
+  const place = ({ shared }: Decision) => shared?.sequence ?? Number.MAX_SAFE_INTEGER;
+  return inOrder(decisions).sort((a, b) => place(a) - place(b));
+}
+
+interface SharedDecisions {
+  readonly standing: Decision | null;
+  /** Made while another stood, and not taken back: their replies are not sent. */
+  readonly twice: readonly Decision[];
+}
+
+/** Of several decisions on one version at a shared desk the first stands, until it is taken back. */
+export function sharedDecisions(
+  decisions: readonly Decision[],
+  submission: string,
+): SharedDecisions {
+  let standing: Decision | null = null;
+  const twice = new Map<string, Decision>();
+  for (const decision of inSharedOrder(decisions)) {
+    if (decision.submission !== submission) continue;
+    if (decision.kind === "undo") {
+      if (standing?.key === decision.undoes) standing = null;
+      else twice.delete(decision.undoes ?? "");
+    } else if (standing === null) standing = decision;
+    else twice.set(decision.key, decision);
+  }
+  return { standing, twice: [...twice.values()] };
+}
+
+/**
+ * The newest decision on this version that was not taken back; at a shared desk the first of them. Null: none.
+ */
 export function standingDecision(
   decisions: readonly Decision[],
   submission: string,
 ): Decision | null {
+  if (decisions.some(({ shared, submission: of }) => shared && of === submission)) {
+    return sharedDecisions(decisions, submission).standing;
+  }
   const undone = new Set(decisions.map(({ undoes }) => undoes));
   const standing = inOrder(decisions).filter(
     ({ key, kind, submission: of }) => of === submission && kind !== "undo" && !undone.has(key),

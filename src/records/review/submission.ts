@@ -6,7 +6,7 @@ import type { LengthUnit } from "../entry/units.ts";
 import { canonicalText, textDigest } from "../text/canonicalText.ts";
 
 /** By which way a check came to the desk. */
-export type Way = "file" | "link" | "code" | "backup";
+export type Way = "file" | "link" | "code" | "backup" | "desk";
 
 /** What the desk's list knows of a record without opening it. */
 export interface SubmissionFacts {

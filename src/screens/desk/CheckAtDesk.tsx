@@ -28,6 +28,7 @@ import { deskCheckHref, deskHref, deskReportHref } from "./deskRoutes.ts";
 import { PackSince } from "./PackSince.tsx";
 import { Facts, History, Photos, VersionDifferences, Versions } from "./parts.tsx";
 import { ReadingsTable } from "./ReadingsTable.tsx";
+import { HandsHere, SentByPhone, useLooking } from "./shared/SharedCheck.tsx";
 import type { Desk } from "./useDesk.ts";
 import { type OpenCheck, useDecisions, useOpenCheck } from "./useOpenCheck.ts";
 import { momentText, wayWords } from "./words.ts";
@@ -121,6 +122,8 @@ function Opened({
   const complete = assessed.state === "complete";
   const prescribing = usePrescription(assessor, record, complete ? fitment : null, pack, unit);
   const latest = versions[0]?.key === submission.key;
+  const { shared } = desk;
+  useLooking(shared, record.id);
 
   return (
     <Screen
@@ -149,6 +152,7 @@ function Opened({
               was sent; everything below is computed here.
             </p>
           </header>
+          {shared?.state && <HandsHere shared={shared} checkId={record.id} />}
           {!latest && versions[0] && (
             <Notice tone="care">
               <p>
@@ -247,6 +251,7 @@ function Opened({
           )}
           <Photos record={record} leftOut={submission.photosLeftOut} />
           <Facts record={record} />
+          {shared && <SentByPhone shared={shared} submission={submission} />}
           <p class="small">{certification}</p>
         </div>
         <div class="stack desk-check-side">

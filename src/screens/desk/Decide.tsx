@@ -29,6 +29,7 @@ import { type DecisionDraft, draftOf, hasWords } from "./decisionDraft.ts";
 import { deskName, keepDeskName } from "./deskName.ts";
 import { ReplyWays } from "./ReplyWays.tsx";
 import { askable, askedReadings, toldAnswer } from "./replyItems.ts";
+import { DecidedTwice, SharedReply } from "./shared/SharedCheck.tsx";
 import type { Desk } from "./useDesk.ts";
 import { type PartsTried, type TriedPart, usePartsTried } from "./usePartsTried.ts";
 import { decisionWords, momentText } from "./words.ts";
@@ -76,20 +77,23 @@ export function Decide(props: DecideProps) {
       </h2>
       {fault && <FaultNotice fault={fault} />}
       {standing ? (
-        <Decided record={record} decision={standing} draft={draft} onUndo={decide} />
+        <Decided desk={desk} record={record} decision={standing} draft={draft} onUndo={decide} />
       ) : (
         <Deciding {...props} onDecide={decide} />
       )}
+      <DecidedTwice decisions={decisions} submission={submission.key} />
     </section>
   );
 }
 
 function Decided({
+  desk,
   record,
   decision,
   draft,
   onUndo,
 }: {
+  desk: Desk;
   record: CheckRecord;
   decision: Decision;
   draft: DecisionDraft;
@@ -101,7 +105,7 @@ function Decided({
       checkId: decision.checkId,
       submission: decision.submission,
       kind: "undo",
-      by: deskName(),
+      by: desk.shared?.state?.person ?? deskName(),
       at: new Date().toISOString(),
       note: "",
       undoes: decision.key,
@@ -132,7 +136,11 @@ function Decided({
       )}
       {decision.note && <p>{decision.note}</p>}
       <pre class="desk-reply">{decision.reply}</pre>
-      <ReplyWays record={record} decision={decision} />
+      {desk.shared?.sentBy.has(decision.submission) ? (
+        <SharedReply shared={desk.shared} record={record} decision={decision} />
+      ) : (
+        <ReplyWays record={record} decision={decision} />
+      )}
       <Button icon="undo" onClick={undo}>
         Take the decision back
       </Button>
@@ -141,6 +149,7 @@ function Decided({
 }
 
 function Deciding({
+  desk,
   record,
   submission,
   fitment,
@@ -155,13 +164,15 @@ function Deciding({
   const { note, picked, asked } = draft;
   const kind = draft.kind ?? (odd.length > 0 ? "askAgain" : "accept");
   const typed = draft.typed[kind] ?? null;
-  const [by, setBy] = useState(deskName);
+  const [typedName, setBy] = useState(deskName);
+  const signedIn = desk.shared?.state?.person;
+  const by = signedIn || typedName;
   const unit = unitOf(record);
   const tried = usePartsTried(assessor, record, fitment, kind === "otherPart", unit);
   const part = tried.parts.find(({ key }) => key === picked) ?? null;
   const needsReason = kind === "otherPart" && part !== null && !advisable(part);
   const written = useMemo(() => {
-    const content = { record, unit, from: by, note };
+    const content = { record: letterTo(record, submission), unit, from: by, note };
     if (kind === "askAgain") {
       const readings = askedReadings(asked, record, fitment, odd, assessment);
       return readings.length === 0 ? null : askAgainText(content, readings);
@@ -174,7 +185,20 @@ function Deciding({
     if (part === null || part.ranked.assessment === null) return null;
     if (!advisable(part) && note.trim() === "") return null;
     return otherPartText(content, advisedPart(part, part.ranked.assessment, unit));
-  }, [kind, asked, record, fitment, odd, assessment, prescribing, part, by, note, unit]);
+  }, [
+    kind,
+    asked,
+    record,
+    fitment,
+    odd,
+    assessment,
+    prescribing,
+    part,
+    by,
+    note,
+    unit,
+    submission,
+  ]);
   const text = typed ?? written ?? "";
   const searching =
     kind === "accept" &&
@@ -194,7 +218,7 @@ function Deciding({
   const nameless = by.trim() === "";
 
   const decide = () => {
-    keepDeskName(by);
+    if (!signedIn) keepDeskName(by);
     onDecide({
       key: newId(),
       checkId: record.id,
@@ -246,13 +270,19 @@ function Deciding({
           unit={unit}
         />
       )}
-      <TextField
-        label="Your name"
-        value={by}
-        onInput={setBy}
-        maxLength={recordBounds.labelCharacters}
-        capitals
-      />
+      {signedIn ? (
+        <p class="small">
+          Decided as <strong>{signedIn}</strong>, by your credential.
+        </p>
+      ) : (
+        <TextField
+          label="Your name"
+          value={by}
+          onInput={setBy}
+          maxLength={recordBounds.labelCharacters}
+          capitals
+        />
+      )}
       <label class="field">
         <span class="field-label">Note, also in the reply</span>
         <textarea
@@ -286,6 +316,13 @@ function Deciding({
       </Button>
     </div>
   );
+}
+
+/** A letter by the shared desk stays there for good: it names nobody. */
+function letterTo(record: CheckRecord, { way }: Listed): CheckRecord {
+  if (way !== "desk") return record;
+  const { name: _, ...author } = record.author;
+  return { ...record, author };
 }
 
 /** Tested to fit, with care at most, and known to mount there. */

@@ -16,6 +16,7 @@ import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import { CheckList } from "./CheckList.tsx";
 import { deskScanHref } from "./deskRoutes.ts";
 import { ImportPanel, isUnderWay } from "./ImportPanel.tsx";
+import { SharedBar } from "./shared/SharedBar.tsx";
 import { sourceOfText, sourcesOfDrop, sourcesOfFiles } from "./sources.ts";
 import type { Desk } from "./useDesk.ts";
 import { countWords } from "./words.ts";
@@ -131,6 +132,7 @@ export function DeskList({
             <p>{sentenceText(saved.sentence, unit)}</p>
           </Notice>
         )}
+        {desk.shared && <SharedBar shared={desk.shared} />}
         <WaysIn desk={desk} onPaste={() => setPasting(true)} />
         <ImportPanel desk={desk} unit={unit} />
         {checks === null && first === null && <p class="soft">One moment …</p>}

@@ -7,23 +7,33 @@ import { canShareFile, copyText, share } from "../../sharing/shareFile.ts";
 import { appAddress, replyLink } from "../../sharing/shareLink.ts";
 import { FaultNotice } from "../exchange/FaultNotice.tsx";
 import { Button, ButtonLink } from "../parts/Button.tsx";
-import { mailLink, replyFile, replyOf, withLink } from "./replyItems.ts";
+import { mailLink, replyFile, replyOf, withGreeting, withLink } from "./replyItems.ts";
 
 /** How a reply leaves: shared, copied, mailed, or saved as a file for that person's phone. */
-export function ReplyWays({ record, decision }: { record: CheckRecord; decision: Decision }) {
+export function ReplyWays({
+  record,
+  decision,
+  greeted = false,
+}: {
+  record: CheckRecord;
+  decision: Decision;
+  /** Letters of the shared desk name nobody; by mail the person is greeted by name. */
+  greeted?: boolean;
+}) {
   const [done, setDone] = useState("");
   const [fault, setFault] = useState<Fault | null>(null);
   // Made before the tap: browsers open the share sheet only straight after one.
   const { text, file, mail } = useMemo(() => {
+    const words = greeted ? withGreeting(record, decision.reply ?? "") : (decision.reply ?? "");
     const reply = replyOf(record, decision);
     const link = reply && replyLink(reply, appAddress(location));
-    const whole = withLink(decision.reply ?? "", link);
+    const whole = withLink(words, link);
     return {
       text: whole,
       file: reply && replyFile(reply),
-      mail: mailLink(record, whole) ?? mailLink(record, decision.reply ?? ""),
+      mail: mailLink(record, whole) ?? mailLink(record, words),
     };
-  }, [record, decision]);
+  }, [record, decision, greeted]);
   const say = (words: string, problem: Fault | null) => {
     setDone(problem ? "" : words);
     setFault(problem);

@@ -90,7 +90,7 @@ export function Photos({ record, leftOut }: { record: CheckRecord; leftOut: numb
           return (
             <li key={index}>
               <figure>
-                <img src={`data:${type};base64,${data}`} alt={words} loading="lazy" />
+                <img src={`data:${type};base64,${data}`} alt={`Photo: ${words}`} loading="lazy" />
                 <figcaption>
                   {capital(words)}
                   {caption?.trim() && name && <span class="small soft"> {capital(name)}</span>}

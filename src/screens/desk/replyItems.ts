@@ -108,6 +108,12 @@ export function withLink(text: string, link: string | null): string {
   return `${text.trimEnd()}\n\nThis reply in Stopfit, on the phone that made the check:\n${link}\n`;
 }
 
+/** A letter without a name in it, with that of the person it goes to. */
+export function withGreeting({ author }: CheckRecord, text: string): string {
+  const name = author.name?.trim();
+  return name ? text.replace(/^Hello,/, `Hello ${name},`) : text;
+}
+
 /** Programs for mail take addresses up to about here (common practice, no source). */
 const mailCharacters = 8000;
 

@@ -12,6 +12,7 @@ import {
   type Result,
 } from "../../storage/deskStore.ts";
 import { loadReferencePack } from "../referencePack.ts";
+import { type Shared, useShared } from "./shared/useShared.ts";
 import { startPoolWithPack } from "./startPoolWithPack.ts";
 import { type Computing, useComputing } from "./useComputing.ts";
 import { type Imports, useImports } from "./useImports.ts";
@@ -25,6 +26,8 @@ export interface Desk extends Imports, Omit<Computing, "allow"> {
   /** The top of the list as it was last, to be seen until all is read. */
   readonly first: FirstRows | null;
   readonly decisions: readonly Decision[];
+  /** Null where the build has no shared desk. */
+  readonly shared: Shared | null;
   decide(decision: Decision): Promise<Outcome<readonly string[]>>;
 }
 
@@ -197,9 +200,25 @@ export function useDesk({
   });
   allow.current = allowComputing;
 
+  const reloadTimer = useRef<ReturnType<typeof setTimeout> | null>(null);
+  const loadIn = useCallback(
+    (waitMs: number) => {
+      if (!store) return;
+      reloadTimer.current ??= setTimeout(() => {
+        reloadTimer.current = null;
+        load(store);
+      }, waitMs);
+    },
+    [store, load],
+  );
+  const onDecisions = useCallback(() => loadIn(0), [loadIn]);
+  const onSubmissions = useCallback(() => loadIn(redrawMs), [loadIn]);
+  const shared = useShared(store, startPool, onDecisions, onSubmissions);
+
   return {
     store,
     fault,
+    shared,
     checks,
     first,
     decisions,

@@ -32,7 +32,13 @@ export function useOpenCheck(desk: Desk, key: string): OpenCheck {
     () => checks?.find((check) => check.versions.some((one) => one.key === key))?.versions ?? null,
     [checks, key],
   );
-  const keys = versions?.map((version) => version.key).join("\n") ?? null;
+  // Names and photos of a shared desk come after the readings, and can be erased.
+  const keys =
+    versions
+      ?.map((version) =>
+        [version.key, version.who, version.contact, version.photosLeftOut].join("\n"),
+      )
+      .join("\n") ?? null;
 
   useEffect(() => {
     if (!store || checks === null) return;

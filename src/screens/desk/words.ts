@@ -31,6 +31,7 @@ export const wayWords: Record<Way, string> = {
   link: "as a link",
   code: "as a code",
   backup: "from a backup",
+  desk: "from a phone, by the shared desk",
 };
 
 const roleWords: Record<Role, string> = {

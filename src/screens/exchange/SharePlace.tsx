@@ -61,6 +61,7 @@ export default function SharePlace({
   const [part, setPart] = useState<Frame | null>(null);
   /** What another program or page handed over, and nobody has asked to look at yet. */
   const [arrived, setArrived] = useState<readonly File[]>([]);
+  const [fromDesk, setFromDesk] = useState(false);
   const [reading, setReading] = useState(route.screen === "open" && route.payload !== null);
   const latest = useRef(0);
   const payload = route.screen === "open" ? route.payload : null;
@@ -71,8 +72,9 @@ export default function SharePlace({
   }, []);
 
   const show = useCallback(
-    async (work: Promise<Received>) => {
+    async (work: Promise<Received>, handedByDesk = false) => {
       latest.current += 1;
+      setFromDesk(handedByDesk);
       const own = latest.current;
       setReading(true);
       setQueue([]);
@@ -113,8 +115,8 @@ export default function SharePlace({
   useEffect(() => {
     const handed = takeHanded();
     if (handed === null) return;
-    const { replies, backup: file } = handed;
-    show(Promise.resolve({ ...nothing, replies, backups: file ? [file] : [] }));
+    const { replies, backup: file, fromDesk: byDesk } = handed;
+    show(Promise.resolve({ ...nothing, replies, backups: file ? [file] : [] }), byDesk);
   }, [show]);
 
   useEffect(() => {
@@ -204,6 +206,7 @@ export default function SharePlace({
         stored={stored}
         unit={unit}
         waiting={waiting}
+        fromDesk={fromDesk}
         refused={faults}
         onKept={() => next(replyHref(stored.id))}
         onLeave={leave}

@@ -4,6 +4,8 @@ import type { Reply } from "../../records/review/reply.ts";
 export interface Handed {
   readonly replies: readonly Reply[];
   readonly backup: File | null;
+  /** Fetched from the desk itself, by this phone's own key: nobody else can have sent it. */
+  readonly fromDesk?: boolean;
 }
 
 let handed: Handed | null = null;

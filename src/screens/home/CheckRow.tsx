@@ -16,6 +16,7 @@ const verdictWords: { readonly [Verdict in State]: string } = {
 /** One check of the list: a tap goes on with it, the button beside shows what else can be done. */
 export function CheckRow({
   stored,
+  sent,
   onRename,
   onCopy,
   onSave,
@@ -23,6 +24,8 @@ export function CheckRow({
   onDelete,
 }: {
   stored: ListedCheck;
+  /** Where it stands at the desk, where it was sent to one. */
+  sent?: string | undefined;
   onRename: () => void;
   onCopy: () => void;
   onSave: () => void;
@@ -35,6 +38,7 @@ export function CheckRow({
   const facts = [
     pressedAtRest(record) === null ? null : "Sits on its stop",
     lastVerdict ? verdictWords[lastVerdict] : "No answer yet",
+    sent,
     axle,
     dateText(stored.createdAt),
   ].filter(Boolean);

@@ -14,6 +14,8 @@ import type { RowSetAside } from "../../storage/checkRow.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
 import { goTo, stepHref } from "../addresses.ts";
 import { deskHref } from "../desk/deskRoutes.ts";
+import { AnswersIn } from "../exchange/maker/AnswersIn.tsx";
+import { useSent } from "../exchange/maker/useSent.ts";
 import { SendStored } from "../exchange/SendButton.tsx";
 import { openHref } from "../exchange/shareRoutes.ts";
 import { useDrop } from "../exchange/useDrop.ts";
@@ -123,6 +125,7 @@ export function Checks({ opened, preferences, notice }: Props) {
   }, [store, refresh]);
 
   useVerdicts(store, checks, refresh);
+  const sent = useSent(store, checks);
 
   const settle = async (work: Promise<Outcome<unknown>>) => {
     const outcome = await work;
@@ -273,6 +276,7 @@ export function Checks({ opened, preferences, notice }: Props) {
       {store && checks && !opened?.fault && (
         <SavedReminder store={store} checks={checks} deleted={deleted.length} />
       )}
+      {import.meta.env.VITE_DESK && <AnswersIn answers={sent.answers} />}
       {checks === null && <p class="soft">One moment …</p>}
       {checks?.length === 0 && aside.length === 0 && <FirstWords />}
       {checks && checks.length + aside.length > 0 && (
@@ -284,6 +288,7 @@ export function Checks({ opened, preferences, notice }: Props) {
             >
               <CheckRow
                 stored={stored}
+                sent={sent.words.get(stored.id)}
                 onRename={() => setRenaming(stored)}
                 onCopy={() => store && settle(store.copy(stored.id, `${checkName(stored)} (copy)`))}
                 onSave={() =>

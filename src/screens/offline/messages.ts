@@ -14,3 +14,8 @@ export interface KeptAnswer {
 export interface ChangesAnswer {
   readonly changes: readonly string[];
 }
+
+/** By this name the browser is asked to send what waits for the desk, also with no page open. */
+export const syncTag = "stopfit-outbox";
+/** One page or worker at a time sends. */
+export const outboxLock = "stopfit-outbox";

@@ -1,7 +1,7 @@
 import { isShare, takeShare } from "../../sharing/shareTarget.ts";
 import changeLog from "./CHANGES.md?raw";
 import { newestChanges } from "./changes.ts";
-import type { ChangesAnswer, KeptAnswer, PageMessage } from "./messages.ts";
+import { type ChangesAnswer, type KeptAnswer, type PageMessage, syncTag } from "./messages.ts";
 import {
   keepRelease,
   matchIn,
@@ -10,6 +10,8 @@ import {
   releaseCacheName,
   releaseIsKept,
 } from "./releaseCache.ts";
+
+import { sendFromWorker } from "./sendFromWorker.ts";
 
 declare const self: ServiceWorkerGlobalScope & { __WB_MANIFEST: ReleaseFile[] };
 
@@ -61,6 +63,13 @@ self.addEventListener("message", (event) => {
     );
   }
 });
+
+if (import.meta.env.VITE_DESK) {
+  self.addEventListener("sync", (event) => {
+    const { tag, waitUntil } = event as ExtendableEvent & { readonly tag: string };
+    if (tag === syncTag) waitUntil.call(event, sendFromWorker());
+  });
+}
 
 // The browser may have thrown files away to make room: fetch them again, or say that they are gone.
 async function isEverythingKept(): Promise<boolean> {

@@ -37,7 +37,7 @@ const unitWords: { readonly [name: string]: string } = {
 
 /** The pack's name and notes, and what the house demands of each use. */
 export function RulesEditor({ pack, unit }: { pack: Pack; unit: LengthUnit }) {
-  const base = JSON.stringify([pack.name, pack.notes, pack.rules]);
+  const base = JSON.stringify([pack.name, pack.notes, pack.maker, pack.rules]);
   const editing = useItemDraft("rules", base, () => rulesDraft(pack, unit));
   const { draft, change } = editing;
   const keep = () => {
@@ -49,6 +49,14 @@ export function RulesEditor({ pack, unit }: { pack: Pack; unit: LengthUnit }) {
     <ItemScreen heading="Name and house rules" editing={editing} onKeep={keep}>
       <section class="card">
         <PackText draft={draft} change={change} field="name" label="Name of the pack" />
+        <PackText draft={draft} change={change} field="maker" label="Maker" />
+        <PackText
+          draft={draft}
+          change={change}
+          field="makerAddress"
+          label="Maker's mail or postal address"
+          maxLength={500}
+        />
         <PackText draft={draft} change={change} field="notes" label="Notes" maxLength={20_000} />
       </section>
       <p class="small soft">

@@ -16,7 +16,12 @@ export const ruleNumbers = [
 
 /** The pack's own name and notes, and its rules of each use. */
 export function rulesDraft(pack: Pack, unit: LengthUnit): ItemDraft {
-  const texts: { [field: string]: string } = { name: pack.name, notes: pack.notes ?? "" };
+  const texts: { [field: string]: string } = {
+    name: pack.name,
+    notes: pack.notes ?? "",
+    maker: pack.maker?.name ?? "",
+    makerAddress: pack.maker?.address ?? "",
+  };
   const tables: { [field: string]: readonly string[] } = {};
   for (const use of usesOfRules) {
     const rules = pack.rules?.[use] ?? {};
@@ -88,18 +93,20 @@ export function packOfRulesDraft(
   const reader = new DraftReader(draft);
   const name = reader.neededText("name", "Name of the pack");
   const notes = reader.text("notes");
+  const [maker, address] = [reader.text("maker") ?? "", reader.text("makerAddress") ?? ""];
   const rules: { [Each in Use]?: Partial<UseRules> } = {};
   for (const use of usesOfRules) {
     const own = rulesOfUse(reader, use, pack.rules?.[use] ?? {});
     if (own !== null) rules[use] = own;
   }
   if (reader.faults.length > 0) return { pack: null, faults: reader.faults };
-  const { notes: _notes, rules: _rules, ...kept } = pack;
+  const { notes: _notes, rules: _rules, maker: _maker, ...kept } = pack;
   return {
     pack: {
       ...kept,
       name,
       ...(notes !== undefined && { notes }),
+      ...((maker || address) && { maker: { ...pack.maker, name: maker, address } }),
       ...(Object.keys(rules).length > 0 && { rules }),
     },
     faults: [],

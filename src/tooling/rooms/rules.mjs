@@ -19,7 +19,7 @@ const rooms = [
 /** Beside others, though they stand before them. */
 const apart = {
   storage: ["sharing"],
-  engine: ["storage", "sharing"],
+  engine: ["sharing"],
   compute: ["engine"],
   "command-line": ["storage", "engine", "compute"],
   server: ["storage", "sharing", "compute", "command-line"],

@@ -13,6 +13,7 @@ function deskOf(importing: Partial<ImportProgress> | null, change: Partial<Desk>
     checks: [],
     first: null,
     decisions: [],
+    shared: null,
     importing: importing && { ...nothingYet, ...importing },
     dropped: null,
     computing: false,

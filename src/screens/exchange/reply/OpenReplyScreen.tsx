@@ -23,6 +23,7 @@ export interface OpenReplyScreenProps {
   readonly stored: StoredCheck;
   readonly unit: LengthUnit;
   readonly waiting: number;
+  readonly fromDesk: boolean;
   /** Faults of what came with it. */
   readonly refused: readonly Fault[];
   onKept(): void;
@@ -36,6 +37,7 @@ export function OpenReplyScreen({
   stored,
   unit,
   waiting,
+  fromDesk,
   refused,
   onKept,
   onLeave,
@@ -48,7 +50,7 @@ export function OpenReplyScreen({
   const answers = useMemo(() => answersOf(reply, stored), [reply, stored]);
   const keep = async () => {
     setBusy(true);
-    const kept = await keepReply(stored, reply);
+    const kept = await keepReply(stored, reply, fromDesk);
     setBusy(false);
     if (kept.ok) onKept();
     else setFault(kept.fault);
@@ -76,7 +78,7 @@ export function OpenReplyScreen({
       {refused.map((each, index) => (
         <FaultNotice key={`${each.code} ${index}`} fault={each} />
       ))}
-      <ReplyFacts reply={reply} />
+      <ReplyFacts reply={reply} fromDesk={fromDesk} />
       <AnswersNotice answers={answers} />
       {completion.ok && (
         <PhoneVerdict

@@ -12,8 +12,8 @@ const kindWords: { readonly [Kind in Reply["kind"]]: string } = {
   otherPart: "another part is advised",
 };
 
-/** What a reply says of itself, and that nobody can verify it. */
-export function ReplyFacts({ reply }: { reply: Reply }) {
+/** What a reply says of itself, and whether anybody can verify it. */
+export function ReplyFacts({ reply, fromDesk }: { reply: Reply; fromDesk: boolean }) {
   const { from, vehicle, axle, kind, createdAt } = reply;
   return (
     <Card heading="What it says of itself">
@@ -29,11 +29,15 @@ export function ReplyFacts({ reply }: { reply: Reply }) {
         <dt>Says that</dt>
         <dd>{kindWords[kind]}</dd>
       </dl>
-      <Notice tone="care">
-        <p>
-          A file or a link can't prove who wrote it. Go by it only if you know where it came from.
-        </p>
-      </Notice>
+      {fromDesk ? (
+        <p>It came from the desk itself: only people of the desk can put a reply there.</p>
+      ) : (
+        <Notice tone="care">
+          <p>
+            A file or a link can't prove who wrote it. Go by it only if you know where it came from.
+          </p>
+        </Notice>
+      )}
     </Card>
   );
 }

@@ -125,7 +125,7 @@ export function ReplyPlace({ store, id, unit, startAssessor }: ReplyPlaceProps) 
           {text}
         </p>
       </section>
-      <ReplyFacts reply={kept.reply} />
+      <ReplyFacts reply={kept.reply} fromDesk={kept.fromDesk ?? false} />
     </Screen>
   );
 }

@@ -34,7 +34,11 @@ export function replyWithoutCheck({ vehicle, axle }: Reply): Fault {
 }
 
 /** Keeps a reply with its check: only once a person has read what it is and said so. */
-export async function keepReply(stored: StoredCheck, reply: Reply): Promise<Outcome<null>> {
+export async function keepReply(
+  stored: StoredCheck,
+  reply: Reply,
+  fromDesk = false,
+): Promise<Outcome<null>> {
   const before = Object.fromEntries(reply.readings.map((id) => [id, entryText(stored, id)]));
   const replies = new ReplyStore();
   const kept = await replies.add({
@@ -45,6 +49,7 @@ export async function keepReply(stored: StoredCheck, reply: Reply): Promise<Outc
     same: [],
     closed: 0,
     keptAt: new Date().toISOString(),
+    ...(fromDesk && { fromDesk }),
   });
   replies.dispose();
   if (!kept.ok) return kept;

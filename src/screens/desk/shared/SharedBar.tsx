@@ -1,0 +1,67 @@
+import { useRef, useState } from "preact/hooks";
+import type { Fault } from "../../../physics/outcome.ts";
+import { FaultNotice } from "../../exchange/FaultNotice.tsx";
+import { Button } from "../../parts/Button.tsx";
+import { Notice } from "../../parts/Notice.tsx";
+import { countWords } from "../words.ts";
+import type { SharedState } from "./sharedRun.ts";
+import type { Shared } from "./useShared.ts";
+
+const stateWords: { readonly [State in SharedState["state"]]: string } = {
+  connecting: "Connecting …",
+  on: "Connected.",
+  off: "No connection. You can work on; it is told once there is one.",
+  refused: "Not connected.",
+};
+
+/** Who is signed in to the shared desk, and whether it is reached. */
+export function SharedBar({ shared }: { shared: Shared }) {
+  const file = useRef<HTMLInputElement>(null);
+  const [fault, setFault] = useState<Fault | null>(null);
+  const { state, waiting } = shared;
+  const chooser = (
+    <input
+      ref={file}
+      type="file"
+      class="unseen"
+      tabIndex={-1}
+      aria-label="Credential file"
+      onChange={async (event) => {
+        const input = event.currentTarget;
+        const [chosen] = input.files ?? [];
+        input.value = "";
+        if (chosen) setFault(await shared.signIn(chosen));
+      }}
+    />
+  );
+  if (state === null) {
+    return (
+      <Notice tone="info">
+        <p>
+          This desk can share its checks with others. Sign in with the credential file that you were
+          given; it is kept in this browser.
+        </p>
+        {chooser}
+        <div class="row">
+          <Button look="main" onClick={() => file.current?.click()}>
+            Sign in
+          </Button>
+        </div>
+        {fault && <FaultNotice fault={fault} />}
+      </Notice>
+    );
+  }
+  return (
+    <section class="desk-shared" aria-label="Shared desk" data-shared={state.state}>
+      <p role="status">
+        Shared desk: signed in as <strong>{state.person || "nobody"}</strong>.{" "}
+        {stateWords[state.state]}
+        {waiting.length > 0 && ` ${countWords(waiting.length, "thing")} still to be told.`}
+      </p>
+      <Button look="quiet" onClick={shared.signOut}>
+        Sign out
+      </Button>
+      {state.fault && state.state !== "off" && <FaultNotice fault={state.fault} />}
+    </section>
+  );
+}

@@ -1,0 +1,159 @@
+import { useEffect, useMemo, useState } from "preact/hooks";
+import type { Fault } from "../../../physics/outcome.ts";
+import type { CheckRecord } from "../../../records/check/checkRecord.ts";
+import { recordBounds } from "../../../records/check/recordFormat.ts";
+import type { SentCheck } from "../../../storage/outboxStore.ts";
+import { Button } from "../../parts/Button.tsx";
+import { TextField } from "../../parts/Field.tsx";
+import { Notice } from "../../parts/Notice.tsx";
+import { changePreferences } from "../../preferences.ts";
+import { useReferencePack } from "../../referencePack.ts";
+import { FaultNotice } from "../FaultNotice.tsx";
+import { makerName } from "./makerWords.ts";
+import { beginOutbox, outbox, sendToDesk, wholeHash } from "./outboxRun.ts";
+import { openAnswer } from "./sentList.ts";
+
+export interface MakerWayProps {
+  readonly record: CheckRecord;
+  readonly onSent: (() => void) | undefined;
+}
+
+/** Straight to the maker's desk: kept here until it is there, and the answer comes back by itself. */
+export function MakerWay({ record, onSent }: MakerWayProps) {
+  const maker = makerName(useReferencePack());
+  const [name, setName] = useState(record.author.name ?? "");
+  const [contact, setContact] = useState(record.author.contact ?? "");
+  const [fault, setFault] = useState<Fault | null>(null);
+  const outgoing = useMemo((): CheckRecord => {
+    const { name: _name, contact: _contact, ...author } = record.author;
+    const [who, way] = [name.trim(), contact.trim()];
+    return {
+      ...record,
+      author: { ...author, ...(who && { name: who }), ...(way && { contact: way }) },
+    };
+  }, [record, name, contact]);
+  const { sent, trouble, same } = useSentCheck(outgoing);
+
+  const send = async () => {
+    setFault(null);
+    changePreferences({ author: outgoing.author });
+    const queued = await sendToDesk(outgoing);
+    if (queued.ok) onSent?.();
+    else setFault(queued.fault);
+  };
+
+  const photos = record.photos?.length ?? 0;
+  return (
+    <>
+      {sent && <SentAs sent={sent} same={same} trouble={trouble} maker={maker} />}
+      {(!sent || !same) && (
+        <>
+          <p>
+            Goes to {maker}: the readings and the vehicle's name, for good. Your name, how to answer
+            you, notes{photos > 0 && ` and ${photos === 1 ? "the photo" : `${photos} photos`}`} are
+            kept apart and erased after a time, or when you ask {maker}.
+          </p>
+          <TextField
+            label="Your name"
+            value={name}
+            onInput={setName}
+            maxLength={recordBounds.labelCharacters}
+            capitals
+          />
+          <TextField
+            label="Mail or phone, if the answer can't reach this phone"
+            value={contact}
+            onInput={setContact}
+            maxLength={recordBounds.labelCharacters}
+          />
+          <div class="send-buttons">
+            <Button look="main" icon="forward" disabled={contact.trim() === ""} onClick={send}>
+              {sent ? `Send this version to ${maker}` : `Send to ${maker}`}
+            </Button>
+          </div>
+          {contact.trim() === "" && (
+            <p class="small soft">Give a mail address or a phone number first.</p>
+          )}
+        </>
+      )}
+      {fault && <FaultNotice fault={fault} />}
+      <p class="small soft">
+        Without a signal it waits on this phone, also after Stopfit was closed. You can go on
+        measuring.
+      </p>
+    </>
+  );
+}
+
+function SentAs({
+  sent: { state, newest, versions, reply },
+  same,
+  trouble,
+  maker,
+}: {
+  sent: SentCheck;
+  same: boolean;
+  trouble: string | null;
+  maker: string;
+}) {
+  const version = versions > 1 ? `Version ${versions}: ` : "";
+  const words = {
+    waiting: `${version}waits on this phone to be sent.`,
+    received: `${version}received by ${maker}, ${timeText(newest.receivedAt)}. No answer yet.`,
+    answered: `${version}answered.`,
+  };
+  const said = words[state];
+  return (
+    <>
+      <Notice tone={state === "waiting" ? "care" : "ok"} live>
+        <p data-sent={state}>{said.charAt(0).toUpperCase() + said.slice(1)}</p>
+        {state === "waiting" && trouble && <p>{trouble}</p>}
+        {reply && (
+          <div class="row">
+            <Button onClick={() => openAnswer(reply)}>Read the answer</Button>
+          </div>
+        )}
+      </Notice>
+      {!same && <p>It was changed since. Send it once more: it goes as a new version of it.</p>}
+    </>
+  );
+}
+
+function timeText(iso = ""): string {
+  const date = new Date(iso);
+  return Number.isNaN(date.getTime())
+    ? ""
+    : date.toLocaleString("en-US", { dateStyle: "medium", timeStyle: "short" });
+}
+
+function useSentCheck(record: CheckRecord) {
+  const [sent, setSent] = useState<SentCheck | null>(null);
+  const [trouble, setTrouble] = useState<string | null>(null);
+  const [whole, setWhole] = useState<string | null>(null);
+  const id = record.id;
+  useEffect(() => {
+    let left = false;
+    wholeHash(record).then((hash) => !left && setWhole(hash));
+    return () => {
+      left = true;
+    };
+  }, [record]);
+  useEffect(() => {
+    let left = false;
+    const store = outbox();
+    const look = async () => {
+      const [all, kept] = await Promise.all([store.sent(), store.trouble()]);
+      if (left) return;
+      if (all.ok) setSent(all.value.get(id) ?? null);
+      setTrouble(kept);
+    };
+    look();
+    const stop = store.subscribe(look);
+    beginOutbox();
+    return () => {
+      left = true;
+      stop();
+    };
+  }, [id]);
+  return { sent, trouble, same: sent !== null && (whole === null || sent.newest.whole === whole) };
+}

@@ -1,0 +1,189 @@
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import type { Browser, Page } from "playwright-core";
+import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
+import type { CheckRecord } from "../../src/records/check/checkRecord.ts";
+import { runTool } from "../../src/tooling/run.mjs";
+import { demoRecord } from "../support/demoRecords.ts";
+import { EngineBench, engineHere } from "../support/engine/engineBench.ts";
+import { tinyPhoto } from "../support/pictures.ts";
+import { axeViolations } from "./support/axe.ts";
+import { DeskPage } from "./support/deskPage.ts";
+import { MakerSheet } from "./support/makerSheet.ts";
+import { launchChromium, Phone } from "./support/phone.ts";
+import { SharedDeskPage } from "./support/sharedDeskPage.ts";
+import { Site } from "./support/site.ts";
+
+const fits: CheckRecord = {
+  ...demoRecord("arm-fits"),
+  author: { role: "customer", name: "Robin Hale" },
+  notes: "Loaded as always.",
+  photos: [tinyPhoto],
+};
+/** STOPFIT_SHOTS names a folder for pictures to look at. */
+const shots = process.env.STOPFIT_SHOTS;
+async function shot(page: Page, name: string): Promise<void> {
+  if (shots) await page.screenshot({ path: join(shots, `${name}.png`), fullPage: true });
+}
+const early = demoRecord("axle-towing-early");
+
+describe.skipIf(!engineHere)("a shared desk", () => {
+  let bench: EngineBench;
+  let browser: Browser;
+  let site: Site;
+  let folder: string;
+  const open: Phone[] = [];
+
+  beforeAll(async () => {
+    folder = mkdtempSync(join(tmpdir(), "stopfit-shared-"));
+    [bench, browser] = await Promise.all([EngineBench.start(1), launchChromium()]);
+    const dist = join(folder, "dist");
+    const code = await runTool(
+      "vite/bin/vite.js",
+      ["build", "--logLevel", "warn", "--outDir", dist],
+      {
+        env: { ...process.env, NODE_ENV: "production", STOPFIT_DESK: bench.buildAddress },
+      },
+    );
+    expect(code).toBe(0);
+    site = new Site();
+    await site.publish(dist);
+  }, 120_000);
+  afterEach(async () => {
+    await Promise.all(open.splice(0).map((phone) => phone.close()));
+  });
+  afterAll(async () => {
+    await Promise.all([browser?.close(), site?.close(), bench?.dispose()]);
+    rmSync(folder, { recursive: true, force: true });
+  });
+
+  async function phone(): Promise<Phone> {
+    const one = await Phone.open(browser);
+    open.push(one);
+    return one;
+  }
+
+  async function sheetOn(one: Phone, record: CheckRecord): Promise<MakerSheet> {
+    return new MakerSheet(await one.newPage(), site.address).openFor(record);
+  }
+
+  /** A person at a desk of their own, signed in. */
+  async function person(name: string): Promise<SharedDeskPage> {
+    const office = await Phone.open(browser, { width: 1280, height: 800, bypassCSP: true });
+    open.push(office);
+    const file = join(folder, `${name}.txt`);
+    writeFileSync(file, await bench.credential(name));
+    return new SharedDeskPage(await office.newPage(), office).signIn(site.address, file, name);
+  }
+
+  it("the circle: a phone without a signal, the engine, a desk, and back to the phone", async () => {
+    const mine = await phone();
+    const sheet = await sheetOn(mine, fits);
+    expect(await axeViolations(sheet.page)).toEqual([]);
+    await shot(sheet.page, "sheet");
+    await mine.goOffline();
+    await sheet.send("robin@hale.example");
+    await sheet.state("waiting");
+    await shot(sheet.page, "sheet-waiting");
+    // Its page is gone, as with an app that the phone has ended.
+    await sheet.page.close();
+    const ines = await person("ines");
+    expect(await ines.rows.count()).toBe(0);
+
+    await mine.context.setOffline(false);
+    const list = await mine.newPage();
+    await list.goto(site.address);
+    await list.getByText("Received by the desk").waitFor();
+
+    await ines.row("Marlow").waitFor();
+    await ines.row("Robin Hale").waitFor();
+    await ines.openCheck("Marlow");
+    await ines.page.getByText("Loaded as always.").waitFor();
+    await ines.page.locator(".desk-photos img").waitFor();
+    await ines.choose("Accept");
+    await ines.page.getByText("Decided as ines").waitFor();
+    await ines.decide("Accept");
+    await ines.reply("sent");
+    expect(await axeViolations(ines.page)).toEqual([]);
+    await shot(ines.page, "desk-sent");
+
+    await list.reload();
+    await list.getByRole("button", { name: "Read the answer" }).waitFor();
+    await shot(list, "list-answer");
+    await list.getByRole("button", { name: "Read the answer" }).click();
+    await list.getByRole("heading", { name: "A reply was sent to you" }).waitFor();
+    await list.getByText("It came from the desk itself").waitFor();
+    await list.getByText("ines", { exact: true }).first().waitFor();
+    await list.getByRole("button", { name: "Keep it with the check" }).click();
+    await list.getByText("Your readings are accepted").waitFor();
+    await ines.reply("fetched");
+    // Without a signal the browser itself notes each connection that failed.
+    expect(mine.troubles.filter((each) => !each.includes("ERR_INTERNET_DISCONNECTED"))).toEqual([]);
+  }, 120_000);
+
+  it("two people: one has taken it, decisions are seen, the second decision is told and not sent", async () => {
+    const mine = await phone();
+    const sheet = await sheetOn(mine, early);
+    await sheet.send("by phone: 555 0100");
+    await sheet.state("received");
+    const [kim, lee] = await Promise.all([person("kim"), person("lee")]);
+    const name = early.vehicle.label;
+    await Promise.all([kim.openCheck(name), lee.openCheck(name)]);
+    await lee.page.getByText("kim looks at it now, too.").waitFor();
+    await kim.page.keyboard.press("t");
+    await lee.page.getByText("kim has taken this check.").waitFor();
+    await shot(lee.page, "desk-taken");
+
+    // Lee has no connection for a while, works on, and decides what Kim has decided meanwhile.
+    await lee.goOffline();
+    await lee.choose("Accept");
+    await lee.decide("Accept");
+    await lee.reply("waiting");
+    await kim.choose("Accept");
+    await kim.decide("Accept");
+    await kim.reply("sent");
+    await lee.comeBack();
+    await lee.decidedTwice("lee");
+    await kim.decidedTwice("lee");
+    await shot(lee.page, "desk-twice");
+    expect(await lee.page.locator("[data-reply]").getAttribute("data-reply")).toBe("sent");
+
+    // Changed and sent once more it is a version of it, new at both desks.
+    const changed = { ...early, vehicle: { ...early.vehicle, liftMm: early.vehicle.liftMm + 5 } };
+    await sheet.page.close();
+    const again = await sheetOn(mine, changed);
+    await again.send("by phone: 555 0100");
+    await again.state("received");
+    for (const desk of [kim, lee])
+      await desk.page.getByText("A newer version of this check").waitFor();
+
+    await kim.page.getByRole("button", { name: "Erase names and photos" }).click();
+    await kim.page.getByRole("button", { name: "Erase", exact: true }).click();
+    for (const desk of [kim, lee]) {
+      await expect.poll(() => desk.page.getByText("555 0100").count()).toBe(0);
+    }
+  }, 120_000);
+
+  it("a wrong file is no credential, and one that was taken back is refused in a sentence", async () => {
+    const office = await Phone.open(browser, { width: 1280, height: 800 });
+    open.push(office);
+    const page = await office.newPage();
+    await new DeskPage(page).open(site.address);
+    const file = join(folder, "wrong.txt");
+    writeFileSync(file, "nothing");
+    await page.getByLabel("Credential file").setInputFiles(file);
+    await page.getByText("This file is no credential of a desk.").waitFor();
+  });
+
+  it("asks nobody but its own origin and the desk", async () => {
+    const mine = await phone();
+    const page: Page = await mine.newPage();
+    await page.goto(site.address);
+    const policy = await page
+      .locator('meta[http-equiv="Content-Security-Policy"]')
+      .getAttribute("content");
+    expect(policy).toContain(`connect-src 'self' ${bench.state.url};`);
+    expect(mine.strangers(site.origin)).toEqual([]);
+  });
+});
