@@ -1,10 +1,11 @@
 import type { Assessment, DesignEvent, Fitment, Side } from "../physics/fitment.ts";
 import type { ImpactRun } from "../physics/impact/impact.ts";
-import type { Fault, ReadingId } from "../physics/outcome.ts";
+import type { Fault } from "../physics/outcome.ts";
 import type { Candidate } from "../physics/prescription/candidates.ts";
 import type { PrescribeProgress, Prescription } from "../physics/prescription/prescribe.ts";
 import type { SearchOptions } from "../physics/prescription/searchSteps.ts";
 import type { RankedStop, RankProgress } from "../physics/ranking/rankStops.ts";
+import type { ReadingId } from "../physics/readings/readingId.ts";
 import type { RemeasurePlan, ToolsAtHand } from "../physics/remeasure/planRemeasure.ts";
 import type { CornerDynamics } from "../physics/stiffness/cornerDynamics.ts";
 import type { MapCell } from "../physics/stiffness/heightClassMap.ts";

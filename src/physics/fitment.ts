@@ -1,6 +1,8 @@
+import type { FieldPath } from "./outcome.ts";
 import type { LayoutKind } from "./readings/geometryDefinition.ts";
 import type { GeometryReadingName, GeometryReadingOf } from "./readings/geometryRegistry.ts";
 import type { LimitKind, LimitPlace } from "./readings/limitReadings.ts";
+import type { QuantityId } from "./readings/readingId.ts";
 import type { RideQuantity } from "./readings/rideReadings.ts";
 import type { Sentence } from "./sentence.ts";
 
@@ -256,14 +258,14 @@ export interface Check {
   readonly probability?: number;
   /** stiffness only: on which side of the classes that work the stop lies. */
   readonly side?: "soft" | "stiff";
-  /** The reading to take again, or to look at first. */
-  readonly reading?: string;
+  /** The reading to take again, or the field to look at first. */
+  readonly reading?: FieldPath;
   readonly sentence: Sentence;
 }
 
 /** One reading's part of the doubt about a result: shares of the variance, summing to 1. */
-export interface DoubtShare {
-  readonly reading: string;
+export interface DoubtShare<Id extends string = QuantityId> {
+  readonly reading: Id;
   readonly share: number;
 }
 

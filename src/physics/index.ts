@@ -100,7 +100,7 @@ export { layoutAtHeight } from "./kinematics/layoutAtHeight.ts";
  * Nothing here throws for what a person typed: an `Outcome` holds a value, or a fault with a sentence. A
  * sentence keeps words and numbers apart, so that a screen shows the numbers in the person's own unit.
  */
-export { type Fault, fail, type Outcome, type ReadingId, succeed } from "./outcome.ts";
+export { type Fault, fail, type Outcome, succeed } from "./outcome.ts";
 /*
  * What to do
  *

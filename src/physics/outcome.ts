@@ -2,12 +2,12 @@ import type { Sentence } from "./sentence.ts";
 
 /**
  * Why something could not be computed. `code` is for programs, `sentence` for a mechanic: what is
- * wrong, which reading, what to do. `reading` names the reading to take again, where one is to blame.
+ * wrong, which reading, what to do. `reading` names the field to see to, where one is to blame.
  */
 export interface Fault {
   readonly code: string;
   readonly sentence: Sentence;
-  readonly reading?: ReadingId;
+  readonly reading?: FieldPath;
 }
 
 /** A value, or the fault that stands in its place. Never NaN, never a silent partial result. */
@@ -15,11 +15,8 @@ export type Outcome<Value> =
   | { readonly ok: true; readonly value: Value }
   | { readonly ok: false; readonly fault: Fault };
 
-/**
- * The path of one reading, or of the field that a fault is about: "pivotToStop", "left.gap", "stop.name".
- * What readings there are, and how a path is taken apart: `readings/readingId.ts`.
- */
-export type ReadingId = string;
+/** The path of the field of a record that a fault is about: a reading's id, or another field's, "stop.name". */
+export type FieldPath = string;
 
 export function succeed<Value>(value: Value): Outcome<Value> {
   return { ok: true, value };
@@ -28,7 +25,7 @@ export function succeed<Value>(value: Value): Outcome<Value> {
 export function fail<Value = never>(
   code: string,
   sentence: Sentence,
-  reading?: ReadingId,
+  reading?: FieldPath,
 ): Outcome<Value> {
   return {
     ok: false,

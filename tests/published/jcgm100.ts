@@ -18,13 +18,13 @@ import { publishedSource } from "./support/published.ts";
  * with the terms of second order 34 nm.
  */
 
-const normal = (id: string, mean: number, uncertainty: number): DrawnReading => ({
+const normal = (id: string, mean: number, uncertainty: number): DrawnReading<string> => ({
   id,
   mean,
   halfWidth: 0,
   standardError: uncertainty,
 });
-const rectangular = (id: string, mean: number, halfWidth: number): DrawnReading => ({
+const rectangular = (id: string, mean: number, halfWidth: number): DrawnReading<string> => ({
   id,
   mean,
   halfWidth,

@@ -36,8 +36,7 @@ export const jcgm101 = publishedSource(
   "JCGM 101:2008, 9.2.2 and 9.2.3: sums of four variables",
   "from memory",
   (published) => {
-    const uncertainty = (each: typeof normal) => () =>
-      standardUncertainty({ id: "x", mean: 0, ...each });
+    const uncertainty = (each: typeof normal) => () => standardUncertainty({ mean: 0, ...each });
     published("standard uncertainty of a normal variable", 1, uncertainty(normal), 1e-12);
     published("standard uncertainty of a rectangular one", 1, uncertainty(rectangular), 1e-12);
     published("normal: lower end of 95 %", -3.92, () => endsOfSum(normal)[0], scatter);

@@ -8,10 +8,10 @@ import {
   geometryRegistry,
   layoutReadingsInOrder,
 } from "../../src/physics/readings/geometryRegistry.ts";
-import { parseReadingId } from "../../src/physics/readings/readingId.ts";
+import { parseReadingId, type ReadingId } from "../../src/physics/readings/readingId.ts";
 import { rideQuantities } from "../../src/physics/readings/rideReadings.ts";
-import { type RuleValueName, ruleValues } from "../../src/physics/readings/ruleValues.ts";
-import { stopReadings } from "../../src/physics/readings/stopReadings.ts";
+import { ruleValueNames } from "../../src/physics/readings/ruleValues.ts";
+import { stopNumberNames } from "../../src/physics/readings/stopReadings.ts";
 import { openRecord } from "../../src/records/check/openRecord.ts";
 import { readCheckValue } from "../../src/records/check/readCheck.ts";
 import { newStoredCheck, type StoredCheck } from "../../src/records/check/storedCheck.ts";
@@ -26,30 +26,33 @@ import { anyRecord } from "./arbitraries.ts";
 const sides = ["left", "right"] as const;
 
 /** The id of everything that can be typed. */
-const everyId: readonly string[] = [
+const everyId: readonly ReadingId[] = [
   ...geometryNames,
   ...sides.flatMap((side) => [
-    ...geometryNames.map((name) => `${side}.${name}`),
-    ...cornerReadingNames.map((name) => `${side}.${name}`),
-    `${side}.liftedHeight`,
-    `${side}.pushedHeight`,
-    `${side}.limits.0`,
-    `${side}.limits.0.distance`,
-    `${side}.limits.0.perWheel`,
-    ...contactParts.map((part) => `fullTravel.${side}.${part}.wheelTravel`),
-    `fullTravel.${side}.block.blockHeight`,
-    `fullTravel.${side}.atRide.heightToArch`,
+    ...geometryNames.map((name) => `${side}.${name}` as const),
+    ...cornerReadingNames.map((name) => `${side}.${name}` as const),
+    `${side}.liftedHeight` as const,
+    `${side}.pushedHeight` as const,
+    `${side}.limits.0` as const,
+    `${side}.limits.0.distance` as const,
+    `${side}.limits.0.perWheel` as const,
+    ...contactParts.map((part) => `fullTravel.${side}.${part}.wheelTravel` as const),
+    `fullTravel.${side}.block.blockHeight` as const,
+    `fullTravel.${side}.atRide.heightToArch` as const,
   ]),
-  ...Object.keys(stopReadings).map((name) => `stop.${name}`),
-  ...rideQuantities.map((name) => `ride.${name}`),
-  ...Object.keys(ruleValues).map((name) => `rules.${name}`),
+  "stop.freeHeight",
+  "stop.curve",
+  "stop.damping",
+  ...stopNumberNames.map((name) => `stop.${name}` as const),
+  ...rideQuantities.map((name) => `ride.${name}` as const),
+  ...ruleValueNames.map((name) => `rules.${name}` as const),
   "vehicle.liftMm",
   "layout.wheelPerOuter",
   "layout.wheelPerOuterTol",
 ];
 
 /** A believable value of an id, as it is typed. */
-function typed(id: string): { texts: string[]; unit: "mm"; tol: string } {
+function typed(id: ReadingId): { texts: string[]; unit: "mm"; tol: string } {
   const [least, greatest] = catalogueEntry(id).believable;
   const value = String(Math.round(50 * (least + greatest)) / 100);
   const columns = id === "stop.curve" ? 2 : id === "stop.damping" ? 3 : 1;
@@ -202,10 +205,9 @@ describe("a whole record", () => {
   });
 
   it("gives every demand that is a number an entry", () => {
-    const names = Object.keys(ruleValues) as RuleValueName[];
-    const rules = Object.fromEntries(names.map((name) => [name, 7]));
+    const rules = Object.fromEntries(ruleValueNames.map((name) => [name, 7]));
     const { record } = newStoredCheck();
     const entries = entriesOf({ ...record, rules }, "mm");
-    for (const name of names) expect(entries[`rules.${name}`]?.texts).toEqual(["7"]);
+    for (const name of ruleValueNames) expect(entries[`rules.${name}`]?.texts).toEqual(["7"]);
   });
 });

@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import type { ReadingId } from "../../src/physics/readings/readingId.ts";
 import { newStoredCheck } from "../../src/records/check/storedCheck.ts";
 import { setEntry } from "../../src/records/filling/changes.ts";
 import { stepHref } from "../../src/screens/addresses.ts";
@@ -90,7 +91,7 @@ describe("preferences", () => {
 
 describe("what is said of a reading", () => {
   const stored = newStoredCheck();
-  const tones = (id: string, texts: readonly string[], unit: "mm" | "in", tol = "") =>
+  const tones = (id: ReadingId, texts: readonly string[], unit: "mm" | "in", tol = "") =>
     entryRemarks(stored, id, { texts, unit, tol }).map(({ tone, fix }) => fix ?? tone);
 
   it("is nothing while it is empty or believable", () => {

@@ -224,7 +224,7 @@ describe("replies on the phone", () => {
       kind: "askAgain" as const,
       vehicle: "Marlow",
       axle: "front" as const,
-      readings: ["left.gap"],
+      readings: ["left.gap" as const],
       text: "Hello",
     },
   });

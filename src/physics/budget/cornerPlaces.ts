@@ -1,6 +1,7 @@
 import type { Corner, Fitment, LimitKind, Reading } from "../fitment.ts";
-import { type Fault, type Outcome, type ReadingId, succeed } from "../outcome.ts";
+import { type Fault, type Outcome, succeed } from "../outcome.ts";
 import { readingName } from "../readingNames.ts";
+import type { QuantityId } from "../readings/readingId.ts";
 import { capital } from "../sentence.ts";
 import { type DrawnReading, drawnReading } from "../uncertainty/drawnReading.ts";
 import { checkedMean, type ReadingSort } from "../uncertainty/readingMean.ts";
@@ -9,7 +10,7 @@ import { type HandContacts, handContactsOf } from "./handContacts.ts";
 
 /** One place in a corner's formulas and the quantity that fills it. One reading may fill two places. */
 export interface CornerPlace {
-  readonly id: ReadingId;
+  readonly id: QuantityId;
   /** As measured; null: a doubt that nobody reads off, such as friction or what the model may be off. */
   readonly reading: Reading | null;
   readonly drawn: DrawnReading;
@@ -89,7 +90,7 @@ export function cornerPlaces(
     readonly kind?: LimitKind;
   }[] = [];
   const measured = (
-    name: ReadingId,
+    name: QuantityId,
     value: Reading | undefined,
     sort: ReadingSort,
     kind?: LimitKind,
@@ -99,7 +100,12 @@ export function cornerPlaces(
     wanted.push({ place, sort, ...(kind === undefined ? {} : { kind }) });
     return place;
   };
-  const doubt = (name: ReadingId, mean: number, halfWidth: number, standardError: number): number =>
+  const doubt = (
+    name: QuantityId,
+    mean: number,
+    halfWidth: number,
+    standardError: number,
+  ): number =>
     all.push({
       id: name,
       reading: null,
@@ -157,7 +163,7 @@ function limitFault({ layout }: Fitment, { side, limits }: Corner): Fault | null
 }
 
 type Measured = (
-  id: ReadingId,
+  id: QuantityId,
   reading: Reading | undefined,
   sort: ReadingSort,
   kind?: LimitKind,
@@ -204,7 +210,7 @@ function handPlaces(
   { side }: Corner,
   hand: HandContacts | null,
   measured: Measured,
-  doubt: (id: ReadingId, mean: number, halfWidth: number, standardError: number) => number,
+  doubt: (id: QuantityId, mean: number, halfWidth: number, standardError: number) => number,
 ): HandPlaces {
   const { atRide = null, stop = null, block = null } = hand ?? {};
   return {

@@ -1,5 +1,6 @@
 import type { Corner, Fitment, Reading } from "../fitment.ts";
-import { fail, type Outcome, type ReadingId, succeed } from "../outcome.ts";
+import { fail, type Outcome, succeed } from "../outcome.ts";
+import type { QuantityId } from "../readings/readingId.ts";
 import { checkedMean } from "../uncertainty/readingMean.ts";
 
 /**
@@ -11,7 +12,7 @@ type GapWay = "gap" | "pressedHeight" | "seatToPad";
 /** The one reading of a corner that says where the stop stands. */
 export interface GapReading {
   readonly way: GapWay;
-  readonly id: ReadingId;
+  readonly id: QuantityId;
   readonly reading: Reading;
 }
 
@@ -71,7 +72,7 @@ export function gapOf(fitment: Fitment, corner: Corner): Outcome<number> {
 }
 
 /** The height of the stop that the readings were taken with, where another is asked about. */
-export const recordedHeightId: ReadingId = "recordedStop.freeHeight";
+export const recordedHeightId: QuantityId = "recordedStop.freeHeight";
 
 /**
  * g of the stop that the readings were taken with, mm. Contacts found by hand belong to it. Where none

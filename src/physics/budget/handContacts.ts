@@ -1,6 +1,7 @@
 import type { Corner, Fitment, LimitKind, Reading } from "../fitment.ts";
-import type { ReadingId } from "../outcome.ts";
+import type { ContactPart, FullTravelReadingName } from "../readings/fullTravelReadings.ts";
 import { limitKinds } from "../readings/limitReadings.ts";
+import type { ReadingId } from "../readings/readingId.ts";
 import { checkedMean } from "../uncertainty/readingMean.ts";
 import { measuredGapOf } from "./gap.ts";
 
@@ -36,7 +37,11 @@ export function handContactsOf(fitment: Fitment, corner: Corner): HandContacts |
   if (layout.kind === "axle" && check.movement === "one") return null;
   const heights = check.measure === "hubToArch";
   const way = heights ? "heightToArch" : "wheelTravel";
-  const named = (name: string, reading: Reading, what: string = way): NamedReading => ({
+  const named = (
+    name: ContactPart | "atRide",
+    reading: Reading,
+    what: FullTravelReadingName = way,
+  ): NamedReading => ({
     id: `fullTravel.${corner.side}.${name}.${what}`,
     reading,
   });
@@ -47,7 +52,7 @@ export function handContactsOf(fitment: Fitment, corner: Corner): HandContacts |
     const mean = meanIn(contact);
     return (atRide === null ? mean : rideHeight - mean) >= leastTravel;
   };
-  const contact = (name: string, reading: Reading | undefined): NamedReading | null => {
+  const contact = (name: ContactPart, reading: Reading | undefined): NamedReading | null => {
     const found = reading === undefined ? null : named(name, reading);
     return found !== null && travels(found) ? found : null;
   };

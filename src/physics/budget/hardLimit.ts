@@ -1,7 +1,8 @@
 import type { LimitKind } from "../fitment.ts";
 import type { LayoutMotion } from "../kinematics/layoutMotion.ts";
-import { fail, type Outcome, type ReadingId, succeed } from "../outcome.ts";
+import { fail, type Outcome, succeed } from "../outcome.ts";
 import { readingName } from "../readingNames.ts";
+import type { QuantityId } from "../readings/readingId.ts";
 import { capital, length } from "../sentence.ts";
 import type { CornerModel } from "./cornerModel.ts";
 import type { CornerPlace, LimitPlaces } from "./cornerPlaces.ts";
@@ -13,7 +14,7 @@ export interface FirstHardLimit {
   readonly travelMm: number;
   readonly kind: LimitKind;
   /** Its reading: "left.limits.0", or "fullTravel.left.tyre.wheelTravel" where it was found by hand. */
-  readonly id: ReadingId;
+  readonly id: QuantityId;
   /** Its place in the corner's list; null: found by hand. */
   readonly index: number | null;
 }
@@ -36,7 +37,7 @@ export function travelToHardLimit(
   const [one] = limits;
   if (one === undefined) return succeed(null);
   const [, greatest] = travel.range();
-  const idOf = (limit: LimitPlaces): ReadingId => (all[limit.clearance] as CornerPlace).id;
+  const idOf = (limit: LimitPlaces): QuantityId => (all[limit.clearance] as CornerPlace).id;
   let first: FirstHardLimit | null = null;
   for (const [place, limit] of limits.entries()) {
     const { kind, perWheel, index } = limit;

@@ -1,6 +1,7 @@
 import type { Corner, Fitment, LimitKind } from "../fitment.ts";
-import { fail, type Outcome, type ReadingId, succeed } from "../outcome.ts";
+import { fail, type Outcome, succeed } from "../outcome.ts";
 import { readingName } from "../readingNames.ts";
+import type { QuantityId } from "../readings/readingId.ts";
 import { capital, length } from "../sentence.ts";
 import { type CornerAtMeans, cornerAtMeans } from "./cornerAtMeans.ts";
 import { cornerLayout } from "./cornerLayout.ts";
@@ -22,7 +23,7 @@ export interface TravelBudget {
   readonly limit: {
     readonly kind: LimitKind;
     /** Its reading. */
-    readonly id: ReadingId;
+    readonly id: QuantityId;
     readonly hardLimitMm: number;
     /** s(z_h): how far the stop would have closed at the hard limit. */
     readonly closingMm: number;
@@ -118,7 +119,7 @@ function freeShareOf(contactMm: number, travelMm: number): number | null {
 function outOfReach(
   { stop }: Fitment,
   { kinematics, gapMm, limit }: CornerAtMeans,
-  standsId: ReadingId,
+  standsId: QuantityId,
 ): Outcome<never> {
   if (!kinematics.wheelTravel(gapMm).ok) {
     return fail(

@@ -9,7 +9,7 @@ import type {
 import { type Outcome, succeed } from "../outcome.ts";
 import { type DrawnReading, standardUncertainty } from "../uncertainty/drawnReading.ts";
 import { type ContactModel, contactModel } from "./contactModel.ts";
-import type { MetPart } from "./fullTravelCheck.ts";
+import type { MetPart, SuspectId } from "./fullTravelCheck.ts";
 import { contactsOf, type HandTravels, handTravels } from "./handTravel.ts";
 import { type Explanation, likeliestWrong, type Suspect } from "./likeliestWrong.ts";
 import { coverage95, leastUncertaintyMm, normalisedError } from "./normalisedError.ts";
@@ -49,7 +49,7 @@ export interface ComparedCorner {
   /** Every contact that could be compared agrees; null: none could. */
   readonly agrees: boolean | null;
   /** What is likeliest wrong, the likeliest first; empty where all agree. */
-  readonly explanations: readonly Explanation[];
+  readonly explanations: readonly Explanation<SuspectId>[];
 }
 
 const millimetresPerInch = 25.4;
@@ -101,7 +101,7 @@ function compareCorner(
     check.movement,
     block === undefined
       ? null
-      : { id: `fullTravel.${own.side}.blockHeight`, reading: block.blockHeight },
+      : { id: `fullTravel.${own.side}.block.blockHeight`, reading: block.blockHeight },
   );
   if (!computed.ok) return computed;
   const model = computed.value;
@@ -185,7 +185,7 @@ function explain(
   hand: HandTravels,
   contacts: readonly ComparedContact[],
   allSlopes: readonly Float64Array[],
-): readonly Explanation[] {
+): readonly Explanation<SuspectId>[] {
   const kept = hand.travels.flatMap((travel, index) => {
     const computed = (contacts[index] as ComparedContact).computed;
     return computed === null ? [] : [{ ...travel, index, difference: computed.differenceMm }];
@@ -211,7 +211,7 @@ function explain(
   );
   const doubts = Float64Array.from(covariance, (row, index) => Math.sqrt(row[index] as number));
   const middle = model.travels(parts);
-  const place = `fullTravel.${own.side}`;
+  const place = `fullTravel.${own.side}` as const;
   const ones = new Float64Array(parts.length).fill(1);
   const sense = check.measure === "hubToArch" ? -1 : 1;
   const taken = kept.map(({ part, readingMm, ownUncertaintyMm }, row) => {
@@ -238,7 +238,7 @@ function inputSuspect(
   slopes: Float64Array,
   parts: readonly MetPart[],
   middle: Float64Array,
-): Suspect {
+): Suspect<SuspectId> {
   const { id, mean } = reading;
   const angle = /(Angle|Lean)$/.test(id);
   const ratio = id === "wheelPerOuter";
@@ -271,11 +271,11 @@ function inputSuspect(
  * long makes the difference so much longer. `sense`: travel per mm of the reading, −1 for a height.
  */
 function handSuspect(
-  id: string,
+  id: SuspectId,
   uncertainty: number,
   slopes: Float64Array,
   reading: { readonly value: number; readonly sense: 1 | -1 } | null,
-): Suspect {
+): Suspect<SuspectId> {
   const slips =
     reading === null
       ? []

@@ -2,7 +2,8 @@ import { cornerLayout } from "../budget/cornerLayout.ts";
 import { CornerModel } from "../budget/cornerModel.ts";
 import { type CornerPlace, cornerPlaces } from "../budget/cornerPlaces.ts";
 import type { Corner, Fitment, Reading } from "../fitment.ts";
-import { type Outcome, type ReadingId, succeed } from "../outcome.ts";
+import { type Outcome, succeed } from "../outcome.ts";
+import type { QuantityId } from "../readings/readingId.ts";
 import {
   type DrawnReading,
   drawnReading,
@@ -13,7 +14,7 @@ import type { ComparedPart } from "./fullTravelCheck.ts";
 
 /** The height of the block that was put in the stop's place. */
 export interface BlockHeight {
-  readonly id: ReadingId;
+  readonly id: QuantityId;
   readonly reading: Reading;
 }
 
@@ -88,7 +89,7 @@ export class ContactModel {
    */
   travels(
     parts: readonly ComparedPart[],
-    changed?: { readonly id: string; readonly value: number },
+    changed?: { readonly id: QuantityId; readonly value: number },
   ): Float64Array {
     const values = Float64Array.from(this.#means);
     for (const [place, { drawn }] of this.#places.entries()) {

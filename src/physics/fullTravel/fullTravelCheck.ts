@@ -1,4 +1,5 @@
-import type { TouchedPart } from "../fitment.ts";
+import type { Side, TouchedPart } from "../fitment.ts";
+import type { QuantityId } from "../readings/readingId.ts";
 
 /** What a hand check can meet: something of the vehicle, or a block put in the stop's place. */
 export type MetPart = TouchedPart | "block";
@@ -6,6 +7,9 @@ export type MetPart = TouchedPart | "block";
 export type ComparedPart = MetPart | "fullStop";
 
 import { limitTouches } from "../readingNames.ts";
+
+/** A quantity of the calculation, or the hand check itself: one of its contacts, or where it started. */
+export type SuspectId = QuantityId | `fullTravel.${Side}.${MetPart | "atRide"}`;
 
 export const touchedParts: readonly TouchedPart[] = [
   "stop",

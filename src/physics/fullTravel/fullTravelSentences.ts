@@ -2,30 +2,30 @@ import type { Fitment, LimitKind } from "../fitment.ts";
 import { readingName } from "../readingNames.ts";
 import { capital, length, type Quantity, type Sentence } from "../sentence.ts";
 import type { ComparedCorner } from "./compareFullTravel.ts";
-import { type MetPart, partTouches } from "./fullTravelCheck.ts";
+import { type MetPart, partTouches, type SuspectId } from "./fullTravelCheck.ts";
 import type { Explanation } from "./likeliestWrong.ts";
 
 /** Suspects with at least this share of the likeliest's likelihood can't be told apart from it. */
 const tellsApart = 0.5;
 const mostNamed = 3;
 
-function limitKind(fitment: Fitment, id: string): LimitKind | undefined {
+function limitKind(fitment: Fitment, id: SuspectId): LimitKind | undefined {
   const [side, , index] = id.split(".");
   const corner = fitment.corners.find((each) => each.side === side);
   return corner?.limits[Number(index)]?.kind;
 }
 
 /** "the left gap"; of the hand check "the travel where the tire touches", "the start of the hand check". */
-export function suspectName(fitment: Fitment, id: string): string {
-  const [first, side, part = ""] = id.split(".");
+export function suspectName(fitment: Fitment, id: SuspectId): string {
+  const [first, side, part = "", what] = id.split(".");
   if (first !== "fullTravel") return readingName(id, limitKind(fitment, id));
-  if (part === "blockHeight") return `the height of the block, ${side}`;
+  if (what === "blockHeight") return `the height of the block, ${side}`;
   return part === "atRide"
     ? `the start of the hand check, ${side}`
     : `the hand check where ${partTouches[part as MetPart]}, ${side}`;
 }
 
-function quantity(id: string, value: number): Quantity {
+function quantity(id: SuspectId, value: number): Quantity {
   if (id.endsWith("wheelPerOuter")) return { kind: "count", value };
   return /(Angle|Lean)$/.test(id) ? { kind: "angle", value } : length(value);
 }
@@ -36,7 +36,7 @@ const slipWords = {
 } as const;
 
 /** The suspects that what was found can't tell apart, the likeliest first. */
-export function likeliest({ explanations }: ComparedCorner): readonly Explanation[] {
+export function likeliest({ explanations }: ComparedCorner): readonly Explanation<SuspectId>[] {
   const [first] = explanations;
   if (first === undefined) return [];
   return explanations.filter(({ share }) => share >= tellsApart * first.share).slice(0, mostNamed);
@@ -70,7 +70,7 @@ export function likeliestSentence(fitment: Fitment, corner: ComparedCorner): Sen
   ];
 }
 
-function names(fitment: Fitment, explanations: readonly Explanation[]): string {
+function names(fitment: Fitment, explanations: readonly Explanation<SuspectId>[]): string {
   return explanations.map(({ id }) => suspectName(fitment, id)).join(", or ");
 }
 

@@ -1,6 +1,6 @@
 import type { FullTravelCheck, FullTravelCorner, Reading } from "../fitment.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
-import { drawnReading, standardUncertainty } from "../uncertainty/drawnReading.ts";
+import { spreadOf, standardUncertainty } from "../uncertainty/drawnReading.ts";
 import { checkedMean } from "../uncertainty/readingMean.ts";
 import { type MetPart, partTouches, touchedParts } from "./fullTravelCheck.ts";
 
@@ -65,15 +65,13 @@ export function handTravels(
       part,
       readingMm: mean.value,
       travelMm,
-      ownUncertaintyMm: standardUncertainty(drawnReading(id, reading)),
+      ownUncertaintyMm: standardUncertainty(spreadOf(reading)),
     });
   }
   return succeed({
     travels,
     sharedUncertaintyMm:
-      heights && atRide !== undefined
-        ? standardUncertainty(drawnReading(`${place}.atRide`, atRide))
-        : 0,
+      heights && atRide !== undefined ? standardUncertainty(spreadOf(atRide)) : 0,
   });
 }
 

@@ -2,8 +2,8 @@ import { coverage95 } from "./normalisedError.ts";
 import { SymmetricSystem } from "./symmetricSystem.ts";
 
 /** One thing that may be wrong: how far the differences move with it. */
-export interface Suspect {
-  readonly id: string;
+export interface Suspect<Id extends string = string> {
+  readonly id: Id;
   /** What it would be once changed, in its own unit; null: it has no value of its own. */
   readonly wouldBe: (change: number) => number | null;
   /** How far off such a thing is once it is wrong, own unit. */
@@ -18,8 +18,8 @@ export interface Suspect {
 
 type Slip = "unit" | "sign";
 
-export interface Explanation {
-  readonly id: string;
+export interface Explanation<Id extends string = string> {
+  readonly id: Id;
   /** What it would have to change by, own unit. */
   readonly change: number;
   readonly wouldBe: number | null;
@@ -50,12 +50,12 @@ const slipRarity = 0.1;
  * @param covariance Σ, mm²
  * @param doubts √Σ_jj of each difference, mm
  */
-export function likeliestWrong(
+export function likeliestWrong<Id extends string>(
   differences: Float64Array,
   covariance: readonly Float64Array[],
   doubts: Float64Array,
-  suspects: readonly Suspect[],
-): readonly Explanation[] {
+  suspects: readonly Suspect<Id>[],
+): readonly Explanation<Id>[] {
   const system = new SymmetricSystem(covariance);
   const left = (caused: Float64Array): Float64Array =>
     differences.map((difference, index) => difference - (caused[index] as number));
@@ -105,7 +105,7 @@ export function likeliestWrong(
 
 /** The best change by the exact model: Gauss–Newton from the linear one, as far as it can be followed. */
 function refined(
-  { caused }: Suspect,
+  { caused }: Suspect<string>,
   start: number,
   differences: Float64Array,
   system: SymmetricSystem,

@@ -1,6 +1,7 @@
 import type { Corner, GeometryReadingName, Layout, Reading, Side } from "../fitment.ts";
-import type { Fault, ReadingId } from "../outcome.ts";
+import type { Fault } from "../outcome.ts";
 import { geometryRegistry } from "../readings/geometryRegistry.ts";
+import type { QuantityId } from "../readings/readingId.ts";
 import { type DrawnReading, drawnReading } from "../uncertainty/drawnReading.ts";
 import { checkedMean, type ReadingSort } from "../uncertainty/readingMean.ts";
 import {
@@ -18,7 +19,7 @@ import {
 export interface GeometryReading {
   /** gap: how far a stop on the arm stood off its pad; wheelPerOuter: κ; linkage: the factor m. */
   readonly name: GeometryReadingName | "gap" | "wheelPerOuter" | "linkage";
-  readonly id: ReadingId;
+  readonly id: QuantityId;
   /** As measured; null for what is no reading of the vehicle. */
   readonly reading: Reading | null;
   readonly drawn: DrawnReading;
@@ -33,7 +34,7 @@ export interface MeasuredSide {
 }
 
 interface Found {
-  readonly id: ReadingId;
+  readonly id: QuantityId;
   readonly reading: Reading;
   readonly isOwn: boolean;
 }
@@ -104,7 +105,7 @@ export class MeasuredPlaces {
     const name = gap === undefined ? "seatToPad" : "gap";
     const reading = gap ?? seatToPad;
     if (reading === undefined) return new GivenLength(0);
-    const id = side === undefined ? name : `${side}.${name}`;
+    const id = side === undefined ? name : (`${side}.${name}` as const);
     const quantity = new DirectLength(
       this.#place("gap", { id, reading, isOwn: true }, "gap"),
       true,

@@ -10,7 +10,7 @@ import { parseReadingId, type ReadingPlace } from "./readingId.ts";
 import { rideReadings } from "./rideReadings.ts";
 import { ruleValues } from "./ruleValues.ts";
 import { stopReadings } from "./stopReadings.ts";
-import type { ValueDefinition } from "./valueDefinition.ts";
+import type { ValueDefinition, ValueDefinitions } from "./valueDefinition.ts";
 import { layoutValues, vehicleValues } from "./vehicleValues.ts";
 
 function geometryValue(name: GeometryReadingName): ValueDefinition {
@@ -50,7 +50,7 @@ function definitionAt(place: ReadingPlace): ValueDefinition {
   }
 }
 
-const byName: { readonly [name: string]: ValueDefinition } = {
+const byName = {
   ...cornerReadings,
   ...settleReadings,
   settleMm: settle,
@@ -61,12 +61,15 @@ const byName: { readonly [name: string]: ValueDefinition } = {
   ...vehicleValues,
   ...layoutValues,
   ...fullTravelReadings,
-};
+} as const satisfies ValueDefinitions;
+
+/** The last part of a reading's id, which names the value in whichever group it is. */
+export type ValueName = GeometryReadingName | keyof typeof byName;
 
 /** What is known of a value by the last part of its id, whichever group it is in; null where no value has that name. */
 function definitionNamed(name: string): ValueDefinition | null {
   if (isGeometryReadingName(name)) return geometryValue(name);
-  return Object.hasOwn(byName, name) ? (byName[name] ?? null) : null;
+  return Object.hasOwn(byName, name) ? byName[name as keyof typeof byName] : null;
 }
 
 /**

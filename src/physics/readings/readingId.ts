@@ -31,7 +31,7 @@ type LimitId = `${ReadingSide}.limits.${number}`;
  * "left.limits.0", "left.limits.0.distance"; the stop's: "stop.freeHeight"; ride data: "ride.wheelRateNPerMm";
  * a demand: "rules.reserveMm"; a check of the whole travel: "fullTravel.left.stop.wheelTravel".
  */
-export type KnownReadingId =
+export type ReadingId =
   | GeometryReadingName
   | `${ReadingSide}.${GeometryReadingName}`
   | `${ReadingSide}.${CornerReadingName}`
@@ -44,6 +44,18 @@ export type KnownReadingId =
   | `vehicle.${VehicleValueName}`
   | `layout.${LayoutValueName}`
   | `fullTravel.${ReadingSide}.${ContactPart | "atRide"}.${FullTravelReadingName}`;
+
+/** What takes part in the doubt of a figure: a reading, or what the model itself, or a stop that was recorded, may be off. */
+export type QuantityId =
+  | ReadingId
+  | "wheelPerOuter"
+  | "linkage"
+  | `${ReadingSide}.linkage`
+  | `${ReadingSide}.settle`
+  | "recordedStop.freeHeight"
+  /* Where a linkage is looked at alone, of no side. */
+  | "gap"
+  | "seatToPad";
 
 /** What a reading's id names. */
 export type ReadingPlace =
@@ -134,7 +146,12 @@ function limitPlace(
     : null;
 }
 
-export function isReadingId(id: string): id is KnownReadingId {
+/** What a reading's id names. */
+export function placeOf(id: ReadingId): ReadingPlace {
+  return parseReadingId(id) as ReadingPlace;
+}
+
+export function isReadingId(id: string): id is ReadingId {
   return parseReadingId(id) !== null;
 }
 

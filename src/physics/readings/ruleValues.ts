@@ -31,3 +31,5 @@ export const ruleValues = {
 } as const satisfies ValueDefinitions;
 
 export type RuleValueName = keyof typeof ruleValues;
+
+export const ruleValueNames = Object.keys(ruleValues) as readonly RuleValueName[];

@@ -1,4 +1,4 @@
-import type { ReadingId } from "../outcome.ts";
+import type { QuantityId } from "../readings/readingId.ts";
 import { RandomSource } from "../uncertainty/randomSource.ts";
 import { sureEnough, unlikelyEnough } from "../verdict/decisions.ts";
 import type { Margin } from "./margin.ts";
@@ -6,7 +6,7 @@ import { isBetween } from "./openQuestions.ts";
 import type { AfterReading } from "./readAgain.ts";
 
 /** Readings taken again, by id, with what is then left in doubt about each. */
-export type TakenAgain = ReadonlyMap<ReadingId, AfterReading>;
+export type TakenAgain = ReadonlyMap<QuantityId, AfterReading>;
 
 /** What is expected once some readings were taken again. */
 export interface RemeasureOutcome {

@@ -1,6 +1,7 @@
 import type { Assessment, Check, CornerAssessment, Side } from "../fitment.ts";
-import type { ReadingId } from "../outcome.ts";
+import { isReadingId, type ReadingId } from "../readings/readingId.ts";
 import { sureEnough, unlikelyEnough, worstState } from "../verdict/decisions.ts";
+import { missingId } from "../verdict/missingRideData.ts";
 
 /**
  * Why a check is not decided: a reading was never taken, one cannot be right, the doubt is too wide,
@@ -69,7 +70,7 @@ function isOpenCare({ state, probability }: Check): boolean {
 
 function unsureQuestion(corner: CornerAssessment, check: Check): OpenQuestion {
   const { side, missing } = corner;
-  const named = check.reading === undefined ? [] : [check.reading];
+  const named = [check.reading ?? ""].filter(isReadingId);
   if (check.id === "plausible") return { side, check, why: "implausible", readings: named };
   if (check.id === "clearance") {
     return corner.reserveMm === null
@@ -78,10 +79,8 @@ function unsureQuestion(corner: CornerAssessment, check: Check): OpenQuestion {
   }
   if (check.reading === "stop.curve") return { side, check, why: "fault", readings: named };
   if (missing.length > 0) {
-    const ids = missing.map((name) =>
-      name === "cornerMassKg" ? `${side}.${name}` : `ride.${name}`,
-    );
-    return { side, check, why: "missing", readings: ids };
+    const readings = missing.map((name) => missingId(name, side));
+    return { side, check, why: "missing", readings };
   }
   return check.id === "earlyContact" && corner.freeTravelNeededUnladenMm !== null
     ? { side, check, why: "doubt", readings: [] }

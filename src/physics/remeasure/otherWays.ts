@@ -1,5 +1,5 @@
 import type { Side } from "../fitment.ts";
-import type { ReadingId } from "../outcome.ts";
+import { isReadingId, type QuantityId, type ReadingId } from "../readings/readingId.ts";
 import type { DrawnReading } from "../uncertainty/drawnReading.ts";
 import type { AfterReading } from "./readAgain.ts";
 
@@ -44,17 +44,12 @@ export function otherRemedy(
   return id === "stop.usableCompressionMm" && halfWidth > 0 ? left("maker", halfWidth / 2) : null;
 }
 
-/** Is this a cause of doubt that nobody reads off the vehicle? */
-export function isNoReading(id: ReadingId): boolean {
-  return (
-    id === "wheelPerOuter" ||
-    id === "stop.usableCompressionMm" ||
-    id.endsWith("linkage") ||
-    id.endsWith(".settle")
-  );
+/** A cause of doubt that can be read off the vehicle, or found out anew. */
+export function isRead(id: QuantityId): id is Exclude<ReadingId, "stop.usableCompressionMm"> {
+  return isReadingId(id) && id !== "stop.usableCompressionMm";
 }
 
 /** What increments beyond the last contact found by hand may be off, on either side. */
-function isBeyondContact(id: ReadingId): id is `${Side}.linkage` {
+function isBeyondContact(id: QuantityId): id is `${Side}.linkage` {
   return id === "left.linkage" || id === "right.linkage";
 }

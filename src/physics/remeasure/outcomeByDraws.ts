@@ -1,5 +1,6 @@
 import { assessStatic } from "../assess.ts";
 import type { Assessment, Check, Fitment, Reading } from "../fitment.ts";
+import type { QuantityId } from "../readings/readingId.ts";
 import { leastSamples } from "../uncertainty/cornerDraws.ts";
 import type { DrawnReading } from "../uncertainty/drawnReading.ts";
 import { RandomSource } from "../uncertainty/randomSource.ts";
@@ -80,7 +81,7 @@ export function halfWidthAfter(
 }
 
 /** Means of equally likely parts of the shift's distribution, least first. */
-function likelyShifts(id: string, { shift }: AfterReading): readonly number[] {
+function likelyShifts(id: QuantityId, { shift }: AfterReading): readonly number[] {
   const draws = new Float64Array(shiftSamples);
   shift.halfWidths.forEach((halfWidth, place) => {
     RandomSource.stream(seed, `${id} shift ${place}`).addRectangular(draws, halfWidth);

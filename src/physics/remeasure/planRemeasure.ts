@@ -1,8 +1,8 @@
 import type { Assessment, CornerAssessment, Fitment, LimitKind } from "../fitment.ts";
-import type { ReadingId } from "../outcome.ts";
+import type { ReadingId } from "../readings/readingId.ts";
 import { rulesOf } from "../road/useRules.ts";
 import type { Sentence } from "../sentence.ts";
-import { type DrawnReading, standardUncertainty } from "../uncertainty/drawnReading.ts";
+import { standardUncertainty } from "../uncertainty/drawnReading.ts";
 import { LinearDoubt, type RemeasureOutcome } from "./linearDoubt.ts";
 import { type Margin, type MarginPart, marginOf } from "./margin.ts";
 import {
@@ -11,7 +11,7 @@ import {
   openQuestions,
   type RemeasureLevel,
 } from "./openQuestions.ts";
-import { isNoReading, otherRemedy } from "./otherWays.ts";
+import { isRead, otherRemedy } from "./otherWays.ts";
 import { halfWidthAfter, outcomeByDraws } from "./outcomeByDraws.ts";
 import { compareForecasts, leastTrouble, proposed } from "./proposed.ts";
 import {
@@ -62,7 +62,7 @@ const mostByDraws = 5;
 const hardly = 0.05;
 
 /** Tools at hand for each reading of a fitment, by its id. */
-export type ToolsAtHand = { readonly [reading: ReadingId]: readonly BetterTool[] };
+export type ToolsAtHand = { readonly [Id in ReadingId]?: readonly BetterTool[] };
 
 /**
  * The plan of what to measure again for a completed assessment. First what cannot be right and what is
@@ -92,9 +92,9 @@ export function* planRemeasureSteps(
       : linear.halfWidth(index),
   );
   const found: Found[] = [];
-  const parts = distinctParts(margins).filter(
-    ({ reading }) => !passed.includes(reading.id) && !isNoReading(reading.id),
-  );
+  const parts = distinctParts(margins)
+    .filter(isOfReading)
+    .filter(({ reading }) => !passed.includes(reading.id));
   for (const part of bent ? parts.slice(0, mostByDraws) : parts) {
     const { id } = part.reading;
     const ways = waysFor(part.reading, part.count, tools[id] ?? []);
@@ -188,8 +188,15 @@ function byShareLeft(a: OtherForecast, b: OtherForecast): number {
   return a.halfWidthThenMm / a.halfWidthNowMm - b.halfWidthThenMm / b.halfWidthNowMm;
 }
 
+/** What can be taken again, beside what the model itself may be off. */
+type PartOfReading = MarginPart & { readonly reading: { readonly id: ReadingId } };
+
+function isOfReading(part: MarginPart): part is PartOfReading {
+  return isRead(part.reading.id);
+}
+
 interface Found {
-  readonly reading: DrawnReading;
+  readonly reading: PartOfReading["reading"];
   readonly forecast: RemeasureForecast;
   readonly after: AfterReading;
 }

@@ -1,6 +1,6 @@
 import type { CornerAssessment, LimitKind } from "../fitment.ts";
-import type { ReadingId } from "../outcome.ts";
 import { readingName } from "../readingNames.ts";
+import type { ReadingId } from "../readings/readingId.ts";
 import { capital, length, type Quantity, type Sentence } from "../sentence.ts";
 import type { Margin } from "./margin.ts";
 import type { OpenQuestion } from "./openQuestions.ts";

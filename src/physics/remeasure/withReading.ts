@@ -7,12 +7,11 @@ import type {
   RideQuantity,
   Side,
 } from "../fitment.ts";
-import type { ReadingId } from "../outcome.ts";
-import { parseReadingId, type ReadingPlace } from "../readings/readingId.ts";
+import { parseReadingId, type QuantityId, type ReadingPlace } from "../readings/readingId.ts";
 import { meanOf } from "../uncertainty/readingMean.ts";
 
 /** The fitment with one reading in another's place; as it is where it has no such reading. */
-export function withReading(fitment: Fitment, id: ReadingId, reading: Reading): Fitment {
+export function withReading(fitment: Fitment, id: QuantityId, reading: Reading): Fitment {
   if (id === "stop.freeHeight") {
     return { ...fitment, stop: { ...fitment.stop, freeHeight: reading } };
   }

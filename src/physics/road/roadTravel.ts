@@ -1,5 +1,5 @@
 import type { UseRules } from "../fitment.ts";
-import { type Fault, fail, type Outcome, type ReadingId, succeed } from "../outcome.ts";
+import { type Fault, type FieldPath, fail, type Outcome, succeed } from "../outcome.ts";
 import { standardGravity } from "../standardGravity.ts";
 import { levelPassedPerKm, upcrossingsPerKm, zeroUpcrossingsPerSecond } from "./levelCrossings.ts";
 import { type RestCorner, restPosition } from "./restPosition.ts";
@@ -213,7 +213,7 @@ function positive(
   value: number,
   name: string,
   words: string,
-  reading?: ReadingId,
+  reading?: FieldPath,
 ): Outcome<number> {
   return value > 0 && Number.isFinite(value)
     ? succeed(value)

@@ -1,5 +1,5 @@
 import type { Reading } from "../fitment.ts";
-import type { ReadingId } from "../outcome.ts";
+import type { QuantityId } from "../readings/readingId.ts";
 import { meanOf } from "./readingMean.ts";
 import { standardNormal, standardRectangular } from "./standardDraws.ts";
 
@@ -8,8 +8,8 @@ import { standardNormal, standardRectangular } from "./standardDraws.ts";
  * for the scatter of its repeats. All in the quantity's own unit. With few repeats
  * a t distribution would be wider (JCGM 101:2008, 6.4.9); the tool's part then usually outweighs it.
  */
-export interface DrawnReading {
-  readonly id: ReadingId;
+export interface DrawnReading<Id extends string = QuantityId> {
+  readonly id: Id;
   readonly mean: number;
   readonly halfWidth: number;
   /** s/√n, with s the sample standard deviation of n ≥ 2 repeats; 0 with one value. */
@@ -17,20 +17,25 @@ export interface DrawnReading {
 }
 
 /** A reading that has passed `checkedMean`, ready to be drawn. */
-export function drawnReading(id: ReadingId, reading: Reading): DrawnReading {
+export function drawnReading<Id extends string>(id: Id, reading: Reading): DrawnReading<Id> {
+  return { id, ...spreadOf(reading) };
+}
+
+/** How a reading spreads, whatever it is a reading of. */
+export function spreadOf(reading: Reading): Omit<DrawnReading, "id"> {
   const mean = meanOf(reading);
   const count = reading.values.length;
   let squares = 0;
   for (const value of reading.values) squares += (value - mean) ** 2;
   const standardError = count < 2 ? 0 : Math.sqrt(squares / (count - 1) / count);
-  return { id, mean, halfWidth: reading.tol, standardError };
+  return { mean, halfWidth: reading.tol, standardError };
 }
 
 /**
  * u, the standard uncertainty: √(tol²/3 + s²/n), in the reading's unit.
  * Source: JCGM 100:2008, 4.3.7 (rectangular), 4.2.3 (mean of repeats), 5.1.2 (their sum).
  */
-export function standardUncertainty(reading: DrawnReading): number {
+export function standardUncertainty(reading: Omit<DrawnReading, "id">): number {
   return Math.hypot(reading.halfWidth / Math.sqrt(3), reading.standardError);
 }
 
@@ -48,7 +53,7 @@ export class ReadingDraws {
   readonly normal: Float32Array | null;
 
   /** @param seed any integer */
-  constructor(reading: DrawnReading, seed: number, samples: number) {
+  constructor(reading: DrawnReading<string>, seed: number, samples: number) {
     this.mean = reading.mean;
     this.halfWidth = reading.halfWidth;
     this.standardError = reading.standardError;

@@ -16,7 +16,7 @@ import { type DrawnReading, standardUncertainty } from "./drawnReading.ts";
  * Where one side is out of the domain the other is taken alone; where both are, the contribution is 0.
  */
 export function firstOrderContributions(
-  readings: readonly DrawnReading[],
+  readings: readonly DrawnReading<string>[],
   resultWith: (index: number, value: number) => number,
   result: number,
 ): Float64Array {
@@ -40,10 +40,10 @@ export function combinedUncertainty(contributions: Float64Array): number {
 }
 
 /** Each reading's share of the variance, greatest first, equal ones by id; those without a part left out. */
-export function doubtShares(
-  readings: readonly DrawnReading[],
+export function doubtShares<Id extends string>(
+  readings: readonly DrawnReading<Id>[],
   contributions: Float64Array,
-): readonly DoubtShare[] {
+): readonly DoubtShare<Id>[] {
   const combined = combinedUncertainty(contributions);
   if (!(combined > 0)) return [];
   return readings

@@ -1,5 +1,5 @@
 import type { LimitKind, Reading } from "../fitment.ts";
-import { fail, type Outcome, type ReadingId, succeed } from "../outcome.ts";
+import { type FieldPath, fail, type Outcome, succeed } from "../outcome.ts";
 import { readingName } from "../readingNames.ts";
 import { capital } from "../sentence.ts";
 
@@ -29,7 +29,7 @@ export function meanOf(reading: Reading): number {
  */
 export function checkedMean(
   reading: Reading | undefined,
-  id: ReadingId,
+  id: FieldPath,
   sort: ReadingSort,
   limitKind?: LimitKind,
 ): Outcome<number> {

@@ -25,7 +25,13 @@ export function rideInDoubt(fitment: Fitment): readonly RideInDoubt[] {
   const { ride, stop, recordedStop = stop } = fitment;
   if (stop.duty === "carry") return [];
   const halfWidth = recordedStop.estimated?.forceShare ?? 0;
-  const forces = { id: "stop.curve", place: stopForces, mean: 1, halfWidth, standardError: 0 };
+  const forces = {
+    id: "stop.curve" as const,
+    place: stopForces,
+    mean: 1,
+    halfWidth,
+    standardError: 0,
+  };
   const held = halfWidth > 0 && fitment.corners.some((corner) => isHeldUp(fitment, corner));
   return [...ridesInDoubt(ride), ...(held ? [forces] : [])];
 }
@@ -41,7 +47,7 @@ function ridesInDoubt(ride: Ride | undefined): readonly RideInDoubt[] {
     const halfWidth = ride?.tolerances?.[name];
     return mean === undefined || halfWidth === undefined || halfWidth === 0
       ? []
-      : [{ id: `ride.${name}`, place, mean, halfWidth, standardError: 0 }];
+      : [{ id: `ride.${name}` as const, place, mean, halfWidth, standardError: 0 }];
   });
 }
 

@@ -1,7 +1,8 @@
+import type { CornerPlace } from "../budget/cornerPlaces.ts";
 import type { CornerBudget } from "../budget/travelBudget.ts";
 import type { Fitment, Interval, LimitKind, UseRules } from "../fitment.ts";
-import type { ReadingId } from "../outcome.ts";
 import { readingName } from "../readingNames.ts";
+import type { QuantityId, ReadingId } from "../readings/readingId.ts";
 import type { RoadTravel } from "../road/roadTravel.ts";
 import { capital, type Sentence } from "../sentence.ts";
 import type { CornerDoubt } from "../uncertainty/cornerDoubt.ts";
@@ -26,11 +27,11 @@ export interface CornerEvidence {
 }
 
 /** A reading of this corner by its name, a hard limit by its kind. */
-export function nameIn(evidence: CornerEvidence, id: ReadingId): string {
+export function nameIn(evidence: CornerEvidence, id: QuantityId): string {
   return readingName(id, limitKindOf(evidence, id));
 }
 
-function limitKindOf(evidence: CornerEvidence, id: ReadingId): LimitKind | undefined {
+function limitKindOf(evidence: CornerEvidence, id: QuantityId): LimitKind | undefined {
   const { corner } = evidence.corner;
   return corner.limits.find((_, index) => id === `${corner.side}.limits.${index}`)?.kind;
 }
@@ -40,13 +41,13 @@ export const mostOutsideShare = 0.05;
 
 /** What to do about a cause of doubt: the reading to take again or at all, and the words. */
 export interface DoubtRemedy {
-  readonly reading: ReadingId;
+  readonly reading: QuantityId;
   /** A clause that begins with its verb: "measure the left gap again, more closely". */
   readonly words: string;
 }
 
 /** What to do about the reading, or other cause, that doubt comes from. */
-export function remedyOf(evidence: CornerEvidence, cause: ReadingId): DoubtRemedy {
+export function remedyOf(evidence: CornerEvidence, cause: QuantityId): DoubtRemedy {
   const { side } = evidence.corner.corner;
   const byHand: DoubtRemedy = {
     reading: handReading(evidence, "block"),
@@ -90,13 +91,13 @@ function handReading({ fitment, corner }: CornerEvidence, part: "stop" | "block"
 }
 
 /** What lies behind most of the doubt; where the stop stands, if nothing stands out. */
-export function mostDoubtedCause(evidence: CornerEvidence, about: keyof CornerDoubt): ReadingId {
+export function mostDoubtedCause(evidence: CornerEvidence, about: keyof CornerDoubt): QuantityId {
   const { places } = evidence.corner;
-  return evidence.doubt[about][0]?.reading ?? places.all[places.stands]?.id ?? "";
+  return evidence.doubt[about][0]?.reading ?? (places.all[places.stands] as CornerPlace).id;
 }
 
 /** The reading to take again, or at all, about most of the doubt. */
-export function mostDoubted(evidence: CornerEvidence, about: keyof CornerDoubt): ReadingId {
+export function mostDoubted(evidence: CornerEvidence, about: keyof CornerDoubt): QuantityId {
   return remedyOf(evidence, mostDoubtedCause(evidence, about)).reading;
 }
 

@@ -1,6 +1,6 @@
 import type { Check, Corner, Ride, RideQuantity, Side } from "../fitment.ts";
-import type { ReadingId } from "../outcome.ts";
 import { readingName } from "../readingNames.ts";
+import type { ReadingId } from "../readings/readingId.ts";
 import { rideQuantities } from "../readings/rideReadings.ts";
 
 /** What the dynamic half of an answer needs of a corner: names of Ride, or "cornerMassKg". */
@@ -15,6 +15,11 @@ export function missingRideData(
   return corner.cornerMassKg === undefined ? ["cornerMassKg", ...missing] : missing;
 }
 
+/** The reading that would give it. */
+export function missingId(name: MissingRideData, side: Side): ReadingId {
+  return name === "cornerMassKg" ? `${side}.${name}` : `ride.${name}`;
+}
+
 /** A check that cannot be made for want of ride data (at least one): says what is not known. */
 export function missingCheck(
   id: Check["id"],
@@ -22,9 +27,7 @@ export function missingCheck(
   side: Side,
   missing: readonly MissingRideData[],
 ): Check {
-  const ids: readonly ReadingId[] = missing.map((name) =>
-    name === "cornerMassKg" ? `${side}.${name}` : `ride.${name}`,
-  );
+  const ids = missing.map((name) => missingId(name, side));
   const one = ids.length === 1;
   const names = ids.map((reading) => readingName(reading));
   const listed = one ? names.join() : `${names.slice(0, -1).join(", ")} and ${names.at(-1)}`;

@@ -1,8 +1,7 @@
-import type { Check, Interval, LayoutKind, Reading } from "../fitment.ts";
+import type { Check, GeometryReadingName, Interval, LayoutKind, Reading } from "../fitment.ts";
 import { believableWheelPerOuter, measuredWheelPerOuter } from "../kinematics/wheelPerOuter.ts";
-import type { ReadingId } from "../outcome.ts";
 import { definitionOf } from "../readings/definitionOf.ts";
-import { withoutSide } from "../readings/readingId.ts";
+import { type QuantityId, withoutSide } from "../readings/readingId.ts";
 import { isBelievable } from "../readings/valueDefinition.ts";
 import { capital, length, type Sentence } from "../sentence.ts";
 import { meanOf } from "../uncertainty/readingMean.ts";
@@ -17,7 +16,7 @@ const millimetresPerInch = 25.4;
 const mostScatter = 3;
 
 interface Oddity {
-  readonly reading: ReadingId;
+  readonly reading: QuantityId;
   readonly sentence: Sentence;
 }
 
@@ -49,7 +48,7 @@ export function plausibleCheck(evidence: CornerEvidence): Check {
 
 function oddities(evidence: CornerEvidence): readonly Oddity[] {
   const { corner: own, places, budget } = evidence.corner;
-  const measured = new Map<ReadingId, Reading>();
+  const measured = new Map<QuantityId, Reading>();
   for (const { id, reading } of places.all) if (reading !== null) measured.set(id, reading);
   if (own.rideHeight !== undefined) measured.set(`${own.side}.rideHeight`, own.rideHeight);
   if (own.cornerMassKg !== undefined) measured.set(`${own.side}.cornerMassKg`, own.cornerMassKg);
@@ -106,7 +105,7 @@ function linkageOddity({ fitment, corner }: CornerEvidence): Oddity | null {
 }
 
 /** A length that would be believable had inches and millimetres been mixed up, and is not as it is. */
-function unitSlip(evidence: CornerEvidence, id: ReadingId, mean: number): Oddity | null {
+function unitSlip(evidence: CornerEvidence, id: QuantityId, mean: number): Oddity | null {
   const definition = definitionOf(id);
   if (definition?.kind !== "length") return null;
   const touching = id.endsWith(".gap") && evidence.fitment.stop.duty === "carry" && mean >= 0;
@@ -128,7 +127,7 @@ function unitSlip(evidence: CornerEvidence, id: ReadingId, mean: number): Oddity
 }
 
 /** The reading that a strange lever ratio most likely comes from. */
-const ratioReading: Readonly<Record<LayoutKind, string>> = {
+const ratioReading: Readonly<Record<LayoutKind, GeometryReadingName>> = {
   arm: "pivotToStop",
   damper: "pivotToMount",
   strut: "stopLean",
@@ -138,7 +137,8 @@ const ratioReading: Readonly<Record<LayoutKind, string>> = {
 function ratioOddity(evidence: CornerEvidence): Oddity | null {
   const { layout } = evidence.fitment;
   const { budget, places } = evidence.corner;
-  const placeOf = (name: string) => places.all.find(({ id }) => withoutSide(id) === name);
+  const placeOf = (name: GeometryReadingName) =>
+    places.all.find(({ id }) => withoutSide(id) === name);
   if (budget.leverRatio < believableRatio[0] || budget.leverRatio > believableRatio[1]) {
     const reading = placeOf(ratioReading[layout.kind])?.id ?? ratioReading[layout.kind];
     return {

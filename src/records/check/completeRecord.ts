@@ -1,7 +1,7 @@
 import type { Fault } from "../../physics/outcome.ts";
 import { standingNames } from "../../physics/readings/cornerReadings.ts";
 import { layoutReadingsInOrder } from "../../physics/readings/geometryRegistry.ts";
-import { parseReadingId } from "../../physics/readings/readingId.ts";
+import { isReadingId, placeOf, type ReadingId } from "../../physics/readings/readingId.ts";
 import type { Sentence } from "../../physics/sentence.ts";
 import { entryOutcome, limitKindOf } from "../entry/entryPath.ts";
 import { entryName } from "../entry/readingCatalogue.ts";
@@ -35,7 +35,7 @@ function missingOf(stored: StoredCheck): MissingField[] {
   const need = (present: boolean, field: string, words: string): void => {
     if (!present) missing.push({ field, sentence: [words] });
   };
-  const needReading = (present: boolean, id: string): void => {
+  const needReading = (present: boolean, id: ReadingId): void => {
     if (present) return;
     const entry = stored.entries[id];
     const outcome = entry === undefined ? null : entryOutcome(id, entry);
@@ -59,7 +59,7 @@ function missingOf(stored: StoredCheck): MissingField[] {
     const standing = standingNames.some((name) => corner[name] !== undefined);
     needReading(standing, `${corner.side}.gap`);
     corner.limits.forEach(({ at, reading, distance }, index) => {
-      const id = `${corner.side}.limits.${index}`;
+      const id = `${corner.side}.limits.${index}` as const;
       needReading(reading !== undefined, id);
       needReading(at !== "arm" || distance !== undefined, `${id}.distance`);
     });
@@ -80,8 +80,9 @@ function unreadable(stored: StoredCheck, known: readonly MissingField[]): Missin
   const found: MissingField[] = [];
   for (const [id, entry] of Object.entries(stored.entries)) {
     if (known.some(({ field }) => field === id)) continue;
-    const place = parseReadingId(id);
-    if (place === null || place.of === "fullTravel") continue;
+    if (!isReadingId(id)) continue;
+    const place = placeOf(id);
+    if (place.of === "fullTravel") continue;
     const belongs =
       place.of !== "geometry" ||
       (layoutNames.includes(place.name) &&

@@ -1,6 +1,6 @@
 import type { FullTravelCheck, FullTravelCorner, Side } from "../../physics/fitment.ts";
-import type { ReadingId } from "../../physics/outcome.ts";
 import { type ContactPart, contactParts } from "../../physics/readings/fullTravelReadings.ts";
+import type { ReadingId } from "../../physics/readings/readingId.ts";
 import { type Entry, entryOfReading, readEntry } from "../entry/entry.ts";
 import type { LengthUnit } from "../entry/units.ts";
 import type { CheckRecord, TypedReading } from "./checkRecord.ts";
@@ -123,7 +123,7 @@ export function withNote(
 /** Entries for what a file brought and nobody has typed here yet; the very check where there are none. */
 export function withFullTravelEntries(stored: StoredCheck, unit: LengthUnit): StoredCheck {
   const record = stored.record.fullTravel;
-  const entries: { [id: ReadingId]: Entry } = {};
+  const entries: { [id: string]: Entry } = {};
   for (const { side, atRide, contacts } of record?.corners ?? []) {
     const found: readonly (readonly [ReadingId, TypedReading | undefined])[] = [
       [atRideEntryId(side), atRide],

@@ -1,5 +1,6 @@
 import type { Fault } from "../../physics/outcome.ts";
 import { contactParts } from "../../physics/readings/fullTravelReadings.ts";
+import type { ReadingId } from "../../physics/readings/readingId.ts";
 import { catalogueEntry } from "../entry/readingCatalogue.ts";
 import type { PartialCheckRecord, TypedReading } from "./checkRecord.ts";
 import { atRideEntryId, blockHeightEntryId, contactEntryId } from "./fullTravel.ts";
@@ -8,7 +9,7 @@ import { atRideEntryId, blockHeightEntryId, contactEntryId } from "./fullTravel.
 export function fullTravelFaults({ fullTravel }: Pick<PartialCheckRecord, "fullTravel">): Fault[] {
   if (fullTravel === undefined) return [];
   const faults: Fault[] = [];
-  const look = (id: string, reading: TypedReading | undefined, side: string): void => {
+  const look = (id: ReadingId, reading: TypedReading | undefined, side: string): void => {
     const { allowed, name } = catalogueEntry(id);
     const least = allowed === "aboveZero" ? "more than 0" : "0 or more";
     const isLow = (value: number): boolean => (allowed === "aboveZero" ? value <= 0 : value < 0);

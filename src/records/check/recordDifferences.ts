@@ -1,3 +1,4 @@
+import type { ReadingId } from "../../physics/readings/readingId.ts";
 import type { Sentence } from "../../physics/sentence.ts";
 import { meanOf } from "../../physics/uncertainty/readingMean.ts";
 import { quantityKindOf, readingsOf } from "../review/oddReadings.ts";
@@ -20,7 +21,7 @@ const toldElsewhere = new Set([
   "reference",
 ]);
 
-function readingSentence(id: string, reading: TypedReading): Sentence {
+function readingSentence(id: ReadingId, reading: TypedReading): Sentence {
   const kind = quantityKindOf(id);
   return [
     { kind, value: meanOf(reading) },

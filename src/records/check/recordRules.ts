@@ -1,7 +1,9 @@
-import type { Fault } from "../../physics/outcome.ts";
+import type { Fault, FieldPath } from "../../physics/outcome.ts";
 import { cornerReadingNames, standingNames } from "../../physics/readings/cornerReadings.ts";
-import { layoutReadingsInOrder } from "../../physics/readings/geometryRegistry.ts";
-import { limitOf } from "../../physics/readings/readingId.ts";
+import { geometryNames, layoutReadingsInOrder } from "../../physics/readings/geometryRegistry.ts";
+import { limitOf, type ReadingId } from "../../physics/readings/readingId.ts";
+import { rideQuantities } from "../../physics/readings/rideReadings.ts";
+import { ruleValueNames } from "../../physics/readings/ruleValues.ts";
 import { capital, type Sentence } from "../../physics/sentence.ts";
 import { catalogueEntry, entryName } from "../entry/readingCatalogue.ts";
 import type { CheckStop, PartialCheckRecord, PartialCorner, TypedReading } from "./checkRecord.ts";
@@ -15,18 +17,18 @@ export type JudgedParts = Pick<
 >;
 
 /** One fault of a record: the field's id, and the sentence that begins with its plain name. */
-function fault(code: string, id: string, sentence: Sentence): Fault {
+function fault(code: string, id: FieldPath, sentence: Sentence): Fault {
   return { code, sentence, reading: id };
 }
 
 /** "The left gap": how a fault's sentence names a field. */
-export function fieldTitle(record: JudgedParts, id: string): string {
+export function fieldTitle(record: JudgedParts, id: FieldPath): string {
   const place = limitOf(id);
   const corner = record.corners.find(({ side }) => side === place?.side);
   return `The ${entryName(id, corner?.limits[place?.index ?? -1]?.kind)}`;
 }
 
-function readingFaults(record: JudgedParts, id: string, reading: TypedReading): Fault[] {
+function readingFaults(record: JudgedParts, id: ReadingId, reading: TypedReading): Fault[] {
   const { kind, allowed } = catalogueEntry(id);
   const title = fieldTitle(record, id);
   if (allowed === "aboveZero" && reading.values.some((value) => value <= 0)) {
@@ -41,7 +43,7 @@ function readingFaults(record: JudgedParts, id: string, reading: TypedReading): 
   return [];
 }
 
-function numberFaults(id: string, value: number | undefined): Fault[] {
+function numberFaults(id: ReadingId, value: number | undefined): Fault[] {
   if (value === undefined) return [];
   const { allowed, name } = catalogueEntry(id);
   const title = `The ${name}`;
@@ -187,12 +189,11 @@ export function recordFaults(record: JudgedParts): Fault[] {
     );
   }
   faults.push(...stopFaults(record.stop ?? {}));
-  const { tolerances, estimated: _, ...quantities } = record.ride ?? {};
-  for (const [name, value] of Object.entries(quantities)) {
-    if (typeof value === "number") faults.push(...numberFaults(`ride.${name}`, value));
+  for (const name of rideQuantities) {
+    faults.push(...numberFaults(`ride.${name}`, record.ride?.[name]));
   }
-  for (const [name, value] of Object.entries(tolerances ?? {})) {
-    if (value < 0) {
+  for (const name of rideQuantities) {
+    if ((record.ride?.tolerances?.[name] ?? 0) < 0) {
       faults.push(
         fault("negative", `ride.${name}`, [
           `${capital(`the ${catalogueEntry(name).name}`)}: its ± cannot be below 0.`,
@@ -224,11 +225,11 @@ function layoutFaults(record: JudgedParts): Fault[] {
 function cornerFaults(record: JudgedParts, corner: PartialCorner): Fault[] {
   const { side, geometry = {}, limits } = corner;
   const faults: Fault[] = [];
-  const look = (id: string, reading: TypedReading | undefined): void => {
+  const look = (id: ReadingId, reading: TypedReading | undefined): void => {
     if (reading !== undefined) faults.push(...readingFaults(record, id, reading));
   };
   for (const name of cornerReadingNames) look(`${side}.${name}`, corner[name]);
-  for (const [name, reading] of Object.entries(geometry)) look(`${side}.${name}`, reading);
+  for (const name of geometryNames) look(`${side}.${name}`, geometry[name]);
   const [first, second] = standingNames.filter((name) => corner[name] !== undefined);
   if (first !== undefined && second !== undefined) {
     const [one, other] = [catalogueEntry(first).name, catalogueEntry(second).name];
@@ -239,7 +240,7 @@ function cornerFaults(record: JudgedParts, corner: PartialCorner): Fault[] {
     );
   }
   limits.forEach((limit, index) => {
-    const id = `${side}.limits.${index}`;
+    const id = `${side}.limits.${index}` as const;
     look(id, limit.reading);
     look(`${id}.distance`, limit.distance);
     faults.push(...numberFaults(`${id}.perWheel`, limit.perWheel));
@@ -266,11 +267,10 @@ export function absentFaults(record: JudgedParts): Fault[] {
 }
 
 function rulesFaults(record: JudgedParts): Fault[] {
-  const { events = [], ...numbers } = record.rules ?? {};
-  const faults: Fault[] = [];
-  for (const [name, value] of Object.entries(numbers)) {
-    if (typeof value === "number") faults.push(...numberFaults(`rules.${name}`, value));
-  }
+  const { events = [] } = record.rules ?? {};
+  const faults = ruleValueNames.flatMap((name) =>
+    numberFaults(`rules.${name}`, record.rules?.[name]),
+  );
   events.forEach((event, index) => {
     const sizes =
       event.kind === "landing"

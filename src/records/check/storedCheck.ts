@@ -1,5 +1,4 @@
 import type { State } from "../../physics/fitment.ts";
-import type { ReadingId } from "../../physics/outcome.ts";
 import type { Entry } from "../entry/entry.ts";
 import type { EarlierValues, RemeasureWalk } from "../remeasure/underWay.ts";
 import type { CheckStop, PartialCheckRecord, PartialCorner } from "./checkRecord.ts";
@@ -45,7 +44,7 @@ export interface StoredCheck {
   /** The verdict that the answer last gave; what has changed since is not in it. */
   readonly lastVerdict?: State;
   readonly record: PartialCheckRecord;
-  readonly entries: { readonly [id: ReadingId]: Entry };
+  readonly entries: { readonly [id: string]: Entry };
   readonly aside?: Aside;
   readonly progress: Progress;
   /** Values that were taken anew since. */

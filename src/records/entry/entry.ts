@@ -1,5 +1,6 @@
 import type { LimitKind } from "../../physics/fitment.ts";
-import { fail, type Outcome, type ReadingId, succeed } from "../../physics/outcome.ts";
+import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
+import type { ReadingId } from "../../physics/readings/readingId.ts";
 import type { TypedReading } from "../check/checkRecord.ts";
 import { recordBounds } from "../check/recordFormat.ts";
 import {
@@ -34,6 +35,9 @@ export interface Entry {
   readonly tool?: string;
   readonly reach?: string;
 }
+
+/** What an entry is stored under: a reading's id, or the key of a choice, a tick or what an estimate is made from. */
+export type EntryKey = string;
 
 /** One text of an entry in the model's unit. */
 export function parseText(

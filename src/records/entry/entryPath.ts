@@ -5,8 +5,14 @@ import type {
   RideQuantity,
   Side,
 } from "../../physics/fitment.ts";
-import { type Outcome, type ReadingId, succeed } from "../../physics/outcome.ts";
-import { limitOf, parseReadingId, type ReadingPlace } from "../../physics/readings/readingId.ts";
+import type { FieldPath, Outcome } from "../../physics/outcome.ts";
+import {
+  isReadingId,
+  limitOf,
+  placeOf,
+  type ReadingId,
+  type ReadingPlace,
+} from "../../physics/readings/readingId.ts";
 import type { StopReadingName } from "../../physics/readings/stopReadings.ts";
 import { meanOf } from "../../physics/uncertainty/readingMean.ts";
 import type {
@@ -16,7 +22,14 @@ import type {
   PartialLimit,
   TypedReading,
 } from "../check/checkRecord.ts";
-import { type Entry, readEntry, readNumber, readTable, readTolerance } from "./entry.ts";
+import {
+  type Entry,
+  type EntryKey,
+  readEntry,
+  readNumber,
+  readTable,
+  readTolerance,
+} from "./entry.ts";
 
 /** `object` with `name` set, or without it where the value is undefined. */
 export function withField<Shape extends object, Name extends keyof Shape>(
@@ -92,16 +105,13 @@ function formOf(place: ReadingPlace): "reading" | "number" | 2 | 3 {
 }
 
 /** Is this entry a reading (repeats and a ±), or one plain number or table? */
-export function isReading(id: string): boolean {
-  const place = parseReadingId(id);
-  return place !== null && formOf(place) === "reading";
+export function isReading(id: EntryKey): id is ReadingId {
+  return isReadingId(id) && formOf(placeOf(id)) === "reading";
 }
 
 /** The outcome of reading one entry, whatever kind of field it is. */
 export function entryOutcome(id: ReadingId, entry: Entry): Outcome<unknown> {
-  const place = parseReadingId(id);
-  if (place === null) return succeed(null);
-  const form = formOf(place);
+  const form = formOf(placeOf(id));
   if (form === "reading") return readEntry(id, entry);
   if (form !== "number") return readTable(id, entry, form);
   const number = readNumber(id, entry);
@@ -110,7 +120,7 @@ export function entryOutcome(id: ReadingId, entry: Entry): Outcome<unknown> {
   return tolerance.ok ? number : tolerance;
 }
 
-type Entries = { readonly [id: ReadingId]: Entry };
+type Entries = { readonly [id: string]: Entry };
 
 /**
  * The record with the entry's value in its place, or without the field where it can't be read. `entries`
@@ -118,12 +128,12 @@ type Entries = { readonly [id: ReadingId]: Entry };
  */
 export function recordWithEntry(
   record: PartialCheckRecord,
-  id: ReadingId,
+  id: EntryKey,
   entry: Entry,
   entries: Entries = { [id]: entry },
 ): PartialCheckRecord {
-  const place = parseReadingId(id);
-  if (place === null) return record;
+  if (!isReadingId(id)) return record;
+  const place = placeOf(id);
   const reading = (old: TypedReading | undefined) => replaced(old, valueOr(readEntry(id, entry)));
   const number = (): number | undefined => valueOr(readNumber(id, entry));
   switch (place.of) {
@@ -224,7 +234,7 @@ function recordWithRide(
   value: number | undefined,
   toleranceEntry: Entry | null,
 ): PartialCheckRecord {
-  const id = `ride.${name}`;
+  const id = `ride.${name}` as const;
   const tolerance =
     toleranceEntry === null || value === undefined
       ? undefined
@@ -241,7 +251,7 @@ function recordWithRide(
 }
 
 /** The kind of the limit an entry id belongs to, where the record has that limit. */
-export function limitKindOf(record: PartialCheckRecord, id: ReadingId): LimitKind | undefined {
+export function limitKindOf(record: PartialCheckRecord, id: FieldPath): LimitKind | undefined {
   return limitIn(record, id)?.kind;
 }
 

@@ -1,7 +1,7 @@
-import type { ReadingId } from "../../physics/outcome.ts";
-import { definitionOf } from "../../physics/readings/definitionOf.ts";
+import type { FieldPath } from "../../physics/outcome.ts";
+import { definitionOf, type ValueName } from "../../physics/readings/definitionOf.ts";
 import type { LimitKind } from "../../physics/readings/limitReadings.ts";
-import { sideOf } from "../../physics/readings/readingId.ts";
+import { type ReadingId, sideOf } from "../../physics/readings/readingId.ts";
 import {
   isBelievable as isBelievableValue,
   type ValueDefinition,
@@ -11,23 +11,15 @@ import type { EntryUnit, LengthUnit } from "./units.ts";
 
 export type EntryKind = ValueKind;
 
-const unknownEntry: ValueDefinition = {
-  name: "value",
-  kind: "number",
-  usualTolerance: 0,
-  allowed: "any",
-  believable: [-1e9, 1e9],
-};
-
-/** What is known of one entry by its id: "pivotToStop", "left.gap", "right.limits.0", "ride.…". */
-export function catalogueEntry(id: ReadingId, limitKind?: LimitKind): ValueDefinition {
-  return definitionOf(id, limitKind) ?? unknownEntry;
+/** What is known of a value by its reading's id, or by its name alone: "left.gap", "gap", "ride.…". */
+export function catalogueEntry(id: ReadingId | ValueName, limitKind?: LimitKind): ValueDefinition {
+  return definitionOf(id, limitKind) as ValueDefinition;
 }
 
-/** "left gap", "right clearance over the tire", "lean of the stop": the name with its side. */
-export function entryName(id: ReadingId, limitKind?: LimitKind): string {
+/** "left gap", "right clearance over the tire", "lean of the stop": a field's name with its side. */
+export function entryName(id: FieldPath, limitKind?: LimitKind): string {
   const side = sideOf(id);
-  const { name } = catalogueEntry(id, limitKind);
+  const name = definitionOf(id, limitKind)?.name ?? "value";
   return side === null ? name : `${side} ${name}`;
 }
 

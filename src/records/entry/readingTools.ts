@@ -1,4 +1,5 @@
-import type { Outcome, ReadingId } from "../../physics/outcome.ts";
+import type { Outcome } from "../../physics/outcome.ts";
+import type { ReadingId } from "../../physics/readings/readingId.ts";
 import { mean } from "../../physics/uncertainty/readingMean.ts";
 import { catalogueEntry } from "./readingCatalogue.ts";
 import {

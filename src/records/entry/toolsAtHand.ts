@@ -1,3 +1,4 @@
+import type { ReadingId } from "../../physics/readings/readingId.ts";
 import type { ToolsAtHand } from "../../physics/remeasure/planRemeasure.ts";
 import type { BetterTool } from "../../physics/remeasure/readAgain.ts";
 import { mean } from "../../physics/uncertainty/readingMean.ts";
@@ -20,7 +21,7 @@ const usual: { readonly [Tool in ToolId]?: string } = {
 /** How far the usual caliper and steel rule reach, mm. Common practice. */
 const longest: { readonly [Tool in ToolId]?: number } = { caliper: 200, rule: 1000 };
 
-function toolsFor(id: string, entry: Entry): readonly BetterTool[] {
+function toolsFor(id: ReadingId, entry: Entry): readonly BetterTool[] {
   const group = toolGroupOf(id);
   const reading = readEntry(id, entry);
   if (group === null || !reading.ok) return [];
@@ -47,8 +48,8 @@ function toolsFor(id: string, entry: Entry): readonly BetterTool[] {
  */
 export function toolsAtHand({ entries }: Pick<StoredCheck, "entries">): ToolsAtHand {
   return Object.fromEntries(
-    Object.entries(entries)
-      .filter(([id]) => isReading(id))
-      .map(([id, entry]) => [id, toolsFor(id, entry)]),
+    Object.entries(entries).flatMap(([id, entry]) =>
+      isReading(id) ? [[id, toolsFor(id, entry)]] : [],
+    ),
   );
 }

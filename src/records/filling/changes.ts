@@ -1,17 +1,16 @@
 import type { GeometryReadingName, LayoutKind, RideQuantity, Side } from "../../physics/fitment.ts";
-import type { ReadingId } from "../../physics/outcome.ts";
 import { layoutReadingsInOrder } from "../../physics/readings/geometryRegistry.ts";
 import { limitOf } from "../../physics/readings/readingId.ts";
 import type { CheckStop, GeometryReadings, PartialLimit } from "../check/checkRecord.ts";
 import { changeProgress, changeRecord, type StoredCheck } from "../check/storedCheck.ts";
-import { type Entry, readEntry } from "../entry/entry.ts";
+import { type Entry, type EntryKey, readEntry } from "../entry/entry.ts";
 import { recordWithEntry, withCorner, withField } from "../entry/entryPath.ts";
 import type { LengthUnit } from "../entry/units.ts";
 import { withPhotosAt } from "../photo/photoReadings.ts";
 import { numberEntry, stopEntries } from "./storedFromRecord.ts";
 
 /** The check with one entry changed, and the record's field set, or gone where it can't be read. */
-export function setEntry(stored: StoredCheck, id: ReadingId, entry: Entry): StoredCheck {
+export function setEntry(stored: StoredCheck, id: EntryKey, entry: Entry): StoredCheck {
   const entries = { ...stored.entries, [id]: entry };
   return {
     ...stored,
@@ -21,16 +20,16 @@ export function setEntry(stored: StoredCheck, id: ReadingId, entry: Entry): Stor
   };
 }
 
-/** Readings among `names` that the entries under `prefix` give. */
+/** Readings among `names` that the entries give: those of both sides, or one side's own. */
 function readingsFromEntries(
   stored: StoredCheck,
-  prefix: string,
+  side: Side | null,
   names: readonly GeometryReadingName[],
   kept: GeometryReadings,
 ): GeometryReadings {
   let readings: GeometryReadings = {};
   for (const name of names) {
-    const id = `${prefix}${name}`;
+    const id = side === null ? name : (`${side}.${name}` as const);
     const entry = stored.entries[id];
     const outcome = entry === undefined ? null : readEntry(id, entry);
     const reading = kept[name] ?? (outcome?.ok === true ? outcome.value : undefined);
@@ -46,14 +45,14 @@ function readingsFromEntries(
 export function chooseLayout(stored: StoredCheck, kind: LayoutKind): StoredCheck {
   return changeRecord(stored, (record) => {
     const kept = record.layout?.kind === kind ? (record.layout.readings ?? {}) : {};
-    const readings = readingsFromEntries(stored, "", layoutReadingsInOrder[kind], kept);
+    const readings = readingsFromEntries(stored, null, layoutReadingsInOrder[kind], kept);
     const changed = { ...record, layout: { ...record.layout, kind, readings } };
     const right = changed.corners.find((corner) => corner.side === "right");
     return right?.geometry === undefined
       ? changed
       : withCorner(changed, "right", (corner) => ({
           ...corner,
-          geometry: readingsFromEntries(stored, "right.", layoutReadingsInOrder[kind], {}),
+          geometry: readingsFromEntries(stored, "right", layoutReadingsInOrder[kind], {}),
         }));
   });
 }
@@ -69,7 +68,7 @@ export function chooseRightGeometry(stored: StoredCheck, choice: "same" | "own")
         : withCorner(record, "right", (corner) => withField(corner, "geometry", undefined));
     }
     const names = kind === undefined ? [] : layoutReadingsInOrder[kind];
-    const geometry = readingsFromEntries(stored, "right.", names, right?.geometry ?? {});
+    const geometry = readingsFromEntries(stored, "right", names, right?.geometry ?? {});
     return Object.keys(geometry).length === 0
       ? record
       : withCorner(record, "right", (corner) => ({ ...corner, geometry }));
@@ -86,7 +85,7 @@ export function addLimit(stored: StoredCheck, side: Side, limit: PartialLimit): 
 
 /** The check without one hard limit; entries and photos of those after it move down with them. */
 export function removeLimit(stored: StoredCheck, side: Side, index: number): StoredCheck {
-  const entries: { [id: ReadingId]: Entry } = {};
+  const entries: { [id: string]: Entry } = {};
   const moved = (id: string): string | null => {
     const place = limitOf(id);
     if (place === null || place.side !== side || place.index < index) return id;
@@ -139,7 +138,7 @@ export function setEstimate(
   estimate: { readonly value: number; readonly tolerance: number; readonly how: string },
   unit: LengthUnit,
 ): StoredCheck {
-  const id = `ride.${name}`;
+  const id = `ride.${name}` as const;
   const entry = numberEntry(id, estimate.value, unit, estimate.tolerance);
   return changeRecord(setEntry(stored, id, entry), (record) => ({
     ...record,

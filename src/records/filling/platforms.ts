@@ -1,7 +1,6 @@
 import type { Reading, RideQuantity } from "../../physics/fitment.ts";
-import type { ReadingId } from "../../physics/outcome.ts";
 import { isGeometryReadingName } from "../../physics/readings/geometryRegistry.ts";
-import { withoutSide } from "../../physics/readings/readingId.ts";
+import { type ReadingId, withoutSide } from "../../physics/readings/readingId.ts";
 import type { Sentence } from "../../physics/sentence.ts";
 import { meanOf } from "../../physics/uncertainty/readingMean.ts";
 import { changeRecord, type StoredCheck } from "../check/storedCheck.ts";

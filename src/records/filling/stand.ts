@@ -1,4 +1,5 @@
 import type { Side } from "../../physics/fitment.ts";
+import type { ReadingId } from "../../physics/readings/readingId.ts";
 import type { StoredCheck } from "../check/storedCheck.ts";
 import { setAside, takeBack, withoutReading } from "./aside.ts";
 import { setEntry } from "./changes.ts";
@@ -27,7 +28,7 @@ export function standOf(stored: StoredCheck, side: Side): Stand {
 }
 
 /** The id of the reading that is taken of a stop that stands so. */
-export function standReading(side: Side, stand: Stand): string {
+export function standReading(side: Side, stand: Stand): ReadingId {
   return `${side}.${readingOf[stand]}`;
 }
 

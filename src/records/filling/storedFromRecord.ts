@@ -1,13 +1,12 @@
-import type { UseRules } from "../../physics/fitment.ts";
-import type { ReadingId } from "../../physics/outcome.ts";
 import { cornerReadingNames } from "../../physics/readings/cornerReadings.ts";
 import { geometryNames } from "../../physics/readings/geometryRegistry.ts";
+import type { ReadingId } from "../../physics/readings/readingId.ts";
 import { rideQuantities } from "../../physics/readings/rideReadings.ts";
+import { ruleValueNames } from "../../physics/readings/ruleValues.ts";
 import { stopNumberNames } from "../../physics/readings/stopReadings.ts";
 import type {
   CheckRecord,
   CheckStop,
-  GeometryReadings,
   PartialCheckRecord,
   TypedReading,
 } from "../check/checkRecord.ts";
@@ -44,11 +43,8 @@ export function storedFromRecord(
 }
 
 /** Every entry of a record, by its id. */
-export function entriesOf(
-  record: PartialCheckRecord,
-  unit: LengthUnit,
-): { [id: ReadingId]: Entry } {
-  const entries: { [id: ReadingId]: Entry } = {};
+export function entriesOf(record: PartialCheckRecord, unit: LengthUnit): { [id: string]: Entry } {
+  const entries: { [id: string]: Entry } = {};
   const addReading = (id: ReadingId, reading: TypedReading | undefined): void => {
     if (reading === undefined) return;
     const kind = catalogueEntry(id).kind;
@@ -58,18 +54,15 @@ export function entriesOf(
     if (value === undefined) return;
     entries[id] = numberEntry(id, value, unit, tolerance);
   };
-  const addReadings = (prefix: string, readings: GeometryReadings | undefined): void => {
-    for (const name of geometryNames) addReading(`${prefix}${name}`, readings?.[name]);
-  };
-  addReadings("", record.layout?.readings);
+  for (const name of geometryNames) addReading(name, record.layout?.readings?.[name]);
   addNumber("layout.wheelPerOuter", record.layout?.wheelPerOuter);
   addNumber("layout.wheelPerOuterTol", record.layout?.wheelPerOuterTol);
   addNumber("vehicle.liftMm", record.vehicle?.liftMm);
   for (const corner of record.corners) {
     for (const name of cornerReadingNames) addReading(`${corner.side}.${name}`, corner[name]);
-    addReadings(`${corner.side}.`, corner.geometry);
+    for (const name of geometryNames) addReading(`${corner.side}.${name}`, corner.geometry?.[name]);
     corner.limits.forEach((limit, index) => {
-      const id = `${corner.side}.limits.${index}`;
+      const id = `${corner.side}.limits.${index}` as const;
       addReading(id, limit.reading);
       addReading(`${id}.distance`, limit.distance);
       addNumber(`${id}.perWheel`, limit.perWheel);
@@ -80,10 +73,10 @@ export function entriesOf(
   for (const name of rideQuantities) {
     addNumber(`ride.${name}`, quantities[name], tolerances?.[name]);
   }
-  for (const [name, value] of Object.entries(record.rules ?? {})) {
+  for (const name of ruleValueNames) {
     // What the house rules give is no change of this check's own.
-    const house: unknown = record.reference?.rules?.[name as keyof UseRules];
-    if (typeof value === "number" && value !== house) addNumber(`rules.${name}`, value);
+    const value = record.rules?.[name];
+    if (value !== record.reference?.rules?.[name]) addNumber(`rules.${name}`, value);
   }
   return entries;
 }
@@ -104,11 +97,8 @@ export function numberEntry(
   };
 }
 
-export function stopEntries(
-  stop: Partial<CheckStop>,
-  unit: LengthUnit,
-): { [id: ReadingId]: Entry } {
-  const entries: { [id: ReadingId]: Entry } = {};
+export function stopEntries(stop: Partial<CheckStop>, unit: LengthUnit): { [id: string]: Entry } {
+  const entries: { [id: string]: Entry } = {};
   if (stop.freeHeight !== undefined) {
     entries["stop.freeHeight"] = entryOfReading("stop.freeHeight", stop.freeHeight, unit);
   }

@@ -83,7 +83,7 @@ function rideSince({ ride }: PartialCheckRecord, platform: Platform): readonly S
     if (mine === undefined || theirs === undefined || mine === theirs) return [];
     return [
       [
-        `The ${entryName(`ride.${name}`)} came from the pack, which has another value now. The answer holds for the one in the check.`,
+        `The ${entryName(name)} came from the pack, which has another value now. The answer holds for the one in the check.`,
       ],
     ];
   });

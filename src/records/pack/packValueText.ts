@@ -1,4 +1,5 @@
-import { catalogueEntry, type EntryKind, entryUnit } from "../entry/readingCatalogue.ts";
+import { definitionOf } from "../../physics/readings/definitionOf.ts";
+import { type EntryKind, entryUnit } from "../entry/readingCatalogue.ts";
 import { plainDecimal } from "../entry/units.ts";
 
 /** A field of a pack by its path: its plain name, and its values as text in the model's units. */
@@ -37,12 +38,12 @@ export function fromModelText(path: string): FieldText {
   const parts = path.split(".");
   const field = parts.at(-1) ?? path;
   const own = Object.hasOwn(names, field) ? names[field] : undefined;
-  const entry = catalogueEntry(field);
-  const kind = kinds[field] ?? (own === undefined ? entry.kind : "number");
+  const entry = definitionOf(field);
+  const kind = kinds[field] ?? ((own === undefined && entry?.kind) || "number");
   const group = parts.includes("tolerances") ? "± of the " : "";
   const how = parts.includes("estimated") && parts.length > 1 ? "how it was found: " : "";
   return {
-    name: `${group}${own ?? `${how}${entry.name === "value" ? field : entry.name.replace(/ of the stop$/, "")}`}`,
+    name: `${group}${own ?? `${how}${entry?.name.replace(/ of the stop$/, "") ?? field}`}`,
     text: (value) => valueText(value, entryUnit(kind, "mm")),
   };
 }

@@ -1,5 +1,5 @@
 import type { Assessment, Check, CornerAssessment, Interval } from "../../physics/fitment.ts";
-import type { ReadingId } from "../../physics/outcome.ts";
+import type { FieldPath } from "../../physics/outcome.ts";
 import { limitTouches, readingName } from "../../physics/readingNames.ts";
 import { limitOf, parseReadingId } from "../../physics/readings/readingId.ts";
 import { capital, length, type Sentence } from "../../physics/sentence.ts";
@@ -21,7 +21,7 @@ export interface QuickCheckAnswer {
   /** One to four sentences: the answer's reasons in order. */
   readonly why: readonly Sentence[];
   /** The reading that would settle it, and how; null where the answer is sure. */
-  readonly settle: { readonly reading: ReadingId; readonly sentence: Sentence } | null;
+  readonly settle: { readonly reading: FieldPath; readonly sentence: Sentence } | null;
   /** Which cautions go with it, as in the guided check. */
   readonly cautionsFor: "level" | "raised";
   /** What the record takes from the platform or assumes, in plain words. */
@@ -96,7 +96,7 @@ function notMeasured(
 /** From here on a vehicle counts as raised, mm. Common practice. */
 const leastLiftMm = 5;
 
-function measureIt(record: CheckRecord, reading: ReadingId): Sentence {
+function measureIt(record: CheckRecord, reading: FieldPath): Sentence {
   return [`Measure ${nameOf(record, reading)} on your own vehicle.`];
 }
 
@@ -310,7 +310,7 @@ function settling(
   };
 }
 
-function isCustomers(reading: ReadingId): boolean {
+function isCustomers(reading: FieldPath): boolean {
   const place = parseReadingId(reading);
   return (
     reading === "stop.freeHeight" ||
@@ -319,6 +319,6 @@ function isCustomers(reading: ReadingId): boolean {
   );
 }
 
-function nameOf(record: CheckRecord, reading: ReadingId): string {
+function nameOf(record: CheckRecord, reading: FieldPath): string {
   return readingName(reading, record.corners[0]?.limits[limitOf(reading)?.index ?? -1]?.kind);
 }

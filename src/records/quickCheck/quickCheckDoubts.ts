@@ -1,5 +1,5 @@
 import { layoutAtHeight } from "../../physics/kinematics/layoutAtHeight.ts";
-import type { ReadingId } from "../../physics/outcome.ts";
+import type { ReadingId } from "../../physics/readings/readingId.ts";
 import { length, type Sentence } from "../../physics/sentence.ts";
 import { meanOf } from "../../physics/uncertainty/readingMean.ts";
 import type { Platform } from "../pack/pack.ts";

@@ -1,4 +1,4 @@
-import type { ReadingId } from "../../physics/outcome.ts";
+import type { ReadingId } from "../../physics/readings/readingId.ts";
 import type { Listed } from "./listedSubmission.ts";
 
 export type DecisionKind = "accept" | "askAgain" | "otherPart" | "undo";

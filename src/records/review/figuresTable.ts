@@ -6,7 +6,9 @@ import type {
   State,
 } from "../../physics/fitment.ts";
 import { cornerReadingNames, settle } from "../../physics/readings/cornerReadings.ts";
+import type { ValueName } from "../../physics/readings/definitionOf.ts";
 import { geometryNames } from "../../physics/readings/geometryRegistry.ts";
+import type { ReadingId } from "../../physics/readings/readingId.ts";
 import { rideQuantities, rideReadings } from "../../physics/readings/rideReadings.ts";
 import type { ValueKind } from "../../physics/readings/valueDefinition.ts";
 import { inModelUnits } from "../../physics/sentence.ts";
@@ -117,7 +119,7 @@ const units: { readonly [Kind in ValueKind]?: string } = {
 };
 
 function readingColumns(
-  id: string,
+  id: ReadingId | ValueName,
   find: (subject: TableSubject) => TypedReading | undefined,
 ): Column[] {
   const { name, kind } = catalogueEntry(id);

@@ -1,3 +1,4 @@
+import type { ReadingId } from "../../physics/readings/readingId.ts";
 import { capital, type QuantityKind } from "../../physics/sentence.ts";
 import type { CheckRecord, TypedReading } from "../check/checkRecord.ts";
 import { parseText } from "../entry/entry.ts";
@@ -55,7 +56,7 @@ function ofOneReading(named: NamedReading, quantityKind: QuantityKindOf): OddRea
   return odd;
 }
 
-type QuantityKindOf = (id: string) => QuantityKind;
+type QuantityKindOf = (id: ReadingId) => QuantityKind;
 
 /** What a check claims of itself that someone at a desk should see before going by it. */
 export function oddClaims(

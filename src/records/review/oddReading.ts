@@ -1,4 +1,5 @@
-import type { ReadingId } from "../../physics/outcome.ts";
+import type { FieldPath } from "../../physics/outcome.ts";
+import { isReadingId, type ReadingId } from "../../physics/readings/readingId.ts";
 import type { Sentence } from "../../physics/sentence.ts";
 import type { TypedReading } from "../check/checkRecord.ts";
 
@@ -21,14 +22,14 @@ type OddKind =
 
 /** A reading that looks odd, and why. Nothing is refused for it: someone has to look. */
 export interface OddReading {
-  readonly reading: ReadingId;
+  readonly reading: FieldPath;
   readonly kind: OddKind;
   readonly sentence: Sentence;
 }
 
 /** Can the person be asked to take it again? A demand and a date are no readings. */
-export function isReadAgain({ kind }: OddReading): boolean {
-  return kind !== "demand" && kind !== "date";
+export function isReadAgain({ kind, reading }: OddReading): boolean {
+  return kind !== "demand" && kind !== "date" && isReadingId(reading);
 }
 
 /** One reading of a record in the order in which it is measured. */

@@ -1,8 +1,12 @@
 import { kinematicsOf } from "../../physics/kinematics/kinematics.ts";
-import type { ReadingId } from "../../physics/outcome.ts";
 import { cornerReadingNames } from "../../physics/readings/cornerReadings.ts";
 import { layoutReadingsInOrder } from "../../physics/readings/geometryRegistry.ts";
-import { parseReadingId, sideOf, withoutSide } from "../../physics/readings/readingId.ts";
+import {
+  parseReadingId,
+  type ReadingId,
+  sideOf,
+  withoutSide,
+} from "../../physics/readings/readingId.ts";
 import { capital, type Quantity, type QuantityKind } from "../../physics/sentence.ts";
 import { meanOf } from "../../physics/uncertainty/readingMean.ts";
 import { believableRatio } from "../../physics/verdict/plausible.ts";
@@ -40,7 +44,7 @@ export function readingsOf(record: CheckRecord): NamedReading[] {
       if (name !== "cornerMassKg") add(`${side}.${name}`, corner[name]);
     }
     corner.limits.forEach((limit, index) => {
-      const id = `${side}.limits.${index}`;
+      const id = `${side}.limits.${index}` as const;
       add(id, limit.reading, entryName(id, limit.kind));
       add(`${id}.distance`, limit.distance);
     });
@@ -160,24 +164,23 @@ function ratioOddities(record: CheckRecord): OddReading[] {
 
 /** Readings of the two sides that ought to be alike and are not. */
 function leftRight(record: CheckRecord, named: readonly NamedReading[]): OddReading[] {
-  const byId = new Map(named.map((each) => [each.id, each]));
+  const byId = new Map<string, NamedReading>(named.map((each) => [each.id, each]));
   const odd: OddReading[] = [];
   for (const { id, reading: left } of named) {
     if (sideOf(id) !== "left") continue;
-    const other = `right.${withoutSide(id)}`;
-    const right = byId.get(other)?.reading;
-    if (right === undefined || !isSameLimit(record, id, other)) continue;
+    const right = byId.get(`right.${withoutSide(id)}`);
+    if (right === undefined || !isSameLimit(record, id, right.id)) continue;
     const kind = quantityKindOf(id);
-    const [a, b] = [meanOf(left), meanOf(right)];
+    const [a, b] = [meanOf(left), meanOf(right.reading)];
     const allowed =
       kind === "angle"
         ? farDegrees
         : kind === "mass"
           ? farMassShare * Math.max(a, b)
-          : Math.max(farLengthMm, left.tol + right.tol);
+          : Math.max(farLengthMm, left.tol + right.reading.tol);
     if (Math.abs(a - b) <= allowed) continue;
     odd.push({
-      reading: a > b ? id : other,
+      reading: a > b ? id : right.id,
       kind: "leftRight",
       sentence: [
         `Left and right differ: ${entryName(withoutSide(id), limitIn(record, id)?.kind)} is `,
@@ -276,7 +279,7 @@ export function oddReadings(
     ...gapsTooLarge(record),
     ...oddClaims(record, named, pack, quantityKindOf, now),
   ];
-  const place = new Map(named.map(({ id }, index) => [id, index]));
+  const place = new Map<string, number>(named.map(({ id }, index) => [id, index]));
   // What is no reading, a demand or a date, comes first.
   const placeOf = ({ reading }: OddReading) => place.get(reading) ?? -1;
   return odd.sort((a, b) => placeOf(a) - placeOf(b));

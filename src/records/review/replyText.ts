@@ -1,3 +1,4 @@
+import type { ReadingId } from "../../physics/readings/readingId.ts";
 import { capital, type Sentence } from "../../physics/sentence.ts";
 import { meanOf } from "../../physics/uncertainty/readingMean.ts";
 import type { CheckRecord, TypedReading } from "../check/checkRecord.ts";
@@ -7,7 +8,7 @@ import { quantityKindOf } from "./oddReadings.ts";
 
 /** One reading to take again, in the words of the person who will take it. */
 export interface AskedReading {
-  readonly id: string;
+  readonly id: ReadingId;
   readonly name: string;
   readonly reading: TypedReading | null;
   readonly why: Sentence | null;

@@ -1,11 +1,12 @@
 import type { ComponentChildren } from "preact";
+import { definitionOf } from "../../physics/readings/definitionOf.ts";
 import { isReadingId } from "../../physics/readings/readingId.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { type Entry, parseText } from "../../records/entry/entry.ts";
 import { entryOutcome } from "../../records/entry/entryPath.ts";
 import type { AllowedSign } from "../../records/entry/lengthEntry.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
-import { catalogueEntry, type EntryKind, entryUnit } from "../../records/entry/readingCatalogue.ts";
+import { type EntryKind, entryUnit } from "../../records/entry/readingCatalogue.ts";
 import type { EntryUnit } from "../../records/entry/units.ts";
 import { setEntry } from "../../records/filling/changes.ts";
 import type { Change } from "../guide/stepProps.ts";
@@ -72,7 +73,7 @@ export function NumberEntry({
   preferences,
   label,
   hint,
-  kind = catalogueEntry(id).kind,
+  kind = definitionOf(id)?.kind ?? "number",
   unitWords,
   big = false,
   placeholder,
@@ -103,7 +104,7 @@ export function NumberEntry({
         value={entry.texts[0] ?? ""}
         onInput={(text) => put((old) => ({ ...old, texts: [text] }))}
         fractions={entry.unit === "in"}
-        sign={kind === "angle" || (isReadingId(id) && catalogueEntry(id).allowed === "any")}
+        sign={kind === "angle" || (isReadingId(id) && definitionOf(id)?.allowed === "any")}
         said={spokenEntry(entry.texts[0] ?? "", kind, entry.unit)}
         {...(shownUnit && { unit: shownUnit })}
         {...(onEnter && { onEnter })}

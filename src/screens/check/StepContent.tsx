@@ -49,6 +49,8 @@ const screens: { readonly [id: string]: (props: StepProps) => preact.JSX.Element
 };
 
 export function StepContent(props: StepProps) {
-  const Content = screens[props.step.id] ?? ReadingStep;
-  return <Content {...props} />;
+  const { id, reading } = props.step;
+  const Content = screens[id];
+  if (Content) return <Content {...props} />;
+  return reading && <ReadingStep {...props} id={reading} />;
 }

@@ -163,7 +163,7 @@ export function StepScreen({ stored, place, change, preferences, kept, tryAgain 
             }}
             waiting={all.find(({ id }) => id === waiting)?.name}
           />
-          {step.reading && <EarlierReadings stored={stored} id={step.id} />}
+          {step.reading && <EarlierReadings stored={stored} id={step.reading} />}
         </div>
       </div>
     </Screen>

@@ -1,7 +1,6 @@
 import type { LayoutKind } from "../../physics/fitment.ts";
 import { kinematicsOf } from "../../physics/kinematics/kinematics.ts";
-import type { ReadingId } from "../../physics/outcome.ts";
-import { withoutSide } from "../../physics/readings/readingId.ts";
+import { type ReadingId, withoutSide } from "../../physics/readings/readingId.ts";
 import { isBelievable, type ValueDefinition } from "../../physics/readings/valueDefinition.ts";
 import type { Quantity, QuantityKind, Sentence } from "../../physics/sentence.ts";
 import type { CheckLayout } from "../../records/check/checkRecord.ts";

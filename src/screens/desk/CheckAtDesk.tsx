@@ -1,5 +1,7 @@
 import { useEffect, useMemo } from "preact/hooks";
 import type { Assessor } from "../../compute/assessor.ts";
+import type { FieldPath } from "../../physics/outcome.ts";
+import { isReadingId } from "../../physics/readings/readingId.ts";
 import { fitmentOf } from "../../records/check/fitmentOf.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
@@ -112,7 +114,8 @@ function Opened({
   const readAgain = useMemo(() => odd.filter(isReadAgain), [odd]);
   const demands = useMemo(() => otherDemands(record, pack), [record, pack]);
   const [draft, changeDraft] = useDecisionDraft(submission.key);
-  const askFor = (id: string) => {
+  const askFor = (id: FieldPath) => {
+    if (!isReadingId(id)) return;
     const { asked } = draft;
     changeDraft({ kind: "askAgain", asked: asked.includes(id) ? asked : [...asked, id] });
     document.getElementById("decide-heading")?.scrollIntoView({ block: "start" });
@@ -167,7 +170,7 @@ function Opened({
           {assessed.state === "fault" && (
             <Notice tone="unsure" live>
               <p>{sentenceText(assessed.fault.sentence, unit)}</p>
-              {assessed.fault.reading && (
+              {isReadingId(assessed.fault.reading ?? "") && (
                 <Button onClick={() => askFor(assessed.fault.reading ?? "")}>
                   Ask to re-measure it
                 </Button>

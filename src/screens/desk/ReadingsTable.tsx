@@ -1,5 +1,5 @@
 import type { Fitment, Side } from "../../physics/fitment.ts";
-import { sideOf, withoutSide } from "../../physics/readings/readingId.ts";
+import { type ReadingId, sideOf, withoutSide } from "../../physics/readings/readingId.ts";
 import { capital } from "../../physics/sentence.ts";
 import { mean, meanOf } from "../../physics/uncertainty/readingMean.ts";
 import type { CheckRecord, TypedReading } from "../../records/check/checkRecord.ts";
@@ -13,7 +13,7 @@ import { StateMark } from "../drawings/StateMark.tsx";
 interface Line {
   readonly name: string;
   /** For the whole axle, or one for each side. */
-  readonly cells: { readonly [Place in Side | "both"]?: { id: string; reading: TypedReading } };
+  readonly cells: { readonly [Place in Side | "both"]?: { id: ReadingId; reading: TypedReading } };
 }
 
 function linesOf(record: CheckRecord, fitment: Fitment): Line[] {
@@ -100,7 +100,7 @@ function ReadingCell({
   odd,
   unit,
 }: {
-  id: string;
+  id: ReadingId;
   reading: TypedReading;
   odd: readonly OddReading[];
   unit: LengthUnit;
@@ -130,7 +130,7 @@ function ReadingCell({
 }
 
 /** The repeats on a line as wide as three tolerances to each side. */
-function Dots({ reading: { values, tol }, id }: { reading: TypedReading; id: string }) {
+function Dots({ reading: { values, tol }, id }: { reading: TypedReading; id: ReadingId }) {
   if (values.length < 2 || tol <= 0) return null;
   const middle = mean(values);
   const place = (value: number) =>

@@ -1,6 +1,7 @@
 import type { Assessment, Fitment } from "../../physics/fitment.ts";
 import type { Prescription } from "../../physics/prescription/prescribe.ts";
-import { parseReadingId } from "../../physics/readings/readingId.ts";
+import { parseReadingId, type ReadingId } from "../../physics/readings/readingId.ts";
+import { missingId } from "../../physics/verdict/missingRideData.ts";
 import type { CheckRecord } from "../../records/check/checkRecord.ts";
 import { limitIn } from "../../records/entry/entryPath.ts";
 import type { Decision } from "../../records/review/decision.ts";
@@ -14,7 +15,7 @@ import { verdictWords } from "../assessment/stateWords.ts";
 import { readingWords as takingWords } from "../readings/readingWords.ts";
 
 /** How a reading is taken, as the phone's own step says it. */
-function howOf(record: CheckRecord, id: string): string {
+function howOf(record: CheckRecord, id: ReadingId): string {
   if (parseReadingId(id)?.of === "ride") return "";
   return takingWords(id, record.layout, limitIn(record, id)).how;
 }
@@ -24,12 +25,12 @@ export function askable(
   record: CheckRecord,
   fitment: Fitment,
   assessment: Assessment | null,
-): { readonly id: string; readonly name: string }[] {
+): { readonly id: ReadingId; readonly name: string }[] {
   const found = readingsOf(record).map(({ id }) => ({ id, name: readingWords(fitment, id) }));
   const ids = new Set(found.map(({ id }) => id));
   for (const { side, missing } of assessment?.corners ?? []) {
     for (const name of missing) {
-      const id = name === "cornerMassKg" ? `${side}.${name}` : `ride.${name}`;
+      const id = missingId(name, side);
       if (!ids.has(id)) found.push({ id, name: readingWords(fitment, id) });
       ids.add(id);
     }
@@ -38,7 +39,7 @@ export function askable(
 }
 
 /** Why a reading is asked for again: what looks odd about it, or what the answer says of it. */
-function whyOf(id: string, odd: readonly OddReading[], assessment: Assessment | null) {
+function whyOf(id: ReadingId, odd: readonly OddReading[], assessment: Assessment | null) {
   const oddity = odd.find(({ reading }) => reading === id);
   if (oddity) return oddity.sentence;
   for (const { checks } of assessment?.corners ?? []) {
@@ -49,7 +50,7 @@ function whyOf(id: string, odd: readonly OddReading[], assessment: Assessment | 
 }
 
 export function askedReadings(
-  ids: readonly string[],
+  ids: readonly ReadingId[],
   record: CheckRecord,
   fitment: Fitment,
   odd: readonly OddReading[],

@@ -1,6 +1,5 @@
 import type { LimitKind, Reading, Side } from "../../physics/fitment.ts";
-import type { ReadingId } from "../../physics/outcome.ts";
-import { withoutSide } from "../../physics/readings/readingId.ts";
+import { type ReadingId, withoutSide } from "../../physics/readings/readingId.ts";
 import { meanOf } from "../../physics/uncertainty/readingMean.ts";
 import type { PartialCheckRecord } from "../../records/check/checkRecord.ts";
 import { type DrawingValues, drawnReadings, type PicturedReading } from "./drawnNumbers.ts";

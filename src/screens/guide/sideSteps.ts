@@ -15,7 +15,7 @@ import { isLimitPlaced } from "../../records/filling/limitPlace.ts";
 import { readingMadeOf } from "../../records/filling/makings.ts";
 import { standOf, standReading } from "../../records/filling/stand.ts";
 import { readingWords, wordedLayout } from "../readings/readingWords.ts";
-import type { Draft, Section } from "./step.ts";
+import { type Draft, ofReading, type Section } from "./step.ts";
 
 export function layoutDrafts(stored: StoredCheck): Draft[] {
   const { axle, corners } = stored.record;
@@ -37,7 +37,7 @@ export function sideDrafts(stored: StoredCheck, kind: LayoutKind): Draft[] {
     const geometry =
       place === 0
         ? [
-            ...geometryDrafts(stored, kind, section, askedGeometry(stored), ""),
+            ...geometryDrafts(stored, kind, section, askedGeometry(stored), null),
             ...linkageDrafts(stored, kind, section),
           ]
         : rightGeometryDrafts(stored, kind, section);
@@ -50,20 +50,19 @@ function geometryDrafts(
   kind: LayoutKind,
   section: Section,
   names: readonly GeometryReadingName[],
-  prefix: "" | "right.",
+  side: "right" | null,
 ): Draft[] {
   const readings =
-    prefix === ""
+    side === null
       ? stored.record.layout?.readings
       : stored.record.corners.find((corner) => corner.side === "right")?.geometry;
   return names.map((name) => ({
-    id: `${prefix}${name}`,
+    ...ofReading(side === null ? name : `${side}.${name}`),
     section,
     name: readingWords(name, wordedLayout(stored.record)).name,
     needed: neededReadings[kind].includes(readingMadeOf(stored, name) ?? name),
     done: readings?.[name] !== undefined,
-    reading: true,
-    ...(name === "pivotToOuter" && prefix === "" && { typedHere: ["layout.wheelPerOuter"] }),
+    ...(name === "pivotToOuter" && side === null && { typedHere: ["layout.wheelPerOuter"] }),
   }));
 }
 
@@ -78,7 +77,7 @@ function linkageDrafts(stored: StoredCheck, kind: LayoutKind, section: Section):
       needed: false,
       done: wantsLinkage(stored) !== null,
     },
-    ...geometryDrafts(stored, kind, section, askedLinkage(stored), ""),
+    ...geometryDrafts(stored, kind, section, askedLinkage(stored), null),
   ];
 }
 
@@ -91,7 +90,7 @@ function rightGeometryDrafts(stored: StoredCheck, kind: LayoutKind, section: Sec
       done: stored.progress.rightGeometry !== null,
     },
     ...(stored.progress.rightGeometry === "own"
-      ? geometryDrafts(stored, kind, section, askedRightGeometry(stored), "right.")
+      ? geometryDrafts(stored, kind, section, askedRightGeometry(stored), "right")
       : []),
   ];
 }
@@ -102,22 +101,20 @@ function cornerDrafts(stored: StoredCheck, corner: PartialCorner, section: Secti
   const layout = wordedLayout(stored.record);
   return [
     {
-      id: stand,
+      ...ofReading(stand),
       section,
       name: readingWords(stand, layout).name,
       done:
         corner.gap !== undefined ||
         corner.pressedHeight !== undefined ||
         corner.seatToPad !== undefined,
-      reading: true,
     },
     {
-      id: `${side}.rideHeight`,
+      ...ofReading(`${side}.rideHeight`),
       section,
       name: "Ride height",
       needed: false,
       done: corner.rideHeight !== undefined,
-      reading: true,
     },
     {
       id: `${side}.limits`,
@@ -126,11 +123,10 @@ function cornerDrafts(stored: StoredCheck, corner: PartialCorner, section: Secti
       done: corner.limits.length > 0 || chosen(stored, `${side}.limits`) === "none",
     },
     ...corner.limits.map((limit, index) => ({
-      id: `${side}.limits.${index}`,
+      ...ofReading(`${side}.limits.${index}`),
       section,
       name: readingWords(`${side}.limits.${index}`, layout, limit).name,
       done: limit.reading !== undefined && isLimitPlaced(stored, side, index),
-      reading: true,
       typedHere: [`${side}.limits.${index}.perWheel`, `${side}.limits.${index}.distance`],
     })),
   ];

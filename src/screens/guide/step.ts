@@ -1,3 +1,4 @@
+import type { ReadingId } from "../../physics/readings/readingId.ts";
 export const sections = [
   "Vehicle",
   "Safety",
@@ -22,7 +23,8 @@ export interface Step {
   readonly state: "done" | "skipped" | "todo";
   /** Something is typed that can't be read, or that can't be so. */
   readonly unreadable: boolean;
-  readonly reading: boolean;
+  /** The reading that it takes; null for a step of another sort. */
+  readonly reading: ReadingId | null;
 }
 
 /** A step before it is known whether it was skipped, or what is typed on it can be read. */
@@ -32,7 +34,12 @@ export interface Draft {
   readonly name: string;
   readonly needed?: boolean;
   readonly done: boolean;
-  readonly reading?: boolean;
+  readonly reading?: ReadingId;
   /** Entries beside the one of the step's own id that are typed on its screen. */
   readonly typedHere?: readonly string[];
+}
+
+/** What the step of a reading begins with: its id is the reading's. */
+export function ofReading(id: ReadingId): Pick<Draft, "id"> & { readonly reading: ReadingId } {
+  return { id, reading: id };
 }

@@ -1,14 +1,14 @@
-import type { ReadingId } from "../../physics/outcome.ts";
-import { limitOf, withoutSide } from "../../physics/readings/readingId.ts";
+import { isReadingId, limitOf, withoutSide } from "../../physics/readings/readingId.ts";
 import { recordFaults } from "../../records/check/recordRules.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
+import type { EntryKey } from "../../records/entry/entry.ts";
 import { entryOutcome } from "../../records/entry/entryPath.ts";
 import { chosen } from "../../records/filling/choice.ts";
 import { wayOf } from "../../records/filling/rideWays.ts";
 import { stopSource } from "../../records/filling/stopSources.ts";
 import { layoutDrafts, sideDrafts } from "./sideSteps.ts";
 import { standingSteps } from "./standing.ts";
-import type { Draft, Section, Step } from "./step.ts";
+import { type Draft, ofReading, type Section, type Step } from "./step.ts";
 
 export { type Step, sections } from "./step.ts";
 
@@ -85,11 +85,10 @@ function stopDrafts(stored: StoredCheck): Draft[] {
   ];
   if (source === null) return drafts;
   drafts.push({
-    id: "stop.freeHeight",
+    ...ofReading("stop.freeHeight"),
     section: "The stop",
     name: "Height of the stop",
     done: stop?.freeHeight !== undefined && stop.usableCompressionMm !== undefined,
-    reading: true,
     typedHere: ["stop.usableCompressionMm", "stop.usableTolMm"],
   });
   if (source === "pack") return drafts;
@@ -117,12 +116,11 @@ function rideDrafts(stored: StoredCheck): Draft[] {
   const settled = (id: string) => chosen(stored, wayOf(id)) === "unknown";
   return [
     ...corners.map((corner) => ({
-      id: `${corner.side}.cornerMassKg`,
+      ...ofReading(`${corner.side}.cornerMassKg`),
       section,
       name: `Weight on the ${corner.side} wheel`,
       needed: false,
       done: corner.cornerMassKg !== undefined || settled(`${corner.side}.cornerMassKg`),
-      reading: true,
     })),
     ...rideSteps.map(({ id, name }) => {
       const damping = id === "ride.damperBumpNsPerMm";
@@ -142,9 +140,9 @@ function rideDrafts(stored: StoredCheck): Draft[] {
 }
 
 /** Something is typed under this id, and it can't be read. */
-function isUnreadable(stored: StoredCheck, id: ReadingId): boolean {
+function isUnreadable(stored: StoredCheck, id: EntryKey): boolean {
   const entry = stored.entries[id];
-  if (!entry) return false;
+  if (!entry || !isReadingId(id)) return false;
   const outcome = entryOutcome(id, entry);
   return !outcome.ok && outcome.fault.code !== "entryEmpty";
 }
@@ -175,7 +173,7 @@ export function stepsOf(stored: StoredCheck): Step[] {
     { id: "finish", section: "Finish", name: "To the answer", needed: false, done: false },
   ];
   const faulty = new Set(recordFaults(stored.record).map(({ reading }) => reading));
-  return drafts.map(({ typedHere = [], needed = true, reading = false, ...draft }) => ({
+  return drafts.map(({ typedHere = [], needed = true, reading = null, ...draft }) => ({
     ...draft,
     needed,
     reading,

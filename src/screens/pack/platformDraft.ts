@@ -5,6 +5,7 @@ import type {
   Ride,
   RideQuantity,
 } from "../../physics/fitment.ts";
+import type { ValueName } from "../../physics/readings/definitionOf.ts";
 import {
   geometryRegistry,
   layoutReadingsInOrder,
@@ -39,7 +40,7 @@ export const rideNames: readonly RideQuantity[] = [
   "payloadPerCornerKg",
 ];
 
-export function fieldLabel(name: string): string {
+export function fieldLabel(name: ValueName): string {
   const { name: words } = catalogueEntry(name);
   return capital(words);
 }

@@ -1,5 +1,6 @@
 import type { ComponentChildren } from "preact";
 import type { LimitPlace } from "../../physics/readings/limitReadings.ts";
+import type { ReadingId } from "../../physics/readings/readingId.ts";
 import { mean } from "../../physics/uncertainty/readingMean.ts";
 import { type Entry, entryLengthUnit, readEntry } from "../../records/entry/entry.ts";
 import { quantityText, sentenceText } from "../../records/entry/quantityText.ts";
@@ -150,7 +151,7 @@ export function QuickCheckReading({
 }
 
 function remark(
-  id: string,
+  id: ReadingId,
   entry: Entry,
   reading: ReturnType<typeof readEntry> | null,
   unit: LengthUnit,

@@ -1,6 +1,6 @@
-import type { ReadingId } from "../../physics/outcome.ts";
+import type { ValueName } from "../../physics/readings/definitionOf.ts";
 import { isGeometryReadingName } from "../../physics/readings/geometryRegistry.ts";
-import { withoutSide } from "../../physics/readings/readingId.ts";
+import { type ReadingId, withoutSide } from "../../physics/readings/readingId.ts";
 import type { PartialCheckRecord } from "../../records/check/checkRecord.ts";
 import { cornerWords } from "./cornerWords.ts";
 import { geometryWords } from "./geometryWords.ts";
@@ -14,7 +14,7 @@ export function wordedLayout({ layout }: PartialCheckRecord): WordedLayout {
 
 /** How one reading is taken on this layout; an id that no screen asks for is named by itself. */
 export function readingWords(
-  id: ReadingId,
+  id: ReadingId | ValueName,
   layout: WordedLayout,
   limit?: WordedLimit,
 ): ReadingWords {

@@ -1,3 +1,4 @@
+import type { ReadingId } from "../../physics/readings/readingId.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { earlierOf } from "../../records/remeasure/earlierValues.ts";
 import { Disclosure } from "../parts/Disclosure.tsx";
@@ -7,7 +8,7 @@ const when = (iso: string) =>
   new Date(iso).toLocaleString(undefined, { dateStyle: "medium", timeStyle: "short" });
 
 /** What was read for this reading before it was taken again. */
-export function EarlierReadings({ stored, id }: { stored: StoredCheck; id: string }) {
+export function EarlierReadings({ stored, id }: { stored: StoredCheck; id: ReadingId }) {
   const earlier = earlierOf(stored, id);
   if (earlier.length === 0) return null;
   return (

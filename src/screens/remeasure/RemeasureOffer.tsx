@@ -1,6 +1,7 @@
 import { useMemo } from "preact/hooks";
 import type { Assessor } from "../../compute/assessor.ts";
 import type { Assessment, Fitment } from "../../physics/fitment.ts";
+import type { ReadingId } from "../../physics/readings/readingId.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import { toolsAtHand } from "../../records/entry/toolsAtHand.ts";
@@ -10,7 +11,7 @@ import { Button } from "../parts/Button.tsx";
 import { Forecast } from "./Forecast.tsx";
 import { useRemeasurePlan } from "./useRemeasurePlan.ts";
 
-const none: readonly string[] = [];
+const none: readonly ReadingId[] = [];
 
 /** In the answer: what taking readings again would do, and the way into it. */
 export function RemeasureOffer({

@@ -1,4 +1,5 @@
-import { limitOf } from "../../physics/readings/readingId.ts";
+import type { FieldPath } from "../../physics/outcome.ts";
+import { limitOf, type ReadingId } from "../../physics/readings/readingId.ts";
 import { capital } from "../../physics/sentence.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { type Entry, entryLengthUnit, readEntry } from "../../records/entry/entry.ts";
@@ -7,7 +8,7 @@ import { sentenceText } from "../../records/entry/quantityText.ts";
 import { catalogueEntry, entryName } from "../../records/entry/readingCatalogue.ts";
 
 /** "Left gap": an entry's name at the start of a line. */
-export function lineName(stored: StoredCheck, id: string): string {
+export function lineName(stored: StoredCheck, id: FieldPath): string {
   const limit = limitOf(id);
   const corner = stored.record.corners.find(({ side }) => side === limit?.side);
   const name =
@@ -31,7 +32,7 @@ export function removesWords(removes: number | null): string {
 }
 
 /** "58.7 mm", "58.7 and 58.9 mm, ± 1 mm": what an entry holds. */
-export function valuesWords(id: string, entry: Entry): string {
+export function valuesWords(id: ReadingId, entry: Entry): string {
   const { kind } = catalogueEntry(id);
   const texts = entry.texts.map((text) => text.trim()).filter((text) => text !== "");
   const unit = entry.unit === "deg" ? "°" : ` ${entry.unit}`;

@@ -1,6 +1,7 @@
 import { useEffect, useState } from "preact/hooks";
 import type { Assessor } from "../../compute/assessor.ts";
 import type { Assessment, Fitment } from "../../physics/fitment.ts";
+import { isReadingId, type ReadingId } from "../../physics/readings/readingId.ts";
 import type { RemeasurePlan, ToolsAtHand } from "../../physics/remeasure/planRemeasure.ts";
 
 /** What to measure again for a complete assessment, worked out beside the screen; null: not known yet. */
@@ -9,7 +10,7 @@ export function useRemeasurePlan(
   fitment: Fitment | null,
   assessment: Assessment | null,
   tools: ToolsAtHand,
-  passed: readonly string[],
+  passed: readonly ReadingId[],
 ): RemeasurePlan | null {
   const [plan, setPlan] = useState<{ of: Assessment; plan: RemeasurePlan } | null>(null);
   const left = passed.join(" ");
@@ -23,7 +24,7 @@ export function useRemeasurePlan(
         onPlan: (made) => setPlan({ of: assessment, plan: made }),
         onFault: () => setPlan(null),
       },
-      { passed: left === "" ? [] : left.split(" ") },
+      { passed: left.split(" ").filter(isReadingId) },
     );
   }, [assessor, fitment, assessment, tools, left]);
   return plan !== null && plan.of === assessment ? plan.plan : null;

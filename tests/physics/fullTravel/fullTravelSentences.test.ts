@@ -4,6 +4,7 @@ import type {
   ComparedContact,
   ComparedCorner,
 } from "../../../src/physics/fullTravel/compareFullTravel.ts";
+import type { SuspectId } from "../../../src/physics/fullTravel/fullTravelCheck.ts";
 import {
   fullTravelLine,
   hardContacts,
@@ -34,7 +35,7 @@ const fitment: Fitment = {
   },
 };
 
-const explained = (change: Partial<Explanation>): Explanation => ({
+const explained = (change: Partial<Explanation<SuspectId>>): Explanation<SuspectId> => ({
   id: "left.gap",
   change: 4,
   wouldBe: 25,
@@ -45,11 +46,11 @@ const explained = (change: Partial<Explanation>): Explanation => ({
 });
 
 const corner = (
-  explanations: readonly Explanation[],
+  explanations: readonly Explanation<SuspectId>[],
   contacts: readonly ComparedContact[] = [],
 ): ComparedCorner => ({ side: "left", contacts, agrees: explanations.length === 0, explanations });
 
-const said = (explanations: readonly Explanation[]) => {
+const said = (explanations: readonly Explanation<SuspectId>[]) => {
   const sentence = likeliestSentence(fitment, corner(explanations));
   return sentence && inModelUnits(sentence);
 };
@@ -85,7 +86,7 @@ describe("what is likeliest wrong, in words", () => {
     ["fullTravel.left.stop", "the hand check where the stop meets its pad, left"],
     ["right.limits.0", "the right metal to metal clearance"],
     ["stop.freeHeight", "the free height of the stop"],
-  ])("names %s: %s", (id, name) => {
+  ] as const)("names %s: %s", (id, name) => {
     expect(suspectName(fitment, id)).toBe(name);
   });
 
@@ -111,9 +112,11 @@ describe("what is likeliest wrong, in words", () => {
     expect(said(many.slice(0, 2))).toContain("Or it is the left clearance to the hard contact.");
     expect(said(many.slice(0, 2))).toContain("Re-measure these");
     // At least half as likely as the likeliest.
-    const apart = [0.4, 0.2, 0.19].map((share, index) => explained({ id: `${index}`, share }));
+    const apart = [0.4, 0.2, 0.19].map((share, index) =>
+      explained({ id: `left.limits.${index}`, share }),
+    );
     expect(likeliest(corner(apart))).toEqual(apart.slice(0, 2));
-    const three = ["left.gap", "pivotToStop", "stopLean"].map((id) => explained({ id }));
+    const three = (["left.gap", "pivotToStop", "stopLean"] as const).map((id) => explained({ id }));
     expect(said(three)).toContain(
       " Or it is the distance from pivot to stop, or the lean of the stop. Re-measure these, the left gap first.",
     );

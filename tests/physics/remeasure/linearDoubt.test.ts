@@ -1,14 +1,14 @@
 import { describe, expect, it } from "vitest";
+import type { QuantityId } from "../../../src/physics/readings/readingId.ts";
 import { LinearDoubt } from "../../../src/physics/remeasure/linearDoubt.ts";
 import type { Margin } from "../../../src/physics/remeasure/margin.ts";
 import type { AfterReading } from "../../../src/physics/remeasure/readAgain.ts";
-import type { DrawnReading } from "../../../src/physics/uncertainty/drawnReading.ts";
 import { RandomSource } from "../../../src/physics/uncertainty/randomSource.ts";
 
 /** Ten thousand draws scatter a share by at most 0.005: four times that. */
 const scatter = 0.02;
 
-type Part = readonly [id: string, slope: number, halfWidth: number, standardError: number];
+type Part = readonly [id: QuantityId, slope: number, halfWidth: number, standardError: number];
 
 function margin(middle: number, parts: readonly Part[], change: Partial<Margin> = {}): Margin {
   return {
@@ -21,7 +21,7 @@ function margin(middle: number, parts: readonly Part[], change: Partial<Margin> 
     about: "reserve",
     middle,
     parts: parts.map(([id, slope, halfWidth, standardError]) => ({
-      reading: { id, mean: 50, halfWidth, standardError } as DrawnReading,
+      reading: { id, mean: 50, halfWidth, standardError },
       count: 1,
       slope,
     })),
@@ -52,7 +52,9 @@ describe("the doubt about a margin as it is", () => {
 
   it("of both in one reading: their variances add", () => {
     // Four rectangular variances of 3 and one normal of 4, all of one reading and of four others.
-    const rectangles = ["a", "b", "c", "d"].map((id): Part => [id, 1, 3, id === "a" ? 2 : 0]);
+    const rectangles = (
+      ["left.limits.0", "left.limits.1", "left.limits.2", "left.limits.3"] as const
+    ).map((id): Part => [id, 1, 3, id === "left.limits.0" ? 2 : 0]);
     near(doubtOf(margin(0, rectangles)).halfWidth(0), 1.96 * Math.sqrt(4 * 3 + 4), 0.25);
   });
 
@@ -115,7 +117,7 @@ describe("what is expected of readings taken again", () => {
   const gap: Part = ["gap", -1, 4, 0];
 
   it("a perfect tool decides it, for or against as the doubt lies", () => {
-    const taken = new Map([["gap", anew(4, 0)]]);
+    const taken = new Map([["gap" as const, anew(4, 0)]]);
     const one = doubtOf(margin(1, [gap])).outcome(taken);
     expect(one.halfWidths[0]).toBeCloseTo(0, 9);
     near(one.settled[0], 1);
@@ -125,7 +127,7 @@ describe("what is expected of readings taken again", () => {
   });
 
   it("half the ± leaves between the limits what lies within 0.9 of it", () => {
-    const taken = new Map([["gap", anew(4, 2)]]);
+    const taken = new Map([["gap" as const, anew(4, 2)]]);
     const one = doubtOf(margin(0, [gap])).outcome(taken);
     near(one.halfWidths[0], 1.9, 0.04);
     // The shift is a trapezoid over ±6, flat at 1/8 within ±2: past 1.8 lie 0.2/8 + 4/8/2 each way.
@@ -135,8 +137,8 @@ describe("what is expected of readings taken again", () => {
   });
 
   it("what is not taken stays: the normal part of another reading", () => {
-    const both = margin(0, [gap, ["limit", 1, 0, 1]]);
-    const one = doubtOf(both).outcome(new Map([["gap", anew(4, 0)]]));
+    const both = margin(0, [gap, ["stop.freeHeight", 1, 0, 1]]);
+    const one = doubtOf(both).outcome(new Map([["gap" as const, anew(4, 0)]]));
     near(one.halfWidths[0], 1.96, 0.06);
     // Decided past 1.645 standard deviations, as Φ⁻¹(0.95) of a normal table.
     near(one.settled[0], 1 - 1.645 / 4);
@@ -152,7 +154,7 @@ describe("what is expected of readings taken again", () => {
       standardError: 1,
       shift: { halfWidths: [], standardDeviation: Math.sqrt(3) },
     };
-    const one = doubtOf(read).outcome(new Map([["gap", after]]));
+    const one = doubtOf(read).outcome(new Map([["gap" as const, after]]));
     near(one.halfWidths[0], 2 * 1.96, 0.12);
     // 2 × the shift must pass 2 × 1.645: 2·(1 − Φ(1.645/√3)) = 2·(1 − Φ(0.9497)) = 0.342.
     near(one.settled[0], 0.342);
@@ -175,15 +177,15 @@ describe("what is expected of readings taken again", () => {
   });
 
   it("one reading moves every margin it is behind together", () => {
-    const taken = new Map([["gap", anew(4, 0)]]);
+    const taken = new Map([["gap" as const, anew(4, 0)]]);
     // Against each other, so that one of the two always fails; with each other, half the time.
     const against = [margin(0, [gap]), margin(0, [["gap", 1, 4, 0]])];
     near(new LinearDoubt(against, true).outcome(taken).verdict, 1);
     const along = [margin(0, [gap]), margin(0, [["gap", -2, 4, 0]])];
     near(new LinearDoubt(along, true).outcome(taken).verdict, 0.5);
     // Two readings fail together less often than one or the other: 1 − 1/4.
-    const apart = [margin(0, [gap]), margin(0, [["limit", 1, 4, 0]])];
-    const both = new Map([...taken, ["limit", anew(4, 0)] as const]);
+    const apart = [margin(0, [gap]), margin(0, [["stop.freeHeight", 1, 4, 0]])];
+    const both = new Map([...taken, ["stop.freeHeight", anew(4, 0)] as const]);
     near(new LinearDoubt(apart, true).outcome(both).verdict, 0.75);
   });
 
@@ -196,7 +198,8 @@ describe("what is expected of readings taken again", () => {
     };
     // Deviation √(4·3 + 4) = 4, near enough normal: of ±4 lie 68.3 % within.
     const wide = margin(4, [["gap", 1, 3, 1]]);
-    const lost = (one: Margin) => new LinearDoubt([one], true).outcome(new Map([["gap", after]]));
+    const lost = (one: Margin) =>
+      new LinearDoubt([one], true).outcome(new Map([["gap" as const, after]]));
     near(lost(read).verdict, 0.5);
     near(lost(wide).verdict, (1 - 0.683) / 2);
   });
@@ -244,9 +247,9 @@ describe("by the draws' own streams, one after the other", () => {
 
   const parts: readonly Part[] = [
     ["gap", -1.5, 4, 0.6],
-    ["limit", 0.5, 0, 2],
+    ["stop.freeHeight", 0.5, 0, 2],
   ];
-  const limit = [0.5, normal("limit", 2)] as const;
+  const limit = [0.5, normal("stop.freeHeight", 2)] as const;
   const now = sum([-1.5, rectangular("gap", 4)], [-1.5, normal("gap", 0.6)], limit);
 
   it("the doubt is the sum of its parts, each by its slope", () => {
@@ -272,7 +275,7 @@ describe("by the draws' own streams, one after the other", () => {
     const lostTo = -percentile(left, 0.95);
     const kept = shareOf(shift, (by) => 1 + by >= keptFrom);
     const lost = shareOf(shift, (by) => 1 + by <= lostTo);
-    const taken = new Map([["gap", after]]);
+    const taken = new Map([["gap" as const, after]]);
     const open = doubtOf(margin(1, parts)).outcome(taken);
     expect(open.halfWidths[0]).toBeCloseTo(halfOf(left), 10);
     expect(open.settled[0]).toBeCloseTo(kept + lost, 12);

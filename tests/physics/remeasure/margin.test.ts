@@ -8,6 +8,7 @@ import type {
   Reading,
   Ride,
 } from "../../../src/physics/fitment.ts";
+import type { QuantityId } from "../../../src/physics/readings/readingId.ts";
 import { LinearDoubt } from "../../../src/physics/remeasure/linearDoubt.ts";
 import { type Margin, marginOf } from "../../../src/physics/remeasure/margin.ts";
 import type { OpenQuestion } from "../../../src/physics/remeasure/openQuestions.ts";
@@ -179,7 +180,7 @@ describe("the parts of a margin", () => {
     const arm = demoFitment("arm-fits");
     const [left] = unwrapped(assessStatic(arm, { samples: 10_000 })).corners;
     if (left === undefined) throw new Error("no corner");
-    const budgetWith = (id: string, value: number) => {
+    const budgetWith = (id: QuantityId, value: number) => {
       const changed = withReading(arm, id, exact(value));
       const [corner] = changed.corners;
       if (corner === undefined) throw new Error("no corner");

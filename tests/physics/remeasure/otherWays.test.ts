@@ -1,13 +1,14 @@
 import { describe, expect, it } from "vitest";
 import { assessFitment } from "../../../src/physics/assess.ts";
 import type { Fitment } from "../../../src/physics/fitment.ts";
-import { isNoReading, otherRemedy } from "../../../src/physics/remeasure/otherWays.ts";
+import type { QuantityId } from "../../../src/physics/readings/readingId.ts";
+import { isRead, otherRemedy } from "../../../src/physics/remeasure/otherWays.ts";
 import { planRemeasure } from "../../../src/physics/remeasure/planRemeasure.ts";
 import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { demoFitment, unwrapped } from "../demoFitments.ts";
 import { tyreLimit, within } from "../staticFitments.ts";
 
-const cause = (id: string, halfWidth: number, standardError = 0) => ({
+const cause = (id: QuantityId, halfWidth: number, standardError = 0) => ({
   id,
   mean: 1,
   halfWidth,
@@ -37,11 +38,11 @@ describe("what narrows a doubt that is no reading's", () => {
     expect(remedy).toMatchObject({ way: "maker", after: { halfWidth: 0.75 } });
     expect(otherRemedy(cause("left.settle", 4), 100, true)).toBeNull();
     expect(otherRemedy(cause("left.gap", 4), 100, true)).toBeNull();
-    expect(["left.settle", "linkage", "left.gap", "armAngle"].map(isNoReading)).toEqual([
-      true,
-      true,
+    expect((["left.settle", "linkage", "left.gap", "armAngle"] as const).map(isRead)).toEqual([
       false,
       false,
+      true,
+      true,
     ]);
   });
 });
@@ -65,7 +66,7 @@ describe("a plan of what to measure again", () => {
   it("tells what the other arm and the check by hand would do, the most first", () => {
     const fitment = unsure();
     const { items, others } = planRemeasure(fitment, unwrapped(assessFitment(fitment)), {});
-    expect(items.every(({ reading }) => !isNoReading(reading))).toBe(true);
+    expect(items.every(({ reading }) => isRead(reading))).toBe(true);
     expect(others.map(({ forecast }) => forecast.way)).toContain("otherArm");
     for (const { forecast } of others) {
       expect(forecast.halfWidthThenMm).toBeLessThan(forecast.halfWidthNowMm);

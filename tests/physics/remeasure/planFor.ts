@@ -1,5 +1,6 @@
 import { assessFitment } from "../../../src/physics/assess.ts";
 import type { Corner, Fitment } from "../../../src/physics/fitment.ts";
+import type { ReadingId } from "../../../src/physics/readings/readingId.ts";
 import { planRemeasure, type RemeasurePlan } from "../../../src/physics/remeasure/planRemeasure.ts";
 import { unwrapped } from "../demoFitments.ts";
 
@@ -15,7 +16,7 @@ const tools = {
 };
 
 /** The plan with a caliper and a digital angle gauge at hand. */
-export function planFor(fitment: Fitment, passed: readonly string[] = []): RemeasurePlan {
+export function planFor(fitment: Fitment, passed: readonly ReadingId[] = []): RemeasurePlan {
   return planRemeasure(fitment, unwrapped(assessFitment(fitment)), tools, passed);
 }
 

@@ -1,12 +1,13 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import type { ReadingId } from "../../../src/physics/readings/readingId.ts";
 import { afterWay, waysFor } from "../../../src/physics/remeasure/readAgain.ts";
 import {
   drawnReading,
   standardUncertainty,
 } from "../../../src/physics/uncertainty/drawnReading.ts";
 
-const read = (values: readonly number[], tol: number, id = "left.gap") =>
+const read = (values: readonly number[], tol: number, id: ReadingId = "left.gap") =>
   drawnReading(id, { values, tol });
 
 describe("a reading after more repeats", () => {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { CornerAssessment } from "../../../src/physics/fitment.ts";
+import type { ReadingId } from "../../../src/physics/readings/readingId.ts";
 import type { Margin } from "../../../src/physics/remeasure/margin.ts";
 import type { OpenQuestion } from "../../../src/physics/remeasure/openQuestions.ts";
 import type { RemeasureWay } from "../../../src/physics/remeasure/readAgain.ts";
@@ -30,7 +31,7 @@ function forecast(way: RemeasureWay, about: RemeasureForecast["about"]): Remeasu
 }
 
 describe("what taking a reading again does, in one sentence", () => {
-  it.each<[string, RemeasureWay, RemeasureForecast["about"], boolean, string]>([
+  it.each<[ReadingId, RemeasureWay, RemeasureForecast["about"], boolean, string]>([
     [
       "left.gap",
       { kind: "repeat", more: 3 },

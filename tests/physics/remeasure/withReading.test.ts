@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import type { ReadingId } from "../../../src/physics/readings/readingId.ts";
 import { withReading } from "../../../src/physics/remeasure/withReading.ts";
 import { demoFitment } from "../demoFitments.ts";
 import { exact, ride, uprightStrut, within } from "../staticFitments.ts";
@@ -68,7 +69,7 @@ describe("a fitment with one reading in another's place", () => {
 
   it("has a contact by hand, its block's height, or the distance of a limit on the arm", () => {
     const byHand = demoFitment("checked-by-hand");
-    const of = (id: string) =>
+    const of = (id: ReadingId) =>
       withReading(byHand, id, reading).fullTravel?.corners.find(({ side }) => side === "left");
     expect(of("fullTravel.left.stop.heightToArch")?.contacts.stop).toBe(reading);
     expect(of("fullTravel.left.atRide.heightToArch")?.atRide).toBe(reading);

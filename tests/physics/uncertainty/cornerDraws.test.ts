@@ -1,6 +1,7 @@
 import { describe, expect, it, vi } from "vitest";
 import { travelBudget } from "../../../src/physics/budget/travelBudget.ts";
 import type { Corner, Fitment, Interval, Reading } from "../../../src/physics/fitment.ts";
+import type { QuantityId } from "../../../src/physics/readings/readingId.ts";
 import { rulesOf } from "../../../src/physics/road/useRules.ts";
 import {
   type CornerDraws,
@@ -39,7 +40,7 @@ function onlyOf(list: readonly CornerDraws[]): CornerDraws {
 }
 
 /** The numbers of every draw of a reading. */
-function numbersOf(id: string, reading: Reading): readonly number[] {
+function numbersOf(id: QuantityId, reading: Reading): readonly number[] {
   const numbers = draws.of(drawnReading(id, reading));
   return everyDraw.map((draw) => numbers.at(draw));
 }

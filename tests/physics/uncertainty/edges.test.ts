@@ -35,7 +35,7 @@ describe("normal draws in pairs", () => {
 describe("first-order parts at the edge of what can be", () => {
   // u = 2/√3 about 10, 20 and 30; the result is 5 at the means.
   const readings = [10, 20, 30, 40].map((mean, place) =>
-    drawnReading(`reading ${place}`, place === 3 ? exact(mean) : within(mean, 2)),
+    drawnReading(`left.limits.${place}`, place === 3 ? exact(mean) : within(mean, 2)),
   );
   const u = 2 / Math.sqrt(3);
 

@@ -10,7 +10,9 @@ import {
   firstOrderContributions,
 } from "../../../src/physics/uncertainty/firstOrder.ts";
 
-const readings = ["b", "c", "a"].map((id) => drawnReading(id, { values: [10], tol: 3 }));
+const readings = (["left.limits.0", "stop.freeHeight", "armAngle"] as const).map((id) =>
+  drawnReading(id, { values: [10], tol: 3 }),
+);
 const u = standardUncertainty(readings[0] as DrawnReading);
 
 describe("a reading's contribution", () => {
@@ -37,7 +39,7 @@ describe("a reading's contribution", () => {
   });
 
   it("is not asked for where the reading is exact", () => {
-    const exact = [drawnReading("a", { values: [10], tol: 0 })];
+    const exact = [drawnReading("armAngle", { values: [10], tol: 0 })];
     const contributions = firstOrderContributions(
       exact,
       () => {
@@ -55,16 +57,16 @@ describe("the shares of the margin of error", () => {
     const contributions = Float64Array.of(3, -4, 0);
     expect(combinedUncertainty(contributions)).toBe(5);
     expect(doubtShares(readings, contributions)).toEqual([
-      { reading: "c", share: expect.closeTo(0.64, 12) },
-      { reading: "b", share: expect.closeTo(0.36, 12) },
+      { reading: "stop.freeHeight", share: expect.closeTo(0.64, 12) },
+      { reading: "left.limits.0", share: expect.closeTo(0.36, 12) },
     ]);
   });
 
   it("are in order of their names where they are the same, whatever order they came in", () => {
     const names = (list: readonly DrawnReading[]) =>
       doubtShares(list, Float64Array.of(1, 1, 1)).map(({ reading }) => reading);
-    expect(names(readings)).toEqual(["a", "b", "c"]);
-    expect(names(readings.toReversed())).toEqual(["a", "b", "c"]);
+    expect(names(readings)).toEqual(["armAngle", "left.limits.0", "stop.freeHeight"]);
+    expect(names(readings.toReversed())).toEqual(["armAngle", "left.limits.0", "stop.freeHeight"]);
   });
 
   it("are none where there is no doubt, or it is not known", () => {

@@ -23,8 +23,8 @@ const reserveOf = (reserve: Interval) => ({
   },
 });
 const gapAndLimit = [
-  { reading: "left.limits.0", share: 0.7 },
-  { reading: "left.gap", share: 0.3 },
+  { reading: "left.limits.0" as const, share: 0.7 },
+  { reading: "left.gap" as const, share: 0.3 },
 ];
 
 describe("clearance, decided by P(reserve ≥ 5 mm) and P(reserve ≥ 0)", () => {
@@ -87,7 +87,7 @@ describe("clearance, decided by P(reserve ≥ 5 mm) and P(reserve ≥ 0)", () =>
   });
 
   it("unsure, where more than 5 % of the draws are outside the layout's reach", () => {
-    const contact = [{ reading: "right.pivotToStop", share: 1 }];
+    const contact = [{ reading: "right.pivotToStop" as const, share: 1 }];
     const change = (outsideShare: number): EvidenceChange => ({
       draws: { outsideShare, reserveWanted: 0.95, reserveAboveZero: 0.95 },
       doubt: { reserve: gapAndLimit, contact },
@@ -106,7 +106,7 @@ describe("the reading most in doubt", () => {
     const limits = [tyreLimit(exact(120)), { ...tyreLimit(exact(77)), kind: "damper" as const }];
     const evidence = evidenceOf(uprightStrut({ gap: exact(45), limits }), {
       draws,
-      doubt: { reserve: [{ reading: "left.limits.1", share: 0.9 }], contact: [] },
+      doubt: { reserve: [{ reading: "left.limits.1" as const, share: 0.9 }], contact: [] },
     });
     expect(toldOf(clearanceCheck(evidence))).toMatch(
       /before the shock reaches its end: .* Measure the left shock travel left again, or more closely: 90 % /,
@@ -114,7 +114,10 @@ describe("the reading most in doubt", () => {
   });
 
   it("is found, not measured, where it is a ride value", () => {
-    const doubt = { reserve: [{ reading: "ride.wheelRateNPerMm", share: 0.8 }], contact: [] };
+    const doubt = {
+      reserve: [{ reading: "ride.wheelRateNPerMm" as const, share: 0.8 }],
+      contact: [],
+    };
     expect(told(77, { draws, doubt })).toMatch(
       / Find the wheel rate again, or more closely: 80 % of the margin of error comes from it\.$/,
     );

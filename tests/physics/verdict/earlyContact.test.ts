@@ -11,10 +11,10 @@ import { type EvidenceChange, evidenceOf, toldOf } from "./evidenceOf.ts";
 const fitment = uprightStrut({ gap: exact(45), limits: [tyreLimit(exact(95))] });
 const needs = { freeTravelNeededMm: 50, freeTravelNeededUnladenMm: 38 };
 const contact = [
-  { reading: "left.gap", share: 0.8 },
-  { reading: "ride.wheelRateNPerMm", share: 0.2 },
+  { reading: "left.gap" as const, share: 0.8 },
+  { reading: "ride.wheelRateNPerMm" as const, share: 0.2 },
 ];
-const doubt = { reserve: [{ reading: "left.limits.0", share: 1 }], contact };
+const doubt = { reserve: [{ reading: "left.limits.0" as const, share: 1 }], contact };
 
 function told(laden: number | null, unladen: number | null, change: EvidenceChange = {}): string {
   const evidence = { road: needs, doubt, contactBeyond: { laden, unladen }, ...change };

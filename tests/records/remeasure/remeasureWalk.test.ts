@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it, vi } from "vitest";
+import type { ReadingId } from "../../../src/physics/readings/readingId.ts";
 import type { RemeasureItem } from "../../../src/physics/remeasure/planRemeasure.ts";
 import { openStored } from "../../../src/records/check/openStored.ts";
 import { copyStored, type StoredCheck } from "../../../src/records/check/storedCheck.ts";
@@ -25,7 +26,7 @@ import { demoRecord } from "../../support/demoRecords.ts";
 const record = demoRecord("arm-fits");
 const demo = storedFromRecord(record);
 
-function item(reading: string, tool: { id: string; name: string } | null = null): RemeasureItem {
+function item(reading: ReadingId, tool: { id: string; name: string } | null = null): RemeasureItem {
   return {
     reading,
     why: "doubt",
@@ -44,7 +45,7 @@ function item(reading: string, tool: { id: string; name: string } | null = null)
 }
 
 const caliper = { id: "caliper", name: "a caliper" };
-const at = (reading: string, stored = demo) =>
+const at = (reading: ReadingId, stored = demo) =>
   openReading(startWalk(stored, "unsure"), item(reading, caliper), 2);
 const typed = (stored: StoredCheck, id: string, texts: readonly string[]) => {
   const entry = stored.entries[id];
@@ -122,7 +123,8 @@ describe("a walk", () => {
   });
 
   it("loses no earlier value where two tabs took readings again", () => {
-    const take = (id: string) => finishReading(typed(takeAnew(at(id), null), id, ["19"]), "taken");
+    const take = (id: ReadingId) =>
+      finishReading(typed(takeAnew(at(id), null), id, ["19"]), "taken");
     const merged = mergeChecks(demo, take("left.gap"), take("right.gap"));
     expect(earlierOf(merged, "left.gap")).toHaveLength(1);
     expect(earlierOf(merged, "right.gap")).toHaveLength(1);
@@ -150,9 +152,9 @@ describe("a walk", () => {
   });
 
   it("loses no value whatever is done in whatever order", () => {
-    const ids = ["left.gap", "right.gap", "pivotToStop"];
+    const ids = ["left.gap", "right.gap", "pivotToStop"] as const;
     const actions = {
-      open: (stored: StoredCheck, id: string) => openReading(stored, item(id), 2),
+      open: (stored: StoredCheck, id: ReadingId) => openReading(stored, item(id), 2),
       anew: (stored: StoredCheck) => takeAnew(stored, null),
       tool: (stored: StoredCheck) => takeAnew(stored, "caliper"),
       repeat: addRepeat,
@@ -200,7 +202,7 @@ describe("a walk", () => {
 describe("tools at hand", () => {
   it("are those that reach: no caliper across the vehicle, a gauge for angles", () => {
     const tools = toolsAtHand(demo);
-    const ids = (reading: string) => (tools[reading] ?? []).map(({ id }) => id);
+    const ids = (reading: ReadingId) => (tools[reading] ?? []).map(({ id }) => id);
     expect(ids("left.gap")).toContain("caliper");
     expect(ids("pivotToOuter")).not.toContain("caliper");
     expect(ids("armAngle")).toContain("angleGauge");

@@ -205,7 +205,7 @@ describe("replies", () => {
 
   it("what was typed is given back as it was typed", () => {
     const reading = { values: [58.7], tol: 1, typed: ["58,7 mm"] };
-    const asked = [{ id: "left.gap", name: "left gap", reading, why: null, how: "" }];
+    const asked = [{ id: "left.gap" as const, name: "left gap", reading, why: null, how: "" }];
     expect(askAgainText(content, asked)).toContain("You read 58,7 mm.");
   });
 

@@ -1,6 +1,7 @@
 import { cleanup, render } from "@testing-library/preact";
 import { afterEach, describe, expect, it } from "vitest";
-import type { LayoutKind, LimitKind } from "../../../src/physics/fitment.ts";
+import type { GeometryReadingName, LayoutKind, LimitKind } from "../../../src/physics/fitment.ts";
+import type { ReadingId } from "../../../src/physics/readings/readingId.ts";
 import { drawnReadingOf } from "../../../src/screens/drawings/drawingValues.ts";
 import { pairOf } from "../../../src/screens/drawings/rightWrong/pairOf.ts";
 import { RightWrong } from "../../../src/screens/drawings/rightWrong/RightWrong.tsx";
@@ -11,16 +12,16 @@ afterEach(cleanup);
 
 const kinds: readonly LayoutKind[] = ["arm", "damper", "strut", "axle"];
 const limits: readonly LimitKind[] = ["tyre", "damper", "spring", "metal", "other"];
-const ofCorner = ["left.gap", "left.rideHeight", "left.cornerMassKg", "stop.freeHeight"];
+const ofCorner = ["left.gap", "left.rideHeight", "left.cornerMassKg", "stop.freeHeight"] as const;
 
 interface Case {
-  readonly id: string;
+  readonly id: ReadingId;
   readonly kind: LayoutKind;
   readonly limit?: LimitKind;
   readonly at?: "wheel" | "stop";
 }
 
-const drawnGeometry: { readonly [Kind in LayoutKind]: readonly string[] } = {
+const drawnGeometry: { readonly [Kind in LayoutKind]: readonly GeometryReadingName[] } = {
   arm: ["pivotToStop", "pivotToOuter", "armAngle", "stopLineAngle", "stopLean"],
   damper: [
     "pivotToMount",

@@ -38,7 +38,8 @@ function symbols(context: CornerContext, shares: readonly DoubtShare[]): Formula
 
 /** How the doubt of the reading that matters most comes from its ± and its repeats. */
 function firstUncertainty(context: CornerContext, shares: readonly DoubtShare[]): FormulaStep[] {
-  const id = shares[0]?.reading ?? "";
+  const id = shares[0]?.reading;
+  if (id === undefined) return [];
   const reading = readingById(context.fitment, id);
   const kind = readingKind(id);
   if (!reading || !kind) return [];

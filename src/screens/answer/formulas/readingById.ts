@@ -4,13 +4,14 @@ import type {
   Reading,
   RideQuantity,
 } from "../../../physics/fitment.ts";
-import type { ReadingId } from "../../../physics/outcome.ts";
+import type { FieldPath } from "../../../physics/outcome.ts";
+import { definitionOf } from "../../../physics/readings/definitionOf.ts";
 import { limitOf, parseReadingId, sideOf } from "../../../physics/readings/readingId.ts";
 import type { QuantityKind } from "../../../physics/sentence.ts";
-import { catalogueEntry, entryName } from "../../../records/entry/readingCatalogue.ts";
+import { entryName } from "../../../records/entry/readingCatalogue.ts";
 
 /** The reading an id stands for; undefined for what is no reading of this fitment. */
-export function readingById(fitment: Fitment, id: ReadingId): Reading | undefined {
+export function readingById(fitment: Fitment, id: FieldPath): Reading | undefined {
   if (id === "stop.freeHeight") return fitment.stop.freeHeight;
   const place = parseReadingId(id);
   if (place?.of === "ride") return rideReading(fitment, place.name);
@@ -43,7 +44,7 @@ const causeWords: { readonly [cause: string]: string } = {
 };
 
 /** "left gap", "right clearance over the tire", "arm angle"; of a cause of doubt that is no reading, its words. */
-export function readingWords(fitment: Fitment, id: ReadingId): string {
+export function readingWords(fitment: Fitment, id: FieldPath): string {
   const cause = causeWords[id.slice(id.lastIndexOf(".") + 1)];
   if (cause !== undefined) return cause;
   const limit = limitOf(id);
@@ -52,8 +53,8 @@ export function readingWords(fitment: Fitment, id: ReadingId): string {
 }
 
 /** What a reading measures, for showing its value; undefined where it has no unit of ours. */
-export function readingKind(id: ReadingId): QuantityKind | undefined {
-  const { kind } = catalogueEntry(id);
+export function readingKind(id: FieldPath): QuantityKind | undefined {
+  const kind = definitionOf(id)?.kind;
   return kind === "length" || kind === "angle" || kind === "mass" || kind === "rate"
     ? kind
     : undefined;

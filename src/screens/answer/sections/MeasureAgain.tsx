@@ -1,4 +1,5 @@
 import type { Assessment, DoubtShare, Fitment, Side } from "../../../physics/fitment.ts";
+import type { FieldPath } from "../../../physics/outcome.ts";
 import { capital } from "../../../physics/sentence.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { sideWords } from "../../assessment/stateWords.ts";
@@ -91,7 +92,7 @@ function decided({ corners }: Assessment): boolean {
   );
 }
 
-function toleranceWords(fitment: Fitment, id: string, unit: LengthUnit): string {
+function toleranceWords(fitment: Fitment, id: FieldPath, unit: LengthUnit): string {
   const reading = readingById(fitment, id);
   if (!reading) return "";
   const kind = readingKind(id);

@@ -1,5 +1,6 @@
 import type { Assessment, RideQuantity } from "../../../physics/fitment.ts";
 import { capital } from "../../../physics/sentence.ts";
+import { missingId } from "../../../physics/verdict/missingRideData.ts";
 import { catalogueEntry } from "../../../records/entry/readingCatalogue.ts";
 import { Button } from "../../parts/Button.tsx";
 
@@ -26,7 +27,7 @@ export function MissingRide({
   for (const { side, missing } of assessment.corners) {
     for (const name of missing) {
       names.add(name);
-      const id = name === "cornerMassKg" ? `${side}.${name}` : `ride.${name}`;
+      const id = missingId(name, side);
       steps.set(id, `${name === "cornerMassKg" ? `${side} ` : ""}${catalogueEntry(id).name}`);
     }
   }

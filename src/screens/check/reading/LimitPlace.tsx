@@ -44,7 +44,7 @@ export function LimitPlace(props: StepProps) {
   const place = limitPlaceOf(stored, side, index);
   const choose = (chosen: LimitPlaceChoice) =>
     change((current) => chooseLimitPlace(current, side, index, chosen));
-  const distanceId = `${step.id}.distance`;
+  const distanceId = `${side}.limits.${index}.distance` as const;
   return (
     <div class="stack">
       {asksPlaceOnArm(stored, limit) ? (

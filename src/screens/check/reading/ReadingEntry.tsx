@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from "preact/hooks";
+import type { ReadingId } from "../../../physics/readings/readingId.ts";
 import { capital } from "../../../physics/sentence.ts";
 import type { StoredCheck } from "../../../records/check/storedCheck.ts";
 import { type Entry, readEntry } from "../../../records/entry/entry.ts";
@@ -28,7 +29,7 @@ import { equivalentText } from "./equivalent.ts";
 import { ToolField } from "./ToolField.tsx";
 
 interface Props {
-  readonly id: string;
+  readonly id: ReadingId;
   readonly stored: StoredCheck;
   readonly change: Change;
   readonly preferences: Preferences;
@@ -38,7 +39,7 @@ interface Props {
 }
 
 /** The entry of a reading as it stands, or an empty one in the person's own unit, for their own tool. */
-export function entryOf(stored: StoredCheck, id: string, preferences: Preferences): Entry {
+export function entryOf(stored: StoredCheck, id: ReadingId, preferences: Preferences): Entry {
   const { kind } = catalogueEntry(id);
   const known = stored.entries[id];
   if (known) return known;

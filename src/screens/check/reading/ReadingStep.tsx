@@ -1,5 +1,10 @@
 import type { Side } from "../../../physics/fitment.ts";
-import { limitOf, sideOf as sideOfId, withoutSide } from "../../../physics/readings/readingId.ts";
+import {
+  limitOf,
+  type ReadingId,
+  sideOf as sideOfId,
+  withoutSide,
+} from "../../../physics/readings/readingId.ts";
 import type { StoredCheck } from "../../../records/check/storedCheck.ts";
 import { limitIn } from "../../../records/entry/entryPath.ts";
 import { asksPlaceOnArm } from "../../../records/filling/limitPlace.ts";
@@ -24,7 +29,7 @@ function sideOf(stored: StoredCheck, id: string): Side {
   return sideOfId(id) ?? sidesOf(stored)[0] ?? "left";
 }
 
-function wordsOf(stored: StoredCheck, id: string): ReadingWords {
+function wordsOf(stored: StoredCheck, id: ReadingId): ReadingWords {
   return readingWords(id, wordedLayout(stored.record), limitIn(stored.record, id));
 }
 
@@ -42,9 +47,8 @@ function signsOf(stored: StoredCheck, id: string) {
 }
 
 /** One reading on one screen. */
-export function ReadingStep(props: StepProps) {
-  const { stored, change, step, preferences, next } = props;
-  const { id } = step;
+export function ReadingStep(props: StepProps & { readonly id: ReadingId }) {
+  const { stored, change, id, preferences, next } = props;
   const guide = wordsOf(stored, id);
   const side = sideOf(stored, id);
   const { record } = stored;

@@ -1,3 +1,4 @@
+import type { ReadingId } from "../../../physics/readings/readingId.ts";
 import { type Entry, parseText, readTolerance } from "../../../records/entry/entry.ts";
 import { sentenceText } from "../../../records/entry/quantityText.ts";
 import { catalogueEntry } from "../../../records/entry/readingCatalogue.ts";
@@ -24,7 +25,7 @@ export function ToolField({
   values,
   onChange,
 }: {
-  id: string;
+  id: ReadingId;
   entry: Entry;
   /** The repeats that can be read, model's unit. */
   values: readonly number[];

@@ -1,3 +1,4 @@
+import type { ReadingId } from "../../../physics/readings/readingId.ts";
 import type { StoredCheck } from "../../../records/check/storedCheck.ts";
 import { entryLengthUnit, readEntry } from "../../../records/entry/entry.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
@@ -9,7 +10,7 @@ export function shownUnit(stored: StoredCheck, id: string, usual: LengthUnit): L
 }
 
 /** One reading as it was typed; a mean of several is better shown as a number. */
-export function shownText(stored: StoredCheck, id: string): string | undefined {
+export function shownText(stored: StoredCheck, id: ReadingId): string | undefined {
   const entry = stored.entries[id];
   const reading = entry && readEntry(id, entry);
   return reading?.ok && reading.value.values.length === 1 ? reading.value.typed?.[0] : undefined;

@@ -24,7 +24,7 @@ export function CornerMassStep({ stored, change, step, preferences, next }: Step
   const opened = useRevealed(way);
   const pack = packCornerMass(stored, referencePack());
   const massUnit = preferences.mass === "lb" ? "in" : "mm";
-  const guide = readingWords(step.id, wordedLayout(record));
+  const guide = readingWords("cornerMassKg", wordedLayout(record));
   return (
     <>
       <Choices<MassWay>
@@ -51,7 +51,7 @@ export function CornerMassStep({ stored, change, step, preferences, next }: Step
             <div class="stack">
               <p>{guide.how}</p>
               <ReadingEntry
-                id={step.id}
+                id={`${side}.cornerMassKg`}
                 stored={stored}
                 change={change}
                 preferences={preferences}

@@ -21,7 +21,7 @@ export function RideTyped({
   label: ComponentChildren;
   hint?: ComponentChildren;
 }) {
-  const id = `ride.${name}`;
+  const id = `ride.${name}` as const;
   const entry = stored.entries[id];
   const settled = useSettled(`${id}|${entry?.texts[0]}|${entry?.unit}`);
   const remark = settled && entry ? numberRemark(id, entry) : null;

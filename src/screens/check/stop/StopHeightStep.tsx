@@ -12,9 +12,11 @@ import { ReadingEntry } from "../reading/ReadingEntry.tsx";
 import { shownText, shownUnit } from "../reading/shownReading.ts";
 import { WhatGoesWrong } from "../reading/WhatGoesWrong.tsx";
 
-export function StopHeightStep({ stored, change, step, preferences }: StepProps) {
+const height = "stop.freeHeight";
+
+export function StopHeightStep({ stored, change, preferences }: StepProps) {
   const { record } = stored;
-  const guide = readingWords(step.id, wordedLayout(record));
+  const guide = readingWords(height, wordedLayout(record));
   const side = sidesOf(stored)[0] ?? "left";
   const fault = stopFaults(record.stop ?? {}).find(({ code }) => code === "usableAboveHeight");
   return (
@@ -30,8 +32,8 @@ export function StopHeightStep({ stored, change, step, preferences }: StepProps)
           values={drawingValues(record, side)}
           side={side}
           axle={record.axle}
-          unit={shownUnit(stored, step.id, preferences.length)}
-          text={shownText(stored, step.id)}
+          unit={shownUnit(stored, height, preferences.length)}
+          text={shownText(stored, height)}
         />
       </div>
       <div class="stack">
@@ -41,7 +43,7 @@ export function StopHeightStep({ stored, change, step, preferences }: StepProps)
             measure.
           </p>
         )}
-        <ReadingEntry id={step.id} stored={stored} change={change} preferences={preferences} />
+        <ReadingEntry id={height} stored={stored} change={change} preferences={preferences} />
         <NumberEntry
           id="stop.usableCompressionMm"
           stored={stored}

@@ -1,4 +1,5 @@
 import { useState } from "preact/hooks";
+import type { ReadingId } from "../../../physics/readings/readingId.ts";
 import { capital } from "../../../physics/sentence.ts";
 import type { StoredCheck } from "../../../records/check/storedCheck.ts";
 import type { Entry } from "../../../records/entry/entry.ts";
@@ -14,11 +15,11 @@ import { tiltTaskOf } from "./tiltTask.ts";
 const TiltDialog = later<TiltDialogProps>(async () => (await import("./TiltDialog.tsx")).default);
 
 interface Props {
-  readonly id: string;
+  readonly id: ReadingId;
   readonly stored: StoredCheck;
   readonly change: Change;
   readonly preferences: Preferences;
-  readonly entryOf: (stored: StoredCheck, id: string, preferences: Preferences) => Entry;
+  readonly entryOf: (stored: StoredCheck, id: ReadingId, preferences: Preferences) => Entry;
 }
 
 /** Beside the typed entry of an angle: the phone's own tilt sensor. Nothing for other readings. */

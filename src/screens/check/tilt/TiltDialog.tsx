@@ -1,4 +1,5 @@
 import { useEffect, useId, useRef, useState } from "preact/hooks";
+import type { ReadingId } from "../../../physics/readings/readingId.ts";
 import type { Entry } from "../../../records/entry/entry.ts";
 import { postureOf, quarterTurns } from "../../../sensors/phoneAngle.ts";
 import type { TiltReading } from "../../../sensors/tiltSamples.ts";
@@ -21,7 +22,7 @@ import { ZeroPhone } from "./ZeroPhone.tsx";
 import "./tilt.css";
 
 export interface TiltDialogProps {
-  readonly id: string;
+  readonly id: ReadingId;
   readonly name: string;
   readonly task: TiltTask;
   readonly entry: Entry;

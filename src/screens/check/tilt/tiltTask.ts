@@ -1,5 +1,5 @@
 import type { Side } from "../../../physics/fitment.ts";
-import { sideOf, withoutSide } from "../../../physics/readings/readingId.ts";
+import { type ReadingId, sideOf, withoutSide } from "../../../physics/readings/readingId.ts";
 import type { StoredCheck } from "../../../records/check/storedCheck.ts";
 import { type Entry, readTolerance } from "../../../records/entry/entry.ts";
 import type { AngleKind, PostureFault } from "../../../sensors/phoneAngle.ts";
@@ -56,7 +56,7 @@ export function signWords({ kind, pivotAt }: TiltTask, degrees: number): string 
  * The entry with one more reading. Its ± is the widest of its readings, since a record has one for
  * all repeats; what was there stays there.
  */
-export function withTilt(id: string, entry: Entry, degrees: number, tolerance: number): Entry {
+export function withTilt(id: ReadingId, entry: Entry, degrees: number, tolerance: number): Entry {
   const before = entry.texts.filter((text) => text.trim() !== "");
   const earlier = before.length === 0 ? null : readTolerance(id, entry);
   const widest = Math.max(tolerance, earlier?.ok ? earlier.value : 0);
