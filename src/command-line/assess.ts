@@ -2,7 +2,7 @@ import { resolve } from "node:path";
 import { assessFitment } from "../physics/assess.ts";
 import type { Assessment } from "../physics/fitment.ts";
 import type { Outcome } from "../physics/outcome.ts";
-import type { Prescription } from "../physics/prescription/prescribe.ts";
+import type { Prescription } from "../physics/prescription/index.ts";
 import { inModelUnits } from "../physics/sentence.ts";
 import type { CheckRecord } from "../records/check/checkRecord.ts";
 import { fitmentOf } from "../records/check/fitmentOf.ts";

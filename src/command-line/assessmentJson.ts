@@ -10,7 +10,7 @@ import type {
   Side,
   State,
 } from "../physics/fitment.ts";
-import type { Prescription } from "../physics/prescription/prescribe.ts";
+import type { Prescription } from "../physics/prescription/index.ts";
 import { inModelUnits } from "../physics/sentence.ts";
 import type { CheckRecord } from "../records/check/checkRecord.ts";
 import { type PrintedPrescription, printedPrescription } from "./prescriptionJson.ts";

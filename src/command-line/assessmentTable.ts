@@ -1,5 +1,5 @@
 import type { CornerAssessment, State } from "../physics/fitment.ts";
-import type { Prescription } from "../physics/prescription/prescribe.ts";
+import type { Prescription } from "../physics/prescription/index.ts";
 import { inModelUnits, type Quantity, type QuantityKind } from "../physics/sentence.ts";
 import type { CheckRecord } from "../records/check/checkRecord.ts";
 import { quantityText, withPlainSpaces } from "../records/entry/quantityText.ts";

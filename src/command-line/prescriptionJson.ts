@@ -1,5 +1,5 @@
 import type { CheckId, Fitment, Side, State } from "../physics/fitment.ts";
-import { type Prescription, prescribeSteps } from "../physics/prescription/prescribe.ts";
+import { type Prescription, prescribeSteps } from "../physics/prescription/index.ts";
 import { inModelUnits } from "../physics/sentence.ts";
 import type { CheckRecord } from "../records/check/checkRecord.ts";
 import type { Pack } from "../records/pack/pack.ts";

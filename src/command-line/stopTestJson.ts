@@ -1,8 +1,11 @@
 import { inModelUnits } from "../physics/sentence.ts";
-import type { Remark } from "../physics/stopTests/benchTest.ts";
-import { type FoundStop, foundStop } from "../physics/stopTests/foundStop.ts";
-import type { FreeMassHit } from "../physics/stopTests/freeMassHit.ts";
-import { predictedHit } from "../physics/stopTests/predictedHit.ts";
+import {
+  type FoundStop,
+  type FreeMassHit,
+  foundStop,
+  predictedHit,
+  type Remark,
+} from "../physics/stopTests/index.ts";
 import type { TestImport } from "../records/testRows/testFile.ts";
 import type { HitAsked } from "./stopTestArguments.ts";
 

@@ -1,14 +1,17 @@
 import { assessStatic, completeAssessment } from "../physics/assess.ts";
 import type { Corner, Fitment, Side } from "../physics/fitment.ts";
-import { type ImpactRun, simulateImpact } from "../physics/impact/impact.ts";
-import { impactSetupOf, settled } from "../physics/impact/impactSetup.ts";
+import { type ImpactRun, impactSetupOf, settled, simulateImpact } from "../physics/impact/index.ts";
 import type { Fault, Outcome } from "../physics/outcome.ts";
-import { prescribeSteps } from "../physics/prescription/prescribe.ts";
-import { rankStops } from "../physics/ranking/rankStops.ts";
-import { planRemeasureSteps } from "../physics/remeasure/planRemeasure.ts";
-import { type CornerDynamics, cornerDynamicsSteps } from "../physics/stiffness/cornerDynamics.ts";
-import { heightClassMap, type MapCell } from "../physics/stiffness/heightClassMap.ts";
-import { secantRate } from "../physics/stop/stiffnessClass.ts";
+import { prescribeSteps } from "../physics/prescription/index.ts";
+import { rankStops } from "../physics/ranking/index.ts";
+import { planRemeasureSteps } from "../physics/remeasure/index.ts";
+import {
+  type CornerDynamics,
+  cornerDynamicsSteps,
+  heightClassMap,
+  type MapCell,
+} from "../physics/stiffness/index.ts";
+import { secantRate } from "../physics/stop/index.ts";
 import type { Reply, Request } from "./messages.ts";
 
 type Of<Kind extends Request["kind"]> = Extract<Request, { kind: Kind }>;

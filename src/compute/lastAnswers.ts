@@ -1,5 +1,5 @@
 import type { Assessment, Fitment } from "../physics/fitment.ts";
-import type { CornerDynamics } from "../physics/stiffness/cornerDynamics.ts";
+import type { CornerDynamics } from "../physics/stiffness/index.ts";
 
 /** A complete answer, with what each stiffness class fails on. */
 export interface WholeAnswer {

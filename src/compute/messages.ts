@@ -1,14 +1,16 @@
 import type { Assessment, DesignEvent, Fitment, Side } from "../physics/fitment.ts";
-import type { ImpactRun } from "../physics/impact/impact.ts";
+import type { ImpactRun } from "../physics/impact/index.ts";
 import type { Fault } from "../physics/outcome.ts";
-import type { Candidate } from "../physics/prescription/candidates.ts";
-import type { PrescribeProgress, Prescription } from "../physics/prescription/prescribe.ts";
-import type { SearchOptions } from "../physics/prescription/searchSteps.ts";
-import type { RankedStop, RankProgress } from "../physics/ranking/rankStops.ts";
-import type { ReadingId } from "../physics/readings/readingId.ts";
-import type { RemeasurePlan, ToolsAtHand } from "../physics/remeasure/planRemeasure.ts";
-import type { CornerDynamics } from "../physics/stiffness/cornerDynamics.ts";
-import type { MapCell } from "../physics/stiffness/heightClassMap.ts";
+import type {
+  Candidate,
+  PrescribeProgress,
+  Prescription,
+  SearchOptions,
+} from "../physics/prescription/index.ts";
+import type { RankedStop, RankProgress } from "../physics/ranking/index.ts";
+import type { ReadingId } from "../physics/readings/index.ts";
+import type { RemeasurePlan, ToolsAtHand } from "../physics/remeasure/index.ts";
+import type { CornerDynamics, MapCell } from "../physics/stiffness/index.ts";
 
 /** What a request may change about the stop before its event is run. */
 export interface StopChange {

@@ -1,4 +1,4 @@
-import { limitOf } from "../physics/readings/readingId.ts";
+import { limitOf } from "../physics/readings/index.ts";
 import type { PartialCheckRecord } from "../records/check/checkRecord.ts";
 import type { StoredCheck } from "../records/check/storedCheck.ts";
 import type { Entry } from "../records/entry/entry.ts";

@@ -1,7 +1,11 @@
 import type { Fault } from "../../physics/outcome.ts";
-import { standingNames } from "../../physics/readings/cornerReadings.ts";
-import { layoutReadingsInOrder } from "../../physics/readings/geometryRegistry.ts";
-import { isReadingId, placeOf, type ReadingId } from "../../physics/readings/readingId.ts";
+import {
+  isReadingId,
+  layoutReadingsInOrder,
+  placeOf,
+  type ReadingId,
+  standingNames,
+} from "../../physics/readings/index.ts";
 import type { Sentence } from "../../physics/sentence.ts";
 import { entryOutcome, limitKindOf } from "../entry/entryPath.ts";
 import { entryName } from "../entry/readingCatalogue.ts";

@@ -1,4 +1,4 @@
-import { geometryNames } from "../../physics/readings/geometryRegistry.ts";
+import { geometryNames } from "../../physics/readings/index.ts";
 import { isPlainObject, type PlainObject } from "../text/plainObject.ts";
 import { readFullTravel } from "./readFullTravel.ts";
 import { checkVersion } from "./recordFormat.ts";

@@ -1,6 +1,5 @@
 import type { FullTravelCheck, FullTravelCorner, Side } from "../../physics/fitment.ts";
-import { type ContactPart, contactParts } from "../../physics/readings/fullTravelReadings.ts";
-import type { ReadingId } from "../../physics/readings/readingId.ts";
+import { type ContactPart, contactParts, type ReadingId } from "../../physics/readings/index.ts";
 import { type Entry, entryOfReading, readEntry } from "../entry/entry.ts";
 import type { LengthUnit } from "../entry/units.ts";
 import type { CheckRecord, TypedReading } from "./checkRecord.ts";

@@ -1,6 +1,5 @@
 import type { Fault } from "../../physics/outcome.ts";
-import { contactParts } from "../../physics/readings/fullTravelReadings.ts";
-import type { ReadingId } from "../../physics/readings/readingId.ts";
+import { contactParts, type ReadingId } from "../../physics/readings/index.ts";
 import { catalogueEntry } from "../entry/readingCatalogue.ts";
 import type { PartialCheckRecord, TypedReading } from "./checkRecord.ts";
 import { atRideEntryId, blockHeightEntryId, contactEntryId } from "./fullTravel.ts";

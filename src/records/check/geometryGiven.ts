@@ -1,5 +1,5 @@
 import type { GeometryReadingName, LayoutKind } from "../../physics/fitment.ts";
-import { geometryRegistry, neededReadings } from "../../physics/readings/geometryRegistry.ts";
+import { geometryRegistry, neededReadings } from "../../physics/readings/index.ts";
 import type { PartialCheckRecord } from "./checkRecord.ts";
 
 /** The readings a layout has no motion without, of which neither they nor all their parts are given. */

@@ -1,7 +1,10 @@
 import type { UseRules } from "../../physics/fitment.ts";
-import { cornerReadingNames } from "../../physics/readings/cornerReadings.ts";
-import { limitKinds, limitPlaces } from "../../physics/readings/limitReadings.ts";
-import { rideQuantities } from "../../physics/readings/rideReadings.ts";
+import {
+  cornerReadingNames,
+  limitKinds,
+  limitPlaces,
+  rideQuantities,
+} from "../../physics/readings/index.ts";
 import { eachOf, isPlainObject } from "../text/plainObject.ts";
 import {
   type Fields,

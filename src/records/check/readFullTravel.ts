@@ -1,4 +1,4 @@
-import { type ContactPart, contactParts } from "../../physics/readings/fullTravelReadings.ts";
+import { type ContactPart, contactParts } from "../../physics/readings/index.ts";
 import { isPlainObject, type PlainObject } from "../text/plainObject.ts";
 import type { TypedReading } from "./checkRecord.ts";
 import type { FullTravelRecord, FullTravelSide } from "./fullTravel.ts";

@@ -1,6 +1,6 @@
-import type { ReadingId } from "../../physics/readings/readingId.ts";
+import type { ReadingId } from "../../physics/readings/index.ts";
 import type { Sentence } from "../../physics/sentence.ts";
-import { meanOf } from "../../physics/uncertainty/readingMean.ts";
+import { meanOf } from "../../physics/uncertainty/index.ts";
 import { quantityKindOf, readingsOf } from "../review/oddReadings.ts";
 import { canonicalText } from "../text/canonicalText.ts";
 import type { CheckRecord, TypedReading } from "./checkRecord.ts";

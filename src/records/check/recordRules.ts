@@ -1,9 +1,14 @@
 import type { Fault, FieldPath } from "../../physics/outcome.ts";
-import { cornerReadingNames, standingNames } from "../../physics/readings/cornerReadings.ts";
-import { geometryNames, layoutReadingsInOrder } from "../../physics/readings/geometryRegistry.ts";
-import { limitOf, type ReadingId } from "../../physics/readings/readingId.ts";
-import { rideQuantities } from "../../physics/readings/rideReadings.ts";
-import { ruleValueNames } from "../../physics/readings/ruleValues.ts";
+import {
+  cornerReadingNames,
+  geometryNames,
+  layoutReadingsInOrder,
+  limitOf,
+  type ReadingId,
+  rideQuantities,
+  ruleValueNames,
+  standingNames,
+} from "../../physics/readings/index.ts";
 import { capital, type Sentence } from "../../physics/sentence.ts";
 import { catalogueEntry, entryName } from "../entry/readingCatalogue.ts";
 import type { CheckStop, PartialCheckRecord, PartialCorner, TypedReading } from "./checkRecord.ts";

@@ -1,4 +1,4 @@
-import { mean } from "../../physics/uncertainty/readingMean.ts";
+import { mean } from "../../physics/uncertainty/index.ts";
 import type { PartialCheckRecord } from "./checkRecord.ts";
 
 /**

@@ -1,6 +1,6 @@
 import type { LimitKind } from "../../physics/fitment.ts";
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
-import type { ReadingId } from "../../physics/readings/readingId.ts";
+import type { ReadingId } from "../../physics/readings/index.ts";
 import type { TypedReading } from "../check/checkRecord.ts";
 import { recordBounds } from "../check/recordFormat.ts";
 import {

@@ -12,9 +12,9 @@ import {
   placeOf,
   type ReadingId,
   type ReadingPlace,
-} from "../../physics/readings/readingId.ts";
-import type { StopReadingName } from "../../physics/readings/stopReadings.ts";
-import { meanOf } from "../../physics/uncertainty/readingMean.ts";
+  type StopReadingName,
+} from "../../physics/readings/index.ts";
+import { meanOf } from "../../physics/uncertainty/index.ts";
 import type {
   CheckStop,
   PartialCheckRecord,

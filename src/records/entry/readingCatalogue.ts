@@ -1,12 +1,14 @@
 import type { FieldPath } from "../../physics/outcome.ts";
-import { definitionOf, type ValueName } from "../../physics/readings/definitionOf.ts";
-import type { LimitKind } from "../../physics/readings/limitReadings.ts";
-import { type ReadingId, sideOf } from "../../physics/readings/readingId.ts";
 import {
+  definitionOf,
   isBelievable as isBelievableValue,
+  type LimitKind,
+  type ReadingId,
+  sideOf,
   type ValueDefinition,
   type ValueKind,
-} from "../../physics/readings/valueDefinition.ts";
+  type ValueName,
+} from "../../physics/readings/index.ts";
 import type { EntryUnit, LengthUnit } from "./units.ts";
 
 export type EntryKind = ValueKind;

@@ -1,6 +1,6 @@
 import type { Outcome } from "../../physics/outcome.ts";
-import type { ReadingId } from "../../physics/readings/readingId.ts";
-import { mean } from "../../physics/uncertainty/readingMean.ts";
+import type { ReadingId } from "../../physics/readings/index.ts";
+import { mean } from "../../physics/uncertainty/index.ts";
 import { catalogueEntry } from "./readingCatalogue.ts";
 import {
   isReach,

@@ -1,7 +1,6 @@
-import type { ReadingId } from "../../physics/readings/readingId.ts";
-import type { ToolsAtHand } from "../../physics/remeasure/planRemeasure.ts";
-import type { BetterTool } from "../../physics/remeasure/readAgain.ts";
-import { mean } from "../../physics/uncertainty/readingMean.ts";
+import type { ReadingId } from "../../physics/readings/index.ts";
+import type { BetterTool, ToolsAtHand } from "../../physics/remeasure/index.ts";
+import { mean } from "../../physics/uncertainty/index.ts";
 import type { StoredCheck } from "../check/storedCheck.ts";
 import { type Entry, readEntry } from "./entry.ts";
 import { isReading } from "./entryPath.ts";

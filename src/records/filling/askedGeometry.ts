@@ -3,9 +3,9 @@ import {
   geometryRegistry,
   isGeometryReadingName,
   layoutReadingsInOrder,
-} from "../../physics/readings/geometryRegistry.ts";
-import { linkageReadings } from "../../physics/readings/linkageReadings.ts";
-import { strutReadings } from "../../physics/readings/strutReadings.ts";
+  linkageReadings,
+  strutReadings,
+} from "../../physics/readings/index.ts";
 import type { StoredCheck } from "../check/storedCheck.ts";
 import { chosen } from "./choice.ts";
 import { withMakings } from "./makings.ts";

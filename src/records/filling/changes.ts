@@ -1,6 +1,5 @@
 import type { GeometryReadingName, LayoutKind, RideQuantity, Side } from "../../physics/fitment.ts";
-import { layoutReadingsInOrder } from "../../physics/readings/geometryRegistry.ts";
-import { limitOf } from "../../physics/readings/readingId.ts";
+import { layoutReadingsInOrder, limitOf } from "../../physics/readings/index.ts";
 import type { CheckStop, GeometryReadings, PartialLimit } from "../check/checkRecord.ts";
 import { changeProgress, changeRecord, type StoredCheck } from "../check/storedCheck.ts";
 import { type Entry, type EntryKey, readEntry } from "../entry/entry.ts";

@@ -1,4 +1,4 @@
-import type { Toleranced } from "../../physics/estimates/estimate.ts";
+import type { Toleranced } from "../../physics/estimates/index.ts";
 import type { StoredCheck } from "../check/storedCheck.ts";
 import { parseText } from "../entry/entry.ts";
 import type { EntryKind } from "../entry/readingCatalogue.ts";

@@ -1,5 +1,5 @@
-import { linkageUncertainty } from "../../physics/kinematics/linkageDoubt.ts";
-import { meanOf } from "../../physics/uncertainty/readingMean.ts";
+import { linkageUncertainty } from "../../physics/kinematics/index.ts";
+import { meanOf } from "../../physics/uncertainty/index.ts";
 import type { StoredCheck } from "../check/storedCheck.ts";
 
 /** Half-widths of 95 % of a wheel travel, mm, as far as the linkage alone makes them. */

@@ -1,8 +1,5 @@
 import type { GeometryReadingName } from "../../physics/fitment.ts";
-import {
-  geometryRegistry,
-  layoutReadingsInOrder,
-} from "../../physics/readings/geometryRegistry.ts";
+import { geometryRegistry, layoutReadingsInOrder } from "../../physics/readings/index.ts";
 import type { StoredCheck } from "../check/storedCheck.ts";
 import { setAside, takeBack } from "./aside.ts";
 import { chosen, withChoice } from "./choice.ts";

@@ -1,8 +1,11 @@
 import type { Reading, RideQuantity } from "../../physics/fitment.ts";
-import { isGeometryReadingName } from "../../physics/readings/geometryRegistry.ts";
-import { type ReadingId, withoutSide } from "../../physics/readings/readingId.ts";
+import {
+  isGeometryReadingName,
+  type ReadingId,
+  withoutSide,
+} from "../../physics/readings/index.ts";
 import type { Sentence } from "../../physics/sentence.ts";
-import { meanOf } from "../../physics/uncertainty/readingMean.ts";
+import { meanOf } from "../../physics/uncertainty/index.ts";
 import { changeRecord, type StoredCheck } from "../check/storedCheck.ts";
 import { withField } from "../entry/entryPath.ts";
 import { catalogueEntry } from "../entry/readingCatalogue.ts";

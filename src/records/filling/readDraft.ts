@@ -1,5 +1,5 @@
 import * as z from "zod/mini";
-import { isReadingId, sideOf } from "../../physics/readings/readingId.ts";
+import { isReadingId, sideOf } from "../../physics/readings/index.ts";
 import { checkSchema, vehicleSchema } from "../check/checkSchema.ts";
 import { openStored } from "../check/openStored.ts";
 import { checkFormat, checkVersion, recordBounds } from "../check/recordFormat.ts";

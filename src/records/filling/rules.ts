@@ -1,5 +1,5 @@
 import type { DesignEvent, Use, UseRules } from "../../physics/fitment.ts";
-import { rulesOf } from "../../physics/road/useRules.ts";
+import { rulesOf } from "../../physics/road/index.ts";
 import { changeRecord, type StoredCheck } from "../check/storedCheck.ts";
 import { type Entry, parseText } from "../entry/entry.ts";
 import { withField } from "../entry/entryPath.ts";

@@ -1,5 +1,5 @@
 import { inModelUnits, length } from "../../physics/sentence.ts";
-import { mean } from "../../physics/uncertainty/readingMean.ts";
+import { mean } from "../../physics/uncertainty/index.ts";
 import type { CheckStop } from "../check/checkRecord.ts";
 import type { StoredCheck } from "../check/storedCheck.ts";
 import type { LengthUnit } from "../entry/units.ts";

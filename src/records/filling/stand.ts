@@ -1,5 +1,5 @@
 import type { Side } from "../../physics/fitment.ts";
-import type { ReadingId } from "../../physics/readings/readingId.ts";
+import type { ReadingId } from "../../physics/readings/index.ts";
 import type { StoredCheck } from "../check/storedCheck.ts";
 import { setAside, takeBack, withoutReading } from "./aside.ts";
 import { setEntry } from "./changes.ts";

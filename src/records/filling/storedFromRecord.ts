@@ -1,9 +1,11 @@
-import { cornerReadingNames } from "../../physics/readings/cornerReadings.ts";
-import { geometryNames } from "../../physics/readings/geometryRegistry.ts";
-import type { ReadingId } from "../../physics/readings/readingId.ts";
-import { rideQuantities } from "../../physics/readings/rideReadings.ts";
-import { ruleValueNames } from "../../physics/readings/ruleValues.ts";
-import { stopNumberNames } from "../../physics/readings/stopReadings.ts";
+import {
+  cornerReadingNames,
+  geometryNames,
+  type ReadingId,
+  rideQuantities,
+  ruleValueNames,
+  stopNumberNames,
+} from "../../physics/readings/index.ts";
 import type {
   CheckRecord,
   CheckStop,

@@ -1,14 +1,16 @@
 import {
   coilSpringRate,
+  dampingFromShare,
+  type Estimate,
   steelShearModulus,
+  type Toleranced,
+  usualReboundPerBump,
   wheelRateFromCoil,
-} from "../../physics/estimates/coilSpring.ts";
-import { dampingFromShare, usualReboundPerBump } from "../../physics/estimates/dampingFromShare.ts";
-import type { Estimate, Toleranced } from "../../physics/estimates/estimate.ts";
-import { wheelRateFromSag } from "../../physics/estimates/wheelRateFromSag.ts";
+  wheelRateFromSag,
+} from "../../physics/estimates/index.ts";
 import type { RideQuantity, Side } from "../../physics/fitment.ts";
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
-import { mean } from "../../physics/uncertainty/readingMean.ts";
+import { mean } from "../../physics/uncertainty/index.ts";
 import type { StoredCheck } from "../check/storedCheck.ts";
 import { type Entry, entryText } from "../entry/entry.ts";
 import type { LengthUnit } from "../entry/units.ts";

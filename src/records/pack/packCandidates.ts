@@ -1,13 +1,13 @@
 import type { Fitment, LayoutKind } from "../../physics/fitment.ts";
 import {
   type Candidate,
+  type SearchOptions,
   scaledBuilds,
   spacersByInch,
   spacersByMm,
-} from "../../physics/prescription/candidates.ts";
-import type { SearchOptions } from "../../physics/prescription/searchSteps.ts";
-import { travelMadeWith } from "../../physics/prescription/travelMadeWith.ts";
-import { meanOf } from "../../physics/uncertainty/readingMean.ts";
+  travelMadeWith,
+} from "../../physics/prescription/index.ts";
+import { meanOf } from "../../physics/uncertainty/index.ts";
 import type { LengthUnit } from "../entry/units.ts";
 import { type Mountable, type Mounting, mountable } from "./mounting.ts";
 import { type Pack, type PackStop, platformOf, recordStop, type TakenFromPack } from "./pack.ts";

@@ -1,4 +1,4 @@
-import { definitionOf } from "../../physics/readings/definitionOf.ts";
+import { definitionOf } from "../../physics/readings/index.ts";
 import { type EntryKind, entryUnit } from "../entry/readingCatalogue.ts";
 import { plainDecimal } from "../entry/units.ts";
 

@@ -1,6 +1,10 @@
-import { isProgressive, secantRate, stiffnessClassOf } from "../../physics/stop/stiffnessClass.ts";
-import { stopCurve } from "../../physics/stop/stopCurve.ts";
-import { meanOf } from "../../physics/uncertainty/readingMean.ts";
+import {
+  isProgressive,
+  secantRate,
+  stiffnessClassOf,
+  stopCurve,
+} from "../../physics/stop/index.ts";
+import { meanOf } from "../../physics/uncertainty/index.ts";
 import { quantityText } from "../entry/quantityText.ts";
 import type { LengthUnit } from "../entry/units.ts";
 import type { PackStop } from "./pack.ts";

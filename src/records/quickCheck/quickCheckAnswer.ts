@@ -1,9 +1,9 @@
 import type { Assessment, Check, CornerAssessment, Interval } from "../../physics/fitment.ts";
 import type { FieldPath } from "../../physics/outcome.ts";
 import { limitTouches, readingName } from "../../physics/readingNames.ts";
-import { limitOf, parseReadingId } from "../../physics/readings/readingId.ts";
+import { limitOf, parseReadingId } from "../../physics/readings/index.ts";
 import { capital, length, type Sentence } from "../../physics/sentence.ts";
-import { sureEnough, unlikelyEnough } from "../../physics/verdict/decisions.ts";
+import { sureEnough, unlikelyEnough } from "../../physics/verdict/index.ts";
 import type { CheckRecord } from "../check/checkRecord.ts";
 import type { DoubtedReading } from "./quickCheckDoubts.ts";
 import type { MeasuredName } from "./quickCheckQuestion.ts";

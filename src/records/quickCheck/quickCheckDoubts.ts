@@ -1,7 +1,7 @@
-import { layoutAtHeight } from "../../physics/kinematics/layoutAtHeight.ts";
-import type { ReadingId } from "../../physics/readings/readingId.ts";
+import { layoutAtHeight } from "../../physics/kinematics/index.ts";
+import type { ReadingId } from "../../physics/readings/index.ts";
 import { length, type Sentence } from "../../physics/sentence.ts";
-import { meanOf } from "../../physics/uncertainty/readingMean.ts";
+import { meanOf } from "../../physics/uncertainty/index.ts";
 import type { Platform } from "../pack/pack.ts";
 import type { QuickCheckReadings } from "./quickCheckQuestion.ts";
 

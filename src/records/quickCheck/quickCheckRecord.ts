@@ -1,8 +1,8 @@
 import type { LayoutKind, LimitKind, Reading, Ride, Use } from "../../physics/fitment.ts";
-import { layoutAtHeight } from "../../physics/kinematics/layoutAtHeight.ts";
+import { layoutAtHeight } from "../../physics/kinematics/index.ts";
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
 import { capital, inModelUnits, length, type Sentence } from "../../physics/sentence.ts";
-import { meanOf } from "../../physics/uncertainty/readingMean.ts";
+import { meanOf } from "../../physics/uncertainty/index.ts";
 import type {
   CheckLayout,
   CheckLimit,

@@ -1,4 +1,4 @@
-import type { ReadingId } from "../../physics/readings/readingId.ts";
+import type { ReadingId } from "../../physics/readings/index.ts";
 import type { StoredCheck } from "../check/storedCheck.ts";
 import type { Entry } from "../entry/entry.ts";
 import type { EarlierValue } from "./underWay.ts";

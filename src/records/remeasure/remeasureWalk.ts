@@ -1,5 +1,4 @@
-import type { RemeasureLevel } from "../../physics/remeasure/openQuestions.ts";
-import type { RemeasureItem } from "../../physics/remeasure/planRemeasure.ts";
+import type { RemeasureItem, RemeasureLevel } from "../../physics/remeasure/index.ts";
 import type { StoredCheck } from "../check/storedCheck.ts";
 import type { Entry } from "../entry/entry.ts";
 import { setEntry } from "../filling/changes.ts";

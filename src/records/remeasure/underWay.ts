@@ -1,6 +1,6 @@
 import type { Side } from "../../physics/fitment.ts";
-import type { ReadingId } from "../../physics/readings/readingId.ts";
-import type { RemeasureLevel } from "../../physics/remeasure/openQuestions.ts";
+import type { ReadingId } from "../../physics/readings/index.ts";
+import type { RemeasureLevel } from "../../physics/remeasure/index.ts";
 import type { Sentence } from "../../physics/sentence.ts";
 import type { Entry } from "../entry/entry.ts";
 

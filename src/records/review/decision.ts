@@ -1,4 +1,4 @@
-import type { ReadingId } from "../../physics/readings/readingId.ts";
+import type { ReadingId } from "../../physics/readings/index.ts";
 import type { Listed } from "./listedSubmission.ts";
 
 export type DecisionKind = "accept" | "askAgain" | "otherPart" | "undo";

@@ -1,5 +1,5 @@
 import type { DesignEvent, UseRules } from "../../physics/fitment.ts";
-import { rulesOf } from "../../physics/road/useRules.ts";
+import { rulesOf } from "../../physics/road/index.ts";
 import { length, type Sentence } from "../../physics/sentence.ts";
 import type { CheckRecord } from "../check/checkRecord.ts";
 import type { PackPlatforms } from "../pack/pack.ts";

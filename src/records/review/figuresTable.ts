@@ -5,14 +5,18 @@ import type {
   Interval,
   State,
 } from "../../physics/fitment.ts";
-import { cornerReadingNames, settle } from "../../physics/readings/cornerReadings.ts";
-import type { ValueName } from "../../physics/readings/definitionOf.ts";
-import { geometryNames } from "../../physics/readings/geometryRegistry.ts";
-import type { ReadingId } from "../../physics/readings/readingId.ts";
-import { rideQuantities, rideReadings } from "../../physics/readings/rideReadings.ts";
-import type { ValueKind } from "../../physics/readings/valueDefinition.ts";
+import {
+  cornerReadingNames,
+  geometryNames,
+  type ReadingId,
+  rideQuantities,
+  rideReadings,
+  settle,
+  type ValueKind,
+  type ValueName,
+} from "../../physics/readings/index.ts";
 import { inModelUnits } from "../../physics/sentence.ts";
-import { meanOf } from "../../physics/uncertainty/readingMean.ts";
+import { meanOf } from "../../physics/uncertainty/index.ts";
 import type {
   CheckLimit,
   CheckRecord,

@@ -1,4 +1,4 @@
-import type { ReadingId } from "../../physics/readings/readingId.ts";
+import type { ReadingId } from "../../physics/readings/index.ts";
 import { capital, type QuantityKind } from "../../physics/sentence.ts";
 import type { CheckRecord, TypedReading } from "../check/checkRecord.ts";
 import { parseText } from "../entry/entry.ts";

@@ -1,5 +1,5 @@
 import type { FieldPath } from "../../physics/outcome.ts";
-import { isReadingId, type ReadingId } from "../../physics/readings/readingId.ts";
+import { isReadingId, type ReadingId } from "../../physics/readings/index.ts";
 import type { Sentence } from "../../physics/sentence.ts";
 import type { TypedReading } from "../check/checkRecord.ts";
 

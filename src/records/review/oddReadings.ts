@@ -1,15 +1,15 @@
-import { kinematicsOf } from "../../physics/kinematics/kinematics.ts";
-import { cornerReadingNames } from "../../physics/readings/cornerReadings.ts";
-import { layoutReadingsInOrder } from "../../physics/readings/geometryRegistry.ts";
+import { kinematicsOf } from "../../physics/kinematics/index.ts";
 import {
+  cornerReadingNames,
+  layoutReadingsInOrder,
   parseReadingId,
   type ReadingId,
   sideOf,
   withoutSide,
-} from "../../physics/readings/readingId.ts";
+} from "../../physics/readings/index.ts";
 import { capital, type Quantity, type QuantityKind } from "../../physics/sentence.ts";
-import { meanOf } from "../../physics/uncertainty/readingMean.ts";
-import { believableRatio } from "../../physics/verdict/plausible.ts";
+import { meanOf } from "../../physics/uncertainty/index.ts";
+import { believableRatio } from "../../physics/verdict/index.ts";
 import type { CheckRecord, GeometryReadings, TypedReading } from "../check/checkRecord.ts";
 import { limitIn } from "../entry/entryPath.ts";
 import { catalogueEntry, entryName, isBelievable } from "../entry/readingCatalogue.ts";

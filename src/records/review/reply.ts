@@ -1,4 +1,4 @@
-import type { ReadingId } from "../../physics/readings/readingId.ts";
+import type { ReadingId } from "../../physics/readings/index.ts";
 import type { Axle } from "../check/checkRecord.ts";
 import type { DecisionKind } from "./decision.ts";
 

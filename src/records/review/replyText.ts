@@ -1,6 +1,6 @@
-import type { ReadingId } from "../../physics/readings/readingId.ts";
+import type { ReadingId } from "../../physics/readings/index.ts";
 import { capital, type Sentence } from "../../physics/sentence.ts";
-import { meanOf } from "../../physics/uncertainty/readingMean.ts";
+import { meanOf } from "../../physics/uncertainty/index.ts";
 import type { CheckRecord, TypedReading } from "../check/checkRecord.ts";
 import { quantityText, sentenceText, withPlainSpaces } from "../entry/quantityText.ts";
 import type { LengthUnit } from "../entry/units.ts";

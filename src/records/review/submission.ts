@@ -1,5 +1,5 @@
 import type { Assessment, Side, State, Use } from "../../physics/fitment.ts";
-import { cornerReadingNames } from "../../physics/readings/cornerReadings.ts";
+import { cornerReadingNames } from "../../physics/readings/index.ts";
 import type { Sentence } from "../../physics/sentence.ts";
 import type { Axle, CheckRecord, Role } from "../check/checkRecord.ts";
 import type { LengthUnit } from "../entry/units.ts";

@@ -1,7 +1,5 @@
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
-import { analyseRows } from "../../physics/stopTests/analyseRows.ts";
-import { analyseTimed } from "../../physics/stopTests/analyseTimed.ts";
-import type { TestAnalysis } from "../../physics/stopTests/benchTest.ts";
+import { analyseRows, analyseTimed, type TestAnalysis } from "../../physics/stopTests/index.ts";
 import { oddities, speedOddity } from "./oddities.ts";
 import type { ImportOptions, ReadTest, TestImport, TestQuantity } from "./testFile.ts";
 import { TestReader } from "./testReader.ts";

@@ -1,5 +1,5 @@
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
-import type { Remark } from "../../physics/stopTests/benchTest.ts";
+import type { Remark } from "../../physics/stopTests/index.ts";
 import { shortened } from "../text/jsonText.ts";
 import { type Heading, readHeading } from "./headings.ts";
 import type { TestColumn, TestQuantity } from "./testFile.ts";

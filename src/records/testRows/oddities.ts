@@ -1,6 +1,5 @@
 import type { Sentence } from "../../physics/sentence.ts";
-import type { Remark, TestAnalysis } from "../../physics/stopTests/benchTest.ts";
-import { curveThrough } from "../../physics/stopTests/staticCurve.ts";
+import { curveThrough, type Remark, type TestAnalysis } from "../../physics/stopTests/index.ts";
 import type { KnownStop, ReadTest } from "./testFile.ts";
 
 /** Further than this from what is known, by ratio, a number is asked about. */

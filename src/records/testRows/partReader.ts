@@ -1,5 +1,5 @@
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
-import type { Remark } from "../../physics/stopTests/benchTest.ts";
+import type { Remark } from "../../physics/stopTests/index.ts";
 import type { ColumnsFound } from "./columns.ts";
 import { type NumberStyle, numberIn } from "./decimalNumbers.ts";
 import type { FileLayout } from "./fileLayout.ts";

@@ -1,4 +1,4 @@
-import type { BenchTest, Remark, TestAnalysis } from "../../physics/stopTests/benchTest.ts";
+import type { BenchTest, Remark, TestAnalysis } from "../../physics/stopTests/index.ts";
 
 /** What a column of a test file measures. */
 export type TestQuantity = "depth" | "speed" | "force" | "time";

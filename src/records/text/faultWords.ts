@@ -1,6 +1,6 @@
 import type * as z from "zod/mini";
 import type { Fault } from "../../physics/outcome.ts";
-import { limitKinds } from "../../physics/readings/limitReadings.ts";
+import { limitKinds } from "../../physics/readings/index.ts";
 import { entryName } from "../entry/readingCatalogue.ts";
 import { shortened } from "./jsonText.ts";
 

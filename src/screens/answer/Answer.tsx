@@ -1,7 +1,7 @@
 import { useEffect, useMemo, useState } from "preact/hooks";
 import type { Assessor } from "../../compute/assessor.ts";
 import type { Assessment, Fitment, State, Stop } from "../../physics/fitment.ts";
-import { fitmentWithStop } from "../../physics/prescription/fitmentWithStop.ts";
+import { fitmentWithStop } from "../../physics/prescription/index.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";

@@ -3,7 +3,7 @@ import type { Assessor, AssessRequestOptions } from "../../compute/assessor.ts";
 import { answerAtHand, keepAtHand } from "../../compute/lastAnswers.ts";
 import type { Assessment, Fitment } from "../../physics/fitment.ts";
 import type { Fault } from "../../physics/outcome.ts";
-import type { CornerDynamics } from "../../physics/stiffness/cornerDynamics.ts";
+import type { CornerDynamics } from "../../physics/stiffness/index.ts";
 
 export type AssessedState =
   | { readonly state: "waiting" }

@@ -3,7 +3,7 @@ import type { Assessor } from "../../compute/assessor.ts";
 import type { MapLayout } from "../../compute/messages.ts";
 import type { Fitment, Side } from "../../physics/fitment.ts";
 import type { Fault } from "../../physics/outcome.ts";
-import type { MapCell } from "../../physics/stiffness/heightClassMap.ts";
+import type { MapCell } from "../../physics/stiffness/index.ts";
 
 export interface FillingMap {
   readonly layout: MapLayout | null;

@@ -1,7 +1,7 @@
 import { useEffect, useState } from "preact/hooks";
 import type { Assessor } from "../../compute/assessor.ts";
 import type { DesignEvent, Fitment, Side } from "../../physics/fitment.ts";
-import type { ImpactRun } from "../../physics/impact/impact.ts";
+import type { ImpactRun } from "../../physics/impact/index.ts";
 import type { Outcome } from "../../physics/outcome.ts";
 
 /** One event in time; null while it is worked out, and where there is nothing to run. */

@@ -2,8 +2,7 @@ import { useEffect, useMemo, useState } from "preact/hooks";
 import type { Assessor } from "../../compute/assessor.ts";
 import type { Fitment } from "../../physics/fitment.ts";
 import type { Fault } from "../../physics/outcome.ts";
-import type { Prescription } from "../../physics/prescription/prescribe.ts";
-import type { SearchProgress } from "../../physics/prescription/searchSteps.ts";
+import type { Prescription, SearchProgress } from "../../physics/prescription/index.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { Pack } from "../../records/pack/pack.ts";
 import {

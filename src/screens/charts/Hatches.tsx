@@ -1,4 +1,4 @@
-import type { CellFailure } from "../../physics/stiffness/heightClassMap.ts";
+import type { CellFailure } from "../../physics/stiffness/index.ts";
 
 /** One line pattern a failure, so that the map reads without its colours. */
 const lines: Record<CellFailure, string> = {

@@ -1,5 +1,5 @@
 import type { LimitKind, Side } from "../../physics/fitment.ts";
-import { limitKinds } from "../../physics/readings/limitReadings.ts";
+import { limitKinds } from "../../physics/readings/index.ts";
 import { chosen, withChoice } from "../../records/filling/choice.ts";
 import type { StepProps } from "../guide/stepProps.ts";
 import { Button } from "../parts/Button.tsx";

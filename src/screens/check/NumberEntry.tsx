@@ -1,6 +1,5 @@
 import type { ComponentChildren } from "preact";
-import { definitionOf } from "../../physics/readings/definitionOf.ts";
-import { isReadingId } from "../../physics/readings/readingId.ts";
+import { definitionOf, isReadingId } from "../../physics/readings/index.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { type Entry, parseText } from "../../records/entry/entry.ts";
 import { entryOutcome } from "../../records/entry/entryPath.ts";

@@ -1,5 +1,5 @@
 import type { LimitKind, Side } from "../../physics/fitment.ts";
-import { limitKinds } from "../../physics/readings/limitReadings.ts";
+import { limitKinds } from "../../physics/readings/index.ts";
 import type { PartialLimit } from "../../records/check/checkRecord.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import type { Entry } from "../../records/entry/entry.ts";

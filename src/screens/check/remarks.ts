@@ -1,7 +1,11 @@
 import type { LayoutKind } from "../../physics/fitment.ts";
-import { kinematicsOf } from "../../physics/kinematics/kinematics.ts";
-import { type ReadingId, withoutSide } from "../../physics/readings/readingId.ts";
-import { isBelievable, type ValueDefinition } from "../../physics/readings/valueDefinition.ts";
+import { kinematicsOf } from "../../physics/kinematics/index.ts";
+import {
+  isBelievable,
+  type ReadingId,
+  type ValueDefinition,
+  withoutSide,
+} from "../../physics/readings/index.ts";
 import type { Quantity, QuantityKind, Sentence } from "../../physics/sentence.ts";
 import type { CheckLayout } from "../../records/check/checkRecord.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";

@@ -1,7 +1,7 @@
 import { useEffect, useMemo } from "preact/hooks";
 import type { Assessor } from "../../compute/assessor.ts";
 import type { FieldPath } from "../../physics/outcome.ts";
-import { isReadingId } from "../../physics/readings/readingId.ts";
+import { isReadingId } from "../../physics/readings/index.ts";
 import { fitmentOf } from "../../records/check/fitmentOf.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";

@@ -1,7 +1,7 @@
 import type { Fitment, Side } from "../../physics/fitment.ts";
-import { type ReadingId, sideOf, withoutSide } from "../../physics/readings/readingId.ts";
+import { type ReadingId, sideOf, withoutSide } from "../../physics/readings/index.ts";
 import { capital } from "../../physics/sentence.ts";
-import { mean, meanOf } from "../../physics/uncertainty/readingMean.ts";
+import { mean, meanOf } from "../../physics/uncertainty/index.ts";
 import type { CheckRecord, TypedReading } from "../../records/check/checkRecord.ts";
 import { quantityText } from "../../records/entry/quantityText.ts";
 import { catalogueEntry } from "../../records/entry/readingCatalogue.ts";

@@ -1,9 +1,9 @@
 import { useMemo } from "preact/hooks";
 import type { Assessor } from "../../compute/assessor.ts";
 import type { Assessment, Fitment } from "../../physics/fitment.ts";
-import type { Prescription } from "../../physics/prescription/prescribe.ts";
+import type { Prescription } from "../../physics/prescription/index.ts";
 import { capital, type QuantityKind, type Sentence } from "../../physics/sentence.ts";
-import { meanOf } from "../../physics/uncertainty/readingMean.ts";
+import { meanOf } from "../../physics/uncertainty/index.ts";
 import { dateText } from "../../records/check/checkName.ts";
 import type { CheckRecord, TypedReading } from "../../records/check/checkRecord.ts";
 import { fitmentOf } from "../../records/check/fitmentOf.ts";

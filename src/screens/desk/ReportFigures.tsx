@@ -1,7 +1,6 @@
 import type { Assessment, CornerAssessment, Fitment } from "../../physics/fitment.ts";
-import { rulesOf } from "../../physics/road/useRules.ts";
-import { cornerContext } from "../../physics/worked/cornerContext.ts";
-import { lastValue } from "../../physics/worked/workedFigure.ts";
+import { rulesOf } from "../../physics/road/index.ts";
+import { cornerContext, lastValue } from "../../physics/worked/index.ts";
 import type { CheckRecord } from "../../records/check/checkRecord.ts";
 import { unitOf } from "../../records/review/submission.ts";
 import { type Figure, figuresOf, passageOf } from "../answer/formulas/figures.ts";

@@ -1,5 +1,5 @@
 import { useCallback, useState } from "preact/hooks";
-import type { ReadingId } from "../../physics/readings/readingId.ts";
+import type { ReadingId } from "../../physics/readings/index.ts";
 import type { Decision, DecisionKind } from "../../records/review/decision.ts";
 
 type DecidedKind = Exclude<DecisionKind, "undo">;

@@ -1,7 +1,7 @@
 import type { Assessment, Fitment } from "../../physics/fitment.ts";
-import type { Prescription } from "../../physics/prescription/prescribe.ts";
-import { parseReadingId, type ReadingId } from "../../physics/readings/readingId.ts";
-import { missingId } from "../../physics/verdict/missingRideData.ts";
+import type { Prescription } from "../../physics/prescription/index.ts";
+import { parseReadingId, type ReadingId } from "../../physics/readings/index.ts";
+import { missingId } from "../../physics/verdict/index.ts";
 import type { CheckRecord } from "../../records/check/checkRecord.ts";
 import { limitIn } from "../../records/entry/entryPath.ts";
 import type { Decision } from "../../records/review/decision.ts";

@@ -1,8 +1,8 @@
 import { useMemo } from "preact/hooks";
 import type { Assessor } from "../../compute/assessor.ts";
 import type { Fitment } from "../../physics/fitment.ts";
-import { type Candidate, fittedId } from "../../physics/prescription/candidates.ts";
-import type { RankedStop } from "../../physics/ranking/rankStops.ts";
+import { type Candidate, fittedId } from "../../physics/prescription/index.ts";
+import type { RankedStop } from "../../physics/ranking/index.ts";
 import type { CheckRecord } from "../../records/check/checkRecord.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { PackStop } from "../../records/pack/pack.ts";

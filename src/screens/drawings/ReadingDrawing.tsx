@@ -3,8 +3,8 @@ import type { LayoutKind, Side } from "../../physics/fitment.ts";
 import {
   geometryRegistry,
   isGeometryReadingName,
-} from "../../physics/readings/geometryRegistry.ts";
-import type { LimitPlace } from "../../physics/readings/limitReadings.ts";
+  type LimitPlace,
+} from "../../physics/readings/index.ts";
 import { quantityText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { plusWords } from "../readings/readingWords.ts";

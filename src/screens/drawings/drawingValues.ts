@@ -1,6 +1,6 @@
 import type { LimitKind, Reading, Side } from "../../physics/fitment.ts";
-import { type ReadingId, withoutSide } from "../../physics/readings/readingId.ts";
-import { meanOf } from "../../physics/uncertainty/readingMean.ts";
+import { type ReadingId, withoutSide } from "../../physics/readings/index.ts";
+import { meanOf } from "../../physics/uncertainty/index.ts";
 import type { PartialCheckRecord } from "../../records/check/checkRecord.ts";
 import { type DrawingValues, drawnReadings, type PicturedReading } from "./drawnNumbers.ts";
 

@@ -3,7 +3,7 @@ import {
   type GeometryReadingName,
   geometryRegistry,
   layoutReadingsInOrder,
-} from "../../physics/readings/geometryRegistry.ts";
+} from "../../physics/readings/index.ts";
 
 /** Everything a drawing can show being measured. */
 export type PicturedReading =

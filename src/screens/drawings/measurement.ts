@@ -1,5 +1,5 @@
 import type { Side } from "../../physics/fitment.ts";
-import type { LimitPlace } from "../../physics/readings/limitReadings.ts";
+import type { LimitPlace } from "../../physics/readings/index.ts";
 import type { DrawnNumbers, PicturedReading } from "./drawnNumbers.ts";
 import { add, distance, type Point } from "./geometry.ts";
 import type { Skeleton } from "./skeleton.ts";

@@ -1,5 +1,4 @@
-import type { ValueName } from "../../physics/readings/definitionOf.ts";
-import { type LimitPlace, limitKinds } from "../../physics/readings/limitReadings.ts";
+import { type LimitPlace, limitKinds, type ValueName } from "../../physics/readings/index.ts";
 import { readingWords } from "../readings/readingWords.ts";
 import type { ReadingWords, WordedLayout } from "../readings/wordedReading.ts";
 import type { PicturedReading } from "./drawnNumbers.ts";

@@ -1,5 +1,5 @@
 import type { Side } from "../../physics/fitment.ts";
-import { meanOf } from "../../physics/uncertainty/readingMean.ts";
+import { meanOf } from "../../physics/uncertainty/index.ts";
 import { blockHeightEntryId } from "../../records/check/fullTravel.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { quantityText } from "../../records/entry/quantityText.ts";

@@ -4,14 +4,12 @@ import {
   type ComparedContact,
   type ComparedCorner,
   compareFullTravel,
-} from "../../physics/fullTravel/compareFullTravel.ts";
-import type { MetPart } from "../../physics/fullTravel/fullTravelCheck.ts";
-import {
   hardContacts,
   likeliest,
   likeliestSentence,
+  type MetPart,
   suspectName,
-} from "../../physics/fullTravel/fullTravelSentences.ts";
+} from "../../physics/fullTravel/index.ts";
 import type { Completion } from "../../records/check/completeRecord.ts";
 import { fitmentOf } from "../../records/check/fitmentOf.ts";
 import {

@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
 import type { Side } from "../../physics/fitment.ts";
-import { type MetPart, touchedParts } from "../../physics/fullTravel/fullTravelCheck.ts";
-import { meanOf } from "../../physics/uncertainty/readingMean.ts";
+import { type MetPart, touchedParts } from "../../physics/fullTravel/index.ts";
+import { meanOf } from "../../physics/uncertainty/index.ts";
 import type { TypedReading } from "../../records/check/checkRecord.ts";
 import {
   atRideEntryId,

@@ -1,11 +1,11 @@
 import { useMemo } from "preact/hooks";
 import type { Fitment } from "../../physics/fitment.ts";
-import { compareFullTravel } from "../../physics/fullTravel/compareFullTravel.ts";
 import {
+  compareFullTravel,
   fullTravelLine,
   hardContacts,
   likeliestSentence,
-} from "../../physics/fullTravel/fullTravelSentences.ts";
+} from "../../physics/fullTravel/index.ts";
 import type { PartialCheckRecord } from "../../records/check/checkRecord.ts";
 import { contactsFound, fullTravelCheckOf } from "../../records/check/fullTravel.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";

@@ -1,5 +1,5 @@
 import type { TouchedPart } from "../../physics/fitment.ts";
-import type { MetPart } from "../../physics/fullTravel/fullTravelCheck.ts";
+import type { MetPart } from "../../physics/fullTravel/index.ts";
 
 /** What stands before a contact's number. */
 export const partNames: { readonly [Part in MetPart]: string } = {

@@ -1,5 +1,5 @@
 import type { GeometryReadingName, LayoutKind } from "../../physics/fitment.ts";
-import { neededReadings } from "../../physics/readings/geometryRegistry.ts";
+import { neededReadings } from "../../physics/readings/index.ts";
 import type { PartialCorner } from "../../records/check/checkRecord.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import {

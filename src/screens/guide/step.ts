@@ -1,4 +1,4 @@
-import type { ReadingId } from "../../physics/readings/readingId.ts";
+import type { ReadingId } from "../../physics/readings/index.ts";
 export const sections = [
   "Vehicle",
   "Safety",

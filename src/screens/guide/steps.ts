@@ -1,4 +1,4 @@
-import { isReadingId, limitOf, withoutSide } from "../../physics/readings/readingId.ts";
+import { isReadingId, limitOf, withoutSide } from "../../physics/readings/index.ts";
 import { recordFaults } from "../../records/check/recordRules.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import type { EntryKey } from "../../records/entry/entry.ts";

@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import { rubberBlockCurve } from "../../physics/estimates/rubberBlock.ts";
+import { rubberBlockCurve } from "../../physics/estimates/index.ts";
 import { quantityText, sentenceText } from "../../records/entry/quantityText.ts";
 import { plainDecimal } from "../../records/entry/units.ts";
 import { Button } from "../parts/Button.tsx";

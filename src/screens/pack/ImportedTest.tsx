@@ -1,5 +1,5 @@
 import { useMemo, useState } from "preact/hooks";
-import { foundStop } from "../../physics/stopTests/foundStop.ts";
+import { foundStop } from "../../physics/stopTests/index.ts";
 import { quantityText, sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { Pack, PackStop, TestConditions } from "../../records/pack/pack.ts";

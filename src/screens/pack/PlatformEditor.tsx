@@ -1,5 +1,5 @@
 import type { LayoutKind, LimitKind } from "../../physics/fitment.ts";
-import { neededReadings } from "../../physics/readings/geometryRegistry.ts";
+import { neededReadings } from "../../physics/readings/index.ts";
 import { catalogueEntry } from "../../records/entry/readingCatalogue.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { Pack, Platform } from "../../records/pack/pack.ts";

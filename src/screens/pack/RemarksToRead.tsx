@@ -1,4 +1,4 @@
-import type { Remark } from "../../physics/stopTests/benchTest.ts";
+import type { Remark } from "../../physics/stopTests/index.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { CheckLine } from "../parts/Choices.tsx";

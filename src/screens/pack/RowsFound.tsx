@@ -1,4 +1,4 @@
-import type { RowsAnalysis } from "../../physics/stopTests/benchTest.ts";
+import type { RowsAnalysis } from "../../physics/stopTests/index.ts";
 import { quantityText, sentenceText } from "../../records/entry/quantityText.ts";
 import { fromModel, type LengthUnit } from "../../records/entry/units.ts";
 import { Notice } from "../parts/Notice.tsx";

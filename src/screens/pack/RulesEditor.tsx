@@ -1,5 +1,5 @@
 import type { Use } from "../../physics/fitment.ts";
-import { defaultRules } from "../../physics/road/useRules.ts";
+import { defaultRules } from "../../physics/road/index.ts";
 import { quantityText } from "../../records/entry/quantityText.ts";
 import { catalogueEntry, type EntryKind } from "../../records/entry/readingCatalogue.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";

@@ -1,5 +1,5 @@
 import type { Outcome } from "../../physics/outcome.ts";
-import type { StaticCurve } from "../../physics/stopTests/benchTest.ts";
+import type { StaticCurve } from "../../physics/stopTests/index.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import { fromModel, type LengthUnit } from "../../records/entry/units.ts";
 import { Notice } from "../parts/Notice.tsx";

@@ -5,8 +5,8 @@ import {
   type TestImporter,
 } from "../../compute/testImporter.ts";
 import type { Fault } from "../../physics/outcome.ts";
-import { staticSpeedMmPerS } from "../../physics/stopTests/benchTest.ts";
-import { meanOf } from "../../physics/uncertainty/readingMean.ts";
+import { staticSpeedMmPerS } from "../../physics/stopTests/index.ts";
+import { meanOf } from "../../physics/uncertainty/index.ts";
 import { parseNumber } from "../../records/entry/lengthEntry.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";

@@ -1,5 +1,9 @@
-import type { CyclesAnalysis, TimedAnalysis } from "../../physics/stopTests/benchTest.ts";
-import type { Doubted, StopLoss } from "../../physics/stopTests/stopLoss.ts";
+import type {
+  CyclesAnalysis,
+  Doubted,
+  StopLoss,
+  TimedAnalysis,
+} from "../../physics/stopTests/index.ts";
 import { quantityText, sentenceText } from "../../records/entry/quantityText.ts";
 import { fromModel, type LengthUnit } from "../../records/entry/units.ts";
 import { Notice } from "../parts/Notice.tsx";

@@ -5,13 +5,13 @@ import type {
   Ride,
   RideQuantity,
 } from "../../physics/fitment.ts";
-import type { ValueName } from "../../physics/readings/definitionOf.ts";
 import {
   geometryRegistry,
   layoutReadingsInOrder,
+  limitPlaces,
   neededReadings,
-} from "../../physics/readings/geometryRegistry.ts";
-import { limitPlaces } from "../../physics/readings/limitReadings.ts";
+  type ValueName,
+} from "../../physics/readings/index.ts";
 import { capital } from "../../physics/sentence.ts";
 import type {
   CheckLayout,

@@ -1,8 +1,4 @@
-import type {
-  RowsAnalysis,
-  TestAnalysis,
-  TimedAnalysis,
-} from "../../physics/stopTests/benchTest.ts";
+import type { RowsAnalysis, TestAnalysis, TimedAnalysis } from "../../physics/stopTests/index.ts";
 import type { PackTest } from "../../records/pack/pack.ts";
 import type { Series } from "../charts/SeriesChart.tsx";
 

@@ -1,9 +1,13 @@
 import type { CurvePoint, DampingPoint } from "../../physics/fitment.ts";
 import { inModelUnits } from "../../physics/sentence.ts";
-import { stopCurve } from "../../physics/stop/stopCurve.ts";
-import type { CyclesAnalysis, Remark, TestAnalysis } from "../../physics/stopTests/benchTest.ts";
-import { foundStop } from "../../physics/stopTests/foundStop.ts";
-import type { StopLoss } from "../../physics/stopTests/stopLoss.ts";
+import { stopCurve } from "../../physics/stop/index.ts";
+import {
+  type CyclesAnalysis,
+  foundStop,
+  type Remark,
+  type StopLoss,
+  type TestAnalysis,
+} from "../../physics/stopTests/index.ts";
 import { recordBounds } from "../../records/check/recordFormat.ts";
 import { newId } from "../../records/check/storedCheck.ts";
 import {

@@ -1,5 +1,5 @@
-import type { LimitPlace } from "../../physics/readings/limitReadings.ts";
-import { mean } from "../../physics/uncertainty/readingMean.ts";
+import type { LimitPlace } from "../../physics/readings/index.ts";
+import { mean } from "../../physics/uncertainty/index.ts";
 import { usualPayloads } from "../../records/entry/payloadWords.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";

@@ -1,7 +1,6 @@
 import type { ComponentChildren } from "preact";
-import type { LimitPlace } from "../../physics/readings/limitReadings.ts";
-import type { ReadingId } from "../../physics/readings/readingId.ts";
-import { mean } from "../../physics/uncertainty/readingMean.ts";
+import type { LimitPlace, ReadingId } from "../../physics/readings/index.ts";
+import { mean } from "../../physics/uncertainty/index.ts";
 import { type Entry, entryLengthUnit, readEntry } from "../../records/entry/entry.ts";
 import { quantityText, sentenceText } from "../../records/entry/quantityText.ts";
 import { catalogueEntry, isBelievable } from "../../records/entry/readingCatalogue.ts";

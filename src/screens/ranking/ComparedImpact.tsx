@@ -1,7 +1,7 @@
 import { useEffect, useState } from "preact/hooks";
 import type { Assessor } from "../../compute/assessor.ts";
 import type { DesignEvent, Fitment, Side } from "../../physics/fitment.ts";
-import type { ImpactTrace } from "../../physics/impact/impactTrace.ts";
+import type { ImpactTrace } from "../../physics/impact/index.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { eventWords } from "../answer/eventWords.ts";
 import { accelerationAxis, lengthAxis, timeAxis } from "../charts/axisUnit.ts";

@@ -1,9 +1,9 @@
 import { useMemo } from "preact/hooks";
 import type { Assessor } from "../../compute/assessor.ts";
 import type { Assessment, Fitment, Side } from "../../physics/fitment.ts";
-import type { RankedStop } from "../../physics/ranking/rankStops.ts";
-import { rulesOf } from "../../physics/road/useRules.ts";
-import { stopCurve } from "../../physics/stop/stopCurve.ts";
+import type { RankedStop } from "../../physics/ranking/index.ts";
+import { rulesOf } from "../../physics/road/index.ts";
+import { stopCurve } from "../../physics/stop/index.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { type Pack, type PackStop, stopOf } from "../../records/pack/pack.ts";
 import { figuresOf } from "../answer/formulas/figures.ts";

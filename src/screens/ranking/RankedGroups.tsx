@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import type { RankedStop } from "../../physics/ranking/rankStops.ts";
+import type { RankedStop } from "../../physics/ranking/index.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { mountingText } from "../../records/pack/mounting.ts";
 import type { PackStop } from "../../records/pack/pack.ts";

@@ -1,4 +1,4 @@
-import type { RankedStop } from "../../physics/ranking/rankStops.ts";
+import type { RankedStop } from "../../physics/ranking/index.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { PackStop } from "../../records/pack/pack.ts";

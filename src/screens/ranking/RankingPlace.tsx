@@ -1,7 +1,7 @@
 import { useEffect, useMemo, useState } from "preact/hooks";
 import type { Assessor } from "../../compute/assessor.ts";
-import { fittedId } from "../../physics/prescription/candidates.ts";
-import type { RankedStop } from "../../physics/ranking/rankStops.ts";
+import { fittedId } from "../../physics/prescription/index.ts";
+import type { RankedStop } from "../../physics/ranking/index.ts";
 import type { Sentence } from "../../physics/sentence.ts";
 import { fitmentOf } from "../../records/check/fitmentOf.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";

@@ -1,9 +1,7 @@
 import type { State, Stop } from "../../physics/fitment.ts";
-import { little } from "../../physics/ranking/rankedStop.ts";
-import type { RankedStop } from "../../physics/ranking/rankStops.ts";
-import { secantRate, stiffnessClassOf } from "../../physics/stop/stiffnessClass.ts";
-import { stopCurve } from "../../physics/stop/stopCurve.ts";
-import { meanOf } from "../../physics/uncertainty/readingMean.ts";
+import { little, type RankedStop } from "../../physics/ranking/index.ts";
+import { secantRate, stiffnessClassOf, stopCurve } from "../../physics/stop/index.ts";
+import { meanOf } from "../../physics/uncertainty/index.ts";
 import { quantityText, sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { PackStop } from "../../records/pack/pack.ts";

@@ -2,9 +2,8 @@ import { useEffect, useState } from "preact/hooks";
 import type { Assessor } from "../../compute/assessor.ts";
 import type { Fitment } from "../../physics/fitment.ts";
 import type { Fault } from "../../physics/outcome.ts";
-import type { Candidate } from "../../physics/prescription/candidates.ts";
-import type { SearchOptions } from "../../physics/prescription/searchSteps.ts";
-import type { RankedStop } from "../../physics/ranking/rankStops.ts";
+import type { Candidate, SearchOptions } from "../../physics/prescription/index.ts";
+import type { RankedStop } from "../../physics/ranking/index.ts";
 
 export interface Ranking {
   readonly done: number;

@@ -1,4 +1,4 @@
-import type { GeometryReadingName } from "../../physics/readings/geometryRegistry.ts";
+import type { GeometryReadingName } from "../../physics/readings/index.ts";
 import { armWords } from "./armWords.ts";
 import { axleWords } from "./axleWords.ts";
 import { boltWords } from "./boltWords.ts";

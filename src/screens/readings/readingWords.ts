@@ -1,6 +1,9 @@
-import type { ValueName } from "../../physics/readings/definitionOf.ts";
-import { isGeometryReadingName } from "../../physics/readings/geometryRegistry.ts";
-import { type ReadingId, withoutSide } from "../../physics/readings/readingId.ts";
+import {
+  isGeometryReadingName,
+  type ReadingId,
+  type ValueName,
+  withoutSide,
+} from "../../physics/readings/index.ts";
 import type { PartialCheckRecord } from "../../records/check/checkRecord.ts";
 import { cornerWords } from "./cornerWords.ts";
 import { geometryWords } from "./geometryWords.ts";

@@ -1,5 +1,5 @@
 import type { LayoutKind, LimitKind } from "../../physics/fitment.ts";
-import type { LimitPlace } from "../../physics/readings/limitReadings.ts";
+import type { LimitPlace } from "../../physics/readings/index.ts";
 
 /** How one reading is taken, in words. */
 export interface ReadingWords {

@@ -1,4 +1,4 @@
-import type { ReadingId } from "../../physics/readings/readingId.ts";
+import type { ReadingId } from "../../physics/readings/index.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { earlierOf } from "../../records/remeasure/earlierValues.ts";
 import { Disclosure } from "../parts/Disclosure.tsx";

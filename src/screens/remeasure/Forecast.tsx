@@ -1,4 +1,4 @@
-import type { RemeasurePlan } from "../../physics/remeasure/planRemeasure.ts";
+import type { RemeasurePlan } from "../../physics/remeasure/index.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { chanceWords, removesWords } from "./remeasureWords.ts";

@@ -1,4 +1,4 @@
-import { limitOf } from "../../physics/readings/readingId.ts";
+import { limitOf } from "../../physics/readings/index.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { isBlank } from "../../records/remeasure/earlierValues.ts";
 import { finishReading, isRetaken, leaveWalk } from "../../records/remeasure/remeasureWalk.ts";

@@ -1,7 +1,7 @@
 import { useEffect, useMemo } from "preact/hooks";
 import type { Assessor } from "../../compute/assessor.ts";
 import type { Assessment } from "../../physics/fitment.ts";
-import type { RemeasurePlan } from "../../physics/remeasure/planRemeasure.ts";
+import type { RemeasurePlan } from "../../physics/remeasure/index.ts";
 import type { Sentence } from "../../physics/sentence.ts";
 import { completeRecord } from "../../records/check/completeRecord.ts";
 import { fitmentOf } from "../../records/check/fitmentOf.ts";

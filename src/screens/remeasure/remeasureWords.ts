@@ -1,5 +1,5 @@
 import type { FieldPath } from "../../physics/outcome.ts";
-import { limitOf, type ReadingId } from "../../physics/readings/readingId.ts";
+import { limitOf, type ReadingId } from "../../physics/readings/index.ts";
 import { capital } from "../../physics/sentence.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { type Entry, entryLengthUnit, readEntry } from "../../records/entry/entry.ts";

@@ -1,8 +1,8 @@
 import { useEffect, useState } from "preact/hooks";
 import type { Assessor } from "../../compute/assessor.ts";
 import type { Assessment, Fitment } from "../../physics/fitment.ts";
-import { isReadingId, type ReadingId } from "../../physics/readings/readingId.ts";
-import type { RemeasurePlan, ToolsAtHand } from "../../physics/remeasure/planRemeasure.ts";
+import { isReadingId, type ReadingId } from "../../physics/readings/index.ts";
+import type { RemeasurePlan, ToolsAtHand } from "../../physics/remeasure/index.ts";
 
 /** What to measure again for a complete assessment, worked out beside the screen; null: not known yet. */
 export function useRemeasurePlan(

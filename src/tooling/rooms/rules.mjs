@@ -91,6 +91,21 @@ export default {
       },
     },
     {
+      name: "physics is entered by its doors",
+      comment:
+        "Its own files, and each room's index.ts. One door for all would have every test and command read the whole calculation.",
+      severity: "error",
+      from: { path: "^src/(?!physics/)" },
+      to: { path: "^src/physics/[^/]+/", pathNot: "^src/physics/[^/]+/index\\.ts$" },
+    },
+    {
+      name: "physics' rooms do not use their own doors",
+      comment: "They import each other file by file, so that no door closes a circle.",
+      severity: "error",
+      from: { path: "^src/physics/[^/]+/" },
+      to: { path: "^src/physics/[^/]+/index\\.ts$" },
+    },
+    {
       name: "physics needs no package",
       severity: "error",
       from: { path: "^src/physics/" },

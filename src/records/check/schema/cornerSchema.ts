@@ -1,5 +1,5 @@
 import * as z from "zod/mini";
-import { standingNames } from "../../../physics/readings/cornerReadings.ts";
+import { standingNames } from "../../../physics/readings/index.ts";
 import { recordBounds } from "../recordFormat.ts";
 import { may, numberSchema, positiveOrZero, readingSchema } from "./fields.ts";
 import { geometrySchema } from "./layoutSchema.ts";

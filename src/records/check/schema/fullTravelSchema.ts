@@ -1,5 +1,5 @@
 import * as z from "zod/mini";
-import { contactParts } from "../../../physics/readings/fullTravelReadings.ts";
+import { contactParts } from "../../../physics/readings/index.ts";
 import { eachOf } from "../../text/plainObject.ts";
 import { allMay, instantSchema, label, may, readingSchema } from "./fields.ts";
 

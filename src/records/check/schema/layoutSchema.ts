@@ -4,7 +4,7 @@ import {
   type GeometryReadingOf,
   geometryNames,
   layoutReadingsInOrder,
-} from "../../../physics/readings/geometryRegistry.ts";
+} from "../../../physics/readings/index.ts";
 import { eachOf } from "../../text/plainObject.ts";
 import { allMay, may, numberSchema, positiveOrZero, readingSchema } from "./fields.ts";
 

@@ -1,5 +1,5 @@
 import * as z from "zod/mini";
-import { rideQuantities } from "../../../physics/readings/rideReadings.ts";
+import { rideQuantities } from "../../../physics/readings/index.ts";
 import { eachOf } from "../../text/plainObject.ts";
 import { recordBounds } from "../recordFormat.ts";
 import { allMay, label, may, numberSchema } from "./fields.ts";

@@ -1,5 +1,5 @@
 import type { CornerAssessment, Fitment } from "../../../physics/fitment.ts";
-import { rulesOf } from "../../../physics/road/useRules.ts";
+import { rulesOf } from "../../../physics/road/index.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { sideWords } from "../../assessment/stateWords.ts";
 import { eventWords } from "../eventWords.ts";

@@ -1,9 +1,8 @@
 import { useState } from "preact/hooks";
-import { gapOf } from "../../../physics/budget/gap.ts";
+import { gapOf } from "../../../physics/budget/index.ts";
 import type { Fitment, Stop } from "../../../physics/fitment.ts";
-import { secantRate, stiffnessClassOf } from "../../../physics/stop/stiffnessClass.ts";
-import { stopCurve } from "../../../physics/stop/stopCurve.ts";
-import { meanOf } from "../../../physics/uncertainty/readingMean.ts";
+import { secantRate, stiffnessClassOf, stopCurve } from "../../../physics/stop/index.ts";
+import { meanOf } from "../../../physics/uncertainty/index.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { stopTitle } from "../../../records/pack/stopTitle.ts";
 import { Button } from "../../parts/Button.tsx";

@@ -1,5 +1,5 @@
 import type { Sentence } from "../../../physics/sentence.ts";
-import { mm } from "../../../physics/worked/workedFigure.ts";
+import { mm } from "../../../physics/worked/index.ts";
 import type { Prescribing } from "../../assessment/usePrescription.ts";
 import type { ComparedStop } from "./useComparison.ts";
 

@@ -1,6 +1,5 @@
 import type { UseRules } from "../../../physics/fitment.ts";
-import { superscript } from "../../../physics/worked/plainNumber.ts";
-import { screeningAssumptions } from "../../../physics/worked/roadResponse.ts";
+import { screeningAssumptions, superscript } from "../../../physics/worked/index.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { BottomAxis } from "../../charts/Axis.tsx";
 import { ChartFigure } from "../../charts/ChartFigure.tsx";

@@ -1,12 +1,15 @@
-import { cornerAtMeans } from "../../../physics/budget/cornerAtMeans.ts";
+import { cornerAtMeans } from "../../../physics/budget/index.ts";
 import type { Corner, Fitment, RoadClass } from "../../../physics/fitment.ts";
 import { type Outcome, succeed } from "../../../physics/outcome.ts";
-import { restingStop } from "../../../physics/road/heldAtRide.ts";
-import { type RoadCorner, roadTravel } from "../../../physics/road/roadTravel.ts";
-import { roadClasses } from "../../../physics/road/roughness.ts";
-import { rulesOf } from "../../../physics/road/useRules.ts";
-import { isProgressive } from "../../../physics/stop/stiffnessClass.ts";
-import { meanOf } from "../../../physics/uncertainty/readingMean.ts";
+import {
+  type RoadCorner,
+  restingStop,
+  roadClasses,
+  roadTravel,
+  rulesOf,
+} from "../../../physics/road/index.ts";
+import { isProgressive } from "../../../physics/stop/index.ts";
+import { meanOf } from "../../../physics/uncertainty/index.ts";
 
 export interface RoadContacts {
   readonly roadClass: RoadClass;

@@ -1,13 +1,13 @@
 import type { DoubtShare } from "../../../physics/fitment.ts";
-import { drawnReading, standardUncertainty } from "../../../physics/uncertainty/drawnReading.ts";
-import type { CornerContext } from "../../../physics/worked/cornerContext.ts";
+import { drawnReading, standardUncertainty } from "../../../physics/uncertainty/index.ts";
 import {
+  type CornerContext,
   type FormulaStep,
   type FormulaSymbol,
   mm,
   quantity,
   type WorkedFigure,
-} from "../../../physics/worked/workedFigure.ts";
+} from "../../../physics/worked/index.ts";
 import { readingById, readingKind, readingWords } from "./readingById.ts";
 
 const source =

@@ -1,32 +1,34 @@
 import type { CornerAssessment, Interval, UseRules } from "../../../physics/fitment.ts";
 import type { Quantity } from "../../../physics/sentence.ts";
-import type { CornerContext } from "../../../physics/worked/cornerContext.ts";
-import { type EventFigure, impactFigure } from "../../../physics/worked/impactFigures.ts";
 import {
+  type CornerContext,
+  contactsPerKm,
+  type EventFigure,
+  freeShare,
+  freeTravelNeeded,
+  impactFigure,
+  leverRatio,
+  leverRatioAtFullStop,
+  loadedTravelToContact,
+  mm,
+  mostExtraHeight,
   oneWheelContact,
   oneWheelFullStop,
   oneWheelRatio,
-} from "../../../physics/worked/oneWheelTravel.ts";
-import { loadedTravelToContact, payloadSag } from "../../../physics/worked/payloadSag.ts";
-import {
-  contactsPerKm,
-  freeTravelNeeded,
-  mostExtraHeight,
-  roadTravelSigma,
-} from "../../../physics/worked/roadFigures.ts";
-import { progressiveness, rateClass, secantRate } from "../../../physics/worked/stopRate.ts";
-import {
-  freeShare,
-  leverRatio,
-  leverRatioAtFullStop,
+  payloadSag,
+  progressiveness,
+  quantity,
+  rateClass,
   reserve,
+  roadTravelSigma,
+  secantRate,
   spacerHeight,
   tallerHeight,
   travelToContact,
   travelToFullStop,
   travelToHardLimit,
-} from "../../../physics/worked/travelBudget.ts";
-import { mm, quantity, type WorkedFigure } from "../../../physics/worked/workedFigure.ts";
+  type WorkedFigure,
+} from "../../../physics/worked/index.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import type { Passage } from "../../howComputed/howComputedRoute.ts";
 import { eventWords } from "../eventWords.ts";

@@ -1,5 +1,5 @@
 import type { Quantity, Sentence } from "../../../physics/sentence.ts";
-import { plain } from "../../../physics/worked/plainNumber.ts";
+import { plain } from "../../../physics/worked/index.ts";
 import { quantityText } from "../../../records/entry/quantityText.ts";
 import { fromModel, type LengthUnit } from "../../../records/entry/units.ts";
 

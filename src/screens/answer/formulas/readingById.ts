@@ -5,8 +5,7 @@ import type {
   RideQuantity,
 } from "../../../physics/fitment.ts";
 import type { FieldPath } from "../../../physics/outcome.ts";
-import { definitionOf } from "../../../physics/readings/definitionOf.ts";
-import { limitOf, parseReadingId, sideOf } from "../../../physics/readings/readingId.ts";
+import { definitionOf, limitOf, parseReadingId, sideOf } from "../../../physics/readings/index.ts";
 import type { QuantityKind } from "../../../physics/sentence.ts";
 import { entryName } from "../../../records/entry/readingCatalogue.ts";
 

@@ -1,5 +1,5 @@
 import type { DesignEvent, EventResult, UseRules } from "../../../physics/fitment.ts";
-import type { ImpactTrace } from "../../../physics/impact/impactTrace.ts";
+import type { ImpactTrace } from "../../../physics/impact/index.ts";
 import { capital } from "../../../physics/sentence.ts";
 import { quantityText } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";

@@ -1,8 +1,8 @@
 import { useState } from "preact/hooks";
 import type { MapLayout } from "../../../compute/messages.ts";
 import type { Side, UseRules } from "../../../physics/fitment.ts";
-import type { MapCell } from "../../../physics/stiffness/heightClassMap.ts";
-import { stiffnessClassOf } from "../../../physics/stop/stiffnessClass.ts";
+import type { MapCell } from "../../../physics/stiffness/index.ts";
+import { stiffnessClassOf } from "../../../physics/stop/index.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { cellKey, type FillingMap } from "../../assessment/useHeightClassMap.ts";
 import { ChartFigure } from "../../charts/ChartFigure.tsx";

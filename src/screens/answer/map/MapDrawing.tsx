@@ -1,6 +1,6 @@
 import { useRef } from "preact/hooks";
 import type { MapLayout } from "../../../compute/messages.ts";
-import type { MapCell } from "../../../physics/stiffness/heightClassMap.ts";
+import type { MapCell } from "../../../physics/stiffness/index.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { lengthAxis, tickText } from "../../charts/axisUnit.ts";
 import { Hatches } from "../../charts/Hatches.tsx";

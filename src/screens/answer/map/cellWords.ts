@@ -1,5 +1,5 @@
 import type { State } from "../../../physics/fitment.ts";
-import type { CellFailure, MapCell } from "../../../physics/stiffness/heightClassMap.ts";
+import type { CellFailure, MapCell } from "../../../physics/stiffness/index.ts";
 import { quantityText } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 

@@ -1,10 +1,8 @@
 import { useMemo, useState } from "preact/hooks";
 import type { Assessor } from "../../../compute/assessor.ts";
 import type { Assessment, CornerAssessment, Fitment, Side } from "../../../physics/fitment.ts";
-import { progressiveContactFactor } from "../../../physics/road/roadTravel.ts";
-import { rulesOf } from "../../../physics/road/useRules.ts";
-import { cornerContext } from "../../../physics/worked/cornerContext.ts";
-import { impactAssumptions } from "../../../physics/worked/impactFigures.ts";
+import { progressiveContactFactor, rulesOf } from "../../../physics/road/index.ts";
+import { cornerContext, impactAssumptions } from "../../../physics/worked/index.ts";
 import { sentenceText } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { sideWords } from "../../assessment/stateWords.ts";

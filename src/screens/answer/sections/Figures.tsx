@@ -1,8 +1,7 @@
 import { Fragment } from "preact";
 import type { Assessment, CornerAssessment, Fitment } from "../../../physics/fitment.ts";
-import { rulesOf } from "../../../physics/road/useRules.ts";
-import { cornerContext } from "../../../physics/worked/cornerContext.ts";
-import { lastValue } from "../../../physics/worked/workedFigure.ts";
+import { rulesOf } from "../../../physics/road/index.ts";
+import { cornerContext, lastValue } from "../../../physics/worked/index.ts";
 import { quantityText } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { sideWords } from "../../assessment/stateWords.ts";

@@ -1,9 +1,9 @@
 import { useMemo, useState } from "preact/hooks";
 import type { Assessor } from "../../../compute/assessor.ts";
 import type { CornerAssessment, Fitment, UseRules } from "../../../physics/fitment.ts";
-import type { ImpactRun } from "../../../physics/impact/impact.ts";
+import type { ImpactRun } from "../../../physics/impact/index.ts";
 import type { Outcome } from "../../../physics/outcome.ts";
-import { rulesOf } from "../../../physics/road/useRules.ts";
+import { rulesOf } from "../../../physics/road/index.ts";
 import { sentenceText } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { sideWords } from "../../assessment/stateWords.ts";

@@ -1,6 +1,6 @@
 import type { Assessment, RideQuantity } from "../../../physics/fitment.ts";
 import { capital } from "../../../physics/sentence.ts";
-import { missingId } from "../../../physics/verdict/missingRideData.ts";
+import { missingId } from "../../../physics/verdict/index.ts";
 import { catalogueEntry } from "../../../records/entry/readingCatalogue.ts";
 import { Button } from "../../parts/Button.tsx";
 

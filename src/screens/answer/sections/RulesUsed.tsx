@@ -1,5 +1,5 @@
 import type { Fitment, Use } from "../../../physics/fitment.ts";
-import { rulesOf } from "../../../physics/road/useRules.ts";
+import { rulesOf } from "../../../physics/road/index.ts";
 import type { TakenFromPack } from "../../../records/check/checkRecord.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { same } from "../../../records/pack/packDifferences.ts";

@@ -1,5 +1,5 @@
 import type { Assessment, Fitment } from "../../../physics/fitment.ts";
-import { sitsOnStopSentence } from "../../../physics/prescription/prescriptionSentences.ts";
+import { sitsOnStopSentence } from "../../../physics/prescription/index.ts";
 import { readingName } from "../../../physics/readingNames.ts";
 import { sentenceText, withoutRanges } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";

@@ -1,4 +1,4 @@
-import type { WorkedFigure } from "../../../physics/worked/workedFigure.ts";
+import type { WorkedFigure } from "../../../physics/worked/index.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { howComputedName, type Passage, passageHref } from "../../howComputed/howComputedRoute.ts";
 import { formulaQuantity, formulaSentence } from "../formulas/formulaText.ts";

@@ -1,8 +1,7 @@
-import { cornerAtMeans } from "../../../physics/budget/cornerAtMeans.ts";
-import { gapOf } from "../../../physics/budget/gap.ts";
+import { cornerAtMeans, gapOf } from "../../../physics/budget/index.ts";
 import type { Corner, CornerAssessment, Fitment } from "../../../physics/fitment.ts";
 import { type Outcome, succeed } from "../../../physics/outcome.ts";
-import { stopCurve } from "../../../physics/stop/stopCurve.ts";
+import { stopCurve } from "../../../physics/stop/index.ts";
 
 /** Force at the wheel above what it carries at ride, N, over wheel travel from there, mm. */
 export interface WheelForcePoint {

@@ -1,5 +1,5 @@
 import type { LayoutKind } from "../../../physics/fitment.ts";
-import { parseReadingId } from "../../../physics/readings/readingId.ts";
+import { parseReadingId } from "../../../physics/readings/index.ts";
 import { plainDecimal } from "../../../records/entry/units.ts";
 import {
   asksPlaceOnArm,

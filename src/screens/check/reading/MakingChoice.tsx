@@ -1,7 +1,4 @@
-import {
-  geometryRegistry,
-  isGeometryReadingName,
-} from "../../../physics/readings/geometryRegistry.ts";
+import { geometryRegistry, isGeometryReadingName } from "../../../physics/readings/index.ts";
 import { askedGeometry, askedLinkage } from "../../../records/filling/askedGeometry.ts";
 import { chooseMaking, isMadeOfParts, readingMadeOf } from "../../../records/filling/makings.ts";
 import type { StepProps } from "../../guide/stepProps.ts";

@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from "preact/hooks";
-import type { ReadingId } from "../../../physics/readings/readingId.ts";
+import type { ReadingId } from "../../../physics/readings/index.ts";
 import { capital } from "../../../physics/sentence.ts";
 import type { StoredCheck } from "../../../records/check/storedCheck.ts";
 import { type Entry, readEntry } from "../../../records/entry/entry.ts";

@@ -4,7 +4,7 @@ import {
   type ReadingId,
   sideOf as sideOfId,
   withoutSide,
-} from "../../../physics/readings/readingId.ts";
+} from "../../../physics/readings/index.ts";
 import type { StoredCheck } from "../../../records/check/storedCheck.ts";
 import { limitIn } from "../../../records/entry/entryPath.ts";
 import { asksPlaceOnArm } from "../../../records/filling/limitPlace.ts";

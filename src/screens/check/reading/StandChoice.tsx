@@ -1,5 +1,4 @@
-import { standingNames } from "../../../physics/readings/cornerReadings.ts";
-import { parseReadingId } from "../../../physics/readings/readingId.ts";
+import { parseReadingId, standingNames } from "../../../physics/readings/index.ts";
 import { chooseStand, type Stand, standOf, standReading } from "../../../records/filling/stand.ts";
 import { StandPicture } from "../../drawings/choices/StandPicture.tsx";
 import type { StepProps } from "../../guide/stepProps.ts";

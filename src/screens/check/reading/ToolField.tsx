@@ -1,4 +1,4 @@
-import type { ReadingId } from "../../../physics/readings/readingId.ts";
+import type { ReadingId } from "../../../physics/readings/index.ts";
 import { type Entry, parseText, readTolerance } from "../../../records/entry/entry.ts";
 import { sentenceText } from "../../../records/entry/quantityText.ts";
 import { catalogueEntry } from "../../../records/entry/readingCatalogue.ts";

@@ -1,5 +1,5 @@
 import type { LayoutKind } from "../../../physics/fitment.ts";
-import type { LimitPlace } from "../../../physics/readings/limitReadings.ts";
+import type { LimitPlace } from "../../../physics/readings/index.ts";
 import type { PicturedReading } from "../../drawings/drawnNumbers.ts";
 import type { RightWrongProps } from "../../drawings/rightWrong/RightWrong.tsx";
 import { Disclosure } from "../../parts/Disclosure.tsx";

@@ -1,6 +1,6 @@
 import type { Reading } from "../../../physics/fitment.ts";
 import type { Outcome } from "../../../physics/outcome.ts";
-import { mean } from "../../../physics/uncertainty/readingMean.ts";
+import { mean } from "../../../physics/uncertainty/index.ts";
 import type { Entry } from "../../../records/entry/entry.ts";
 import { sixteenths } from "../../../records/entry/quantityText.ts";
 import type { EntryKind } from "../../../records/entry/readingCatalogue.ts";

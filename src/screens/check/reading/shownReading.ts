@@ -1,4 +1,4 @@
-import type { ReadingId } from "../../../physics/readings/readingId.ts";
+import type { ReadingId } from "../../../physics/readings/index.ts";
 import type { StoredCheck } from "../../../records/check/storedCheck.ts";
 import { entryLengthUnit, readEntry } from "../../../records/entry/entry.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";

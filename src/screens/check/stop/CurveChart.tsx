@@ -1,5 +1,4 @@
-import { secantRate, stiffnessClassOf } from "../../../physics/stop/stiffnessClass.ts";
-import { stopCurve } from "../../../physics/stop/stopCurve.ts";
+import { secantRate, stiffnessClassOf, stopCurve } from "../../../physics/stop/index.ts";
 import type { CheckStop } from "../../../records/check/checkRecord.ts";
 import { quantityText } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";

@@ -1,5 +1,5 @@
 import { useEffect, useId, useRef, useState } from "preact/hooks";
-import type { ReadingId } from "../../../physics/readings/readingId.ts";
+import type { ReadingId } from "../../../physics/readings/index.ts";
 import type { Entry } from "../../../records/entry/entry.ts";
 import { postureOf, quarterTurns } from "../../../sensors/phoneAngle.ts";
 import type { TiltReading } from "../../../sensors/tiltSamples.ts";

@@ -1,5 +1,5 @@
 import type { Side } from "../../../physics/fitment.ts";
-import { type ReadingId, sideOf, withoutSide } from "../../../physics/readings/readingId.ts";
+import { type ReadingId, sideOf, withoutSide } from "../../../physics/readings/index.ts";
 import type { StoredCheck } from "../../../records/check/storedCheck.ts";
 import { type Entry, readTolerance } from "../../../records/entry/entry.ts";
 import type { AngleKind, PostureFault } from "../../../sensors/phoneAngle.ts";

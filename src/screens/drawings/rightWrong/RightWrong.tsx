@@ -1,5 +1,5 @@
 import type { LayoutKind } from "../../../physics/fitment.ts";
-import type { LimitPlace } from "../../../physics/readings/limitReadings.ts";
+import type { LimitPlace } from "../../../physics/readings/index.ts";
 import type { PicturedReading } from "../drawnNumbers.ts";
 import type { Panel } from "./pair.ts";
 import { pairOf } from "./pairOf.ts";

@@ -1,5 +1,5 @@
 import type { LayoutKind, LimitKind } from "../../../physics/fitment.ts";
-import type { LimitPlace } from "../../../physics/readings/limitReadings.ts";
+import type { LimitPlace } from "../../../physics/readings/index.ts";
 import type { PicturedReading } from "../drawnNumbers.ts";
 import * as corner from "./cornerPairs.tsx";
 import * as geometry from "./geometryPairs.tsx";

@@ -1,0 +1,5 @@
+/* The verdict's door: what the checks say, and of what. */
+
+export { sureEnough, unlikelyEnough } from "./decisions.ts";
+export { missingId } from "./missingRideData.ts";
+export { believableRatio } from "./plausible.ts";
