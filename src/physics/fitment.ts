@@ -1,6 +1,6 @@
 import type { FieldPath } from "./outcome.ts";
-import type { LayoutKind } from "./readings/geometryDefinition.ts";
 import type { GeometryReadingName, GeometryReadingOf } from "./readings/geometryRegistry.ts";
+import type { LayoutKind } from "./readings/layoutDefinitions.ts";
 import type { LimitKind, LimitPlace } from "./readings/limitReadings.ts";
 import type { QuantityId } from "./readings/readingId.ts";
 import type { RideQuantity } from "./readings/rideReadings.ts";

@@ -7,6 +7,7 @@ import {
   layoutReadingsInOrder,
   neededReadings,
 } from "../../src/physics/readings/geometryRegistry.ts";
+import { layoutKinds } from "../../src/physics/readings/layoutDefinitions.ts";
 import { limitKinds } from "../../src/physics/readings/limitReadings.ts";
 import { rideQuantities } from "../../src/physics/readings/rideReadings.ts";
 import type {
@@ -110,7 +111,7 @@ function readingsOf(names: readonly string[]): { [name: string]: fc.Arbitrary<Ty
   );
 }
 
-const layoutKind: fc.Arbitrary<LayoutKind> = fc.constantFrom("arm", "damper", "strut", "axle");
+const layoutKind: fc.Arbitrary<LayoutKind> = fc.constantFrom(...layoutKinds);
 
 function layoutOf(kind: LayoutKind): fc.Arbitrary<CheckLayout> {
   const readings = fc.record(readingsOf(layoutReadingsInOrder[kind]), {

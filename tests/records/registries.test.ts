@@ -8,6 +8,7 @@ import {
   geometryRegistry,
   layoutReadingsInOrder,
 } from "../../src/physics/readings/geometryRegistry.ts";
+import { layoutKinds } from "../../src/physics/readings/layoutDefinitions.ts";
 import { parseReadingId, type ReadingId } from "../../src/physics/readings/readingId.ts";
 import { rideQuantities } from "../../src/physics/readings/rideReadings.ts";
 import { ruleValueNames } from "../../src/physics/readings/ruleValues.ts";
@@ -97,7 +98,7 @@ describe("a reading of the geometry", () => {
   it("belongs to a layout, and what it is made of or stands in belongs there too", () => {
     for (const name of geometryNames) {
       const { use, madeOf, standIn } = geometryRegistry[name];
-      const kinds = (["arm", "damper", "strut", "axle"] as const).filter((kind) => use[kind]);
+      const kinds = layoutKinds.filter((kind) => use[kind]);
       expect(kinds.length, name).toBeGreaterThan(0);
       for (const kind of kinds) {
         const beside = [...(madeOf?.common ?? []), ...(madeOf?.own ?? []), standIn ?? name];
@@ -107,7 +108,7 @@ describe("a reading of the geometry", () => {
   });
 
   it("comes back when its layout is chosen again, and has its column in the table", () => {
-    for (const kind of ["arm", "damper", "strut", "axle"] as const) {
+    for (const kind of layoutKinds) {
       const filled = layoutReadingsInOrder[kind].reduce(
         (current, name) => setEntry(current, name, typed(name)),
         chooseLayout(newStoredCheck(), kind),

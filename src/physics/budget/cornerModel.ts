@@ -1,5 +1,6 @@
 import type { Corner, Fitment } from "../fitment.ts";
 import type { LayoutMotion } from "../kinematics/layoutMotion.ts";
+import { layoutRegistry } from "../readings/geometryRegistry.ts";
 import type { CornerPlaces, LimitPlaces } from "./cornerPlaces.ts";
 import { HandMotion, type TravelMotion } from "./handMotion.ts";
 
@@ -74,7 +75,7 @@ export class CornerModel {
     this.#lessHeight = this.#apart || this.#plusRecorded;
     this.#spacer = fitment.spacerMm ?? 0;
     this.#hand = places.hand === null ? null : new HandMotion(motion);
-    const isAxle = fitment.layout.kind === "axle";
+    const isAxle = layoutRegistry[fitment.layout.kind].joinsWheels;
     const placeOf = (name: string) =>
       isAxle ? places.all.findIndex(({ id }) => id === name || id.endsWith(`.${name}`)) : -1;
     this.#track = placeOf("track");

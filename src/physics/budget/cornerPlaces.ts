@@ -1,6 +1,7 @@
 import type { Corner, Fitment, LimitKind, Reading } from "../fitment.ts";
 import { type Fault, type Outcome, succeed } from "../outcome.ts";
 import { readingName } from "../readingNames.ts";
+import { layoutRegistry } from "../readings/geometryRegistry.ts";
 import type { QuantityId } from "../readings/readingId.ts";
 import { capital } from "../sentence.ts";
 import { type DrawnReading, drawnReading } from "../uncertainty/drawnReading.ts";
@@ -147,7 +148,7 @@ function limitFault({ layout }: Fitment, { side, limits }: Corner): Fault | null
   for (const [index, { at, distance, kind }] of limits.entries()) {
     if (at !== "arm") continue;
     const id = `${side}.limits.${index}`;
-    if (layout.kind !== "arm" && layout.kind !== "damper") {
+    if (!layoutRegistry[layout.kind].onArm) {
       return {
         code: "limitNotOnArm",
         sentence: [

@@ -1,5 +1,6 @@
 import type { Corner, Fitment, LimitKind, Reading } from "../fitment.ts";
 import type { ContactPart, FullTravelReadingName } from "../readings/fullTravelReadings.ts";
+import { layoutRegistry } from "../readings/geometryRegistry.ts";
 import { limitKinds } from "../readings/limitReadings.ts";
 import type { ReadingId } from "../readings/readingId.ts";
 import { checkedMean } from "../uncertainty/readingMean.ts";
@@ -34,7 +35,7 @@ export function handContactsOf(fitment: Fitment, corner: Corner): HandContacts |
   const { fullTravel: check, layout } = fitment;
   const own = check?.corners.find(({ side }) => side === corner.side);
   if (check === undefined || own === undefined) return null;
-  if (layout.kind === "axle" && check.movement === "one") return null;
+  if (layoutRegistry[layout.kind].joinsWheels && check.movement === "one") return null;
   const heights = check.measure === "hubToArch";
   const way = heights ? "heightToArch" : "wheelTravel";
   const named = (

@@ -1,6 +1,7 @@
 import type { Corner, Fitment, LimitKind } from "../fitment.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
 import { readingName } from "../readingNames.ts";
+import { layoutRegistry } from "../readings/geometryRegistry.ts";
 import type { QuantityId } from "../readings/readingId.ts";
 import { capital, length } from "../sentence.ts";
 import { type CornerAtMeans, cornerAtMeans } from "./cornerAtMeans.ts";
@@ -74,7 +75,7 @@ export function travelBudget(
   if (!atFullStop.ok) return atFullStop;
   const closing = limit === null ? null : kinematics.closing(at("hardLimit"));
   if (closing !== null && !closing.ok) return closing;
-  const share = fitment.layout.kind === "axle" ? model.oneWheelShare(means) : null;
+  const share = layoutRegistry[fitment.layout.kind].joinsWheels ? model.oneWheelShare(means) : null;
   const travelMm = limit === null ? at("fullStop") : Math.min(at("fullStop"), at("hardLimit"));
   return succeed({
     ...atMeans.value,

@@ -3,6 +3,7 @@ import { CornerModel } from "../budget/cornerModel.ts";
 import { type CornerPlace, cornerPlaces } from "../budget/cornerPlaces.ts";
 import type { Corner, Fitment, Reading } from "../fitment.ts";
 import { type Outcome, succeed } from "../outcome.ts";
+import { layoutRegistry } from "../readings/geometryRegistry.ts";
 import type { QuantityId } from "../readings/readingId.ts";
 import {
   type DrawnReading,
@@ -69,7 +70,7 @@ export class ContactModel {
     const blockPlace =
       block === null ? [] : [{ ...block, drawn: drawnReading(block.id, block.reading) }];
     this.#model = model;
-    this.#oneWheel = movement === "one" && fitment.layout.kind === "axle";
+    this.#oneWheel = movement === "one" && layoutRegistry[fitment.layout.kind].joinsWheels;
     this.#blockPlace = block === null ? -1 : all.length;
     this.#places = [...all, ...blockPlace];
     this.#means = Float64Array.from(this.#places, ({ drawn }) => drawn.mean);

@@ -1,5 +1,6 @@
 import type { Interval, Layout, Linkage } from "../fitment.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
+import { layoutRegistry } from "../readings/geometryRegistry.ts";
 import { length, type Sentence } from "../sentence.ts";
 import { ClosingTable } from "./closingTable.ts";
 import type { LayoutMotion } from "./layoutMotion.ts";
@@ -52,7 +53,7 @@ export function kinematicsOf(
   const fault = planFault(plan.value);
   if (fault !== null) return { ok: false, fault };
   const { motion, linkage } = plan.value;
-  const hasArm = layout.kind === "arm" || layout.kind === "damper";
+  const hasArm = layoutRegistry[layout.kind].onArm;
   const kinematics = kinematicsFrom(motion);
   const { range } = kinematics;
   return succeed({

@@ -1,5 +1,4 @@
-/** Where a stop sits: on an arm, on a damper's rod, on a strut's rod, over a beam axle. */
-export type LayoutKind = "arm" | "damper" | "strut" | "axle";
+import type { LayoutKind } from "./layoutDefinitions.ts";
 
 /**
  * What a layout does with a reading. needed: the layout has no motion without it, or without what it may
@@ -29,6 +28,8 @@ export interface GeometryDefinition {
   readonly name: string;
   /** What is seen on vehicles, mm or degrees. Outside: ask again, never refuse. Common practice. */
   readonly believable: readonly [number, number];
+  /** What it is about, mm or degrees: how a drawing has it until it is known. Common practice. */
+  readonly typical: number;
   /** The ± half-width offered at first, mm or degrees. */
   readonly usualTolerance: number;
   /** The layouts that take it. */

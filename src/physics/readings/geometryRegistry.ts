@@ -1,8 +1,9 @@
 import { armAngles, armLengths } from "./armReadings.ts";
 import { axleReadings } from "./axleReadings.ts";
 import { boltDistances } from "./boltReadings.ts";
-import type { GeometryDefinition, LayoutKind, MadeOf } from "./geometryDefinition.ts";
+import type { GeometryDefinition, MadeOf } from "./geometryDefinition.ts";
 import { heights } from "./heightReadings.ts";
+import { type LayoutKind, layoutDefinitions, layoutKinds } from "./layoutDefinitions.ts";
 import { linkageReadings } from "./linkageReadings.ts";
 import { strutReadings } from "./strutReadings.ts";
 
@@ -39,6 +40,14 @@ export type RegisteredReading = Omit<GeometryDefinition, "madeOf" | "standIn"> &
 export const geometryRegistry: { readonly [Name in GeometryReadingName]: RegisteredReading } =
   definitions;
 
+/** A layout whose doubtful reading is one of the registry. */
+type RegisteredLayout = Omit<(typeof layoutDefinitions)[LayoutKind], "doubtful"> & {
+  readonly doubtful: GeometryReadingName;
+};
+
+export const layoutRegistry: { readonly [Kind in LayoutKind]: RegisteredLayout } =
+  layoutDefinitions;
+
 export const geometryNames = Object.keys(definitions) as readonly GeometryReadingName[];
 
 export function isGeometryReadingName(name: string): name is GeometryReadingName {
@@ -59,5 +68,8 @@ function byLayout(
       const use = geometryRegistry[name].use[kind];
       return use !== undefined && wanted(use);
     });
-  return { arm: of("arm"), damper: of("damper"), strut: of("strut"), axle: of("axle") };
+  const found: Record<string, readonly GeometryReadingName[]> = Object.fromEntries(
+    layoutKinds.map((kind) => [kind, of(kind)]),
+  );
+  return found as Record<LayoutKind, readonly GeometryReadingName[]>;
 }

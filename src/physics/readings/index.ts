@@ -10,8 +10,10 @@ export {
   geometryRegistry,
   isGeometryReadingName,
   layoutReadingsInOrder,
+  layoutRegistry,
   neededReadings,
 } from "./geometryRegistry.ts";
+export { layoutKinds } from "./layoutDefinitions.ts";
 export { type LimitKind, type LimitPlace, limitKinds, limitPlaces } from "./limitReadings.ts";
 export { linkageReadings } from "./linkageReadings.ts";
 export {

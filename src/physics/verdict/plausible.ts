@@ -1,6 +1,7 @@
-import type { Check, GeometryReadingName, Interval, LayoutKind, Reading } from "../fitment.ts";
+import type { Check, GeometryReadingName, Interval, Reading } from "../fitment.ts";
 import { believableWheelPerOuter, measuredWheelPerOuter } from "../kinematics/wheelPerOuter.ts";
 import { definitionOf } from "../readings/definitionOf.ts";
+import { layoutRegistry } from "../readings/geometryRegistry.ts";
 import { type QuantityId, withoutSide } from "../readings/readingId.ts";
 import { isBelievable } from "../readings/valueDefinition.ts";
 import { capital, length, type Sentence } from "../sentence.ts";
@@ -126,21 +127,13 @@ function unitSlip(evidence: CornerEvidence, id: QuantityId, mean: number): Oddit
   };
 }
 
-/** The reading that a strange lever ratio most likely comes from. */
-const ratioReading: Readonly<Record<LayoutKind, GeometryReadingName>> = {
-  arm: "pivotToStop",
-  damper: "pivotToMount",
-  strut: "stopLean",
-  axle: "stopLean",
-};
-
 function ratioOddity(evidence: CornerEvidence): Oddity | null {
-  const { layout } = evidence.fitment;
+  const { doubtful } = layoutRegistry[evidence.fitment.layout.kind];
   const { budget, places } = evidence.corner;
   const placeOf = (name: GeometryReadingName) =>
     places.all.find(({ id }) => withoutSide(id) === name);
   if (budget.leverRatio < believableRatio[0] || budget.leverRatio > believableRatio[1]) {
-    const reading = placeOf(ratioReading[layout.kind])?.id ?? ratioReading[layout.kind];
+    const reading = placeOf(doubtful)?.id ?? doubtful;
     return {
       reading,
       sentence: [

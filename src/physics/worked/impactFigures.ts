@@ -1,4 +1,5 @@
 import type { EventResult } from "../fitment.ts";
+import { layoutRegistry } from "../readings/geometryRegistry.ts";
 import { standardGravity } from "../standardGravity.ts";
 import {
   curveAtRest,
@@ -69,7 +70,7 @@ function lossWords(context: CornerContext): string {
 
 export function impactAssumptions(context: CornerContext): readonly string[] {
   return [
-    context.fitment.layout.kind === "axle"
+    layoutRegistry[context.fitment.layout.kind].joinsWheels
       ? "Both wheels of the axle together, loaded, moving straight up and down."
       : "One corner alone, loaded, moving straight up and down.",
     "Linear ride spring and tire; the tire lifts off when it must.",

@@ -1,3 +1,4 @@
+import { layoutRegistry } from "../readings/geometryRegistry.ts";
 import type { CornerContext } from "./cornerContext.ts";
 import { hardLimitWorking, type LimitWorking } from "./hardLimitWorking.ts";
 import { geometryReading, meanOf } from "./measured.ts";
@@ -73,7 +74,7 @@ export function travelToFullStop(context: CornerContext): WorkedFigure {
 
 /** Closing of a beam axle's stop per wheel travel with one wheel up, against both; 1 for every other layout. */
 function oneWheelShare({ fitment, corner }: CornerContext): number {
-  if (fitment.layout.kind !== "axle") return 1;
+  if (!layoutRegistry[fitment.layout.kind].joinsWheels) return 1;
   const track = geometryReading(fitment, corner, "track");
   const spacing = geometryReading(fitment, corner, "stopSpacing");
   return track && spacing ? (meanOf(track) + meanOf(spacing)) / (2 * meanOf(track)) : 1;

@@ -1,6 +1,7 @@
 import type { UseRules } from "../../physics/fitment.ts";
 import {
   cornerReadingNames,
+  layoutKinds,
   limitKinds,
   limitPlaces,
   rideQuantities,
@@ -102,7 +103,7 @@ const corners: Keep<readonly PartialCorner[]> = (value) => {
 };
 
 const layout = group<PartialLayout>({
-  kind: oneOf("arm", "damper", "strut", "axle"),
+  kind: oneOf(...layoutKinds),
   armRole: oneOf("lower", "upper", "underStrut", "carriesWheel"),
   stopOn: oneOf("frame", "arm"),
   wheelPerOuter: number,

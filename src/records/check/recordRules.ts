@@ -3,6 +3,7 @@ import {
   cornerReadingNames,
   geometryNames,
   layoutReadingsInOrder,
+  layoutRegistry,
   limitOf,
   type ReadingId,
   rideQuantities,
@@ -250,7 +251,7 @@ function cornerFaults(record: JudgedParts, corner: PartialCorner): Fault[] {
     look(`${id}.distance`, limit.distance);
     faults.push(...numberFaults(`${id}.perWheel`, limit.perWheel));
     const kind = record.layout?.kind;
-    if (limit.at === "arm" && (kind === "strut" || kind === "axle")) {
+    if (limit.at === "arm" && kind !== undefined && !layoutRegistry[kind].onArm) {
       faults.push(
         fault("limitWithoutArm", id, [
           `${fieldTitle(record, id)} is marked as measured on the arm, and this layout has no arm. Say whether it was measured at the wheel or at the stop.`,

@@ -1,3 +1,4 @@
+import { layoutRegistry } from "../../physics/readings/index.ts";
 import { changeRecord, type StoredCheck } from "../check/storedCheck.ts";
 import { withField } from "../entry/entryPath.ts";
 import { chosen, withChoice } from "./choice.ts";
@@ -11,7 +12,7 @@ export type Meeting = "round" | "frame" | "arm";
 
 export function hasArm(stored: StoredCheck): boolean {
   const kind = stored.record.layout?.kind;
-  return kind === "arm" || kind === "damper";
+  return kind !== undefined && layoutRegistry[kind].onArm;
 }
 
 export function armRoleChoice(stored: StoredCheck): ArmRole | "unsaid" | null {

@@ -1,5 +1,5 @@
 import * as z from "zod/mini";
-import { isReadingId, sideOf } from "../../physics/readings/index.ts";
+import { isReadingId, layoutKinds, sideOf } from "../../physics/readings/index.ts";
 import { checkSchema, vehicleSchema } from "../check/checkSchema.ts";
 import { openStored } from "../check/openStored.ts";
 import { checkFormat, checkVersion, recordBounds } from "../check/recordFormat.ts";
@@ -57,7 +57,7 @@ const draftSchema = z.object({
   axle: may(axle),
   layout: may(
     z.object({
-      kind: may(z.enum(["arm", "damper", "strut", "axle"])),
+      kind: may(z.enum(layoutKinds)),
       ...z.pick(arm, { armRole: true, stopOn: true }).shape,
     }),
   ),

@@ -1,4 +1,5 @@
 import * as z from "zod/mini";
+import { layoutKinds } from "../../physics/readings/index.ts";
 import { may } from "../check/schema/fields.ts";
 import { mountingWays } from "./mounting.ts";
 
@@ -10,7 +11,5 @@ export const mountingSchema = z.object({
   pitchMm: size,
   spacingMm: size,
   seatMm: size,
-  layouts: may(
-    z.array(z.enum(["arm", "damper", "strut", "axle"])).check(z.minLength(1), z.maxLength(4)),
-  ),
+  layouts: may(z.array(z.enum(layoutKinds)).check(z.minLength(1), z.maxLength(4))),
 });

@@ -2,6 +2,7 @@ import { kinematicsOf } from "../../physics/kinematics/index.ts";
 import {
   cornerReadingNames,
   layoutReadingsInOrder,
+  layoutRegistry,
   parseReadingId,
   type ReadingId,
   sideOf,
@@ -132,12 +133,12 @@ function ofOneReading({ id, name, reading }: NamedReading, record: CheckRecord):
 function ratioOddities(record: CheckRecord): OddReading[] {
   const odd: OddReading[] = [];
   const { layout } = record;
-  const reading =
-    layout.kind === "arm" ? "pivotToStop" : layout.kind === "damper" ? "pivotToMount" : "stopLean";
+  const { doubtful: reading } = layoutRegistry[layout.kind];
   for (const corner of record.corners) {
     const kinematics = kinematicsOf(layout, corner);
     const ratio = kinematics.ok ? kinematics.value.ratio(0) : kinematics;
-    const own = corner.geometry?.[reading] === undefined ? reading : `${corner.side}.${reading}`;
+    const own =
+      corner.geometry?.[reading] === undefined ? reading : (`${corner.side}.${reading}` as const);
     if (!ratio.ok) {
       odd.push({
         reading: ratio.fault.reading ?? own,

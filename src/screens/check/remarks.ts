@@ -2,6 +2,7 @@ import type { LayoutKind } from "../../physics/fitment.ts";
 import { kinematicsOf } from "../../physics/kinematics/index.ts";
 import {
   isBelievable,
+  neededReadings,
   type ReadingId,
   type ValueDefinition,
   withoutSide,
@@ -154,13 +155,8 @@ function completeLayout(stored: StoredCheck): CheckLayout | null {
   const { layout } = stored.record;
   const readings = layout?.readings ?? {};
   const kind: LayoutKind | undefined = layout?.kind;
-  const has = (...names: (keyof typeof readings)[]) =>
-    names.every((name) => readings[name] !== undefined);
   const whole =
-    (kind === "arm" && has("pivotToStop", "pivotToOuter")) ||
-    (kind === "damper" && has("pivotToMount", "pivotToOuter", "damperLength")) ||
-    (kind === "axle" && has("track", "stopSpacing")) ||
-    kind === "strut";
+    kind !== undefined && neededReadings[kind].every((name) => readings[name] !== undefined);
   return whole ? ({ ...layout, kind, readings } as CheckLayout) : null;
 }
 

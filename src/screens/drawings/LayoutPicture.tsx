@@ -1,46 +1,12 @@
 import { useId } from "preact/hooks";
 import type { LayoutKind } from "../../physics/fitment.ts";
+import { layoutWords } from "../readings/layoutWords.ts";
+import { layoutPictures } from "./layoutPictures.ts";
 import "./drawings.css";
-import { type DrawingValues, drawnNumbers } from "./drawnNumbers.ts";
+import { drawnNumbers } from "./drawnNumbers.ts";
 import { fitView, type Point } from "./geometry.ts";
 import { Scene } from "./scenes.tsx";
 import { type Skeleton, skeletonOf, tyreRadius, tyreWidth } from "./skeleton.ts";
-
-const words: { readonly [Kind in LayoutKind]: readonly [string, string] } = {
-  arm: ["Stop on an arm", "A control arm swings up and meets a stop under the frame."],
-  damper: ["Stop on a shock", "A shock stands on the arm; the stop sits on the shock's rod."],
-  strut: [
-    "Stop on a strut",
-    "A strut carries the wheel; the stop sits on its rod, inside the spring.",
-  ],
-  axle: [
-    "Stop over a beam axle",
-    "One axle joins both wheels; a stop hangs from the frame over each end.",
-  ],
-};
-
-/** Shown larger than life, so that the stop is found at a glance. */
-const values: { readonly [Kind in LayoutKind]: DrawingValues } = {
-  arm: {
-    pivotToStop: 190,
-    pivotToOuter: 420,
-    armAngle: 9,
-    gap: 40,
-    freeHeight: 105,
-    rideHeight: 470,
-  },
-  damper: {
-    pivotToMount: 270,
-    pivotToOuter: 420,
-    stopLean: 14,
-    damperLength: 470,
-    gap: 70,
-    freeHeight: 115,
-    rideHeight: 470,
-  },
-  strut: { stopLean: 8, gap: 75, freeHeight: 120, rideHeight: 470 },
-  axle: { track: 1500, stopSpacing: 780, gap: 70, freeHeight: 160, rideHeight: 500 },
-};
 
 const size = { width: 150, height: 120 } as const;
 
@@ -70,14 +36,14 @@ export interface LayoutPictureProps {
 /** A layout to choose by its looks, about 150 × 120 px; the stop stands out. */
 export function LayoutPicture({ kind }: LayoutPictureProps) {
   const id = useId();
-  const numbers = drawnNumbers(kind, "gap", values[kind]);
+  const numbers = drawnNumbers(kind, "gap", layoutPictures[kind].values);
   const skeleton = skeletonOf(kind, "gap", numbers);
   const view = fitView(
     kind === "axle" ? sceneBounds(skeleton) : pictureBounds(skeleton),
     { left: 4, top: 6, right: size.width - (kind === "axle" ? 4 : 0), bottom: size.height - 6 },
     1,
   );
-  const [title, description] = words[kind];
+  const { title, description } = layoutWords[kind];
   return (
     <svg
       class="drawing layout-picture"

@@ -1,9 +1,12 @@
 import type { LayoutKind, LimitKind } from "../../physics/fitment.ts";
 import {
   type GeometryReadingName,
+  geometryNames,
   geometryRegistry,
+  isGeometryReadingName,
   layoutReadingsInOrder,
 } from "../../physics/readings/index.ts";
+import { layoutPictures } from "./layoutPictures.ts";
 
 /** Everything a drawing can show being measured. */
 export type PicturedReading =
@@ -47,43 +50,6 @@ export const drawnReadings: { readonly [Kind in LayoutKind]: readonly PicturedRe
   axle: [...layoutReadingsInOrder.axle, ...everyLayout],
 };
 
-/** What a geometry reading is drawn as while it is not known, mm or degrees. */
-const whileUnknown: { readonly [Name in GeometryReadingName]: number } = {
-  track: 1560,
-  stopSpacing: 900,
-  pivotToStop: 150,
-  pivotToMount: 270,
-  pivotToOuter: 410,
-  damperLength: 410,
-  boltSpacing: 330,
-  frontBoltToStop: 200,
-  rearBoltToStop: 250,
-  frontBoltToMount: 320,
-  rearBoltToMount: 330,
-  frontBoltToOuter: 450,
-  rearBoltToOuter: 440,
-  armAngle: 8,
-  stopLineAngle: 8,
-  mountLineAngle: 8,
-  stopLean: 0,
-  pivotHeight: 400,
-  outerHeight: 345,
-  stopHeight: 380,
-  mountHeight: 365,
-  otherPivotHeight: 650,
-  otherOuterHeight: 640,
-  lowerArmLength: 330,
-  lowerArmAngle: 6,
-  jointToTop: 560,
-  jointToTopLean: 12,
-  otherArmAngle: 2,
-  otherArmLength: 270,
-  jointHeight: 300,
-  jointInset: 35,
-  tyreOffset: 110,
-  wheelCentreAbove: 85,
-};
-
 /** Least, greatest, and what is drawn while the number is not known. */
 const bounds: {
   readonly [Name in Exclude<PicturedReading, GeometryReadingName>]: readonly [
@@ -108,21 +74,10 @@ const bounds: {
 };
 
 function boundsOf(name: PicturedReading): readonly [number, number, number] {
-  if (!isGeometryReading(name)) return bounds[name];
-  const [least, greatest] = geometryRegistry[name].believable;
-  return [least, greatest, whileUnknown[name]];
+  if (!isGeometryReadingName(name)) return bounds[name];
+  const { believable, typical } = geometryRegistry[name];
+  return [...believable, typical];
 }
-
-function isGeometryReading(name: PicturedReading): name is GeometryReadingName {
-  return Object.hasOwn(whileUnknown, name);
-}
-
-const usualLean: { readonly [Kind in LayoutKind]: number } = {
-  arm: 0,
-  damper: 12,
-  strut: 7,
-  axle: 0,
-};
 
 /** An angle that is being measured but not yet known is drawn wide enough to be seen. */
 const exampleLean = 14;
@@ -161,10 +116,13 @@ export function drawnNumbers(
   );
   const besideArm = (name: "stopLineAngle" | "mountLineAngle") =>
     settle(name, reading === name ? armAngle + exampleOffset : armAngle);
-  const stopLean = settle("stopLean", reading === "stopLean" ? exampleLean : usualLean[kind]);
+  const stopLean = settle(
+    "stopLean",
+    reading === "stopLean" ? exampleLean : layoutPictures[kind].usualLean,
+  );
   const freeHeight = settle("freeHeight");
   return {
-    ...(settled(Object.keys(whileUnknown) as GeometryReadingName[]) as {
+    ...(settled(geometryNames) as {
       [Name in GeometryReadingName]: number;
     }),
     ...(settled(Object.keys(bounds) as PicturedReading[]) as {

@@ -11,8 +11,8 @@ import { TextField } from "../parts/Field.tsx";
 import { MenuRow, type RowAction } from "../parts/MenuRow.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
+import { layoutWords } from "../readings/layoutWords.ts";
 import type { PackInUse } from "../referencePack.ts";
-import { layoutWords } from "./PlatformEditor.tsx";
 import {
   changePack,
   copiedPlatform,
@@ -47,7 +47,7 @@ export function PackList({
   const has = (text: string) => wanted === "" || text.toLowerCase().includes(wanted);
   const stops = pack.stops.filter((stop) => has(`${stop.name} ${stopFacts(stop, unit)}`));
   const platforms = pack.platforms.filter(({ label, axle, layout }) =>
-    has(`${label} ${axle} ${layoutWords[layout.kind]}`),
+    has(`${label} ${axle} ${layoutWords[layout.kind].short}`),
   );
 
   const change = async (next: Pack, words: string) => {
@@ -221,7 +221,7 @@ export function PackList({
 function platformFacts({ layout, usualStop, limits }: Platform, pack: Pack): string {
   const stop = pack.stops.find(({ id }) => id === usualStop);
   return [
-    layoutWords[layout.kind],
+    layoutWords[layout.kind].short,
     stop ? `usual stop: ${stop.name}` : "no usual stop",
     `${limits.length} hard limit${limits.length === 1 ? "" : "s"}`,
   ].join(" · ");

@@ -1,5 +1,5 @@
 import type { LayoutKind, LimitKind } from "../../physics/fitment.ts";
-import { neededReadings } from "../../physics/readings/index.ts";
+import { layoutKinds, neededReadings } from "../../physics/readings/index.ts";
 import { catalogueEntry } from "../../records/entry/readingCatalogue.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { Pack, Platform } from "../../records/pack/pack.ts";
@@ -7,6 +7,7 @@ import { LayoutPicture } from "../drawings/LayoutPicture.tsx";
 import { Button } from "../parts/Button.tsx";
 import { Segmented } from "../parts/Choices.tsx";
 import { SelectField } from "../parts/Field.tsx";
+import { layoutWords } from "../readings/layoutWords.ts";
 import { limitTitles } from "../readings/limitWords.ts";
 import { PackNumber, PackReading, PackText } from "./fields.tsx";
 import { ItemScreen, NoSuchItem } from "./ItemScreen.tsx";
@@ -25,13 +26,6 @@ import {
   withoutLimit,
 } from "./platformDraft.ts";
 import { useItemDraft } from "./useItemDraft.ts";
-
-export const layoutWords: { readonly [Kind in LayoutKind]: string } = {
-  arm: "Stop on an arm",
-  damper: "Stop on the shock rod, on an arm",
-  strut: "Strut",
-  axle: "Beam axle",
-};
 
 /** One axle of a vehicle in the pack, every field of it. */
 export function PlatformEditor({ pack, id, unit }: { pack: Pack; id: string; unit: LengthUnit }) {
@@ -107,9 +101,9 @@ function Editing({
         <SelectField
           label="Where the stop sits"
           value={kind}
-          options={(Object.keys(layoutWords) as LayoutKind[]).map((value) => ({
+          options={layoutKinds.map((value) => ({
             value,
-            text: layoutWords[value],
+            text: layoutWords[value].short,
           }))}
           onChange={put("layout")}
         />

@@ -1,24 +1,23 @@
+import { layoutWords } from "./layoutWords.ts";
 import type { ReadingWords, WordedLayout } from "./wordedReading.ts";
 
-function landing({ kind, stopOn }: WordedLayout): string {
-  if (kind === "damper") return "top of shock body";
-  if (kind === "strut") return "top of strut body";
-  if (kind === "axle") return "pad on the axle";
-  return stopOn === "arm" ? "pad on the frame" : "pad on the arm";
+function landingOf({ kind, stopOn }: WordedLayout): string {
+  const { landing, landingOfStopOnArm = landing } = layoutWords[kind];
+  return stopOn === "arm" ? landingOfStopOnArm : landing;
 }
 
-const onARod = ({ kind }: WordedLayout): boolean => kind === "damper" || kind === "strut";
+const onARod = ({ kind }: WordedLayout): boolean => layoutWords[kind].onRod;
 
 const words: { readonly [name: string]: (layout: WordedLayout) => ReadingWords } = {
   gap: (layout) =>
     onARod(layout)
       ? {
           name: "Gap",
-          how: `Along the rod, from the stop's lower end (A) to the ${landing(layout)} (B).`,
+          how: `Along the rod, from the stop's lower end (A) to the ${landingOf(layout)} (B).`,
           wrong:
             "A dust boot hides the stop's end. Slide it up. With the wheel off the ground the gap is too long.",
           a: "end of the stop",
-          b: landing(layout),
+          b: landingOf(layout),
         }
       : {
           name: "Gap",
@@ -26,21 +25,21 @@ const words: { readonly [name: string]: (layout: WordedLayout) => ReadingWords }
           wrong:
             "Straight up is too short where the stop leans. With the wheel off the ground it is too long.",
           a: "end of the stop",
-          b: landing(layout),
+          b: landingOf(layout),
         },
   pressedHeight: (layout) => ({
     name: "Height of the pressed stop",
-    how: `The stop's height as it stands now, pressed: from its seat (A) to the ${landing(layout)} (B).`,
+    how: `The stop's height as it stands now, pressed: from its seat (A) to the ${landingOf(layout)} (B).`,
     wrong: "The stud and the steel plate are not part of it. Leave the vehicle on its wheels.",
     a: "seat of the stop",
-    b: landing(layout),
+    b: landingOf(layout),
   }),
   seatToPad: (layout) => ({
     name: "Seat to pad, without a stop",
-    how: `Along the stop's axis, from where a stop would be seated (A) to the ${landing(layout)} (B).`,
+    how: `Along the stop's axis, from where a stop would be seated (A) to the ${landingOf(layout)} (B).`,
     wrong: "Not straight up where the stop would lean. Leave out what is left of a ruined stop.",
     a: "seat of the stop",
-    b: landing(layout),
+    b: landingOf(layout),
   }),
   rideHeight: () => ({
     name: "Ride height",

@@ -7,6 +7,7 @@ import {
 import type { PartialCheckRecord } from "../../records/check/checkRecord.ts";
 import { cornerWords } from "./cornerWords.ts";
 import { geometryWords } from "./geometryWords.ts";
+import { layoutWords } from "./layoutWords.ts";
 import { distanceWords, limitWords } from "./limitWords.ts";
 import type { ReadingWords, WordedLayout, WordedLimit } from "./wordedReading.ts";
 
@@ -30,11 +31,10 @@ export function readingWords(
 /** What counts as plus for a lean or an angle of this layout, for the corner of its picture. */
 export function plusWords(name: string, { kind, armRole }: WordedLayout): string {
   if (name === "stopLean" || name === "jointToTopLean") {
-    return kind === "strut" || kind === "axle"
-      ? "top toward the middle = +"
-      : armRole === "carriesWheel"
-        ? "top toward the front = +"
-        : "top toward the pivot = +";
+    return (
+      layoutWords[kind].plusLean ??
+      (armRole === "carriesWheel" ? "top toward the front = +" : "top toward the pivot = +")
+    );
   }
   return "outer end lower = +";
 }

@@ -4,6 +4,7 @@ import type { Layout } from "../../../src/physics/fitment.ts";
 import { kinematicsOf } from "../../../src/physics/kinematics/kinematics.ts";
 import { layoutPlan } from "../../../src/physics/kinematics/layoutPlan.ts";
 import { geometryNames } from "../../../src/physics/readings/geometryRegistry.ts";
+import { layoutKinds } from "../../../src/physics/readings/layoutDefinitions.ts";
 
 /*
  * Whatever is typed: every reading any number, present or not, in every layout and role. There is a motion
@@ -23,7 +24,7 @@ const readings = fc.record(Object.fromEntries(geometryNames.map((name) => [name,
 });
 const layouts = fc.record(
   {
-    kind: fc.constantFrom("arm", "damper", "strut", "axle"),
+    kind: fc.constantFrom(...layoutKinds),
     armRole: fc.constantFrom("lower", "upper", "underStrut", "carriesWheel"),
     stopOn: fc.constantFrom("frame", "arm"),
     wheelPerOuter: anything,
@@ -37,7 +38,7 @@ const sides = fc.record({ gap: anyReading, geometry: readings }, { requiredKeys:
 /** Readings that could be, with one of them anything. */
 const likely = fc
   .tuple(
-    fc.constantFrom<Layout["kind"]>("arm", "damper", "strut", "axle"),
+    fc.constantFrom(...layoutKinds),
     fc.constantFrom("lower", "upper", "carriesWheel"),
     fc.constantFrom({}, { stopOn: "frame" }, { stopOn: "arm" }),
     fc.record({

@@ -8,9 +8,10 @@ import {
   layoutReadingsInOrder,
   neededReadings,
 } from "../../../src/physics/readings/geometryRegistry.ts";
+import { layoutKinds } from "../../../src/physics/readings/layoutDefinitions.ts";
 import { unwrapped } from "../demoFitments.ts";
 
-const kinds: readonly LayoutKind[] = ["arm", "damper", "strut", "axle"];
+const kinds = layoutKinds;
 
 /** In the middle of what is seen on vehicles; distances from bolts and heights such that they meet. */
 const values: { readonly [Name in GeometryReadingName]?: number } = {

@@ -1,6 +1,7 @@
 import { cleanup, render } from "@testing-library/preact";
 import { afterEach, describe, expect, it } from "vitest";
 import type { GeometryReadingName, LayoutKind, LimitKind } from "../../../src/physics/fitment.ts";
+import { layoutKinds } from "../../../src/physics/readings/layoutDefinitions.ts";
 import type { ReadingId } from "../../../src/physics/readings/readingId.ts";
 import { drawnReadingOf } from "../../../src/screens/drawings/drawingValues.ts";
 import { pairOf } from "../../../src/screens/drawings/rightWrong/pairOf.ts";
@@ -10,7 +11,7 @@ import { readingWords } from "../../../src/screens/readings/readingWords.ts";
 
 afterEach(cleanup);
 
-const kinds: readonly LayoutKind[] = ["arm", "damper", "strut", "axle"];
+const kinds = layoutKinds;
 const limits: readonly LimitKind[] = ["tyre", "damper", "spring", "metal", "other"];
 const ofCorner = ["left.gap", "left.rideHeight", "left.cornerMassKg", "stop.freeHeight"] as const;
 

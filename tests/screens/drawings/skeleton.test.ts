@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Layout, LayoutKind, Reading } from "../../../src/physics/fitment.ts";
 import { kinematicsOf } from "../../../src/physics/kinematics/kinematics.ts";
+import { layoutKinds } from "../../../src/physics/readings/layoutDefinitions.ts";
 import { type DrawingValues, drawnNumbers } from "../../../src/screens/drawings/drawnNumbers.ts";
 import { distance, radians } from "../../../src/screens/drawings/geometry.ts";
 import { measurementOf } from "../../../src/screens/drawings/measurement.ts";
@@ -101,7 +102,7 @@ describe("what is drawn is what is computed", () => {
 
 describe("skeletonOf", () => {
   it("stands the gap and the stop's height along the axis in every layout", () => {
-    const kinds = fc.constantFrom<LayoutKind>("arm", "damper", "strut", "axle");
+    const kinds = fc.constantFrom(...layoutKinds);
     fc.assert(
       fc.property(
         kinds,

@@ -1,5 +1,10 @@
 import type { Side } from "../../../physics/fitment.ts";
-import { type ReadingId, sideOf, withoutSide } from "../../../physics/readings/index.ts";
+import {
+  layoutRegistry,
+  type ReadingId,
+  sideOf,
+  withoutSide,
+} from "../../../physics/readings/index.ts";
 import type { StoredCheck } from "../../../records/check/storedCheck.ts";
 import { type Entry, readTolerance } from "../../../records/entry/entry.ts";
 import type { AngleKind, PostureFault } from "../../../sensors/phoneAngle.ts";
@@ -24,7 +29,10 @@ export function tiltTaskOf(stored: StoredCheck, id: string): TiltTask | null {
   }
   if (name !== "stopLean") return null;
   const kind = record.layout?.kind;
-  return { kind: "lean", pivotAt: kind === "arm" || kind === "damper" ? pivotAt : null };
+  return {
+    kind: "lean",
+    pivotAt: kind !== undefined && layoutRegistry[kind].onArm ? pivotAt : null,
+  };
 }
 
 /** What the record has for an angle of the phone whose offset is taken off. */
