@@ -4,6 +4,7 @@ import type { LayoutKind } from "./readings/layoutDefinitions.ts";
 import type { LimitKind, LimitPlace } from "./readings/limitReadings.ts";
 import type { QuantityId } from "./readings/readingId.ts";
 import type { RideQuantity } from "./readings/rideReadings.ts";
+import type { OptionalStopNumber } from "./readings/stopReadings.ts";
 import type { Sentence } from "./sentence.ts";
 
 export type { GeometryReadingName, LayoutKind, LimitKind, RideQuantity };
@@ -119,21 +120,18 @@ export interface StopBranch {
   readonly share: number;
 }
 
-export interface Stop {
+/** What `readings/stopReadings.ts` says of each. */
+type StopNumbers = { readonly [Name in OptionalStopNumber]?: number };
+
+export interface Stop extends StopNumbers {
   readonly name: string;
   /** carry: made to stay in contact under load. */
   readonly duty: "impact" | "carry";
   readonly freeHeight: Reading;
   readonly usableCompressionMm: number;
-  /** ± half-width of the usable compression, mm; absent: 5 % of it. */
-  readonly usableTolMm?: number;
   readonly curve: readonly CurvePoint[];
   readonly damping: readonly DampingPoint[] | null;
   readonly testedAtSpeed: boolean;
-  /** Loss that does not vanish at rest, a share of the static force; from tests at speed only. */
-  readonly restLoss?: number;
-  /** Share of the static curve that remains at rest, 1 where absent; from tests at speed only. */
-  readonly staticShare?: number;
   /** From tests at speed only. */
   readonly branches?: readonly StopBranch[];
   readonly partNumber?: string;

@@ -28,6 +28,6 @@ export {
 } from "./readingId.ts";
 export { rideQuantities, rideReadings } from "./rideReadings.ts";
 export { ruleValueNames } from "./ruleValues.ts";
-export { type StopReadingName, stopNumberNames } from "./stopReadings.ts";
+export { optionalStopNumbers, type StopReadingName, stopNumberNames } from "./stopReadings.ts";
 export { strutReadings } from "./strutReadings.ts";
 export { isBelievable, type ValueDefinition, type ValueKind } from "./valueDefinition.ts";

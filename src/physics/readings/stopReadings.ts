@@ -18,6 +18,7 @@ export const stopReadings = {
     believable: [4, 300],
     allowed: "aboveZero",
   },
+  /** ± half-width of the usable compression; absent: 5 % of it. */
   usableTolMm: {
     ...plain,
     name: "± of the usable compression",
@@ -39,6 +40,7 @@ export const stopReadings = {
     believable: [0, 50],
     allowed: "zeroOrMore",
   },
+  /** Loss that does not vanish at rest, a share of the static force; from tests at speed only. */
   restLoss: {
     ...plain,
     name: "rest loss of the stop",
@@ -46,6 +48,7 @@ export const stopReadings = {
     believable: [0, 0.4],
     allowed: "zeroOrMore",
   },
+  /** Share of the static curve that remains at rest, 1 where absent; from tests at speed only. */
   staticShare: {
     ...plain,
     name: "static share of the stop",
@@ -57,10 +60,13 @@ export const stopReadings = {
 
 export type StopReadingName = keyof typeof stopReadings;
 
-/** Those that are one plain number each. */
-export const stopNumberNames = [
-  "usableCompressionMm",
+/** The plain numbers that a stop may be without: 0 or more each. */
+export const optionalStopNumbers = [
   "usableTolMm",
   "restLoss",
   "staticShare",
 ] as const satisfies readonly StopReadingName[];
+export type OptionalStopNumber = (typeof optionalStopNumbers)[number];
+
+/** All that are one plain number each. */
+export const stopNumberNames = ["usableCompressionMm", ...optionalStopNumbers] as const;

@@ -5,6 +5,7 @@ import {
   limitKinds,
   limitPlaces,
   rideQuantities,
+  stopNumberNames,
 } from "../../physics/readings/index.ts";
 import { eachOf, isPlainObject } from "../text/plainObject.ts";
 import {
@@ -120,13 +121,10 @@ const stopFields: Fields<CheckStop> = {
   name: text,
   duty: oneOf("impact", "carry"),
   freeHeight: reading,
-  usableCompressionMm: number,
-  usableTolMm: number,
+  ...eachOf(stopNumberNames, number),
   curve: rows<CheckStop["curve"][number]>(2),
   damping: nullOr(rows<NonNullable<CheckStop["damping"]>[number]>(3)),
   testedAtSpeed: flag,
-  restLoss: number,
-  staticShare: number,
   branches: wholeList(
     whole<NonNullable<CheckStop["branches"]>[number], "tauS" | "share">(
       { tauS: number, share: number },

@@ -1,6 +1,16 @@
 import * as z from "zod/mini";
+import { optionalStopNumbers } from "../../../physics/readings/index.ts";
+import { eachOf } from "../../text/plainObject.ts";
 import { recordBounds } from "../recordFormat.ts";
-import { filledLabel, label, may, numberSchema, positiveOrZero, readingSchema } from "./fields.ts";
+import {
+  allMay,
+  filledLabel,
+  label,
+  may,
+  numberSchema,
+  positiveOrZero,
+  readingSchema,
+} from "./fields.ts";
 
 const { branches, curvePoints } = recordBounds;
 
@@ -11,8 +21,7 @@ export const stopSchema = z.object({
   duty: z.enum(["impact", "carry"]),
   freeHeight: readingSchema,
   usableCompressionMm: numberSchema,
-  /** ± half-width of the usable compression, mm. */
-  usableTolMm: may(positiveOrZero),
+  ...allMay(eachOf(optionalStopNumbers, positiveOrZero)),
   /** [mm, N] */
   curve: z
     .array(z.tuple([numberSchema, numberSchema]))
@@ -24,10 +33,6 @@ export const stopSchema = z.object({
       .check(z.minLength(1), z.maxLength(curvePoints)),
   ),
   testedAtSpeed: z.boolean(),
-  /** Loss that does not vanish at rest, a share of the static force; from tests at speed only. */
-  restLoss: may(positiveOrZero),
-  /** Share of the static curve that remains at rest; from tests at speed only. */
-  staticShare: may(positiveOrZero),
   /** What fades with a relaxation time, s, by its share of the static rate; from tests at speed only. */
   branches: may(
     z.array(z.object({ tauS: numberSchema, share: positiveOrZero })).check(z.maxLength(branches)),
