@@ -5,6 +5,7 @@ import {
   geometryRegistry,
   isGeometryReadingName,
   layoutReadingsInOrder,
+  layoutRegistry,
 } from "../../physics/readings/index.ts";
 import { layoutPictures } from "./layoutPictures.ts";
 
@@ -42,13 +43,11 @@ const everyLayout: readonly PicturedReading[] = [
   "limit:other",
 ];
 
-/** The readings that each layout has a drawing for. */
-export const drawnReadings: { readonly [Kind in LayoutKind]: readonly PicturedReading[] } = {
-  arm: [...layoutReadingsInOrder.arm, "limitDistance", ...everyLayout],
-  damper: [...layoutReadingsInOrder.damper, "limitDistance", ...everyLayout],
-  strut: [...layoutReadingsInOrder.strut, ...everyLayout],
-  axle: [...layoutReadingsInOrder.axle, ...everyLayout],
-};
+/** The readings that a layout has a drawing for. */
+export function drawnReadings(kind: LayoutKind): readonly PicturedReading[] {
+  const onArm = layoutRegistry[kind].onArm ? (["limitDistance"] as const) : [];
+  return [...layoutReadingsInOrder[kind], ...onArm, ...everyLayout];
+}
 
 /** Least, greatest, and what is drawn while the number is not known. */
 const bounds: {

@@ -5,6 +5,8 @@ import type { DrawingValues } from "./drawnNumbers.ts";
 interface LayoutPicture {
   /** The lean of its stop, degrees. */
   readonly usualLean: number;
+  /** The picture of right and wrong of that lean. */
+  readonly leanPair: "stopLean" | "damperLean" | "strutLean";
   /** For its small picture: larger than life, so that the stop is found at a glance. */
   readonly values: DrawingValues;
 }
@@ -12,6 +14,7 @@ interface LayoutPicture {
 export const layoutPictures: { readonly [Kind in LayoutKind]: LayoutPicture } = {
   arm: {
     usualLean: 0,
+    leanPair: "stopLean",
     values: {
       pivotToStop: 190,
       pivotToOuter: 420,
@@ -23,6 +26,7 @@ export const layoutPictures: { readonly [Kind in LayoutKind]: LayoutPicture } = 
   },
   damper: {
     usualLean: 12,
+    leanPair: "damperLean",
     values: {
       pivotToMount: 270,
       pivotToOuter: 420,
@@ -33,9 +37,14 @@ export const layoutPictures: { readonly [Kind in LayoutKind]: LayoutPicture } = 
       rideHeight: 470,
     },
   },
-  strut: { usualLean: 7, values: { stopLean: 8, gap: 75, freeHeight: 120, rideHeight: 470 } },
+  strut: {
+    usualLean: 7,
+    leanPair: "strutLean",
+    values: { stopLean: 8, gap: 75, freeHeight: 120, rideHeight: 470 },
+  },
   axle: {
     usualLean: 0,
+    leanPair: "stopLean",
     values: { track: 1500, stopSpacing: 780, gap: 70, freeHeight: 160, rideHeight: 500 },
   },
 };

@@ -23,7 +23,7 @@ afterEach(cleanup);
 
 const kinds = Object.keys(drawnReadings) as LayoutKind[];
 const pairs = kinds.flatMap((kind) =>
-  drawnReadings[kind].map((reading) => [kind, reading] as const),
+  drawnReadings(kind).map((reading) => [kind, reading] as const),
 );
 const everyReading = [...new Set(pairs.map(([, reading]) => reading))];
 const isAngle = (reading: PicturedReading) =>

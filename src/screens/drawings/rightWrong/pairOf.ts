@@ -1,6 +1,7 @@
 import type { LayoutKind, LimitKind } from "../../../physics/fitment.ts";
 import type { LimitPlace } from "../../../physics/readings/index.ts";
 import type { PicturedReading } from "../drawnNumbers.ts";
+import { layoutPictures } from "../layoutPictures.ts";
 import * as corner from "./cornerPairs.tsx";
 import * as geometry from "./geometryPairs.tsx";
 import * as limit from "./limitPairs.tsx";
@@ -22,12 +23,8 @@ const atStop: { readonly [Kind in LimitKind]: Pair } = {
   other: limit.otherClearance,
 };
 
-const leans: { readonly [Kind in LayoutKind]: Pair } = {
-  arm: geometry.stopLean,
-  damper: geometry.damperLean,
-  strut: geometry.strutLean,
-  axle: geometry.stopLean,
-};
+const { stopLean, damperLean, strutLean } = geometry;
+const leans = { stopLean, damperLean, strutLean };
 
 const plain: { readonly [Name in PicturedReading]?: Pair } = {
   pivotToStop: geometry.pivotToStop,
@@ -54,7 +51,7 @@ export function pairOf(
   if (reading === "gap") {
     return kind === "damper" || kind === "strut" ? corner.gapOnRod : corner.gapToPad;
   }
-  if (reading === "stopLean") return leans[kind];
+  if (reading === "stopLean") return leans[layoutPictures[kind].leanPair];
   const limitKind = /^limit:(\w+)$/.exec(reading)?.[1] as LimitKind | undefined;
   if (limitKind !== undefined) return (at === "stop" ? atStop : atWheel)[limitKind];
   return plain[reading] ?? null;
