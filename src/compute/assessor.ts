@@ -136,7 +136,7 @@ const traceStepS = 0.001;
 const lost: Fault = {
   code: "workerLost",
   sentence: [
-    "The calculation stopped on this device. The readings are kept. Change a reading or reload to try again.",
+    "The calculation stopped on this device. The readings are saved. Change a reading or reload to try again.",
   ],
 };
 

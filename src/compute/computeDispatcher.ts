@@ -264,6 +264,6 @@ function noCorner(side: Side): Fault {
 const computationFailed: Fault = {
   code: "computationFailed",
   sentence: [
-    "The calculation stopped on these readings. They are kept. Check them, or send the check to support.",
+    "The calculation stopped on these readings. They are saved. Check them, or send the check to support.",
   ],
 };

@@ -30,7 +30,7 @@ export const cancelled: Fault = { code: "cancelled", sentence: ["It was stopped.
 
 const lost: Fault = {
   code: "workerLost",
-  sentence: ["The calculation stopped on this device. Nothing that was kept is lost. Try again."],
+  sentence: ["The calculation stopped on this device. Nothing that was saved is lost. Try again."],
 };
 
 interface Job {

@@ -54,7 +54,7 @@ export function joinedWith(
     return { ...join(lineage.content, newer, older), revision };
   }
   if (isSame(contentOf(mine), contentOf(current))) return { ...mine, revision };
-  return { ...copyStored(mine, `${mine.name} (kept from another tab)`), revision: 1 };
+  return { ...copyStored(mine, `${mine.name} (saved from another tab)`), revision: 1 };
 }
 
 /** Rows whose id is none, and those dated far ahead, which would stay the newest for ever. */

@@ -43,7 +43,7 @@ function ofPack<Value>(outcome: Outcome<Value>): Outcome<Value> {
   const reason = reasons[code] ?? reasons.storeFailed;
   const fault: Fault = {
     code,
-    sentence: [`The pack is not kept: ${reason}. Save it as a file before you close this page.`],
+    sentence: [`The pack is not saved: ${reason}. Save it as a file before you close this page.`],
   };
   return { ok: false, fault };
 }

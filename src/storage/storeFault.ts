@@ -12,17 +12,17 @@ export type StoreFaultCode =
 
 const sentences: { readonly [Code in StoreFaultCode]: string } = {
   storeRefused:
-    "Not kept: this browser refuses to store anything here, as in a private window. Save the check as a file before you close this page.",
+    "Not saved: this browser refuses to store anything here, as in a private window. Save the check as a file before you close this page.",
   storeFull:
-    "Not kept: the storage of this phone is full. Save the check as a file, then free some space and try again.",
+    "Not saved: the storage of this phone is full. Save the check as a file, then free some space and try again.",
   storeBlocked:
-    "Not kept: Stopfit is open in another tab with an older version. Close the other tab and try again.",
+    "Not saved: Stopfit is open in another tab with an older version. Close the other tab and try again.",
   storeNewer:
-    "Not kept: a newer version of Stopfit has been used on this phone. Load this page again to get it, and save the check as a file first.",
+    "Not saved: a newer version of Stopfit has been used on this phone. Load this page again to get it, and save the check as a file first.",
   storeSilent:
-    "Not kept: the storage of this phone does not answer. Save the check as a file, then load this page again.",
-  storeGone: "Not kept: this check is no longer on this phone. Save it as a file.",
-  storeFailed: "Not kept: the storage of this phone reported a fault. Save the check as a file.",
+    "Not saved: the storage of this phone does not answer. Save the check as a file, then load this page again.",
+  storeGone: "Not saved: this check is no longer on this phone. Save it as a file.",
+  storeFailed: "Not saved: the storage of this phone reported a fault. Save the check as a file.",
 };
 
 export function storeFault(code: StoreFaultCode): Fault {

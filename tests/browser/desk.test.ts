@@ -134,7 +134,7 @@ it("the whole circle: a check typed on a phone, sent by each way, asked again, t
   await page.getByLabel("Files to open").setInputFiles(reply);
   await page.getByRole("heading", { name: "A reply was sent to you" }).waitFor();
   await page.locator("[data-verdict]").waitFor();
-  await page.getByRole("button", { name: "Keep it with the check" }).click();
+  await page.getByRole("button", { name: "Save it with the check" }).click();
   await page.getByRole("heading", { name: `Reply about ${label}, front axle` }).waitFor();
   await page.getByText("Wheels straight, please.").waitFor();
   await page.getByRole("link", { name: "Re-measure: Left gap" }).click();
@@ -184,7 +184,7 @@ it("the whole circle: a check typed on a phone, sent by each way, asked again, t
   const message = await desk.page.evaluate(() => navigator.clipboard.readText());
   await page.goto(/https?:\S+#\/open\/\S+/.exec(message)?.[0] ?? "");
   await page.getByText("Your readings are accepted.").waitFor();
-  await page.getByRole("button", { name: "Keep it with the check" }).click();
+  await page.getByRole("button", { name: "Save it with the check" }).click();
   await page.getByRole("heading", { name: /^Reply about/ }).waitFor();
   expect(page.url()).not.toContain("#/open/");
 

@@ -75,7 +75,7 @@ async function settleAnew(fault: string, filling: Filling, claims?: Claim[]): Pr
   return again;
 }
 
-const notKept = (page: Page) => page.getByText("Not kept", { exact: true });
+const notKept = (page: Page) => page.getByText("Not saved", { exact: true });
 
 describe("storage that fails", () => {
   it("full in the middle: told, held, and kept once there is room; a new check goes on as well", async () => {
@@ -87,7 +87,7 @@ describe("storage that fails", () => {
     await notKept(page).waitFor();
     // Left, it is not forgotten: the list names it, and it comes back as it was typed.
     await page.getByRole("link", { name: "All checks" }).click();
-    await page.getByText("Not kept: Osprey under test.").waitFor();
+    await page.getByText("Not saved: Osprey under test.").waitFor();
     await new CheckList(page).newCheck.click();
     await steps.field("Vehicle").fill("Brant, also new");
     await notKept(page).waitFor();
@@ -102,9 +102,9 @@ describe("storage that fails", () => {
     await other.page.close();
     await makeRoom();
     await page.getByRole("link", { name: "All checks" }).click();
-    await page.getByText(/^Not kept: /).waitFor();
+    await page.getByText(/^Not saved: /).waitFor();
     await page.getByRole("button", { name: "Try again" }).click();
-    await page.getByText(/^Not kept: /).waitFor({ state: "detached" });
+    await page.getByText(/^Not saved: /).waitFor({ state: "detached" });
     const names = (await storedChecks(page)).map(({ record }) => JSON.stringify(record.vehicle));
     expect(names.some((text) => text.includes("Brant, also new"))).toBe(true);
     await page.close();
@@ -356,13 +356,13 @@ describe("time and versions", () => {
     await evict();
     await typeGap(filling, "22.75");
     // A part that was never fetched is told of, and the check is still there.
-    await filling.page.goto(`${site.address}#/kept`);
+    await filling.page.goto(`${site.address}#/saved`);
     await filling.page.getByText(/could not be loaded/).waitFor();
     await filling.page.goto(`${site.address}#/check/${filling.id}/left.gap`);
     await expect.poll(() => filling.steps.reading().inputValue()).toBe("22.75");
     await phone.context.setOffline(false);
     filling = await settleAnew("app's files evicted", filling);
-    await filling.page.goto(`${site.address}#/kept`);
+    await filling.page.goto(`${site.address}#/saved`);
     await filling.page.getByRole("heading", { name: "Backup", exact: true }).waitFor();
     const list = await new CheckList(filling.page).open(site.address);
     await list.ready(version).waitFor();

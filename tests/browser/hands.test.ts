@@ -309,7 +309,7 @@ describe("a photo of a reading", () => {
       mimeType: "image/jpeg",
       buffer,
     });
-    await page.getByText("Not kept", { exact: true }).waitFor();
+    await page.getByText("Not saved", { exact: true }).waitFor();
     await page.getByRole("button", { name: "Save as a file" }).waitFor();
     await free();
     await page.getByRole("button", { name: "Try again" }).click();

@@ -204,9 +204,9 @@ describe("storage", () => {
   it("refused: the screen says so, offers the file, and the check can be finished", async () => {
     await refuseStorage(phone.context);
     const { page, steps } = await halfFilled("left.gap");
-    await page.getByText("Not kept", { exact: true }).waitFor();
+    await page.getByText("Not saved", { exact: true }).waitFor();
     const notice = page.getByRole("status").filter({ has: steps.button("Save as a file") });
-    expect(await notice.textContent()).toMatch(/store|keep|kept/i);
+    expect(await notice.textContent()).toMatch(/store|save/i);
     await steps.reading().fill("21");
     const [download] = await Promise.all([
       page.waitForEvent("download"),
@@ -225,7 +225,7 @@ describe("storage", () => {
     await steps.kept.waitFor();
     const makeRoom = await fillStorage(page, site.origin);
     await steps.reading().fill("22.75");
-    await page.getByText("Not kept", { exact: true }).waitFor();
+    await page.getByText("Not saved", { exact: true }).waitFor();
     const [download] = await Promise.all([
       page.waitForEvent("download"),
       steps.button("Save as a file").click(),

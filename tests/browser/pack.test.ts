@@ -55,7 +55,7 @@ it("a stop is edited, kept over a reload, and every change is undone in turn", a
   await page.reload();
   // What was typed is there again, though it is not in the pack yet.
   expect(await page.getByLabel("Usable compression").inputValue()).toBe("2 3/4 in");
-  await page.getByRole("button", { name: "Keep" }).click();
+  await page.getByRole("button", { name: "Save", exact: true }).click();
   await page.getByText("Changed: Tall firm.").waitFor();
   await page.reload();
   await page.getByRole("heading", { level: 1 }).waitFor();
@@ -83,12 +83,12 @@ it("what can't be is refused in a sentence, and the pack stays as it was", async
   await openPackScreen();
   await page.getByRole("link", { name: /^Tall firm/ }).click();
   await page.getByLabel("Usable compression").fill("140");
-  await page.getByRole("button", { name: "Keep" }).click();
+  await page.getByRole("button", { name: "Save", exact: true }).click();
   await page
     .getByText(/usable compression of the stop must be less than its free height/)
     .waitFor();
   await page.getByLabel("Usable compression").fill("a lot");
-  await page.getByRole("button", { name: "Keep" }).click();
+  await page.getByRole("button", { name: "Save", exact: true }).click();
   await page.getByText(/Usable compression: “a lot”/).waitFor();
   expect(await axeViolations(page)).toEqual([]);
   await page.getByRole("button", { name: "As it was" }).click();
@@ -111,7 +111,7 @@ it("an old block's curve by estimate is marked as one in the editor, the list an
   await page.getByRole("button", { name: "Take it over" }).click();
   await page.getByRole("heading", { name: "Force curve, an estimate" }).waitFor();
   expect(await axeViolations(page)).toEqual([]);
-  await page.getByRole("button", { name: "Keep" }).click();
+  await page.getByRole("button", { name: "Save", exact: true }).click();
   await page.getByRole("link", { name: /Old block.*curve by estimate/ }).waitFor();
   const stop = (await savedPack()).stops.find(({ name }) => name === "Old block");
   expect(stop?.estimated?.forceShare).toBeGreaterThanOrEqual(0.25);
@@ -225,10 +225,10 @@ it("a pack changed in two tabs loses neither change", async () => {
   const other = await phone.newPage();
   await other.goto(`${site.address}#/pack/stop/arm-block`);
   await other.getByLabel("Material").fill("polyurethane");
-  await other.getByRole("button", { name: "Keep" }).click();
+  await other.getByRole("button", { name: "Save", exact: true }).click();
   await other.getByText("Changed: Arm block.").waitFor();
   await page.getByLabel("Mounting").fill("M12 stud");
-  await page.getByRole("button", { name: "Keep" }).click();
+  await page.getByRole("button", { name: "Save", exact: true }).click();
   await page.getByText("Changed: Tall firm.").waitFor();
   const kept = await savedPack();
   expect(kept.stops.find(({ id }) => id === "arm-block")?.material).toBe("polyurethane");

@@ -112,7 +112,7 @@ it("a file of 1 000 000 rows is read beside the screen, with progress, and gives
     await page.getByText("1,000,000 rows; columns").waitFor();
 
     await markRemarks(page);
-    await page.getByRole("button", { name: "Keep", exact: true }).click();
+    await page.getByRole("button", { name: "Save", exact: true }).click();
     await page.getByRole("heading", { level: 1, name: "Tall firm" }).waitFor();
     const stop = await keptStop(page, "tall-firm");
     expect(stop?.testedAtSpeed).toBe(true);
@@ -166,7 +166,7 @@ it("reading is stopped by a tap, and a file of static rows only gives no damping
     expect(await page.getByText("Use this loss").count()).toBe(0);
     await page.getByText("decimal comma").waitFor();
     await markRemarks(page);
-    await page.getByRole("button", { name: "Keep", exact: true }).click();
+    await page.getByRole("button", { name: "Save", exact: true }).click();
     await page.getByRole("heading", { level: 1, name: "Tall firm" }).waitFor();
     const stop = await keptStop(page, "tall-firm");
     expect(stop?.damping).toBeNull();

@@ -33,7 +33,7 @@ async function answerOf(record: CheckRecord): Promise<{ page: Page; again: Remea
     mimeType: "application/json",
     buffer: Buffer.from(JSON.stringify(record)),
   });
-  await page.getByRole("button", { name: "Keep", exact: true }).click();
+  await page.getByRole("button", { name: "Save", exact: true }).click();
   await list.check(record.vehicle.label).click();
   await new AnswerPage(page).complete();
   return { page, again: new RemeasurePage(page) };
@@ -73,7 +73,7 @@ it("goes on after a reload in the middle, and an emptied reading has its value b
   const { page, again } = await answerOf(unsure);
   await again.begin();
   await again.button("Re-measure, same tool").click();
-  await page.getByText("Kept", { exact: true }).waitFor();
+  await page.getByText("Saved", { exact: true }).waitFor();
   await page.reload();
   await again.before.waitFor();
   expect(await again.reading().inputValue()).toBe("");

@@ -65,7 +65,7 @@ async function sheetFor(record: CheckRecord): Promise<Page> {
   await page
     .getByLabel("Files to open")
     .setInputFiles({ name: "check.json", mimeType: "application/json", buffer });
-  await page.getByRole("button", { name: /^(Keep on this phone|Keep both)$/ }).click();
+  await page.getByRole("button", { name: /^(Save on this phone|Save both)$/ }).click();
   await page.waitForURL(/#\/check\//);
   await page.goto(`${site.address}#/check/${record.id}/answer`);
   await page.getByRole("button", { name: "Send", exact: true }).click();
@@ -76,7 +76,7 @@ async function sheetFor(record: CheckRecord): Promise<Page> {
 /** Keeps what is shown there, and gives back the record of it as it is stored then. */
 async function keepShown(page: Page, id: string): Promise<unknown> {
   await page.getByRole("heading", { name: "A check was sent to you" }).waitFor();
-  await page.getByRole("button", { name: /^Keep/ }).click();
+  await page.getByRole("button", { name: /^Save/ }).click();
   await page.waitForURL(/#\/check\//);
   const records = (await storedChecks(page)).map(({ record }) => record);
   return records.filter((record) => record.id === id).at(-1);

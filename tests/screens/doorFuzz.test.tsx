@@ -91,7 +91,7 @@ describe("what is stored badly", () => {
         }
       }
       cleanup();
-      startApp("#/kept");
+      startApp("#/saved");
       await expectShown(`kept from ${first}`);
       cleanup();
     }

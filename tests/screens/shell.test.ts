@@ -33,6 +33,7 @@ describe("the address", () => {
     ["#/taller", "quickCheck"],
     ["#/taller/answer", "quickCheck"],
     ["#/pack/stop/new", "pack"],
+    ["#/saved", "saved"],
     ["#/kept", "saved"],
     ["#/looks", "settings"],
     ["#/desk/check/a", "desk"],

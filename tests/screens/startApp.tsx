@@ -48,7 +48,7 @@ export function startApp(hash = ""): void {
 /** As after a reload: the page is gone, what the phone keeps is there. */
 export async function reload(): Promise<void> {
   const { hash } = location;
-  await waitFor(() => screen.getByText("Kept"));
+  await waitFor(() => screen.getByText("Saved"));
   cleanup();
   startApp(hash);
 }

@@ -19,7 +19,7 @@ freshBrowsers();
 
 function code(outcome: Outcome<unknown>): string {
   if (outcome.ok) throw new Error("no fault");
-  expect(inModelUnits(outcome.fault.sentence)).toMatch(/^Not kept: .*\.$/);
+  expect(inModelUnits(outcome.fault.sentence)).toMatch(/^Not saved: .*\.$/);
   return outcome.fault.code;
 }
 
@@ -177,7 +177,7 @@ describe("two tabs", () => {
     const foreign = typed(stored, "left.gap", "40");
     const kept = value(await two.put(foreign));
     expect(kept.id).not.toBe(stored.id);
-    expect(kept.name).toBe("Bay 1 (kept from another tab)");
+    expect(kept.name).toBe("Bay 1 (saved from another tab)");
     expect(gap(kept, "left")).toEqual([40]);
     value(await two.put(typed(foreign, "right.gap", "41")));
     const all = value(await one.list());

@@ -135,7 +135,7 @@ describe("keeping that fails", () => {
     await keeper.flush();
     const failed = states.at(-1);
     if (typeof failed !== "object") throw new Error("kept");
-    expect(inModelUnits(failed.notKept)).toMatch(/^Not kept: the storage of this phone is full/);
+    expect(inModelUnits(failed.notKept)).toMatch(/^Not saved: the storage of this phone is full/);
     spy.mockImplementation(put);
     expect(await keeper.flush()).toBe("kept");
     expect(await storedText(stored.id)).toBe("21");
@@ -146,13 +146,13 @@ describe("keeping that fails", () => {
     const stored = newStoredCheck();
     const spy = vi.spyOn(store, "put").mockResolvedValue({
       ok: false,
-      fault: { code: "storeFull", sentence: ["Not kept: full."] },
+      fault: { code: "storeFull", sentence: ["Not saved: full."] },
     });
     keeper.keep(typed(stored, "2"));
     await keeper.flush();
     keeper.keep(typed(stored, "21"));
     await keeper.flush();
-    expect(keeper.state).toEqual({ notKept: ["Not kept: full."] });
+    expect(keeper.state).toEqual({ notKept: ["Not saved: full."] });
     spy.mockRestore();
     expect(await keeper.flush()).toBe("kept");
     expect(await storedText(stored.id)).toBe("21");

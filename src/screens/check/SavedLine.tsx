@@ -11,20 +11,20 @@ export function SavedLine({ kept }: { kept: KeepState }) {
   if (kept === "kept") {
     return (
       <span class="saved-line" role="status">
-        <Icon name="tick" size={16} /> Kept
+        <Icon name="tick" size={16} /> Saved
       </span>
     );
   }
   if (kept === "keeping") {
     return (
       <span class="saved-line" role="status">
-        Keeping
+        Saving
       </span>
     );
   }
   return (
     <span class="saved-line saved-not" role="status">
-      <Icon name="cross" size={16} /> Not kept
+      <Icon name="cross" size={16} /> Not saved
     </span>
   );
 }

@@ -151,7 +151,7 @@ function Opened({
               <bdi>{record.vehicle.label}</bdi>, {record.axle} axle
             </h1>
             <p class="soft">
-              Came in {wayWords[submission.way]}, {momentText(submission.receivedAt)}. Kept as it
+              Came in {wayWords[submission.way]}, {momentText(submission.receivedAt)}. Saved as it
               was sent; everything below is computed here.
             </p>
           </header>

@@ -125,7 +125,7 @@ function Decided({
       )}
       {hasWords(draft) && (
         <Notice tone="care" live>
-          <p>It was decided in another tab while you were writing. What you wrote is kept:</p>
+          <p>It was decided in another tab while you were writing. What you wrote is still here:</p>
           {[draft.note, ...Object.values(draft.typed)].filter(Boolean).map((text) => (
             <pre key={text} class="desk-reply">
               {text}

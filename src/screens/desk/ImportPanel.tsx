@@ -87,7 +87,7 @@ function Import({
       )}
       {fault && <p>{sentenceText(fault.sentence, unit)}</p>}
       {state === "failed" && total > through && (
-        <p>What is not taken in yet is kept, and taken in when the desk is opened again.</p>
+        <p>What is not taken in yet is saved, and taken in when the desk is opened again.</p>
       )}
       {refused.length > 0 && (
         <Disclosure summary="What was not taken in, and why" open={refused.length <= 5}>

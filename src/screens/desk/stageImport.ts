@@ -4,7 +4,7 @@ import { cleanName } from "../../records/text/soundText.ts";
 import { isBackup, readFileText } from "../../sharing/receivedFile.ts";
 import type { BegunImport, InboxEntry } from "../../storage/deskDatabase.ts";
 import type { DeskStore } from "../../storage/deskStore.ts";
-import { keptName } from "../saved/savedRoute.ts";
+import { savedName } from "../saved/savedRoute.ts";
 import { counted, refusedToo } from "./importCounts.ts";
 import { deskLeft } from "./importLock.ts";
 import type { Source } from "./sources.ts";
@@ -113,7 +113,7 @@ export function restoredElsewhere(what: string): Fault {
   return {
     code: "backupAtDesk",
     sentence: [
-      `${what} is a backup. It is restored under “${keptName}”, where you see first what it would change.`,
+      `${what} is a backup. It is restored under “${savedName}”, where you see first what it would change.`,
     ],
   };
 }

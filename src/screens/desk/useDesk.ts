@@ -241,5 +241,5 @@ export function useDesk({
 
 const noStore: Fault = {
   code: "storeRefused",
-  sentence: ["Not kept: this browser refuses to store anything here."],
+  sentence: ["Not saved: this browser refuses to store anything here."],
 };

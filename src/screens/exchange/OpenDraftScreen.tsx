@@ -37,9 +37,9 @@ export function OpenDraftScreen({ draft, store, waiting, onKept, onLeave }: Open
       top={<span class="screen-name brand">Stopfit</span>}
       actions={
         <>
-          <Button onClick={onLeave}>{waiting > 0 ? "Next" : "Don't keep"}</Button>
+          <Button onClick={onLeave}>{waiting > 0 ? "Next" : "Don't save"}</Button>
           <Button look="main" onClick={keep} disabled={busy}>
-            Keep on this phone
+            Save on this phone
           </Button>
         </>
       }
@@ -47,7 +47,7 @@ export function OpenDraftScreen({ draft, store, waiting, onKept, onLeave }: Open
       <h1 ref={heading} tabIndex={-1}>
         A check that is not complete was sent to you
       </h1>
-      <p class="soft">It is only shown so far. Nothing is kept until you say so.</p>
+      <p class="soft">It is only shown so far. Nothing is saved until you say so.</p>
       {fault && <FaultNotice fault={fault} />}
       <Card heading="What was sent">
         <dl class="facts">
@@ -61,7 +61,7 @@ export function OpenDraftScreen({ draft, store, waiting, onKept, onLeave }: Open
           <dd>{taken === 1 ? "1 entry" : `${taken} entries`}</dd>
         </dl>
         <p>
-          Once it is kept you go on where it was left. Cautions and standing the vehicle come anew.
+          Once it is saved you go on where it was left. Cautions and standing the vehicle come anew.
         </p>
       </Card>
       {waiting > 0 && (

@@ -92,7 +92,7 @@ export default function OpenSharedScreen({
 
   const same = present?.same ?? null;
   const [newest] = present?.versions ?? [];
-  const leaveWords = waiting > 0 ? "Next" : "Don't keep";
+  const leaveWords = waiting > 0 ? "Next" : "Don't save";
   return (
     <Screen
       top={<span class="screen-name brand">Stopfit</span>}
@@ -108,7 +108,7 @@ export default function OpenSharedScreen({
           <>
             <Button onClick={onLeave}>{leaveWords}</Button>
             <Button look="main" onClick={keep} disabled={present === null || busy}>
-              {newest ? "Keep both" : "Keep on this phone"}
+              {newest ? "Save both" : "Save on this phone"}
             </Button>
           </>
         )
@@ -117,7 +117,7 @@ export default function OpenSharedScreen({
       <h1 ref={heading} tabIndex={-1}>
         A check was sent to you
       </h1>
-      <p class="soft">It is only shown so far. Nothing is kept until you say so.</p>
+      <p class="soft">It is only shown so far. Nothing is saved until you say so.</p>
       {fault && <FaultNotice fault={fault} />}
       {opened.fault && <FaultNotice fault={opened.fault} />}
       {refused.map((each) => (

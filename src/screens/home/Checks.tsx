@@ -30,7 +30,7 @@ import type { Preferences } from "../preferences.ts";
 import { quickCheckHref } from "../quickCheck/quickCheckRoutes.ts";
 import type { SavedReminderProps } from "../saved/SavedReminder.tsx";
 import { noteCount } from "../saved/savedCount.ts";
-import { keptName, savedHref } from "../saved/savedRoute.ts";
+import { savedHref, savedName } from "../saved/savedRoute.ts";
 import { settingsHref, settingsName } from "../settings/settingsRoute.ts";
 import type { OpenedStore } from "../useStore.ts";
 import { CheckRow } from "./CheckRow.tsx";
@@ -312,7 +312,7 @@ export function Checks({ opened, preferences, notice }: Props) {
             Open demo checks
           </Button>
           <ButtonLink href={deskHref}>Desk: review many checks</ButtonLink>
-          <ButtonLink href={savedHref}>{keptName}</ButtonLink>
+          <ButtonLink href={savedHref}>{savedName}</ButtonLink>
           <ButtonLink href={packHref}>Reference pack</ButtonLink>
           <ButtonLink href={settingsHref}>{settingsName}</ButtonLink>
           <ButtonLink href={howComputedHref}>{howComputedName}</ButtonLink>

@@ -23,10 +23,10 @@ export function KeepDialog({ files, present, onLeave, onKeep }: KeepDialogProps)
     <Dialog
       heading={
         count === 0
-          ? "Nothing to keep"
+          ? "Nothing to save"
           : count === 1
-            ? "Keep this check on this phone?"
-            : `Keep these ${count} checks on this phone?`
+            ? "Save this check on this phone?"
+            : `Save these ${count} checks on this phone?`
       }
       onLeave={onLeave}
       actions={
@@ -36,9 +36,9 @@ export function KeepDialog({ files, present, onLeave, onKeep }: KeepDialogProps)
           </Button>
         ) : (
           <>
-            <Button onClick={onLeave}>Don't keep</Button>
+            <Button onClick={onLeave}>Don't save</Button>
             <Button look="main" onClick={() => onKeep(checks)}>
-              Keep
+              Save
             </Button>
           </>
         )
@@ -55,7 +55,7 @@ export function KeepDialog({ files, present, onLeave, onKeep }: KeepDialogProps)
                 {dateText(check.createdAt)}
                 {check.progress.step === "answer" ? "" : " · not complete"}
                 {present.some(({ id }) => id === check.id) &&
-                  " · already here: this one is kept beside it"}
+                  " · already here: this one is saved as a second copy"}
               </span>
             </li>
           ))}

@@ -23,7 +23,7 @@ export function NotSavedHere({
   return (
     <Notice tone="no" live>
       <p>
-        <strong>Not kept: {names}.</strong> The last readings are only in this page and go when it
+        <strong>Not saved: {names}.</strong> The last readings are only in this page and go when it
         is closed.
       </p>
       {sentence && <p>{inModelUnits(sentence)}</p>}

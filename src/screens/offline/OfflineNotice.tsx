@@ -135,7 +135,7 @@ function OfflineLine({ kept, release }: { kept: OfflineState["kept"]; release: s
     case "notPossible":
       return (
         <Notice tone="care" live>
-          <p>This browser can't keep Stopfit for use without a signal.</p>
+          <p>This browser can't save Stopfit for use without a signal.</p>
         </Notice>
       );
     case "working":

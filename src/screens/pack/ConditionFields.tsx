@@ -32,7 +32,7 @@ export function ConditionFields({
           }}
         />
       ))}
-      <p class="small soft">Kept beside the test. No figure is changed for them.</p>
+      <p class="small soft">Saved beside the test. No figure is changed for them.</p>
     </Disclosure>
   );
 }

@@ -69,7 +69,7 @@ export function ImportedTest({
       </section>
       <TestCharts plots={plots} unit={unit} />
       <section class="card" aria-labelledby="take-heading">
-        <h2 id="take-heading">Keep it with {stop.name}</h2>
+        <h2 id="take-heading">Save it with {stop.name}</h2>
         {found && (
           <CheckLine
             checked={curve}
@@ -98,7 +98,7 @@ export function ImportedTest({
           </CheckLine>
         )}
         {!found && (
-          <p class="small">It is kept as a test. The stop's curve and loss stay as they are.</p>
+          <p class="small">It is saved as a test. The stop's curve and loss stay as they are.</p>
         )}
         <ConditionFields conditions={conditions} onChange={setConditions} />
         {unread > 0 && (
@@ -109,7 +109,7 @@ export function ImportedTest({
           </p>
         )}
         <Button look="main" icon="tick" onClick={keep} disabled={unread > 0}>
-          Keep
+          Save
         </Button>
         {faults.length > 0 && (
           <Notice tone="no" live>

@@ -36,7 +36,7 @@ export function ItemScreen({
             </Button>
           )}
           <Button look="main" icon="tick" onClick={onKeep}>
-            Keep
+            Save
           </Button>
         </>
       }
@@ -46,7 +46,7 @@ export function ItemScreen({
       </h1>
       {changed && (
         <p class="small soft" role="status">
-          Changed, not in the pack yet. What you typed stays here until you keep it.
+          Changed, not in the pack yet. What you typed stays here until you save it.
         </p>
       )}
       {overtaken && (
@@ -60,7 +60,7 @@ export function ItemScreen({
       {children}
       {faults.length > 0 && (
         <Notice tone="no" live>
-          <p>Not kept yet:</p>
+          <p>Not saved yet:</p>
           <ul class="plain-list">
             {faults.map(({ field, sentence }) => {
               const text = sentenceText(sentence, draft.unit);

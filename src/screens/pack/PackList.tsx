@@ -105,7 +105,7 @@ export function PackList({
       {pack.notes && <p class="soft">{pack.notes}</p>}
       <p class="small soft">
         {pack.stops.length} stops, {pack.platforms.length} platforms.{" "}
-        {revision === 0 ? "As it came with Stopfit." : "Kept on this phone."} Checks keep a copy of
+        {revision === 0 ? "As it came with Stopfit." : "Saved on this phone."} Checks keep a copy of
         what they used: a change here changes no old answer.
       </p>
       {fault && (

@@ -149,12 +149,12 @@ function Editing({
       <section class="stack-close" aria-labelledby="tests-heading">
         <h2 id="tests-heading">Tests</h2>
         {base === null ? (
-          <p class="small">Keep the stop first; then its tests can be imported.</p>
+          <p class="small">Save the stop first; then its tests can be imported.</p>
         ) : (
           <>
             <StopTests pack={pack} stop={base} unit={unit} />
             {editing.changed && (
-              <p class="small soft">Keep what you changed above before you import a test.</p>
+              <p class="small soft">Save what you changed above before you import a test.</p>
             )}
             <ButtonLink icon="file" href={packItemHref("tests", base.id)}>
               Import a test

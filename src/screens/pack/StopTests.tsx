@@ -13,7 +13,7 @@ import { plotsOfPackTest } from "./testPlots.ts";
 export function StopTests({ pack, stop, unit }: { pack: Pack; stop: PackStop; unit: LengthUnit }) {
   const [shown, setShown] = useState<string | null>(null);
   const tests = stop.tests ?? [];
-  if (tests.length === 0) return <p class="small soft">No test is kept of this stop.</p>;
+  if (tests.length === 0) return <p class="small soft">This stop has no saved test.</p>;
   const takeOut = async (test: PackTest) => {
     const next = { ...stop, tests: tests.filter(({ id }) => id !== test.id) };
     const result = await changePack(withStop(pack, next), `Deleted: ${test.file} of ${stop.name}`);

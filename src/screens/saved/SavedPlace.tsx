@@ -17,7 +17,7 @@ import { backupOf } from "./backupHere.ts";
 import { installOffer, takeInstallOffer } from "./installOffer.ts";
 import { askToKeep, sizeText } from "./persistence.ts";
 import { RestorePart } from "./RestorePart.tsx";
-import { keptName } from "./savedRoute.ts";
+import { savedName } from "./savedRoute.ts";
 import { checksText, onlyHereText, persistenceWords } from "./savedWords.ts";
 import { type Keeping, useKeeping } from "./useKeeping.ts";
 
@@ -44,12 +44,12 @@ export function SavedPlace({ opened: { store, fault } }: SavedPlaceProps) {
       top={
         <>
           <ButtonLink look="quiet" href={checksHref} icon="back" label="All checks" />
-          <span class="screen-name">{keptName}</span>
+          <span class="screen-name">{savedName}</span>
         </>
       }
     >
       <h1 ref={heading} tabIndex={-1}>
-        {keptName}
+        {savedName}
       </h1>
       {fault && (
         <Notice tone="no" live>
@@ -97,7 +97,7 @@ function PersistencePart({ keeping, lookAgain }: { keeping: Keeping; lookAgain: 
                 Install Stopfit
               </Button>
             )}
-            <Button onClick={ask}>Ask the browser to keep them</Button>
+            <Button onClick={ask}>Ask the browser to save them for good</Button>
           </div>
           <Disclosure summary="How to install Stopfit">
             <p>
@@ -106,7 +106,8 @@ function PersistencePart({ keeping, lookAgain }: { keeping: Keeping; lookAgain: 
               stores.
             </p>
             <p>
-              In a private window nothing is kept once the window is closed, whatever is said here.
+              In a private window nothing stays saved once the window is closed, whatever is said
+              here.
             </p>
           </Disclosure>
         </>

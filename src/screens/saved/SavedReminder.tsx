@@ -6,7 +6,7 @@ import { Notice } from "../parts/Notice.tsx";
 import { BackupButton } from "./BackupButton.tsx";
 import { sizeText } from "./persistence.ts";
 import { countBefore } from "./savedCount.ts";
-import { keptName, savedHref } from "./savedRoute.ts";
+import { savedHref, savedName } from "./savedRoute.ts";
 import { checksText, onlyHereText, persistenceWords } from "./savedWords.ts";
 import { type Keeping, useKeeping } from "./useKeeping.ts";
 
@@ -22,7 +22,7 @@ function whyNow({ persistence, low, space, onlyHere }: Keeping): string {
   }
   const them = onlyHere.length === 1 ? "it" : "them";
   return persistence === "unknown"
-    ? `This browser does not say whether it keeps ${them} for good.`
+    ? `This browser does not say whether it saves ${them} for good.`
     : `This browser may clear ${them}.`;
 }
 
@@ -72,7 +72,7 @@ export function SavedReminder({ store, checks, deleted }: SavedReminderProps) {
             lookAgain();
           }}
         />
-        <ButtonLink look="quiet" href={savedHref} label={`Why? ${keptName}`}>
+        <ButtonLink look="quiet" href={savedHref} label={`Why? ${savedName}`}>
           Why?
         </ButtonLink>
       </div>

@@ -2,10 +2,13 @@ export interface SavedRoute {
   readonly screen: "saved";
 }
 
-export const savedHref = "#/kept";
+export const savedHref = "#/saved";
 
-export const keptName = "Kept on this phone";
+export const savedName = "Storage and backup";
+
+/** "kept" was its address up to version 0.2, and stands in bookmarks. */
+const places: readonly (string | null | undefined)[] = ["saved", "kept"];
 
 export function readSavedRoute(parts: readonly (string | null)[]): SavedRoute | null {
-  return parts.length === 1 && parts[0] === "kept" ? { screen: "saved" } : null;
+  return parts.length === 1 && places.includes(parts[0]) ? { screen: "saved" } : null;
 }

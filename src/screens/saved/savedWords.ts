@@ -11,7 +11,7 @@ export const persistenceWords: {
 } = {
   kept: {
     tone: "ok",
-    name: "Kept for good",
+    name: "Saved for good",
     words:
       "This browser won't clear Stopfit's data on its own. A phone can still be lost or break: save a backup now and then.",
   },
@@ -23,7 +23,7 @@ export const persistenceWords: {
   },
   unknown: {
     tone: "unsure",
-    name: "Can't tell whether the checks are kept for good",
+    name: "Can't tell whether the checks are saved for good",
     words:
       "This browser does not say. Install Stopfit on the home screen, and save a backup now and then.",
   },

@@ -51,7 +51,7 @@ export class CheckSteps {
   }
 
   get kept(): Locator {
-    return this.page.getByRole("status").filter({ hasText: /^\s*Kept$/ });
+    return this.page.getByRole("status").filter({ hasText: /^\s*Saved$/ });
   }
 
   field(name: string | RegExp): Locator {

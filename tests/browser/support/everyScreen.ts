@@ -9,7 +9,7 @@ export const everyScreen: readonly (readonly [name: string, address: string])[] 
   ["list", "#/"],
   ["how it looks and speaks", "#/looks"],
   ["how it is computed", "#/how"],
-  ["kept on this phone", "#/kept"],
+  ["kept on this phone", "#/saved"],
   ["taller stop, question", "#/taller"],
   ["pack", "#/pack"],
   ["pack rules", "#/pack/rules"],

@@ -16,7 +16,7 @@ export class FullTravelPage {
   }
 
   get kept(): Locator {
-    return this.page.getByRole("status").filter({ hasText: /^\s*Kept$/ });
+    return this.page.getByRole("status").filter({ hasText: /^\s*Saved$/ });
   }
 
   async acknowledge(spring = "Coil spring"): Promise<void> {

@@ -7,7 +7,7 @@ interface Frame {
   readonly heading: string;
   /** What stood in its fields. */
   readonly texts: readonly string[];
-  /** Whether the page said “Kept”. */
+  /** Whether the page said “Saved”. */
   readonly kept: boolean;
 }
 
@@ -71,7 +71,7 @@ function watchFrames(): void {
       check,
       heading,
       texts: fields.map(({ value }) => value),
-      kept: line === "Kept",
+      kept: line === "Saved",
     };
     const text = JSON.stringify(frame);
     if (text === before) return;

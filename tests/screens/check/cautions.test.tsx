@@ -74,7 +74,7 @@ describe("the cautions", () => {
   it("keep a tick made before a reload", async () => {
     startApp(`#/check/${stored.id}/cautions`);
     await tick(levelCautions[2]?.words ?? "");
-    await waitFor(() => screen.getByText("Kept"));
+    await waitFor(() => screen.getByText("Saved"));
     cleanup();
     startApp(`#/check/${stored.id}/cautions`);
     const box = await screen.findByRole("checkbox", { name: levelCautions[2]?.words ?? "" });

@@ -48,7 +48,7 @@ const at = async (step: string, name: string | RegExp) => {
 const pivotToStop = "Distance from pivot to stop";
 
 async function keptReading(name: "pivotToStop" | "armAngle") {
-  await waitFor(() => screen.getByText("Kept"));
+  await waitFor(() => screen.getByText("Saved"));
   return (await kept(stored.id)).record.layout?.readings?.[name];
 }
 
@@ -88,7 +88,7 @@ describe("typing a reading", () => {
   it("comes back to the same reading after a reload in mid-check", async () => {
     await at("pivotToOuter", "Left: Pivot line to outer joint");
     await type("Distance from pivot to outer joint", "411");
-    await waitFor(() => screen.getByText("Kept"));
+    await waitFor(() => screen.getByText("Saved"));
     cleanup();
     startApp(`#/check/${stored.id}`);
     await heading("Left: Pivot line to outer joint");
@@ -100,7 +100,7 @@ describe("typing a reading", () => {
     await at("pivotToStop", "Left: Pivot line to stop");
     await choose("inches");
     await type(pivotToStop, "6 1/4");
-    await waitFor(() => screen.getByText("Kept"));
+    await waitFor(() => screen.getByText("Saved"));
     cleanup();
     changePreferences({ length: "mm" });
     startApp(`#/check/${stored.id}/pivotToStop`);

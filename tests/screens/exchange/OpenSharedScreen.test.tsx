@@ -78,10 +78,10 @@ describe("a check that was sent", () => {
     const store = await freshStore();
     const { onKept, onLeave } = await show(record, store);
     expect(await listed(store)).toEqual([]);
-    fireEvent.click(screen.getByRole("button", { name: "Don't keep" }));
+    fireEvent.click(screen.getByRole("button", { name: "Don't save" }));
     expect(onLeave).toHaveBeenCalledTimes(1);
     expect(await listed(store)).toEqual([]);
-    fireEvent.click(screen.getByRole("button", { name: "Keep on this phone" }));
+    fireEvent.click(screen.getByRole("button", { name: "Save on this phone" }));
     await waitFor(() => expect(onKept).toHaveBeenCalledWith(record.id));
     const [kept, ...others] = await listed(store);
     expect(others).toEqual([]);
@@ -104,7 +104,7 @@ describe("a check that was sent", () => {
     await store.put(storedFromRecord(record, { name: "Mine" }));
     const { onKept } = await show(changed, store);
     screen.getByText(saying("Another version of this check is on this phone: “Mine”"));
-    fireEvent.click(screen.getByRole("button", { name: "Keep both" }));
+    fireEvent.click(screen.getByRole("button", { name: "Save both" }));
     await waitFor(() => expect(onKept).toHaveBeenCalled());
     const records = (await listed(store)).map((stored) => stored.record);
     expect(records).toHaveLength(2);
@@ -136,7 +136,7 @@ describe("a check that was sent", () => {
     await store.put(storedFromRecord(record));
     await store.remove(record.id);
     const { onKept } = await show(changed, store);
-    fireEvent.click(screen.getByRole("button", { name: "Keep on this phone" }));
+    fireEvent.click(screen.getByRole("button", { name: "Save on this phone" }));
     await waitFor(() => expect(onKept).toHaveBeenCalled());
     expect((await listed(store)).map((stored) => stored.record)).toEqual([changed]);
     expect((await listed(store, "deleted")).map((stored) => stored.record)).toEqual([record]);
@@ -169,9 +169,9 @@ describe("a check that was sent", () => {
     await show(record, store);
     vi.spyOn(store, "add").mockResolvedValue({
       ok: false,
-      fault: { code: "storeFull", sentence: ["Not kept: this phone is full."] },
+      fault: { code: "storeFull", sentence: ["Not saved: this phone is full."] },
     });
-    fireEvent.click(screen.getByRole("button", { name: "Keep on this phone" }));
-    await waitFor(() => screen.getByText("Not kept: this phone is full."));
+    fireEvent.click(screen.getByRole("button", { name: "Save on this phone" }));
+    await waitFor(() => screen.getByText("Not saved: this phone is full."));
   });
 });

@@ -74,7 +74,7 @@ describe("a link", () => {
     const steps = history.length;
     await show({ screen: "open", payload });
     await screen.findByRole("heading", { level: 1, name: "A check was sent to you" });
-    fireEvent.click(screen.getByRole("button", { name: "Don't keep" }));
+    fireEvent.click(screen.getByRole("button", { name: "Don't save" }));
     expect(location.hash).toBe("#/");
     expect(history.length).toBe(steps);
   });
@@ -116,7 +116,7 @@ describe("files", () => {
     fireEvent.click(screen.getByRole("button", { name: "Next" }));
     await waitFor(() => screen.getByText(second.vehicle.label));
     const keep = await screen.findByRole<HTMLButtonElement>("button", {
-      name: "Keep on this phone",
+      name: "Save on this phone",
     });
     await waitFor(() => expect(keep.disabled).toBe(false));
     fireEvent.click(keep);
@@ -207,7 +207,7 @@ describe("replies, drafts and backups come by the same ways", () => {
 
   const keepIt = async () => {
     await screen.findByRole("heading", { name: "A reply was sent to you" });
-    fireEvent.click(screen.getByRole("button", { name: "Keep it with the check" }));
+    fireEvent.click(screen.getByRole("button", { name: "Save it with the check" }));
     await waitFor(() => expect(location.hash).toBe(there));
   };
 
@@ -219,7 +219,7 @@ describe("replies, drafts and backups come by the same ways", () => {
     screen.getByText(/can't prove who wrote it/);
     await waitFor(() => expect(document.querySelector("[data-verdict]")).toBeTruthy());
     expect(await keptReply()).toBeUndefined();
-    fireEvent.click(screen.getByRole("button", { name: "Don't keep" }));
+    fireEvent.click(screen.getByRole("button", { name: "Don't save" }));
     await waitFor(() => expect(location.hash).toBe("#/"));
     expect(await keptReply()).toBeUndefined();
   });
@@ -312,7 +312,7 @@ describe("replies, drafts and backups come by the same ways", () => {
     screen.getByText("Half done");
     const before = await store.list();
     expect(before.ok && before.value).toEqual([]);
-    fireEvent.click(screen.getByRole("button", { name: "Keep on this phone" }));
+    fireEvent.click(screen.getByRole("button", { name: "Save on this phone" }));
     await waitFor(() => expect(location.hash).toMatch(/^#\/check\//));
     const after = await store.list();
     expect(after.ok && after.value.map(({ name }) => name)).toEqual(["Half done"]);
@@ -322,7 +322,7 @@ describe("replies, drafts and backups come by the same ways", () => {
     await show(openNothing);
     const header = backupLineText({ kind: "header", createdAt: "2026-05-02T10:00:00.000Z" });
     await chooseFiles(textFile(`${header}${backupLineText({ kind: "end", lines: 0 })}`, "old.txt"));
-    await waitFor(() => expect(location.hash).toBe("#/kept"));
+    await waitFor(() => expect(location.hash).toBe("#/saved"));
   });
 
   it("what is dropped on the page is taken like a chosen file", async () => {

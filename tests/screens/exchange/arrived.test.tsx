@@ -93,7 +93,7 @@ describe("a file that a page posted", () => {
     await tap("Look at it");
     await heading("A check was sent to you");
     expect(await names()).toEqual([]);
-    await tap("Keep on this phone");
+    await tap("Save on this phone");
     await waitFor(async () =>
       expect(await names()).toEqual([demoRecord("arm-fits").vehicle.label]),
     );

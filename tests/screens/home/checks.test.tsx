@@ -48,7 +48,7 @@ describe("the list of checks on this phone", () => {
     await tap("New check");
     await heading("The vehicle");
     await type("Vehicle", "Marlow, job 7");
-    await waitFor(() => screen.getByText("Kept"));
+    await waitFor(() => screen.getByText("Saved"));
     location.hash = "#/";
     await screen.findByRole("link", { name: /Marlow, job 7.*No answer yet/ });
   });
@@ -60,7 +60,7 @@ describe("the list of checks on this phone", () => {
     location.hash = `${location.hash.replace(/\/[^/]*$/, "")}/use`;
     await heading("How it is used");
     await type(/^Name/, "Ada");
-    await waitFor(() => screen.getByText("Kept"));
+    await waitFor(() => screen.getByText("Saved"));
     location.hash = "#/";
     await heading("Checks on this phone");
     await tap("New check");
@@ -165,13 +165,13 @@ describe("opening a file", () => {
     await heading("Checks on this phone");
     await pick(file(JSON.stringify(demoRecord("arm-fits")), "marlow.json"));
     const dialog = within(await screen.findByRole("dialog"));
-    dialog.getByRole("heading", { name: "Keep this check on this phone?" });
+    dialog.getByRole("heading", { name: "Save this check on this phone?" });
     dialog.getByText("Marlow 4-door utility");
-    fireEvent.click(dialog.getByRole("button", { name: "Don't keep" }));
+    fireEvent.click(dialog.getByRole("button", { name: "Don't save" }));
     await waitFor(() => expect(screen.queryByRole("dialog")).toBeNull());
     expect(names()).toEqual([]);
     await pick(file(JSON.stringify(demoRecord("arm-fits")), "marlow.json"));
-    await tap("Keep");
+    await tap("Save");
     await waitFor(() => expect(names()).toEqual(["Marlow 4-door utility"]));
     expect((await kept(demoRecord("arm-fits").id)).record).toEqual(demoRecord("arm-fits"));
   });
@@ -181,7 +181,7 @@ describe("opening a file", () => {
     await heading("Checks on this phone");
     for (let time = 0; time < 2; time += 1) {
       await pick(file(JSON.stringify(demoRecord("arm-fits")), "marlow.json"));
-      await tap("Keep");
+      await tap("Save");
       await waitFor(() => expect(names()).toHaveLength(time + 1));
     }
     expect(names().sort()).toEqual(["Marlow 4-door utility", "Marlow 4-door utility (received)"]);
@@ -205,7 +205,7 @@ describe("opening a file", () => {
     await heading("Checks on this phone");
     await pick(file(text, "odd.json"));
     const dialog = within(await screen.findByRole("dialog"));
-    dialog.getByRole("heading", { name: "Nothing to keep" });
+    dialog.getByRole("heading", { name: "Nothing to save" });
     const said = dialog.getByText("odd.json").closest("p")?.textContent ?? "";
     expect(said).toMatch(/^odd\.json: .{12,}\.$/);
     expect(said).not.toMatch(/undefined|NaN|\[object/);
@@ -220,9 +220,9 @@ describe("opening a file", () => {
       file(JSON.stringify(demoRecord("strut-too-stiff")), "c.json"),
     );
     const dialog = within(await screen.findByRole("dialog"));
-    dialog.getByRole("heading", { name: "Keep these 2 checks on this phone?" });
+    dialog.getByRole("heading", { name: "Save these 2 checks on this phone?" });
     dialog.getByText("b.json");
-    fireEvent.click(dialog.getByRole("button", { name: "Keep" }));
+    fireEvent.click(dialog.getByRole("button", { name: "Save" }));
     await waitFor(() => expect(names()).toHaveLength(2));
   });
 
@@ -238,7 +238,7 @@ describe("opening a file", () => {
     await pick(file(checkFileText(draft), "half.json"));
     const dialog = within(await screen.findByRole("dialog"));
     dialog.getByText(/not complete/);
-    fireEvent.click(dialog.getByRole("button", { name: "Keep" }));
+    fireEvent.click(dialog.getByRole("button", { name: "Save" }));
     await waitFor(() => expect(names()).toEqual(["Half done"]));
     const store = await openStore();
     const listed = await store.list();
@@ -258,7 +258,7 @@ describe("where the browser keeps nothing", () => {
   const refused = () =>
     Promise.resolve({
       ok: false as const,
-      fault: { code: "storeRefused", sentence: ["Not kept: this browser refuses to store."] },
+      fault: { code: "storeRefused", sentence: ["Not saved: this browser refuses to store."] },
     });
 
   it("says so, lets the check go on, and offers the file", async () => {
@@ -267,7 +267,7 @@ describe("where the browser keeps nothing", () => {
     await tap("New check");
     await heading("The vehicle");
     await type("Vehicle", "Tern");
-    await screen.findByText("Not kept");
+    await screen.findByText("Not saved");
     await screen.findByText(/this browser refuses to store/);
     expect(screen.getByRole("button", { name: "Save as a file" })).toBeTruthy();
     expect((screen.getByLabelText("Vehicle") as HTMLInputElement).value).toBe("Tern");
@@ -283,10 +283,10 @@ describe("where the browser keeps nothing", () => {
     await tap("New check");
     await heading("The vehicle");
     await type("Vehicle", "Tern");
-    await screen.findByText("Not kept");
+    await screen.findByText("Not saved");
     refusing = false;
     await tap("Try again");
-    await screen.findByText("Kept");
+    await screen.findByText("Saved");
     expect((screen.getByLabelText("Vehicle") as HTMLInputElement).value).toBe("Tern");
     const id = /check\/([^/]+)/.exec(location.hash)?.[1] ?? "";
     await waitFor(async () => expect((await kept(id)).record.vehicle?.label).toBe("Tern"));

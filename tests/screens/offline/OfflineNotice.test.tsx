@@ -71,7 +71,7 @@ describe("ready offline", () => {
   it("is not said by a browser that can't keep the app", async () => {
     await show(new SetWatch({ kept: "notPossible", update: "none" }));
     expect(screen.queryByText("Ready offline")).toBeNull();
-    expect(screen.getByRole("status").textContent).toContain("can't keep Stopfit");
+    expect(screen.getByRole("status").textContent).toContain("can't save Stopfit");
   });
 
   it("says nothing while a check is being filled in", async () => {

@@ -50,7 +50,7 @@ async function importing(text: string): Promise<void> {
   await act(() => handlers?.onDone(tests.value));
 }
 
-const keep = () => screen.getByRole<HTMLButtonElement>("button", { name: "Keep" });
+const keep = () => screen.getByRole<HTMLButtonElement>("button", { name: "Save" });
 
 describe("a test that was read", () => {
   it("shows its loss with its ±, and may be kept where no remark stands", async () => {
@@ -84,7 +84,7 @@ describe("a test that was read", () => {
 describe("a file of two tests", () => {
   it("asks which one is this stop's before anything is shown of either", async () => {
     await importing(`${csv((force) => force)}The other stop\n${csv((force) => 2 * force)}`);
-    expect(screen.queryByRole("button", { name: "Keep" })).toBeNull();
+    expect(screen.queryByRole("button", { name: "Save" })).toBeNull();
     fireEvent.click(screen.getByRole("radio", { name: /The other stop/ }));
     expect(keep().disabled).toBe(true);
     expect(screen.getByText(/holds 2 tests, each with headings/)).toBeTruthy();

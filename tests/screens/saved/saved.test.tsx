@@ -136,7 +136,7 @@ describe("the list", () => {
     startApp();
     await screen.findByText(/There was 1 check on this phone, and nothing is here now/);
     fireEvent.click(screen.getByRole("link", { name: "Restore a backup" }));
-    await heading("Kept on this phone");
+    await heading("Storage and backup");
   });
 
   it("says so as well where the check was only ever opened, never seen on the list", async () => {
@@ -195,23 +195,25 @@ describe("the list", () => {
 describe("kept on this phone", () => {
   it("says by word whether the browser keeps it, and asks it on a tap", async () => {
     await keep(measured("Tern"));
-    startApp("#/kept");
+    startApp("#/saved");
     await screen.findByText("The browser may clear the checks");
     browser.agrees = true;
-    await tap("Ask the browser to keep them");
-    await screen.findByText("Kept for good");
-    expect(screen.queryByRole("button", { name: "Ask the browser to keep them" })).toBeNull();
+    await tap("Ask the browser to save them for good");
+    await screen.findByText("Saved for good");
+    expect(
+      screen.queryByRole("button", { name: "Ask the browser to save them for good" }),
+    ).toBeNull();
     screen.getByText(/2.0 MB used, 5.0 GB left for Stopfit/);
   });
 
   it("says so when the browser does not agree, and when it does not tell", async () => {
-    startApp("#/kept");
-    await tap("Ask the browser to keep them");
+    startApp("#/saved");
+    await tap("Ask the browser to save them for good");
     await screen.findByText("Asked, and the browser has not agreed.");
     cleanup();
     vi.stubGlobal("navigator", { ...navigator, storage: undefined });
-    startApp("#/kept");
-    await screen.findByText("Can't tell whether the checks are kept for good");
+    startApp("#/saved");
+    await screen.findByText("Can't tell whether the checks are saved for good");
   });
 
   it("offers to install where the browser does, once", async () => {
@@ -222,35 +224,35 @@ describe("kept on this phone", () => {
     window.dispatchEvent(offer);
     expect(offer.defaultPrevented).toBe(true);
     browser.agrees = true;
-    startApp("#/kept");
+    startApp("#/saved");
     await tap("Install Stopfit");
-    await screen.findByText("Kept for good");
+    await screen.findByText("Saved for good");
     expect(offer.prompt).toHaveBeenCalledTimes(1);
     expect(screen.queryByRole("button", { name: "Install Stopfit" })).toBeNull();
   });
 
   it("names what is nowhere else, saves it, and remembers when", async () => {
     await keep(measured("Tern"));
-    startApp("#/kept");
+    startApp("#/saved");
     await screen.findByText(/No backup was made here yet. 1 check exists only on this phone/);
     screen.getByRole("link", { name: "Tern" });
     await tap("Save a backup");
     await screen.findByText(/Last backup: .*1 check here, nothing changed since/);
     cleanup();
-    startApp("#/kept");
+    startApp("#/saved");
     await screen.findByText(/Last backup: /);
   });
 
   it("restores a backup: counts what was new, and says what is no backup", async () => {
     const tern = measured("Tern");
     await keep(tern);
-    startApp("#/kept");
+    startApp("#/saved");
     await tap("Save a backup");
     await waitFor(() => expect(saved).toHaveLength(1));
     const text = (await saved[0]?.blob.text()) ?? "";
     cleanup();
     freshPhone();
-    startApp("#/kept");
+    startApp("#/saved");
     await chooseBackup(new File(["{}"], "other.txt"));
     await screen.findByText(/This file is not a backup of Stopfit/);
     await chooseBackup(new File([text], "stopfit-backup.txt"));
@@ -307,7 +309,7 @@ describe("kept on this phone", () => {
       if (desk.ok) desk.value.close();
       return found?.ok ? found.value : [];
     };
-    startApp("#/kept");
+    startApp("#/saved");
     await chooseBackup(file);
     await screen.findByText("1 decision of a desk");
     await tap("Restore");
@@ -324,7 +326,7 @@ describe("kept on this phone", () => {
 
   it("takes a backup that was opened from the list", async () => {
     await keep(measured("Tern"));
-    startApp("#/kept");
+    startApp("#/saved");
     await tap("Save a backup");
     await waitFor(() => expect(saved).toHaveLength(1));
     const text = (await saved[0]?.blob.text()) ?? "";
@@ -400,7 +402,7 @@ describe("a check that could not be kept", () => {
     const put = vi.spyOn(store, "put");
     put.mockResolvedValue({
       ok: false,
-      fault: { code: "storeFull", sentence: ["Not kept: the storage of this phone is full."] },
+      fault: { code: "storeFull", sentence: ["Not saved: the storage of this phone is full."] },
     });
     const tern = measured("Brant");
     vi.spyOn(store, "unkept").mockImplementation(() =>
@@ -409,11 +411,11 @@ describe("a check that could not be kept", () => {
     const { render } = await import("@testing-library/preact");
     const { App } = await import("../../../src/screens/app.tsx");
     render(<App open={async () => ({ ok: true, value: store })} />);
-    await screen.findByText("Not kept: Brant.");
+    await screen.findByText("Not saved: Brant.");
     await tap("Try again");
     await screen.findByText(/the storage of this phone is full/);
     put.mockRestore();
     await tap("Try again");
-    await waitFor(() => expect(screen.queryByText("Not kept: Brant.")).toBeNull());
+    await waitFor(() => expect(screen.queryByText("Not saved: Brant.")).toBeNull());
   });
 });

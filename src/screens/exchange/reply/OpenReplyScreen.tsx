@@ -60,9 +60,9 @@ export function OpenReplyScreen({
       top={<span class="screen-name brand">Stopfit</span>}
       actions={
         <>
-          <Button onClick={onLeave}>{waiting > 0 ? "Next" : "Don't keep"}</Button>
+          <Button onClick={onLeave}>{waiting > 0 ? "Next" : "Don't save"}</Button>
           <Button look="main" onClick={keep} disabled={busy}>
-            Keep it with the check
+            Save it with the check
           </Button>
         </>
       }
@@ -71,7 +71,7 @@ export function OpenReplyScreen({
         A reply was sent to you
       </h1>
       <p class="soft">
-        It is only shown so far. Kept, it stands with your check “<bdi>{checkName(stored)}</bdi>”;
+        It is only shown so far. Saved, it stands with your check “<bdi>{checkName(stored)}</bdi>”;
         your readings stay as they are.
       </p>
       {fault && <FaultNotice fault={fault} />}
