@@ -1,5 +1,4 @@
-import type { LayoutKind } from "../../physics/fitment.ts";
-import type { DrawingValues } from "./drawnNumbers.ts";
+import type { GeometryReadingName, LayoutKind } from "../../physics/fitment.ts";
 
 /** How a layout is drawn where nothing is known of the vehicle. */
 interface LayoutPicture {
@@ -8,7 +7,9 @@ interface LayoutPicture {
   /** The picture of right and wrong of that lean. */
   readonly leanPair: "stopLean" | "damperLean" | "strutLean";
   /** For its small picture: larger than life, so that the stop is found at a glance. */
-  readonly values: DrawingValues;
+  readonly values: {
+    readonly [Name in GeometryReadingName | "gap" | "freeHeight" | "rideHeight"]?: number;
+  };
 }
 
 export const layoutPictures: { readonly [Kind in LayoutKind]: LayoutPicture } = {
