@@ -6,7 +6,7 @@ import type { Browser, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, inject, it } from "vitest";
 import { version } from "../../package.json";
 import type { CheckRecord } from "../../src/records/check/checkRecord.ts";
-import { crc32 } from "../../src/sharing/checksum.ts";
+import { crc32 } from "../../src/records/bytes/checksum.ts";
 import { payloadText } from "../../src/sharing/payload.ts";
 import { shareLink } from "../../src/sharing/shareLink.ts";
 import { demoRecord } from "../support/demoRecords.ts";

@@ -9,7 +9,7 @@ import { inModelUnits } from "../../src/physics/sentence.ts";
 import type { CheckRecord } from "../../src/records/check/checkRecord.ts";
 import { fitmentOf } from "../../src/records/check/fitmentOf.ts";
 import type { PackPlatforms, Platform } from "../../src/records/pack/pack.ts";
-import { crc32 } from "../../src/sharing/checksum.ts";
+import { crc32 } from "../../src/records/bytes/checksum.ts";
 import { payloadText } from "../../src/sharing/payload.ts";
 import { shareLink } from "../../src/sharing/shareLink.ts";
 import { demoRecord } from "../support/demoRecords.ts";
