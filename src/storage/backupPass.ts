@@ -2,9 +2,9 @@ import { type Fault, fail, type Outcome, succeed } from "../physics/outcome.ts";
 import type { BackupEntry } from "../records/backup/backupLine.ts";
 import { recordBounds } from "../records/check/recordFormat.ts";
 
-export type BackupHeader = Extract<BackupEntry, { readonly kind: "header" }>;
+type BackupHeader = Extract<BackupEntry, { readonly kind: "header" }>;
 /** What a backup holds between its header and its end. */
-export type BackupContent = Exclude<BackupEntry, { readonly kind: "header" | "end" }>;
+type BackupContent = Exclude<BackupEntry, { readonly kind: "header" | "end" }>;
 
 /** Reads one line of a backup, beside the screen. */
 export type ReadEntry = (text: string, number: number) => Promise<Outcome<BackupEntry>>;

@@ -32,7 +32,7 @@ beforeEach(async () => {
 type Sent = { [field: string]: unknown };
 
 /** A demo check as its file has it. */
-function sent(name: "arm-fits" | "arm-needs-taller"): Sent {
+function sent(name: "arm-fits" | "arm-needs-taller" | "axle-towing-early"): Sent {
   return JSON.parse(readFileSync(`demo-data/checks/${name}.json`, "utf8")) as Sent;
 }
 
@@ -240,7 +240,7 @@ const lenient = {
 
 describe("5: a sender's own demands", () => {
   it("turn no verdict at a desk, and are pointed out with what else is claimed", async () => {
-    const record = sent("arm-needs-taller");
+    const record = sent("axle-towing-early");
     const [corner = {}, ...others] = record.corners as { gap?: object }[];
     const gap = { ...corner.gap, typed: ["77 mm"] };
     const rideHeight = { values: [500], tol: 0 };

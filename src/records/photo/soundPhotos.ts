@@ -53,6 +53,11 @@ function sound(photo: Photo): Sound | null {
   };
 }
 
+/** A photo that came in alone; null: no picture. */
+export function soundPhoto(photo: Photo): Photo | null {
+  return sound(photo)?.photo ?? null;
+}
+
 /** Photos that came in: those that are pictures, as many as can be shown together. */
 export function soundPhotos(photos: readonly Photo[]): readonly Photo[] {
   let pixels = 0;
