@@ -7,7 +7,7 @@ import { waysFor } from "../../../src/physics/remeasure/readAgain.ts";
 import { rulesOf } from "../../../src/physics/road/useRules.ts";
 import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { stopCurve } from "../../../src/physics/stop/stopCurve.ts";
-import { defaultSamples, SharedDraws } from "../../../src/physics/uncertainty/cornerDraws.ts";
+import { defaultSamples, SharedDraws } from "../../../src/physics/uncertainty/sharedDraws.ts";
 import { CoverageIntervals } from "../../../src/physics/uncertainty/coverageIntervals.ts";
 import { drawnReading } from "../../../src/physics/uncertainty/drawnReading.ts";
 import { firstOrderContributions } from "../../../src/physics/uncertainty/firstOrder.ts";
