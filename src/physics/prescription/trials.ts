@@ -242,8 +242,11 @@ export class Trials {
       if (trial.ok) return trial.value.judgement;
     }
     const hits = yield* this.#ownHits(screened);
+    const checks = [...screening.checks(), ...this.#stiffnessChecks(fitment, hits)];
     return {
-      ...judgedState([...screening.checks(), ...this.#stiffnessChecks(fitment, hits)]),
+      ...judgedState(
+        fitment.corners.flatMap(({ side }) => checks.filter((check) => check.side === side)),
+      ),
       ...this.#order(screened, hits),
       ...place,
     };
