@@ -204,8 +204,8 @@ export class CornerModel {
     reserve: number,
     from = 0,
   ): number {
-    const atWheel = this.#leastLimit(readings, motion, travel, from, true);
-    const elsewhere = this.#leastLimit(readings, motion, travel, from, false);
+    const atWheel = this.#leastLimit(this.#atWheel, readings, motion, travel, from);
+    const elsewhere = this.#leastLimit(this.#elsewhere, readings, motion, travel, from);
     const share = this.#hasWheelLimit(atWheel) ? this.oneWheelShare(readings, from) : 1;
     return this.#closingAt(travel, Math.min(atWheel, elsewhere), atWheel, share, reserve);
   }
