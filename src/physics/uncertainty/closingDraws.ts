@@ -92,7 +92,7 @@ export class LimitClosings extends DrawnClosings {
 }
 
 /** s(z_need − f); infinite where the wheel cannot rise so far. */
-export function travelClosings(
+function travelClosings(
   corner: CornerBudget,
   draws: SharedDraws,
   wanted: WantedTravel,
