@@ -1,10 +1,11 @@
-import { hitchLoad, upToRating } from "../../physics/estimates/axleLoad.ts";
 import {
   coilSpringRate,
   dampingFromShare,
   type Estimate,
+  hitchLoad,
   steelShearModulus,
   type Toleranced,
+  upToRating,
   usualReboundPerBump,
   wheelRateFromCoil,
   wheelRateFromSag,
