@@ -30,8 +30,7 @@ interface Props {
 
 /** Steps at the vehicle wait until the cautions have been read. */
 function waitsForCautions(stored: StoredCheck, step: Step): boolean {
-  const atTheVehicle =
-    step.id === "standing" || step.section === "Left side" || step.section === "Right side";
+  const atTheVehicle = step.section === "Left side" || step.section === "Right side";
   return atTheVehicle && !cautionsHold(stored);
 }
 
