@@ -107,7 +107,7 @@ export function* prescribeSteps(
     const done = found.combinations.length;
     yield { done, total: done, soFar: { ...blocked, remarks: [tryingFreesSentence] } };
   }
-  const freed = doubtOnly ? [] : yield* whatFreesSteps(fitment, others, options);
+  const freed = doubtOnly ? [] : yield* freedSteps(fitment, others, options, blocked);
   return {
     ...blocked,
     freed,
@@ -117,6 +117,26 @@ export function* prescribeSteps(
         ? [nothingFreesSentence]
         : freed.map((each) => freedSentence(fitment, each)),
   };
+}
+
+/** What frees it, told as it is found. */
+function* freedSteps(
+  fitment: Fitment,
+  others: readonly Candidate[],
+  options: SearchOptions,
+  blocked: NothingFits,
+): Generator<PrescribeProgress, readonly Freed[], void> {
+  const steps = whatFreesSteps(fitment, others, options);
+  for (let step = steps.next(); ; step = steps.next()) {
+    if (step.done) return step.value;
+    const { freed, ...progress } = step.value;
+    if (freed === undefined) {
+      yield progress;
+      continue;
+    }
+    const remarks = [...freed.map((each) => freedSentence(fitment, each)), tryingFreesSentence];
+    yield { ...progress, soFar: { ...blocked, freed, remarks } };
+  }
 }
 
 function prescribed(fitment: Fitment, trial: Trial, first: Sentence): Prescribed {

@@ -13,6 +13,11 @@ export interface Freed {
   readonly trial: Trial;
 }
 
+export interface FreesProgress extends SearchProgress {
+  /** What was found so far, where something was added since the last step. */
+  readonly freed?: readonly Freed[];
+}
+
 /** Steps that are tried, least first. Common practice. */
 const roomsMm = [5, 10, 15, 20, 25, 30, 40, 50, 60, 80] as const;
 const payloadShares = [0.75, 0.5, 0.25, 0] as const;
@@ -30,7 +35,7 @@ export function* whatFreesSteps(
   fitment: Fitment,
   others: readonly Candidate[],
   options: SearchOptions,
-): Generator<SearchProgress, readonly Freed[], void> {
+): Generator<FreesProgress, readonly Freed[], void> {
   const payload = fitment.ride?.payloadPerCornerKg ?? 0;
   const kinds: readonly {
     readonly kind: Freed["kind"];
@@ -88,7 +93,9 @@ export function* whatFreesSteps(
     if (amount === null || fitment === null) continue;
     const okOnly = kind !== "otherClass";
     const { best } = yield* searchSteps(fitment, own, { ...search, okOnly });
-    if (best !== null) freed.push({ kind, amount, trial: best });
+    if (best === null) continue;
+    freed.push({ kind, amount, trial: best });
+    yield { done: freed.length, total: kinds.length, freed: [...freed] };
   }
   return freed;
 }
