@@ -4,9 +4,6 @@ import { defineConfig } from "vitest/config";
 const withDom = ["tests/{screens,storage,sensors}/**/*.test.{ts,tsx}"];
 const inBrowser = ["tests/browser/**/*.test.ts"];
 
-/** No time is asserted anywhere: a machine that is busy otherwise may take so long for a test. */
-const patienceMs = 300_000;
-
 export default defineConfig({
   test: {
     // One file a core, on small machines as well; every file has its own page, store and port.
@@ -18,10 +15,7 @@ export default defineConfig({
           environment: "node",
           include: ["tests/**/*.test.ts"],
           exclude: [...withDom, ...inBrowser],
-          testTimeout: patienceMs,
-          // Pure functions: a process and its modules serve one file after another.
-          isolate: false,
-          setupFiles: ["tests/support/replacedModules.ts"],
+          testTimeout: 60_000,
         },
       },
       {
@@ -30,9 +24,7 @@ export default defineConfig({
           name: "component",
           environment: "happy-dom",
           include: withDom,
-          testTimeout: patienceMs,
-          isolate: false,
-          setupFiles: ["tests/support/replacedModules.ts", "tests/support/patience.ts"],
+          testTimeout: 60_000,
         },
       },
       {

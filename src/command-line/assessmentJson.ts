@@ -2,6 +2,7 @@ import type {
   Assessment,
   Check,
   CornerAssessment,
+  DoubtFromTest,
   EstimatedCurve,
   EventResult,
   Interval,
@@ -45,7 +46,9 @@ interface PrintedCorner {
   readonly freeTravelNeededMm: number | null;
   readonly freeTravelNeededUnladenMm: number | null;
   readonly mostExtraHeightMm: number | null;
-  readonly events: readonly EventResult[] | null;
+  readonly events: readonly PrintedEvent[] | null;
+  /** Only where the stop's test says what it leaves open: ± of the events' figures, 95 %. */
+  readonly fromTest?: DoubtFromTest;
   readonly classesThatWork: readonly number[] | null;
   readonly classWindow: Interval | null;
   readonly intervals: Pick<
@@ -72,7 +75,10 @@ export interface PrintedError {
   readonly error: string;
 }
 
-function printedEvent(event: EventResult): EventResult {
+/** The speed onto the stop is told by `fromTest`, as times of its fastest test. */
+type PrintedEvent = Omit<EventResult, "closingSpeedMmPerS">;
+
+function printedEvent(event: EventResult): PrintedEvent {
   return {
     kind: event.kind,
     peakWheelTravelMm: event.peakWheelTravelMm,
@@ -136,6 +142,7 @@ function printedCorner(corner: CornerAssessment): PrintedCorner {
     freeTravelNeededUnladenMm: corner.freeTravelNeededUnladenMm,
     mostExtraHeightMm: corner.mostExtraHeightMm,
     events: corner.events === null ? null : corner.events.map(printedEvent),
+    ...(corner.fromTest && { fromTest: corner.fromTest }),
     classesThatWork: corner.classesThatWork,
     classWindow: corner.classWindow,
     intervals: {

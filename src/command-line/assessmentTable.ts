@@ -88,6 +88,8 @@ function rowsOf(corners: readonly CornerAssessment[]): (readonly [string, Cell])
   return rows;
 }
 
+const fromTest = "  ± from its test";
+
 function eventRows(
   corners: readonly CornerAssessment[],
   index: number,
@@ -96,14 +98,22 @@ function eventRows(
     ?.kind;
   const name = kind ?? "event";
   const event = (corner: CornerAssessment) => corner.events?.[index];
+  const doubt = (corner: CornerAssessment) => corner.fromTest?.events[index];
   return [
     [`${name}: wheel travel`, (c) => shown("length", event(c)?.peakWheelTravelMm)],
     [`${name}: stop compression`, (c) => shown("length", event(c)?.peakCompressionMm)],
+    [fromTest, (c) => shown("length", doubt(c)?.peakCompressionMm)],
     [`${name}: stop force`, (c) => shown("force", event(c)?.peakStopForceN)],
+    [fromTest, (c) => shown("force", doubt(c)?.peakStopForceN)],
     [`${name}: body acceleration`, (c) => shown("acceleration", event(c)?.peakAccelerationG)],
+    [fromTest, (c) => shown("acceleration", doubt(c)?.peakAccelerationG)],
     [`${name}: energy in`, (c) => shown("energy", event(c)?.energyInJ)],
     [`${name}: energy out`, (c) => shown("energy", event(c)?.energyOutJ)],
+    [fromTest, (c) => shown("energy", doubt(c)?.energyOutJ)],
     [`${name}: speed off the stop`, (c) => shown("speed", event(c)?.leaveSpeedMmPerS)],
+    [fromTest, (c) => shown("speed", doubt(c)?.leaveSpeedMmPerS)],
+    [`${name}: speed onto the stop`, (c) => shown("speed", event(c)?.closingSpeedMmPerS)],
+    ["  times its fastest test", (c) => shown("ratio", doubt(c)?.timesTested)],
     [`${name}: passed`, (c) => passed(event(c))],
   ];
 }

@@ -16,9 +16,13 @@ import { type CornerDynamics, cornerDynamics } from "./stiffness/cornerDynamics.
 import { isProgressive, secantRate, stiffnessClassOf } from "./stop/stiffnessClass.ts";
 import { type StopCurve, stopCurve } from "./stop/stopCurve.ts";
 import { cornerDoubt } from "./uncertainty/cornerDoubt.ts";
-import { type CornerDraws, drawCorners, type WantedTravel } from "./uncertainty/cornerDraws.ts";
+import {
+  type CornerDraws,
+  drawCorners,
+  SharedDraws,
+  type WantedTravel,
+} from "./uncertainty/cornerDraws.ts";
 import { checkedMean } from "./uncertainty/readingMean.ts";
-import { SharedDraws } from "./uncertainty/sharedDraws.ts";
 import { type RoadCornerWithCurve, wantedTravels } from "./uncertainty/wantedTravel.ts";
 import { balanceCheck } from "./verdict/balance.ts";
 import { clearanceCheck } from "./verdict/clearance.ts";
@@ -44,39 +48,6 @@ export interface AssessOptions {
  * with, by its name.
  */
 export function assessStatic(fitment: Fitment, options: AssessOptions = {}): Outcome<Assessment> {
-  const ready = prepareFitment(fitment, options);
-  if (!ready.ok) return ready;
-  const { prepared, draws, curve, rules } = ready.value;
-  const drawn = drawCorners(
-    prepared.map(({ budget, wanted }) => ({
-      corner: budget,
-      wantedTravels: [wanted.laden, wanted.unladen].filter(
-        (travel): travel is WantedTravel => travel !== null,
-      ),
-    })),
-    draws,
-    rules.reserveMm,
-  );
-  const corners: CornerAssessment[] = [];
-  for (const [index, corner] of prepared.entries()) {
-    corners.push(assessCorner(fitment, corner, drawn[index] as CornerDraws, curve, rules));
-  }
-  return succeed({ verdict: verdictOf(corners), reason: reasonOf(corners), corners });
-}
-
-/** A fitment at its mean readings, before anything is drawn. */
-export interface PreparedFitment {
-  readonly prepared: readonly PreparedCorner[];
-  readonly draws: SharedDraws;
-  readonly curve: StopCurve;
-  readonly rules: UseRules;
-}
-
-/** What `assessStatic` draws from; the same errors. */
-export function prepareFitment(
-  fitment: Fitment,
-  options: AssessOptions = {},
-): Outcome<PreparedFitment> {
   const rules = rulesOf(fitment.use, fitment.rules);
   const fault = fitmentFault(fitment, rules);
   if (fault !== null) return { ok: false, fault };
@@ -95,10 +66,24 @@ export function prepareFitment(
       prepareCorner(fitment, budget.value, resting.value, cornerMass.value, rules, draws),
     );
   }
-  return succeed({ prepared, draws, curve: curve.value, rules });
+  const drawn = drawCorners(
+    prepared.map(({ budget, wanted }) => ({
+      corner: budget,
+      wantedTravels: [wanted.laden, wanted.unladen].filter(
+        (travel): travel is WantedTravel => travel !== null,
+      ),
+    })),
+    draws,
+    rules.reserveMm,
+  );
+  const corners: CornerAssessment[] = [];
+  for (const [index, corner] of prepared.entries()) {
+    corners.push(assessCorner(fitment, corner, drawn[index] as CornerDraws, curve.value, rules));
+  }
+  return succeed({ verdict: verdictOf(corners), reason: reasonOf(corners), corners });
 }
 
-export interface PreparedCorner {
+interface PreparedCorner {
   readonly budget: CornerBudget;
   readonly road: {
     readonly corner: RoadCornerWithCurve;
@@ -152,11 +137,7 @@ function assessCorner(
   const { budget } = corner;
   const { travel } = road;
   const carries = fitment.stop.duty === "carry";
-  const { loadedCompressionMm, estimatedCompressionMm } = carriedCompression(
-    fitment,
-    { budget: corner, road },
-    rules,
-  );
+  const loadedCompressionMm = carries ? compressionAt(corner, travel.loadedSagMm) : null;
   const missing = missingRideData(corner.corner, fitment.ride);
   const laden = wanted.laden === null ? null : (draws.contactBeyond[0] as number);
   const unladen = wanted.unladen === null ? null : (draws.contactBeyond.at(-1) as number);
@@ -170,7 +151,7 @@ function assessCorner(
     doubt: cornerDoubt(corner, fitment, road, rules),
     missing,
     loadedCompressionMm,
-    estimatedCompressionMm,
+    estimatedCompressionMm: carries ? estimatedCompression(fitment, corner, road, rules) : null,
   };
   const rate = secantRate(curve);
   const balance = balanceCheck(fitment, rules.balanceMm);
@@ -211,6 +192,7 @@ function assessCorner(
     mostExtraHeightMm: travel.mostExtraHeightMm,
     events: null,
     undampedEvents: null,
+    fromTest: null,
     stopItselfPasses: null,
     classesThatWork: null,
     classWindow: null,
@@ -234,19 +216,6 @@ function assessCorner(
     ],
     doubt: evidence.doubt,
     missing,
-  };
-}
-
-/** How far a stop made to carry is pressed under load, mm, and within the ± of an estimated curve. */
-export function carriedCompression(
-  fitment: Fitment,
-  { budget, road }: Pick<PreparedCorner, "budget" | "road">,
-  rules: UseRules,
-): Pick<CornerEvidence, "loadedCompressionMm" | "estimatedCompressionMm"> {
-  const carries = fitment.stop.duty === "carry";
-  return {
-    loadedCompressionMm: carries ? compressionAt(budget, road.travel.loadedSagMm) : null,
-    estimatedCompressionMm: carries ? estimatedCompression(fitment, budget, road, rules) : null,
   };
 }
 
@@ -310,6 +279,7 @@ export function completeAssessment(
       ...assessed,
       events: own.events,
       undampedEvents: own.undampedEvents,
+      fromTest: own.fromTest,
       stopItselfPasses: own.stopItselfPasses,
       classesThatWork: own.classesThatWork,
       classWindow: own.classWindow,

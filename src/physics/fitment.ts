@@ -134,11 +134,29 @@ export interface Stop extends StopNumbers {
   readonly testedAtSpeed: boolean;
   /** From tests at speed only. */
   readonly branches?: readonly StopBranch[];
+  /** What that test leaves open. */
+  readonly testDoubt?: TestDoubt;
   readonly partNumber?: string;
   readonly revision?: string;
   readonly batch?: string;
   /** Absent: the curve is from a test. */
   readonly estimated?: EstimatedCurve;
+}
+
+/** What a test at speed shows beside the static curve: one law of a stop. */
+export interface StopLaw {
+  readonly damping: readonly DampingPoint[] | null;
+  readonly restLoss?: number;
+  readonly staticShare?: number;
+  readonly branches?: readonly StopBranch[];
+}
+
+/** What a stop's test at speed leaves open. */
+export interface TestDoubt {
+  /** Greatest speed of the test's rows, mm/s. */
+  readonly fastestMmPerS: number;
+  /** Other laws that the test allows, each as likely as the next. */
+  readonly laws: readonly StopLaw[];
 }
 
 /** A curve that was not tested: how it was come by, and the ± half-width of its forces as a share. */
@@ -276,12 +294,34 @@ export interface EventResult {
   readonly energyInJ: number;
   readonly energyOutJ: number;
   readonly leaveSpeedMmPerS: number;
+  /** Greatest speed at which the stop closes while it is met, mm/s. */
+  readonly closingSpeedMmPerS: number;
   /** Time within the run in which the tyre bears nothing, ms. */
   readonly tyreOffMs: number;
   /** Greatest rise of the body above its rest, mm. */
   readonly bodyRiseMm: number;
   readonly fullStop: boolean;
   readonly hardContact: boolean;
+}
+
+/** ± of an event's figures, 95 %, as far as it comes from the stop's test. */
+export interface EventTestDoubt {
+  readonly peakCompressionMm: number;
+  readonly peakStopForceN: number;
+  readonly peakAccelerationG: number;
+  readonly energyOutJ: number;
+  readonly leaveSpeedMmPerS: number;
+  readonly bodyRiseMm: number;
+  /** How many times the fastest row of the test the stop closes at; null where the test tells no speed. */
+  readonly timesTested: number | null;
+}
+
+/** What the stop's test leaves open of the events, over the laws that it allows. */
+export interface DoubtFromTest {
+  /** One an event, laden. */
+  readonly events: readonly EventTestDoubt[];
+  /** Share of the laws with which the stop itself works in every event, laden and unladen. */
+  readonly passShare: number;
 }
 
 export interface CornerAssessment {
@@ -321,6 +361,8 @@ export interface CornerAssessment {
   readonly events: readonly EventResult[] | null;
   /** The same of a stop tested at speed without what the tests show; null where they show nothing. */
   readonly undampedEvents: readonly EventResult[] | null;
+  /** What the stop's test leaves open of them; null where it does not say. */
+  readonly fromTest: DoubtFromTest | null;
   /** Whether the stop itself, unscaled, passes every event laden and unladen. */
   readonly stopItselfPasses: boolean | null;
   readonly classesThatWork: readonly number[] | null;

@@ -7,7 +7,11 @@ import { parseReadingId, type ReadingPlace, sideOf } from "./readings/readingId.
 export { limitTouches } from "./readings/limitReadings.ts";
 
 /** What takes part in the doubt without being read: its place in a sentence. */
-const derivedNames: Readonly<Record<string, string>> = { linkage: "linkage", settle: settle.name };
+const derivedNames: Readonly<Record<string, string>> = {
+  linkage: "linkage",
+  settle: settle.name,
+  testDoubt: "test of the stop",
+};
 
 /**
  * A reading's name in plain words with its article and, where it has one, its side: "the left gap",

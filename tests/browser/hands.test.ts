@@ -1,8 +1,9 @@
 import type { Browser, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, inject, it } from "vitest";
 import type { CheckRecord } from "../../src/records/check/checkRecord.ts";
+import { holdsMetadata } from "../../src/records/photo/jpegSegments.ts";
 import { demoRecord } from "../support/demoRecords.ts";
-import { holdsMetadata, withPlace } from "../support/jpegs.ts";
+import { withPlace } from "../support/jpegs.ts";
 import { axeViolations } from "./support/axe.ts";
 import { CheckList } from "./support/checkList.ts";
 import { CheckSteps } from "./support/checkSteps.ts";

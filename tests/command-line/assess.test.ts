@@ -182,6 +182,34 @@ describe("what to do", () => {
 
 describe("assess --json", () => {
   it(
+    "tells the ± that the stop's test leaves in the hits, in numbers and in the table",
+    async () => {
+      const record = JSON.parse(readFileSync(join(checks, "foam-stop-tested.json"), "utf8"));
+      record.stop.testDoubt = {
+        fastestMmPerS: 400,
+        laws: [0.1, 0.2, 0.3, 0.4, 0.5].map((share) => ({
+          damping: null,
+          branches: [{ tauS: 0.01, share }],
+        })),
+      };
+      const file = join(folder, "tested.json");
+      writeFileSync(file, JSON.stringify(record));
+      const { status, stdout } = await assess(["--json", file]);
+      expect(status).toBe(0);
+      const [{ corners }] = JSON.parse(stdout);
+      for (const { events, fromTest } of corners) {
+        expect(fromTest.events).toHaveLength(events.length);
+        expect(fromTest.events[0].timesTested).toBeGreaterThan(1.5);
+        expect(fromTest.events[0].peakStopForceN).toBeGreaterThan(0);
+      }
+      const table = await assess([file]);
+      expect(table.stdout).toMatch(/obstacle: stop force.*\n +± from its test +\d/);
+      expect(table.stdout).toMatch(/times its fastest test +2\.\d/);
+    },
+    patience,
+  );
+
+  it(
     "prints the demo checks in the order given, with record.md's fields and no others",
     async () => {
       const { status, stdout, stderr } = await assess(["--json", ...demoFiles]);

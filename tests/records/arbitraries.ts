@@ -217,7 +217,7 @@ const anyStop: fc.Arbitrary<CheckStop> = fc
       batch: fc.constantFrom("2026-14"),
       usableTolMm: between(0, 3),
     }) as fc.Arbitrary<Partial<CheckStop>>,
-    loss: optionally<Pick<CheckStop, "restLoss" | "staticShare" | "branches">>({
+    loss: optionally<Pick<CheckStop, "restLoss" | "staticShare" | "branches" | "testDoubt">>({
       restLoss: between(0, 3).map((n) => n / 10),
       staticShare: between(5, 10).map((n) => n / 10),
       branches: fc.array(
@@ -227,6 +227,16 @@ const anyStop: fc.Arbitrary<CheckStop> = fc
         }),
         { maxLength: 4 },
       ),
+      testDoubt: fc.record({
+        fastestMmPerS: between(0, 2000),
+        laws: fc.array(
+          fc.record({
+            damping: fc.constantFrom(null, [[10, 0.5, 0.6] as const]),
+            staticShare: between(5, 10).map((n) => n / 10),
+          }),
+          { maxLength: 6 },
+        ),
+      }),
     }) as fc.Arbitrary<Partial<CheckStop>>,
   })
   .map((drawn) => {

@@ -1,6 +1,7 @@
 import type { DesignEvent, EventResult } from "../fitment.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
 import { standardGravity } from "../standardGravity.ts";
+import { ClosingSpeed } from "./closingSpeed.ts";
 import { DormandPrince } from "./dormandPrince.ts";
 import { ImpactPeaks } from "./impactPeaks.ts";
 import type { ImpactSetup } from "./impactSetup.ts";
@@ -151,6 +152,7 @@ class ImpactIntegration {
   #elastic = 0;
   #energyOut = 0;
   #leaveSpeed = 0;
+  readonly #closingSpeed: ClosingSpeed;
   /** s */
   #tyreOff = 0;
 
@@ -168,6 +170,7 @@ class ImpactIntegration {
     this.#solver = this.#room.solver;
     this.#peaks = this.#room.peaks;
     this.#probe = this.#room.probe;
+    this.#closingSpeed = new ClosingSpeed(setup.kinematics, this.#car);
     this.#tolerance = options.tolerance ?? impactDefaults.tolerance;
     this.#mostSteps = options.mostSteps ?? impactDefaults.mostSteps;
     const eventSpeed = Math.max(-profile.startSpeed, profile.bump.greatestSpeed);
@@ -277,8 +280,10 @@ class ImpactIntegration {
       let intoStop = elastic - this.#elastic;
       if (car.isLossy) intoStop += solver.quadrature(column.stopLossPower);
       this.#elastic = elastic;
-      if (car.on[switches.compressing] === 1) this.#energyIn += intoStop;
-      else this.#energyOut -= intoStop;
+      if (car.on[switches.compressing] === 1) {
+        this.#energyIn += intoStop;
+        this.#closingSpeed.takeStep(solver);
+      } else this.#energyOut -= intoStop;
     }
     if (car.on[switches.grounded] === 0) this.#tyreOff += solver.size;
     this.#peaks.takePlace(car.wheelTravel(solver.next));
@@ -295,6 +300,7 @@ class ImpactIntegration {
       // Below 0 where the stop is met.
       const speed = 1000 * ((state[2] as number) - (state[3] as number));
       if (speed > this.#leaveSpeed) this.#leaveSpeed = speed;
+      if (speed < 0) this.#closingSpeed.take(state);
     }
     this.#restart();
   }
@@ -361,6 +367,7 @@ class ImpactIntegration {
       energyInJ: this.#energyIn,
       energyOutJ: this.#energyOut,
       leaveSpeedMmPerS: this.#leaveSpeed,
+      closingSpeedMmPerS: this.#closingSpeed.greatest,
       tyreOffMs: 1000 * this.#tyreOff,
       bodyRiseMm: 1000 * peaks.bodyRise,
       fullStop: compression > this.#setup.stop.usableCompressionMm,

@@ -53,6 +53,7 @@ export type QuantityId =
   | `${ReadingSide}.linkage`
   | `${ReadingSide}.settle`
   | "recordedStop.freeHeight"
+  | "stop.testDoubt"
   /* Where a linkage is looked at alone, of no side. */
   | "gap"
   | "seatToPad";

@@ -77,7 +77,7 @@ function unsureQuestion(corner: CornerAssessment, check: Check): OpenQuestion {
       ? { side, check, why: "missing", readings: [`${side}.limits.0`] }
       : { side, check, why: "doubt", readings: [] };
   }
-  if (check.reading === "stop.curve") return { side, check, why: "fault", readings: named };
+  if (isOfStop(check.reading)) return { side, check, why: "fault", readings: named };
   if (missing.length > 0) {
     const readings = missing.map((name) => missingId(name, side));
     return { side, check, why: "missing", readings };
@@ -85,4 +85,9 @@ function unsureQuestion(corner: CornerAssessment, check: Check): OpenQuestion {
   return check.id === "earlyContact" && corner.freeTravelNeededUnladenMm !== null
     ? { side, check, why: "doubt", readings: [] }
     : { side, check, why: "fault", readings: named };
+}
+
+/** What nobody reads off the vehicle: the stop has to be tested. */
+export function isOfStop(id: string | undefined): boolean {
+  return id === "stop.curve" || id === "stop.testDoubt";
 }

@@ -6,6 +6,7 @@ import { standardUncertainty } from "../uncertainty/drawnReading.ts";
 import { LinearDoubt, type RemeasureOutcome } from "./linearDoubt.ts";
 import { type Margin, type MarginPart, marginOf } from "./margin.ts";
 import {
+  isOfStop,
   type OpenQuestion,
   type OpenReason,
   openQuestions,
@@ -251,7 +252,7 @@ function firstItems(
     for (const question of questions) {
       if (question.why !== why) continue;
       for (const reading of question.readings) {
-        if (items.has(reading) || reading === "stop.curve") continue;
+        if (items.has(reading) || isOfStop(reading)) continue;
         items.set(reading, {
           reading,
           why,

@@ -1,4 +1,12 @@
-import type { Corner, EventResult, Fitment, Interval, Side, UseRules } from "../fitment.ts";
+import type {
+  Corner,
+  DoubtFromTest,
+  EventResult,
+  Fitment,
+  Interval,
+  Side,
+  UseRules,
+} from "../fitment.ts";
 import {
   type ImpactSetup,
   impactSetupOf,
@@ -10,6 +18,7 @@ import type { Fault } from "../outcome.ts";
 import { rulesOf } from "../road/useRules.ts";
 import { secantRate, stiffnessClasses, stiffnessClassOf } from "../stop/stiffnessClass.ts";
 import { losesEnergy } from "../stop/stopAtSpeed.ts";
+import { doubtFromTest } from "./doubtFromTest.ts";
 import { type EventFailure, type EventsTried, tryEvents } from "./eventFailures.ts";
 
 /** Why a stop does not work in one event of the use, and in which state of the vehicle. */
@@ -29,6 +38,8 @@ export interface CornerDynamics {
   readonly events: readonly EventResult[] | null;
   /** The same without what tests at speed show of it; null where they show nothing. */
   readonly undampedEvents: readonly EventResult[] | null;
+  /** What the stop's test leaves open; null where it does not say. */
+  readonly fromTest: DoubtFromTest | null;
   /** Whether the stop as it is, unscaled, works in every event laden and unladen; null beside no events. */
   readonly stopItselfPasses: boolean | null;
   /** What the stop as it is fails on. */
@@ -66,6 +77,9 @@ export function* cornerDynamicsSteps(
   const ownUnladen = yield* tryUnladen(setup.value, rules);
   const ownFailures = [...own.failures, ...ownUnladen];
   const undampedEvents = yield* tryUndamped(setup.value, rules);
+  const fromTest = yield* doubtFromTest(fitment, setup.value, events, rules, function* (changed) {
+    return (yield* tryUnladen(changed, rules)).length > 0;
+  });
   const rate = secantRate(setup.value.stop);
   const classesThatWork: number[] = [];
   const failures: ClassFailure[] = [];
@@ -79,6 +93,7 @@ export function* cornerDynamicsSteps(
     side: corner.side,
     events,
     undampedEvents,
+    fromTest,
     stopItselfPasses: ownFailures.length === 0,
     ownFailures,
     classesThatWork,
@@ -89,45 +104,7 @@ export function* cornerDynamicsSteps(
   };
 }
 
-/** What decides about a stop's stiffness on one corner, without the other classes. */
-export interface OwnHits {
-  /** Laden, one result an event; null where one could not be computed. */
-  readonly events: readonly EventResult[] | null;
-  /** Would the stiffness check be ok? Null where it could not be computed. */
-  readonly passes: boolean | null;
-}
-
-export interface OwnHitsOptions {
-  /** Events after the first failure are left out: of a stop that fails they are then not all there. */
-  readonly toFirstFailure?: boolean;
-}
-
-/**
- * Whether a stop whose curve is known takes the hits of the use: itself, and its class, laden and unladen. As
- * `cornerDynamicsSteps` would find, without the other classes and what the stop would be undamped.
- * Yields between events.
- */
-export function* ownHitsSteps(
-  fitment: Fitment,
-  corner: Corner,
-  options: OwnHitsOptions = {},
-): Generator<void, OwnHits, void> {
-  const setup = impactSetupOf(fitment, corner, { loaded: true });
-  const rules = rulesOf(fitment.use, fitment.rules);
-  if (!setup.ok || rules.events.length === 0) return { events: null, passes: null };
-  const own = yield* tryLaden(setup.value, rules, options);
-  const events = own.tried.results.filter((result) => result !== null);
-  if (events.length < own.tried.results.length) return { events: null, passes: null };
-  if (own.failures.length > 0) return { events, passes: false };
-  const first: OwnHitsOptions = { toFirstFailure: true };
-  if ((yield* tryUnladen(setup.value, rules, first)).length > 0) return { events, passes: false };
-  const rate = secantRate(setup.value.stop);
-  const scale = stiffnessClassOf(rate) / rate;
-  const failed = isSame(scale) ? [] : yield* tryScaled(setup.value, scale, rules, first);
-  return { events, passes: failed.length === 0 };
-}
-
-/** The whole of `cornerDynamicsSteps` in one go. */
+/** The same in one go. */
 export function cornerDynamics(fitment: Fitment, corner: Corner): CornerDynamics {
   const steps = cornerDynamicsSteps(fitment, corner);
   for (;;) {
@@ -146,12 +123,8 @@ interface LadenTried {
   readonly failures: readonly StateFailure[];
 }
 
-function* tryLaden(
-  setup: ImpactSetup,
-  rules: UseRules,
-  options?: OwnHitsOptions,
-): Generator<void, LadenTried, void> {
-  const tried = yield* tryEvents(setup, rules, options);
+function* tryLaden(setup: ImpactSetup, rules: UseRules): Generator<void, LadenTried, void> {
+  const tried = yield* tryEvents(setup, rules);
   return { tried, failures: tried.failures.map((failure) => ({ ...failure, laden: true })) };
 }
 
@@ -159,12 +132,11 @@ function* tryLaden(
 export function* tryUnladen(
   setup: ImpactSetup,
   rules: UseRules,
-  options?: OwnHitsOptions,
 ): Generator<void, readonly StateFailure[], void> {
   if (setup.payloadKg === 0) return [];
   const empty = unladen(setup);
   if (!empty.ok) return notComputed(rules, false);
-  const { failures } = yield* tryEvents(empty.value, rules, options);
+  const { failures } = yield* tryEvents(empty.value, rules);
   return failures.map((failure) => ({ ...failure, laden: false }));
 }
 
@@ -173,12 +145,11 @@ function* tryScaled(
   setup: ImpactSetup,
   stopScale: number,
   rules: UseRules,
-  options?: OwnHitsOptions,
 ): Generator<void, readonly StateFailure[], void> {
   const scaled = settled(setup, { stopScale });
   if (!scaled.ok) return notComputed(rules, true);
-  const { failures } = yield* tryLaden(scaled.value, rules, options);
-  return failures.length > 0 ? failures : yield* tryUnladen(scaled.value, rules, options);
+  const { failures } = yield* tryLaden(scaled.value, rules);
+  return failures.length > 0 ? failures : yield* tryUnladen(scaled.value, rules);
 }
 
 function notComputed(rules: UseRules, laden: boolean): readonly StateFailure[] {
@@ -238,6 +209,7 @@ function unknown(side: Side, faults: readonly Fault[]): CornerDynamics {
     side,
     events: null,
     undampedEvents: null,
+    fromTest: null,
     stopItselfPasses: null,
     ownFailures: [],
     classesThatWork: null,

@@ -27,10 +27,7 @@ export interface EventsTried {
 export function* tryEvents(
   setup: ImpactSetup,
   rules: UseRules,
-  options?: ImpactOptions & {
-    /** The events after the first failure are left out. */
-    readonly toFirstFailure?: boolean;
-  },
+  options?: ImpactOptions,
 ): Generator<void, EventsTried, void> {
   const results: (EventResult | null)[] = [];
   const failures: EventFailure[] = [];
@@ -49,7 +46,6 @@ export function* tryEvents(
       faults.push(run.fault);
     }
     yield;
-    if (options?.toFirstFailure && failures.length > 0) break;
   }
   return { results, failures, faults };
 }

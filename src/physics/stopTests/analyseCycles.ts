@@ -13,8 +13,10 @@ import { orientCycles } from "./orientCycles.ts";
 import { timedSamples } from "./timedSamples.ts";
 
 const fewestSamplesACycle = 16;
-/** A fitted sine that leaves more than this of the amplitude is none. */
-const greatestMisfit = 0.1;
+/** A fitted sine that leaves more than this of the amplitude is none: of a triangle it leaves 0.08. */
+const greatestMisfit = 0.05;
+/** The speed of a motion that is no sine is looked at over this share of its cycle. */
+const speedShare = 0.04;
 /** Loss below 0 by more than this share of the energy in is no measurement of a stop. */
 const gainTolerance = 0.02;
 
@@ -73,7 +75,9 @@ export function analyseCycles(
   const amplitude = (loop: LoopFigures) => (isSine ? loop.amplitudeMm : loop.halfStrokeMm);
   const amplitudeMm = meanOf(loops, amplitude);
   const omega = meanOf(loops, (loop) => loop.omega);
-  const greatestSpeed = amplitudeMm * omega;
+  const greatestSpeed = isSine
+    ? amplitudeMm * omega
+    : Math.max(...cycles.map((cycle) => greatestSpeedIn(timeS, displacementMm, cycle)));
   const isSlow = greatestSpeed <= (options.staticSpeedMmPerS ?? staticSpeedMmPerS);
   if (!isSine) remarks.push(notASine);
   if (isSlow) remarks.push(slowCycles(greatestSpeed));
@@ -102,8 +106,25 @@ export function analyseCycles(
         ? figure(loops, (loop) => loop.loss / (Math.PI * loop.omega * loop.amplitudeMm ** 2))
         : null,
     loop: meanLoop(timeS, displacementMm, forceN, cycles),
+    firstAndLater: null,
     remarks,
   });
+}
+
+/** Greatest speed of a cycle, mm/s, over a share of it, so that noise of single samples moves it little. */
+function greatestSpeedIn(
+  timeS: Float64Array,
+  displacementMm: Float64Array,
+  { from, to }: Cycle,
+): number {
+  const apart = Math.max(2, Math.round(speedShare * (to - from)));
+  let greatest = 0;
+  for (let place = from; place + apart < to; place++) {
+    const way = (displacementMm[place + apart] as number) - (displacementMm[place] as number);
+    const time = (timeS[place + apart] as number) - (timeS[place] as number);
+    greatest = Math.max(greatest, Math.abs(way) / time);
+  }
+  return greatest;
 }
 
 /** Enough samples, none missing: no step of time beyond three times the cycle's mean step. */

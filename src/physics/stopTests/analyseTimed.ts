@@ -11,6 +11,7 @@ import {
   type TimedAnalysis,
 } from "./benchTest.ts";
 import { type CycleUnit, cycleUnits } from "./cycleUnits.ts";
+import { firstAndLater } from "./firstAndLater.ts";
 import { firstCyclesSofter } from "./firstCycles.ts";
 import { withoutDrift } from "./forceDrift.ts";
 import { lossNotTold } from "./foundStop.ts";
@@ -21,9 +22,9 @@ import { sampledPlaces, valuesAt } from "./sampled.ts";
 import { soundRows, spoiltRows } from "./spoiltRows.ts";
 import { curveThrough, levelMeans, staticCurve } from "./staticCurve.ts";
 import type { StopLoss } from "./stopLoss.ts";
-import { type Stroke, strokesOf } from "./strokes.ts";
+import { noiseOf, type Stroke, strokesOf } from "./strokes.ts";
 import { type Samples, timedSamples } from "./timedSamples.ts";
-import { workingRows } from "./workingRows.ts";
+import { type WorkingRows, workingRows } from "./workingRows.ts";
 import { zeroOfTest } from "./zeroOfTest.ts";
 
 export interface TimedOptions {
@@ -34,6 +35,8 @@ export interface TimedOptions {
 
 /** Share of the greatest force up to which a stop counts as hardly touched. */
 const touchingShare = 0.005;
+/** … and within so many standard deviations of the noise that is left of it. */
+const touchingDeviations = 4;
 const mostSeriesPoints = 500;
 
 /**
@@ -168,7 +171,12 @@ function lossOf(
     return fail("staticRowsOnly", staticOnly);
   }
   const rows = workingRows(samples.timeS, samples.displacementMm, samples.forceN, strokes);
-  const touching = touchingShare * curve.force(deepestMm);
+  // Beside a force that is held at 0 as the stop lifts off, noise must not choose which rows count.
+  const touching = Math.max(
+    touchingShare * curve.force(deepestMm),
+    touchingDeviations * noiseOf(rows.forceN),
+  );
+  const free = freeRows(rows, touching);
   const slowStrokes = new Set(
     units.filter(({ block }) => rampBlocks.has(block)).flatMap((unit) => unit.strokes),
   );
@@ -179,7 +187,7 @@ function lossOf(
     return clear === 1 &&
       depth > 0 &&
       depth <= deepestMm &&
-      (rows.forceN[row] as number) > touching &&
+      free[row] === 0 &&
       !leftOut.has(rows.stroke[row] as number)
       ? 1
       : 0;
@@ -200,13 +208,25 @@ function lossOf(
   return succeed(isTold(loss) ? loss : withoutLoss(loss));
 }
 
+/** 1 for rows at hardly any force, for those after them as the stop comes back, and before them as it is pressed. */
+function freeRows({ forceN, stroke, speedMmPerS }: WorkingRows, touching: number): Uint8Array {
+  const free = Uint8Array.from(forceN, (force) => (force > touching ? 0 : 1));
+  const follows = (row: number, before: number) =>
+    stroke[row] === stroke[before] && free[before] === 1;
+  for (let row = 1; row < free.length; row++) {
+    if (follows(row, row - 1) && (speedMmPerS[row] as number) < 0) free[row] = 1;
+  }
+  for (let row = free.length - 2; row >= 0; row--) {
+    if (follows(row, row + 1) && (speedMmPerS[row] as number) > 0) free[row] = 1;
+  }
+  return free;
+}
+
 /** Some part stands above its own doubt. */
-function isTold({ restLoss, branches, damping }: StopLoss): boolean {
-  return [
-    restLoss,
-    ...branches.map(({ share }) => share),
-    ...damping.flatMap((row) => [row.compressing, row.rebounding]),
-  ].some(({ value, doubt }) => value > doubt);
+function isTold({ restLoss, fading, damping }: StopLoss): boolean {
+  return [restLoss, fading, ...damping.flatMap((row) => [row.compressing, row.rebounding])].some(
+    ({ value, doubt }) => value > doubt,
+  );
 }
 
 function withoutLoss(loss: StopLoss): StopLoss {
@@ -247,7 +267,8 @@ function loopsOf(
       },
       { staticSpeedMmPerS: staticSpeed },
     );
-    if (loops.ok) found.push(loops.value);
+    if (!loops.ok) continue;
+    found.push({ ...loops.value, firstAndLater: firstAndLater(samples, strokes, cycles) });
   }
   return found;
 }

@@ -174,6 +174,16 @@ export interface CycleFigure {
   readonly standardError: number;
 }
 
+/** One cycle, or the mean of several, in the figures by which cycles are held against each other. */
+export interface CycleSummary {
+  readonly lossJ: number;
+  /** In phase with the displacement, N/mm. */
+  readonly dynamicRateNPerMm: number;
+  /** Null where the loop has no rate to refer to. */
+  readonly lossFactor: number | null;
+  readonly peakForceN: number;
+}
+
 export interface CyclesAnalysis {
   readonly kind: "cycles";
   readonly samples: number;
@@ -184,7 +194,7 @@ export interface CyclesAnalysis {
   readonly amplitudeMm: number;
   readonly meanDisplacementMm: number;
   readonly meanForceN: number;
-  /** Greatest speed of that sine, X·ω, mm/s. */
+  /** Greatest speed of that sine, X·ω, or of the motion where it is none, mm/s. */
   readonly greatestSpeedMmPerS: number;
   readonly energyInJ: CycleFigure;
   readonly energyOutJ: CycleFigure;
@@ -197,6 +207,8 @@ export interface CyclesAnalysis {
   /** ΔE/(π·ω·X²), N·s/mm; null where the motion is no sine or nothing is known at speed. */
   readonly equivalentDampingNsPerMm: CycleFigure | null;
   readonly loop: Loop;
+  /** The first cycle of a block, left out or not, and the mean of those after it; null where there is none. */
+  readonly firstAndLater: { readonly first: CycleSummary; readonly later: CycleSummary } | null;
   readonly remarks: readonly Remark[];
 }
 

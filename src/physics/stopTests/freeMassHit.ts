@@ -12,8 +12,8 @@ export interface FreeMassHit {
   readonly energyOutJ: number;
 }
 
-/** Steps of a contact: the error of a peak falls with their square, below 1e-5 from here. */
-const stepsPerContact = 8000;
+/** Steps of a contact: the error of a peak falls with their square, below 1e-5 with so many. */
+const mostStepsPerContact = 8000;
 /** A contact is over within so many times that of a spring of the curve's rate. */
 const longest = 40;
 /** … or the mass moves at less than this share of its first speed. */
@@ -21,7 +21,7 @@ const creeping = 0.01;
 
 /**
  * A free mass, kg, that meets a stop at a speed, m/s, without weight: m·ẍ = −F, with the force of
- * `StopForce`. By Heun's method in steps that begin as a share of the half period of the mass on the
+ * `StopForce`. By Heun's method in `stepsPerContact` steps, that begin as a share of the half period of the mass on the
  * stop's secant at the depth which its energy reaches. The mass leaves as x comes back to 0.
  *
  * Errors: "hitNotUsable"; "hitHasNoEnd" where the stop gives the mass back within no usable time.
@@ -31,6 +31,7 @@ export function freeMassHit(
   parts: StopAtSpeed,
   massKg: number,
   speedMPerS: number,
+  stepsPerContact = mostStepsPerContact,
 ): Outcome<FreeMassHit> {
   if (!(massKg > 0 && speedMPerS > 0 && Number.isFinite(massKg) && Number.isFinite(speedMPerS))) {
     return fail("hitNotUsable", ["A hit needs a mass and a speed above 0."]);

@@ -4,6 +4,7 @@ export { analyseRows } from "./analyseRows.ts";
 export { analyseTimed } from "./analyseTimed.ts";
 export {
   type BenchTest,
+  type CycleSummary,
   type CyclesAnalysis,
   type Remark,
   type RowsAnalysis,
@@ -17,3 +18,4 @@ export type { FreeMassHit } from "./freeMassHit.ts";
 export { predictedHit } from "./predictedHit.ts";
 export { curveThrough } from "./staticCurve.ts";
 export type { Doubted, StopLoss } from "./stopLoss.ts";
+export { testDoubt } from "./testDoubt.ts";

@@ -48,8 +48,8 @@ export function drawnLaws(
   const { size, n, force } = shape;
   return Array.from({ length: draws }, () => {
     const sum = new Float64Array(size * size);
-    const delay = channelDelayS * normal(source);
-    const drift = zeroN * normal(source);
+    const delay = channelDelayS * source.nextNormal();
+    const drift = zeroN * source.nextNormal();
     const add = (unit: UnitGram, weight: number, zero: number, depth: number) => {
       const { products } = unit;
       for (let at = 0; at < sum.length; at++) {
@@ -67,12 +67,12 @@ export function drawnLaws(
     };
     for (const unit of fixed) add(unit, 1, 0, 0);
     for (const cycles of strata.values()) {
-      const zero = zeroN * normal(source);
-      const depth = depthZeroMm * normal(source);
+      const zero = zeroN * source.nextNormal();
+      const depth = depthZeroMm * source.nextNormal();
       const taken = Math.max(1, cycles.length - 1);
       const weight = cycles.length / taken;
       for (let draw = 0; draw < taken; draw++) {
-        const place = Math.min(cycles.length - 1, Math.floor(uniform(source) * cycles.length));
+        const place = Math.min(cycles.length - 1, Math.floor(source.nextUniform() * cycles.length));
         add(cycles[place] as UnitGram, weight, zero, depth);
       }
     }
@@ -108,17 +108,11 @@ export function halfWidth(
   const mean = sorted.reduce((sum, value) => sum + value, 0) / sorted.length;
   const variance = sorted.reduce((sum, value) => sum + (value - mean) ** 2, 0) / sorted.length;
   const half = Math.max(at(0.975) - best, best - at(0.025), 1.96 * Math.sqrt(variance));
-  // Student's t over the normal's 1.96, within 2 % from three degrees on.
-  return (
-    half * (1 + 1.35 / Math.max(1, degreesOfFreedom) + 2.5 / Math.max(1, degreesOfFreedom) ** 3)
-  );
+  return half * fewCycles(degreesOfFreedom);
 }
 
-function uniform(source: RandomSource): number {
-  return (1 + source.nextSymmetric()) / 2;
-}
-
-/** Standard normal by Box and Muller. */
-function normal(source: RandomSource): number {
-  return Math.sqrt(-2 * Math.log(uniform(source))) * Math.cos(2 * Math.PI * uniform(source));
+/** Student's t over the normal's 1.96, within 2 % from three degrees on. */
+export function fewCycles(degreesOfFreedom: number): number {
+  const degrees = Math.max(1, degreesOfFreedom);
+  return 1 + 1.35 / degrees + 2.5 / degrees ** 3;
 }

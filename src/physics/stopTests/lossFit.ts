@@ -1,17 +1,21 @@
 import type { FitRows } from "./fitRows.ts";
 import { branchTimesS, type LawColumns, lawColumns } from "./lawColumns.ts";
-import { drawnLaws, halfWidth } from "./lossDoubt.ts";
+import { drawnLaws, fewCycles, halfWidth } from "./lossDoubt.ts";
 import { type FitShape, fittedLaw, type LawPart, partsKept } from "./partsKept.ts";
 import { repeatedMisfit } from "./repeatedMisfit.ts";
 import { residualsFrom } from "./residuals.ts";
 import type { Doubted, DrawnLoss, StopLoss } from "./stopLoss.ts";
-import { summedGrams, type UnitGram, unitGrams } from "./unitGrams.ts";
+import { squaredMisfit, summedGrams, type UnitGram, unitGrams } from "./unitGrams.ts";
 import type { WorkingRows } from "./workingRows.ts";
 
 const mostKnots = 5;
 const mostDraws = 60;
-/** A dashpot is kept where it leaves less than this share of what comes back, squared, without it. */
-const dashpotShare = 0.25;
+/**
+ * A dashpot is kept where it leaves less than this share of what comes back, squared, without it: simulated
+ * stops with one leave 0 to 0.1, those with many branches and none 0.17 and more. In doubt branches foretell
+ * the harder hit and the faster leaving, which is the safe side.
+ */
+const dashpotShare = 0.15;
 /** Branches quicker than this, s, are dashpots to any test at less than some m/s: one or the other. */
 const dashpotTimeS = 0.005;
 
@@ -66,11 +70,17 @@ export function lossFit(fit: FitRows): StopLoss | null {
   }));
   const left = residualsOfLaw(rows, columns, law);
   const used = <T extends Float64Array>(values: T) => values.filter((_, row) => usable[row] === 1);
-  const residuals = residualsFrom(used(rows.depthMm), used(left));
   const fastest = used(rows.speedMmPerS).reduce((most, v) => Math.max(most, Math.abs(v)), 0);
+  const omega = (2 * fastest) / fit.deepestMm;
+  const modulus = (each: Float64Array) => lossModulus(each, columns, omega);
+  const residuals = residualsFrom(used(rows.depthMm), used(left));
   return {
     staticShare: doubted(0),
     restLoss: doubted(columns.rest),
+    fading: {
+      value: modulus(law),
+      doubt: halfWidth(drawn.map(modulus), modulus(law), freedom),
+    },
     branches: branchTimesS.flatMap((tauS, index) => {
       const share = doubted(columns.branches + index);
       return share.value > 0 ? [{ tauS, share }] : [];
@@ -80,10 +90,43 @@ export function lossFit(fit: FitRows): StopLoss | null {
       ...dampingRows.map((row) => Math.max(row.compressing.doubt, row.rebounding.doubt)),
     ),
     fastestMmPerS: fastest,
-    draws: drawn.slice(0, mostDraws).map((each) => lossOfLaw(each, columns)),
+    draws: drawn
+      .slice(0, mostDraws)
+      .map((each) => lossOfLaw(widened(each, law, fewCycles(freedom)), columns)),
     misfitN: residuals.rmsN,
     residuals,
   };
+}
+
+/** A branch that takes less than this share of what is left of the force, squared, only fits its noise. */
+const idleShare = 0.001;
+
+/** The columns that stay once branches that hardly take anything are left out, the idlest first. */
+function withoutIdle(
+  sum: Float64Array,
+  shape: FitShape,
+  kept: Uint8Array,
+  branches: number,
+): Uint8Array {
+  const misfitOf = (allowed: Uint8Array) =>
+    squaredMisfit(sum, shape.size, fittedLaw(sum, shape, allowed), shape.force);
+  let allowed: Uint8Array = kept.slice();
+  for (let column = branches; column < allowed.length; column++) {
+    if ((fittedLaw(sum, shape, kept)[column] as number) === 0) allowed[column] = 0;
+  }
+  const whole = misfitOf(allowed);
+  for (;;) {
+    let best: { readonly allowed: Uint8Array; readonly misfit: number } | null = null;
+    for (let column = branches; column < allowed.length; column++) {
+      if (allowed[column] === 0) continue;
+      const without = allowed.slice();
+      without[column] = 0;
+      const misfit = misfitOf(without);
+      if (best === null || misfit < best.misfit) best = { allowed: without, misfit };
+    }
+    if (best === null || best.misfit > (1 + idleShare) * whole) return allowed;
+    allowed = best.allowed;
+  }
 }
 
 /**
@@ -100,18 +143,43 @@ function chosenLaw(
   const parts = partsOf(columns);
   const sum = summedGrams(grams, shape.size);
   const of = (offered: readonly LawPart[]) => {
-    const allowed = partsKept(grams, shape, offered);
-    const law = fittedLaw(sum, shape, allowed);
-    return { allowed, law };
+    const kept = partsKept(grams, shape, offered);
+    const allowed = withoutIdle(sum, shape, kept, columns.branches);
+    return { allowed, law: fittedLaw(sum, shape, allowed) };
   };
   const without = of(parts.filter(({ name }) => name !== "dashpot"));
   const quick = branchTimesS.map((tauS, index) =>
     tauS < dashpotTimeS ? columns.branches + index : -1,
   );
-  const whole = of(parts.filter((part) => !part.columns.some((column) => quick.includes(column))));
+  const whole = of(
+    parts.map((part) => ({
+      ...part,
+      columns: part.columns.filter((column) => !quick.includes(column)),
+    })),
+  );
   if (whole.allowed[columns.dashpot] === 0) return without;
   const left = (law: Float64Array) => repeatedMisfit(fit, residualsOfLaw(fit.rows, columns, law));
   return left(whole.law) < dashpotShare * left(without.law) ? whole : without;
+}
+
+/** A drawn law, as far again from the best one as few cycles make it uncertain; parts not below 0. */
+function widened(drawn: Float64Array, best: Float64Array, factor: number): Float64Array {
+  return drawn.map((value, part) => {
+    const middle = best[part] as number;
+    return Math.max(0, middle + factor * (value - middle));
+  });
+}
+
+/**
+ * Share of the curve's rate that the branches lose in a cycle of angular frequency ω, 1/s: the loss modulus
+ * Σ g·ωτ/(1 + ω²τ²) of Maxwell's elements. Source: Ferry, Viscoelastic Properties of Polymers, ch. 3 (from
+ * memory). Neighbouring branches stand for each other, so that their sum is known better than each.
+ */
+function lossModulus(law: Float64Array, { branches }: LawColumns, omega: number): number {
+  return branchTimesS.reduce((sum, tau, index) => {
+    const turns = omega * tau;
+    return sum + ((law[branches + index] as number) * turns) / (1 + turns * turns);
+  }, 0);
 }
 
 function residualsOfLaw(rows: WorkingRows, columns: LawColumns, law: Float64Array): Float64Array {
@@ -137,7 +205,7 @@ function lossOfLaw(law: Float64Array, columns: LawColumns): DrawnLoss {
       ] as const,
   );
   return {
-    staticShare: law[0] as number,
+    staticShare: Math.min(1, law[0] as number),
     restLoss: law[columns.rest] as number,
     branches: branchTimesS.flatMap((tauS, index) => {
       const share = law[columns.branches + index] as number;
@@ -173,10 +241,10 @@ function partsOf({ rest, dashpot, branches, count }: LawColumns): readonly LawPa
       name: "dashpot",
       columns: Array.from({ length: branches - dashpot }, (_, index) => dashpot + index),
     },
-    ...Array.from({ length: count - branches }, (_, index) => ({
-      name: "branch" as const,
-      columns: [branches + index],
-    })),
+    {
+      name: "branches",
+      columns: Array.from({ length: count - branches }, (_, index) => branches + index),
+    },
   ];
 }
 

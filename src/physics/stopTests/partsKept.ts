@@ -3,7 +3,7 @@ import { normalEquations, squaredMisfit, summedGrams, type UnitGram } from "./un
 
 /** A part of the law: the columns that it stands on. */
 export interface LawPart {
-  readonly name: "rest" | "dashpot" | "branch";
+  readonly name: "rest" | "dashpot" | "branches";
   readonly columns: readonly number[];
 }
 

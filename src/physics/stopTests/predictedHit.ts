@@ -1,10 +1,11 @@
 import { type Outcome, succeed } from "../outcome.ts";
+import { beyondTest, fasterThanTested, simulatedStops } from "../stop/beyondTest.ts";
 import { type StopAtSpeed, stopAtSpeed } from "../stop/stopAtSpeed.ts";
-import type { StopCurve } from "../stop/stopCurve.ts";
+import { type StopCurve, stopCurve } from "../stop/stopCurve.ts";
+import { usableFromTest } from "../stop/usableFromTest.ts";
 import type { Remark, TestAnalysis } from "./benchTest.ts";
 import { type FoundStop, foundStop } from "./foundStop.ts";
 import { type FreeMassHit, freeMassHit } from "./freeMassHit.ts";
-import { curveThrough } from "./staticCurve.ts";
 import type { DrawnLoss } from "./stopLoss.ts";
 
 export interface PredictedHit {
@@ -12,17 +13,13 @@ export interface PredictedHit {
   /** ± of each, 95 %, from the other laws that the test allows; null where it gives none. */
   readonly doubt: FreeMassHit | null;
   readonly remarks: readonly Remark[];
+  /** δu by the test alone, mm: beyond it the stop bottoms. */
+  readonly usableCompressionMm: number;
 }
 
-/** A hit faster than this many times the fastest row is an extrapolation that must be told. */
-const fasterThanTested = 1.5;
 const fewestDraws = 20;
-/**
- * What a hit at four times the tested speed may be off by the choice of the law, 95 %, as a share: found on
- * simulated stops of one, two and many branches. Grows with the logarithm of the speed's ratio.
- */
-const lawDoubt = { peak: 0.06, leaving: 0.1 } as const;
-const lawDoubtRatio = 4;
+/** Steps of a drawn hit: their error, below 1e-3, is nothing beside a spread. */
+const drawnSteps = 1000;
 
 /**
  * The hit of a free mass, kg and m/s, on a stop as its test found it. Null without a static curve. Errors:
@@ -34,15 +31,19 @@ export function predictedHit(
   speedMPerS: number,
 ): Outcome<PredictedHit | null> {
   const found = foundStop(analysis);
-  const curve = analysis.staticCurve.ok ? curveThrough(analysis.staticCurve.value.points) : null;
-  if (found === null || curve === null) return succeed(null);
-  const hit = hitOf(found, curve, massKg, speedMPerS);
+  if (found === null) return succeed(null);
+  const usable = usableFromTest(found.curve);
+  if (!usable.ok) return usable;
+  const curve = stopCurve({ ...testedStop, curve: found.curve, usableCompressionMm: usable.value });
+  if (!curve.ok) return curve;
+  const hit = hitOf(found, curve.value, massKg, speedMPerS);
   if (!hit.ok) return hit;
   const draws = analysis.kind === "timed" && analysis.loss.ok ? analysis.loss.value.draws : [];
   return succeed({
     hit: hit.value,
-    doubt: doubtOf(found, draws, curve, massKg, speedMPerS, hit.value),
-    remarks: remarksOf(found, hit.value, speedMPerS),
+    doubt: doubtOf(found, draws, curve.value, massKg, speedMPerS, hit.value),
+    remarks: remarksOf(found, hit.value, usable.value, speedMPerS),
+    usableCompressionMm: usable.value,
   });
 }
 
@@ -51,16 +52,15 @@ function hitOf(
   curve: StopCurve,
   massKg: number,
   speedMPerS: number,
+  steps?: number,
 ): Outcome<FreeMassHit> {
   const parts = partsOf(loss);
-  return parts.ok ? freeMassHit(curve, parts.value, massKg, speedMPerS) : parts;
+  return parts.ok ? freeMassHit(curve, parts.value, massKg, speedMPerS, steps) : parts;
 }
 
 function partsOf(loss: DrawnLoss & { readonly testedAtSpeed: boolean }): Outcome<StopAtSpeed> {
   return stopAtSpeed({
-    name: "",
-    duty: "impact",
-    freeHeight: { values: [1], tol: 0 },
+    ...testedStop,
     usableCompressionMm: 1,
     curve: [],
     damping: loss.damping,
@@ -70,6 +70,15 @@ function partsOf(loss: DrawnLoss & { readonly testedAtSpeed: boolean }): Outcome
     branches: loss.branches,
   });
 }
+
+/** What a test says nothing of. */
+const testedStop = {
+  name: "",
+  duty: "impact",
+  freeHeight: { values: [Number.MAX_VALUE], tol: 0 },
+  damping: null,
+  testedAtSpeed: false,
+} as const;
 
 function doubtOf(
   found: FoundStop,
@@ -81,47 +90,48 @@ function doubtOf(
 ): FreeMassHit | null {
   if (!found.testedAtSpeed || draws.length < fewestDraws) return null;
   const hits = draws.flatMap((draw) => {
-    const hit = hitOf({ ...draw, testedAtSpeed: true }, curve, massKg, speedMPerS);
+    const hit = hitOf({ ...draw, testedAtSpeed: true }, curve, massKg, speedMPerS, drawnSteps);
     return hit.ok ? [hit.value] : [];
   });
   if (hits.length < fewestDraws) return null;
-  const beyond = Math.max(1, (1000 * speedMPerS) / Math.max(found.fastestMmPerS, 1e-9));
-  const faster = Math.log(beyond) / Math.log(lawDoubtRatio);
-  const width = (of: (hit: FreeMassHit) => number, law: number) => {
+  const law = beyondTest((1000 * speedMPerS) / Math.max(found.fastestMmPerS, 1e-9));
+  const width = (of: (hit: FreeMassHit) => number, share: number) => {
     const away = hits.map((hit) => Math.abs(of(hit) - of(best))).sort((a, b) => a - b);
     const drawn = away[Math.ceil(0.95 * (away.length - 1))] as number;
-    return Math.hypot(drawn, law * faster * of(best));
+    return Math.hypot(drawn, share * of(best));
   };
   return {
-    peakForceN: width((hit) => hit.peakForceN, lawDoubt.peak),
+    peakForceN: width((hit) => hit.peakForceN, law.peak),
     // Force times depth is energy: where one is greater the other is less.
-    peakCompressionMm: width((hit) => hit.peakCompressionMm, lawDoubt.peak),
-    leaveSpeedMmPerS: width((hit) => hit.leaveSpeedMmPerS, lawDoubt.leaving),
+    peakCompressionMm: width((hit) => hit.peakCompressionMm, law.peak),
+    leaveSpeedMmPerS: width((hit) => hit.leaveSpeedMmPerS, law.leaving),
     energyInJ: width((hit) => hit.energyInJ, 0),
     // Energy goes with the square of the speed.
-    energyOutJ: width((hit) => hit.energyOutJ, 2 * lawDoubt.leaving),
+    energyOutJ: width((hit) => hit.energyOutJ, 2 * law.leaving),
   };
 }
 
-function remarksOf(found: FoundStop, hit: FreeMassHit, speedMPerS: number): readonly Remark[] {
+function remarksOf(
+  found: FoundStop,
+  hit: FreeMassHit,
+  usableMm: number,
+  speedMPerS: number,
+): readonly Remark[] {
   const remarks: Remark[] = [
     {
       code: "hitSimulated",
-      sentence: [
-        "Predicted hits of this program were checked on simulated stops, not on real ones.",
-      ],
+      sentence: [simulatedStops],
     },
   ];
-  const deepest = found.curve.at(-1)?.[0] ?? 0;
-  if (hit.peakCompressionMm > deepest) {
+  if (hit.peakCompressionMm > usableMm) {
     remarks.push({
       code: "hitDeeper",
       sentence: [
         "The hit goes ",
         { kind: "length", value: hit.peakCompressionMm },
-        " deep, the static curve only to ",
-        { kind: "length", value: deepest },
-        ": beyond it the curve goes straight on. Test deeper.",
+        " deep, past the ",
+        { kind: "length", value: usableMm },
+        " at which the stop has done its work by this test: there it counts as bottoming, ten times as stiff. Test deeper if it goes on.",
       ],
     });
   }

@@ -13,6 +13,8 @@ export interface StopLoss {
   /** Share of the static force lost at rest; 0 with its ± where the test does not tell it from nothing. */
   readonly restLoss: Doubted;
   readonly branches: readonly { readonly tauS: number; readonly share: Doubted }[];
+  /** What all of them lose together in the fastest cycle, a share of the curve's rate. */
+  readonly fading: Doubted;
   /** By depth, mm: N·s/mm; empty where the test does not tell it from nothing. */
   readonly damping: readonly {
     readonly depthMm: number;

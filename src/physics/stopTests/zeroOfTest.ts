@@ -1,6 +1,7 @@
 import { fail, type Outcome, succeed } from "../outcome.ts";
 import { length } from "../sentence.ts";
 import type { Remark } from "./benchTest.ts";
+import { nonNegativeLeastSquares } from "./nonNegativeLeastSquares.ts";
 import type { LevelMean } from "./staticCurve.ts";
 
 /** What to take off every depth, mm, and every force, N, so that (0, 0) is the first touch. */
@@ -38,12 +39,16 @@ export function zeroOfTest(levels: readonly LevelMean[]): Outcome<ZeroOfTest> {
   const depthSpan = last.depthMm - first.depthMm;
   const forces = levels.map(({ forceN }) => forceN);
   const forceSpan = Math.max(...forces) - Math.min(...forces);
-  const free = freeLevels(levels, forceSpan);
+  const noiseN = levels.some(({ standardErrorN }) => standardErrorN > 0) ? levelNoise(forces) : 0;
+  const free = freeLevels(levels, forceSpan, noiseN);
   if (isApproach(free, depthSpan)) {
     const end = free.at(-1) as LevelMean;
     const zero = free.reduce((sum, { forceN }) => sum + forceN, 0) / free.length;
     const forceN = Math.abs(zero) > noticeableShare * forceSpan ? zero : 0;
-    const touch = touchDepth(levels, free.length, zero);
+    const isNoisy = noisyWidths * noiseN > flatShare * forceSpan;
+    const touch = isNoisy
+      ? touchByFit(levels, forceSpan, zero)
+      : touchDepth(levels, free.length, zero);
     const away = Math.abs(touch) > 0.02 * depthSpan;
     const holdsZero = first.depthMm <= 0.02 * depthSpan && end.depthMm >= -0.02 * depthSpan;
     if (away && holdsZero && !risesAtOnce(levels, touch, zero, forceSpan)) {
@@ -70,6 +75,11 @@ export function zeroOfTest(levels: readonly LevelMean[]): Outcome<ZeroOfTest> {
   return succeed({ depthMm: 0, forceN: 0, remarks: maybeOffset(levels, free, forceSpan) });
 }
 
+/** Fewer levels than this do not tell scatter from a bend. */
+const fewestNoisy = 20;
+/** Levels that only scatter lie within so many of its standard deviations of each other. */
+const noisyWidths = 4;
+
 /** A force at depth 0 from this share of the span on is worth a word. */
 const wordShare = 0.02;
 
@@ -90,8 +100,25 @@ function maybeOffset(
   return atZero > Math.max(wordShare * forceSpan, doubt) ? [zeroNotTold(atZero)] : [];
 }
 
-/** The longest beginning whose forces stay flat within their own doubt. */
-function freeLevels(levels: readonly LevelMean[], forceSpan: number): readonly LevelMean[] {
+/** Scatter of level means, N, from level to level: by the median of their third differences. */
+function levelNoise(forces: readonly number[]): number {
+  if (forces.length < fewestNoisy) return 0;
+  const differences: number[] = [];
+  for (let place = 3; place < forces.length; place++) {
+    const at = (back: number) => forces[place - back] as number;
+    differences.push(Math.abs(at(0) - 3 * at(1) + 3 * at(2) - at(3)));
+  }
+  differences.sort((a, b) => a - b);
+  // Median of |N(0, √20·σ)| is 0.6745·√20·σ.
+  return (differences[differences.length >> 1] ?? 0) / (0.6745 * Math.sqrt(20));
+}
+
+/** The longest beginning whose forces stay flat within their own doubt and scatter. */
+function freeLevels(
+  levels: readonly LevelMean[],
+  forceSpan: number,
+  noiseN: number,
+): readonly LevelMean[] {
   let least = Number.POSITIVE_INFINITY;
   let most = Number.NEGATIVE_INFINITY;
   let doubt = 0;
@@ -99,7 +126,8 @@ function freeLevels(levels: readonly LevelMean[], forceSpan: number): readonly L
     least = Math.min(least, level.forceN);
     most = Math.max(most, level.forceN);
     doubt = Math.max(doubt, level.standardErrorN);
-    if (most - least > Math.max(flatShare * forceSpan, 4 * doubt)) return levels.slice(0, place);
+    const scatter = Math.max(noisyWidths * noiseN, 4 * doubt);
+    if (most - least > Math.max(flatShare * forceSpan, scatter)) return levels.slice(0, place);
   }
   return levels;
 }
@@ -119,6 +147,49 @@ function touchDepth(levels: readonly LevelMean[], freeCount: number, zero: numbe
   const rate = (after.forceN - next.forceN) / (after.depthMm - next.depthMm);
   const meets = next.depthMm - (next.forceN - zero) / rate;
   return Math.min(next.depthMm, Math.max(end.depthMm, meets));
+}
+
+/** Levels up to this share of the greatest force tell where a noisy test is first touched. */
+const touchShare = 0.25;
+const touchPlaces = 200;
+
+/**
+ * Where the force of a noisy test leaves its zero: the depth t with the least squares of
+ * zero + k·(x − t) + q·(x − t)², x beyond t, k and q at 0 or above, over the lower levels.
+ */
+function touchByFit(levels: readonly LevelMean[], forceSpan: number, zero: number): number {
+  const high = levels.findIndex(({ forceN }) => forceN - zero > touchShare * forceSpan);
+  const lower = levels.slice(0, high < 0 ? levels.length : high + 1);
+  const from = (lower[0] as LevelMean).depthMm;
+  const to = (lower.at(-1) as LevelMean).depthMm;
+  let best = { touch: from, misfit: Number.POSITIVE_INFINITY };
+  for (let place = 0; place < touchPlaces; place++) {
+    const touch = from + (place / touchPlaces) * (to - from);
+    const misfit = touchMisfit(lower, touch, zero);
+    if (misfit < best.misfit) best = { touch, misfit };
+  }
+  return best.touch;
+}
+
+function touchMisfit(levels: readonly LevelMean[], touch: number, zero: number): number {
+  const gram = new Float64Array(4);
+  const right = new Float64Array(2);
+  let squares = 0;
+  for (const { depthMm, forceN } of levels) {
+    const x = Math.max(0, depthMm - touch);
+    const force = forceN - zero;
+    squares += force * force;
+    gram[0] = (gram[0] as number) + x ** 2;
+    gram[1] = (gram[1] as number) + x ** 3;
+    gram[3] = (gram[3] as number) + x ** 4;
+    right[0] = (right[0] as number) + x * force;
+    right[1] = (right[1] as number) + x * x * force;
+  }
+  gram[2] = gram[1] as number;
+  const [k = 0, q = 0] = nonNegativeLeastSquares(gram, right);
+  const cross = 2 * k * q * (gram[1] as number);
+  const fitted = k * k * (gram[0] as number) + cross + q * q * (gram[3] as number);
+  return squares - 2 * (k * (right[0] as number) + q * (right[1] as number)) + fitted;
 }
 
 /**

@@ -53,6 +53,18 @@ export class RandomSource {
     return (this.nextInteger() - 2147483647.5) / 2147483648;
   }
 
+  /** The next number of a uniform distribution on 0 … 1. */
+  nextUniform(): number {
+    return (1 + this.nextSymmetric()) / 2;
+  }
+
+  /** The next number of a standard normal distribution. Box & Muller, Ann. Math. Stat. 29 (1958) 610. */
+  nextNormal(): number {
+    return (
+      Math.sqrt(-2 * Math.log(this.nextUniform())) * Math.cos(2 * Math.PI * this.nextUniform())
+    );
+  }
+
   /** Adds draws of a rectangular distribution on ±halfWidth (≥ 0) to each number of `out`. */
   addRectangular(out: Float32Array | Float64Array, halfWidth: number): void {
     const scale = halfWidth / 2147483648;

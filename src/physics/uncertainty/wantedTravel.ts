@@ -6,35 +6,41 @@ import { travelVariance } from "../road/roadResponse.ts";
 import { progressiveContactFactor, type RoadCorner, type RoadTravel } from "../road/roadTravel.ts";
 import { roadVelocityIntensity } from "../road/roughness.ts";
 import { standardGravity } from "../standardGravity.ts";
+import { staticShareDoubt } from "../stop/allowedLaws.ts";
 import type { StopCurve } from "../stop/stopCurve.ts";
-import type { WantedTravel } from "./cornerDraws.ts";
+import type { SharedDraws, WantedTravel } from "./cornerDraws.ts";
 import type { DrawnReading } from "./drawnReading.ts";
-import type { SharedDraws } from "./sharedDraws.ts";
 
 /** A ride value that was estimated with a tolerance, and its place in `rideQuantities`. */
 export type RideInDoubt = DrawnReading & { readonly place: number };
 
-/** The place, beside the ride quantities, of the factor on all forces of a stop whose curve is an estimate. */
+/**
+ * The places, beside the ride quantities, of the factors on all forces of the stop that held the vehicle
+ * up: one of a curve that is an estimate, one of the test that tells what remains at rest.
+ */
 const stopForces = rideQuantities.length;
+const testedShare = stopForces + 1;
 
 /**
- * The ride values that carry a tolerance, and the forces of a stop whose curve is an estimate where it
- * held the vehicle up as that was measured, as rectangular quantities. None for a stop made to carry,
- * whose early contact is judged without a probability.
+ * The ride values that carry a tolerance, and, where the stop held the vehicle up as that was measured, the
+ * forces of one whose curve is an estimate, as rectangular quantities; what its test leaves open of the force
+ * at rest, as a normal one. None for a stop made to carry, whose early contact is judged without a
+ * probability.
  */
 export function rideInDoubt(fitment: Fitment): readonly RideInDoubt[] {
   const { ride, stop, recordedStop = stop } = fitment;
   if (stop.duty === "carry") return [];
   const halfWidth = recordedStop.estimated?.forceShare ?? 0;
-  const forces = {
-    id: "stop.curve" as const,
-    place: stopForces,
-    mean: 1,
-    halfWidth,
-    standardError: 0,
-  };
-  const held = halfWidth > 0 && fitment.corners.some((corner) => isHeldUp(fitment, corner));
-  return [...ridesInDoubt(ride), ...(held ? [forces] : [])];
+  const standardError = staticShareDoubt(recordedStop);
+  if (!fitment.corners.some((corner) => isHeldUp(fitment, corner))) return ridesInDoubt(ride);
+  const factor = { mean: 1, halfWidth: 0, standardError: 0 };
+  const forces = { ...factor, id: "stop.curve" as const, place: stopForces, halfWidth };
+  const atRest = { ...factor, id: "stop.testDoubt" as const, place: testedShare, standardError };
+  return [
+    ...ridesInDoubt(ride),
+    ...(halfWidth > 0 ? [forces] : []),
+    ...(standardError > 0 ? [atRest] : []),
+  ];
 }
 
 function isHeldUp(fitment: Fitment, corner: Corner): boolean {
@@ -74,7 +80,7 @@ export class WantedTravelModel {
   readonly #speed: number;
   readonly #intensity: number;
   readonly #allowed: number;
-  /** By place in `rideQuantities`, NaN where not known; then the factor on the stop's forces. */
+  /** By place in `rideQuantities`, NaN where not known; then the factors on the stop's forces. */
   readonly #values: Float64Array;
   readonly #kurtosis: UseRules["roadKurtosis"];
 
@@ -85,7 +91,7 @@ export class WantedTravelModel {
     this.#intensity = roadVelocityIntensity(rules.roadClass, this.#speed);
     this.#allowed =
       rules.allowedContactsPerKm * (corner.progressive ? progressiveContactFactor : 1);
-    this.#values = Float64Array.of(...rideQuantities.map((name) => ride[name] ?? Number.NaN), 1);
+    this.#values = Float64Array.of(...rideQuantities.map((name) => ride[name] ?? Number.NaN), 1, 1);
   }
 
   /** @param place of the quantity in `rideQuantities` */
@@ -126,7 +132,8 @@ export class WantedTravelModel {
   }
 
   #heldAtRide(): number {
-    return this.#corner.heldAtRideN * (this.#values[stopForces] as number);
+    const factor = (this.#values[stopForces] as number) * (this.#values[testedShare] as number);
+    return this.#corner.heldAtRideN * factor;
   }
 }
 

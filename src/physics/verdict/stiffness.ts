@@ -37,8 +37,8 @@ export function stopClasses(rate: number, estimated: EstimatedCurve | undefined)
 /**
  * Is the stop's class among those that work in every event of the use, and does the stop itself, unscaled,
  * pass them all (a secant may lie 26 % off its class)? Ok if so; else no, with the side on which it lies, or that no class works at this height. Unsure where the
- * events could not be run: what is missing, or why; and where the curve is an estimate whose ± holds
- * classes that work beside others that do not.
+ * events could not be run: what is missing, or why; where the curve is an estimate whose ± holds
+ * classes that work beside others that do not; and where it works, but not with 95 % of what its test allows.
  */
 export function stiffnessCheck(
   { own: stopClass, estimated }: StopClasses,
@@ -60,6 +60,8 @@ export function stiffnessCheck(
     return itselfFails(stopClass, dynamics);
   }
   if (works.includes(stopClass)) {
+    const passShare = dynamics.fromTest?.passShare ?? 1;
+    if (passShare < surely) return testLeavesOpen(passShare);
     return {
       id: "stiffness",
       state: "ok",
@@ -100,6 +102,24 @@ export function stiffnessCheck(
       ...(least === greatest
         ? [" works."]
         : [" to ", { kind: "stiffnessClass", value: greatest } as const, " work."]),
+    ],
+  };
+}
+
+/** Probability from which a conformity counts as sure (JCGM 106:2012), as everywhere in the verdict. */
+const surely = 0.95;
+
+/** It works as its test says, yet not with all that the test allows. */
+function testLeavesOpen(passShare: number): Check {
+  return {
+    id: "stiffness",
+    state: "unsure",
+    probability: passShare,
+    reading: "stop.testDoubt",
+    sentence: [
+      "This stop works here as its test says, but the doubt of that test is too wide: with ",
+      { kind: "share", value: 1 - passShare },
+      " of what it allows the stop bottoms, reaches hard contact or hits too hard. Test it at more speeds and over more cycles.",
     ],
   };
 }

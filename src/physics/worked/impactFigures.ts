@@ -1,6 +1,7 @@
 import type { EventResult } from "../fitment.ts";
 import { layoutRegistry } from "../readings/geometryRegistry.ts";
 import { standardGravity } from "../standardGravity.ts";
+import { simulatedStops } from "../stop/beyondTest.ts";
 import {
   curveAtRest,
   losesEnergy,
@@ -40,6 +41,7 @@ const results: Record<
     formula: "greatest −ż as the wheel leaves the stop",
     kind: "speed",
   },
+  closingSpeedMmPerS: { formula: "greatest ẋ as the stop is met, x > 0", kind: "speed" },
   tyreOffMs: { formula: "time in the run with kt·(zu − road) ≥ W, ms", kind: "count" },
   bodyRiseMm: { formula: "greatest zs above its rest", kind: "length" },
 };
@@ -78,6 +80,7 @@ export function impactAssumptions(context: CornerContext): readonly string[] {
     "A landing begins with the wheels at ride height: harsher than a real drop of that height.",
     "The wheel may hang lower than it can, so body rise and time off the ground are upper estimates.",
     "Event and limits are common practice, adjustable.",
+    simulatedStops,
   ];
 }
 

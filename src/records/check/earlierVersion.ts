@@ -52,6 +52,7 @@ function stopOf(value: unknown): unknown {
     "restLoss",
     "staticShare",
     "branches",
+    "testDoubt",
     "partNumber",
     "revision",
     "batch",

@@ -117,20 +117,39 @@ function rows<Row extends readonly number[]>(columns: Row["length"]): Keep<reado
   return wholeList((value) => (isRow(value) ? value : undefined));
 }
 
+const damping = nullOr(rows<NonNullable<CheckStop["damping"]>[number]>(3));
+const branches = wholeList(
+  whole<NonNullable<CheckStop["branches"]>[number], "tauS" | "share">(
+    { tauS: number, share: number },
+    ["tauS", "share"],
+  ),
+);
+
+type KeptDoubt = NonNullable<CheckStop["testDoubt"]>;
+
+const testDoubt = whole<KeptDoubt, "fastestMmPerS" | "laws">(
+  {
+    fastestMmPerS: number,
+    laws: wholeList(
+      whole<KeptDoubt["laws"][number], "damping">(
+        { damping, restLoss: number, staticShare: number, branches },
+        ["damping"],
+      ),
+    ),
+  },
+  ["fastestMmPerS", "laws"],
+);
+
 const stopFields: Fields<CheckStop> = {
   name: text,
   duty: oneOf("impact", "carry"),
   freeHeight: reading,
   ...eachOf(stopNumberNames, number),
   curve: rows<CheckStop["curve"][number]>(2),
-  damping: nullOr(rows<NonNullable<CheckStop["damping"]>[number]>(3)),
+  damping,
   testedAtSpeed: flag,
-  branches: wholeList(
-    whole<NonNullable<CheckStop["branches"]>[number], "tauS" | "share">(
-      { tauS: number, share: number },
-      ["tauS", "share"],
-    ),
-  ),
+  branches,
+  testDoubt,
   partNumber: text,
   revision: text,
   batch: text,
@@ -298,6 +317,7 @@ export const openHandStop: Keep<HandStop> = group<HandStop>({
   duty: stopFields.duty,
   testedAtSpeed: stopFields.testedAtSpeed,
   branches: stopFields.branches,
+  testDoubt: stopFields.testDoubt,
   partNumber: stopFields.partNumber,
   revision: stopFields.revision,
   batch: stopFields.batch,

@@ -8,6 +8,8 @@ export const recordBounds = {
   limits: 50,
   curvePoints: 1000,
   branches: 20,
+  /** Laws that a stop's test allows. */
+  laws: 32,
   events: 50,
   labelCharacters: 200,
   typedCharacters: 60,

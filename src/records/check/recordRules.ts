@@ -91,12 +91,13 @@ export function stopFaults(stop: Partial<CheckStop>): Fault[] {
 
 /** What only a test at speed can show stands only with one, and within what can be. */
 function speedFaults(stop: Partial<CheckStop>): Fault[] {
-  const { restLoss, staticShare, branches } = stop;
+  const { restLoss, staticShare, branches, testDoubt } = stop;
   const faults: Fault[] = [];
   const known = [
     ["stop.restLoss", "rest loss", restLoss],
     ["stop.staticShare", "static share", staticShare],
     ["stop.branches", "branches", branches],
+    ["stop.testDoubt", "doubt of the test", testDoubt],
   ] as const;
   for (const [id, words, value] of known) {
     if (value !== undefined && stop.testedAtSpeed !== true) {

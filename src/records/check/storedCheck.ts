@@ -18,7 +18,14 @@ export interface Progress {
 export type HandStop = Partial<
   Pick<
     CheckStop,
-    "name" | "duty" | "testedAtSpeed" | "branches" | "partNumber" | "revision" | "batch"
+    | "name"
+    | "duty"
+    | "testedAtSpeed"
+    | "branches"
+    | "testDoubt"
+    | "partNumber"
+    | "revision"
+    | "batch"
   >
 >;
 

@@ -50,6 +50,7 @@ export function withSimilarStop(
     restLoss: _loss,
     staticShare: _share,
     branches: _branches,
+    testDoubt: _doubt,
     ...plain
   } = recordStop(similar);
   const stop: Partial<CheckStop> = {

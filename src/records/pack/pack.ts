@@ -42,6 +42,8 @@ export interface PackTest {
   readonly blocks?: readonly PackCycles[];
   /** What it loses, each value with its ±, 95 %. */
   readonly loss?: PackLoss;
+  /** What the law leaves of the force of the rows at speed: [mm, N], a fair sample. */
+  readonly residuals?: readonly (readonly [number, number])[];
   readonly conditions?: TestConditions;
 }
 
@@ -64,6 +66,16 @@ export interface PackLoss {
   readonly dampingDoubt: number;
   /** Of the test's rows, mm/s. */
   readonly fastestMmPerS: number;
+  /** Root mean square of what is left of the force, N. */
+  readonly misfitN?: number;
+}
+
+/** A cycle, or the mean of several. */
+export interface PackCycle {
+  readonly lossJ: number;
+  readonly dynamicRateNPerMm: number;
+  readonly lossFactor: number | null;
+  readonly peakForceN: number;
 }
 
 /** Figures of a block of like cycles. */
@@ -77,6 +89,12 @@ export interface PackCycles {
   readonly dynamicRateNPerMm: number;
   readonly lossFactor: number | null;
   readonly equivalentDampingNsPerMm: number | null;
+  /** Middle of the stroke, mm. */
+  readonly meanDepthMm?: number;
+  readonly greatestSpeedMmPerS?: number;
+  readonly first?: PackCycle;
+  /** The mean of those after the first. */
+  readonly later?: PackCycle;
   /** [mm, N], the mean loop. */
   readonly loop: readonly (readonly [number, number])[];
 }

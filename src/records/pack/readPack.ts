@@ -22,6 +22,13 @@ const points = packBounds.testPoints;
 
 const pair = z.tuple([numberSchema, numberSchema]);
 
+const packCycle = z.looseObject({
+  lossJ: numberSchema,
+  dynamicRateNPerMm: numberSchema,
+  lossFactor: nullableNumber,
+  peakForceN: numberSchema,
+});
+
 const packCycles = z.looseObject({
   count: numberSchema,
   frequencyHz: numberSchema,
@@ -32,6 +39,10 @@ const packCycles = z.looseObject({
   dynamicRateNPerMm: numberSchema,
   lossFactor: nullableNumber,
   equivalentDampingNsPerMm: nullableNumber,
+  meanDepthMm: z.optional(numberSchema),
+  greatestSpeedMmPerS: z.optional(numberSchema),
+  first: z.optional(packCycle),
+  later: z.optional(packCycle),
   loop: z.array(pair).check(z.maxLength(points)),
 });
 
@@ -71,8 +82,10 @@ const packTest = z.looseObject({
         .check(z.maxLength(recordBounds.branches)),
       dampingDoubt: numberSchema,
       fastestMmPerS: numberSchema,
+      misfitN: z.optional(numberSchema),
     }),
   ),
+  residuals: z.optional(z.array(pair).check(z.maxLength(points))),
   conditions: z.optional(
     z.looseObject({
       temperature: z.optional(label),

@@ -197,6 +197,7 @@ function fittedStop(
     restLoss: _loss,
     staticShare: _share,
     branches: _branches,
+    testDoubt: _doubt,
     usableTolMm,
     ...build
   } = usual;

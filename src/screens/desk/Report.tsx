@@ -34,7 +34,7 @@ import { whoWords } from "./words.ts";
 import "../answer/answer.css";
 import "../charts/charts.css";
 import "../answer/sections/figures.css";
-import "./report.css";
+import "../styles/report.css";
 
 export interface ReportProps {
   readonly desk: Desk;

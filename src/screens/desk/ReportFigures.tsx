@@ -1,5 +1,6 @@
 import type { Assessment, CornerAssessment, Fitment } from "../../physics/fitment.ts";
 import { rulesOf } from "../../physics/road/index.ts";
+import { simulatedStops } from "../../physics/stop/index.ts";
 import { cornerContext, lastValue } from "../../physics/worked/index.ts";
 import type { CheckRecord } from "../../records/check/checkRecord.ts";
 import { unitOf } from "../../records/review/submission.ts";
@@ -100,6 +101,7 @@ export function FiguresTable({
           ))}
         </tbody>
       </table>
+      {sides.some(({ events }) => events !== null) && <p class="small">{simulatedStops}</p>}
     </section>
   );
 }

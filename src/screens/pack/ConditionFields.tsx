@@ -2,7 +2,7 @@ import type { TestConditions } from "../../records/pack/pack.ts";
 import { Disclosure } from "../parts/Disclosure.tsx";
 import { TextField } from "../parts/Field.tsx";
 
-const fields: readonly (readonly [keyof TestConditions, string])[] = [
+export const conditionNames: readonly (readonly [keyof TestConditions, string])[] = [
   ["temperature", "Temperature"],
   ["preload", "Preload"],
   ["conditioning", "Cycles before the test"],
@@ -20,7 +20,7 @@ export function ConditionFields({
 }) {
   return (
     <Disclosure summary="Conditions of the test">
-      {fields.map(([name, label]) => (
+      {conditionNames.map(([name, label]) => (
         <TextField
           key={name}
           label={label}

@@ -8,6 +8,7 @@ import { Button } from "../parts/Button.tsx";
 import { CheckLine } from "../parts/Choices.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { ConditionFields } from "./ConditionFields.tsx";
+import { HitOfTest } from "./HitOfTest.tsx";
 import { changePack, withStop } from "./packEdits.ts";
 import { packItemHref } from "./packRoutes.ts";
 import { RemarksToRead, unreadRemarks } from "./RemarksToRead.tsx";
@@ -68,6 +69,7 @@ export function ImportedTest({
         )}
       </section>
       <TestCharts plots={plots} unit={unit} />
+      {found && <HitOfTest analysis={analysis} unit={unit} />}
       <section class="card" aria-labelledby="take-heading">
         <h2 id="take-heading">Save it with {stop.name}</h2>
         {found && (

@@ -12,6 +12,7 @@ import { type PackRoute, packHref, packMergeHref } from "./packRoutes.ts";
 import { RulesEditor } from "./RulesEditor.tsx";
 import { StopEditor } from "./StopEditor.tsx";
 import { TestImportScreen } from "./TestImportScreen.tsx";
+import { TestReport } from "./TestReport.tsx";
 import "../answer/answer.css";
 import "../charts/charts.css";
 import "../styles/check.css";
@@ -67,6 +68,8 @@ export default function PackPlace({ route, unit, startImporter }: PackPlaceProps
       return (
         <TestImportScreen pack={pack} id={route.id} unit={unit} startImporter={startImporter} />
       );
+    case "report":
+      return <TestReport pack={pack} id={route.id} test={route.test} unit={unit} />;
     case "merge":
       return other ? (
         <MergePacks mine={pack} theirs={other.pack} theirsName={other.name} unit={unit} />

@@ -3,9 +3,9 @@ import { quantityText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { Pack, PackStop, PackTest } from "../../records/pack/pack.ts";
 import { goTo } from "../addresses.ts";
-import { Button } from "../parts/Button.tsx";
+import { Button, ButtonLink } from "../parts/Button.tsx";
 import { changePack, withStop } from "./packEdits.ts";
-import { packMergeHref } from "./packRoutes.ts";
+import { packMergeHref, testReportHref } from "./packRoutes.ts";
 import { TestCharts } from "./TestCharts.tsx";
 import { plotsOfPackTest } from "./testPlots.ts";
 
@@ -40,6 +40,9 @@ export function StopTests({ pack, stop, unit }: { pack: Pack; stop: PackStop; un
               >
                 Drawings<span class="unseen"> of {test.file}</span>
               </Button>
+              <ButtonLink href={testReportHref(stop.id, test.id)}>
+                Page to print<span class="unseen"> of {test.file}</span>
+              </ButtonLink>
               <Button look="danger" icon="bin" onClick={() => takeOut(test)}>
                 Delete<span class="unseen"> {test.file}</span>
               </Button>

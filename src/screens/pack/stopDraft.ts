@@ -80,12 +80,16 @@ export function stopOfDraft(
     restLoss,
     staticShare,
     branches,
+    testDoubt,
     ...kept
   } = base ?? {};
   const testedAtSpeed = draft.texts.testedAtSpeed === "yes";
   const material = reader.text("material");
   const mounting = reader.text("mounting");
   const notes = reader.text("notes");
+  const dampingRows =
+    damping?.map(([depth = 0, into = 0, out = 0]): DampingPoint => [depth, into, out]) ?? null;
+  const asTested = JSON.stringify(dampingRows) === JSON.stringify(base?.damping ?? null);
   const stop: PackStop = {
     ...kept,
     id,
@@ -94,13 +98,13 @@ export function stopOfDraft(
     freeHeight,
     usableCompressionMm: usable,
     curve: curve.map(([depth = 0, force = 0]): CurvePoint => [depth, force]),
-    damping:
-      damping?.map(([depth = 0, into = 0, out = 0]): DampingPoint => [depth, into, out]) ?? null,
+    damping: dampingRows,
     testedAtSpeed,
     // Only tests at speed show these: they go where it is said that there was none.
     ...(testedAtSpeed && restLoss !== undefined && { restLoss }),
     ...(testedAtSpeed && staticShare !== undefined && { staticShare }),
     ...(testedAtSpeed && branches !== undefined && { branches }),
+    ...(testedAtSpeed && asTested && testDoubt !== undefined && { testDoubt }),
     ...(outerDiameterMm !== undefined && { outerDiameterMm }),
     ...(material !== undefined && { material }),
     ...(mounting !== undefined && { mounting }),

@@ -99,8 +99,9 @@ export function plotsOf(analysis: TestAnalysis): TestPlots {
   return analysis.kind === "rows" ? plotsOfRows(analysis) : plotsOfTimed(analysis);
 }
 
-/** Straight lines between the curve's points from (0, 0); its end slope beyond. */
+/** Straight lines between the curve's points from (0, 0); its end slope beyond, nothing before. */
 function forceAt(curve: readonly Point[], depth: number): number {
+  if (depth <= 0) return 0;
   let before: Point = [0, 0];
   let slope = 0;
   for (const point of curve) {
@@ -137,7 +138,7 @@ export function plotsOfPackTest(test: PackTest): TestPlots {
         rebounding: plotted(row.rebounding),
       })) ?? null,
     staticResiduals: curve && (bySpeed.get(0)?.map(([x, y]) => [x, y - forceAt(curve, x)]) ?? null),
-    speedResiduals: null,
+    speedResiduals: test.residuals ?? null,
     loops: (test.blocks ?? (test.cycles ? [test.cycles] : [])).map(
       ({ loop, frequencyHz, amplitudeMm }) => ({
         speedMmPerS: 2 * Math.PI * frequencyHz * amplitudeMm,

@@ -2,15 +2,18 @@ import type { CurvePoint, DampingPoint } from "../../physics/fitment.ts";
 import { inModelUnits } from "../../physics/sentence.ts";
 import { stopCurve } from "../../physics/stop/index.ts";
 import {
+  type CycleSummary,
   type CyclesAnalysis,
   foundStop,
   type Remark,
   type StopLoss,
   type TestAnalysis,
+  testDoubt,
 } from "../../physics/stopTests/index.ts";
 import { recordBounds } from "../../records/check/recordFormat.ts";
 import { newId } from "../../records/check/storedCheck.ts";
 import {
+  type PackCycle,
   type PackCycles,
   type PackLoss,
   type PackStop,
@@ -61,6 +64,15 @@ const loopPoints = 120;
 /** A 95 % ± over the standard error that a pack holds. */
 const coverage = 1.96;
 
+function cycleOf(cycle: CycleSummary): PackCycle {
+  return {
+    lossJ: rounded(cycle.lossJ),
+    dynamicRateNPerMm: rounded(cycle.dynamicRateNPerMm),
+    lossFactor: cycle.lossFactor && rounded(cycle.lossFactor),
+    peakForceN: rounded(cycle.peakForceN),
+  };
+}
+
 function cyclesOf(block: CyclesAnalysis): PackCycles {
   const points = Array.from(
     block.loop.displacementMm,
@@ -77,6 +89,12 @@ function cyclesOf(block: CyclesAnalysis): PackCycles {
     lossFactor: block.lossFactor && rounded(block.lossFactor.value),
     equivalentDampingNsPerMm:
       block.equivalentDampingNsPerMm && rounded(block.equivalentDampingNsPerMm.value),
+    meanDepthMm: rounded(block.meanDisplacementMm),
+    greatestSpeedMmPerS: rounded(block.greatestSpeedMmPerS),
+    ...(block.firstAndLater && {
+      first: cycleOf(block.firstAndLater.first),
+      later: cycleOf(block.firstAndLater.later),
+    }),
     loop: evenly(points, loopPoints),
   };
 }
@@ -88,7 +106,19 @@ function lossOf({ staticShare, restLoss, branches, ...loss }: StopLoss): PackLos
     branches: branches.map(({ tauS, share }) => [tauS, rounded(share.value), rounded(share.doubt)]),
     dampingDoubt: rounded(loss.dampingDoubt),
     fastestMmPerS: rounded(loss.fastestMmPerS),
+    misfitN: rounded(loss.misfitN),
   };
+}
+
+/** Points of the residuals that are kept: enough to see a bend. */
+const residualPoints = 300;
+
+function residualsOf({ residuals }: StopLoss): NonNullable<PackTest["residuals"]> {
+  const points = Array.from(
+    residuals.depthMm,
+    (mm, index) => [rounded(mm), rounded(residuals.residualN[index] ?? 0)] as const,
+  );
+  return evenly(points, residualPoints);
 }
 
 function dampingOf(analysis: TestAnalysis): PackTest["damping"] {
@@ -137,7 +167,10 @@ export function packTestOf(imported: TestImport, conditions: TestConditions = {}
       residualRmsN: rounded(staticCurve.value.residuals.rmsN),
     }),
     ...(damping && { damping }),
-    ...(timed?.loss.ok && { loss: lossOf(timed.loss.value) }),
+    ...(timed?.loss.ok && {
+      loss: lossOf(timed.loss.value),
+      residuals: residualsOf(timed.loss.value),
+    }),
     ...(timed &&
       timed.blocks.length > 0 && {
         blocks: timed.blocks.slice(0, packBounds.blocksOfTest).map(cyclesOf),
@@ -177,7 +210,9 @@ export function stopWithTest(
     };
   }
   if (!take.loss || !found.testedAtSpeed) return next;
-  const { restLoss: _rest, staticShare: _share, branches: _branches, ...others } = next;
+  const { restLoss: _rest, staticShare: _share, branches: _branches, ...rest } = next;
+  const { testDoubt: _doubt, ...others } = rest;
+  const doubt = testDoubt(imported.analysis);
   return {
     ...others,
     testedAtSpeed: true,
@@ -191,6 +226,7 @@ export function stopWithTest(
     ...(found.branches.length > 0 && {
       branches: found.branches.map(({ tauS, share }) => ({ tauS, share: rounded(share) })),
     }),
+    ...(doubt && { testDoubt: doubt }),
   };
 }
 

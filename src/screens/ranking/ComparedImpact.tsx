@@ -2,6 +2,7 @@ import { useEffect, useState } from "preact/hooks";
 import type { Assessor } from "../../compute/assessor.ts";
 import type { DesignEvent, Fitment, Side } from "../../physics/fitment.ts";
 import type { ImpactTrace } from "../../physics/impact/index.ts";
+import { simulatedStops } from "../../physics/stop/index.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { eventWords } from "../answer/eventWords.ts";
 import { accelerationAxis, lengthAxis, timeAxis } from "../charts/axisUnit.ts";
@@ -80,7 +81,10 @@ export function ComparedImpact({
   if (traces === null) return <p class="soft">Working out the impact …</p>;
   const title = eventWords(event, unit);
   const time = { words: "time", unit: timeAxis };
-  const assumed = ["Loaded, quarter car, the stop with the damping it was tested for."];
+  const assumed = [
+    "Loaded, quarter car, the stop with the damping it was tested for.",
+    simulatedStops,
+  ];
   return (
     <>
       <SeriesChart

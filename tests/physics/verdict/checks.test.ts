@@ -341,6 +341,7 @@ describe("a stiffness that does not work", () => {
         side: "left",
         events: [],
         undampedEvents: null,
+        fromTest: null,
         stopItselfPasses: false,
         ownFailures: [],
         classesThatWork: [160, 250],

@@ -11,6 +11,7 @@ function dynamics(classesThatWork: readonly number[]): CornerDynamics {
     side: "left",
     events: [],
     undampedEvents: null,
+    fromTest: null,
     stopItselfPasses: true,
     ownFailures: [],
     classesThatWork,

@@ -13,6 +13,7 @@ function dynamics(change: Partial<CornerDynamics>): CornerDynamics {
     side: "left",
     events: null,
     undampedEvents: null,
+    fromTest: null,
     stopItselfPasses: true,
     ownFailures: [],
     classesThatWork: null,

@@ -32,7 +32,7 @@ describe("a record of version 1", () => {
         readings: { ...(record.layout as { readings: object }).readings, boltSpacing: "wide" },
       },
       corners: [{ ...left, settleMm: "much", seatToPad: 5 }, right],
-      stop: { ...(record.stop as object), branches: "two", partNumber: 7 },
+      stop: { ...(record.stop as object), branches: "two", testDoubt: 1, partNumber: 7 },
       rules: { roadKurtosis: 9 },
       job: 4,
       fitted: "yes",

@@ -121,15 +121,23 @@ describe("a layout", () => {
 
 describe("what a stop shows at speed", () => {
   it("stands only with a test at speed, and within what can be", () => {
-    const loss = { restLoss: 0.05, staticShare: 0.9, branches: [{ tauS: 0.01, share: 0.2 }] };
+    const loss = {
+      restLoss: 0.05,
+      staticShare: 0.9,
+      branches: [{ tauS: 0.01, share: 0.2 }],
+      testDoubt: { fastestMmPerS: 500, laws: [{ damping: null, restLoss: 0.04 }] },
+    };
     expect(ofStop(loss)).toEqual([]);
     const untested = ofStop({ ...loss, testedAtSpeed: false });
-    expect(untested).toHaveLength(3);
+    expect(untested).toHaveLength(4);
     expect(untested[0]).toBe(
       "The rest loss of the stop: the stop is not marked as tested at speed, and only such a test can show this.",
     );
     expect(ofStop({ staticShare: 1.2 })[0]).toMatch(/more than 0 and not more than 1/);
     expect(ofStop({ restLoss: 0.9, staticShare: 0.8 })[0]).toMatch(/less than the share/);
+    expect(ofStop({ testDoubt: { fastestMmPerS: 500, laws: [{ restLoss: 0.04 }] } })).toHaveLength(
+      1,
+    );
     expect(ofStop({ branches: [{ tauS: 0, share: 0.1 }] })[0]).toMatch(/relaxation time/);
   });
 });

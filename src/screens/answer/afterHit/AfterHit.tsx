@@ -1,5 +1,6 @@
 import type { CornerAssessment, Fitment } from "../../../physics/fitment.ts";
 import { rulesOf } from "../../../physics/road/index.ts";
+import { simulatedStops } from "../../../physics/stop/index.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { sideWords } from "../../assessment/stateWords.ts";
 import { eventWords } from "../eventWords.ts";
@@ -25,6 +26,7 @@ export function AfterHitView({
   return (
     <section class="stack-close after-hit" aria-label={`After the hit, ${assessed.side}`}>
       <h3>{sideWords[assessed.side]}: after the hit</h3>
+      <p class="small soft">{simulatedStops}</p>
       {after === null ? (
         <p>
           This stop was not tested at speed, so what follows a hit is unknown. It is worked out

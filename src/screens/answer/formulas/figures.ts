@@ -307,6 +307,11 @@ const eventParts: readonly {
     make: (value) => quantity("energy", value),
   },
   {
+    name: "closingSpeedMmPerS",
+    title: "Speed at which the stop closes",
+    make: (value) => quantity("speed", value),
+  },
+  {
     name: "leaveSpeedMmPerS",
     title: "Speed as the wheel leaves the stop",
     make: (value) => quantity("speed", value),

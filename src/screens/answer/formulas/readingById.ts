@@ -40,6 +40,7 @@ const causeWords: { readonly [cause: string]: string } = {
   linkage: "what the computed travel itself may be off",
   wheelPerOuter: "how the wheel moves with this arm",
   settle: "friction in the suspension",
+  testDoubt: "± from its test",
 };
 
 /** "left gap", "right clearance over the tire", "arm angle"; of a cause of doubt that is no reading, its words. */

@@ -9,6 +9,7 @@ import { sideWords } from "../../assessment/stateWords.ts";
 import { useHeightClassMap } from "../../assessment/useHeightClassMap.ts";
 import { Segmented } from "../../parts/Choices.tsx";
 import { AfterHitView } from "../afterHit/AfterHit.tsx";
+import { FromTest } from "../afterHit/FromTest.tsx";
 import type { ComparedStop } from "../compare/useComparison.ts";
 import { ContactsChart } from "../contacts/ContactsChart.tsx";
 import { contactsByRoad } from "../contacts/contactsByRoad.ts";
@@ -114,6 +115,9 @@ function SideCharts({
       )}
       {assessed.missing.length === 0 && (
         <AfterHitView fitment={fitment} assessed={assessed} unit={unit} />
+      )}
+      {assessed.missing.length === 0 && (
+        <FromTest fitment={fitment} assessed={assessed} unit={unit} />
       )}
       {assessed.missing.length === 0 && (
         <MapOfSide

@@ -1,0 +1,37 @@
+import type { Kinematics } from "../kinematics/kinematics.ts";
+import { type DormandPrince, stageCount } from "./dormandPrince.ts";
+import type { QuarterCar } from "./quarterCar.ts";
+
+/** The greatest speed at which a stop closes over a run, mm/s. */
+export class ClosingSpeed {
+  greatest = 0;
+  readonly #kinematics: Kinematics;
+  readonly #car: QuarterCar;
+  readonly #closing = new Float64Array(3);
+  readonly #within: Float64Array;
+
+  constructor(kinematics: Kinematics, car: QuarterCar) {
+    this.#kinematics = kinematics;
+    this.#car = car;
+    this.#within = new Float64Array(car.stateCount);
+  }
+
+  take(state: Float64Array): void {
+    this.#kinematics.evaluate(this.#car.wheelTravel(state), this.#closing);
+    const apart = (state[3] as number) - (state[2] as number);
+    this.greatest = Math.max(this.greatest, 1000 * (this.#closing[1] as number) * apart);
+  }
+
+  /** At the end of a step, and at the top of the wheel's speed within: there its rise, straight from end to end, is 0. */
+  takeStep(solver: DormandPrince): void {
+    const { rows } = solver;
+    const end = (stageCount - 1) * this.#car.rowLength;
+    const riseAtStart = (rows[3] as number) - (rows[2] as number);
+    const riseAtEnd = (rows[end + 3] as number) - (rows[end + 2] as number);
+    this.take(solver.next);
+    if (!(riseAtStart > 0 && riseAtEnd < 0)) return;
+    solver.prepareInterpolation();
+    solver.interpolate(riseAtStart / (riseAtStart - riseAtEnd), this.#within);
+    this.take(this.#within);
+  }
+}

@@ -1,0 +1,57 @@
+import type { CornerAssessment, Fitment } from "../../../physics/fitment.ts";
+import { rulesOf } from "../../../physics/road/index.ts";
+import type { LengthUnit } from "../../../records/entry/units.ts";
+import { sideWords } from "../../assessment/stateWords.ts";
+import { DataTable } from "../../charts/DataTable.tsx";
+import { Notice } from "../../parts/Notice.tsx";
+import { eventWords } from "../eventWords.ts";
+import { eventsFromTest, failsByTest } from "./fromTest.ts";
+
+/** The ± that the stop's test leaves in the hits, and which of them are faster than it. */
+export function FromTest({
+  fitment,
+  assessed,
+  unit,
+}: {
+  fitment: Fitment;
+  assessed: CornerAssessment;
+  unit: LengthUnit;
+}) {
+  const found = eventsFromTest(assessed, unit);
+  if (found === null || found.length === 0) return null;
+  const { events } = rulesOf(fitment.use, fitment.rules);
+  const fails = failsByTest(assessed);
+  return (
+    <section class="stack-close" aria-label={`What its test leaves open, ${assessed.side}`}>
+      <h3>{sideWords[assessed.side]}: ± from its test</h3>
+      {fails && (
+        <Notice tone="care">
+          <p>{fails}</p>
+        </Notice>
+      )}
+      {found.map(({ eventIndex, rows, faster }) => {
+        const event = events[eventIndex];
+        const title = event ? eventWords(event, unit) : "Event";
+        return (
+          <div key={eventIndex} class="stack-close">
+            {faster && (
+              <Notice tone="care">
+                <p>
+                  <strong>{title}.</strong> {faster}
+                </p>
+              </Notice>
+            )}
+            <DataTable
+              caption={title}
+              columns={[{ name: "Figure" }, { name: "Predicted" }, { name: "± from its test" }]}
+              rows={rows.map(({ name, value, off }) => [name, value, off])}
+            />
+          </div>
+        );
+      })}
+      <p class="small soft">
+        Each ± holds 95 % of what the test of this stop allows, and counts speeds beyond the test.
+      </p>
+    </section>
+  );
+}

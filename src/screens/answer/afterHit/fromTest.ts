@@ -1,0 +1,64 @@
+import type { CornerAssessment, EventTestDoubt } from "../../../physics/fitment.ts";
+import type { QuantityKind } from "../../../physics/sentence.ts";
+import { fasterThanTested } from "../../../physics/stop/index.ts";
+import { quantityText } from "../../../records/entry/quantityText.ts";
+import type { LengthUnit } from "../../../records/entry/units.ts";
+
+/** What the stop's test leaves open of one event. */
+export interface EventFromTest {
+  readonly eventIndex: number;
+  readonly rows: readonly { readonly name: string; readonly value: string; readonly off: string }[];
+  /** Said where the event is faster than the test; null where it is not. */
+  readonly faster: string | null;
+}
+
+const figures: readonly (readonly [
+  name: string,
+  kind: QuantityKind,
+  figure: keyof Omit<EventTestDoubt, "timesTested">,
+])[] = [
+  ["Stop pressed by", "length", "peakCompressionMm"],
+  ["Stop force", "force", "peakStopForceN"],
+  ["Body acceleration", "acceleration", "peakAccelerationG"],
+  ["Leaves the stop at", "speed", "leaveSpeedMmPerS"],
+  ["Energy back out", "energy", "energyOutJ"],
+  ["Body rises", "length", "bodyRiseMm"],
+];
+
+/** The events that reach the stop, each figure with its ± from the test; null where none is known. */
+export function eventsFromTest(
+  { events, fromTest }: Pick<CornerAssessment, "events" | "fromTest">,
+  unit: LengthUnit,
+): readonly EventFromTest[] | null {
+  if (events === null || fromTest === null) return null;
+  const text = (kind: QuantityKind, value: number) =>
+    quantityText({ kind, value }, unit, { coarse: true });
+  return events.flatMap((event, eventIndex) => {
+    const doubt = fromTest.events[eventIndex];
+    if (doubt === undefined || !(event.peakStopForceN > 0)) return [];
+    const { timesTested } = doubt;
+    return [
+      {
+        eventIndex,
+        rows: figures.map(([name, kind, figure]) => ({
+          name,
+          value: text(kind, event[figure]),
+          off: `± ${text(kind, doubt[figure])}`,
+        })),
+        faster:
+          timesTested !== null && timesTested > fasterThanTested
+            ? `It closes the stop at ${text("speed", event.closingSpeedMmPerS)}, ${Number(timesTested.toPrecision(2))} times as fast as its test went. What lies between is foretold, not tested.`
+            : null,
+      },
+    ];
+  });
+}
+
+/** How many of the laws that the test allows fail an event; null where all pass, or none is known. */
+export function failsByTest({ fromTest }: Pick<CornerAssessment, "fromTest">): string | null {
+  if (fromTest === null || fromTest.passShare >= 1) return null;
+  const percent = Math.max(1, Math.round(100 * (1 - fromTest.passShare)));
+  return percent === 100
+    ? "With all that its test allows, the stop fails an event, laden or unladen."
+    : `With ${percent} % of what its test allows, the stop fails an event, laden or unladen.`;
+}

@@ -1,0 +1,88 @@
+import { useMemo, useState } from "preact/hooks";
+import type { QuantityKind } from "../../physics/sentence.ts";
+import { simulatedStops } from "../../physics/stop/index.ts";
+import type { FreeMassHit, TestAnalysis } from "../../physics/stopTests/index.ts";
+import { predictedHit } from "../../physics/stopTests/index.ts";
+import { parseNumber } from "../../records/entry/lengthEntry.ts";
+import { quantityText, sentenceText } from "../../records/entry/quantityText.ts";
+import type { LengthUnit } from "../../records/entry/units.ts";
+import { TextField } from "../parts/Field.tsx";
+import { Notice } from "../parts/Notice.tsx";
+
+const figures: readonly (readonly [string, QuantityKind, keyof FreeMassHit])[] = [
+  ["Greatest force", "force", "peakForceN"],
+  ["Pressed by", "length", "peakCompressionMm"],
+  ["Leaves at", "speed", "leaveSpeedMmPerS"],
+  ["Energy in", "energy", "energyInJ"],
+  ["Energy back out", "energy", "energyOutJ"],
+];
+
+/** The hit of a free mass on the stop as this test found it. */
+export function HitOfTest({ analysis, unit }: { analysis: TestAnalysis; unit: LengthUnit }) {
+  const [mass, setMass] = useState("40");
+  const [speed, setSpeed] = useState("2");
+  const massKg = parseNumber(mass, "aboveZero");
+  const speedMPerS = parseNumber(speed, "aboveZero");
+  const asked = massKg.ok && speedMPerS.ok ? ([massKg.value, speedMPerS.value] as const) : null;
+  const [askedMass, askedSpeed] = asked ?? [null, null];
+  const predicted = useMemo(
+    () =>
+      askedMass === null || askedSpeed === null
+        ? null
+        : predictedHit(analysis, askedMass, askedSpeed),
+    [analysis, askedMass, askedSpeed],
+  );
+  const message = (parsed: typeof massKg) =>
+    parsed.ok ? {} : { tone: "no" as const, message: sentenceText(parsed.fault.sentence, unit) };
+  const hit = predicted?.ok ? predicted.value : null;
+  return (
+    <section class="card" aria-labelledby="hit-heading">
+      <h2 id="hit-heading">Predicted hit</h2>
+      <p class="small soft">A free mass meets the stop, without weight.</p>
+      <TextField
+        label="Mass"
+        value={mass}
+        unit="kg"
+        keys="decimal"
+        onInput={setMass}
+        {...message(massKg)}
+      />
+      <TextField
+        label="Speed at the stop"
+        value={speed}
+        unit="m/s"
+        keys="decimal"
+        onInput={setSpeed}
+        {...message(speedMPerS)}
+      />
+      {predicted && !predicted.ok && (
+        <Notice tone="unsure">
+          <p>{sentenceText(predicted.fault.sentence, unit)}</p>
+        </Notice>
+      )}
+      {hit && (
+        <>
+          <dl class="pack-figures">
+            {figures.map(([name, kind, figure]) => (
+              <div key={name}>
+                <dt>{name}</dt>
+                <dd>
+                  {quantityText({ kind, value: hit.hit[figure] }, unit)}
+                  {hit.doubt && ` ± ${quantityText({ kind, value: hit.doubt[figure] }, unit)}`}
+                </dd>
+              </div>
+            ))}
+          </dl>
+          {hit.remarks
+            .filter(({ code }) => code !== "hitSimulated")
+            .map(({ code, sentence }) => (
+              <Notice key={code} tone="care">
+                <p>{sentenceText(sentence, unit)}</p>
+              </Notice>
+            ))}
+          <p class="small soft">Each ± holds 95 % of what the test allows. {simulatedStops}</p>
+        </>
+      )}
+    </section>
+  );
+}

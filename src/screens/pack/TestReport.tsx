@@ -1,0 +1,266 @@
+import type { QuantityKind } from "../../physics/sentence.ts";
+import { meanOf } from "../../physics/uncertainty/index.ts";
+import { dateText } from "../../records/check/checkName.ts";
+import { quantityText } from "../../records/entry/quantityText.ts";
+import { fromModel, type LengthUnit } from "../../records/entry/units.ts";
+import type { Pack, PackCycle, PackCycles, PackStop, PackTest } from "../../records/pack/pack.ts";
+import { Button, ButtonLink } from "../parts/Button.tsx";
+import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
+import { conditionNames } from "./ConditionFields.tsx";
+import { NoSuchItem } from "./ItemScreen.tsx";
+import { packItemHref } from "./packRoutes.ts";
+import { TestCharts } from "./TestCharts.tsx";
+import { plotsOfPackTest } from "./testPlots.ts";
+import "../styles/report.css";
+
+/** A 95 % ± over a standard error. */
+const coverage = 1.96;
+
+/** One kept test of a stop on paper: figures, conditions, remarks, drawings. */
+export function TestReport({
+  pack,
+  id,
+  test: testId,
+  unit,
+}: {
+  pack: Pack;
+  id: string;
+  test: string;
+  unit: LengthUnit;
+}) {
+  const stop = pack.stops.find((each) => each.id === id);
+  const test = stop?.tests?.find((each) => each.id === testId);
+  const heading = useHeadingFocus(`test report ${testId}`);
+  if (!stop || !test) return <NoSuchItem what="stop" />;
+  const blocks = test.blocks ?? (test.cycles ? [test.cycles] : []);
+  return (
+    <Screen
+      wide
+      top={
+        <>
+          <ButtonLink
+            look="quiet"
+            href={packItemHref("stop", stop.id)}
+            icon="back"
+            label={`To ${stop.name}`}
+          />
+          <span class="screen-name">Test of {stop.name}</span>
+        </>
+      }
+      actions={
+        <Button look="main" onClick={() => window.print()}>
+          Print
+        </Button>
+      }
+    >
+      <article class="report test-report">
+        <header class="report-part">
+          <h1 ref={heading} tabIndex={-1}>
+            Test of {stop.name}
+          </h1>
+          <Facts stop={stop} test={test} unit={unit} />
+        </header>
+        <LossTable test={test} unit={unit} />
+        <CurveTable test={test} unit={unit} />
+        <DampingTable test={test} unit={unit} />
+        {blocks.length > 0 && <BlockTables blocks={blocks} unit={unit} />}
+        {test.remarks.length > 0 && (
+          <section class="report-part">
+            <h2>What was put right, and what to know</h2>
+            <ul class="plain-list">
+              {test.remarks.map((remark) => (
+                <li key={remark}>{remark}</li>
+              ))}
+            </ul>
+          </section>
+        )}
+        <section class="report-part report-page">
+          <h2>Drawings</h2>
+          <TestCharts plots={plotsOfPackTest(test)} unit={unit} />
+        </section>
+      </article>
+    </Screen>
+  );
+}
+
+function Facts({ stop, test, unit }: { stop: PackStop; test: PackTest; unit: LengthUnit }) {
+  const height = { kind: "length" as const, value: meanOf(stop.freeHeight) };
+  const part = [stop.partNumber, stop.revision, stop.batch].filter(Boolean).join(", ");
+  const facts: readonly (readonly [string, string])[] = [
+    ["Stop", `${stop.name}, ${quantityText(height, unit)} tall`],
+    ["Part", part || "not given"],
+    ["File", test.file],
+    ["Rows", test.rows.toLocaleString("en")],
+    ["Imported", dateText(test.importedAt)],
+    ...conditionNames.map(
+      ([name, label]) => [label, test.conditions?.[name] ?? "not given"] as const,
+    ),
+    ["Printed", dateText(new Date().toISOString())],
+  ];
+  return (
+    <dl class="pack-figures">
+      {facts.map(([name, value]) => (
+        <div key={name}>
+          <dt>{name}</dt>
+          <dd>{value}</dd>
+        </div>
+      ))}
+    </dl>
+  );
+}
+
+function percent([value, doubt]: readonly [number, number]): string {
+  return `${(100 * value).toFixed(1)} ± ${(100 * doubt).toFixed(1)} %`;
+}
+
+function LossTable({ test, unit }: { test: PackTest; unit: LengthUnit }) {
+  const { loss } = test;
+  if (!loss) return null;
+  const text = (kind: QuantityKind, value: number) => quantityText({ kind, value }, unit);
+  const rows: readonly (readonly [string, string])[] = [
+    ["Share of the curve that stays at rest", percent(loss.staticShare)],
+    ["Lost at rest, a share of the force", percent(loss.restLoss)],
+    ...loss.branches.map(
+      ([tauS, share, doubt]) => [`Fades within ${tauS} s`, percent([share, doubt])] as const,
+    ),
+    ["Fastest row", text("speed", loss.fastestMmPerS)],
+    ...(loss.misfitN === undefined
+      ? []
+      : [["Scatter of what is left of the force", text("force", loss.misfitN)] as const]),
+  ];
+  return (
+    <Table
+      caption="Loss at speed, each with its 95 % ±"
+      head={["Part", "Found"]}
+      rows={rows.map(([name, value]) => [name, value])}
+    />
+  );
+}
+
+function CurveTable({ test, unit }: { test: PackTest; unit: LengthUnit }) {
+  if (!test.curve?.length) return null;
+  const text = (kind: QuantityKind, value: number) => quantityText({ kind, value }, unit);
+  return (
+    <Table
+      caption="Static curve, each force with its 95 % ±"
+      head={["Depth", "Force", "±"]}
+      rows={test.curve.map(([depth, force, error]) => [
+        text("length", depth),
+        text("force", force),
+        text("force", coverage * error),
+      ])}
+    />
+  );
+}
+
+function DampingTable({ test, unit }: { test: PackTest; unit: LengthUnit }) {
+  if (!test.damping?.length) return null;
+  const dampingUnit = unit === "in" ? ("lbf·s/in" as const) : ("N·s/mm" as const);
+  const value = (pair: readonly [number, number] | null) =>
+    pair
+      ? `${fromModel(pair[0], dampingUnit).toPrecision(3)} ± ${fromModel(coverage * pair[1], dampingUnit).toPrecision(2)}`
+      : "not tested";
+  return (
+    <Table
+      caption={`Damping in ${dampingUnit}, each with its 95 % ±`}
+      head={["Depth", "Pressed deeper", "Coming back"]}
+      rows={test.damping.map(({ depthMm, compressing, rebounding }) => [
+        quantityText({ kind: "length", value: depthMm }, unit),
+        value(compressing),
+        value(rebounding),
+      ])}
+    />
+  );
+}
+
+function BlockTables({ blocks, unit }: { blocks: readonly PackCycles[]; unit: LengthUnit }) {
+  const text = (kind: QuantityKind, value: number | undefined) =>
+    value === undefined ? "–" : quantityText({ kind, value }, unit);
+  const factor = (value: number | null) => (value === null ? "–" : value.toPrecision(3));
+  const both = (of: (cycle: PackCycle) => string, { first, later }: PackCycles) =>
+    first && later ? `${of(first)} / ${of(later)}` : "–";
+  return (
+    <>
+      <Table
+        caption="Cycles, block by block"
+        head={[
+          "Block",
+          "Cycles",
+          "Speed up to",
+          "Frequency",
+          "Half stroke",
+          "About depth",
+          "Dynamic stiffness",
+          "Loss factor",
+          "Energy in",
+          "Lost a cycle",
+        ]}
+        rows={blocks.map((block, index) => [
+          String(index + 1),
+          String(block.count),
+          text(
+            "speed",
+            block.greatestSpeedMmPerS ?? 2 * Math.PI * block.frequencyHz * block.amplitudeMm,
+          ),
+          `${block.frequencyHz.toPrecision(3)} Hz`,
+          text("length", block.amplitudeMm),
+          text("length", block.meanDepthMm),
+          text("rate", block.dynamicRateNPerMm),
+          factor(block.lossFactor),
+          text("energy", block.energyInJ),
+          text("energy", block.lossJ),
+        ])}
+      />
+      {blocks.some(({ first }) => first) && (
+        <Table
+          caption="First cycle / mean of the later ones"
+          head={["Block", "Greatest force", "Dynamic stiffness", "Loss factor", "Lost a cycle"]}
+          rows={blocks.map((block, index) => [
+            String(index + 1),
+            both(({ peakForceN }) => text("force", peakForceN), block),
+            both(({ dynamicRateNPerMm }) => text("rate", dynamicRateNPerMm), block),
+            both(({ lossFactor }) => factor(lossFactor), block),
+            both(({ lossJ }) => text("energy", lossJ), block),
+          ])}
+        />
+      )}
+    </>
+  );
+}
+
+function Table({
+  caption,
+  head,
+  rows,
+}: {
+  caption: string;
+  head: readonly string[];
+  rows: readonly (readonly string[])[];
+}) {
+  return (
+    <section class="report-part report-table-box">
+      <table class="report-table">
+        <caption>{caption}</caption>
+        <thead>
+          <tr>
+            {head.map((name) => (
+              <th key={name} scope="col">
+                {name}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map(([first, ...cells], row) => (
+            <tr key={row}>
+              <th scope="row">{first}</th>
+              {cells.map((cell, column) => (
+                <td key={column}>{cell}</td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}

@@ -1,0 +1,10 @@
+import { describe, expect, it } from "vitest";
+import { quickSources } from "./sources.ts";
+import { compare } from "./support/published.ts";
+
+describe.each(quickSources)("$name", ({ comparisons }) => {
+  it.each(comparisons)("$quantity", (comparison) => {
+    const { computed, met } = compare(comparison);
+    expect(met, `${computed}, not ${comparison.published} ± ${comparison.tolerance}`).toBe(true);
+  });
+});
