@@ -3,6 +3,7 @@ import { defineConfig } from "vitest/config";
 
 const withDom = ["tests/{screens,storage,sensors}/**/*.test.{ts,tsx}"];
 const inBrowser = ["tests/browser/**/*.test.ts"];
+const inEngines = ["tests/engines/**/*.test.ts"];
 
 export default defineConfig({
   test: {
@@ -14,7 +15,7 @@ export default defineConfig({
           name: "unit",
           environment: "node",
           include: ["tests/**/*.test.ts"],
-          exclude: [...withDom, ...inBrowser],
+          exclude: [...withDom, ...inBrowser, ...inEngines],
           testTimeout: 60_000,
         },
       },
@@ -34,6 +35,16 @@ export default defineConfig({
           include: inBrowser,
           globalSetup: ["tests/browser/support/build.ts"],
           testTimeout: 120_000,
+          hookTimeout: 180_000,
+        },
+      },
+      {
+        test: {
+          name: "engines",
+          environment: "node",
+          include: inEngines,
+          globalSetup: ["tests/browser/support/build.ts"],
+          testTimeout: 180_000,
           hookTimeout: 180_000,
         },
       },

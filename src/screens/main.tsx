@@ -2,6 +2,7 @@ import { render } from "preact";
 import { App } from "./app.tsx";
 import { DeskPlace } from "./desk/deskScreen.ts";
 import { isDeskUsed } from "./desk/deskUsed.ts";
+import { isMarkedOld } from "./oldBrowser.ts";
 import { CheckPlace } from "./openCheck/openCheckScreen.ts";
 import { whenIdle } from "./parts/whenIdle.ts";
 import { followAppearance } from "./preferences.ts";
@@ -14,10 +15,10 @@ import "./styles/fields.css";
 import "./styles/screen.css";
 import "./styles/checks.css";
 
-followAppearance();
-holdInstallOffer();
 const root = document.getElementById("app");
-if (root) {
+if (root && !isMarkedOld()) {
+  followAppearance();
+  holdInstallOffer();
   // The place asked for is fetched before anything is drawn, not after.
   placeAt(location.hash)
     .preload()

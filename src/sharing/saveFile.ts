@@ -1,5 +1,7 @@
-/** Has the browser save a file. Needs a document; throws only where the browser itself does. */
-export function saveFile(file: File): void {
+import { canShareFile, share } from "./shareFile.ts";
+import { isInstalledOnApple } from "./thisDevice.ts";
+
+function download(file: File): void {
   const address = URL.createObjectURL(file);
   const link = document.createElement("a");
   link.href = address;
@@ -10,4 +12,18 @@ export function saveFile(file: File): void {
   link.remove();
   // Some browsers read the address only after the tap has been dealt with.
   setTimeout(() => URL.revokeObjectURL(address), 60_000);
+}
+
+/**
+ * Has the browser save a file. Needs a document, and the turn of a tap; throws only where the browser
+ * itself does. Where there is no place for downloads, the share sheet offers one.
+ */
+export function saveFile(file: File): void {
+  if (!isInstalledOnApple() || !canShareFile(file)) {
+    download(file);
+    return;
+  }
+  share({ files: [file] }).then((shared) => {
+    if (!shared.ok) download(file);
+  });
 }

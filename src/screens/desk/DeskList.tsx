@@ -11,6 +11,7 @@ import { Button, ButtonLink } from "../parts/Button.tsx";
 import { Dialog } from "../parts/Dialog.tsx";
 import { Disclosure } from "../parts/Disclosure.tsx";
 import { SelectField, TextField } from "../parts/Field.tsx";
+import { canChooseFolder } from "../parts/folderChoice.ts";
 import { Notice } from "../parts/Notice.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import { CheckList } from "./CheckList.tsx";
@@ -194,7 +195,7 @@ function WaysIn({ desk, onPaste }: { desk: Desk; onPaste: () => void }) {
   };
   return (
     <div class="desk-ways">
-      <p>Drop files or a folder here, or</p>
+      {canChooseFolder() && <p>Drop files or a folder here, or</p>}
       <input
         ref={files}
         type="file"
@@ -220,9 +221,11 @@ function WaysIn({ desk, onPaste }: { desk: Desk; onPaste: () => void }) {
         <Button look="main" icon="file" disabled={off} onClick={() => files.current?.click()}>
           Choose files
         </Button>
-        <Button disabled={off} onClick={() => folder.current?.click()}>
-          Choose a folder
-        </Button>
+        {canChooseFolder() && (
+          <Button disabled={off} onClick={() => folder.current?.click()}>
+            Choose a folder
+          </Button>
+        )}
         <Button disabled={off} onClick={onPaste}>
           Paste links
         </Button>

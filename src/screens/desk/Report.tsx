@@ -22,7 +22,9 @@ import { LayoutPicture } from "../drawings/LayoutPicture.tsx";
 import { StateMark } from "../drawings/StateMark.tsx";
 import { cautionsOf } from "../guide/cautions.ts";
 import { Button } from "../parts/Button.tsx";
+import { canPrint, printPage } from "../parts/printing.ts";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
+import { savePage } from "../parts/savePage.ts";
 import { useReferencePack } from "../referencePack.ts";
 import { DemandsUsed } from "./DemandsUsed.tsx";
 import { History, Photos } from "./parts.tsx";
@@ -79,9 +81,15 @@ export function Report({ desk, submissionKey, unit, onLeave, startAssessor }: Re
         </>
       }
       actions={
-        <Button look="main" disabled={!whole} onClick={() => window.print()}>
-          Print
-        </Button>
+        canPrint() ? (
+          <Button look="main" disabled={!whole} onClick={printPage}>
+            Print
+          </Button>
+        ) : (
+          <Button look="main" disabled={!whole} onClick={() => savePage("Stopfit report")}>
+            Save the report
+          </Button>
+        )
       }
     >
       {open.state === "gone" && <p>This check is not here.</p>}

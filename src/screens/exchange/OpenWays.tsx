@@ -1,4 +1,5 @@
 import { useId, useRef, useState } from "preact/hooks";
+import { isInstalledOnApple } from "../../sharing/thisDevice.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { Card } from "../parts/Card.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
@@ -25,6 +26,32 @@ export function OpenWays({ notice, onFiles, onText, onLeave }: OpenWaysProps) {
     if (files.length > 0) onFiles(files);
     else onText(transfer.getData("text/plain"));
   });
+  const linkFirst = isInstalledOnApple();
+  const fromLink = (
+    <Card heading="From a link">
+      <p>
+        {linkFirst
+          ? "A tapped link opens in the browser, not in this app. Copy the link and paste it here."
+          : "Tap the link where it was sent to you, or paste it here with whatever is around it."}
+      </p>
+      <label class="field" for={id}>
+        <span class="field-label">Link or message</span>
+        <textarea
+          id={id}
+          class="paste-text"
+          rows={3}
+          value={text}
+          autocomplete="off"
+          autocapitalize="off"
+          spellcheck={false}
+          onInput={(event) => setText(event.currentTarget.value)}
+        />
+      </label>
+      <Button wide onClick={() => onText(text)} disabled={text.trim() === ""}>
+        Open the link
+      </Button>
+    </Card>
+  );
   return (
     <Screen
       top={<span class="screen-name brand">Stopfit</span>}
@@ -34,6 +61,7 @@ export function OpenWays({ notice, onFiles, onText, onLeave }: OpenWaysProps) {
         Open a check or a reply
       </h1>
       {notice}
+      {linkFirst && fromLink}
       <Card heading={over ? "Drop it here" : "From a file"}>
         <p>
           A check, a desk's reply or a backup that was saved or shared as a file. Several at once if
@@ -63,25 +91,7 @@ export function OpenWays({ notice, onFiles, onText, onLeave }: OpenWaysProps) {
           Scan a code
         </ButtonLink>
       </Card>
-      <Card heading="From a link">
-        <p>Tap the link where it was sent to you, or paste it here with whatever is around it.</p>
-        <label class="field" for={id}>
-          <span class="field-label">Link or message</span>
-          <textarea
-            id={id}
-            class="paste-text"
-            rows={3}
-            value={text}
-            autocomplete="off"
-            autocapitalize="off"
-            spellcheck={false}
-            onInput={(event) => setText(event.currentTarget.value)}
-          />
-        </label>
-        <Button wide onClick={() => onText(text)} disabled={text.trim() === ""}>
-          Open the link
-        </Button>
-      </Card>
+      {!linkFirst && fromLink}
     </Screen>
   );
 }

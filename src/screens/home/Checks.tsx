@@ -10,6 +10,7 @@ import {
   renameStored,
   type StoredCheck,
 } from "../../records/check/storedCheck.ts";
+import { isInstalledOnApple } from "../../sharing/thisDevice.ts";
 import type { RowSetAside } from "../../storage/checkRow.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
 import { goTo, stepHref } from "../addresses.ts";
@@ -61,6 +62,11 @@ const DeletedChecks = later<DeletedChecksProps>(
 
 const SetAsideRow = later<SetAsideRowProps>(
   async () => (await import("./SetAsideRow.tsx")).SetAsideRow,
+);
+
+const BringYourChecks = later<object>(
+  async () => (await import("../saved/BringYourChecks.tsx")).BringYourChecks,
+  { quiet: true },
 );
 
 const SavedReminder = later<SavedReminderProps>(
@@ -278,6 +284,7 @@ export function Checks({ opened, preferences, notice }: Props) {
       )}
       {import.meta.env.VITE_DESK && <AnswersIn answers={sent.answers} />}
       {checks === null && <p class="soft">One moment …</p>}
+      {checks?.length === 0 && isInstalledOnApple() && <BringYourChecks />}
       {checks?.length === 0 && aside.length === 0 && <FirstWords />}
       {checks && checks.length + aside.length > 0 && (
         <ul class="check-list">

@@ -3,22 +3,23 @@ import { inModelUnits, type Sentence } from "../../physics/sentence.ts";
 import { checkName, dateText } from "../../records/check/checkName.ts";
 import type { ListedCheck } from "../../records/check/listedCheck.ts";
 import { canShareFile, share } from "../../sharing/shareFile.ts";
+import { isBrowserOnApple, isInstalled } from "../../sharing/thisDevice.ts";
 import type { Backup } from "../../storage/backup.ts";
 import { markBackedUp } from "../../storage/backup.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
 import { checksHref, stepHref } from "../addresses.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
-import { Disclosure } from "../parts/Disclosure.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import type { OpenedStore } from "../useStore.ts";
 import { BackupButton } from "./BackupButton.tsx";
 import { backupOf } from "./backupHere.ts";
+import { InstallSteps } from "./InstallSteps.tsx";
 import { installOffer, takeInstallOffer } from "./installOffer.ts";
-import { askToKeep, sizeText } from "./persistence.ts";
+import { askToKeep, canAskToKeep, sizeText } from "./persistence.ts";
 import { RestorePart } from "./RestorePart.tsx";
 import { savedName } from "./savedRoute.ts";
-import { checksText, onlyHereText, persistenceWords } from "./savedWords.ts";
+import { checksText, onlyHereText, safekeepingWords } from "./savedWords.ts";
 import { type Keeping, useKeeping } from "./useKeeping.ts";
 
 export interface SavedPlaceProps {
@@ -57,7 +58,14 @@ export function SavedPlace({ opened: { store, fault } }: SavedPlaceProps) {
         </Notice>
       )}
       {!keeping && <p class="soft">One moment …</p>}
-      {keeping && !fault && <PersistencePart keeping={keeping} lookAgain={lookAgain} />}
+      {keeping && !fault && (
+        <PersistencePart
+          keeping={keeping}
+          lookAgain={lookAgain}
+          store={store}
+          checks={checks?.length ?? 0}
+        />
+      )}
       {keeping && checks && (
         <BackupPart store={store} keeping={keeping} count={checks.length} onSaved={lookAgain} />
       )}
@@ -66,8 +74,18 @@ export function SavedPlace({ opened: { store, fault } }: SavedPlaceProps) {
   );
 }
 
-function PersistencePart({ keeping, lookAgain }: { keeping: Keeping; lookAgain: () => void }) {
-  const { tone, name, words } = persistenceWords[keeping.persistence];
+function PersistencePart({
+  keeping,
+  lookAgain,
+  store,
+  checks,
+}: {
+  keeping: Keeping;
+  lookAgain: () => void;
+  store: CheckStore;
+  checks: number;
+}) {
+  const { tone, name, words } = safekeepingWords(keeping.persistence, isBrowserOnApple());
   const [asked, setAsked] = useState(false);
   const install = async () => {
     await takeInstallOffer()?.prompt();
@@ -97,19 +115,10 @@ function PersistencePart({ keeping, lookAgain }: { keeping: Keeping; lookAgain: 
                 Install Stopfit
               </Button>
             )}
-            <Button onClick={ask}>Ask the browser to save them for good</Button>
+            {canAskToKeep() && <Button onClick={ask}>Ask the browser to save them for good</Button>}
           </div>
-          <Disclosure summary="How to install Stopfit">
-            <p>
-              Open the browser's menu, or its share menu, and choose “Install” or “Add to Home
-              screen”. Then open Stopfit from there: most browsers keep what an installed app
-              stores.
-            </p>
-            <p>
-              In a private window nothing stays saved once the window is closed, whatever is said
-              here.
-            </p>
-          </Disclosure>
+          {!isInstalled() && <InstallSteps store={store} checks={checks} />}
+          <p class="small soft">A private window loses everything once it is closed.</p>
         </>
       )}
       {space && (

@@ -1,5 +1,6 @@
 import { useState } from "preact/hooks";
 import type { ListedCheck } from "../../records/check/listedCheck.ts";
+import { isBrowserOnApple } from "../../sharing/thisDevice.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
 import { ButtonLink } from "../parts/Button.tsx";
 import { Notice } from "../parts/Notice.tsx";
@@ -7,7 +8,7 @@ import { BackupButton } from "./BackupButton.tsx";
 import { sizeText } from "./persistence.ts";
 import { countBefore } from "./savedCount.ts";
 import { savedHref, savedName } from "./savedRoute.ts";
-import { checksText, onlyHereText, persistenceWords } from "./savedWords.ts";
+import { checksText, onlyHereText, safekeepingWords } from "./savedWords.ts";
 import { type Keeping, useKeeping } from "./useKeeping.ts";
 
 export interface SavedReminderProps {
@@ -21,6 +22,9 @@ function whyNow({ persistence, low, space, onlyHere }: Keeping): string {
     return `This phone is short of space: ${sizeText(space.freeBytes)} are left for Stopfit.`;
   }
   const them = onlyHere.length === 1 ? "it" : "them";
+  if (isBrowserOnApple()) {
+    return `This browser deletes ${them} after 7 days of use without a visit to Stopfit.`;
+  }
   return persistence === "unknown"
     ? `This browser does not say whether it saves ${them} for good.`
     : `This browser may clear ${them}.`;
@@ -56,8 +60,13 @@ export function SavedReminder({ store, checks, deleted }: SavedReminderProps) {
       </Notice>
     );
   }
-  if (!atRisk || keeping.onlyHere.length === 0) return null;
-  const { tone } = persistenceWords[keeping.low ? "mayEvict" : keeping.persistence];
+  // Not while the first check is still being measured: there is nothing to save yet.
+  const complete = keeping?.onlyHere.some(({ lastVerdict }) => lastVerdict !== undefined);
+  if (!atRisk || !complete) return null;
+  const { tone } = safekeepingWords(
+    keeping.low ? "mayEvict" : keeping.persistence,
+    isBrowserOnApple(),
+  );
   return (
     <Notice tone={tone} live>
       <p>

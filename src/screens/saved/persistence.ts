@@ -28,6 +28,11 @@ export async function persistence(): Promise<Persistence> {
   }
 }
 
+/** False where nobody could be asked: a button for it could only fail. */
+export function canAskToKeep(): boolean {
+  return typeof storageManager().persist === "function";
+}
+
 /** Asks the browser; some ask the person in turn. */
 export async function askToKeep(): Promise<Persistence> {
   try {

@@ -2,7 +2,7 @@ import type { State } from "../../physics/fitment.ts";
 import type { RestoreCounts } from "../../storage/restoreBackup.ts";
 import type { Persistence } from "./persistence.ts";
 
-export const persistenceWords: {
+const persistenceWords: {
   readonly [Which in Persistence]: {
     readonly tone: State;
     readonly name: string;
@@ -28,6 +28,22 @@ export const persistenceWords: {
       "This browser does not say. Install Stopfit on the home screen, and save a backup now and then.",
   },
 };
+
+/**
+ * On Apple's phones the time is known: seven days on which the browser is used and this site is not
+ * (WebKit's own account of its limit on storage that scripts write).
+ */
+const deletedAfterSevenDays = {
+  tone: "care",
+  name: "The browser deletes what is not opened for a week",
+  words:
+    "After 7 days of use without a visit to Stopfit it deletes the checks. Save a backup, then install Stopfit: the installed app is not counted with the browser.",
+} as const;
+
+export function safekeepingWords(persistence: Persistence, inAppleBrowser: boolean) {
+  const unsafe = persistence !== "kept";
+  return unsafe && inAppleBrowser ? deletedAfterSevenDays : persistenceWords[persistence];
+}
 
 export function checksText(count: number): string {
   return count === 1 ? "1 check" : `${count} checks`;

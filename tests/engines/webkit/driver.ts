@@ -1,0 +1,128 @@
+import { type ChildProcess, spawn } from "node:child_process";
+import { mkdtempSync, rmSync } from "node:fs";
+import { createServer } from "node:net";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { setTimeout as pause } from "node:timers/promises";
+
+async function freePort(): Promise<number> {
+  return new Promise((done, failed) => {
+    const server = createServer();
+    server.on("error", failed);
+    server.listen(0, "127.0.0.1", () => {
+      const address = server.address();
+      server.close(() => (typeof address === "object" && address ? done(address.port) : failed()));
+    });
+  });
+}
+
+/** X's own choice of a free screen, told by it on its third channel. */
+async function virtualScreen(): Promise<{ process: ChildProcess; name: string }> {
+  const process = spawn(
+    "Xvfb",
+    ["-displayfd", "3", "-screen", "0", "1400x1000x24", "-nolisten", "tcp"],
+    {
+      stdio: ["ignore", "ignore", "ignore", "pipe"],
+    },
+  );
+  const told = process.stdio[3];
+  if (!told || !("on" in told)) throw new Error("Xvfb has no channel to tell its screen by.");
+  const name = await new Promise<string>((done, failed) => {
+    process.on("exit", () => failed(new Error("Xvfb ended before it had a screen.")));
+    told.on("data", (data) => done(`:${String(data).trim()}`));
+  });
+  return { process, name };
+}
+
+export interface WindowSize {
+  readonly width: number;
+  readonly height: number;
+}
+
+interface Answer {
+  readonly value: unknown;
+}
+
+/** W3C WebDriver, as far as needed: https://www.w3.org/TR/webdriver2/, sections 6 to 12. */
+export class WebKitSession {
+  private constructor(
+    private readonly processes: readonly ChildProcess[],
+    private readonly home: string,
+    private readonly address: string,
+    private readonly id: string,
+  ) {}
+
+  static async start(size: WindowSize): Promise<WebKitSession> {
+    const screen = await virtualScreen();
+    const home = mkdtempSync(join(tmpdir(), "stopfit-webkit-"));
+    const port = await freePort();
+    const driver = spawn("WebKitWebDriver", [`--port=${port}`], {
+      stdio: "ignore",
+      // A home of its own: nothing is found there, and nothing is left behind.
+      env: {
+        ...process.env,
+        HOME: home,
+        XDG_DATA_HOME: home,
+        XDG_CACHE_HOME: home,
+        DISPLAY: screen.name,
+      },
+    });
+    const address = `http://127.0.0.1:${port}`;
+    const geometry = `--geometry=${size.width}x${size.height}`;
+    const options = { args: ["--automation", "--full-screen", geometry] };
+    const wanted = {
+      alwaysMatch: { "webkitgtk:browserOptions": { binary: browserOf(), ...options } },
+    };
+    let begun: { sessionId: string } | null = null;
+    for (let tries = 0; begun === null; tries++) {
+      try {
+        begun = (await send(address, "POST", "/session", { capabilities: wanted })) as {
+          sessionId: string;
+        };
+      } catch (error) {
+        if (tries === 40) throw error;
+        await pause(250);
+      }
+    }
+    const session = new WebKitSession([driver, screen.process], home, address, begun.sessionId);
+    await session.resize(size);
+    return session;
+  }
+
+  command(method: "GET" | "POST" | "DELETE", path: string, body?: object): Promise<unknown> {
+    return send(this.address, method, `/session/${this.id}${path}`, body);
+  }
+
+  async resize({ width, height }: WindowSize): Promise<void> {
+    await this.command("POST", "/window/rect", { x: 0, y: 0, width, height });
+  }
+
+  async end(): Promise<void> {
+    await this.command("DELETE", "").catch(() => undefined);
+    for (const each of this.processes) each.kill();
+    rmSync(this.home, { recursive: true, force: true, maxRetries: 5 });
+  }
+}
+
+function browserOf(): string {
+  return process.env.WEBKIT_BROWSER ?? "/usr/lib/x86_64-linux-gnu/webkit2gtk-4.1/MiniBrowser";
+}
+
+async function send(
+  address: string,
+  method: string,
+  path: string,
+  body?: object,
+): Promise<unknown> {
+  const response = await fetch(`${address}${path}`, {
+    method,
+    headers: { "content-type": "application/json" },
+    body: method === "POST" ? JSON.stringify(body ?? {}) : null,
+  });
+  const { value } = (await response.json()) as Answer;
+  if (!response.ok) {
+    const { error, message } = value as { error: string; message: string };
+    throw new Error(`WebDriver, ${path}: ${error}: ${message}`);
+  }
+  return value;
+}
