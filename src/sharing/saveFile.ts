@@ -14,6 +14,13 @@ function download(file: File): void {
   setTimeout(() => URL.revokeObjectURL(address), 60_000);
 }
 
+/** Where a person finds what was saved by {@link saveFile}. */
+export function whereSaved(): string {
+  return isInstalledOnApple()
+    ? "Choose in the share sheet where to save it."
+    : "Look among the browser's downloads.";
+}
+
 /**
  * Has the browser save a file. Needs a document, and the turn of a tap; throws only where the browser
  * itself does. Where there is no place for downloads, the share sheet offers one.

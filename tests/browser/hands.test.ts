@@ -1,3 +1,4 @@
+import { mkdirSync } from "node:fs";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, inject, it } from "vitest";
 import type { CheckRecord } from "../../src/records/check/checkRecord.ts";
@@ -180,6 +181,30 @@ describe("the keys", () => {
     await page.reload();
     await steps.reading().waitFor();
     expect(await steps.reading().inputValue()).toBe("1 3/8");
+    phone.expectNoTrouble();
+  });
+
+  it("stand beside the number on a phone on its side, and both are in view", async () => {
+    await phoneWith({ length: "in", keys: "own" }, { width: 740, height: 360 });
+    const { page, steps } = await at("left.rideHeight");
+    await steps.reading().tap();
+    await keypad(page).waitFor();
+    const [keys, number] = await Promise.all([
+      keypad(page).boundingBox(),
+      steps.reading().boundingBox(),
+    ]);
+    for (const box of [keys, number]) {
+      expect(Math.min(box?.x ?? -1, box?.y ?? -1)).toBeGreaterThanOrEqual(0);
+      expect((box?.x ?? 0) + (box?.width ?? 0)).toBeLessThanOrEqual(740);
+      expect((box?.y ?? 0) + (box?.height ?? 0)).toBeLessThanOrEqual(360);
+    }
+    expect((number?.x ?? 0) + (number?.width ?? 0)).toBeLessThanOrEqual(keys?.x ?? 0);
+    for (const each of await keypad(page).getByRole("button").all()) {
+      const box = await each.boundingBox();
+      expect(Math.min(box?.width ?? 0, box?.height ?? 0)).toBeGreaterThanOrEqual(48);
+    }
+    mkdirSync("tests/screenshots", { recursive: true });
+    await page.screenshot({ path: "tests/screenshots/keys-on-its-side.png" });
     phone.expectNoTrouble();
   });
 

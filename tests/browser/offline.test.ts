@@ -232,3 +232,22 @@ describe("the page's policy", () => {
     expect(broken.violations).toEqual(expect.arrayContaining(["script-src-elem", "connect-src"]));
   });
 });
+
+describe("a browser that can't run the app", () => {
+  it("says which browsers do, instead of buttons that do nothing", async () => {
+    await phone.context.addInitScript(() => Reflect.deleteProperty(Object, "hasOwn"));
+    const page = await openList();
+    await page.getByRole("heading", { name: "This browser is too old for Stopfit" }).waitFor();
+    await page.getByText(/iOS 15.4, Chrome 108 or Firefox 121/).waitFor();
+    expect(await page.getByRole("button").count()).toBe(0);
+    phone.expectNoTrouble();
+  });
+
+  it("without JavaScript says what to turn on", async () => {
+    const context = await browser.newContext({ javaScriptEnabled: false });
+    const page = await context.newPage();
+    await page.goto(site.address);
+    await page.getByRole("heading", { name: "Stopfit needs JavaScript" }).waitFor();
+    await context.close();
+  });
+});

@@ -2,6 +2,7 @@ import { useMemo, useState } from "preact/hooks";
 import type { Fault } from "../../physics/outcome.ts";
 import type { CheckRecord } from "../../records/check/checkRecord.ts";
 import { downloadCheck } from "../../sharing/checkFile.ts";
+import { whereSaved } from "../../sharing/saveFile.ts";
 import { canShareFile, fileToShare, share } from "../../sharing/shareFile.ts";
 import { Button } from "../parts/Button.tsx";
 import { FaultNotice } from "./FaultNotice.tsx";
@@ -49,7 +50,7 @@ export function FileWay({
     setDone("");
     try {
       downloadCheck(record);
-      setDone("The file was handed to the browser to save. Look among its downloads.");
+      setDone(`The file is ready. ${whereSaved()}`);
       onSent?.();
     } catch {
       setFault({

@@ -29,6 +29,7 @@ import { RowBoundary } from "../parts/RowBoundary.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import type { Preferences } from "../preferences.ts";
 import { quickCheckHref } from "../quickCheck/quickCheckRoutes.ts";
+import type { BringYourChecksProps } from "../saved/BringYourChecks.tsx";
 import type { SavedReminderProps } from "../saved/SavedReminder.tsx";
 import { noteCount } from "../saved/savedCount.ts";
 import { savedHref, savedName } from "../saved/savedRoute.ts";
@@ -64,7 +65,7 @@ const SetAsideRow = later<SetAsideRowProps>(
   async () => (await import("./SetAsideRow.tsx")).SetAsideRow,
 );
 
-const BringYourChecks = later<object>(
+const BringYourChecks = later<BringYourChecksProps>(
   async () => (await import("../saved/BringYourChecks.tsx")).BringYourChecks,
   { quiet: true },
 );
@@ -284,7 +285,7 @@ export function Checks({ opened, preferences, notice }: Props) {
       )}
       {import.meta.env.VITE_DESK && <AnswersIn answers={sent.answers} />}
       {checks === null && <p class="soft">One moment …</p>}
-      {checks?.length === 0 && isInstalledOnApple() && <BringYourChecks />}
+      {checks?.length === 0 && isInstalledOnApple() && <BringYourChecks pasteHref={openHref} />}
       {checks?.length === 0 && aside.length === 0 && <FirstWords />}
       {checks && checks.length + aside.length > 0 && (
         <ul class="check-list">

@@ -1,5 +1,6 @@
 import { useState } from "preact/hooks";
 import { inModelUnits, type Sentence } from "../../physics/sentence.ts";
+import { whereSaved } from "../../sharing/saveFile.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
 import { Button } from "../parts/Button.tsx";
 
@@ -21,11 +22,7 @@ export function BackupButton({
     const { saveBackupHere } = await import("./backupHere.ts");
     const saved = await saveBackupHere(store);
     setWorking(false);
-    setSaid(
-      saved.ok
-        ? ["The backup was handed to the browser to save. Look among its downloads."]
-        : saved.fault.sentence,
-    );
+    setSaid(saved.ok ? [`The backup is ready. ${whereSaved()}`] : saved.fault.sentence);
     if (saved.ok) onSaved();
   };
   return (

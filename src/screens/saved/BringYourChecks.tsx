@@ -2,8 +2,12 @@ import { ButtonLink } from "../parts/Button.tsx";
 import { Card } from "../parts/Card.tsx";
 import { keptName, savedHref } from "./savedRoute.ts";
 
+export interface BringYourChecksProps {
+  readonly pasteHref: string;
+}
+
 /** On the empty list of an app just installed where it can't see what the browser has stored. */
-export function BringYourChecks() {
+export function BringYourChecks({ pasteHref }: BringYourChecksProps) {
   return (
     <Card heading="Bring your checks">
       <p>
@@ -19,7 +23,7 @@ export function BringYourChecks() {
         <ButtonLink look="main" href={savedHref}>
           Restore a backup
         </ButtonLink>
-        <ButtonLink href="#/open">Paste a link</ButtonLink>
+        <ButtonLink href={pasteHref}>Paste a link</ButtonLink>
       </div>
     </Card>
   );

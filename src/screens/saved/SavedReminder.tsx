@@ -1,5 +1,6 @@
 import { useState } from "preact/hooks";
 import type { ListedCheck } from "../../records/check/listedCheck.ts";
+import { whereSaved } from "../../sharing/saveFile.ts";
 import { isBrowserOnApple } from "../../sharing/thisDevice.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
 import { ButtonLink } from "../parts/Button.tsx";
@@ -56,7 +57,7 @@ export function SavedReminder({ store, checks, deleted }: SavedReminderProps) {
   if (saved) {
     return (
       <Notice tone="ok" live>
-        <p>The backup was handed to the browser to save. Look among its downloads.</p>
+        <p>The backup is ready. {whereSaved()}</p>
       </Notice>
     );
   }

@@ -1,5 +1,5 @@
 import { type ChildProcess, spawn } from "node:child_process";
-import { mkdtempSync, rmSync } from "node:fs";
+import { existsSync, mkdtempSync, rmSync } from "node:fs";
 import { createServer } from "node:net";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -99,9 +99,23 @@ export class WebKitSession {
 
   async end(): Promise<void> {
     await this.command("DELETE", "").catch(() => undefined);
-    for (const each of this.processes) each.kill();
-    rmSync(this.home, { recursive: true, force: true, maxRetries: 5 });
+    await Promise.all(this.processes.map(ended));
+    // Its helper processes end a moment later, and write until then.
+    for (let tries = 0; existsSync(this.home) && tries < 40; tries++) {
+      try {
+        rmSync(this.home, { recursive: true, force: true });
+      } catch {
+        await pause(250);
+      }
+    }
   }
+}
+
+async function ended(process: ChildProcess): Promise<void> {
+  if (process.exitCode !== null || process.signalCode !== null) return;
+  const gone = new Promise((done) => process.once("exit", done));
+  process.kill();
+  await gone;
 }
 
 function browserOf(): string {

@@ -1,4 +1,4 @@
-import { queryAllByLabelText, queryAllByRole, queryAllByText } from "@testing-library/dom";
+import { queryAllByLabelText, queryAllByRole } from "@testing-library/dom";
 import type { Path, Sought, Step } from "./path.ts";
 
 const plain = (text: string) => text.replace(/\s+/g, " ").trim();
@@ -9,6 +9,16 @@ function matches(text: string | null, sought: Sought): boolean {
   const wanted = plain(sought.text);
   if (sought.kind === "exactly") return found === wanted;
   return found.toLowerCase().includes(wanted.toLowerCase());
+}
+
+/** The innermost elements whose whole text holds what is sought. */
+function innermostWith(root: Element, sought: Sought): Element[] {
+  const holds = (element: Element) =>
+    !/^(SCRIPT|STYLE|TEMPLATE)$/.test(element.tagName) && matches(element.textContent, sought);
+  const all = [...root.querySelectorAll("*")].filter(holds);
+  return all.filter(
+    (element) => !all.some((other) => other !== element && element.contains(other)),
+  );
 }
 
 function within(root: HTMLElement, step: Step): Element[] {
@@ -37,7 +47,7 @@ function within(root: HTMLElement, step: Step): Element[] {
       return found.filter((element) => element.checkVisibility());
     }
     case "text":
-      return queryAllByText(root, asMatcher(step.text), { ignore: "script, style" });
+      return innermostWith(root, step.text);
     case "label":
       return queryAllByLabelText(root, asMatcher(step.text));
     default:

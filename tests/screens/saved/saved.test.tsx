@@ -60,6 +60,8 @@ afterEach(() => {
 
 const gap = { texts: ["21"], unit: "mm" as const, tol: "1" };
 const measured = (name: string): StoredCheck => setEntry(newStoredCheck(name), "left.gap", gap);
+/** With an answer: complete. */
+const answered = (name: string): StoredCheck => ({ ...measured(name), lastVerdict: "ok" });
 
 /** The browser clears what is in its database; what is beside it stays. */
 function clearChecks(): void {
@@ -84,13 +86,13 @@ async function chooseBackup(file: File): Promise<void> {
 
 describe("the list", () => {
   it("reminds of a backup while the browser may clear checks that are nowhere else", async () => {
-    await keep(measured("Tern"), measured("Brant"));
+    await keep(answered("Tern"), answered("Brant"));
     startApp();
     await screen.findByText(/2 checks exist only on this phone. This browser may clear them/);
     // The browser was asked, once, now that there is something to keep.
     expect(browser.asked).toBe(1);
     await tap("Save a backup");
-    await screen.findByText(/The backup was handed to the browser/);
+    await screen.findByText(/The backup is ready/);
     expect(saved.map(({ name }) => name)).toEqual([expect.stringMatching(/^stopfit-backup-/)]);
     expect(await saved[0]?.blob.text()).toContain('"name":"Tern"');
     cleanup();
@@ -100,9 +102,17 @@ describe("the list", () => {
     expect(screen.queryByText(/only on this phone/)).toBeNull();
   });
 
+  it("waits until a check is complete", async () => {
+    await keep(measured("Tern"));
+    startApp();
+    await screen.findByText("Tern");
+    await waitFor(() => expect(browser.asked).toBe(1));
+    expect(screen.queryByText(/only on this phone/)).toBeNull();
+  });
+
   it("does not where the browser agrees to keep them, where all were sent, or nothing was measured", async () => {
     browser.agrees = true;
-    const tern = measured("Tern");
+    const tern = answered("Tern");
     await keep(tern);
     startApp();
     await screen.findByText("Tern");
@@ -121,7 +131,7 @@ describe("the list", () => {
   it("reminds as well when space is short, though the browser keeps them for good", async () => {
     browser.persisted = true;
     browser.freeBytes = 20e6;
-    await keep(measured("Tern"));
+    await keep(answered("Tern"));
     startApp();
     await screen.findByText(/This phone is short of space: 20 MB are left for Stopfit/);
   });

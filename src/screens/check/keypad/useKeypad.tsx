@@ -23,7 +23,11 @@ function showAbove(pad: HTMLElement, input: HTMLElement): void {
   pad.style.setProperty("--pad-bottom", `${bar?.offsetHeight ?? 0}px`);
   const place = input.closest<HTMLElement>("[data-entry]") ?? input;
   const { top, bottom } = place.getBoundingClientRect();
-  const limit = pad.getBoundingClientRect().top - margin;
+  // On a phone on its side the keys stand beside the field, not below it.
+  const keys = pad.getBoundingClientRect();
+  const beside = keys.left >= place.getBoundingClientRect().right;
+  const below = beside ? bar?.getBoundingClientRect().top : keys.top;
+  const limit = (below ?? keys.bottom) - margin;
   const withDrawing = input.closest(".reading-layout") !== null;
   const head = document.querySelector(".screen-top")?.getBoundingClientRect().bottom ?? 0;
   if (bottom > limit || withDrawing) window.scrollBy(0, bottom - limit);

@@ -1,0 +1,135 @@
+import "fake-indexeddb/auto";
+import { cleanup, screen } from "@testing-library/preact";
+import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import { newStoredCheck } from "../../../src/records/check/storedCheck.ts";
+import { setEntry } from "../../../src/records/filling/changes.ts";
+import { openHref } from "../../../src/screens/exchange/shareRoutes.ts";
+import { canPrint } from "../../../src/screens/parts/printing.ts";
+import { saveFile } from "../../../src/sharing/saveFile.ts";
+import { freshPhone, heading, keep, startApp } from "../startApp.tsx";
+
+const share = vi.fn(async (_data: ShareData) => undefined);
+let canShare: (data?: ShareData) => boolean;
+let downloads: string[];
+
+/** `standalone` is on Apple's phones alone: true once opened from the home screen. */
+function onApplePhone(standalone: boolean): void {
+  vi.stubGlobal("navigator", {
+    ...navigator,
+    userAgent: navigator.userAgent,
+    language: "en-US",
+    standalone,
+    share,
+    canShare: (data?: ShareData) => canShare(data),
+    storage: {
+      persisted: async () => false,
+      persist: async () => false,
+      estimate: async () => ({ usage: 2e6, quota: 5e9 }),
+    },
+  });
+}
+
+beforeEach(() => {
+  freshPhone();
+  share.mockClear();
+  share.mockImplementation(async () => undefined);
+  canShare = () => true;
+  downloads = [];
+  vi.spyOn(HTMLAnchorElement.prototype, "click").mockImplementation(function (
+    this: HTMLAnchorElement,
+  ) {
+    downloads.push(this.download);
+  });
+});
+
+afterEach(() => {
+  cleanup();
+  vi.restoreAllMocks();
+  vi.unstubAllGlobals();
+});
+
+const tern = {
+  ...setEntry(newStoredCheck("Tern"), "left.gap", { texts: ["21"], unit: "mm" as const, tol: "1" }),
+  lastVerdict: "ok" as const,
+};
+
+describe("in the browser of an Apple phone", () => {
+  beforeEach(() => onApplePhone(false));
+
+  it("the list and the storage screen tell of the seven days", async () => {
+    await keep(tern);
+    startApp();
+    await screen.findByText(
+      /1 check exists only on this phone. This browser deletes it after 7 days/,
+    );
+    cleanup();
+    startApp("#/kept");
+    await screen.findByText("The browser deletes what is not opened for a week");
+  });
+
+  it("a backup comes before the steps of installing", async () => {
+    await keep(tern);
+    startApp("#/kept");
+    const steps = await screen.findByText(/The installed app starts empty/);
+    expect(steps.textContent).toContain("Save a backup first");
+    const all = steps.closest("details");
+    const words = all?.textContent ?? "";
+    expect(words.indexOf("Save a backup")).toBeLessThan(words.indexOf("Add to Home Screen"));
+    expect(all?.querySelectorAll("button")).toHaveLength(1);
+  });
+
+  it("a file is downloaded, and the page can be printed", () => {
+    vi.stubGlobal("print", () => undefined);
+    saveFile(new File(["x"], "tern.csv", { type: "text/csv" }));
+    expect(downloads).toEqual(["tern.csv"]);
+    expect(share).not.toHaveBeenCalled();
+    expect(canPrint()).toBe(true);
+  });
+});
+
+describe("installed on an Apple phone", () => {
+  beforeEach(() => onApplePhone(true));
+
+  it("the empty list says how to bring the checks along", async () => {
+    startApp();
+    await screen.findByRole("heading", { level: 2, name: "Bring your checks" });
+    expect(screen.getByRole("link", { name: "Paste a link" }).getAttribute("href")).toBe(openHref);
+  });
+
+  it("a list with checks says nothing of it", async () => {
+    await keep(tern);
+    startApp();
+    await screen.findByText("Tern");
+    expect(screen.queryByText("Bring your checks")).toBeNull();
+  });
+
+  it("pasting a link comes first among the ways in", async () => {
+    startApp("#/open");
+    await heading("Open a check or a reply");
+    const cards = screen.getAllByRole("heading", { level: 2 }).map((each) => each.textContent);
+    expect(cards[0]).toBe("From a link");
+    screen.getByText(/Copy the link and paste it here/);
+  });
+
+  it("a table is saved by the share sheet; refused there, it is downloaded", async () => {
+    const table = new File(["x"], "checks.csv", { type: "text/csv" });
+    saveFile(table);
+    expect(share).toHaveBeenCalledWith({ files: [table] });
+    expect(downloads).toEqual([]);
+    share.mockRejectedValueOnce(new DOMException("No tap.", "NotAllowedError"));
+    saveFile(table);
+    await vi.waitFor(() => expect(downloads).toEqual(["checks.csv"]));
+    share.mockRejectedValueOnce(new DOMException("Closed.", "AbortError"));
+    saveFile(table);
+    await Promise.resolve();
+    expect(downloads).toEqual(["checks.csv"]);
+  });
+
+  it("what the share sheet does not take is downloaded, and nothing is offered to print", () => {
+    vi.stubGlobal("print", () => undefined);
+    canShare = () => false;
+    saveFile(new File(["x"], "checks.csv", { type: "text/csv" }));
+    expect(downloads).toEqual(["checks.csv"]);
+    expect(canPrint()).toBe(false);
+  });
+});
