@@ -43,7 +43,7 @@ export default defineConfig({
           name: "engines",
           environment: "node",
           include: inEngines,
-          globalSetup: ["tests/browser/support/build.ts"],
+          globalSetup: ["tests/engines/support/build.ts"],
           testTimeout: 180_000,
           hookTimeout: 180_000,
         },

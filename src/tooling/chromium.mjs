@@ -1,5 +1,5 @@
-import { accessSync, constants, existsSync } from "node:fs";
-import { run } from "./run.mjs";
+import { accessSync, constants } from "node:fs";
+import { installDebian } from "./debianPackages.mjs";
 
 const usualPlaces = [
   "/usr/bin/chromium",
@@ -29,9 +29,7 @@ export function findChromium(environment = process.env, places = usualPlaces, ru
   return places.find(runs) ?? null;
 }
 
-function debianRoot() {
-  return existsSync("/etc/debian_version") && process.getuid?.() === 0;
-}
+const installMs = 300_000;
 
 /** Finds Chromium, installing Debian's where that is possible: { path } or { trouble }. */
 export async function ensureChromium() {
@@ -40,14 +38,9 @@ export async function ensureChromium() {
   if (process.env.CHROMIUM_PATH) {
     return { trouble: `CHROMIUM_PATH is "${process.env.CHROMIUM_PATH}", which cannot be run.` };
   }
-  if (debianRoot()) {
-    console.log("Installing Debian's chromium …");
-    const quiet = { env: { ...process.env, DEBIAN_FRONTEND: "noninteractive" } };
-    await run("apt-get", ["update", "-qq"], quiet);
-    await run("apt-get", ["install", "-y", "-qq", "--no-install-recommends", "chromium"], quiet);
-    const installed = findChromium();
-    if (installed) return { path: installed };
-  }
+  await installDebian(["chromium"], installMs);
+  const installed = findChromium();
+  if (installed) return { path: installed };
   return {
     trouble:
       "The browser tests need Chromium. Install it (Debian and Ubuntu: sudo apt-get install chromium) " +

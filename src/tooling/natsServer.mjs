@@ -1,5 +1,5 @@
-import { accessSync, constants, existsSync } from "node:fs";
-import { run } from "./run.mjs";
+import { accessSync, constants } from "node:fs";
+import { installDebian } from "./debianPackages.mjs";
 
 const usualPlaces = [
   "/usr/sbin/nats-server",
@@ -34,15 +34,6 @@ const installMs = 90_000;
 export async function ensureNatsServer() {
   const found = findNatsServer();
   if (found || process.env.NATS_SERVER_PATH) return found;
-  if (existsSync("/etc/debian_version") && process.getuid?.() === 0) {
-    console.log("Installing Debian's nats-server …");
-    const bounded = {
-      env: { ...process.env, DEBIAN_FRONTEND: "noninteractive" },
-      timeout: installMs,
-    };
-    await run("apt-get", ["update", "-qq"], bounded);
-    const install = ["install", "-y", "-qq", "--no-install-recommends", "nats-server"];
-    await run("apt-get", install, bounded);
-  }
+  await installDebian(["nats-server"], installMs);
   return findNatsServer();
 }

@@ -85,7 +85,7 @@ onEveryEngine((stage, engine, skip) => {
     await list.check("Tern van, loaded").waitFor();
     await list.act("Tern van, loaded", "Copy");
     await list.check("Tern van, loaded (copy)").waitFor();
-    await page.goto(`${stage.site.address}#/kept`);
+    await page.goto(`${stage.site.address}#/saved`);
     const texts = await savedTexts(page);
     await page.getByRole("button", { name: "Save a backup" }).first().click();
     const file = join(folder, `${engine.name}-backup.txt`);
@@ -93,7 +93,7 @@ onEveryEngine((stage, engine, skip) => {
     expect(await window.errors()).toEqual([]);
 
     const other = await stage.open();
-    await other.page.goto(`${stage.site.address}#/kept`);
+    await other.page.goto(`${stage.site.address}#/saved`);
     await other.page.getByLabel("Backup to restore").setInputFiles(file);
     await other.page.getByRole("button", { name: "Restore", exact: true }).click();
     await other.page.getByText(/Restored: \d+ added/).waitFor();

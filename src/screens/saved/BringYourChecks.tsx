@@ -1,6 +1,6 @@
 import { ButtonLink } from "../parts/Button.tsx";
 import { Card } from "../parts/Card.tsx";
-import { keptName, savedHref } from "./savedRoute.ts";
+import { savedHref, savedName } from "./savedRoute.ts";
 
 export interface BringYourChecksProps {
   readonly pasteHref: string;
@@ -14,7 +14,7 @@ export function BringYourChecks({ pasteHref }: BringYourChecksProps) {
         This app has a storage of its own. Checks that you measured in the browser are still there.
       </p>
       <ol class="numbered">
-        <li>Open Stopfit in the browser, then “{keptName}”.</li>
+        <li>Open Stopfit in the browser, then “{savedName}”.</li>
         <li>Tap “Save a backup” and save the file on this phone.</li>
         <li>Come back here and restore that file.</li>
       </ol>

@@ -17,7 +17,7 @@ declare module "vitest" {
 
 export const laterRelease = `${version}-later`;
 
-async function buildInto(folder: string, release: string): Promise<void> {
+export async function buildInto(folder: string, release: string): Promise<void> {
   const env = { ...process.env, NODE_ENV: "production", VITE_DEMO: "1", VITE_RELEASE: release };
   const args = ["build", "--logLevel", "warn", "--outDir", folder];
   const code = await runTool("vite/bin/vite.js", args, { env });

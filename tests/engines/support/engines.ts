@@ -1,5 +1,9 @@
-import { existsSync } from "node:fs";
 import { firefox, type Page } from "playwright-core";
+import {
+  firefoxProgram,
+  missingPrograms,
+  otherEngines,
+} from "../../../src/tooling/otherEngines.mjs";
 import { WebKitSession, type WindowSize } from "../webkit/driver.ts";
 import { WebKitPage } from "../webkit/webkitPage.ts";
 
@@ -13,8 +17,8 @@ export interface EngineWindow {
 
 export interface Engine {
   readonly name: string;
-  /** The programs it needs. */
-  readonly programs: readonly string[];
+  /** Programs that it needs and that are not here. */
+  readonly missing: readonly string[];
   open(size: WindowSize): Promise<EngineWindow>;
 }
 
@@ -24,7 +28,7 @@ const ofScreenshots = "sha256-YjaKGiklmzC6wjXA513HAMmzus8VE61XCOT+SmwNZWA=";
 async function openFirefox(size: WindowSize): Promise<EngineWindow> {
   // Through WebDriver BiDi, which the channel's name asks for.
   const browser = await firefox.launch({
-    executablePath: "/usr/bin/firefox-esr",
+    executablePath: firefoxProgram,
     channel: "moz-firefox",
     headless: true,
   });
@@ -54,17 +58,13 @@ async function openWebKit(size: WindowSize): Promise<EngineWindow> {
   };
 }
 
-const webkitBrowser = "/usr/lib/x86_64-linux-gnu/webkit2gtk-4.1/MiniBrowser";
+const opening: { readonly [name: string]: (size: WindowSize) => Promise<EngineWindow> } = {
+  Firefox: openFirefox,
+  WebKit: openWebKit,
+};
 
-export const engines: readonly Engine[] = [
-  { name: "Firefox", programs: ["/usr/bin/firefox-esr"], open: openFirefox },
-  {
-    name: "WebKit",
-    programs: ["/usr/bin/WebKitWebDriver", webkitBrowser, "/usr/bin/Xvfb"],
-    open: openWebKit,
-  },
-];
-
-export function missingPrograms({ programs }: Engine): readonly string[] {
-  return programs.filter((program) => !existsSync(program));
-}
+export const engines: readonly Engine[] = otherEngines.map((engine) => {
+  const open = opening[engine.name];
+  if (!open) throw new Error(`No way is known to open ${engine.name}.`);
+  return { name: engine.name, missing: missingPrograms(engine), open };
+});

@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, inject } from "vitest";
 import { Site } from "../../browser/support/site.ts";
-import { type Engine, type EngineWindow, engines, missingPrograms } from "./engines.ts";
+import { type Engine, type EngineWindow, engines } from "./engines.ts";
 
 /** What a test works with; set before each. */
 export interface Stage {
@@ -31,6 +31,6 @@ export function onEveryEngine(define: (stage: Stage, engine: Engine, skip: boole
       await Promise.all(windows.splice(0).map((window) => window.close()));
       await stage.site.close();
     });
-    define(stage, engine, missingPrograms(engine).length > 0);
+    define(stage, engine, engine.missing.length > 0);
   });
 }

@@ -4,6 +4,7 @@ import { createServer } from "node:net";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { setTimeout as pause } from "node:timers/promises";
+import { webkitProgram } from "../../../src/tooling/otherEngines.mjs";
 
 async function freePort(): Promise<number> {
   return new Promise((done, failed) => {
@@ -71,7 +72,7 @@ export class WebKitSession {
     const geometry = `--geometry=${size.width}x${size.height}`;
     const options = { args: ["--automation", "--full-screen", geometry] };
     const wanted = {
-      alwaysMatch: { "webkitgtk:browserOptions": { binary: browserOf(), ...options } },
+      alwaysMatch: { "webkitgtk:browserOptions": { binary: webkitProgram, ...options } },
     };
     let begun: { sessionId: string } | null = null;
     for (let tries = 0; begun === null; tries++) {
@@ -116,10 +117,6 @@ async function ended(process: ChildProcess): Promise<void> {
   const gone = new Promise((done) => process.once("exit", done));
   process.kill();
   await gone;
-}
-
-function browserOf(): string {
-  return process.env.WEBKIT_BROWSER ?? "/usr/lib/x86_64-linux-gnu/webkit2gtk-4.1/MiniBrowser";
 }
 
 async function send(

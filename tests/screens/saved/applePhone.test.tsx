@@ -63,13 +63,13 @@ describe("in the browser of an Apple phone", () => {
       /1 check exists only on this phone. This browser deletes it after 7 days/,
     );
     cleanup();
-    startApp("#/kept");
+    startApp("#/saved");
     await screen.findByText("The browser deletes what is not opened for a week");
   });
 
   it("a backup comes before the steps of installing", async () => {
     await keep(tern);
-    startApp("#/kept");
+    startApp("#/saved");
     const steps = await screen.findByText(/The installed app starts empty/);
     expect(steps.textContent).toContain("Save a backup first");
     const all = steps.closest("details");

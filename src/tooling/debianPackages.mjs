@@ -1,0 +1,17 @@
+import { existsSync } from "node:fs";
+import { run } from "./run.mjs";
+
+/** Debian's packages can be installed here without asking anyone. */
+export function canInstallDebian() {
+  return existsSync("/etc/debian_version") && process.getuid?.() === 0;
+}
+
+/** Installs Debian's packages, giving up after `timeout` ms each for the lists and for them. */
+export async function installDebian(packages, timeout) {
+  if (!canInstallDebian()) return;
+  console.log(`Installing Debian's ${packages.join(", ")} …`);
+  const quiet = { env: { ...process.env, DEBIAN_FRONTEND: "noninteractive" }, timeout };
+  await run("apt-get", ["update", "-qq"], quiet);
+  const install = ["install", "-y", "-qq", "--no-install-recommends", ...packages];
+  await run("apt-get", install, quiet);
+}

@@ -1,0 +1,15 @@
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import type { TestProject } from "vitest/node";
+import { version } from "../../../package.json";
+import { buildInto } from "../../browser/support/build.ts";
+
+/** One build for all tests of the other engines; STOPFIT_DIST names one at hand. */
+export default async function build(project: TestProject): Promise<() => void> {
+  const work = mkdtempSync(join(tmpdir(), "stopfit-engines-"));
+  const dist = process.env.STOPFIT_DIST ?? join(work, "dist");
+  if (process.env.STOPFIT_DIST === undefined) await buildInto(dist, version);
+  project.provide("dist", dist);
+  return () => rmSync(work, { recursive: true, force: true });
+}
