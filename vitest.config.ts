@@ -44,7 +44,7 @@ export default defineConfig({
           environment: "node",
           include: inEngines,
           globalSetup: ["tests/engines/support/build.ts"],
-          testTimeout: 180_000,
+          testTimeout: 400_000,
           hookTimeout: 180_000,
         },
       },
