@@ -35,3 +35,12 @@ export function downloadFile({ name, text, mime }: TextFile): void {
 export function downloadCheck(record: CheckRecord): void {
   downloadFile(checkFile(record));
 }
+
+/**
+ * The check as a file for the share sheet. Made before the tap, because browsers open the sheet only
+ * straight after one. Plain text, because browsers refuse to share JSON while they share text.
+ */
+export function fileToShare(record: CheckRecord): File {
+  const { name, text } = checkFile(record);
+  return new File([text], name.replace(/\.json$/, ".txt"), { type: "text/plain" });
+}

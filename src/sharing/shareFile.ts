@@ -1,15 +1,4 @@
 import { fail, type Outcome, succeed } from "../physics/outcome.ts";
-import type { CheckRecord } from "../records/check/checkRecord.ts";
-import { checkFile } from "./checkFile.ts";
-
-/**
- * The check as a file for the share sheet. Made before the tap, because browsers open the sheet only
- * straight after one. Plain text, because browsers refuse to share JSON while they share text.
- */
-export function fileToShare(record: CheckRecord): File {
-  const { name, text } = checkFile(record);
-  return new File([text], name.replace(/\.json$/, ".txt"), { type: "text/plain" });
-}
 
 /** Can this device hand such a file to its share sheet? */
 export function canShareFile(file: File): boolean {

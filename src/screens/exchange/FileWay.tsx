@@ -1,9 +1,9 @@
 import { useMemo, useState } from "preact/hooks";
 import type { Fault } from "../../physics/outcome.ts";
 import type { CheckRecord } from "../../records/check/checkRecord.ts";
-import { downloadCheck } from "../../sharing/checkFile.ts";
+import { downloadCheck, fileToShare } from "../../sharing/checkFile.ts";
 import { whereSaved } from "../../sharing/saveFile.ts";
-import { canShareFile, fileToShare, share } from "../../sharing/shareFile.ts";
+import { canShareFile, share } from "../../sharing/shareFile.ts";
 import { Button } from "../parts/Button.tsx";
 import { FaultNotice } from "./FaultNotice.tsx";
 
