@@ -5,6 +5,9 @@ const withDom = ["tests/{screens,storage,sensors}/**/*.test.{ts,tsx}"];
 const inBrowser = ["tests/browser/**/*.test.ts"];
 const inEngines = ["tests/engines/**/*.test.ts"];
 
+/** No time is asserted anywhere: a machine that is busy otherwise may take so long for a test. */
+const patienceMs = 300_000;
+
 export default defineConfig({
   test: {
     // One file a core, on small machines as well; every file has its own page, store and port.
@@ -16,7 +19,10 @@ export default defineConfig({
           environment: "node",
           include: ["tests/**/*.test.ts"],
           exclude: [...withDom, ...inBrowser, ...inEngines],
-          testTimeout: 60_000,
+          testTimeout: patienceMs,
+          // Pure functions: a process and its modules serve one file after another.
+          isolate: false,
+          setupFiles: ["tests/support/replacedModules.ts"],
         },
       },
       {
@@ -25,7 +31,9 @@ export default defineConfig({
           name: "component",
           environment: "happy-dom",
           include: withDom,
-          testTimeout: 60_000,
+          testTimeout: patienceMs,
+          isolate: false,
+          setupFiles: ["tests/support/replacedModules.ts", "tests/support/patience.ts"],
         },
       },
       {

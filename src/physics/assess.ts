@@ -16,13 +16,9 @@ import { type CornerDynamics, cornerDynamics } from "./stiffness/cornerDynamics.
 import { isProgressive, secantRate, stiffnessClassOf } from "./stop/stiffnessClass.ts";
 import { type StopCurve, stopCurve } from "./stop/stopCurve.ts";
 import { cornerDoubt } from "./uncertainty/cornerDoubt.ts";
-import {
-  type CornerDraws,
-  drawCorners,
-  SharedDraws,
-  type WantedTravel,
-} from "./uncertainty/cornerDraws.ts";
+import { type CornerDraws, drawCorners, type WantedTravel } from "./uncertainty/cornerDraws.ts";
 import { checkedMean } from "./uncertainty/readingMean.ts";
+import { SharedDraws } from "./uncertainty/sharedDraws.ts";
 import { type RoadCornerWithCurve, wantedTravels } from "./uncertainty/wantedTravel.ts";
 import { balanceCheck } from "./verdict/balance.ts";
 import { clearanceCheck } from "./verdict/clearance.ts";
@@ -48,6 +44,39 @@ export interface AssessOptions {
  * with, by its name.
  */
 export function assessStatic(fitment: Fitment, options: AssessOptions = {}): Outcome<Assessment> {
+  const ready = prepareFitment(fitment, options);
+  if (!ready.ok) return ready;
+  const { prepared, draws, curve, rules } = ready.value;
+  const drawn = drawCorners(
+    prepared.map(({ budget, wanted }) => ({
+      corner: budget,
+      wantedTravels: [wanted.laden, wanted.unladen].filter(
+        (travel): travel is WantedTravel => travel !== null,
+      ),
+    })),
+    draws,
+    rules.reserveMm,
+  );
+  const corners: CornerAssessment[] = [];
+  for (const [index, corner] of prepared.entries()) {
+    corners.push(assessCorner(fitment, corner, drawn[index] as CornerDraws, curve, rules));
+  }
+  return succeed({ verdict: verdictOf(corners), reason: reasonOf(corners), corners });
+}
+
+/** A fitment at its mean readings, before anything is drawn. */
+export interface PreparedFitment {
+  readonly prepared: readonly PreparedCorner[];
+  readonly draws: SharedDraws;
+  readonly curve: StopCurve;
+  readonly rules: UseRules;
+}
+
+/** What `assessStatic` draws from; the same errors. */
+export function prepareFitment(
+  fitment: Fitment,
+  options: AssessOptions = {},
+): Outcome<PreparedFitment> {
   const rules = rulesOf(fitment.use, fitment.rules);
   const fault = fitmentFault(fitment, rules);
   if (fault !== null) return { ok: false, fault };
@@ -66,24 +95,10 @@ export function assessStatic(fitment: Fitment, options: AssessOptions = {}): Out
       prepareCorner(fitment, budget.value, resting.value, cornerMass.value, rules, draws),
     );
   }
-  const drawn = drawCorners(
-    prepared.map(({ budget, wanted }) => ({
-      corner: budget,
-      wantedTravels: [wanted.laden, wanted.unladen].filter(
-        (travel): travel is WantedTravel => travel !== null,
-      ),
-    })),
-    draws,
-    rules.reserveMm,
-  );
-  const corners: CornerAssessment[] = [];
-  for (const [index, corner] of prepared.entries()) {
-    corners.push(assessCorner(fitment, corner, drawn[index] as CornerDraws, curve.value, rules));
-  }
-  return succeed({ verdict: verdictOf(corners), reason: reasonOf(corners), corners });
+  return succeed({ prepared, draws, curve: curve.value, rules });
 }
 
-interface PreparedCorner {
+export interface PreparedCorner {
   readonly budget: CornerBudget;
   readonly road: {
     readonly corner: RoadCornerWithCurve;
@@ -137,7 +152,11 @@ function assessCorner(
   const { budget } = corner;
   const { travel } = road;
   const carries = fitment.stop.duty === "carry";
-  const loadedCompressionMm = carries ? compressionAt(corner, travel.loadedSagMm) : null;
+  const { loadedCompressionMm, estimatedCompressionMm } = carriedCompression(
+    fitment,
+    { budget: corner, road },
+    rules,
+  );
   const missing = missingRideData(corner.corner, fitment.ride);
   const laden = wanted.laden === null ? null : (draws.contactBeyond[0] as number);
   const unladen = wanted.unladen === null ? null : (draws.contactBeyond.at(-1) as number);
@@ -151,7 +170,7 @@ function assessCorner(
     doubt: cornerDoubt(corner, fitment, road, rules),
     missing,
     loadedCompressionMm,
-    estimatedCompressionMm: carries ? estimatedCompression(fitment, corner, road, rules) : null,
+    estimatedCompressionMm,
   };
   const rate = secantRate(curve);
   const balance = balanceCheck(fitment, rules.balanceMm);
@@ -216,6 +235,19 @@ function assessCorner(
     ],
     doubt: evidence.doubt,
     missing,
+  };
+}
+
+/** How far a stop made to carry is pressed under load, mm, and within the ± of an estimated curve. */
+export function carriedCompression(
+  fitment: Fitment,
+  { budget, road }: Pick<PreparedCorner, "budget" | "road">,
+  rules: UseRules,
+): Pick<CornerEvidence, "loadedCompressionMm" | "estimatedCompressionMm"> {
+  const carries = fitment.stop.duty === "carry";
+  return {
+    loadedCompressionMm: carries ? compressionAt(budget, road.travel.loadedSagMm) : null,
+    estimatedCompressionMm: carries ? estimatedCompression(fitment, budget, road, rules) : null,
   };
 }
 

@@ -1,5 +1,5 @@
 import { fail, type Outcome, succeed } from "../physics/outcome.ts";
-import { crc32 } from "./checksum.ts";
+import { crc32 } from "../records/bytes/checksum.ts";
 import type { Frame } from "./frame.ts";
 import { readPayload } from "./payload.ts";
 import { findPayloads } from "./shareLink.ts";

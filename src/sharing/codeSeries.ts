@@ -1,6 +1,6 @@
 import { fail, type Outcome, succeed } from "../physics/outcome.ts";
+import { crc32 } from "../records/bytes/checksum.ts";
 import type { CheckRecord } from "../records/check/checkRecord.ts";
-import { crc32 } from "./checksum.ts";
 import { digitsLength } from "./decimalDigits.ts";
 import { type Frame, frameOverhead, partsLimit } from "./frame.ts";
 import { payloadText } from "./payload.ts";

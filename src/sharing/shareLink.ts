@@ -1,7 +1,7 @@
 import { fail, type Outcome, succeed } from "../physics/outcome.ts";
+import { crc32 } from "../records/bytes/checksum.ts";
 import type { CheckRecord } from "../records/check/checkRecord.ts";
 import type { Reply } from "../records/review/reply.ts";
-import { crc32 } from "./checksum.ts";
 import { pack, unpackedBytesLimit } from "./compression.ts";
 import { type Frame, packedBytesLimit } from "./frame.ts";
 import { payloadLengthOf, payloadText } from "./payload.ts";

@@ -10,7 +10,7 @@ const shareTargetPath = "receive";
 /** Where the page then finds itself. */
 const receivedHash = "#/received";
 const cacheName = "stopfit-received";
-/** More files than this at once are left out, and larger ones: any page can post here. */
+/** More files than this at once are left out, and what is larger together: any page can post here. */
 const filesLimit = 20;
 const bytesLimit = 200_000_000;
 const textLimit = 2_000_000;
@@ -33,12 +33,14 @@ export async function takeShare(
     const cache = await caches.open(cacheName);
     for (const old of await cache.keys()) await cache.delete(old);
     let number = 0;
+    let bytes = 0;
     for (const [field, value] of form) {
       if (number >= filesLimit) break;
       const isFile = typeof value !== "string";
       if (isFile ? field !== "check" : !["title", "text", "url"].includes(field)) continue;
       if (isFile ? value.size === 0 : value.trim() === "") continue;
-      if (isFile ? value.size > bytesLimit : value.length > textLimit) continue;
+      if (isFile ? bytes + value.size > bytesLimit : value.length > textLimit) continue;
+      if (isFile) bytes += value.size;
       const headers = {
         "content-type": "text/plain; charset=utf-8",
         "x-name": addressPart(isFile ? value.name : ""),

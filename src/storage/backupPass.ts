@@ -2,9 +2,9 @@ import { type Fault, fail, type Outcome, succeed } from "../physics/outcome.ts";
 import type { BackupEntry } from "../records/backup/backupLine.ts";
 import { recordBounds } from "../records/check/recordFormat.ts";
 
-export type BackupHeader = Extract<BackupEntry, { readonly kind: "header" }>;
+type BackupHeader = Extract<BackupEntry, { readonly kind: "header" }>;
 /** What a backup holds between its header and its end. */
-export type BackupContent = Exclude<BackupEntry, { readonly kind: "header" | "end" }>;
+type BackupContent = Exclude<BackupEntry, { readonly kind: "header" | "end" }>;
 
 /** Reads one line of a backup, beside the screen. */
 export type ReadEntry = (text: string, number: number) => Promise<Outcome<BackupEntry>>;
@@ -27,6 +27,8 @@ interface Line {
 }
 
 const lineCharacters = recordBounds.textCharacters;
+/** More lines than this that can't be read, and few that can: it is no backup that is a little damaged. */
+const mostUnreadable = 1000;
 /** Read at the same time. */
 const linesAtOnce = 32;
 const charactersAtOnce = 2_000_000;
@@ -34,27 +36,34 @@ const charactersAtOnce = 2_000_000;
 /** Lines that hold something, never more of the file in memory than a few of them. */
 async function* linesOf(file: Blob): AsyncGenerator<Line> {
   const reader = file.stream().pipeThrough(new TextDecoderStream()).getReader();
-  let rest = "";
-  let tooLong = false;
+  /** The line so far in the pieces it came in, which are joined once. */
+  let begun: string[] = [];
+  let length = 0;
   let number = 0;
-  const lineOf = (piece: string): Line[] => {
+  const add = (piece: string): void => {
+    length += piece.length;
+    if (length <= lineCharacters) begun.push(piece);
+    else begun = [];
+  };
+  const lineOf = (): Line[] => {
     number += 1;
-    const text = tooLong || piece.length > lineCharacters ? null : piece;
-    tooLong = false;
+    const text = length > lineCharacters ? null : begun.join("");
+    begun = [];
+    length = 0;
     return text?.trim() === "" ? [] : [{ number, text }];
   };
   for (;;) {
     const { value, done } = await reader.read();
     if (done) break;
-    const pieces = (rest + value).split("\n");
-    rest = pieces.pop() ?? "";
-    for (const piece of pieces) yield* lineOf(piece);
-    if (rest.length > lineCharacters) {
-      rest = "";
-      tooLong = true;
+    const pieces = value.split("\n");
+    const rest = pieces.pop() ?? "";
+    for (const piece of pieces) {
+      add(piece);
+      yield* lineOf();
     }
+    add(rest);
   }
-  if (tooLong || rest !== "") yield* lineOf(rest);
+  if (length > 0) yield* lineOf();
 }
 
 async function* batchesOf(lines: AsyncIterable<Line>): AsyncGenerator<readonly Line[]> {
@@ -78,32 +87,47 @@ const notABackup = fail<never>("notABackup", [
 
 const damaged = fail<never>("backupDamaged", ["An entry of the backup can't be read."]);
 
+const spoilt = fail<never>("backupSpoilt", [
+  `More than ${mostUnreadable} entries of the backup can't be read, and few can. It was not read any further.`,
+]);
+
+const unreadable = fail<never>("fileUnreadable", [
+  "The backup could not be read to its end. Copy it to this device and choose it again.",
+]);
+
+type TakeEntry = (entry: BackupContent, header: BackupHeader) => Promise<Outcome<null>>;
+
 /**
  * Reads a whole backup, an entry after the other, each handed to `take`; ends early where that fails, and
- * where the file is no backup or one of a newer version. Null where it was stopped.
+ * where the file is no backup, spoilt, or one of a newer version. Null where it was stopped.
  */
 export async function passOverBackup(
   file: Blob,
   readEntry: ReadEntry,
-  take: (entry: BackupContent, header: BackupHeader) => Promise<Outcome<null>>,
+  take: TakeEntry,
   signal: AbortSignal,
 ): Promise<Outcome<BackupPass | null>> {
+  const batches = batchesOf(linesOf(file));
   let header: BackupHeader | null = null;
   let entries = 0;
   let announced: number | null = null;
-  let unreadable = 0;
+  let unread = 0;
   let why: Fault | null = null;
-  for await (const batch of batchesOf(linesOf(file))) {
+  for (;;) {
+    const next = await nextOf(batches);
+    if (next === null) return unreadable;
+    if (next.done) break;
     const read = await Promise.all(
-      batch.map(({ text, number }) => (text === null ? damaged : readEntry(text, number))),
+      next.value.map(({ text, number }) => (text === null ? damaged : readEntry(text, number))),
     );
     for (const entry of read) {
       if (signal.aborted) return succeed(null);
       if (!entry.ok) {
         if (entry.fault.code === "backupNewer") return entry;
         if (header === null) return notABackup;
-        unreadable += 1;
+        unread += 1;
         why ??= entry.fault;
+        if (unread > mostUnreadable && unread > entries) return spoilt;
       } else if (entry.value.kind === "header") header ??= entry.value;
       else if (header === null) return notABackup;
       else if (entry.value.kind === "end") announced = entry.value.lines;
@@ -114,7 +138,20 @@ export async function passOverBackup(
       }
     }
   }
-  return header === null ? notABackup : succeed({ header, entries, announced, unreadable, why });
+  return header === null
+    ? notABackup
+    : succeed({ header, entries, announced, unreadable: unread, why });
+}
+
+/** Null where the file can no longer be read: it was changed or taken away since it was chosen. */
+async function nextOf(
+  batches: AsyncGenerator<readonly Line[]>,
+): Promise<IteratorResult<readonly Line[], unknown> | null> {
+  try {
+    return await batches.next();
+  } catch {
+    return null;
+  }
 }
 
 /** What is wrong with a backup that was read; null where it is whole. */

@@ -109,6 +109,15 @@ export function withMissing(newer: StoredCheck, given: StoredCheck): StoredCheck
 }
 
 /**
+ * A backup's version of a check as this device takes it: what was acknowledged elsewhere is acknowledged
+ * anew, so that nobody goes under a vehicle past cautions that someone else ticked.
+ */
+export function asTakenIn(backup: StoredCheck, madeHere: boolean): StoredCheck {
+  if (madeHere) return backup;
+  return { ...backup, progress: { ...backup.progress, cautionsFor: null, stood: [] } };
+}
+
+/**
  * What to store of a backup's version of a check where `current` is here; `current` itself where the
  * backup brings nothing. A version that this phone went on from is known by its count of writes, whatever
  * its clock said then. A check deleted here later stays among the deleted; none is deleted by a backup.

@@ -5,7 +5,7 @@ import type { Incoming } from "../records/review/submission.ts";
 import { faultOfPass, passOverBackup, type ReadEntry } from "./backupPass.ts";
 import type { CheckStore } from "./checkStore.ts";
 import type { DeskStore } from "./deskStore.ts";
-import { joinedWithBackup } from "./joinBackup.ts";
+import { asTakenIn, joinedWithBackup } from "./joinBackup.ts";
 import { phoneMark } from "./surveyBackup.ts";
 
 const pageSize = 100;
@@ -97,8 +97,9 @@ export async function restoreBackup(
       }
       if (entry.kind === "submission") submissions.push(entry.incoming);
       if (entry.kind === "check") {
-        const taken = await checks.takeIn(entry.check, (current, backup) =>
-          joinedWithBackup(current, backup, header.phone === phone),
+        const madeHere = header.phone === phone;
+        const taken = await checks.takeIn(asTakenIn(entry.check, madeHere), (current, backup) =>
+          joinedWithBackup(current, backup, madeHere),
         );
         if (!taken.ok) return taken;
         const { kind } = taken.value;

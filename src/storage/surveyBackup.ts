@@ -3,7 +3,7 @@ import { checkName } from "../records/check/checkName.ts";
 import { faultOfPass, passOverBackup, type ReadEntry } from "./backupPass.ts";
 import type { CheckStore } from "./checkStore.ts";
 import type { DeskStore } from "./deskStore.ts";
-import { joinedWithBackup } from "./joinBackup.ts";
+import { asTakenIn, joinedWithBackup } from "./joinBackup.ts";
 import { MarkStore } from "./markStore.ts";
 import { replacesSomething } from "./sameContent.ts";
 
@@ -76,7 +76,9 @@ export async function surveyBackup(
         names.added.push(name);
         return succeed(null);
       }
-      const joined = joinedWithBackup(here.value, entry.check, header.phone === phone);
+      const madeHere = header.phone === phone;
+      const backup = asTakenIn(entry.check, madeHere);
+      const joined = joinedWithBackup(here.value, backup, madeHere);
       if (joined === here.value) present.checks += 1;
       else if (replacesSomething(here.value, joined)) names.replaced.push(checkName(here.value));
       else names.filled.push(checkName(here.value));

@@ -1,7 +1,8 @@
 import * as mathjsExports from "mathjs";
 import type { CornerBudget } from "../../src/physics/budget/travelBudget.ts";
 import { travelBudget } from "../../src/physics/budget/travelBudget.ts";
-import { drawCorners, SharedDraws } from "../../src/physics/uncertainty/cornerDraws.ts";
+import { drawCorners } from "../../src/physics/uncertainty/cornerDraws.ts";
+import { SharedDraws } from "../../src/physics/uncertainty/sharedDraws.ts";
 import { demoFitment, unwrapped } from "../physics/demoFitments.ts";
 import { millisecondsPer, printTable } from "./clock.ts";
 

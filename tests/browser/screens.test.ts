@@ -1,44 +1,19 @@
-import type { Browser } from "playwright-core";
-import { afterAll, afterEach, beforeAll, beforeEach, expect, inject, it } from "vitest";
+import { expect, it } from "vitest";
 import { axeViolations } from "./support/axe.ts";
 import { CheckList } from "./support/checkList.ts";
 import { CheckSteps } from "./support/checkSteps.ts";
 import { openEverything } from "./support/controls.ts";
 import { demoRecord } from "./support/everyStep.ts";
-import { launchChromium, Phone } from "./support/phone.ts";
-import { ScreenLook } from "./support/screenLook.ts";
-import { Site } from "./support/site.ts";
+import { screensOnSite } from "./support/screensOnSite.ts";
 import { refuseStorage } from "./support/storage.ts";
 import { inMillimetres } from "./support/typist.ts";
 
-let browser: Browser;
-let site: Site;
-let phone: Phone;
-let screens: ScreenLook;
-
-beforeAll(async () => {
-  browser = await launchChromium();
-  site = new Site();
-  await site.publish(inject("dist"));
-});
-
-afterAll(async () => {
-  await browser.close();
-  await site.close();
-});
-
-beforeEach(() => {
-  screens = new ScreenLook();
-});
-
-afterEach(async () => {
-  await phone.close();
-});
+const stage = screensOnSite();
 
 it("a picture without words and a text too pale are found", async () => {
-  phone = await Phone.open(browser, { bypassCSP: true });
+  const phone = await stage.openPhone();
   const page = await phone.newPage();
-  await new CheckList(page).open(site.address);
+  await new CheckList(page).open(stage.address);
   await page.evaluate(() => {
     const picture = document.createElement("img");
     picture.src = "icon-192.png";
@@ -53,44 +28,44 @@ it("a picture without words and a text too pale are found", async () => {
 });
 
 it("the list, with its menus and dialogs", async () => {
-  phone = await Phone.open(browser, { bypassCSP: true });
+  const phone = await stage.openPhone();
   const page = await phone.newPage();
-  const list = await new CheckList(page).open(site.address);
+  const list = await new CheckList(page).open(stage.address);
   const name = "Tern van, loaded";
   await list.check(name).waitFor();
   await page.getByText("Ready offline").waitFor();
-  await screens.look(page, "list");
+  await stage.screens.look(page, "list");
   await openEverything(page);
-  await screens.look(page, "list opened");
+  await stage.screens.look(page, "list opened");
   await page.getByRole("button", { name: `More for ${name}` }).click();
-  await screens.look(page, "list menu");
+  await stage.screens.look(page, "list menu");
   await page.getByRole("button", { name: "Rename" }).click();
   await page.getByRole("dialog").waitFor();
-  await screens.look(page, "list rename");
+  await stage.screens.look(page, "list rename");
   await page.getByRole("textbox", { name: "Name" }).fill("Tern, blue");
   await page.getByRole("dialog").getByRole("button", { name: "Rename" }).click();
   await list.act("Tern, blue", "Copy");
   await list.check("Tern, blue (copy)").waitFor();
   await list.act("Tern, blue", "Delete");
   await page.getByRole("button", { name: "Undo" }).waitFor();
-  await screens.look(page, "list deleted");
+  await stage.screens.look(page, "list deleted");
   await page.getByRole("button", { name: "Undo" }).click();
   await expect.poll(() => list.check("Tern, blue").count()).toBe(2);
-  await page.goto(`${site.address}#/nowhere/at/all`);
+  await page.goto(`${stage.address}#/nowhere/at/all`);
   await page.getByRole("heading", { name: "There is nothing at this address" }).waitFor();
-  await screens.look(page, "nowhere");
-  await page.goto(`${site.address}#/check/none/left.gap`);
+  await stage.screens.look(page, "nowhere");
+  await page.goto(`${stage.address}#/check/none/left.gap`);
   await page.getByRole("heading", { name: "This check is not here" }).waitFor();
-  await screens.look(page, "check not here");
-  expect(screens.wrong).toEqual([]);
+  await stage.screens.look(page, "check not here");
+  expect(stage.screens.wrong).toEqual([]);
   phone.expectNoTrouble();
 });
 
 it("what is said when something is wrong", async () => {
-  phone = await Phone.open(browser, { bypassCSP: true, colorScheme: "dark" });
+  const phone = await stage.openPhone({ colorScheme: "dark" });
   await refuseStorage(phone.context);
   const page = await phone.newPage();
-  const list = await new CheckList(page).open(site.address);
+  const list = await new CheckList(page).open(stage.address);
   await list.newCheck.click();
   const steps = new CheckSteps(page, inMillimetres);
   await steps.field("Vehicle").waitFor();
@@ -98,15 +73,15 @@ it("what is said when something is wrong", async () => {
   await steps.fillUpTo("left.gap", record, "pack");
   await steps.reading().fill("a thumb");
   await steps.complaint(steps.reading());
-  await screens.look(page, "not kept and unreadable");
+  await stage.screens.look(page, "not kept and unreadable");
   await page.getByRole("button", { name: "All steps" }).click();
   await page.getByRole("dialog").waitFor();
-  await screens.look(page, "all steps");
+  await stage.screens.look(page, "all steps");
   await page.getByRole("button", { name: "Back to this step" }).click();
   await steps.leaveBy(steps.button("Continue, fix later"));
   while (steps.step !== "finish") {
     await steps.leaveBy(page.getByRole("button", { name: /^(Skip|Skip for now|Next)$/ }));
   }
-  await screens.look(page, "not complete");
-  expect(screens.wrong).toEqual([]);
+  await stage.screens.look(page, "not complete");
+  expect(stage.screens.wrong).toEqual([]);
 });

@@ -1,34 +1,10 @@
-import type { Browser, Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, beforeEach, expect, inject, it } from "vitest";
+import type { Page } from "playwright-core";
+import { expect, it } from "vitest";
 import { openEverything } from "./support/controls.ts";
 import { demoRecord, everyStep } from "./support/everyStep.ts";
-import { launchChromium, Phone } from "./support/phone.ts";
-import { ScreenLook } from "./support/screenLook.ts";
-import { Site } from "./support/site.ts";
+import { screensOnSite } from "./support/screensOnSite.ts";
 
-let browser: Browser;
-let site: Site;
-let phone: Phone;
-let screens: ScreenLook;
-
-beforeAll(async () => {
-  browser = await launchChromium();
-  site = new Site();
-  await site.publish(inject("dist"));
-});
-
-afterAll(async () => {
-  await browser.close();
-  await site.close();
-});
-
-beforeEach(() => {
-  screens = new ScreenLook();
-});
-
-afterEach(async () => {
-  await phone.close();
-});
+const stage = screensOnSite();
 
 /** Where the list of steps beside a step has the one that is open. */
 function stepInList(page: Page): Promise<"no list" | "in sight" | "out of sight"> {
@@ -43,28 +19,23 @@ function stepInList(page: Page): Promise<"no list" | "in sight" | "out of sight"
 }
 
 it("every step of a check on a damper's rod, and its answer, by night on a desk", async () => {
-  phone = await Phone.open(browser, {
-    bypassCSP: true,
-    colorScheme: "dark",
-    width: 1280,
-    height: 800,
-  });
+  const phone = await stage.openPhone({ colorScheme: "dark", width: 1280, height: 800 });
   let listed = 0;
   const page = await everyStep(
     phone,
-    site.address,
+    stage.address,
     demoRecord("damper-shaft"),
     async (shown, name) => {
-      await screens.look(shown, name);
+      await stage.screens.look(shown, name);
       const place = await stepInList(shown);
       if (place === "in sight") listed++;
-      if (place === "out of sight") screens.wrong.push(`${name}: its place in the list`);
+      if (place === "out of sight") stage.screens.wrong.push(`${name}: its place in the list`);
     },
   );
   expect(listed).toBeGreaterThan(20);
   await openEverything(page);
-  await screens.look(page, "damper answer opened");
-  expect(screens.seen.length).toBeGreaterThan(20);
-  expect(screens.wrong).toEqual([]);
+  await stage.screens.look(page, "damper answer opened");
+  expect(stage.screens.seen.length).toBeGreaterThan(20);
+  expect(stage.screens.wrong).toEqual([]);
   phone.expectNoTrouble();
 }, 300_000);

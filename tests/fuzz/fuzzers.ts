@@ -1,5 +1,6 @@
 import { readFileSync } from "node:fs";
 import { assessFitment } from "../../src/physics/assess.ts";
+import { crc32 } from "../../src/records/bytes/checksum.ts";
 import type { CheckRecord } from "../../src/records/check/checkRecord.ts";
 import { fitmentOf } from "../../src/records/check/fitmentOf.ts";
 import { openStored } from "../../src/records/check/openStored.ts";
@@ -7,7 +8,6 @@ import { readCheckText, readCheckValue } from "../../src/records/check/readCheck
 import { storedFromRecord } from "../../src/records/filling/storedFromRecord.ts";
 import { readPackText, readPackValue } from "../../src/records/pack/readPack.ts";
 import { importTestText } from "../../src/records/testRows/analyseTest.ts";
-import { crc32 } from "../../src/sharing/checksum.ts";
 import { addCode, type CodeCollection, readCode } from "../../src/sharing/codeCollection.ts";
 import { codeSeries } from "../../src/sharing/codeSeries.ts";
 import { pack } from "../../src/sharing/compression.ts";

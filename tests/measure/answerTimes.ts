@@ -90,12 +90,12 @@ function timeTo(asked: Asked | undefined, kind: string): number {
   return asked && reply ? reply.at - asked.sent : Number.NaN;
 }
 
-async function goToStep(page: Page, step: string): Promise<void> {
+async function goToStep(page: Page, step: string, name = "arm-fits"): Promise<void> {
   await page.evaluate(
     (hash) => {
       location.hash = hash;
     },
-    `#/check/${demoRecord("arm-fits").id}/${step}`,
+    `#/check/${demoRecord(name).id}/${step}`,
   );
 }
 
@@ -121,6 +121,45 @@ async function once(page: Page, steps: CheckSteps, gap: string, times: AnswerTim
   times.map.push((map?.replies.find(({ last }) => last)?.at ?? Number.NaN) - (map?.sent ?? 0));
 }
 
+/** A demo check's answer, and back to its cautions, which are ticked. */
+async function openChecked(page: Page, site: Site, name: string): Promise<CheckSteps> {
+  const list = await new CheckList(page).open(site.address);
+  await list.checkOf(demoRecord(name)).click();
+  await new AnswerPage(page).complete();
+  const steps = new CheckSteps(page, inMillimetres);
+  await goToStep(page, "cautions", name);
+  await steps.main.getByRole("checkbox").first().waitFor();
+  await steps.tickAll();
+  return steps;
+}
+
+/** From a changed digit of the left gap to its verdict painted beside the step, ms, the page throttled. */
+export async function measureTyping(
+  browser: Browser,
+  site: Site,
+  factor: number,
+  name: string,
+): Promise<readonly number[]> {
+  const phone = await measuredPhone(browser);
+  try {
+    const page = await phone.newPage();
+    const steps = await openChecked(page, site, name);
+    const session = await phone.context.newCDPSession(page);
+    await session.send("Emulation.setCPUThrottlingRate", { rate: factor });
+    await goToStep(page, "left.gap", name);
+    await steps.reading().waitFor();
+    await page.locator(".live-verdict[data-state=settled]").waitFor();
+    const times: number[] = [];
+    for (let round = 0; round <= rounds; round++) {
+      times.push(await typeForVerdict(page, `${20 + round / 4}`));
+      await steps.kept.waitFor();
+    }
+    return times.slice(1);
+  } finally {
+    await phone.close();
+  }
+}
+
 /**
  * Changes a reading of a demo check with two corners and goes to its answer, several times, with every
  * thread of the page slowed, or, as Chromium's own throttling does it, the page's without its workers.
@@ -136,13 +175,7 @@ export async function measureAnswerTimes(
   await logWorkers(phone.context);
   try {
     const page = await phone.newPage();
-    const list = await new CheckList(page).open(site.address);
-    await list.checkOf(demoRecord("arm-fits")).click();
-    await new AnswerPage(page).complete();
-    const steps = new CheckSteps(page, inMillimetres);
-    await goToStep(page, "cautions");
-    await steps.main.getByRole("checkbox").first().waitFor();
-    await steps.tickAll();
+    const steps = await openChecked(page, site, "arm-fits");
     const times: AnswerTimes = {
       measuredFactor: 1,
       workerComplete: [],

@@ -14,7 +14,7 @@ import { firstScreenFiles, gzippedBytes } from "../browser/support/firstScreen.t
 import { launchChromium } from "../browser/support/phone.ts";
 import { Site } from "../browser/support/site.ts";
 import { type ComparedCorner, compareWithVectors } from "../vectors/vectors.ts";
-import { measureAnswerTimes } from "./answerTimes.ts";
+import { measureAnswerTimes, measureTyping } from "./answerTimes.ts";
 import { measureDeskTimes } from "./deskTimes.ts";
 import { measuredPhone } from "./measuredPhone.ts";
 
@@ -140,6 +140,12 @@ try {
     sayTimes("  changed reading: whole verdict beside the step, painted", times.verdictBesideStep);
     sayTimes("  then the answer opened: verdict painted", times.answerOpened);
     sayTimes("  map filled, from its request", times.map);
+  }
+  console.log(
+    `A digit typed, to its verdict painted beside the step, the page ${slowness} times slowed:`,
+  );
+  for (const name of ["arm-fits", "two-arms-measured", "upper-arm-stop", "foam-stop-tested"]) {
+    sayTimes(`  ${name}`, await measureTyping(browser, site, slowness, name));
   }
   await sayDesk(browser, site);
   await sayAgreement();

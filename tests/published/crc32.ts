@@ -1,5 +1,5 @@
 import { crc32 as zlibCrc32 } from "node:zlib";
-import { crc32 } from "../../src/sharing/checksum.ts";
+import { crc32 } from "../../src/records/bytes/checksum.ts";
 import { publishedSource } from "./support/published.ts";
 
 /* Catalogue of parametrised CRC algorithms (from memory), and zlib as Node ships it. */

@@ -27,8 +27,14 @@ import { standardLinearSolid } from "./standardLinearSolid.ts";
 import type { PublishedSource } from "./support/published.ts";
 import { xoshiro128starstar } from "./xoshiro128starstar.ts";
 
-/** Sources whose comparisons take next to no time. */
-export const quickSources: readonly PublishedSource[] = [
+/** Every source, one file each, in the order of the table in README.md. */
+export const sources: readonly PublishedSource[] = [
+  independentImplementation,
+  odex,
+  jcgm100,
+  jcgm101,
+  jcgm106,
+  commonPractice,
   scipyPchip,
   dormandPrince,
   droppedWeight,
@@ -51,16 +57,3 @@ export const quickSources: readonly PublishedSource[] = [
   crc32Source,
   rfc4648,
 ];
-
-/** Sources that whole assessments or many integrations are compared with. */
-export const thoroughSources: readonly PublishedSource[] = [
-  independentImplementation,
-  odex,
-  jcgm100,
-  jcgm101,
-  jcgm106,
-  commonPractice,
-];
-
-/** Every source, one file each, in the order of the table in README.md. */
-export const sources: readonly PublishedSource[] = [...thoroughSources, ...quickSources];

@@ -127,6 +127,23 @@ describe("what another program shares with the installed app", () => {
     expect(await Promise.all(files.map((file) => file.text()))).toEqual(["a title"]);
   });
 
+  it("is left out where it is more, all together, than a phone should hold for a stranger", async () => {
+    const caches = fakeCaches();
+    const file = (name: string, size: number) =>
+      Object.defineProperty(new File(["x"], name), "size", { value: size });
+    const files = [
+      file("large", 150_000_000),
+      file("too much", 60_000_000),
+      file("the rest", 50_000_000),
+      file("one more", 1),
+    ];
+    const form = files.map((each) => ["check", each]);
+    const request = { formData: async () => form } as unknown as Request;
+    await takeShare(request, caches, scope);
+    const kept = await takeReceived(caches);
+    expect(kept.map(({ name }) => name)).toEqual(["large", "the rest"]);
+  });
+
   it("takes the place of what was shared before and never looked at", async () => {
     const caches = fakeCaches();
     for (const text of ["one", "two"]) {

@@ -400,6 +400,71 @@ describe("before anything of a backup is restored", () => {
     );
     expect(endless.fault?.code).toBe("backupPartly");
     expect(endless.checks.added).toEqual([draft.name]);
+    // A line of exactly as many characters as one may have, in many pieces, is read whole.
+    const name = "x".repeat(31_000_000 - 20);
+    const whole = await survey(
+      new Blob([`${header}\n`, `{"kind":"${name}"}`, `\n${rest.join("\n")}`]),
+    );
+    expect(whole.fault?.code).toBe("backupPartly");
+  });
+
+  it("one of which next to nothing can be read is read no further than to know that", async () => {
+    const text = await linesOf({ kind: "check", check: draft }).text();
+    const [header = "", ...rest] = text.split("\n");
+    let read = 0;
+    const { checks, desk } = await stores();
+    const look = (file: Blob) =>
+      surveyBackup(file, {
+        desk,
+        checks,
+        readEntry: (line, number) => {
+          read += 1;
+          return readEntry(line, number);
+        },
+        signal: new AbortController().signal,
+      });
+    const spoilt = await look(new Blob([`${header}\n`, "x\n".repeat(200_000), rest.join("\n")]));
+    expect(spoilt.ok ? "" : spoilt.fault.code).toBe("backupSpoilt");
+    expect(read).toBeLessThan(1100);
+    const damaged = value(
+      await look(new Blob([`${header}\n`, "x\n".repeat(1000), rest.join("\n")])),
+    );
+    expect(damaged?.checks.added).toEqual([draft.name]);
+    expect(damaged?.fault?.code).toBe("backupPartly");
+  });
+
+  it("a file that can no longer be read is told, by the look at it and by the restore", async () => {
+    const gone = new Blob(["x"]);
+    Object.defineProperty(gone, "stream", {
+      value: () =>
+        new ReadableStream({
+          pull(controller) {
+            controller.error(new DOMException("gone", "NotReadableError"));
+          },
+        }),
+    });
+    const { checks, desk } = await stores();
+    const signal = new AbortController().signal;
+    const found = await surveyBackup(gone, { desk, checks, readEntry, signal });
+    expect(found.ok ? "" : found.fault.code).toBe("fileUnreadable");
+    expect((await restoreWhole(gone)).fault?.code).toBe("fileUnreadable");
+  });
+
+  it("cautions that were acknowledged on another device are asked for again, on this one not", async () => {
+    const ticked: StoredCheck = {
+      ...draft,
+      progress: { ...draft.progress, cautionsFor: "raised", stood: ["level"] },
+    };
+    const { checks } = await stores();
+    const progressAfter = async () => value(await checks.get(draft.id))?.progress;
+    value(await checks.put(ticked));
+    const own = await backup();
+    value(await checks.discard(draft.id));
+    await restore(own);
+    expect(await progressAfter()).toMatchObject({ cautionsFor: "raised", stood: ["level"] });
+    value(await checks.discard(draft.id));
+    await restore(linesOf({ kind: "check", check: ticked }));
+    expect(await progressAfter()).toMatchObject({ cautionsFor: null, stood: [] });
   });
 });
 

@@ -21,7 +21,7 @@ const huffman = (destination: number) => [
 const scan = [0xff, 0xda, 0, 8, 1, 1, 0, 0, 63, 0, 0x3f, 0xff, 0xd9];
 const rest = [...quantisation, ...frame, ...huffman(0x00), ...huffman(0x10), ...scan];
 
-function segment(marker: number, payload: readonly number[]): number[] {
+export function segment(marker: number, payload: readonly number[]): number[] {
   const length = payload.length + 2;
   return [0xff, marker, length >> 8, length & 0xff, ...payload];
 }
@@ -83,4 +83,37 @@ export function withPlace(jpeg: Uint8Array, orientation = 1): Uint8Array<ArrayBu
 
 export function jpegWithPlace(): Uint8Array<ArrayBuffer> {
   return withPlace(plainJpeg());
+}
+
+/** Exif that says nothing but which way up: a TIFF of one directory with one entry, the orientation. */
+export function orientationSegment(orientation: number): number[] {
+  const directory = [...number16(1), ...number16(0x0112), ...number16(3), ...number32(1)];
+  return segment(0xe1, [
+    ...letters("Exif"),
+    0,
+    0,
+    ...letters("MM"),
+    0,
+    42,
+    ...number32(8),
+    ...directory,
+    ...number16(orientation),
+    0,
+    0,
+    ...number32(0),
+  ]);
+}
+
+/** Does a JPEG hold, in any of its marker segments, more than what shows the picture the right way up? */
+export function holdsMetadata(jpeg: Uint8Array): boolean {
+  const bytes = Buffer.from(jpeg);
+  const plain = [1, 2, 3, 4, 5, 6, 7, 8].map((way) => Buffer.from(orientationSegment(way)));
+  for (let at = 2; at + 4 <= bytes.length; at += 1) {
+    const marker = bytes[at + 1] ?? 0;
+    if (bytes[at] !== 0xff || !((marker >= 0xe1 && marker <= 0xed) || marker === 0xfe)) continue;
+    const end = at + 2 + bytes.readUInt16BE(at + 2);
+    if (end > bytes.length) continue;
+    if (!plain.some((each) => each.equals(bytes.subarray(at, end)))) return true;
+  }
+  return false;
 }

@@ -26,11 +26,20 @@ export function plainPng(width: number, height: number, more: readonly Buffer[] 
   ]);
 }
 
-function webpChunk(type: string, data: Uint8Array): Buffer {
+export function webpChunk(type: string, data: Uint8Array): Buffer {
   const length = Buffer.alloc(4);
   length.writeUInt32LE(data.length);
   const pad = Buffer.alloc(data.length % 2);
   return Buffer.concat([Buffer.from(type, "latin1"), length, data, pad]);
+}
+
+/** A WebP of these chunks (RFC 9649, 2.4). */
+export function webpOf(...chunks: readonly Uint8Array[]): Buffer {
+  const body = Buffer.concat([Buffer.from("WEBP", "latin1"), ...chunks]);
+  const head = Buffer.alloc(8);
+  head.write("RIFF", "latin1");
+  head.writeUInt32LE(body.length, 4);
+  return Buffer.concat([head, body]);
 }
 
 /** An extended WebP that says it has Exif and XMP, its picture data cut down to a lossless header. */
@@ -39,20 +48,15 @@ export function extendedWebp(width: number, height: number): Buffer {
   extended[0] = 0x08 | 0x04 | 0x10;
   extended.writeUIntLE(width - 1, 4, 3);
   extended.writeUIntLE(height - 1, 7, 3);
-  const body = Buffer.concat([
-    Buffer.from("WEBP", "latin1"),
+  return webpOf(
     webpChunk("VP8X", extended),
     webpChunk("VP8L", losslessHeader(width, height)),
     webpChunk("EXIF", Buffer.from("51 30 N")),
     webpChunk("XMP ", Buffer.from("<owner/>")),
-  ]);
-  const head = Buffer.alloc(8);
-  head.write("RIFF", "latin1");
-  head.writeUInt32LE(body.length, 4);
-  return Buffer.concat([head, body]);
+  );
 }
 
-function losslessHeader(width: number, height: number): Buffer {
+export function losslessHeader(width: number, height: number): Buffer {
   const header = Buffer.alloc(5);
   header[0] = 0x2f;
   header.writeUInt32LE((width - 1) | ((height - 1) << 14), 1);
@@ -60,12 +64,7 @@ function losslessHeader(width: number, height: number): Buffer {
 }
 
 export function losslessWebp(width: number, height: number): Buffer {
-  const chunk = webpChunk("VP8L", Buffer.concat([losslessHeader(width, height), Buffer.alloc(8)]));
-  const head = Buffer.alloc(12);
-  head.write("RIFF", "latin1");
-  head.writeUInt32LE(4 + chunk.length, 4);
-  head.write("WEBP", 8, "latin1");
-  return Buffer.concat([head, chunk]);
+  return webpOf(webpChunk("VP8L", Buffer.concat([losslessHeader(width, height), Buffer.alloc(8)])));
 }
 
 /** A picture of 2 × 2 pixels as a record holds it. */

@@ -82,6 +82,15 @@ export class CornerModel {
     this.#spacing = placeOf("stopSpacing");
   }
 
+  /** What `gap` adds and takes away besides the reading that says where the stop stands. */
+  get gapParts(): { spacerMm: number; plusRecorded: boolean; lessHeight: boolean } {
+    return {
+      spacerMm: this.#spacer,
+      plusRecorded: this.#plusRecorded,
+      lessHeight: this.#lessHeight,
+    };
+  }
+
   /** g of the stop asked about, mm; see `gapOf`. */
   gap(readings: Float64Array, from = 0): number {
     const { stands, freeHeight, recordedHeight } = this.places;
@@ -166,17 +175,13 @@ export class CornerModel {
     const atWheel = this.#leastLimit(this.#atWheel, readings, motion, travel, from);
     const elsewhere = this.#leastLimit(this.#elsewhere, readings, motion, travel, from);
     const hardLimit = Math.min(atWheel, elsewhere);
-    // The closing at the limit, less what is wanted, stands for a moment in the spacer's place.
-    if (!travel.closingInto(figures, figure.spacer, hardLimit - this.#reserveWanted)) return false;
-    let closing = figures[figure.spacer] as number;
-    let reserve = hardLimit - fullStop;
-    if (this.#track >= 0 && atWheel < Number.POSITIVE_INFINITY) {
-      const share = this.oneWheelShare(readings, from);
-      reserve = Math.min(reserve, atWheel - fullStop / share);
-      const wanted = (atWheel - this.#reserveWanted) * share;
-      if (!travel.closingInto(figures, figure.spacer, wanted)) return false;
-      closing = Math.min(closing, figures[figure.spacer] as number);
-    }
+    const share = this.#hasWheelLimit(atWheel) ? this.oneWheelShare(readings, from) : 1;
+    const closing = this.#closingAt(travel, hardLimit, atWheel, share, this.#reserveWanted);
+    if (Number.isNaN(closing)) return false;
+    const reserve =
+      share === 1
+        ? hardLimit - fullStop
+        : Math.min(hardLimit - fullStop, atWheel - fullStop / share);
     const spacer = pressed - closing;
     const solidShare = 1 - usable / (readings[from + freeHeight] as number);
     figures[figure.hardLimit] = hardLimit;
@@ -184,6 +189,44 @@ export class CornerModel {
     figures[figure.spacer] = spacer;
     figures[figure.taller] = spacer / solidShare;
     return solidShare > 0;
+  }
+
+  /**
+   * The greatest closing, mm, at which a stop may be fully compressed and leave `reserve` mm of wheel travel
+   * before the limit: s(z_h − r), of a beam axle the lesser of both wheels and one. NaN out of reach.
+   *
+   * @param motion set to these readings
+   */
+  closingBeforeLimit(
+    readings: Float64Array,
+    motion: LayoutMotion,
+    travel: TravelMotion,
+    reserve: number,
+    from = 0,
+  ): number {
+    const atWheel = this.#leastLimit(this.#atWheel, readings, motion, travel, from);
+    const elsewhere = this.#leastLimit(this.#elsewhere, readings, motion, travel, from);
+    const share = this.#hasWheelLimit(atWheel) ? this.oneWheelShare(readings, from) : 1;
+    return this.#closingAt(travel, Math.min(atWheel, elsewhere), atWheel, share, reserve);
+  }
+
+  /** Of a beam axle, which one wheel's travel may reach before both do. */
+  #hasWheelLimit(atWheel: number): boolean {
+    return this.#track >= 0 && atWheel < Number.POSITIVE_INFINITY;
+  }
+
+  #closingAt(
+    travel: TravelMotion,
+    hardLimit: number,
+    atWheel: number,
+    share: number,
+    reserve: number,
+  ): number {
+    if (!travel.closingInto(this.#found, 0, hardLimit - reserve)) return Number.NaN;
+    const closing = this.#found[0] as number;
+    if (share === 1) return closing;
+    if (!travel.closingInto(this.#found, 0, (atWheel - reserve) * share)) return Number.NaN;
+    return Math.min(closing, this.#found[0] as number);
   }
 
   /** (T + S)/(2T): closing per wheel travel of a beam axle with one wheel up, against both. */

@@ -1,3 +1,4 @@
+export { hitchLoad, upToRating } from "./axleLoad.ts";
 /* The estimates' door: rates, damping and curves from what can be measured where no data sheet is at hand, each with its ±. */
 
 export { coilSpringRate, steelShearModulus, wheelRateFromCoil } from "./coilSpring.ts";

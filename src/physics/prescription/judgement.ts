@@ -3,10 +3,10 @@ import type {
   Check,
   CheckId,
   CornerAssessment,
+  EventResult,
   Fitment,
   Side,
   State,
-  UseRules,
 } from "../fitment.ts";
 import { rulesOf } from "../road/useRules.ts";
 import { worstState } from "../verdict/decisions.ts";
@@ -48,19 +48,52 @@ const travelKept = 2 / 3;
 /** Probability from which combinations count as equally sure. Common practice. */
 const equallySure = 0.99;
 
+/** A check that a combination can change, of one side. */
+export interface JudgedCheck extends Blocked {
+  readonly state: State;
+  /** Says nothing for want of ride data or design events, so it does not count. */
+  readonly unknown: boolean;
+}
+
 /** A check that says nothing because ride data or design events are missing, which it would need. */
 export function isUnknown(
   check: Check,
   { missing }: Pick<CornerAssessment, "missing">,
-  rules: Pick<UseRules, "events">,
+  hasEvents: boolean,
 ): boolean {
   if (check.state !== "unsure") return false;
-  if (check.id === "stiffness") return missing.length > 0 || rules.events.length === 0;
+  if (check.id === "stiffness") return missing.length > 0 || !hasEvents;
   const named = check.reading ?? "";
   return (
     check.id === "earlyContact" &&
     missing.some((name) => named === `ride.${name}` || named.endsWith(`.${name}`))
   );
+}
+
+/** What the checks of both sides come to. */
+export function judgedState(
+  checks: readonly JudgedCheck[],
+): Pick<Judgement, "state" | "blocked" | "unknown"> {
+  const known = checks.filter(({ unknown }) => !unknown);
+  return {
+    state: worstState(known.map(({ state }) => state)),
+    blocked: known
+      .filter(({ state }) => state === "no" || state === "unsure")
+      .map(({ side, check }) => ({ side, check })),
+    unknown: [...new Set(checks.filter(({ unknown }) => unknown).map(({ check }) => check))],
+  };
+}
+
+/** The hardest of the events, laden, of all sides. */
+export function judgedEvents(
+  events: readonly Pick<EventResult, "peakAccelerationG" | "peakCompressionMm">[],
+  { stop }: Pick<Fitment, "stop">,
+): Pick<Judgement, "peakAccelerationG" | "compressionLeft"> {
+  const deepest = Math.max(0, ...events.map((event) => event.peakCompressionMm));
+  return {
+    peakAccelerationG: Math.max(0, ...events.map((event) => event.peakAccelerationG)),
+    compressionLeft: 1 - deepest / stop.usableCompressionMm,
+  };
 }
 
 /** An assessed combination, over both sides. */
@@ -69,40 +102,36 @@ export function judge(
   fitment: Fitment,
   place: Pick<Judgement, "keepsTravel" | "heightMm">,
 ): Judgement {
-  const rules = rulesOf(fitment.use, fitment.rules);
-  const blocked: Blocked[] = [];
-  const unknown = new Set<CheckId>();
-  const states: State[] = [];
-  for (const corner of assessment.corners) {
-    for (const check of corner.checks) {
-      if (!changeable.includes(check.id)) continue;
-      if (isUnknown(check, corner, rules)) {
-        unknown.add(check.id);
-        continue;
-      }
-      states.push(check.state);
-      if (check.state === "no" || check.state === "unsure") {
-        blocked.push({ side: corner.side, check: check.id });
-      }
-    }
-  }
-  const events = assessment.corners.flatMap((corner) => corner.events ?? []);
-  const probabilities = assessment.corners.flatMap((corner) =>
-    [corner.clearanceProbability, corner.earlyContactProbability].filter((each) => each !== null),
+  const hasEvents = rulesOf(fitment.use, fitment.rules).events.length > 0;
+  const checks = assessment.corners.flatMap((corner) =>
+    corner.checks
+      .filter(({ id }) => changeable.includes(id))
+      .map((check) => ({
+        side: corner.side,
+        check: check.id,
+        state: check.state,
+        unknown: isUnknown(check, corner, hasEvents),
+      })),
   );
   return {
-    state: worstState(states),
-    blocked,
-    unknown: [...unknown],
-    leastProbability: Math.min(1, ...probabilities),
-    peakAccelerationG: Math.max(0, ...events.map((event) => event.peakAccelerationG)),
-    compressionLeft:
-      1 -
-      Math.max(0, ...events.map((event) => event.peakCompressionMm)) /
-        fitment.stop.usableCompressionMm,
-    keepsTravel: place.keepsTravel,
-    heightMm: place.heightMm,
+    ...judgedState(checks),
+    ...judgedEvents(
+      assessment.corners.flatMap((corner) => corner.events ?? []),
+      fitment,
+    ),
+    leastProbability: leastOf(
+      assessment.corners.flatMap((corner) => [
+        corner.clearanceProbability,
+        corner.earlyContactProbability,
+      ]),
+    ),
+    ...place,
   };
+}
+
+/** 1 where there is none. */
+export function leastOf(probabilities: readonly (number | null)[]): number {
+  return Math.min(1, ...probabilities.filter((each) => each !== null));
 }
 
 /** What two combinations of one state are put in order by. */

@@ -1,6 +1,8 @@
 import { assessStatic } from "../assess.ts";
 import type { CheckId, Fitment, Side, State } from "../fitment.ts";
 import type { Sentence } from "../sentence.ts";
+import { ClosingDraws, DrawnColumns } from "../uncertainty/closingDraws.ts";
+import { SharedDraws } from "../uncertainty/sharedDraws.ts";
 import type { Candidate, Change } from "./candidates.ts";
 import { fittedId } from "./candidates.ts";
 import { pressedSides } from "./fitmentWithStop.ts";
@@ -19,8 +21,14 @@ import {
   tryingFreesSentence,
   whySentence,
 } from "./prescriptionSentences.ts";
-import { type Found, type SearchOptions, type SearchProgress, searchSteps } from "./searchSteps.ts";
-import type { Trial } from "./trials.ts";
+import {
+  type Found,
+  type SearchOptions,
+  type SearchProgress,
+  searchSteps,
+  told,
+} from "./searchSteps.ts";
+import type { Decided, Trial } from "./trials.ts";
 import { type Freed, whatFreesSteps } from "./whatFrees.ts";
 
 /** One thing to do, tested, the same on both sides. */
@@ -70,8 +78,10 @@ export interface PrescribeProgress extends SearchProgress {
 export function* prescribeSteps(
   fitment: Fitment,
   others: readonly Candidate[],
-  options: SearchOptions,
+  given: SearchOptions,
 ): Generator<PrescribeProgress, Prescription, void> {
+  const columns = new DrawnColumns(new SharedDraws(given.samples, given.seed));
+  const options: SearchOptions = { ...given, columns, closings: new ClosingDraws() };
   const first = sitsOnStopSentence(fitment);
   const plain = assessStatic(fitment, options);
   const doubted = plain.ok ? notBelieved(fitment, plain.value) : null;
@@ -97,7 +107,7 @@ export function* prescribeSteps(
     const done = found.combinations.length;
     yield { done, total: done, soFar: { ...blocked, remarks: [tryingFreesSentence] } };
   }
-  const freed = doubtOnly ? [] : yield* whatFreesSteps(fitment, others, options);
+  const freed = doubtOnly ? [] : yield* freedSteps(fitment, others, options, blocked);
   return {
     ...blocked,
     freed,
@@ -107,6 +117,26 @@ export function* prescribeSteps(
         ? [nothingFreesSentence]
         : freed.map((each) => freedSentence(fitment, each)),
   };
+}
+
+/** What frees it, told as it is found. */
+function* freedSteps(
+  fitment: Fitment,
+  others: readonly Candidate[],
+  options: SearchOptions,
+  blocked: NothingFits,
+): Generator<PrescribeProgress, readonly Freed[], void> {
+  const steps = whatFreesSteps(fitment, others, options);
+  for (let step = steps.next(); ; step = steps.next()) {
+    if (step.done) return step.value;
+    const { freed, ...progress } = step.value;
+    if (freed === undefined) {
+      yield progress;
+      continue;
+    }
+    const remarks = [...freed.map((each) => freedSentence(fitment, each)), tryingFreesSentence];
+    yield { ...progress, soFar: { ...blocked, freed, remarks } };
+  }
 }
 
 function prescribed(fitment: Fitment, trial: Trial, first: Sentence): Prescribed {
@@ -144,23 +174,21 @@ function* nearestOf({
 }: Found): Generator<SearchProgress, Trial | null, void> {
   const fitted = combinations.filter(({ candidate }) => candidate.id === fittedId);
   const tried = fitted.length > 0 ? fitted : combinations.filter(({ spacerMm }) => spacerMm === 0);
-  const all: Trial[] = [];
+  const all: Decided[] = [];
   for (const [done, combination] of tried.entries()) {
-    const steps = trials.whole(combination);
-    for (let step = steps.next(); ; step = steps.next()) {
-      if (step.done) {
-        if (step.value.ok) all.push(step.value.value);
-        break;
-      }
-      yield { done, total: tried.length };
-    }
+    const progress = { done, total: tried.length };
+    const screened = trials.screen(combination);
+    if (!screened.ok) continue;
+    const judgement = yield* told(trials.decide(screened.value), () => progress);
+    all.push({ combination, judgement });
   }
-  return (
-    all.sort(
-      (one, other) =>
-        failing(one.judgement) - failing(other.judgement) || comparePlaced(one, other),
-    )[0] ?? null
+  const [nearest] = all.sort(
+    (one, other) => failing(one.judgement) - failing(other.judgement) || comparePlaced(one, other),
   );
+  if (nearest === undefined) return null;
+  const done = tried.length;
+  const trial = yield* told(trials.whole(nearest.combination), () => ({ done, total: done }));
+  return trial.ok ? trial.value : null;
 }
 
 /** A check that fails counts more than any number in doubt. */

@@ -1,4 +1,4 @@
-import type { Fitment, State } from "../fitment.ts";
+import type { Fitment } from "../fitment.ts";
 import {
   type Candidate,
   type Change,
@@ -10,7 +10,8 @@ import {
 } from "./candidates.ts";
 import { pressedSides, withStop } from "./fitmentWithStop.ts";
 import { comparePlaced } from "./judgement.ts";
-import { type StaticTrial, type Trial, type TrialOptions, Trials } from "./trials.ts";
+import { isAsGood, type Wanted } from "./screening.ts";
+import { type Decided, type Screened, type Trial, type TrialOptions, Trials } from "./trials.ts";
 
 export interface SearchOptions extends TrialOptions {
   /** Spacers that can be bought, mm above 0, rising. */
@@ -60,7 +61,8 @@ function presses(fitment: Fitment, { candidate: { stop }, spacerMm }: Combinatio
  * `comparePlaced` would find it, by these bounds:
  * - more spacer under one stop never makes clearance worse nor early contact better, so those of one
  *   stop that may be ok are one run of spacers, found from its two ends;
- * - a stop that fails an event itself cannot be ok in stiffness;
+ * - what decides about clearance and early contact is drawn once for all of them (`ClosingDraws`);
+ * - a stop that fails an event itself, or whose class does, cannot be ok in stiffness;
  * - where no limit was measured on a side, its clearance is unsure whatever is fitted;
  * - what cannot come first by travel kept and number of changes is not tried before what can.
  * Yields between events.
@@ -71,9 +73,24 @@ export function* searchSteps(
   options: SearchOptions,
 ): Generator<SearchProgress, Found, void> {
   const combinations = combinationsOf(fitment, others, options.spacersMm);
-  const trials = new Trials(fitment, options);
+  const trials = new Trials(fitment, options, combinations);
   const best = yield* bestOfSteps(fitment, combinations, trials, options);
   return { best, trials, combinations };
+}
+
+/** Is there a combination that is ok? The first that is found answers. */
+export function* someFits(
+  fitment: Fitment,
+  others: readonly Candidate[],
+  options: SearchOptions,
+): Generator<SearchProgress, boolean, void> {
+  if (!someLimitEverywhere(fitment)) return false;
+  const combinations = combinationsOf(fitment, others, options.spacersMm);
+  return yield* new Search(
+    fitment,
+    combinations,
+    new Trials(fitment, options, combinations),
+  ).some();
 }
 
 /** The same of some combinations only. */
@@ -93,13 +110,6 @@ function someLimitEverywhere({ corners, fullTravel }: Fitment): boolean {
   return fullTravel !== undefined || corners.every(({ limits }) => limits.length > 0);
 }
 
-type Wanted = "ok" | "care";
-
-const allowed: Readonly<Record<Wanted, readonly State[]>> = {
-  ok: ["ok"],
-  care: ["ok", "care"],
-};
-
 class Search {
   readonly #fitment: Fitment;
   readonly #trials: Trials;
@@ -118,11 +128,11 @@ class Search {
   }
 
   *best(wanted: Wanted): Generator<SearchProgress, Trial | null, void> {
-    const later: StaticTrial[] = [];
+    const later: Screened[] = [];
     for (const change of changes) {
       const standing = yield* this.#standing(change, wanted);
-      later.push(...standing.filter(({ judgement }) => !judgement.keepsTravel));
-      const kept = standing.filter(({ judgement }) => judgement.keepsTravel);
+      later.push(...standing.filter(({ place }) => !place.keepsTravel));
+      const kept = standing.filter(({ place }) => place.keepsTravel);
       const best = yield* this.#bestOf(kept, wanted);
       if (best !== null) return best;
     }
@@ -136,9 +146,22 @@ class Search {
     return null;
   }
 
+  *some(): Generator<SearchProgress, boolean, void> {
+    for (const change of changes) {
+      for (const screened of yield* this.#standing(change, "ok")) {
+        const judgement = yield* told(this.#trials.placed(screened), () => this.#progress());
+        if (judgement?.state === "ok") return true;
+        if (judgement === null || screened.fitment.stop.estimated === undefined) continue;
+        const decided = yield* told(this.#trials.decide(screened), () => this.#progress());
+        if (decided.state === "ok") return true;
+      }
+    }
+    return false;
+  }
+
   /** Those of one kind of change whose clearance and early contact are as wanted. */
-  *#standing(change: Change, wanted: Wanted): Generator<SearchProgress, StaticTrial[], void> {
-    const standing: StaticTrial[] = [];
+  *#standing(change: Change, wanted: Wanted): Generator<SearchProgress, Screened[], void> {
+    const standing: Screened[] = [];
     for (const [id, own] of this.#ofStop) {
       const fitted = id === fittedId;
       if (fitted !== (change === "nothing" || change === "spacer")) continue;
@@ -153,71 +176,50 @@ class Search {
    * The run of one stop's combinations, spacers rising, in which neither clearance nor early contact is
    * worse than wanted: its first by halving on clearance, then onward while early contact allows.
    */
-  *#run(
-    of: readonly Combination[],
-    wanted: Wanted,
-  ): Generator<SearchProgress, StaticTrial[], void> {
+  *#run(of: readonly Combination[], wanted: Wanted): Generator<SearchProgress, Screened[], void> {
     let low = 0;
     let high = of.length;
     while (low < high) {
       const middle = (low + high) >> 1;
-      const place = this.#placeOf(of[middle] as Combination, wanted);
+      const isEnough = this.#isEnough(of[middle] as Combination, wanted);
       yield this.#progress();
-      if (place === "none") return [];
-      if (place === "short") low = middle + 1;
-      else high = middle;
+      if (isEnough) high = middle;
+      else low = middle + 1;
     }
-    const run: StaticTrial[] = [];
+    const run: Screened[] = [];
     for (const combination of of.slice(low)) {
-      const trial = this.#trials.before(combination);
+      const screened = this.#trials.screen(combination);
       yield this.#progress();
-      if (!trial.ok || !fine(trial.value.clearance, wanted)) break;
-      if (!fine(trial.value.earlyContact, wanted)) break;
-      run.push(trial.value);
+      if (!screened.ok || !screened.value.screening.isFine("clearance", wanted)) break;
+      if (!screened.value.screening.isFine("earlyContact", wanted)) break;
+      run.push(screened.value);
     }
     return run;
   }
 
-  /** Of one spacer: too short for clearance, enough or more than enough, or proof that none of this stop stands. */
-  #placeOf(combination: Combination, wanted: Wanted): "short" | "enough" | "none" {
-    if (wanted === "ok" && combination.spacerMm < this.#surelyShortBelow(combination))
-      return "short";
-    const trial = this.#trials.before(combination);
+  /** Is this spacer enough for clearance, or more than enough? */
+  #isEnough(combination: Combination, wanted: Wanted): boolean {
+    const screened = this.#trials.screen(combination);
     // Out of reach: with less spacer at full stop, with more of it where the stop is pressed at rest.
-    if (!trial.ok) return presses(this.#fitment, combination) ? "enough" : "short";
-    if (fine(trial.value.clearance, wanted)) return "enough";
-    return fine(trial.value.earlyContact, wanted) ? "short" : "none";
-  }
-
-  /**
-   * The spacer below which at most 2.5 % of the draws leave the wanted reserve, mm: the lower end of the
-   * interval of the spacer wanted, from the same stop without one. −∞ where that is not known.
-   */
-  #surelyShortBelow({ candidate }: Combination): number {
-    const plain = this.#ofStop.get(candidate.id)?.find(({ spacerMm }) => spacerMm === 0);
-    const trial = plain && this.#trials.before(plain);
-    if (!trial?.ok) return Number.NEGATIVE_INFINITY;
-    return Math.max(
-      ...trial.value.assessment.corners.map(
-        ({ intervals }) => intervals.spacerMm?.[0] ?? Number.NEGATIVE_INFINITY,
-      ),
-    );
+    return screened.ok
+      ? screened.value.screening.isFine("clearance", wanted)
+      : presses(this.#fitment, combination);
   }
 
   /** The first in order of those that the whole model leaves as wanted. */
   *#bestOf(
-    standing: readonly StaticTrial[],
+    standing: readonly Screened[],
     wanted: Wanted,
   ): Generator<SearchProgress, Trial | null, void> {
-    const placed: StaticTrial[] = [];
-    for (const trial of standing) {
-      const own = yield* told(this.#trials.ownEvents(trial), () => this.#progress());
-      if (own !== null) placed.push({ ...trial, judgement: own });
+    const placed: Decided[] = [];
+    for (const screened of standing) {
+      const judgement = yield* told(this.#trials.placed(screened), () => this.#progress());
+      if (judgement !== null) placed.push({ combination: screened.combination, judgement });
     }
     placed.sort(comparePlaced);
     for (const { combination } of placed) {
       const trial = yield* told(this.#trials.whole(combination), () => this.#progress());
-      if (trial.ok && fine(trial.value.judgement.state, wanted)) return trial.value;
+      if (trial.ok && isAsGood(trial.value.judgement.state, wanted)) return trial.value;
     }
     return null;
   }
@@ -227,12 +229,8 @@ class Search {
   }
 }
 
-function fine(state: State, wanted: Wanted): boolean {
-  return allowed[wanted].includes(state);
-}
-
 /** The same steps, telling how far the search is. */
-function* told<Result>(
+export function* told<Result>(
   steps: Generator<void, Result, void>,
   progress: () => SearchProgress,
 ): Generator<SearchProgress, Result, void> {

@@ -1,39 +1,73 @@
-import { type AssessOptions, assessStatic, completeAssessment } from "../assess.ts";
-import type {
-  Assessment,
-  Check,
-  Corner,
-  CornerAssessment,
-  Fitment,
-  State,
-  UseRules,
-} from "../fitment.ts";
-import { impactSetupOf } from "../impact/impactSetup.ts";
+import {
+  type AssessOptions,
+  assessStatic,
+  carriedCompression,
+  completeAssessment,
+  type PreparedCorner,
+  type PreparedFitment,
+  prepareFitment,
+} from "../assess.ts";
+import { gapOf } from "../budget/gap.ts";
+import type { Assessment, Corner, Fitment, State, UseRules } from "../fitment.ts";
 import { type Outcome, succeed } from "../outcome.ts";
 import { rulesOf } from "../road/useRules.ts";
-import { type CornerDynamics, cornerDynamicsSteps } from "../stiffness/cornerDynamics.ts";
-import { tryEvents } from "../stiffness/eventFailures.ts";
+import {
+  type CornerDynamics,
+  cornerDynamicsSteps,
+  type OwnHits,
+  type OwnHitsOptions,
+  ownHitsSteps,
+} from "../stiffness/cornerDynamics.ts";
 import { isProgressive } from "../stop/stiffnessClass.ts";
 import { stopCurve } from "../stop/stopCurve.ts";
+import {
+  ClosingDraws,
+  type ClosingSpan,
+  DrawnColumns,
+  StopDraws,
+} from "../uncertainty/closingDraws.ts";
+import type { WantedTravel } from "../uncertainty/cornerDraws.ts";
 import { meanOf } from "../uncertainty/readingMean.ts";
+import { SharedDraws } from "../uncertainty/sharedDraws.ts";
+import { carryState } from "../verdict/earlyContact.ts";
+import { missingRideData } from "../verdict/missingRideData.ts";
 import { type Candidate, type Combination, changeOf, fittedId } from "./candidates.ts";
 import { fitmentWithStop } from "./fitmentWithStop.ts";
-import { isUnknown, type Judgement, judge, keepsTravel } from "./judgement.ts";
+import {
+  type JudgedCheck,
+  type Judgement,
+  judge,
+  judgedEvents,
+  judgedState,
+  keepsTravel,
+} from "./judgement.ts";
+import {
+  AssessedScreening,
+  DrawnScreening,
+  type DrawnSide,
+  mostOff,
+  type Screening,
+  surelySolid,
+} from "./screening.ts";
 
-/** A combination on the vehicle, before events: reserve and early contact are known. */
-export interface StaticTrial {
+/** A combination on the vehicle, before events. */
+export interface Screened {
   readonly combination: Combination;
   readonly fitment: Fitment;
-  readonly assessment: Assessment;
-  /** Worst over both sides; "ok" where it is not known for want of ride data. */
-  readonly clearance: State;
-  readonly earlyContact: State;
+  readonly screening: Screening;
+  readonly place: Pick<Judgement, "keepsTravel" | "heightMm">;
+}
+
+/** A combination that was judged by what decides about it alone. */
+export interface Decided {
+  readonly combination: Combination;
   readonly judgement: Judgement;
 }
 
 /** A combination that was put through the whole model. */
-export interface Trial extends StaticTrial {
-  readonly complete: true;
+export interface Trial extends Decided {
+  readonly fitment: Fitment;
+  readonly assessment: Assessment;
 }
 
 export interface MadeWith {
@@ -44,20 +78,33 @@ export interface MadeWith {
 export interface TrialOptions extends AssessOptions {
   /** Wheel travel to contact that the vehicle was made with; absent: the fitted stop's. */
   readonly madeWith?: readonly MadeWith[];
+  /** Draws of readings that several vehicles share; absent: its own. */
+  readonly columns?: DrawnColumns;
+  /** Closings of vehicles that differ in stops, limits, load and spring rates alone; absent: its own. */
+  readonly closings?: ClosingDraws;
 }
 
 /** Puts combinations on one vehicle; each is worked out once. */
 export class Trials {
   readonly #fitment: Fitment;
   readonly #options: TrialOptions;
-  readonly #static = new Map<string, Outcome<StaticTrial>>();
+  readonly #combinations: readonly Combination[];
+  readonly #screened = new Map<string, Outcome<Omit<Screened, "combination" | "fitment">>>();
   readonly #complete = new Map<string, Outcome<Trial>>();
-  readonly #own = new Map<string, Judgement | null>();
+  readonly #hits = new Map<string, { hits: readonly OwnHits[]; isWhole: boolean }>();
+  readonly #closings: ClosingDraws;
+  readonly #spans = new Map<Corner, ClosingSpan>();
+  readonly #columns: DrawnColumns;
   #madeWith: readonly MadeWith[] | null;
 
-  constructor(fitment: Fitment, options: TrialOptions) {
+  /** @param combinations all that `screen` will be asked about */
+  constructor(fitment: Fitment, options: TrialOptions, combinations: readonly Combination[] = []) {
     this.#fitment = fitment;
     this.#options = options;
+    this.#combinations = combinations;
+    this.#columns =
+      options.columns ?? new DrawnColumns(new SharedDraws(options.samples, options.seed));
+    this.#closings = options.closings ?? new ClosingDraws();
     this.#madeWith = options.madeWith ?? null;
   }
 
@@ -67,22 +114,96 @@ export class Trials {
   }
 
   /**
-   * Travel budget, doubt and early contact. A stop made for impacts that differs from another in its
+   * Clearance, its doubt and early contact. A stop made for impacts that differs from another in its
    * forces alone has the same, so that these are worked out once. Errors: those of `assessStatic`.
    */
-  before(combination: Combination): Outcome<StaticTrial> {
+  screen(combination: Combination): Outcome<Screened> {
+    const fitment = this.#fitmentOf(combination);
+    if (!fitment.ok) return fitment;
     const key = heightKey(combination);
-    const known = this.#static.get(key);
-    if (known?.ok) {
-      const fitment = this.#fitmentOf(combination);
-      return fitment.ok
-        ? succeed({ ...known.value, combination, fitment: fitment.value })
-        : fitment;
+    const known = this.#screened.get(key) ?? this.#screen(combination, fitment.value);
+    this.#screened.set(key, known);
+    return known.ok ? succeed({ ...known.value, combination, fitment: fitment.value }) : known;
+  }
+
+  #screen(
+    combination: Combination,
+    fitment: Fitment,
+  ): Outcome<Omit<Screened, "combination" | "fitment">> {
+    const ready = prepareFitment(fitment, this.#options);
+    if (!ready.ok) return ready;
+    const screening = this.#drawnScreening(fitment, ready.value) ?? this.#assessed(fitment);
+    return succeed({
+      screening,
+      place: this.#placeOf(combination, screening.contact),
+    });
+  }
+
+  #assessed(fitment: Fitment): Screening {
+    const assessed = assessStatic(fitment, this.#options);
+    if (!assessed.ok) throw new Error(assessed.fault.code);
+    return new AssessedScreening(assessed.value, this.#hasEvents());
+  }
+
+  /** Null where closings alone do not decide about this stop. */
+  #drawnScreening(fitment: Fitment, { prepared, draws, rules }: PreparedFitment): Screening | null {
+    const sides: DrawnSide[] = [];
+    for (const corner of prepared) {
+      const { budget, wanted } = corner;
+      if (budget.budget.limit === null || !surelySolid(fitment, budget)) return null;
+      const geometry = geometryKey(corner);
+      const travelAt = (state: "laden" | "unladen", travel: WantedTravel) =>
+        this.#closings.atTravel(geometry, budget, draws, {
+          travel,
+          key: travelKey(fitment, corner, state, travel),
+        });
+      const { laden, unladen } = wanted;
+      const travel =
+        fitment.stop.duty === "carry"
+          ? carryStateOf(fitment, corner, rules)
+          : laden === null || unladen === null
+            ? null
+            : { laden: travelAt("laden", laden), unladen: travelAt("unladen", unladen) };
+      if (travel === null) return null;
+      const span = this.#spanOf(budget.corner);
+      const beforeLimit = (reserve: number) =>
+        this.#closings.beforeLimit(geometry, budget, draws, reserve, span);
+      sides.push({
+        side: budget.corner.side,
+        wheelTravelToContactMm: budget.budget.contactMm,
+        stop: new StopDraws(budget, this.#columns),
+        reserveWanted: beforeLimit(rules.reserveMm),
+        reserveLeft: beforeLimit(0),
+        travel,
+      });
     }
-    if (known !== undefined) return known;
-    const trial = this.#tryStatic(combination);
-    this.#static.set(key, trial);
-    return trial;
+    return new CheckedScreening(new DrawnScreening(sides), () => this.#assessed(fitment));
+  }
+
+  /** How far the stops of all combinations reach, with all that their own heights may be off. */
+  #spanOf(corner: Corner): ClosingSpan {
+    const known = this.#spans.get(corner) ?? this.#widestSpan(corner);
+    this.#spans.set(corner, known);
+    return known;
+  }
+
+  #widestSpan(corner: Corner): ClosingSpan {
+    const stands = corner.gap ?? corner.pressedHeight ?? corner.seatToPad;
+    let least = Number.POSITIVE_INFINITY;
+    let greatest = Number.NEGATIVE_INFINITY;
+    for (const combination of this.#combinations) {
+      const fitment = this.#fitmentOf(combination);
+      const gap = fitment.ok ? gapOf(fitment.value, corner) : fitment;
+      if (!fitment.ok || !gap.ok || stands === undefined) continue;
+      const { stop, recordedStop } = fitment.value;
+      const off = mostOff(stop.freeHeight) + (recordedStop ? mostOff(recordedStop.freeHeight) : 0);
+      const from = gap.value - meanOf(stands);
+      const usable =
+        stop.usableCompressionMm + (stop.usableTolMm ?? 0.05 * stop.usableCompressionMm);
+      least = Math.min(least, from - off);
+      greatest = Math.max(greatest, from + usable + off);
+    }
+    return least <= greatest ? { least, greatest } : { least: 0, greatest: 0 };
   }
 
   /** With every event and stiffness class; yields between events. Errors: those of `assessStatic`. */
@@ -90,81 +211,118 @@ export class Trials {
     const key = keyOf(combination);
     const known = this.#complete.get(key);
     if (known !== undefined) return known;
-    const before = this.#tryStatic(combination);
+    const fitment = this.#fitmentOf(combination);
+    if (!fitment.ok) return fitment;
+    const before = assessStatic(fitment.value, this.#options);
     yield;
     if (!before.ok) return before;
-    const { fitment } = before.value;
     const dynamics: CornerDynamics[] = [];
-    for (const corner of fitment.corners)
-      dynamics.push(yield* cornerDynamicsSteps(fitment, corner));
-    const assessment = completeAssessment(fitment, before.value.assessment, dynamics);
+    for (const corner of fitment.value.corners)
+      dynamics.push(yield* cornerDynamicsSteps(fitment.value, corner));
+    const assessment = completeAssessment(fitment.value, before.value, dynamics);
+    const place = this.#placeOf(combination, assessment.corners);
     const trial = succeed<Trial>({
-      ...before.value,
+      combination,
+      fitment: fitment.value,
       assessment,
-      judgement: judge(assessment, fitment, before.value.judgement),
-      complete: true,
+      judgement: judge(assessment, fitment.value, place),
     });
     this.#complete.set(key, trial);
     return trial;
   }
 
   /**
-   * The events of the use with the combination's own stop, laden, and what of the order they decide;
-   * null where it fails one, so that its stiffness cannot be ok. Yields between events.
+   * The judgement that `whole` would come to, by what decides about this stop alone; of a stop whose curve
+   * is an estimate by `whole` itself. Yields between events.
    */
-  *ownEvents(trial: StaticTrial): Generator<void, Judgement | null, void> {
-    const key = keyOf(trial.combination);
-    const known = this.#own.get(key);
-    if (known !== undefined) return known;
-    const own = yield* this.#tryOwnEvents(trial);
-    this.#own.set(key, own);
-    return own;
-  }
-
-  *#tryOwnEvents(trial: StaticTrial): Generator<void, Judgement | null, void> {
-    const { fitment } = trial;
-    const rules = rulesOf(fitment.use, fitment.rules);
-    let peak = 0;
-    let deepest = 0;
-    for (const corner of fitment.corners) {
-      const setup = impactSetupOf(fitment, corner, { loaded: true });
-      if (!setup.ok) return trial.judgement;
-      const tried = yield* tryEvents(setup.value, rules);
-      if (fitment.stop.estimated === undefined && tried.failures.length > 0) return null;
-      for (const result of tried.results) {
-        peak = Math.max(peak, result?.peakAccelerationG ?? 0);
-        deepest = Math.max(deepest, result?.peakCompressionMm ?? 0);
-      }
+  *decide(screened: Screened): Generator<void, Judgement, void> {
+    const { combination, fitment, screening, place } = screened;
+    if (fitment.stop.estimated !== undefined) {
+      const trial = yield* this.whole(combination);
+      if (trial.ok) return trial.value.judgement;
     }
+    const hits = yield* this.#ownHits(screened);
+    const checks = [...screening.checks(), ...this.#stiffnessChecks(fitment, hits)];
     return {
-      ...trial.judgement,
-      peakAccelerationG: peak,
-      compressionLeft: 1 - deepest / fitment.stop.usableCompressionMm,
+      ...judgedState(
+        fitment.corners.flatMap(({ side }) => checks.filter((check) => check.side === side)),
+      ),
+      ...this.#order(screened, hits),
+      ...place,
     };
   }
 
-  #tryStatic(combination: Combination): Outcome<StaticTrial> {
-    const { candidate, spacerMm } = combination;
-    const changed = this.#fitmentOf(combination);
-    if (!changed.ok) return changed;
-    const assessed = assessStatic(changed.value, this.#options);
-    if (!assessed.ok) return assessed;
-    const { corners } = assessed.value;
+  /**
+   * What the order of combinations goes by, for one whose clearance and early contact are fine; null where
+   * its stiffness is not. Yields between events.
+   */
+  *placed(screened: Screened): Generator<void, Judgement | null, void> {
+    const { fitment, place } = screened;
+    const isKnown = fitment.stop.estimated === undefined;
+    const hits = yield* this.#ownHits(screened, { toFirstFailure: isKnown });
+    const checks = this.#stiffnessChecks(fitment, hits);
+    const { state, blocked, unknown } = judgedState(checks);
+    if (blocked.length > 0 && isKnown) return null;
+    return { state, blocked, unknown, ...this.#order(screened, hits), ...place };
+  }
+
+  #order({ fitment, screening }: Screened, hits: readonly OwnHits[]) {
+    return {
+      ...judgedEvents(
+        hits.flatMap(({ events }) => events ?? []),
+        fitment,
+      ),
+      leastProbability: screening.leastProbability(),
+    };
+  }
+
+  /** Of every side; to the first failure, up to the side that fails. */
+  *#ownHits(
+    { combination, fitment }: Screened,
+    options: OwnHitsOptions = {},
+  ): Generator<void, readonly OwnHits[], void> {
+    const key = keyOf(combination);
+    const known = this.#hits.get(key);
+    if (known && (options.toFirstFailure || known.isWhole)) return known.hits;
+    const hits: OwnHits[] = [];
+    let isWhole = true;
+    for (const corner of fitment.corners) {
+      const own = yield* ownHitsSteps(fitment, corner, options);
+      hits.push(own);
+      if (!options.toFirstFailure || own.passes !== false) continue;
+      isWhole = false;
+      break;
+    }
+    this.#hits.set(key, { hits, isWhole });
+    return hits;
+  }
+
+  #stiffnessChecks(fitment: Fitment, hits: readonly OwnHits[]): readonly JudgedCheck[] {
+    return hits.map(({ passes }, index) => {
+      const corner = fitment.corners[index] as Corner;
+      return {
+        side: corner.side,
+        check: "stiffness",
+        state: passes === null ? "unsure" : passes ? "ok" : "no",
+        unknown:
+          passes === null &&
+          (missingRideData(corner, fitment.ride).length > 0 || !this.#hasEvents()),
+      };
+    });
+  }
+
+  #hasEvents(): boolean {
+    return rulesOf(this.#fitment.use, this.#fitment.rules).events.length > 0;
+  }
+
+  #placeOf(
+    { candidate, spacerMm }: Combination,
+    contact: Screening["contact"],
+  ): Pick<Judgement, "keepsTravel" | "heightMm"> {
     this.#madeWith ??= this.#fittedTravel();
     const heightMm = meanOf(candidate.stop.freeHeight) + spacerMm;
-    const rules = rulesOf(this.#fitment.use, this.#fitment.rules);
     const taller = heightMm > meanOf(this.#fitment.stop.freeHeight);
-    return succeed({
-      combination,
-      fitment: changed.value,
-      assessment: assessed.value,
-      clearance: worstOf(corners, "clearance", rules),
-      earlyContact: worstOf(corners, "earlyContact", rules),
-      judgement: judge(assessed.value, changed.value, {
-        keepsTravel: !taller || keepsTravel(corners, this.#madeWith),
-        heightMm,
-      }),
-    });
+    return { keepsTravel: !taller || keepsTravel(contact, this.#madeWith), heightMm };
   }
 
   #fitmentOf({ candidate, spacerMm, change }: Combination): Outcome<Fitment> {
@@ -174,8 +332,47 @@ export class Trials {
   }
 
   #fittedTravel(): readonly MadeWith[] {
-    const assessed = assessStatic(this.#fitment, this.#options);
-    return assessed.ok ? assessed.value.corners : [];
+    const ready = prepareFitment(this.#fitment, this.#options);
+    if (!ready.ok) return [];
+    return ready.value.prepared.map(({ budget }) => ({
+      side: budget.corner.side,
+      wheelTravelToContactMm: budget.budget.contactMm,
+    }));
+  }
+}
+
+/** A screening by closings that hands over to the assessment where they turn out not to decide. */
+class CheckedScreening implements Screening {
+  readonly contact: Screening["contact"];
+  readonly #drawn: DrawnScreening;
+  readonly #assess: () => Screening;
+  #assessed: Screening | null = null;
+
+  constructor(drawn: DrawnScreening, assess: () => Screening) {
+    this.contact = drawn.contact;
+    this.#drawn = drawn;
+    this.#assess = assess;
+  }
+
+  isFine(...asked: Parameters<Screening["isFine"]>): boolean {
+    return this.#of((screening) => screening.isFine(...asked));
+  }
+
+  checks(): readonly JudgedCheck[] {
+    return this.#of((screening) => screening.checks());
+  }
+
+  leastProbability(): number {
+    return this.#of((screening) => screening.leastProbability());
+  }
+
+  #of<Value>(asked: (screening: Screening) => Value): Value {
+    if (!this.#drawn.escaped) {
+      const value = asked(this.#drawn);
+      if (!this.#drawn.escaped) return value;
+    }
+    this.#assessed ??= this.#assess();
+    return asked(this.#assessed);
   }
 }
 
@@ -199,15 +396,29 @@ function heightKey({ candidate, spacerMm }: Combination): string {
   ]);
 }
 
-const badness: Readonly<Record<State, number>> = { ok: 0, care: 1, unsure: 2, no: 3 };
+/** Of a stop made to carry, which no draw decides about; null where its load is not known. */
+function carryStateOf(fitment: Fitment, corner: PreparedCorner, rules: UseRules): State | null {
+  const compression = carriedCompression(fitment, corner, rules);
+  const { loadedCompressionMm, estimatedCompressionMm } = compression;
+  return loadedCompressionMm === null
+    ? null
+    : carryState(fitment.stop, loadedCompressionMm, estimatedCompressionMm);
+}
 
-function worstOf(corners: readonly CornerAssessment[], id: Check["id"], rules: UseRules): State {
-  let worst: State = "ok";
-  for (const corner of corners) {
-    for (const check of corner.checks) {
-      if (check.id !== id || isUnknown(check, corner, rules)) continue;
-      if (badness[check.state] > badness[worst]) worst = check.state;
-    }
-  }
-  return worst;
+/** The wanted travel itself; where it is drawn, all that it is drawn from. */
+function travelKey(
+  { ride, rules, use }: Fitment,
+  { road }: PreparedCorner,
+  state: "laden" | "unladen",
+  travel: WantedTravel,
+): string {
+  if (typeof travel === "number") return `${travel}`;
+  const { progressive, heldAtRideN, cornerMassKg } = road.corner;
+  return JSON.stringify([state, ride, rules, use, progressive, heldAtRideN, cornerMassKg]);
+}
+
+/** What the suspension of a corner is drawn from: its side, and what was found by hand with which stop. */
+function geometryKey({ budget: { corner, places } }: PreparedCorner): string {
+  const height = places.hand === null ? null : (places.all[places.recordedHeight]?.id ?? "stop");
+  return `${corner.side} ${height}`;
 }

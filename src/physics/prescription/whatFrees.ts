@@ -2,7 +2,7 @@ import { cornerAtMeans } from "../budget/cornerAtMeans.ts";
 import type { Corner, Fitment, HardLimit, Reading } from "../fitment.ts";
 import { layoutAtHeight } from "../kinematics/layoutAtHeight.ts";
 import { type Candidate, scaledBuilds } from "./candidates.ts";
-import { type SearchOptions, type SearchProgress, searchSteps } from "./searchSteps.ts";
+import { type SearchOptions, type SearchProgress, searchSteps, someFits } from "./searchSteps.ts";
 import type { Trial } from "./trials.ts";
 
 /** A change of the vehicle with which a combination fits, tested with it. */
@@ -11,6 +11,11 @@ export interface Freed {
   /** room, higher: mm; payload: kg left per corner; stiffer: factor on the spring; else 1. */
   readonly amount: number;
   readonly trial: Trial;
+}
+
+export interface FreesProgress extends SearchProgress {
+  /** What was found so far, where something was added since the last step. */
+  readonly freed?: readonly Freed[];
 }
 
 /** Steps that are tried, least first. Common practice. */
@@ -30,82 +35,86 @@ export function* whatFreesSteps(
   fitment: Fitment,
   others: readonly Candidate[],
   options: SearchOptions,
-): Generator<SearchProgress, readonly Freed[], void> {
+): Generator<FreesProgress, readonly Freed[], void> {
   const payload = fitment.ride?.payloadPerCornerKg ?? 0;
   const kinds: readonly {
     readonly kind: Freed["kind"];
     readonly amounts: readonly number[];
     readonly changed: (amount: number) => Fitment | null;
     readonly others?: readonly Candidate[];
+    /** Its suspension stands as it is. */
+    readonly sameGeometry?: true;
   }[] = [
     {
       kind: "otherClass",
       amounts: [1],
       changed: () => fitment,
+      sameGeometry: true,
       others: scaledBuilds(fitment.stop).filter(({ id }) => others.every((each) => each.id !== id)),
     },
-    { kind: "room", amounts: roomsMm, changed: (room) => withRoom(fitment, room) },
+    {
+      kind: "room",
+      sameGeometry: true,
+      amounts: roomsMm,
+      changed: (room) => withRoom(fitment, room),
+    },
     {
       kind: "payload",
       amounts: payload > 0 ? payloadShares.map((share) => Math.round(payload * share)) : [],
+      sameGeometry: true,
       changed: (left) => ({ ...fitment, ride: { ...fitment.ride, payloadPerCornerKg: left } }),
     },
     { kind: "higher", amounts: risesMm, changed: (rise) => raised(fitment, rise) },
     {
       kind: "stiffer",
       amounts: fitment.ride?.wheelRateNPerMm === undefined ? [] : stiffer,
+      sameGeometry: true,
       changed: (factor) => withSpring(fitment, factor),
     },
     {
       kind: "carry",
       amounts: fitment.stop.duty === "carry" ? [] : [1],
+      sameGeometry: true,
       changed: () => ({ ...fitment, stop: { ...fitment.stop, duty: "carry" } }),
     },
   ];
   const freed: Freed[] = [];
-  for (const { kind, amounts, changed, others: own = others } of kinds) {
+  for (const { kind, amounts, changed, others: own = others, sameGeometry } of kinds) {
     if (own.length === 0 && kind === "otherClass") continue;
+    const { closings, ...rest } = options;
+    const search: SearchOptions = sameGeometry ? options : rest;
+    const fits = function* (amount: number) {
+      const fitment = changed(amount);
+      return fitment !== null && (yield* someFits(fitment, own, search));
+    };
+    // The fitted build in another class is worth telling even where it needs care.
+    const amount = kind === "otherClass" ? 1 : yield* leastThatFrees(amounts, fits);
+    const fitment = amount === null ? null : changed(amount);
+    if (amount === null || fitment === null) continue;
     const okOnly = kind !== "otherClass";
-    const trial = (amount: number) => tryChanged(changed(amount), own, { ...options, okOnly });
-    const found = yield* leastThatFrees(amounts, trial);
-    if (found !== null) freed.push({ kind, ...found });
+    const { best } = yield* searchSteps(fitment, own, { ...search, okOnly });
+    if (best === null) continue;
+    freed.push({ kind, amount, trial: best });
+    yield { done: freed.length, total: kinds.length, freed: [...freed] };
   }
   return freed;
 }
 
-/** The least of the amounts, rising in effect, with which something fits; none where the last is not enough. */
+/** The least of the amounts, rising in effect, with which something fits; null where the last is not enough. */
 function* leastThatFrees(
   amounts: readonly number[],
-  trial: (amount: number) => Generator<SearchProgress, Trial | null, void>,
-): Generator<SearchProgress, { readonly amount: number; readonly trial: Trial } | null, void> {
-  let found: { readonly amount: number; readonly trial: Trial } | null = null;
+  fits: (amount: number) => Generator<SearchProgress, boolean, void>,
+): Generator<SearchProgress, number | null, void> {
+  const last = amounts.at(-1);
+  if (last === undefined || !(yield* fits(last))) return null;
   let low = 0;
   let high = amounts.length - 1;
-  const last = amounts.at(-1);
-  if (last === undefined) return null;
-  const most = yield* trial(last);
-  if (most === null) return null;
-  found = { amount: last, trial: most };
   while (low < high) {
     const middle = (low + high) >> 1;
-    const amount = amounts[middle] as number;
-    const tried = yield* trial(amount);
-    if (tried === null) low = middle + 1;
-    else {
-      high = middle;
-      found = { amount, trial: tried };
-    }
+    if (yield* fits(amounts[middle] as number)) high = middle;
+    else low = middle + 1;
   }
-  return found;
-}
-
-function* tryChanged(
-  fitment: Fitment | null,
-  others: readonly Candidate[],
-  options: SearchOptions,
-): Generator<SearchProgress, Trial | null, void> {
-  if (fitment === null) return null;
-  return (yield* searchSteps(fitment, others, options)).best;
+  return amounts[high] as number;
 }
 
 function shifted(reading: Reading, by: number): Reading {

@@ -26,9 +26,9 @@ export function* rankStops(
   others: readonly Candidate[],
   options: SearchOptions,
 ): Generator<RankProgress, readonly RankedStop[], void> {
-  const trials = new Trials(fitment, options);
   const candidates = candidatesFor(fitment, others);
   const standing = combinationsOf(fitment, others, options.spacersMm);
+  const trials = new Trials(fitment, options, standing);
   const all: RankedStop[] = [];
   const total = candidates.length;
   for (const [done, candidate] of candidates.entries()) {

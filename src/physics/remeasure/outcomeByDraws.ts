@@ -1,9 +1,9 @@
 import { assessStatic } from "../assess.ts";
 import type { Assessment, Check, Fitment, Reading } from "../fitment.ts";
 import type { QuantityId } from "../readings/readingId.ts";
-import { leastSamples } from "../uncertainty/cornerDraws.ts";
 import type { DrawnReading } from "../uncertainty/drawnReading.ts";
 import { RandomSource } from "../uncertainty/randomSource.ts";
+import { leastSamples } from "../uncertainty/sharedDraws.ts";
 import type { RemeasureOutcome } from "./linearDoubt.ts";
 import type { Margin } from "./margin.ts";
 import { isBetween, type RemeasureLevel } from "./openQuestions.ts";

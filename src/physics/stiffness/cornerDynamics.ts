@@ -104,7 +104,45 @@ export function* cornerDynamicsSteps(
   };
 }
 
-/** The same in one go. */
+/** What decides about a stop's stiffness on one corner, without the other classes. */
+export interface OwnHits {
+  /** Laden, one result an event; null where one could not be computed. */
+  readonly events: readonly EventResult[] | null;
+  /** Would the stiffness check be ok? Null where it could not be computed. */
+  readonly passes: boolean | null;
+}
+
+export interface OwnHitsOptions {
+  /** Events after the first failure are left out: of a stop that fails they are then not all there. */
+  readonly toFirstFailure?: boolean;
+}
+
+/**
+ * Whether a stop whose curve is known takes the hits of the use: itself, and its class, laden and unladen. As
+ * `cornerDynamicsSteps` would find, without the other classes and what the stop would be undamped.
+ * Yields between events.
+ */
+export function* ownHitsSteps(
+  fitment: Fitment,
+  corner: Corner,
+  options: OwnHitsOptions = {},
+): Generator<void, OwnHits, void> {
+  const setup = impactSetupOf(fitment, corner, { loaded: true });
+  const rules = rulesOf(fitment.use, fitment.rules);
+  if (!setup.ok || rules.events.length === 0) return { events: null, passes: null };
+  const own = yield* tryLaden(setup.value, rules, options);
+  const events = own.tried.results.filter((result) => result !== null);
+  if (events.length < own.tried.results.length) return { events: null, passes: null };
+  if (own.failures.length > 0) return { events, passes: false };
+  const first: OwnHitsOptions = { toFirstFailure: true };
+  if ((yield* tryUnladen(setup.value, rules, first)).length > 0) return { events, passes: false };
+  const rate = secantRate(setup.value.stop);
+  const scale = stiffnessClassOf(rate) / rate;
+  const failed = isSame(scale) ? [] : yield* tryScaled(setup.value, scale, rules, first);
+  return { events, passes: failed.length === 0 };
+}
+
+/** The whole of `cornerDynamicsSteps` in one go. */
 export function cornerDynamics(fitment: Fitment, corner: Corner): CornerDynamics {
   const steps = cornerDynamicsSteps(fitment, corner);
   for (;;) {
@@ -123,8 +161,12 @@ interface LadenTried {
   readonly failures: readonly StateFailure[];
 }
 
-function* tryLaden(setup: ImpactSetup, rules: UseRules): Generator<void, LadenTried, void> {
-  const tried = yield* tryEvents(setup, rules);
+function* tryLaden(
+  setup: ImpactSetup,
+  rules: UseRules,
+  options?: OwnHitsOptions,
+): Generator<void, LadenTried, void> {
+  const tried = yield* tryEvents(setup, rules, options);
   return { tried, failures: tried.failures.map((failure) => ({ ...failure, laden: true })) };
 }
 
@@ -132,11 +174,12 @@ function* tryLaden(setup: ImpactSetup, rules: UseRules): Generator<void, LadenTr
 export function* tryUnladen(
   setup: ImpactSetup,
   rules: UseRules,
+  options?: OwnHitsOptions,
 ): Generator<void, readonly StateFailure[], void> {
   if (setup.payloadKg === 0) return [];
   const empty = unladen(setup);
   if (!empty.ok) return notComputed(rules, false);
-  const { failures } = yield* tryEvents(empty.value, rules);
+  const { failures } = yield* tryEvents(empty.value, rules, options);
   return failures.map((failure) => ({ ...failure, laden: false }));
 }
 
@@ -145,11 +188,12 @@ function* tryScaled(
   setup: ImpactSetup,
   stopScale: number,
   rules: UseRules,
+  options?: OwnHitsOptions,
 ): Generator<void, readonly StateFailure[], void> {
   const scaled = settled(setup, { stopScale });
   if (!scaled.ok) return notComputed(rules, true);
-  const { failures } = yield* tryLaden(scaled.value, rules);
-  return failures.length > 0 ? failures : yield* tryUnladen(scaled.value, rules);
+  const { failures } = yield* tryLaden(scaled.value, rules, options);
+  return failures.length > 0 ? failures : yield* tryUnladen(scaled.value, rules, options);
 }
 
 function notComputed(rules: UseRules, laden: boolean): readonly StateFailure[] {

@@ -27,7 +27,10 @@ export interface EventsTried {
 export function* tryEvents(
   setup: ImpactSetup,
   rules: UseRules,
-  options?: ImpactOptions,
+  options?: ImpactOptions & {
+    /** The events after the first failure are left out. */
+    readonly toFirstFailure?: boolean;
+  },
 ): Generator<void, EventsTried, void> {
   const results: (EventResult | null)[] = [];
   const failures: EventFailure[] = [];
@@ -46,6 +49,7 @@ export function* tryEvents(
       faults.push(run.fault);
     }
     yield;
+    if (options?.toFirstFailure && failures.length > 0) break;
   }
   return { results, failures, faults };
 }

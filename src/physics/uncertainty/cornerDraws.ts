@@ -3,17 +3,8 @@ import type { CornerBudget } from "../budget/travelBudget.ts";
 import type { Interval } from "../fitment.ts";
 import type { LayoutMotion } from "../kinematics/layoutMotion.ts";
 import { CoverageIntervals } from "./coverageIntervals.ts";
-import { type DrawnReading, ReadingDraws } from "./drawnReading.ts";
-
-/**
- * Draws made where nothing else is asked for: an end of a 95 % interval then scatters by about 0.5 % of
- * its width (one standard deviation, of a normal figure: √(p·(1 − p)/n) over its density there).
- */
-export const defaultSamples = 20_000;
-/** Fewest draws that are worth a 95 % interval. */
-export const leastSamples = 10_000;
-/** The fixed seed: phone and command line draw the same numbers. */
-const defaultSeed = 20_080_101;
+import { ReadingBlocks } from "./readingBlocks.ts";
+import type { SharedDraws } from "./sharedDraws.ts";
 
 /** Free travel wanted, mm: one number, or one a draw where the ride data themselves are in doubt. */
 export type WantedTravel = number | ((draw: number) => number);
@@ -29,22 +20,6 @@ export interface CornerDraws {
   readonly reserveAboveZero: number | null;
   /** P(z_c ≥ wanted travel), in the order asked for. */
   readonly contactBeyond: readonly number[];
-}
-
-/** Draws of every reading, shared by all corners and figures that use it. */
-export class SharedDraws {
-  readonly samples: number;
-  readonly #seed: number;
-
-  constructor(samples = defaultSamples, seed = defaultSeed) {
-    this.samples = Math.max(leastSamples, Math.round(samples) || defaultSamples);
-    this.#seed = seed;
-  }
-
-  /** One number a draw for a reading in doubt; the same for the same reading. */
-  of(reading: DrawnReading): ReadingDraws {
-    return new ReadingDraws(reading, this.#seed, this.samples);
-  }
 }
 
 /** What the draws of one corner are compared with. */
@@ -88,22 +63,13 @@ export function drawCorners(
   return tallies.map((tally) => tally.result());
 }
 
-/** Draws whose readings are laid out at a time: few enough for a small processor's nearest memory. */
-const blockLength = 250;
-
 /** Where a corner's draws are counted. Nothing is allocated from draw to draw. */
 class CornerTally {
   readonly motion: LayoutMotion;
   readonly #corner: CornerBudget;
   readonly #reserveWanted: number;
   readonly #samples: number;
-  /** How many readings a draw has. */
-  readonly #places: number;
-  /** Places whose reading is in doubt, and its draws. */
-  #moving: readonly { readonly place: number; readonly draws: ReadingDraws }[];
-  /** The readings of the draws of a block, one draw after the other, and its first draw. */
-  readonly #block: Float64Array;
-  #blockFrom = Number.NEGATIVE_INFINITY;
+  readonly #laidOut: ReadingBlocks;
   readonly #wanted: readonly WantedTravel[];
   readonly #beyond: Int32Array;
   readonly #figures = new Float64Array(figureCount);
@@ -122,14 +88,7 @@ class CornerTally {
     this.#corner = corner;
     this.#reserveWanted = reserveWanted;
     this.#samples = draws.samples;
-    this.#places = corner.means.length;
-    this.#moving = corner.places.all.flatMap(({ drawn }, place) =>
-      drawn.halfWidth === 0 && drawn.standardError === 0 ? [] : [{ place, draws: draws.of(drawn) }],
-    );
-    this.#block = new Float64Array(blockLength * this.#places);
-    for (let at = 0; at < this.#block.length; at += this.#places) {
-      this.#block.set(corner.means, at);
-    }
+    this.#laidOut = new ReadingBlocks(corner, draws);
     this.#wanted = wantedTravels;
     this.#beyond = new Int32Array(wantedTravels.length);
     this.#covered = new CoverageIntervals(corner.model.hasLimits ? figureCount : 2, draws.samples);
@@ -149,7 +108,7 @@ class CornerTally {
     // Of an axle the budget itself takes track and spacing.
     if (this.#corner.linkage === "axle") return true;
     const { standOff } = this.#corner.places;
-    this.#moving = this.#moving.filter(({ place }) => place >= own.length || place === standOff);
+    this.#laidOut.leaveOut((place) => place < own.length && place !== standOff);
     return true;
   }
 
@@ -157,42 +116,21 @@ class CornerTally {
   standOff(draw: number, motion: LayoutMotion): void {
     const { standOff } = this.#corner.places;
     if (standOff < 0) return;
-    motion.standOffBy(this.#block[this.#readingsOf(draw) + standOff] as number);
-  }
-
-  /** Where the readings of a draw begin in the block; draws come one after the other. */
-  #readingsOf(draw: number): number {
-    if (draw >= this.#blockFrom + blockLength) this.#layOut(draw);
-    return (draw - this.#blockFrom) * this.#places;
-  }
-
-  /** Lays out the readings of a block, reading by reading. */
-  #layOut(from: number): void {
-    const block = this.#block;
-    const places = this.#places;
-    const count = Math.min(blockLength, this.#samples - from);
-    this.#blockFrom = from;
-    for (const { place, draws } of this.#moving) {
-      const { mean, halfWidth, rectangular, standardError, normal } = draws;
-      for (let draw = 0, at = place; draw < count; draw++, at += places) {
-        block[at] = mean + halfWidth * (rectangular[from + draw] as number);
-      }
-      if (normal === null) continue;
-      for (let draw = 0, at = place; draw < count; draw++, at += places) {
-        block[at] = (block[at] as number) + standardError * (normal[from + draw] as number);
-      }
-    }
+    const from = this.#laidOut.readingsOf(draw);
+    motion.standOffBy(this.#laidOut.block[from + standOff] as number);
   }
 
   /** Takes the readings of a draw and moves the layout to them; false where they give no motion. */
   moveTo(draw: number): boolean {
-    return this.motion.set(this.#block, this.#readingsOf(draw)) === null;
+    const from = this.#laidOut.readingsOf(draw);
+    return this.motion.set(this.#laidOut.block, from) === null;
   }
 
   count(draw: number, motion: LayoutMotion): void {
     const figures = this.#figures;
     const { model } = this.#corner;
-    if (!model.evaluateMoved(this.#block, figures, motion, this.#readingsOf(draw))) return;
+    const from = this.#laidOut.readingsOf(draw);
+    if (!model.evaluateMoved(this.#laidOut.block, figures, motion, from)) return;
     this.#covered.add(figures);
     this.#inside++;
     const contact = figures[figure.contact] as number;

@@ -8,8 +8,9 @@ import { roadVelocityIntensity } from "../road/roughness.ts";
 import { standardGravity } from "../standardGravity.ts";
 import { staticShareDoubt } from "../stop/allowedLaws.ts";
 import type { StopCurve } from "../stop/stopCurve.ts";
-import type { SharedDraws, WantedTravel } from "./cornerDraws.ts";
+import type { WantedTravel } from "./cornerDraws.ts";
 import type { DrawnReading } from "./drawnReading.ts";
+import type { SharedDraws } from "./sharedDraws.ts";
 
 /** A ride value that was estimated with a tolerance, and its place in `rideQuantities`. */
 export type RideInDoubt = DrawnReading & { readonly place: number };

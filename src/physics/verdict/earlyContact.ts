@@ -1,4 +1,4 @@
-import type { Check } from "../fitment.ts";
+import type { Check, Interval, State, Stop } from "../fitment.ts";
 import { length, type Sentence } from "../sentence.ts";
 import { outsideSentence } from "./clearance.ts";
 import { type CornerEvidence, mostDoubted, mostOutsideShare, takeAgain } from "./cornerEvidence.ts";
@@ -111,14 +111,13 @@ function carryCheck(evidence: CornerEvidence): Check {
   if (loadedCompressionMm === null) {
     return unknownCheck(evidence, ["wheelRateNPerMm", "payloadPerCornerKg"]);
   }
-  const usable = fitment.stop.usableCompressionMm;
-  const share = loadedCompressionMm / usable;
-  const state = decideCarry(share);
+  const share = loadedCompressionMm / fitment.stop.usableCompressionMm;
   const within = evidence.estimatedCompressionMm;
-  if (within !== null && decideCarry(within[0] / usable) !== decideCarry(within[1] / usable)) {
+  const state = carryState(fitment.stop, loadedCompressionMm, within);
+  if (within !== null && state === "unsure") {
     return {
       id: "earlyContact",
-      state: "unsure",
+      state,
       reading: "stop.curve",
       sentence: [
         "This stop is made to support load, and its curve is an estimate: within its ± it is pressed by ",
@@ -144,6 +143,18 @@ function carryCheck(evidence: CornerEvidence): Check {
   return state === "ok"
     ? { id: "earlyContact", state, sentence }
     : { id: "earlyContact", state, reading: "ride.payloadPerCornerKg", sentence };
+}
+
+/** Of a stop made to carry, pressed by so much under load; unsure where an estimated curve leaves it open. */
+export function carryState(
+  { usableCompressionMm }: Pick<Stop, "usableCompressionMm">,
+  loadedCompressionMm: number,
+  within: Interval | null,
+): State {
+  const decided = (compression: number) => decideCarry(compression / usableCompressionMm);
+  return within !== null && decided(within[0]) !== decided(within[1])
+    ? "unsure"
+    : decided(loadedCompressionMm);
 }
 
 const needsForTravel: readonly MissingRideData[] = [

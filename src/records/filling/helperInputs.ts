@@ -14,6 +14,10 @@ export interface HelperInput {
 export const helperInputs = {
   axleMass: { id: "axleMassKg", kind: "mass", usualTolerance: (mass) => 0.02 * mass },
   payloadTotal: { id: "payload.total", kind: "mass", usualTolerance: (mass) => 0.05 * mass },
+  tongue: { id: "payload.tongue", kind: "mass", usualTolerance: (mass) => 0.1 * mass },
+  overhang: { id: "payload.overhang", kind: "length", usualTolerance: () => 20 },
+  wheelbase: { id: "payload.wheelbase", kind: "length", usualTolerance: () => 20 },
+  axleRating: { id: "payload.rating", kind: "mass", usualTolerance: () => 0 },
   sagLoad: { id: "wheelRate.load", kind: "mass", usualTolerance: (mass) => 0.03 * mass },
   sag: { id: "wheelRate.sag", kind: "length", usualTolerance: () => 2 },
   coilWire: { id: "coil.wire", kind: "length", usualTolerance: () => 0.1 },

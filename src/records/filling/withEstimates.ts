@@ -2,8 +2,10 @@ import {
   coilSpringRate,
   dampingFromShare,
   type Estimate,
+  hitchLoad,
   steelShearModulus,
   type Toleranced,
+  upToRating,
   usualReboundPerBump,
   wheelRateFromCoil,
   wheelRateFromSag,
@@ -65,6 +67,24 @@ function payload(stored: StoredCheck): Outcome<Estimate> {
     { value: share.value / 2, tol: 0.1 * (share.value / 2) },
     `half of ${percent(share.value)} of a load of ${total.value.toFixed(0)} kg`,
   );
+}
+
+function payloadOfHitch(stored: StoredCheck): Outcome<Estimate> {
+  const tongue = helperToleranced(stored, helperInputs.tongue);
+  const overhang = helperToleranced(stored, helperInputs.overhang);
+  const wheelbase = helperToleranced(stored, helperInputs.wheelbase);
+  if (!tongue) return needs("Type the weight on the hitch.");
+  if (!overhang) return needs("Type how far the hitch stands behind the rear axle.");
+  if (!wheelbase) return needs("Type the wheelbase.");
+  return hitchLoad({ tongue, overhang, wheelbase }, stored.record.axle ?? "rear");
+}
+
+function payloadToRating(stored: StoredCheck): Outcome<Estimate> {
+  const rating = helperToleranced(stored, helperInputs.axleRating);
+  const mass = cornerMass(stored);
+  if (!rating) return needs("Type the axle's rating from the door label.");
+  if (!mass) return needs("This needs the weight on a wheel first.");
+  return upToRating(rating, mass);
 }
 
 function unsprung(stored: StoredCheck): Outcome<Estimate> {
@@ -143,6 +163,8 @@ export function estimateOf(
   }
   switch (name) {
     case "payloadPerCornerKg":
+      if (way === "hitch") return payloadOfHitch(stored);
+      if (way === "rating") return payloadToRating(stored);
       return way === "total" ? payload(stored) : null;
     case "unsprungMassKg":
       return way === "share" ? unsprung(stored) : null;

@@ -1,4 +1,7 @@
-import { jpegSegments, withoutMetadata } from "./jpegSegments.ts";
+import { big16, big32, joined, little, textAt } from "../bytes/bytes.ts";
+import { crc32 } from "../bytes/checksum.ts";
+import { orientationOf, orientationTiff } from "./exifOrientation.ts";
+import { isFrame, jpegSegments, withoutMetadata } from "./jpegSegments.ts";
 
 type PictureType = "image/jpeg" | "image/png" | "image/webp";
 
@@ -10,35 +13,11 @@ export interface PictureFacts {
   readonly height: number;
 }
 
-function big32(bytes: Uint8Array, at: number): number {
-  return (
-    (bytes[at] ?? 0) * 0x1000000 +
-    (((bytes[at + 1] ?? 0) << 16) | ((bytes[at + 2] ?? 0) << 8) | (bytes[at + 3] ?? 0))
-  );
-}
-
-function little(bytes: Uint8Array, at: number, count: number): number {
-  let value = 0;
-  for (let index = count - 1; index >= 0; index -= 1)
-    value = value * 256 + (bytes[at + index] ?? 0);
-  return value;
-}
-
-function textAt(bytes: Uint8Array, at: number, count: number): string {
-  return String.fromCharCode(...bytes.subarray(at, at + count));
-}
-
-/** Frame headers: SOF0 to SOF15 without DHT, JPG and DAC (ITU-T T.81, Table B.1 and B.2.2). */
-function isFrame(marker: number): boolean {
-  return marker >= 0xc0 && marker <= 0xcf && ![0xc4, 0xc8, 0xcc].includes(marker);
-}
-
 function jpegFacts(bytes: Uint8Array): PictureFacts | null {
-  const frame = jpegSegments(bytes)?.find(({ marker }) => isFrame(marker));
+  const frame = jpegSegments(bytes)?.find(isFrame);
   if (frame === undefined || frame.end - frame.start < 10) return null;
-  const [height, width] = [frame.start + 5, frame.start + 7].map(
-    (at) => ((bytes[at] ?? 0) << 8) | (bytes[at + 1] ?? 0),
-  );
+  const height = big16(bytes, frame.start + 5);
+  const width = big16(bytes, frame.start + 7);
   return width && height ? { type: "image/jpeg", width, height } : null;
 }
 
@@ -94,87 +73,105 @@ export function boxedSize(bytes: Uint8Array): Pick<PictureFacts, "width" | "heig
   return size;
 }
 
-function joined(pieces: readonly Uint8Array[]): Uint8Array<ArrayBuffer> {
-  const whole = new Uint8Array(pieces.reduce((sum, piece) => sum + piece.length, 0));
-  let at = 0;
-  for (const piece of pieces) {
-    whole.set(piece, at);
-    at += piece.length;
-  }
-  return whole;
-}
-
 /** What is needed to show a PNG (ISO/IEC 15948, 11.2 and 11.3); all else tells of its maker. */
-const shownChunks = [
-  "IHDR",
-  "PLTE",
-  "IDAT",
-  "IEND",
-  "tRNS",
-  "gAMA",
-  "cHRM",
-  "sRGB",
-  "iCCP",
-  "sBIT",
-];
+const shownChunks = ["PLTE", "IDAT", "tRNS", "gAMA", "cHRM", "sRGB", "sBIT"];
+
+/** Type, data and their CRC-32 (ISO/IEC 15948, 5.3). */
+function pngChunk(type: string, data: Uint8Array): Uint8Array<ArrayBuffer> {
+  const chunk = new Uint8Array(12 + data.length);
+  const view = new DataView(chunk.buffer);
+  view.setUint32(0, data.length);
+  chunk.set(new TextEncoder().encode(type), 4);
+  chunk.set(data, 8);
+  view.setUint32(8 + data.length, crc32(chunk.subarray(4, 8 + data.length)));
+  return chunk;
+}
 
 /** Null where the chunks do not go on to IEND. */
 function pngOnly(bytes: Uint8Array): Uint8Array<ArrayBuffer> | null {
-  const pieces = [bytes.subarray(0, 8)];
-  for (let at = 8; at + 12 <= bytes.length; ) {
+  const header = bytes.subarray(0, 33);
+  const pieces: Uint8Array[] = [];
+  let orientation = 1;
+  for (let at = header.length; at + 12 <= bytes.length; ) {
     const end = at + 12 + big32(bytes, at);
     const type = textAt(bytes, at + 4, 4);
     if (end > bytes.length) return null;
+    if (type === "eXIf") orientation = orientationOf(bytes.subarray(at + 8, end - 4));
+    if (type === "IEND") {
+      const exif = orientation === 1 ? [] : [pngChunk("eXIf", orientationTiff(orientation))];
+      return joined([header, ...exif, ...pieces, bytes.subarray(at, end)]);
+    }
     if (shownChunks.includes(type)) pieces.push(bytes.subarray(at, end));
-    if (type === "IEND") return joined(pieces);
     at = end;
   }
   return null;
 }
 
-const webpAboutTheTaker = ["EXIF", "XMP "];
-/** The flags of VP8X that say that those are there. */
-const webpFlags = 0x08 | 0x04;
+interface WebpChunk {
+  readonly type: string;
+  readonly data: Uint8Array;
+}
 
-function webpOnly(bytes: Uint8Array): Uint8Array<ArrayBuffer> | null {
-  const pieces: Uint8Array[] = [];
+/** Null where one is cut short. */
+function webpChunks(bytes: Uint8Array): readonly WebpChunk[] | null {
+  const chunks: WebpChunk[] = [];
   for (let at = 12; at + 8 <= bytes.length; ) {
-    const type = textAt(bytes, at, 4);
     const length = little(bytes, at + 4, 4);
-    const end = at + 8 + length + (length % 2);
-    if (at + 8 + length > bytes.length) return null;
-    if (!webpAboutTheTaker.includes(type)) {
-      const piece = bytes.slice(at, Math.min(end, bytes.length));
-      if (type === "VP8X") piece[8] = (piece[8] ?? 0) & ~webpFlags;
-      pieces.push(piece);
-    }
-    at = end;
+    const end = at + 8 + length;
+    if (end > bytes.length) return null;
+    chunks.push({ type: textAt(bytes, at, 4), data: bytes.subarray(at + 8, end) });
+    at = end + (length % 2);
   }
-  if (pieces.length === 0) return null;
+  return chunks;
+}
+
+function webpChunk(type: string, data: Uint8Array): Uint8Array {
+  const chunk = new Uint8Array(8 + data.length + (data.length % 2));
+  chunk.set(new TextEncoder().encode(type));
+  new DataView(chunk.buffer).setUint32(4, data.length, true);
+  chunk.set(data, 8);
+  return chunk;
+}
+
+const hasAlpha = 0x10;
+const hasExif = 0x08;
+
+/** The picture of a WebP that does not move (RFC 9649, 2.5 to 2.7), of the size that it says; or null. */
+function webpOnly(bytes: Uint8Array): Uint8Array<ArrayBuffer> | null {
+  const chunks = webpChunks(bytes) ?? [];
+  const picture = chunks.find(({ type }) => type === "VP8 " || type === "VP8L");
+  if (picture === undefined) return null;
+  const plain = joined([bytes.subarray(0, 12), webpChunk(picture.type, picture.data)]);
+  const [facts, inside] = [webpFacts(bytes), webpFacts(plain)];
+  if (facts?.width !== inside?.width || facts?.height !== inside?.height) return null;
+  const exif = chunks.find(({ type }) => type === "EXIF")?.data;
+  const bare = exif && textAt(exif, 0, 4) === "Exif" ? exif.subarray(6) : exif;
+  const orientation = bare === undefined ? 1 : orientationOf(bare);
+  const extended = chunks.find(({ type }) => type === "VP8X")?.data.slice(0, 10);
+  const alpha = chunks.find(({ type }) => type === "ALPH");
+  if (extended) {
+    const turned = orientation === 1 ? 0 : hasExif;
+    extended.set([((extended[0] ?? 0) & hasAlpha) | turned, 0, 0, 0]);
+  }
+  const pieces = [
+    ...(extended ? [webpChunk("VP8X", extended)] : []),
+    ...(extended && alpha ? [webpChunk("ALPH", alpha.data)] : []),
+    webpChunk(picture.type, picture.data),
+    ...(extended && orientation !== 1 ? [webpChunk("EXIF", orientationTiff(orientation))] : []),
+  ];
   const whole = joined([bytes.subarray(0, 12), ...pieces]);
   new DataView(whole.buffer).setUint32(4, whole.length - 8, true);
   return whole;
 }
 
-/** Where a JPEG ends, its end marker included; what cameras hang on behind it is no part of the picture. */
-function jpegEnd(bytes: Uint8Array): number {
-  const segments = jpegSegments(bytes);
-  let at = segments?.at(-1)?.end ?? bytes.length;
-  for (at = bytes.indexOf(0xff, at); at !== -1; at = bytes.indexOf(0xff, at)) {
-    const marker = bytes[at + 1];
-    if (marker === 0xd9) return at + 2;
-    const isInScan = marker === 0x00 || marker === 0xff || (marker ?? 0) >> 3 === 0xd0 >> 3;
-    const length = ((bytes[at + 2] ?? 0) << 8) | (bytes[at + 3] ?? 0);
-    at += isInScan ? 1 : 2 + Math.max(2, length);
-  }
-  return bytes.length;
-}
-
-/** The same picture without what tells of its taker; null where it is not one of the three whole. */
+/**
+ * The same picture, the same way up, without what tells of its taker; null where it is not one of the
+ * three whole.
+ */
 export function pictureOnly(bytes: Uint8Array): Uint8Array<ArrayBuffer> | null {
   switch (pictureFacts(bytes)?.type) {
     case "image/jpeg":
-      return withoutMetadata(bytes.subarray(0, jpegEnd(bytes)));
+      return withoutMetadata(bytes);
     case "image/png":
       return pngOnly(bytes);
     case "image/webp":

@@ -30,20 +30,43 @@ export function base64Of(bytes: Uint8Array): string {
   return btoa(text);
 }
 
-/** A photo that came in: of the type that its bytes are, without what its camera wrote; null: no picture. */
-export function soundPhoto(photo: Photo): Photo | null {
+/** As many as a phone can hold at once, decoded. */
+const mostPixelsTogether = 120_000_000;
+
+interface Sound {
+  readonly photo: Photo;
+  readonly pixels: number;
+}
+
+/** Of the type that its bytes are, without what its camera wrote; null: no picture. */
+function sound(photo: Photo): Sound | null {
   const bytes = bytesOfBase64(photo.data);
   const facts = bytes && pictureFacts(bytes);
   if (bytes === null || facts === null || isTooManyPixels(facts)) return null;
   const only = pictureOnly(bytes);
   if (only === null) return null;
-  if (facts.type === photo.type && only.length === bytes.length) return photo;
-  return { ...photo, type: facts.type, data: base64Of(only) };
+  const data = base64Of(only);
+  const unchanged = facts.type === photo.type && data === photo.data;
+  return {
+    photo: unchanged ? photo : { ...photo, type: facts.type, data },
+    pixels: facts.width * facts.height,
+  };
 }
 
-/** Those that are pictures. */
+/** A photo that came in alone; null: no picture. */
+export function soundPhoto(photo: Photo): Photo | null {
+  return sound(photo)?.photo ?? null;
+}
+
+/** Photos that came in: those that are pictures, as many as can be shown together. */
 export function soundPhotos(photos: readonly Photo[]): readonly Photo[] {
-  return photos.map(soundPhoto).filter((photo) => photo !== null);
+  let pixels = 0;
+  return photos.flatMap((photo) => {
+    const one = sound(photo);
+    if (one === null || pixels + one.pixels > mostPixelsTogether) return [];
+    pixels += one.pixels;
+    return [one.photo];
+  });
 }
 
 export interface WithSoundPhotos {
@@ -56,12 +79,12 @@ export interface WithSoundPhotos {
 export function withSoundPhotos(record: CheckRecord): WithSoundPhotos {
   const { photos, ...rest } = record;
   if (photos === undefined) return { record, refused: 0 };
-  const sound = soundPhotos(photos);
+  const shown = soundPhotos(photos);
   const unchanged =
-    sound.length === photos.length && sound.every((each, at) => each === photos[at]);
+    shown.length === photos.length && shown.every((each, at) => each === photos[at]);
   if (unchanged) return { record, refused: 0 };
   return {
-    record: sound.length === 0 ? rest : { ...record, photos: sound },
-    refused: photos.length - sound.length,
+    record: shown.length === 0 ? rest : { ...record, photos: shown },
+    refused: photos.length - shown.length,
   };
 }

@@ -1,13 +1,18 @@
 /**
  * Text from outside, made fit to be shown: Unicode's lone halves of letters (category Cs) and control
- * characters (Cc), and the marks that turn the direction of what stands beside them (UAX #9, 2.1 to 2.4)
- * have no place in what a person typed.
+ * characters (Cc), the marks that turn the direction of what stands beside them (UAX #9, 2.1 to 2.4) and
+ * letters that show nothing (UAX #44, Default_Ignorable_Code_Point, but for joiners and variants of a letter)
+ * have no place in what a person typed, nor more marks on one letter than any script has.
  */
 
 /** With the u flag a pair of surrogates is one letter, so that only lone ones are found. */
 const loneHalves = /\p{Cs}/gu;
 const lineEnds = /\r\n?|[\u0085\u2028\u2029]/gu;
 const unseen = /(?![\t\n])\p{Cc}|[\u202a-\u202e\u2066-\u206f\ufeff\ufff9-\ufffb]/gu;
+const showsNothing =
+  /(?!\u200c|\u200d|[\ufe00-\ufe0f]|[\u{e0100}-\u{e01ef}])\p{Default_Ignorable_Code_Point}/gu;
+/** Piled up they would cover the lines above and below. */
+const piledMarks = /(\p{M}{8})\p{M}+/gu;
 /** Plain letters, digits and signs are most of all text, pictures in base64 among it. */
 const anythingElse = /[^\n\x20-\x7e]/;
 
@@ -19,7 +24,11 @@ export function wellFormed(text: string): string {
 /** Well-formed, its line ends "\n", without controls and marks of direction. */
 export function cleanText(text: string): string {
   if (!anythingElse.test(text)) return text;
-  return wellFormed(text).replace(lineEnds, "\n").replace(unseen, "");
+  return wellFormed(text)
+    .replace(lineEnds, "\n")
+    .replace(unseen, "")
+    .replace(showsNothing, "")
+    .replace(piledMarks, "$1");
 }
 
 /** Clean text on one line, for names; at most `most` letters. */

@@ -5,6 +5,7 @@ import type { StepProps } from "../guide/stepProps.ts";
 import { cautionLevel, cautionsHold } from "../guide/steps.ts";
 import { CheckLine } from "../parts/Choices.tsx";
 import { Notice } from "../parts/Notice.tsx";
+import { SetUpList } from "./SetUpList.tsx";
 
 const ticksId = "cautions";
 
@@ -46,7 +47,7 @@ export function CautionsStep({ stored, change, waiting }: StepProps) {
           <p>This vehicle is raised. Cautions for raised vehicles come first.</p>
         </Notice>
       )}
-      <p class="soft">Tick each one to confirm.</p>
+      <p class="soft">Tick each one to confirm. All are needed before you measure.</p>
       <div class="choices">
         {cautions.map(({ id, picture, words }) => (
           <CheckLine
@@ -68,6 +69,7 @@ export function CautionsStep({ stored, change, waiting }: StepProps) {
       <p class="small soft" role="status">
         {open === 0 ? "All acknowledged." : `${open} of ${cautions.length} still to tick.`}
       </p>
+      <SetUpList stored={stored} change={change} />
     </>
   );
 }

@@ -16,7 +16,7 @@ export function LinkageStep({ stored, change, preferences }: StepProps) {
       <p>
         {strut
           ? "A strut's wheel moves with the arm below it. Its length and angle make the answer sharper. Nothing is jacked."
-          : "The wheel does not rise exactly as the arm's outer joint does: the other arm tilts it. Four more readings make the answer sharper. Nothing is jacked."}
+          : "The wheel does not rise exactly as the arm's outer joint does: the other arm tilts it. Four more readings make the answer sharper, and two that may be left out. Nothing is jacked."}
       </p>
       <p>
         At {text(margins.travelMm)} of wheel travel this alone gives a margin of error of{" "}

@@ -14,7 +14,6 @@ import { PayloadStep } from "./ride/PayloadStep.tsx";
 import { TyreRateStep } from "./ride/TyreRateStep.tsx";
 import { UnsprungMassStep } from "./ride/UnsprungMassStep.tsx";
 import { WheelRateStep } from "./ride/WheelRateStep.tsx";
-import { StandingStep } from "./StandingStep.tsx";
 import { CurveStep } from "./stop/CurveStep.tsx";
 import { StopDampingStep } from "./stop/StopDampingStep.tsx";
 import { StopHeightStep } from "./stop/StopHeightStep.tsx";
@@ -26,7 +25,6 @@ const screens: { readonly [id: string]: (props: StepProps) => preact.JSX.Element
   vehicle: VehicleStep,
   use: UseStep,
   cautions: CautionsStep,
-  standing: StandingStep,
   axle: AxleStep,
   layout: LayoutStep,
   linkage: LinkageStep,

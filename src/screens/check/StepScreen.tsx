@@ -4,6 +4,7 @@ import { changeProgress, type StoredCheck } from "../../records/check/storedChec
 import { walkOf } from "../../records/remeasure/remeasureWalk.ts";
 import type { KeepState } from "../../storage/keeper.ts";
 import { answerHref, checksHref, goTo, stepHref } from "../addresses.ts";
+import { besideStep } from "../guide/shortWalk.ts";
 import type { Change } from "../guide/stepProps.ts";
 import { cautionsHold, headingOf, type Step, stepsOf } from "../guide/steps.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
@@ -30,8 +31,7 @@ interface Props {
 
 /** Steps at the vehicle wait until the cautions have been read. */
 function waitsForCautions(stored: StoredCheck, step: Step): boolean {
-  const atTheVehicle =
-    step.id === "standing" || step.section === "Left side" || step.section === "Right side";
+  const atTheVehicle = step.section === "Left side" || step.section === "Right side";
   return atTheVehicle && !cautionsHold(stored);
 }
 
@@ -62,8 +62,7 @@ export function StepScreen({ stored, place, change, preferences, kept, tryAgain 
     setOverview(false);
     goTo(stepHref(stored.id, id));
   };
-  const after = all[at + 1];
-  const before = all[at - 1];
+  const { before, after } = besideStep(stored, all, at);
   const complete = completeRecord(stored).ok;
   const locked = step.id === "cautions" && step.state !== "done";
   const walk = walkOf(stored);

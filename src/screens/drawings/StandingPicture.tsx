@@ -1,46 +1,18 @@
 import type { JSX } from "preact";
-import {
-  Arrow,
-  Chock,
-  Cross,
-  GroundLine,
-  Jack,
-  Pictogram,
-  SideWheel,
-  Tick,
-  Vehicle,
-} from "./pictograms.tsx";
+import { Arrow, Cross, GroundLine, Jack, Pictogram, SideWheel, Vehicle } from "./pictograms.tsx";
 
-export const standingPictureNames = [
-  "level",
-  "tyres",
-  "load",
-  "settled",
-  "wheels",
-  "chocked",
-] as const;
+export const standingPictureNames = ["tyres", "load", "settled", "wheels"] as const;
 
 export type StandingPictureName = (typeof standingPictureNames)[number];
 
 const titles: { readonly [Name in StandingPictureName]: string } = {
-  level: "A vehicle on level ground, a spirit level under it",
   tyres: "A tire with a pressure gauge on its valve",
   load: "A vehicle with its usual load in it",
   settled: "A vehicle rolled back and forth and bounced",
   wheels: "A vehicle on its wheels; the jack is crossed out",
-  chocked: "A wheel chocked on both sides",
 };
 
 const pictures: { readonly [Name in StandingPictureName]: () => JSX.Element } = {
-  level: () => (
-    <>
-      <GroundLine y={38} />
-      <Vehicle y={38} />
-      <rect class="part solid" x={19} y={44} width={34} height={9} rx={3} />
-      <path class="context" d="M31 44v9M41 44v9" />
-      <circle class="strong" cx={36} cy={48.5} r={2.6} />
-    </>
-  ),
   tyres: () => (
     <>
       <GroundLine y={50} />
@@ -84,17 +56,6 @@ const pictures: { readonly [Name in StandingPictureName]: () => JSX.Element } = 
       </g>
       <Jack x={60} y={44} height={22} />
       <Cross x={60} y={33} size={8} />
-    </>
-  ),
-  chocked: () => (
-    <>
-      <GroundLine y={48} />
-      <circle class="part solid" cx={36} cy={27} r={21} />
-      <circle class="part" cx={36} cy={27} r={11} />
-      <circle class="part" cx={36} cy={27} r={3} />
-      <Chock x={7} y={48} size={15} />
-      <Chock x={65} y={48} size={15} flip />
-      <Tick x={62} y={9} />
     </>
   ),
 };

@@ -43,7 +43,7 @@ export function StateMark({ state, size = 24, label = words[state] }: StateMarkP
       style={{ flex: "none", color: `var(--${state})` }}
       {...(named ? { role: "img", "aria-label": label } : { "aria-hidden": true })}
     >
-      <title>{label || words[state]}</title>
+      <title>{label}</title>
       <g fill="currentColor" stroke={state === "care" ? "currentColor" : "none"}>
         {outlines[state]}
       </g>

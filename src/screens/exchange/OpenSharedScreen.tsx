@@ -1,10 +1,11 @@
-import { useEffect, useState } from "preact/hooks";
+import { useEffect, useMemo, useState } from "preact/hooks";
 import type { Assessor } from "../../compute/assessor.ts";
 import type { Fault, Outcome } from "../../physics/outcome.ts";
 import { inModelUnits } from "../../physics/sentence.ts";
 import { checkName, dateText } from "../../records/check/checkName.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
+import { judgedAtDesk } from "../../records/review/deskDemands.ts";
 import type { SharedCheck } from "../../sharing/sharedCheck.ts";
 import { Button } from "../parts/Button.tsx";
 import { Card } from "../parts/Card.tsx";
@@ -12,7 +13,9 @@ import { Dialog } from "../parts/Dialog.tsx";
 import { Disclosure } from "../parts/Disclosure.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
+import { useReferencePack } from "../referencePack.ts";
 import type { OpenedStore } from "../useStore.ts";
+import { ClaimsCard } from "./ClaimsCard.tsx";
 import { FaultNotice } from "./FaultNotice.tsx";
 import { PhoneVerdict } from "./PhoneVerdict.tsx";
 import {
@@ -55,6 +58,8 @@ export default function OpenSharedScreen({
 }: OpenSharedScreenProps) {
   const { record, photosLeftOut, photosRefused = 0 } = shared;
   const { store } = opened;
+  const pack = useReferencePack();
+  const judged = useMemo(() => judgedAtDesk(record, pack), [record, pack]);
   const heading = useHeadingFocus(record.id);
   const [present, setPresent] = useState<PresentVersions | null>(null);
   const [fault, setFault] = useState<Fault | null>(null);
@@ -160,11 +165,12 @@ export default function OpenSharedScreen({
         </Notice>
       )}
       <PhoneVerdict
-        record={record}
+        record={judged}
         unit={unit}
         startAssessor={startAssessor}
-        words="Computed here from the readings, whatever the sender's device said. This is a screening check, not a certification."
+        words="Computed here from the readings by this phone's requirements, whatever the sender's device said. This is a screening check, not a certification."
       />
+      <ClaimsCard record={record} pack={pack} unit={unit} />
       <Facts shared={shared} />
       {waiting > 0 && (
         <p class="soft">

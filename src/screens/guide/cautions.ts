@@ -11,7 +11,8 @@ export const levelCautions: readonly Caution[] = [
   {
     id: "caution.ground",
     picture: "ground",
-    words: "Level, firm ground. Wheels chocked on both sides before anyone reaches under.",
+    words:
+      "Level, firm ground, front to back and side to side. Brake on, key out, wheels chocked both ways before anyone reaches under.",
   },
   {
     id: "caution.jack",

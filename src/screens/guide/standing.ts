@@ -1,11 +1,6 @@
 /** What the vehicle must be before it is measured; each has its picture. */
 export const standingSteps = [
   {
-    id: "level",
-    words: "It stands level",
-    hint: "Firm, flat ground, front to back and side to side.",
-  },
-  {
     id: "tyres",
     words: "Tires at their driving pressure",
     hint: "Cold, as the vehicle is used. A soft tire changes every height.",
@@ -24,10 +19,5 @@ export const standingSteps = [
     id: "wheels",
     words: "On its own wheels",
     hint: "No jack, no lift arms under the frame: the springs carry it.",
-  },
-  {
-    id: "chocked",
-    words: "Chocked",
-    hint: "A wheel chocked both ways, brake on, key out.",
   },
 ] as const;

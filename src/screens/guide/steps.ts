@@ -7,7 +7,6 @@ import { chosen } from "../../records/filling/choice.ts";
 import { wayOf } from "../../records/filling/rideWays.ts";
 import { stopSource } from "../../records/filling/stopSources.ts";
 import { layoutDrafts, sideDrafts } from "./sideSteps.ts";
-import { standingSteps } from "./standing.ts";
 import { type Draft, ofReading, type Section, type Step } from "./step.ts";
 
 export { type Step, sections } from "./step.ts";
@@ -58,13 +57,6 @@ function vehicleDrafts(stored: StoredCheck): Draft[] {
     },
     { id: "use", section: "Vehicle", name: "How it is used", done: Boolean(vehicle?.use) },
     { id: "cautions", section: "Safety", name: "Before you measure", done: cautionsHold(stored) },
-    {
-      id: "standing",
-      section: "Safety",
-      name: "Set up the vehicle",
-      needed: false,
-      done: standingSteps.every(({ id }) => stored.progress.stood.includes(id)),
-    },
   ];
 }
 
@@ -230,6 +222,7 @@ export function stepFor(id: string, all: readonly Step[]): string | null {
     "stop.duty": "stop",
     cornerMassKg: "left.cornerMassKg",
     safety: "cautions",
+    standing: "cautions",
   };
   const place =
     shared[id] ??

@@ -96,6 +96,10 @@ export function QuickCheckForm({
             My vehicle isn't here
           </Button>
         </div>
+        <p class="small soft">
+          Then you measure your own suspension on one side, with a tape. Weights and springs can
+          wait: the answer is then about height alone.
+        </p>
         <Choices
           legend="Toughest regular use"
           options={uses}

@@ -14,6 +14,7 @@ import { goTo, stepHref } from "../addresses.ts";
 import { useAssessment } from "../assessment/useAssessment.ts";
 import { useAssessor } from "../assessment/useAssessor.ts";
 import { SendButton } from "../exchange/SendButton.tsx";
+import { withShortWalk } from "../guide/shortWalk.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
@@ -75,10 +76,9 @@ function Questions({
   unit: LengthUnit;
 }) {
   const measureAll = async () => {
-    const check = changeRecord(newStoredCheck(), (record) => ({
-      ...record,
-      author: { role: "customer" },
-    }));
+    const check = withShortWalk(
+      changeRecord(newStoredCheck(), (record) => ({ ...record, author: { role: "customer" } })),
+    );
     await opened.store.put(check);
     goTo(stepHref(check.id, "vehicle"));
   };

@@ -263,7 +263,6 @@ export class CheckSteps {
         await this.choose(roleWords[record.author.role]);
         return this.choose(useWords[vehicle.use]);
       case "cautions":
-      case "standing":
         return this.tickAll();
       case "axle":
         await this.choose(record.axle === "front" ? "Front" : "Rear");

@@ -155,6 +155,17 @@ describe("what is not known", () => {
 describe("what frees a stop where none fits", () => {
   const none = finished(prescribeSteps(generatedFitment(15), shelf, options));
 
+  test("is told as it is found, least work first, before all is tried", () => {
+    const told: number[] = [];
+    for (const { soFar } of prescribeSteps(generatedFitment(15), shelf, options)) {
+      if (soFar === undefined) continue;
+      told.push(soFar.freed.length);
+      expect(inModelUnits(soFar.remarks.at(-1) ?? [])).toMatch(/is being tried …$/);
+    }
+    if (!none.none) throw new Error("nothing should fit");
+    expect(told).toEqual(Array.from({ length: none.freed.length + 1 }, (_, count) => count));
+  });
+
   test("is tested, and fits with it", () => {
     if (!none.none) throw new Error("nothing should fit");
     const room = none.freed.find(({ kind }) => kind === "room");

@@ -6,10 +6,10 @@ import { rulesOf } from "../../../src/physics/road/useRules.ts";
 import {
   type CornerDraws,
   drawCorners,
-  SharedDraws,
   type WantedTravel,
 } from "../../../src/physics/uncertainty/cornerDraws.ts";
 import { drawnReading } from "../../../src/physics/uncertainty/drawnReading.ts";
+import { SharedDraws } from "../../../src/physics/uncertainty/sharedDraws.ts";
 import { demoFitment, unwrapped } from "../demoFitments.ts";
 import { exact, tyreLimit, uprightStrut, within } from "../staticFitments.ts";
 

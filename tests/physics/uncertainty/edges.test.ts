@@ -7,11 +7,11 @@ import { waysFor } from "../../../src/physics/remeasure/readAgain.ts";
 import { rulesOf } from "../../../src/physics/road/useRules.ts";
 import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { stopCurve } from "../../../src/physics/stop/stopCurve.ts";
-import { defaultSamples, SharedDraws } from "../../../src/physics/uncertainty/cornerDraws.ts";
 import { CoverageIntervals } from "../../../src/physics/uncertainty/coverageIntervals.ts";
 import { drawnReading } from "../../../src/physics/uncertainty/drawnReading.ts";
 import { firstOrderContributions } from "../../../src/physics/uncertainty/firstOrder.ts";
 import { RandomSource } from "../../../src/physics/uncertainty/randomSource.ts";
+import { defaultSamples, SharedDraws } from "../../../src/physics/uncertainty/sharedDraws.ts";
 import {
   type RoadCornerWithCurve,
   WantedTravelModel,

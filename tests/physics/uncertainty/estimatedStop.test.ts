@@ -6,7 +6,7 @@ import { rideQuantities } from "../../../src/physics/readings/rideReadings.ts";
 import { restingStop } from "../../../src/physics/road/heldAtRide.ts";
 import { roadTravel } from "../../../src/physics/road/roadTravel.ts";
 import { rulesOf } from "../../../src/physics/road/useRules.ts";
-import { SharedDraws } from "../../../src/physics/uncertainty/cornerDraws.ts";
+import { SharedDraws } from "../../../src/physics/uncertainty/sharedDraws.ts";
 import {
   type RoadCornerWithCurve,
   rideInDoubt,

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import type { Corner, Fitment, Ride, RideQuantity } from "../../../src/physics/fitment.ts";
 import { rideQuantities } from "../../../src/physics/readings/rideReadings.ts";
 import { rulesOf } from "../../../src/physics/road/useRules.ts";
-import { SharedDraws } from "../../../src/physics/uncertainty/cornerDraws.ts";
+import { SharedDraws } from "../../../src/physics/uncertainty/sharedDraws.ts";
 import {
   type RoadCornerWithCurve,
   rideInDoubt,

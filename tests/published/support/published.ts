@@ -1,7 +1,6 @@
 /**
  * One comparison with the outside: what a source gives for a quantity, and what is computed here. It is
- * run by quickSources.test.ts or thoroughSources.test.ts, and written to README.md by
- * `npm run trust-table`: one place for both.
+ * run by trustTable.test.ts, and written to README.md by `npm run trust-table`: one place for both.
  */
 export type Mark =
   /** Seen in the source, or computed by another author's program. */

@@ -1,4 +1,12 @@
-import { type Comparison, compare, type Figure, type PublishedSource } from "./published.ts";
+import {
+  type Compared,
+  type Comparison,
+  compare,
+  type Figure,
+  type PublishedSource,
+} from "./published.ts";
+
+type Compare = (comparison: Comparison) => Compared;
 
 /** A line between these marks is the table's; the rest of the page is its author's. */
 const tableMarks = ["<!-- trust table: npm run trust-table -->", "<!-- end of table -->"];
@@ -26,9 +34,9 @@ function toleranceText({ published, tolerance }: Comparison): string {
 
 const cell = (text: string) => (text === "" ? "(empty)" : text.replaceAll("|", "\\|"));
 
-function row(comparison: Comparison): string {
+function row(comparison: Comparison, compared: Compare): string {
   const { quantity, published, tolerance, mark } = comparison;
-  const { computed, met } = compare(comparison);
+  const { computed, met } = compared(comparison);
   if (!met) throw new Error(`${quantity}: ${computed} is not ${published} within ${tolerance}`);
   const difference = published === 0 && tolerance > 0 && typeof computed === "number";
   const cells = [
@@ -41,15 +49,22 @@ function row(comparison: Comparison): string {
   return `| ${cells.map(cell).join(" | ")} |`;
 }
 
-/** The table in Markdown, a heading for each source. Throws where a comparison is not met. */
-export function trustTable(sources: readonly PublishedSource[]): string {
+/**
+ * The table in Markdown, a heading for each source. Throws where a comparison is not met.
+ *
+ * @param compared by which comparisons are made: each anew, or as they were made before
+ */
+export function trustTable(
+  sources: readonly PublishedSource[],
+  compared: Compare = compare,
+): string {
   const count = sources.reduce((sum, { comparisons }) => sum + comparisons.length, 0);
   const parts = sources.flatMap(({ name, comparisons }) => [
     `### ${name}`,
     "",
     "| quantity | published | computed | tolerance | mark |",
     "| --- | --- | --- | --- | --- |",
-    ...comparisons.map(row),
+    ...comparisons.map((comparison) => row(comparison, compared)),
     "",
   ]);
   return [

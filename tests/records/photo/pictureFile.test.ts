@@ -1,15 +1,18 @@
 import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { boxedSize, pictureFacts, pictureOnly } from "../../../src/records/photo/pictureFile.ts";
-import { base64Of, soundPhoto, withSoundPhotos } from "../../../src/records/photo/soundPhotos.ts";
+import { base64Of, withSoundPhotos } from "../../../src/records/photo/soundPhotos.ts";
 import { generateRecords } from "../../support/generateRecords.ts";
-import { exifSegment, plainJpeg } from "../../support/jpegs.ts";
+import { exifSegment, orientationSegment, plainJpeg } from "../../support/jpegs.ts";
 import {
   extendedWebp,
+  losslessHeader,
   losslessWebp,
   plainPng,
   pngChunk,
   tinyPhoto,
+  webpChunk,
+  webpOf,
 } from "../../support/pictures.ts";
 
 const text = (bytes: Uint8Array | null) => Buffer.from(bytes ?? []).toString("latin1");
@@ -68,8 +71,8 @@ describe("the size of a boxed picture", () => {
 
 describe("a picture alone", () => {
   it("of a PNG has none of its texts, times and Exif, nor what hangs behind it", () => {
-    const more = ["tEXt", "iTXt", "zTXt", "eXIf", "tIME", "prVt"].map((type) =>
-      pngChunk(type, Buffer.from("Owner\0M. Lind, 51 30 N")),
+    const more = ["tEXt", "iTXt", "zTXt", "eXIf", "tIME", "prVt", "iCCP", "acTL", "IHDR"].map(
+      (type) => pngChunk(type, Buffer.from("Owner\0M. Lind, 51 30 N")),
     );
     const png = Buffer.concat([plainPng(5, 5, more), Buffer.from("M. Lind again")]);
     const only = pictureOnly(png);
@@ -89,18 +92,64 @@ describe("a picture alone", () => {
     });
   });
 
+  it("of a WebP is the still one of the size that it says, whatever stands beside it", () => {
+    const canvas = (width: number, height: number, flags = 0xff) => {
+      const data = Buffer.alloc(10, 0xff);
+      data[0] = flags;
+      data.writeUIntLE(width - 1, 4, 3);
+      data.writeUIntLE(height - 1, 7, 3);
+      return webpChunk("VP8X", data);
+    };
+    const picture = webpChunk("VP8L", losslessHeader(6, 4));
+    const alpha = webpChunk("ALPH", Buffer.from("abc"));
+    const beside = ["ICCP", "XMP ", "ANIM", "ANMF", "GPS "].map((type) =>
+      webpChunk(type, Buffer.from("51 30 N")),
+    );
+    const extended = Buffer.from(canvas(6, 4, 0x10));
+    extended.fill(0, 9, 12);
+    expect(text(pictureOnly(webpOf(canvas(6, 4), ...beside, alpha, picture, ...beside)))).toBe(
+      text(webpOf(extended, alpha, picture)),
+    );
+    expect(pictureOnly(webpOf(canvas(7, 4), picture))).toBeNull();
+    expect(pictureOnly(webpOf(canvas(6, 5), picture))).toBeNull();
+    expect(pictureOnly(webpOf(canvas(6, 4), ...beside))).toBeNull();
+    expect(pictureOnly(losslessWebp(6, 4).subarray(0, -2))).toBeNull();
+  });
+
+  it("of a PNG and a WebP stays the way up that its Exif says, and nothing else of that", () => {
+    const block = (way: number) => Buffer.from(exifSegment(way).slice(10));
+    const plain = (way: number) => Buffer.from(orientationSegment(way).slice(10));
+    const webp = (way: number, exif: Buffer) => {
+      const data = Buffer.alloc(10);
+      data[0] = way === 1 ? 0 : 0x08;
+      data.writeUIntLE(5, 4, 3);
+      data.writeUIntLE(3, 7, 3);
+      return webpOf(
+        webpChunk("VP8X", data),
+        webpChunk("VP8L", losslessHeader(6, 4)),
+        ...(way === 1 ? [] : [webpChunk("EXIF", exif)]),
+      );
+    };
+    for (const way of [1, 2, 3, 4, 5, 6, 7, 8]) {
+      const png = pictureOnly(plainPng(5, 5, [pngChunk("eXIf", block(way))]));
+      const expected = plainPng(5, 5, way === 1 ? [] : [pngChunk("eXIf", plain(way))]);
+      expect(text(png)).toBe(text(expected));
+      expect(text(pictureOnly(expected))).toBe(text(expected));
+      for (const exif of [block(way), Buffer.concat([Buffer.from("Exif\0\0"), block(way)])]) {
+        expect(text(pictureOnly(webp(way, exif)))).toBe(text(webp(way, plain(way))));
+      }
+    }
+  });
+
   it("of a JPEG has no Exif, and ends where the picture does", () => {
     const plain = plainJpeg();
     const withMore = Uint8Array.from([
       ...plain.subarray(0, 2),
-      ...exifSegment(6),
+      ...exifSegment(1),
       ...plain.subarray(2),
       ...Buffer.from("a film of the yard"),
     ]);
     expect(text(pictureOnly(withMore))).toBe(text(plain));
-    // A stuffed 0xFF00 and a restart marker within the scan end nothing (T.81, B.1.1.5).
-    const long = Uint8Array.from([...plain.subarray(0, -2), 0xff, 0, 0xff, 0xd0, 7, 0xff, 0xd9, 1]);
-    expect(pictureOnly(long)?.length).toBe(long.length - 1);
   });
 });
 
@@ -122,11 +171,21 @@ describe("photos of a record that came in", () => {
     expect(withSoundPhotos({ ...record, photos: [words] }).record).not.toHaveProperty("photos");
   });
 
+  it("are no more than can be shown together", () => {
+    const large = { ...tinyPhoto, data: base64Of(plainPng(5000, 4000)) };
+    const seven = [large, large, large, large, large, large, large, tinyPhoto];
+    const { record: sound, refused } = withSoundPhotos({ ...record, photos: seven });
+    expect(sound.photos).toHaveLength(6);
+    expect(refused).toBe(2);
+    const { record: rest } = withSoundPhotos({ ...record, photos: [tinyPhoto, ...seven] });
+    expect(rest.photos).toHaveLength(7);
+  });
+
   it("stay the very same where there is nothing to take out of them", () => {
     const photos = [tinyPhoto];
     const whole = { ...record, photos };
     expect(withSoundPhotos(whole).record).toBe(whole);
-    expect(soundPhoto(tinyPhoto)).toBe(tinyPhoto);
+    expect(withSoundPhotos(whole).record.photos?.[0]).toBe(tinyPhoto);
     expect(withSoundPhotos(record)).toEqual({ record, refused: 0 });
   });
 });

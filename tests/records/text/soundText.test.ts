@@ -47,6 +47,7 @@ describe("any text", () => {
           expect(control && letter !== "\n" && letter !== "\t").toBe(false);
           expect(code >= 0x202a && code <= 0x202e).toBe(false);
           expect(code >= 0x2066 && code <= 0x206f).toBe(false);
+          expect(code === 0x200b || code === 0x2060 || code === 0x3164).toBe(false);
         }
         expect(cleanName(text)).not.toMatch(/[\n\t]|^\s|\s$/);
       }),
@@ -60,6 +61,10 @@ describe("names", () => {
     ["isolates", "\u2066Tern\u2069", "Tern"],
     ["controls and line ends", " Tern\u0000\u001b[2J\r\nrear\u2028axle ", "Tern[2J rear axle"],
     ["half a letter", "Brant \ud83d", "Brant \ufffd"],
+    ["letters that show nothing", "\u200bTe\u00adrn\u2060\u3164\u{e0041}\u061c", "Tern"],
+    ["nothing but those", "\u200b\u3164 \u115f", ""],
+    ["marks piled up on a letter", `T${"\u0301".repeat(60)}ern`, `T${"\u0301".repeat(8)}ern`],
+    ["a variant of a letter, and joined ones", "❤\ufe0f क\u094d\u200dष", "❤\ufe0f क\u094d\u200dष"],
     ["letters of any script, joined emoji among them", "מַרְלוֹ 👩🏽‍🔧 ٣", "מַרְלוֹ 👩🏽‍🔧 ٣"],
   ])("with %s", (_, given, clean) => {
     expect(cleanName(given)).toBe(clean);

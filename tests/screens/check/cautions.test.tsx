@@ -9,6 +9,7 @@ import {
 import { chooseLayout } from "../../../src/records/filling/changes.ts";
 import { withSides } from "../../../src/records/filling/sides.ts";
 import { levelCautions, raisedCautions } from "../../../src/screens/guide/cautions.ts";
+import { standingSteps } from "../../../src/screens/guide/standing.ts";
 import {
   choose,
   freshPhone,
@@ -55,7 +56,9 @@ describe("the cautions", () => {
   it("are acknowledged one by one before the way goes on", async () => {
     startApp(`#/check/${stored.id}/cautions`);
     await heading("Before you measure");
-    expect(screen.getAllByRole("checkbox")).toHaveLength(levelCautions.length);
+    expect(screen.getAllByRole("checkbox")).toHaveLength(
+      levelCautions.length + standingSteps.length,
+    );
     const [first] = levelCautions;
     await tick(first?.words ?? "");
     await screen.findByText(
@@ -67,7 +70,7 @@ describe("the cautions", () => {
     expect(locked.disabled).toBe(true);
     await tickAll();
     await tap("Next");
-    await heading("Set up the vehicle");
+    await heading("Which axle, which sides");
     await waitFor(async () => expect(await acknowledged()).toBe("level"));
   });
 
@@ -101,7 +104,10 @@ describe("the cautions", () => {
     await type("Raised by", "50");
     location.hash = `#/check/${stored.id}/left.gap`;
     await heading("Before you measure");
-    const boxes = screen.getAllByRole("checkbox") as HTMLInputElement[];
+    const boxes = (screen.getAllByRole("checkbox") as HTMLInputElement[]).slice(
+      0,
+      -standingSteps.length,
+    );
     expect(boxes).toHaveLength(levelCautions.length + raisedCautions.length);
     expect(boxes.filter(({ checked }) => checked)).toHaveLength(0);
     expect(boxes[0]?.labels?.[0]?.textContent).toContain(raisedCautions[0]?.words);

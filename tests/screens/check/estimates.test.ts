@@ -79,6 +79,20 @@ describe("estimates made in place", () => {
     expect(ride(stored)?.payloadPerCornerKg).toBeCloseTo(150, 9);
   });
 
+  it("work out what a hitch puts on a wheel of the axle of the check, and stay below its rating", () => {
+    let stored = way(fresh(), "payloadPerCornerKg", "hitch");
+    stored = typed(typed(stored, "payload.tongue", "200", "kg"), "payload.overhang", "1200", "mm");
+    stored = typed(stored, "payload.wheelbase", "3000", "mm");
+    const axle = (which: "front" | "rear") =>
+      ride({ ...stored, record: { ...stored.record, axle: which } });
+    expect(axle("rear")?.payloadPerCornerKg).toBeCloseTo(140, 9);
+    expect(axle("front")?.payloadPerCornerKg).toBe(0);
+    let rated = typed(withMassWay(fresh(), "left", "scale"), "left.cornerMassKg", "560", "kg");
+    rated = typed(way(rated, "payloadPerCornerKg", "rating"), "payload.rating", "1500", "kg");
+    expect(ride(rated)?.payloadPerCornerKg).toBe(190);
+    expect(ride(rated)?.estimated?.payloadPerCornerKg).toContain("upper bound");
+  });
+
   it("make the damping from a share of critical, and anew when the spring rate changes", () => {
     let stored = typed(withMassWay(fresh(), "left", "scale"), "left.cornerMassKg", "560", "kg");
     stored = typed(way(stored, "unsprungMassKg", "typed"), "ride.unsprungMassKg", "60", "kg");

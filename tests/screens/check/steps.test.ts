@@ -33,7 +33,7 @@ const stepOf = (stored: StoredCheck, id: string) => stepsOf(stored).find((step) 
 describe("the steps of a check", () => {
   it("begin with the vehicle and the cautions, before anything is measured", () => {
     const ids = idsOf(newStoredCheck());
-    expect(ids.slice(0, 4)).toEqual(["vehicle", "use", "cautions", "standing"]);
+    expect(ids.slice(0, 4)).toEqual(["vehicle", "use", "cautions", "axle"]);
     expect(ids.at(-1)).toBe("finish");
     expect(ids.some((id) => id.endsWith(".gap"))).toBe(false);
   });
@@ -120,11 +120,16 @@ describe("the steps of a check", () => {
     expect(stepOf(stored, "stop.curve")?.unreadable).toBe(true);
   });
 
+  it("have how the vehicle stands among the cautions", () => {
+    expect(stepFor("standing", stepsOf(newStoredCheck()))).toBe("cautions");
+  });
+
   it("begin again at the first that is open", () => {
     expect(firstOpenStep(stepsOf(newStoredCheck()))).toBe("vehicle");
     const stored = storedFromRecord(demoRecord("arm-fits"));
+    expect(firstOpenStep(stepsOf(stored))).toBe("cautions");
     expect(firstOpenStep(stepsOf(changeProgress(stored, { cautionsFor: "level" })))).toBe(
-      "standing",
+      "stopLineAngle",
     );
   });
 });

@@ -260,9 +260,9 @@ describe("a change of a reading", () => {
       progress: { ...demo().progress, cautionsFor: "level" },
     };
     await keep(stored);
-    startApp(`#/check/${stored.id}/standing`);
-    await tick(/It stands level/);
-    await waitFor(async () => expect((await kept(stored.id)).progress.stood).toEqual(["level"]));
+    startApp(`#/check/${stored.id}/cautions`);
+    await tick(/On its own wheels/);
+    await waitFor(async () => expect((await kept(stored.id)).progress.stood).toEqual(["wheels"]));
     expect((await kept(stored.id)).lastVerdict).toBe("ok");
   });
 });

@@ -74,6 +74,27 @@ describe("a check that was sent", () => {
     await waitFor(() => screen.getByText("It doesn't fit"), { timeout: 15_000 });
   });
 
+  it("is judged by this phone's requirements, and what it claims itself is pointed out", async () => {
+    const rules = { reserveMm: 0, allowedContactsPerKm: 1e6, accelerationCapG: 1e6, events: [] };
+    const [corner, ...others] = record.corners;
+    if (!corner) throw new Error("no corner");
+    const rideHeight = { values: [500], tol: 0, typed: ["640 mm"] };
+    await show(
+      { ...record, rules, corners: [{ ...corner, rideHeight }, ...others] },
+      await freshStore(),
+    );
+    await waitFor(() => screen.getByText("It doesn't fit"), { timeout: 15_000 });
+    const claims = within(
+      screen
+        .getByRole("heading", { name: "Look at these first" })
+        .closest("section") as HTMLElement,
+    );
+    claims.getByText(/The check's own reserve wanted: 0\.0.mm\. Judged here by/);
+    claims.getByText(/“640 mm” was typed, but the value beside it is 500/);
+    claims.getByText(/given as exact, ± 0/);
+    claims.getByText(/its answer goes by its own requirements/);
+  });
+
   it("is kept only when that is chosen, as the very same record", async () => {
     const store = await freshStore();
     const { onKept, onLeave } = await show(record, store);

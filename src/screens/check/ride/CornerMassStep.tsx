@@ -82,6 +82,10 @@ export function CornerMassStep({ stored, change, step, preferences, next }: Step
               hint="As the vehicle stands now, driver out."
               usual="2 %"
             />
+            <p class="small">
+              No ticket? The axle rating (GAWR) on the door label is an upper bound: this axle
+              weighs less as it stands. Don't type it here; use it as a limit for the payload.
+            </p>
             <Notice tone="care">
               <p>
                 Half of it counts for each wheel, ± 5 % for the difference left to right (common

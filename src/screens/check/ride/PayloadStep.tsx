@@ -59,6 +59,16 @@ export function PayloadStep({ stored, change, preferences }: StepProps) {
             name: "I know the whole load",
             hint: "Shared out to this wheel below.",
           },
+          {
+            value: "hitch",
+            name: "Trailer on the hitch",
+            hint: "Its lever puts more than the tongue weight on the rear axle.",
+          },
+          {
+            value: "rating",
+            name: "Up to the axle's rating",
+            hint: "On the door label: the most it may ever carry.",
+          },
           { value: "typed", name: "I know it for one wheel" },
           { value: "unknown", name: "Not known" },
         ]}
@@ -112,6 +122,76 @@ export function PayloadStep({ stored, change, preferences }: StepProps) {
             preferences={preferences}
             lead="On each wheel of this axle: "
           />
+        </>
+      )}
+      {way === "hitch" && (
+        <>
+          <TolerancedEntry
+            input={helperInputs.tongue}
+            stored={stored}
+            change={change}
+            preferences={preferences}
+            label="Tongue weight"
+            hint="Pressing down on the hitch, not the trailer's own weight."
+            usual="10 %"
+          />
+          <TolerancedEntry
+            input={helperInputs.overhang}
+            stored={stored}
+            change={change}
+            preferences={preferences}
+            label="Hitch behind the rear axle"
+            hint="Middle of the rear wheel to the ball, straight back."
+            usual={preferences.length === "in" ? "3/4" : "20"}
+          />
+          <TolerancedEntry
+            input={helperInputs.wheelbase}
+            stored={stored}
+            change={change}
+            preferences={preferences}
+            label="Wheelbase"
+            hint="Middle of the front wheel to middle of the rear wheel."
+            usual={preferences.length === "in" ? "3/4" : "20"}
+          />
+          <EstimateLine
+            stored={stored}
+            name="payloadPerCornerKg"
+            preferences={preferences}
+            lead="On each wheel of this axle: "
+          />
+          <Disclosure summary="Why it is more than the tongue weight">
+            <p>
+              The hitch hangs behind the rear axle, as on a seesaw: it presses the rear down and
+              lifts the front. A hitch half a wheelbase behind puts half as much again on the rear
+              axle. Cargo behind the axle does the same.
+            </p>
+          </Disclosure>
+        </>
+      )}
+      {way === "rating" && (
+        <>
+          <TolerancedEntry
+            input={helperInputs.axleRating}
+            stored={stored}
+            change={change}
+            preferences={preferences}
+            label="Axle rating"
+            hint="GAWR, front or rear, on the label in the driver's door frame."
+            usual="0"
+          />
+          <EstimateLine
+            stored={stored}
+            name="payloadPerCornerKg"
+            preferences={preferences}
+            lead="On each wheel of this axle: "
+          />
+          <Notice tone="info">
+            <p>
+              This is an upper bound, not what it carries: rating less the weight now, half on each
+              wheel. A stop that passes with it passes with less. A stop that fails may still do for
+              your real load.
+            </p>
+          </Notice>
         </>
       )}
       {way === "typed" && !none && (

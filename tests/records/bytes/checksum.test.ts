@@ -1,7 +1,7 @@
 import { crc32 as zlibCrc32 } from "node:zlib";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { crc32 } from "../../src/sharing/checksum.ts";
+import { crc32 } from "../../../src/records/bytes/checksum.ts";
 
 describe("crc32", () => {
   it("agrees with zlib", () => {

@@ -4,10 +4,12 @@ import { standingSteps } from "../guide/standing.ts";
 import type { StepProps } from "../guide/stepProps.ts";
 import { CheckLine } from "../parts/Choices.tsx";
 
-export function StandingStep({ stored, change }: StepProps) {
+/** How the vehicle has to stand. Level ground and chocks are cautions, ticked above. */
+export function SetUpList({ stored, change }: Pick<StepProps, "stored" | "change">) {
   const { stood } = stored.progress;
   return (
-    <>
+    <section aria-labelledby="set-up">
+      <h2 id="set-up">Set up the vehicle</h2>
       <p class="soft">A reading is only as good as the way the vehicle stands. Tick each item.</p>
       <div class="choices">
         {standingSteps.map(({ id, words, hint }) => (
@@ -31,6 +33,6 @@ export function StandingStep({ stored, change }: StepProps) {
           </CheckLine>
         ))}
       </div>
-    </>
+    </section>
   );
 }

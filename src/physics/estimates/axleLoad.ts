@@ -1,0 +1,77 @@
+import { fail, type Outcome, succeed } from "../outcome.ts";
+import { inModelUnits } from "../sentence.ts";
+import { type Estimate, isPositive, type Toleranced } from "./estimate.ts";
+
+/** A trailer's weight on the hitch, and the lever it works by. */
+export interface HitchLoad {
+  /** Pressing down on the hitch, kg. */
+  readonly tongue: Toleranced;
+  /** Hitch behind the middle of the rear axle, mm. */
+  readonly overhang: Toleranced;
+  /** Front to rear axle, mm. */
+  readonly wheelbase: Toleranced;
+}
+
+/**
+ * What a trailer's tongue puts on each wheel of an axle, kg: rear T·(1 + o/w)/2, front −T·(o/w)/2, which is
+ * told as none, since the front is lifted. Source: statics, moments about the other axle; left and right
+ * alike. Doubt to first order, JCGM 100:2008, 5.1.2.
+ *
+ * Errors: "hitchNotUsable" where a value is not above 0 or the overhang is as long as the wheelbase.
+ */
+export function hitchLoad(
+  { tongue, overhang, wheelbase }: HitchLoad,
+  axle: "front" | "rear",
+): Outcome<Estimate> {
+  const usable = [tongue, overhang, wheelbase].every(isPositive);
+  if (!usable || overhang.value >= wheelbase.value) {
+    return fail("hitchNotUsable", [
+      "The hitch stands behind the rear axle by less than the wheelbase. Check both lengths and the tongue weight.",
+    ]);
+  }
+  const lever = overhang.value / wheelbase.value;
+  const leverTol =
+    lever * Math.hypot(overhang.tol / overhang.value, wheelbase.tol / wheelbase.value);
+  const lifted = (tongue.value * lever) / 2;
+  const words = (value: number) => inModelUnits([{ kind: "mass", value }]);
+  if (axle === "front") {
+    return succeed({
+      value: 0,
+      tol: 0,
+      how: `none: a tongue weight of ${words(tongue.value)} lifts ${words(lifted)} off each front wheel`,
+    });
+  }
+  const value = (tongue.value * (1 + lever)) / 2;
+  return succeed({
+    value,
+    tol: Math.hypot((tongue.tol * (1 + lever)) / 2, (tongue.value * leverTol) / 2),
+    how: `half of ${words(2 * value)}, which a tongue weight of ${words(tongue.value)} puts on the rear axle by its lever`,
+  });
+}
+
+/**
+ * The most that each wheel may carry on top of now, kg: half of what the axle's rating leaves. An upper
+ * bound: nobody has to load it so far. Left and right alike (common practice).
+ *
+ * @param rating of the axle, kg
+ * @param corner weight on one wheel as it stands, kg
+ * Errors: "ratingNotUsable"; "ratingPassed" where it weighs more than its rating already.
+ */
+export function upToRating(rating: Toleranced, corner: Toleranced): Outcome<Estimate> {
+  if (!(isPositive(rating) && isPositive(corner))) {
+    return fail("ratingNotUsable", ["The axle's rating must be above 0. Read the label again."]);
+  }
+  const value = rating.value / 2 - corner.value;
+  if (value < 0) {
+    return fail("ratingPassed", [
+      "This axle weighs ",
+      { kind: "mass", value: 2 * corner.value },
+      " now, more than its rating. Unload it, or check the label and the weight.",
+    ]);
+  }
+  return succeed({
+    value,
+    tol: Math.hypot(rating.tol / 2, corner.tol),
+    how: `the most that the axle's rating of ${inModelUnits([{ kind: "mass", value: rating.value }])} leaves, an upper bound`,
+  });
+}

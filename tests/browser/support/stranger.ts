@@ -1,0 +1,83 @@
+import { createServer, type Server } from "node:http";
+import type { AddressInfo } from "node:net";
+import type { Page } from "playwright-core";
+import { backupLineText } from "../../../src/records/backup/backupLine.ts";
+
+/** A page of someone else's that posts a form with this file to the app as soon as it is opened. */
+export class Stranger {
+  private readonly server: Server;
+
+  constructor(site: string, text: string, name: string) {
+    this.server = createServer((_, response) => {
+      response.setHeader("content-type", "text/html; charset=utf-8");
+      response.end(`<!doctype html><form method="post" enctype="multipart/form-data"
+        action="${site}receive"><input type="file" name="check"></form><script>
+        const files = new DataTransfer();
+        files.items.add(new File([${JSON.stringify(text)}], ${JSON.stringify(name)}));
+        document.querySelector("input").files = files.files;
+        document.querySelector("form").submit();
+      </script>`);
+    });
+  }
+
+  async open(): Promise<string> {
+    await new Promise<void>((done) => this.server.listen(0, "127.0.0.1", done));
+    return `http://127.0.0.1:${(this.server.address() as AddressInfo).port}/`;
+  }
+
+  async close(): Promise<void> {
+    await new Promise((done) => this.server.close(done));
+  }
+}
+
+/** All rows of a store, past the app; none where there is no such database or store yet. */
+export async function rowsOf<Row>(page: Page, database: string, store: string): Promise<Row[]> {
+  return page.evaluate(
+    async ([name, storeName]) => {
+      const known = await indexedDB.databases();
+      if (!known.some((each) => each.name === name)) return [];
+      return new Promise<unknown[]>((done, failed) => {
+        const opening = indexedDB.open(name);
+        opening.onerror = () => failed(opening.error);
+        opening.onsuccess = () => {
+          const opened = opening.result;
+          const end = (rows: unknown[]) => {
+            opened.close();
+            done(rows);
+          };
+          if (!opened.objectStoreNames.contains(storeName)) return end([]);
+          const rows = opened.transaction(storeName).objectStore(storeName).getAll();
+          rows.onsuccess = () => end(rows.result);
+          rows.onerror = () => failed(rows.error);
+        };
+      });
+    },
+    [database, store] as const,
+  ) as Promise<Row[]>;
+}
+
+/** A backup as a file: the lines between its header and its end. */
+export function backupFile(...lines: readonly object[]): {
+  readonly name: string;
+  readonly mimeType: string;
+  readonly buffer: Buffer;
+} {
+  return {
+    name: "stopfit-backup.txt",
+    mimeType: "text/plain",
+    buffer: Buffer.from(backupText(...lines)),
+  };
+}
+
+export function backupText(...lines: readonly object[]): string {
+  return [
+    backupLineText({ kind: "header", createdAt: "2026-05-02T10:00:00.000Z" }),
+    ...lines.map((line) => `${JSON.stringify(line)}\n`),
+    backupLineText({ kind: "end", lines: lines.length }),
+  ].join("");
+}
+
+export function jsonFile(name: string, value: unknown) {
+  const text = typeof value === "string" ? value : JSON.stringify(value);
+  return { name, mimeType: "application/json", buffer: Buffer.from(text) };
+}
