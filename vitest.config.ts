@@ -1,4 +1,3 @@
-import preact from "@preact/preset-vite";
 import { defineConfig } from "vitest/config";
 
 const withDom = ["tests/{screens,storage,sensors}/**/*.test.{ts,tsx}"];
@@ -26,14 +25,13 @@ export default defineConfig({
         },
       },
       {
-        plugins: [preact()],
+        oxc: { jsx: { runtime: "automatic", importSource: "preact" } },
         test: {
           name: "component",
           environment: "happy-dom",
           include: withDom,
           testTimeout: patienceMs,
-          isolate: false,
-          setupFiles: ["tests/support/replacedModules.ts", "tests/support/patience.ts"],
+          setupFiles: ["tests/support/patience.ts"],
         },
       },
       {

@@ -20,3 +20,21 @@ export function run(command, args, options = {}) {
 export function runTool(path, args, options = {}) {
   return run(process.execPath, [`node_modules/${path}`, ...args], { shell: false, ...options });
 }
+
+/** The same with its output held back until it has ended, for tools that run beside each other. */
+export function runToolHeld(path, args, options = {}) {
+  return new Promise((resolve) => {
+    const child = spawn(process.execPath, [`node_modules/${path}`, ...args], {
+      stdio: ["ignore", "pipe", "pipe"],
+      ...options,
+    });
+    let output = "";
+    const add = (data) => {
+      output += data;
+    };
+    child.stdout.on("data", add);
+    child.stderr.on("data", add);
+    child.on("error", (error) => resolve({ code: 127, output: `${path}: ${error.message}\n` }));
+    child.on("close", (code) => resolve({ code: code ?? 1, output }));
+  });
+}

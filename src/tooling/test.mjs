@@ -6,7 +6,7 @@ import { ensureChromium } from "./chromium.mjs";
 import { ensureDependencies } from "./dependencies.mjs";
 import { ensureNatsServer, natsServerMissing } from "./natsServer.mjs";
 import { ensureOtherEngines } from "./otherEngines.mjs";
-import { runTool } from "./run.mjs";
+import { runTool, runToolHeld } from "./run.mjs";
 import { addCounts, closingLine, countsOf, noCounts } from "./testCounts.mjs";
 
 process.chdir(resolve(dirname(fileURLToPath(import.meta.url)), "../.."));
@@ -33,6 +33,32 @@ async function step(words, action) {
   return code === 0;
 }
 
+const toolsAtOnce = 3;
+
+/** Tools that do not need each other, a few at a time; each is told as it ends. */
+async function beside(tools) {
+  heading("Checks and builds, beside each other");
+  const waiting = [...tools];
+  const one = async () => {
+    for (let next = waiting.shift(); next !== undefined; next = waiting.shift()) {
+      const [words, path, args, options = {}] = next;
+      const started = Date.now();
+      const { code, output } = await runToolHeld(path, args, options);
+      const seconds = Math.round((Date.now() - started) / 1000);
+      process.stdout.write(output);
+      console.log(`${words}: ${code === 0 ? "good" : "FAILED"} (${seconds} s)`);
+      if (code !== 0) troubles.push(words);
+    }
+  };
+  await Promise.all(Array.from({ length: toolsAtOnce }, one));
+}
+
+/** A production build with the demo checks; `release` in place of the package's own version. */
+function buildInto(folder, release) {
+  const env = { ...process.env, NODE_ENV: "production", VITE_DEMO: "1", VITE_RELEASE: release };
+  return ["vite/bin/vite.js", ["build", "--logLevel", "warn", "--outDir", folder], { env }];
+}
+
 function vitest(projects, environment = process.env, { mayAllSkip = false } = {}) {
   const report = join(work, `${projects[0]}.json`);
   const chosen = projects.flatMap((project) => ["--project", project]);
@@ -56,29 +82,27 @@ async function all() {
     troubles.push("install");
     return;
   }
-  await step("Type check", () => runTool("typescript/bin/tsc", ["--noEmit"]));
-  await step("Lint", () =>
-    runTool("@biomejs/biome/bin/biome", ["check", "--error-on-warnings", "."]),
-  );
-  await step("Who imports whom", () =>
-    runTool("dependency-cruiser/bin/dependency-cruise.mjs", [
-      "src",
-      "--config",
-      "src/tooling/rooms/rules.mjs",
-    ]),
-  );
-  await step("Unused files, exports and dependencies", () => runTool("knip/bin/knip.js", []));
+  const dist = join(work, "dist");
+  const laterDist = join(work, "later");
+  const { version } = JSON.parse(readFileSync("package.json", "utf8"));
+  await beside([
+    ["Build", ...buildInto(dist, version)],
+    ["Build of a later release", ...buildInto(laterDist, `${version}-later`)],
+    [
+      "Who imports whom",
+      "dependency-cruiser/bin/dependency-cruise.mjs",
+      ["src", "--config", "src/tooling/rooms/rules.mjs"],
+    ],
+    ["Unused files, exports and dependencies", "knip/bin/knip.js", []],
+    ["Lint", "@biomejs/biome/bin/biome", ["check", "--error-on-warnings", "."]],
+    ["Type check", "typescript/bin/tsc", ["--noEmit"]],
+  ]);
+  const built = [dist, laterDist].every((folder) => existsSync(join(folder, "index.html")));
   if ((await ensureNatsServer()) === null) {
     console.log(`\n${natsServerMissing} The tests that need it are skipped and counted.`);
   }
   await step("Unit and component tests", vitest(["unit", "component"]));
 
-  const dist = join(work, "dist");
-  const built = await step("Build", () =>
-    runTool("vite/bin/vite.js", ["build", "--logLevel", "warn", "--outDir", dist], {
-      env: { ...process.env, VITE_DEMO: "1" },
-    }),
-  );
   const chromium = await ensureChromium();
   await step("Browser tests", async () => {
     if (chromium.trouble) {
@@ -89,7 +113,12 @@ async function all() {
       console.error("There is no build to test.");
       return 1;
     }
-    const environment = { ...process.env, CHROMIUM_PATH: chromium.path, STOPFIT_DIST: dist };
+    const environment = {
+      ...process.env,
+      CHROMIUM_PATH: chromium.path,
+      STOPFIT_DIST: dist,
+      STOPFIT_LATER_DIST: laterDist,
+    };
     return vitest(["browser"], environment)();
   });
   for (const missing of await ensureOtherEngines()) console.log(`\n${missing}`);

@@ -14,6 +14,14 @@ const appearances: readonly Appearance[] = [
   { theme: "dark", text: "largest" },
 ];
 
+/** Rules of axe-core by which one appearance can fail where another does not: colours and sizes. */
+export const rulesOfAppearance = [
+  "color-contrast",
+  "link-in-text-block",
+  "scrollable-region-focusable",
+  "target-size",
+] as const;
+
 /** The page as it stands in each appearance in turn, and then as it was. */
 export async function inEveryAppearance(
   page: Page,

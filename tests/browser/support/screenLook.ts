@@ -2,7 +2,8 @@ import { mkdirSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { axeViolations } from "./axe.ts";
 
-const pictures = "tests/screenshots";
+/** STOPFIT_PICTURES=1 keeps a picture of each screen that is looked at. */
+const pictures = process.env.STOPFIT_PICTURES === undefined ? null : "tests/screenshots";
 
 /*
  * axe-core's own rules, all of them, WCAG 2.2 A and AA among them. A pass of each screen also looks for
@@ -13,12 +14,13 @@ export class ScreenLook {
   readonly wrong: string[] = [];
 
   constructor() {
-    mkdirSync(pictures, { recursive: true });
+    if (pictures) mkdirSync(pictures, { recursive: true });
   }
 
   readonly look = async (page: Page, screen: string): Promise<void> => {
     this.seen.push(screen);
-    await page.screenshot({ path: `${pictures}/${screen.replace(/[^\w.-]+/g, "-")}.png` });
+    if (pictures)
+      await page.screenshot({ path: `${pictures}/${screen.replace(/[^\w.-]+/g, "-")}.png` });
     for (const violation of await axeViolations(page)) this.wrong.push(`${screen}: ${violation}`);
     const text = ((await page.locator("body").textContent()) ?? "").replace(/“[^”]*”/g, "");
     if (/NaN|Infinity|undefined|\[object/.test(text))
