@@ -24,6 +24,15 @@ export interface ReceivedText {
 /** No character takes more than four bytes in UTF-8, and a check is letters and digits. */
 const fileBytesLimit = recordBounds.textCharacters;
 
+/** What does not begin as a record can only be a message with links in it, and no message is longer. */
+const messageBytesLimit = 2_000_000;
+
+function holdsNoCheck(what: string): Outcome<never> {
+  return fail("noCheckInText", [
+    `${what} holds no check: neither a file that Stopfit saved nor a link to one.`,
+  ]);
+}
+
 /** The text of a file, if it is small enough to be a check; a larger one is not even read. */
 export async function readFileText(file: File): Promise<Outcome<ReceivedText>> {
   const what = `The file “${cleanName(file.name, 80)}”`;
@@ -35,6 +44,8 @@ export async function readFileText(file: File): Promise<Outcome<ReceivedText>> {
     ]);
   }
   try {
+    const isMessage = !looksLikeRecord(await file.slice(0, 200).text());
+    if (isMessage && file.size > messageBytesLimit) return holdsNoCheck(what);
     return { ok: true, value: { what, text: await file.text() } };
   } catch {
     return fail("fileUnreadable", [`${what} could not be read. Choose it again.`]);
@@ -56,11 +67,7 @@ export function sharedOfText({ text, what }: ReceivedText): Outcome<Shared> {
   if (payload !== undefined) return sharedOfPayload(payload);
   const bare = /^\s*(\d[bd][A-Za-z0-9_-]{20,})\s*$/.exec(text)?.[1];
   if (bare !== undefined) return sharedOfPayload(bare);
-  if (!looksLikeRecord(text)) {
-    return fail("noCheckInText", [
-      `${what} holds no check: neither a file that Stopfit saved nor a link to one.`,
-    ]);
-  }
+  if (!looksLikeRecord(text)) return holdsNoCheck(what);
   const read = readCheckText(text, what);
   if (read.ok) {
     return { ok: true, value: { kind: "check", check: sharedCheck(read.value) } };

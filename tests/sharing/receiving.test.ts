@@ -56,6 +56,16 @@ describe("a file that was shared", () => {
     expect(await readFileText(file)).toMatchObject({ ok: false, fault: { code: "fileTooLarge" } });
   });
 
+  it("is read no further than its beginning where it is no record, and longer than any message", async () => {
+    const read = async (text: string) => {
+      const outcome = await readFileText(new File([text], "long.txt"));
+      return outcome.ok ? outcome.value.text.length : outcome.fault.code;
+    };
+    expect(await read("\n".repeat(2_000_001))).toBe("noCheckInText");
+    expect(await read("\n".repeat(2_000_000))).toBe(2_000_000);
+    expect(await read(`\ufeff {${" ".repeat(2_000_001)}`)).toBe(2_000_003);
+  });
+
   it("that cannot be read is a sentence", async () => {
     const file = new File(["{}"], "gone.txt");
     Object.defineProperty(file, "text", { value: () => Promise.reject(new Error("gone")) });

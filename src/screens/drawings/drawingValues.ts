@@ -1,10 +1,10 @@
 import type { LimitKind, Reading, Side } from "../../physics/fitment.ts";
-import { type ReadingId, withoutSide } from "../../physics/readings/index.ts";
+import { layoutKinds, type ReadingId, withoutSide } from "../../physics/readings/index.ts";
 import { meanOf } from "../../physics/uncertainty/index.ts";
 import type { PartialCheckRecord } from "../../records/check/checkRecord.ts";
 import { type DrawingValues, drawnReadings, type PicturedReading } from "./drawnNumbers.ts";
 
-const everyDrawn: ReadonlySet<string> = new Set(Object.values(drawnReadings).flat());
+const everyDrawn: ReadonlySet<string> = new Set(layoutKinds.flatMap(drawnReadings));
 
 const renamed: { readonly [id: string]: PicturedReading } = {
   cornerMassKg: "cornerMass",
