@@ -2,12 +2,14 @@ import { mkdtempSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join, normalize } from "node:path";
 
-/** The folder of src/physics whose mutants are tried; "." for the files beside the folders. */
+/** The folder whose mutants are tried, of src/physics where no other room is named; "." for the files beside its folders. */
 const folder = process.env.STOPFIT_MUTATED ?? ".";
+const isDoor = /^(records|sharing|storage)/.test(folder);
+const place = isDoor ? folder : `physics/${folder}`;
 const file = process.env.STOPFIT_MUTATED_FILE;
 const mutated = file ?? (folder === "." ? "*.ts" : "**/*.ts");
 const reports = process.env.STOPFIT_MUTATION_REPORTS ?? join(tmpdir(), "stopfit-mutation");
-const name = file ?? (folder === "." ? "whole" : folder);
+const name = (file ?? (folder === "." ? "whole" : folder)).replaceAll("/", "-");
 
 /** Files of tests/published that are about a folder. */
 const sources = {
@@ -19,24 +21,35 @@ const sources = {
   uncertainty: ["jcgm100", "xoshiro128starstar"],
 };
 
+const ownTests = folder === "." ? "tests/physics/*.test.ts" : `tests/${place}/**/*.test.ts`;
+/** Where the tests of a folder stand that has none, or not all, of its own. */
+const tests = {
+  "records/backup": ["tests/storage/backup.test.ts"],
+  "records/text": [ownTests, "tests/records/check/**/*.test.ts"],
+};
+
 /** @type {import("@stryker-mutator/api/core").PartialStrykerOptions} */
 export default {
   testRunner: "in-process",
   plugins: ["./tests/mutation/inProcess/runner.mjs"],
   inProcess: {
     // A folder's mutants meet its own tests and the quick checks against the outside.
-    tests: folder === "." ? "tests/physics/*.test.ts" : `tests/physics/${folder}/**/*.test.ts`,
+    tests: tests[folder] ?? ownTests,
     // Whole assessments by the hundred are left to the test suite.
     excluded: [
       "tests/physics/road/simulatedRoad.test.ts",
       "tests/physics/remeasure/planAgainstDoing.test.ts",
       "tests/physics/remeasure/planProperties.test.ts",
+      // Pictures of codes by the hundred, faults by the thousand.
+      "tests/sharing/codeReading.test.ts",
+      "tests/storage/faults.test.ts",
     ],
+    needsWindow: folder === "storage" || folder === "records/backup",
     sources: sources[folder] ?? [],
     // Of these files something is kept from one call to the next, which would outlive a mutant.
     loadAnew: ["uncertainty/standardDraws.ts", "uncertainty/randomSource.ts"],
   },
-  mutate: [normalize(`src/physics/${folder}/${mutated}`)],
+  mutate: [normalize(`src/${place}/${mutated}`)],
   ignorePatterns: [
     "dist",
     "coverage",

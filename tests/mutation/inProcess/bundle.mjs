@@ -1,11 +1,11 @@
-import { resolve } from "node:path";
+import { relative, resolve } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import { globSync } from "tinyglobby";
 import { build } from "vite";
 
 const here = (name) => fileURLToPath(new URL(name, import.meta.url));
 
-/** Where the bundle stands: as deep as the tests, which find their data by their own place. */
+/** Where the bundle stands. */
 const folder = "tests/bundle";
 
 /**
@@ -15,8 +15,14 @@ const folder = "tests/bundle";
  */
 export async function bundleTests({ tests, excluded, sources }) {
   const files = globSync(tests, { ignore: excluded, absolute: true }).sort();
+  // A file's hooks are around its own tests alone: each is begun before it is loaded.
+  const begun = (file) => `\0begin:${file}`;
   const lines = [
-    ...files.map((file) => `import ${JSON.stringify(file)};`),
+    ...files.flatMap((file) => [
+      `import ${JSON.stringify(begun(file))};`,
+      `import ${JSON.stringify(file)};`,
+    ]),
+    `import ${JSON.stringify(begun("published"))};`,
     `import { declareComparisons } from ${JSON.stringify(here("comparisons.ts"))};`,
     ...sources.map((name, index) => {
       const file = JSON.stringify(resolve("tests/published", `${name}.ts`));
@@ -33,12 +39,23 @@ export async function bundleTests({ tests, excluded, sources }) {
         enforce: "pre",
         resolveId(id, importer) {
           if (id === entry || id === "every-test") return entry;
+          if (id.startsWith("\0begin:")) return { id, moduleSideEffects: true };
           if (id === "vitest") return here("declaredTests.ts");
           if (id === "fast-check" && !importer?.endsWith("fewerRuns.ts"))
             return here("../fewerRuns.ts");
           return undefined;
         },
-        load: (id) => (id === entry ? lines.join("\n") : undefined),
+        // A module finds its data by its own place, not by the bundle's.
+        transform(code, id) {
+          if (!code.includes("import.meta.url")) return undefined;
+          return code.replaceAll("import.meta.url", JSON.stringify(pathToFileURL(id).href));
+        },
+        load(id) {
+          if (id === entry) return lines.join("\n");
+          if (!id.startsWith("\0begin:")) return undefined;
+          const name = JSON.stringify(relative(process.cwd(), id.slice(7)));
+          return `import { beginFile } from ${JSON.stringify(here("declaredTests.ts"))}; beginFile(${name});`;
+        },
       },
     ],
     build: {
@@ -47,7 +64,12 @@ export async function bundleTests({ tests, excluded, sources }) {
       emptyOutDir: true,
       minify: false,
       target: "node20",
-      rollupOptions: { input: "every-test", output: { entryFileNames: "bundle.mjs" } },
+      rollupOptions: {
+        input: "every-test",
+        output: { entryFileNames: "bundle.mjs" },
+        // Tests are loaded for what they do alone.
+        treeshake: false,
+      },
     },
   });
   return pathToFileURL(resolve(folder, "bundle.mjs")).href;

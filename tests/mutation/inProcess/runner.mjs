@@ -30,6 +30,7 @@ class InProcessRunner {
   }
 
   async init() {
+    if (this.options.needsWindow) await giveWindow();
     this.address = await bundleTests(this.options);
   }
 
@@ -108,6 +109,31 @@ class InProcessRunner {
     state.activeMutant = undefined;
     const passed = determineHitLimitReached(state.hitCount, state.hitLimit);
     return toMutantRunResult(passed ?? { status: DryRunStatus.Complete, tests });
+  }
+}
+
+/** What of a browser the tests of the storage look at. */
+export async function giveWindow() {
+  const { Window } = await import("happy-dom");
+  const window = new Window({ url: "http://localhost:3000/" });
+  const names = [
+    "document",
+    "localStorage",
+    "sessionStorage",
+    "StorageEvent",
+    "PageTransitionEvent",
+  ];
+  Object.assign(globalThis, { window: globalThis });
+  for (const name of names)
+    Object.defineProperty(globalThis, name, {
+      value: window[name],
+      configurable: true,
+      writable: true,
+    });
+  // Its own events stay Node's: what listens here to the window is told by those.
+  const target = new EventTarget();
+  for (const name of ["addEventListener", "removeEventListener", "dispatchEvent"]) {
+    globalThis[name] = target[name].bind(target);
   }
 }
 
