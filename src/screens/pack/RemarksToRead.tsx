@@ -5,7 +5,7 @@ import { CheckLine } from "../parts/Choices.tsx";
 import { Notice } from "../parts/Notice.tsx";
 
 /** Says what was done without a change to what the file holds: nothing to confirm. */
-const informing: ReadonlySet<Remark["code"]> = new Set(["partsChosen"]);
+const informing: ReadonlySet<Remark["code"]> = new Set(["partsChosen", "notASine"]);
 
 const everyOther = "others";
 
