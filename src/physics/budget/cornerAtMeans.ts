@@ -1,10 +1,17 @@
 import type { Corner, Fitment, Linkage } from "../fitment.ts";
 import { type Kinematics, kinematicsFrom } from "../kinematics/kinematics.ts";
+import type { LayoutMotion } from "../kinematics/layoutMotion.ts";
+import type { NamedQuantity } from "../kinematics/measuredPlaces.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
 import { cornerLayout } from "./cornerLayout.ts";
 import { CornerModel } from "./cornerModel.ts";
 import { type CornerPlaces, cornerPlaces, placeMeans } from "./cornerPlaces.ts";
-import { type FirstHardLimit, travelToHardLimit } from "./hardLimit.ts";
+import {
+  type FirstHardLimit,
+  type HardLimitPlace,
+  hardLimitPlaces,
+  travelToHardLimit,
+} from "./hardLimit.ts";
 
 /** A corner at its mean readings: how its wheel moves, where its stop stands, what touches first. */
 export interface CornerAtMeans {
@@ -19,6 +26,11 @@ export interface CornerAtMeans {
   readonly gapMm: number;
   /** Null where no hard limit was measured. */
   readonly limit: FirstHardLimit | null;
+  /** The layout's own motion, set to the means, and the lengths and angles that it is made of. */
+  readonly motion: LayoutMotion;
+  readonly quantities: readonly NamedQuantity[];
+  /** Every hard limit that is within reach. */
+  limitPlaces(): readonly HardLimitPlace[];
 }
 
 /**
@@ -30,7 +42,7 @@ export interface CornerAtMeans {
 export function cornerAtMeans(fitment: Fitment, corner: Corner): Outcome<CornerAtMeans> {
   const layout = cornerLayout(fitment, corner);
   if (!layout.ok) return layout;
-  const { linkage, motion } = layout.value;
+  const { linkage, motion, quantities } = layout.value;
   const places = cornerPlaces(fitment, corner, layout.value.places);
   if (!places.ok) return places;
   const means = placeMeans(places.value.all);
@@ -56,6 +68,9 @@ export function cornerAtMeans(fitment: Fitment, corner: Corner): Outcome<CornerA
     kinematics: kinematicsFrom(travel),
     gapMm: model.gap(means),
     limit: limit.value,
+    motion,
+    quantities,
+    limitPlaces: () => hardLimitPlaces(model, means, motion, travel),
   });
 }
 

@@ -19,6 +19,31 @@ export interface FirstHardLimit {
   readonly index: number | null;
 }
 
+/** One hard limit and where it sits. */
+export interface HardLimitPlace extends FirstHardLimit {
+  readonly at: LimitPlaces["at"];
+  /** On the arm: from the pivot line, mm; null elsewhere. */
+  readonly distanceMm: number | null;
+}
+
+/** The wheel travels at which each limit touches, of those within reach. */
+export function hardLimitPlaces(
+  model: CornerModel,
+  readings: Float64Array,
+  motion: LayoutMotion,
+  travel: TravelMotion,
+): readonly HardLimitPlace[] {
+  const { limits, all } = model.places;
+  const [, greatest] = travel.range();
+  return limits.flatMap(({ kind, at, index, clearance, distance }, place) => {
+    const travelMm = model.limitTravel(place, readings, motion, travel);
+    if (!(travelMm <= greatest)) return [];
+    const { id } = all[clearance] as CornerPlace;
+    const distanceMm = at === "arm" ? (readings[distance] as number) : null;
+    return [{ travelMm, kind, id, index, at, distanceMm }];
+  });
+}
+
 /**
  * z_h of a corner at its mean readings: the least of all hard limits. One that the layout cannot reach
  * never touches. Null where no limit was measured.

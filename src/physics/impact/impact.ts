@@ -184,7 +184,13 @@ class ImpactIntegration {
     this.#tracer =
       options.traceStepS === undefined
         ? null
-        : new ImpactTracer(profile.endS, options.traceStepS, this.#car, this.#solver);
+        : new ImpactTracer(
+            profile.endS,
+            options.traceStepS,
+            setup.restTravelMm,
+            this.#car,
+            this.#solver,
+          );
   }
 
   /** To be called once. */

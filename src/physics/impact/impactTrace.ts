@@ -12,6 +12,10 @@ export interface ImpactTrace {
   readonly stopForceN: Float64Array;
   /** Of the sprung mass, upward, g. */
   readonly accelerationG: Float64Array;
+  /** Height of the body over where it stands at the measured ride height, mm, up positive. */
+  readonly bodyMm: Float64Array;
+  /** Height of the road under the wheel, mm, up positive. */
+  readonly roadMm: Float64Array;
 }
 
 /** Points of a trace at most, so that a long event cannot fill the memory. */
@@ -22,15 +26,24 @@ export class ImpactTracer {
   readonly #car: QuarterCar;
   readonly #solver: DormandPrince;
   readonly #trace: ImpactTrace;
+  readonly #restMm: number;
   readonly #state: Float64Array;
   readonly #row: Float64Array;
   #filled = 0;
 
-  constructor(endS: number, stepS: number, car: QuarterCar, solver: DormandPrince) {
+  /** @param restMm wheel travel at rest, from the measured ride height, mm */
+  constructor(
+    endS: number,
+    stepS: number,
+    restMm: number,
+    car: QuarterCar,
+    solver: DormandPrince,
+  ) {
     const points = Math.min(mostPoints, Math.max(2, Math.floor(endS / stepS) + 1));
     const step = endS / (points - 1);
     this.#car = car;
     this.#solver = solver;
+    this.#restMm = restMm;
     this.#state = new Float64Array(car.stateCount);
     this.#row = new Float64Array(car.rowLength);
     this.#trace = {
@@ -39,6 +52,8 @@ export class ImpactTracer {
       compressionMm: new Float64Array(points),
       stopForceN: new Float64Array(points),
       accelerationG: new Float64Array(points),
+      bodyMm: new Float64Array(points),
+      roadMm: new Float64Array(points),
     };
   }
 
@@ -73,5 +88,7 @@ export class ImpactTracer {
     trace.compressionMm[point] = this.#car.compression(wheelTravel);
     trace.stopForceN[point] = Math.max(0, this.#row[column.stopForce] as number);
     trace.accelerationG[point] = (this.#row[column.sprungAcceleration] as number) / standardGravity;
+    trace.bodyMm[point] = 1000 * (this.#state[0] as number) - this.#restMm;
+    trace.roadMm[point] = 1000 * this.#car.roadHeight(t);
   }
 }

@@ -292,6 +292,14 @@ describe("a run's trace", () => {
         expect(seen).toBeLessThanOrEqual(peak * (1 + 1e-5));
         expect(seen).toBeGreaterThan(peak * 0.98);
       }
+      const rise = greatest(trace.bodyMm.map((height) => height + setup.restTravelMm));
+      expect(rise).toBeGreaterThanOrEqual(result.bodyRiseMm * 0.98 - 0.05);
+      expect(rise).toBeLessThanOrEqual(result.bodyRiseMm * (1 + 1e-5) + 1e-6);
+      expect(trace.bodyMm[0]).toBeCloseTo(-setup.restTravelMm, 9);
+      const bump = event.kind === "landing" ? 0 : 1000 * event.heightM;
+      expect(greatest(trace.roadMm)).toBeGreaterThanOrEqual(bump * 0.99);
+      expect(greatest(trace.roadMm)).toBeLessThanOrEqual(bump);
+      expect(trace.roadMm.at(-1)).toBe(0);
     }
   });
 
