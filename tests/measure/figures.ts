@@ -17,6 +17,7 @@ import { type ComparedCorner, compareWithVectors } from "../vectors/vectors.ts";
 import { measureAnswerTimes, measureTyping } from "./answerTimes.ts";
 import { measureDeskTimes } from "./deskTimes.ts";
 import { measuredPhone } from "./measuredPhone.ts";
+import { type FrameTimes, measureTravelFrames } from "./travelFrames.ts";
 
 const slowness = 4;
 
@@ -72,6 +73,23 @@ async function sayDesk(browser: Browser, site: Site): Promise<void> {
   sayTimes("  opened by a tap: a key has moved the mark", answered(byTap));
   say(`  import of the ${count}, not slowed`, `${(importMs / 1000).toFixed(1)} s`);
   say("  JavaScript heap before and at most during it", `${mb} MB`);
+}
+
+async function sayTravelFrames(browser: Browser, site: Site): Promise<void> {
+  const { played, moved } = await measureTravelFrames(browser, site, slowness);
+  const sayFrames = (what: string, { between, tasks }: FrameTimes) => {
+    sayTimes(`  ${what}: between frames`, between);
+    say(
+      `  ${what}: longest tasks`,
+      `${tasks
+        .slice(0, 3)
+        .map((each) => each.toFixed(0))
+        .join(", ")} ms`,
+    );
+  };
+  console.log(`Travel view, its page slowed ${slowness} times:`);
+  sayFrames("a landing played", played);
+  sayFrames("moved by keys", moved);
 }
 
 async function sayAgreement(): Promise<void> {
@@ -147,6 +165,7 @@ try {
   for (const name of ["arm-fits", "two-arms-measured", "upper-arm-stop", "foam-stop-tested"]) {
     sayTimes(`  ${name}`, await measureTyping(browser, site, slowness, name));
   }
+  await sayTravelFrames(browser, site);
   await sayDesk(browser, site);
   await sayAgreement();
   await sayAccessibility(browser, site);

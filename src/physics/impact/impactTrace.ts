@@ -32,13 +32,7 @@ export class ImpactTracer {
   #filled = 0;
 
   /** @param restMm wheel travel at rest, from the measured ride height, mm */
-  constructor(
-    endS: number,
-    stepS: number,
-    restMm: number,
-    car: QuarterCar,
-    solver: DormandPrince,
-  ) {
+  constructor(endS: number, stepS: number, restMm: number, car: QuarterCar, solver: DormandPrince) {
     const points = Math.min(mostPoints, Math.max(2, Math.floor(endS / stepS) + 1));
     const step = endS / (points - 1);
     this.#car = car;

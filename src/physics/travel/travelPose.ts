@@ -74,6 +74,8 @@ export class TravelPoses {
     this.#atMeans = atMeans;
     this.#seatToPad = seatToPad;
     for (const { name, quantity } of atMeans.quantities) {
+      // A motion sets only those that it needs itself.
+      quantity.set(atMeans.means, 0);
       if ("sin" in quantity) this.#angles.set(name, Math.atan2(quantity.sin, quantity.cos));
       else this.#lengths.set(name, quantity.value);
     }
@@ -210,9 +212,7 @@ export class TravelPoses {
   }
 
   /** The arm's outer joint, the other arm and the wheel, as far as they were measured. */
-  #linkage(
-    turns: Standing,
-  ): Pick<TravelPose, "outer" | "otherArm" | "wheel" | "carrierTurn"> {
+  #linkage(turns: Standing): Pick<TravelPose, "outer" | "otherArm" | "wheel" | "carrierTurn"> {
     const atRide = this.#outerAtRide();
     const outer = turned(atRide, turns.arm);
     const { linkage } = this.#atMeans;

@@ -18,6 +18,7 @@ import { later } from "../parts/later.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { usePackInUse } from "../referencePack.ts";
 import { RemeasureOffer } from "../remeasure/RemeasureOffer.tsx";
+import { TravelView } from "../travelView/TravelView.tsx";
 import { ComparedStops } from "./compare/ComparedStops.tsx";
 import { prescribedStop } from "./compare/prescribedStop.ts";
 import { StopPicker } from "./compare/StopPicker.tsx";
@@ -168,6 +169,14 @@ function Answered({
         prescribing={prescribing}
         raised={liftMm > 0}
         go={go}
+        unit={unit}
+      />
+      <TravelView
+        assessor={assessor}
+        fitment={fitment}
+        assessment={assessment}
+        axle={stored.record.axle ?? "front"}
+        prescribed={prescribedStop(prescribing)}
         unit={unit}
       />
       <MissingRide assessment={assessment} go={go} />

@@ -123,20 +123,28 @@ export function Ground({
   );
 }
 
-/** A wheel seen along the vehicle: the tyre with the grooves of its tread. */
+/** A wheel seen along the vehicle: the tire with the grooves of its tread, flat where the ground presses it. */
 export function TyreFromFront({
   view,
   centre,
   tone = "context",
-}: Toned & { readonly centre: Point }) {
+  radius = tyreRadius,
+  pressed = 0,
+}: Toned & {
+  readonly centre: Point;
+  readonly radius?: number;
+  /** By how much the ground stands above the tire's lowest point, mm. */
+  readonly pressed?: number;
+}) {
   const half = tyreWidth / 2;
+  const foot = -radius + clamp(pressed, 0, 0.5 * radius);
   return (
-    <g>
+    <g class="tyre">
       <Box
         view={view}
         tone={tone}
-        low={add(centre, { x: -half, y: -tyreRadius })}
-        high={add(centre, { x: half, y: tyreRadius })}
+        low={add(centre, { x: -half, y: foot })}
+        high={add(centre, { x: half, y: radius })}
         round={62}
       />
       {[-0.5, 0, 0.5].map((share) => (
@@ -144,8 +152,8 @@ export function TyreFromFront({
           key={share}
           view={view}
           points={[
-            add(centre, { x: share * half * 1.1, y: -tyreRadius + 14 }),
-            add(centre, { x: share * half * 1.1, y: tyreRadius - 14 }),
+            add(centre, { x: share * half * 1.1, y: foot + 14 }),
+            add(centre, { x: share * half * 1.1, y: radius - 14 }),
           ]}
           dashed
         />
@@ -212,7 +220,7 @@ export function Plate({
   return <path class={`${tone} plate`} d={pathThrough(ends)} />;
 }
 
-/** A coil spring from `foot` to `head`, drawn as the strands seen from the front. */
+/** A coil spring from `foot` to `head`: one wire wound up, its far strands behind its near ones. */
 export function Coil({
   view,
   foot,
@@ -233,24 +241,34 @@ export function Coil({
   const axis = { x: (head.x - foot.x) / height, y: (head.y - foot.y) / height };
   const side = quarterTurn(axis);
   const rise = Math.max(height - wire, 0) / coils;
+  const at = (halfTurns: number) => {
+    const middle = add(foot, axis, wire / 2 + (halfTurns / 2) * rise);
+    return add(middle, side, halfTurns % 2 === 0 ? radius : -radius);
+  };
+  const strands = (first: number) =>
+    Array.from({ length: coils }, (_, coil) => (
+      <Bar
+        key={coil}
+        view={view}
+        tone={tone}
+        width={wire}
+        points={[at(2 * coil + first), at(2 * coil + first + 1)]}
+      />
+    ));
+  const ends = [0, 2 * coils].map((halfTurns) => (
+    <Bar
+      key={halfTurns}
+      view={view}
+      tone={tone}
+      width={wire}
+      points={[at(halfTurns), add(at(halfTurns), side, -2 * radius)]}
+    />
+  ));
   return (
-    <g>
-      {Array.from({ length: coils + 1 }, (_, coil) => {
-        const middle = add(foot, axis, wire / 2 + coil * rise);
-        const tilt = coil === 0 || coil === coils ? 0 : rise * 0.22;
-        return (
-          <Bar
-            key={coil}
-            view={view}
-            tone={tone}
-            width={wire}
-            points={[
-              add(add(middle, side, radius), axis, -tilt),
-              add(add(middle, side, -radius), axis, tilt),
-            ]}
-          />
-        );
-      })}
+    <g class="coil">
+      <g class="behind">{strands(1)}</g>
+      {ends}
+      {strands(0)}
     </g>
   );
 }
@@ -317,16 +335,17 @@ export function WheelFromSide({
   view,
   centre,
   tone = "context",
-}: Toned & { readonly centre: Point }) {
+  radius = tyreRadius,
+}: Toned & { readonly centre: Point; readonly radius?: number }) {
   const spokes = [90, 162, 234, 306, 18].map((degrees) => {
     const [from] = arcPoints(centre, 60, degrees, degrees);
-    const [to] = arcPoints(centre, 205, degrees, degrees);
+    const [to] = arcPoints(centre, 0.55 * radius, degrees, degrees);
     return pathThrough([from ?? centre, to ?? centre].map(view.at));
   });
   return (
-    <g>
-      <Disc view={view} tone={tone} centre={centre} radius={tyreRadius} />
-      <Disc view={view} centre={centre} radius={232} />
+    <g class="tyre">
+      <Disc view={view} tone={tone} centre={centre} radius={radius} />
+      <Disc view={view} centre={centre} radius={0.63 * radius} />
       <path class="context" d={spokes.join("")} />
       <Disc view={view} tone={tone} centre={centre} radius={58} />
     </g>

@@ -4,7 +4,7 @@ import type { DesignEvent, Fitment, Side } from "../../physics/fitment.ts";
 import type { ImpactTrace } from "../../physics/impact/index.ts";
 import { simulatedStops } from "../../physics/stop/index.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
-import { eventWords } from "../answer/eventWords.ts";
+import { eventWords } from "../assessment/eventWords.ts";
 import { accelerationAxis, lengthAxis, timeAxis } from "../charts/axisUnit.ts";
 import { type Series, SeriesChart } from "../charts/SeriesChart.tsx";
 

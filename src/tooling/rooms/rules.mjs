@@ -34,7 +34,7 @@ const screenRooms = [
   ["assessment", "guide"],
   ["saved", "remeasure"],
   ["check"],
-  ["exchange", "fullTravel", "pack"],
+  ["exchange", "fullTravel", "pack", "travelView"],
   ["answer"],
   ["openCheck", "quickCheck", "ranking"],
   ["desk"],

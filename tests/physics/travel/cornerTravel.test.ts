@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import { assessFitment } from "../../../src/physics/assess.ts";
 import { type CornerTravel, cornerTravel } from "../../../src/physics/travel/cornerTravel.ts";
 import type { PlanePoint } from "../../../src/physics/travel/travelPose.ts";
+import { meanOf } from "../../../src/physics/uncertainty/readingMean.ts";
 import { demoNames } from "../../support/demoRecords.ts";
 import { demoFitment, unwrapped } from "../demoFitments.ts";
 import { anyFitment } from "../staticFitments.ts";
@@ -10,6 +11,7 @@ import { anyFitment } from "../staticFitments.ts";
 const apart = (a: PlanePoint, b: PlanePoint) => Math.hypot(a.x - b.x, a.y - b.y);
 const angleOf = ({ x, y }: PlanePoint) => Math.atan2(y, x);
 const origin = { x: 0, y: 0 };
+const none = { values: [Number.NaN], tol: 0 };
 
 const corners = demoNames.flatMap((name) => {
   const fitment = demoFitment(name);
@@ -67,6 +69,14 @@ describe.each(corners)("$name through its travel", ({ fitment, corner, travel })
         );
       }
     }
+  });
+
+  it("an axle's wheel and stop stand apart by half of track and spacing", () => {
+    const { layout } = fitment;
+    if (layout.kind !== "axle") return;
+    const { track, stopSpacing } = layout.readings;
+    expect(atRide.pose.wheel?.x).toBeCloseTo(meanOf(track ?? none) / 2, 9);
+    expect(atRide.pose.pad.x).toBeCloseTo(meanOf(stopSpacing ?? none) / 2, 6);
   });
 
   it("a flat pad on the arm turns with it, its contact patch on its face", () => {

@@ -2,8 +2,8 @@ import type { CornerAssessment, Fitment } from "../../../physics/fitment.ts";
 import { rulesOf } from "../../../physics/road/index.ts";
 import { simulatedStops } from "../../../physics/stop/index.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
+import { eventWords } from "../../assessment/eventWords.ts";
 import { sideWords } from "../../assessment/stateWords.ts";
-import { eventWords } from "../eventWords.ts";
 import { type AfterHitRow, afterHit } from "./afterHit.ts";
 import "./afterHit.css";
 

@@ -1,6 +1,7 @@
 import type { UseRules } from "../../../physics/fitment.ts";
 import { screeningAssumptions, superscript } from "../../../physics/worked/index.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
+import { speedText } from "../../assessment/eventWords.ts";
 import { BottomAxis } from "../../charts/Axis.tsx";
 import { ChartFigure } from "../../charts/ChartFigure.tsx";
 import { useChartWidth } from "../../charts/chartWidth.ts";
@@ -8,7 +9,6 @@ import { DataTable } from "../../charts/DataTable.tsx";
 import { Legend } from "../../charts/Legend.tsx";
 import { logScale } from "../../charts/scale.ts";
 import { decadeTicks } from "../../charts/ticks.ts";
-import { speedText } from "../eventWords.ts";
 import type { RoadContacts } from "./contactsByRoad.ts";
 import { contactsText } from "./contactsWords.ts";
 

@@ -30,8 +30,8 @@ import {
   type WorkedFigure,
 } from "../../../physics/worked/index.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
+import { eventWords } from "../../assessment/eventWords.ts";
 import type { Passage } from "../../howComputed/howComputedRoute.ts";
-import { eventWords } from "../eventWords.ts";
 import {
   clearanceProbability,
   contactInterval,

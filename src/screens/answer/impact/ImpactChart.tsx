@@ -3,6 +3,7 @@ import type { ImpactTrace } from "../../../physics/impact/index.ts";
 import { capital } from "../../../physics/sentence.ts";
 import { quantityText } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
+import { eventWords } from "../../assessment/eventWords.ts";
 import { BottomAxis, LeftAxis } from "../../charts/Axis.tsx";
 import {
   type AxisUnit,
@@ -18,7 +19,6 @@ import { Legend } from "../../charts/Legend.tsx";
 import { linePath } from "../../charts/linePath.ts";
 import { linearScale } from "../../charts/scale.ts";
 import { linearTicks } from "../../charts/ticks.ts";
-import { eventWords } from "../eventWords.ts";
 
 /** One stop going through one event. */
 export interface ImpactRecord {

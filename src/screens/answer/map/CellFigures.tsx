@@ -2,8 +2,8 @@ import type { UseRules } from "../../../physics/fitment.ts";
 import type { MapCell } from "../../../physics/stiffness/index.ts";
 import { quantityText } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
+import { eventWords } from "../../assessment/eventWords.ts";
 import { StateMark } from "../../drawings/StateMark.tsx";
-import { eventWords } from "../eventWords.ts";
 import { lengthText } from "../ladder/ladderWords.ts";
 import { cellState, failureOrder, failureWords } from "./cellWords.ts";
 

@@ -6,11 +6,11 @@ import type { Outcome } from "../../../physics/outcome.ts";
 import { rulesOf } from "../../../physics/road/index.ts";
 import { sentenceText } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
+import { eventWords } from "../../assessment/eventWords.ts";
 import { sideWords } from "../../assessment/stateWords.ts";
 import { useImpactRun } from "../../assessment/useImpactRun.ts";
 import { Choices } from "../../parts/Choices.tsx";
 import type { ComparedStop } from "../compare/useComparison.ts";
-import { eventWords } from "../eventWords.ts";
 import { ImpactChart, type ImpactRecord } from "../impact/ImpactChart.tsx";
 
 /** The first event that the stop fails in, else the last. */

@@ -3,8 +3,8 @@ import { rulesOf } from "../../../physics/road/index.ts";
 import type { TakenFromPack } from "../../../records/check/checkRecord.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { same } from "../../../records/pack/packDifferences.ts";
+import { eventWords, speedText } from "../../assessment/eventWords.ts";
 import { Button } from "../../parts/Button.tsx";
-import { eventWords, speedText } from "../eventWords.ts";
 import { lengthText } from "../ladder/ladderWords.ts";
 
 const useWords: Record<Use, string> = {

@@ -1,0 +1,128 @@
+import { useEffect, useId, useLayoutEffect, useState } from "preact/hooks";
+import type { Assessor } from "../../compute/assessor.ts";
+import type { DesignEvent, Fitment, Side } from "../../physics/fitment.ts";
+import type { ImpactRun } from "../../physics/impact/impact.ts";
+import type { ImpactTrace } from "../../physics/impact/impactTrace.ts";
+import { rulesOf } from "../../physics/road/useRules.ts";
+import { sentenceText } from "../../records/entry/quantityText.ts";
+import type { LengthUnit } from "../../records/entry/units.ts";
+import { eventWords } from "../assessment/eventWords.ts";
+import { Button } from "../parts/Button.tsx";
+import { forceText, lengthText } from "./travelWords.ts";
+import { momentAt, type PlayedMoment, usePlayed } from "./usePlayed.ts";
+
+const slowly = 8;
+
+/** The computed events of the use, played or moved through by hand. */
+export function PlayEvents({
+  assessor,
+  fitment,
+  side,
+  missing,
+  shown,
+  onMoment,
+  unit,
+}: {
+  assessor: Assessor;
+  fitment: Fitment;
+  side: Side;
+  /** Ride data that an event needs are not known. */
+  missing: boolean;
+  /** Whether the picture shows the event, and not the wheel moved by hand. */
+  shown: boolean;
+  onMoment: (moment: PlayedMoment) => void;
+  unit: LengthUnit;
+}) {
+  const { events } = rulesOf(fitment.use, fitment.rules);
+  const [slow, setSlow] = useState(true);
+  const [run, setRun] = useState<{ event: DesignEvent; run: ImpactRun } | null>(null);
+  const [said, setSaid] = useState<string | null>(null);
+  const played = usePlayed(slow ? slowly : 1, (trace, time) => onMoment(momentAt(trace, time)));
+  const trace = run?.run.trace ?? null;
+  const id = useId();
+
+  useLayoutEffect(() => {
+    if (!shown) played.pause();
+  }, [shown]);
+
+  useEffect(() => {
+    setRun(null);
+  }, [fitment, side]);
+
+  if (missing || events.length === 0) {
+    return <p class="small soft">Enter the ride data to play a landing or a bump.</p>;
+  }
+
+  const start = async (event: DesignEvent) => {
+    setSaid(null);
+    const outcome = run?.event === event ? null : await assessor.run(fitment, side, event);
+    if (outcome?.ok === false) {
+      setSaid(sentenceText(outcome.fault.sentence, unit));
+      return;
+    }
+    const next = outcome?.value ?? run?.run;
+    if (!next?.trace) return;
+    setRun({ event, run: next });
+    played.play(next.trace);
+  };
+
+  return (
+    <div class="travel-play">
+      <div class="row">
+        {events.map((event) => (
+          <Button
+            key={eventWords(event, unit)}
+            label={`${playName(event, events)}: ${eventWords(event, unit)}`}
+            onClick={() => start(event)}
+          >
+            {playName(event, events)}
+          </Button>
+        ))}
+        <Button
+          pressed={slow}
+          label={`Slow: ${slowly} times slower`}
+          onClick={() => setSlow(!slow)}
+        >
+          Slow
+        </Button>
+      </div>
+      {said && <p role="status">{said}</p>}
+      {run && trace && (
+        <div class="travel-time">
+          <label for={id}>
+            {eventWords(run.event, unit)}: <strong>{played.timeS.toFixed(2)} s</strong>
+          </label>
+          <input
+            id={id}
+            type="range"
+            min={0}
+            max={endOf(trace)}
+            step="any"
+            value={played.timeS}
+            aria-valuetext={`${played.timeS.toFixed(2)} seconds`}
+            onInput={(event) => {
+              played.goTo(trace, Number(event.currentTarget.value));
+            }}
+          />
+          {!played.running && (
+            <p class="small" role="status">
+              {`Hardest: wheel ${lengthText(run.run.result.peakWheelTravelMm, unit)} up, stop pressed by ${lengthText(run.run.result.peakCompressionMm, unit)}, ${forceText(run.run.result.peakStopForceN, unit)}.`}
+            </p>
+          )}
+        </div>
+      )}
+    </div>
+  );
+}
+
+function endOf({ timeS }: ImpactTrace): number {
+  return timeS.at(-1) ?? 0;
+}
+
+/** "Play landing", "Play bump"; where a use has two of a kind they are counted. */
+function playName(event: DesignEvent, events: readonly DesignEvent[]): string {
+  const isLanding = ({ kind }: DesignEvent) => kind === "landing";
+  const alike = events.filter((other) => isLanding(other) === isLanding(event));
+  const name = isLanding(event) ? "Play landing" : "Play bump";
+  return alike.length > 1 ? `${name} ${alike.indexOf(event) + 1}` : name;
+}

@@ -1,0 +1,88 @@
+import { useId } from "preact/hooks";
+import type { LengthUnit } from "../../records/entry/units.ts";
+import { nearMark, nextMark, type TravelSpan } from "./travelMarks.ts";
+import { placeWords } from "./travelWords.ts";
+
+/** Moves the wheel by thumb or keys; it rests at the places that have a name. */
+export function TravelSlider({
+  span,
+  travelMm,
+  onTravel,
+  unit,
+}: {
+  readonly span: TravelSpan;
+  readonly travelMm: number;
+  readonly onTravel: (travelMm: number) => void;
+  readonly unit: LengthUnit;
+}) {
+  const id = useId();
+  const { from, to, marks } = span;
+  const share = (travel: number) => (100 * (travel - from)) / (to - from);
+  const held = Math.min(Math.max(travelMm, from), to);
+  const keyed = (key: string): number | null => {
+    const step = (to - from) / 100;
+    switch (key) {
+      case "ArrowRight":
+      case "ArrowUp":
+        return Math.min(held + step, to);
+      case "ArrowLeft":
+      case "ArrowDown":
+        return Math.max(held - step, from);
+      case "PageUp":
+        return nextMark(span, held, 1);
+      case "PageDown":
+        return nextMark(span, held, -1);
+      case "Home":
+        return from;
+      case "End":
+        return to;
+      default:
+        return null;
+    }
+  };
+  return (
+    <div class="travel-slider">
+      <label for={id}>Move the wheel up</label>
+      <div class="travel-track">
+        <svg viewBox="0 0 100 10" preserveAspectRatio="none" aria-hidden="true">
+          <line x1="0" x2="100" y1="5" y2="5" />
+          {marks.map(({ id: mark, travelMm: at }) => (
+            <line key={mark} class="travel-tick" x1={share(at)} x2={share(at)} y1="0" y2="10" />
+          ))}
+        </svg>
+        <input
+          id={id}
+          type="range"
+          min={from}
+          max={to}
+          step="any"
+          value={held}
+          aria-valuetext={placeWords(span, held, unit)}
+          onInput={(event) => {
+            const wanted = Number(event.currentTarget.value);
+            onTravel(nearMark(span, wanted)?.travelMm ?? wanted);
+          }}
+          onKeyDown={(event) => {
+            const next = keyed(event.key);
+            if (next === null) return;
+            event.preventDefault();
+            onTravel(next);
+          }}
+        />
+      </div>
+      <div class="travel-marks">
+        {marks.map(({ id: mark, words, travelMm: at }) => (
+          <button
+            key={mark}
+            type="button"
+            class={`travel-mark travel-mark-${mark}`}
+            aria-pressed={Math.abs(at - travelMm) < 0.05}
+            onClick={() => onTravel(at)}
+          >
+            {words}
+          </button>
+        ))}
+      </div>
+    </div>
+  );
+}

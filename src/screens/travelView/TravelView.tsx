@@ -1,0 +1,237 @@
+import { useMemo, useState } from "preact/hooks";
+import type { Assessor } from "../../compute/assessor.ts";
+import type { Assessment, CornerAssessment, Fitment, Side } from "../../physics/fitment.ts";
+import type { Sentence } from "../../physics/sentence.ts";
+import { sentenceText } from "../../records/entry/quantityText.ts";
+import type { LengthUnit } from "../../records/entry/units.ts";
+import { sideWords } from "../assessment/stateWords.ts";
+import { DataTable } from "../charts/DataTable.tsx";
+import { Segmented } from "../parts/Choices.tsx";
+import { Unfolding } from "../parts/Unfolding.tsx";
+import { cornerOf } from "./cornerOf.ts";
+import type { DrawnCorner } from "./drawnCorner.ts";
+import { PlayEvents } from "./PlayEvents.tsx";
+import { pushedUp, TravelPictures } from "./TravelPictures.tsx";
+import { TravelSlider } from "./TravelSlider.tsx";
+import { type TravelSpan, travelSpan } from "./travelMarks.ts";
+import { forceText, gapWords, lengthText, ratioText, travelSentence } from "./travelWords.ts";
+import type { PlayedMoment } from "./usePlayed.ts";
+import "./travelView.css";
+
+export interface PrescribedFitment {
+  readonly name: Sentence;
+  readonly fitment: Fitment;
+  readonly assessment: Assessment;
+}
+
+/** The answer's first picture: a corner to scale, moved by hand through its travel. */
+export function TravelView({
+  assessor,
+  fitment,
+  assessment,
+  axle,
+  prescribed,
+  unit,
+}: {
+  assessor: Assessor;
+  fitment: Fitment;
+  assessment: Assessment;
+  axle: "front" | "rear";
+  /** What is to be done, tried on this vehicle; null where nothing changes, or nothing is found yet. */
+  prescribed: PrescribedFitment | null;
+  unit: LengthUnit;
+}) {
+  const sides = assessment.corners.map(({ side }) => side);
+  const [picked, setPicked] = useState<Side>(sides[0] ?? "left");
+  const side = sides.includes(picked) ? picked : (sides[0] ?? "left");
+  const assessed = assessment.corners.find((corner) => corner.side === side);
+  const corner = useMemo(() => cornerOf(fitment, side), [fitment, side]);
+  const changed = prescribed?.fitment ?? null;
+  const ghost = useMemo(() => (changed ? cornerOf(changed, side) : null), [changed, side]);
+  if (!assessed || corner === null) return null;
+  return (
+    <section class="travel" aria-labelledby="travel-heading">
+      <div class="travel-head">
+        <h2 id="travel-heading" tabIndex={-1}>
+          Travel, to scale
+        </h2>
+        {sides.length > 1 && (
+          <Segmented
+            legend="Side drawn"
+            legendUnseen
+            options={sides.map((one) => ({ value: one, name: sideWords[one] }))}
+            value={side}
+            onChange={setPicked}
+          />
+        )}
+      </div>
+      <SideTravel
+        key={side}
+        assessor={assessor}
+        fitment={fitment}
+        assessed={assessed}
+        corner={corner}
+        axle={axle}
+        ghost={ghost}
+        prescribed={prescribed}
+        unit={unit}
+      />
+    </section>
+  );
+}
+
+/** Outboard is to the right where the left side is seen from the front, or the right one from behind. */
+export function outboard(side: Side, axle: "front" | "rear"): 1 | -1 {
+  return (side === "left") === (axle === "front") ? 1 : -1;
+}
+
+function SideTravel({
+  assessor,
+  fitment,
+  assessed,
+  corner,
+  axle,
+  ghost,
+  prescribed,
+  unit,
+}: {
+  assessor: Assessor;
+  fitment: Fitment;
+  assessed: CornerAssessment;
+  corner: DrawnCorner;
+  axle: "front" | "rear";
+  ghost: DrawnCorner | null;
+  prescribed: PrescribedFitment | null;
+  unit: LengthUnit;
+}) {
+  const span = useMemo(() => travelSpan(assessed), [assessed]);
+  const [travelMm, setTravel] = useState(0);
+  const [played, setPlayed] = useState<PlayedMoment | null>(null);
+  const moment = corner.travel.at(played?.travelMm ?? travelMm);
+  const placed = played ?? pushedUp(travelMm);
+  const force = played ? played.stopForceN : moment.stopForceN;
+  const gap = gapWords(moment, unit);
+  const words = travelSentence(assessed, corner.travel, span, unit);
+  return (
+    <div class="travel-body">
+      <div class="travel-drawn">
+        <TravelPictures
+          corner={corner}
+          ghost={ghost}
+          placed={placed}
+          direction={outboard(assessed.side, axle)}
+          words={words}
+        />
+        <p class="small soft">
+          {`${sideWords[assessed.side]}, from ${corner.fromSide ? "beside it" : axle === "front" ? "the front" : "behind"}. Measured parts to scale.`}
+        </p>
+      </div>
+      <div class="travel-controls">
+        <dl class="travel-readouts">
+          <Readout name="Wheel" text={lengthText(moment.travelMm, unit)} />
+          <Readout name={gap.name} text={gap.text} />
+          <Readout name="Stop force" text={forceText(force, unit)} />
+          <Readout name="Lever ratio" text={ratioText(moment.leverRatio)} />
+        </dl>
+        <TravelSlider
+          span={span}
+          travelMm={travelMm}
+          unit={unit}
+          onTravel={(travel) => {
+            setPlayed(null);
+            setTravel(travel);
+          }}
+        />
+        <PlayEvents
+          assessor={assessor}
+          fitment={fitment}
+          side={assessed.side}
+          missing={assessed.missing.length > 0}
+          shown={played !== null}
+          onMoment={setPlayed}
+          unit={unit}
+        />
+        {prescribed && ghost && (
+          <Prescribed prescribed={prescribed} side={assessed.side} unit={unit} />
+        )}
+        {span.fullNotReached && (
+          <p class="small">The travel ends before the stop is fully compressed.</p>
+        )}
+        <Unfolding summary="Show the numbers">
+          {() => (
+            <>
+              <p>{words}</p>
+              <TravelTable corner={corner} span={span} unit={unit} />
+            </>
+          )}
+        </Unfolding>
+      </div>
+    </div>
+  );
+}
+
+function Readout({ name, text }: { readonly name: string; readonly text: string }) {
+  return (
+    <div>
+      <dt>{name}</dt>
+      <dd>{text}</dd>
+    </div>
+  );
+}
+
+function Prescribed({
+  prescribed: { name, assessment },
+  side,
+  unit,
+}: {
+  readonly prescribed: PrescribedFitment;
+  readonly side: Side;
+  readonly unit: LengthUnit;
+}) {
+  const assessed = assessment.corners.find((corner) => corner.side === side);
+  if (!assessed) return null;
+  return (
+    <p class="small travel-prescribed">
+      <svg width="28" height="16" viewBox="0 0 28 16" aria-hidden="true">
+        <path class="ghost-line" d="M1 8H27" />
+      </svg>
+      <span>
+        {`As prescribed, ${sentenceText(name, unit)}: touches at ${lengthText(assessed.wheelTravelToContactMm, unit)}, fully compressed at ${lengthText(assessed.wheelTravelToFullStopMm, unit)}.`}
+      </span>
+    </p>
+  );
+}
+
+function TravelTable({
+  corner,
+  span,
+  unit,
+}: {
+  readonly corner: DrawnCorner;
+  readonly span: TravelSpan;
+  readonly unit: LengthUnit;
+}) {
+  return (
+    <DataTable
+      caption="The named places of the travel"
+      columns={[
+        { name: "Place" },
+        { name: "Wheel" },
+        { name: "Gap or pressed" },
+        { name: "Force on the stop" },
+        { name: "Lever ratio" },
+      ]}
+      rows={span.marks.map(({ words, travelMm }) => {
+        const moment = corner.travel.at(travelMm);
+        const gap = gapWords(moment, unit);
+        return [
+          words,
+          lengthText(travelMm, unit),
+          `${gap.name.toLowerCase()} ${gap.text}`,
+          forceText(moment.stopForceN, unit),
+          ratioText(moment.leverRatio),
+        ];
+      })}
+    />
+  );
+}

@@ -1,0 +1,10 @@
+import type { Fitment, Side } from "../../physics/fitment.ts";
+import { cornerTravel } from "../../physics/travel/cornerTravel.ts";
+import { type DrawnCorner, drawnCorner } from "./drawnCorner.ts";
+
+/** One side of a fitment as it is drawn; null where it has no motion. */
+export function cornerOf(fitment: Fitment, side: Side): DrawnCorner | null {
+  const corner = fitment.corners.find((one) => one.side === side);
+  const travel = corner && cornerTravel(fitment, corner);
+  return corner && travel?.ok ? drawnCorner(fitment, corner, travel.value) : null;
+}
