@@ -44,7 +44,7 @@ it("the wheel is moved by thumb and keys, offline, and rests at the named places
   const usable = demoRecord("arm-fits").stop.usableCompressionMm;
   expect(await travel.readout("Pressed by")).toBe(`${usable.toFixed(1)} mm`);
   expect(await travel.readout("Stop force")).not.toBe("0 N");
-  await travel.mark("Tire touches").tap();
+  await travel.mark("Shock closed").tap();
   expect(await travel.closedClashes()).toBeGreaterThan(0);
   await page.keyboard.press("Home");
   await travel.mark("Ride").tap();

@@ -182,7 +182,7 @@ describe("ride data that are not known", () => {
     expect(go).toHaveBeenCalledWith("ride.wheelRateNPerMm");
     expect(container.textContent).toContain("the stop alone is drawn");
     expect(screen.queryByText(/how often the wheel reaches the stop:/)).toBeNull();
-    expect(screen.queryByRole("slider")).toBeNull();
+    expect(screen.queryByRole("slider", { name: /extra height/ })).toBeNull();
   }, 30_000);
 });
 
@@ -222,7 +222,7 @@ describe("the drawings", () => {
     async (unit) => {
       show(demoRecord("arm-fits"), unit);
       await answered();
-      await waitFor(() => screen.getByRole("slider"), patience);
+      await waitFor(() => screen.getByRole("slider", { name: /extra height/ }), patience);
       const ranges = [...document.querySelectorAll(".rung-range")].map(
         ({ textContent }) => textContent,
       );
@@ -242,7 +242,7 @@ describe("the map of height and stiffness", () => {
   it("tells the figures of the cell gone to, by keys and by the large buttons", async () => {
     show(demoRecord("arm-fits"));
     await answered();
-    const map = await waitFor(() => screen.getByRole("slider"), patience);
+    const map = await waitFor(() => screen.getByRole("slider", { name: /extra height/ }), patience);
     const told = () => withPlainSpaces(map.getAttribute("aria-valuetext") ?? "");
     expect(told()).toMatch(/^extra height 0.0 mm, class 250 N\/mm/);
     await waitFor(() => expect(map.getAttribute("aria-valuetext")).toMatch(/works$/), patience);
