@@ -8,7 +8,7 @@ export const limitWords: Record<LimitKind, string> = {
   other: "hard contact",
 };
 
-export type MarkId = "ride" | "loaded" | "touch" | "full" | "hits";
+type MarkId = "ride" | "loaded" | "touch" | "full" | "hits";
 
 /** A place of the travel that has a name, mm of wheel travel from the measured ride height. */
 export interface TravelMark {
