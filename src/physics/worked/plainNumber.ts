@@ -24,6 +24,6 @@ const raised: Record<string, string> = {
   "9": "⁹",
 };
 
-export function superscript(exponent: number): string {
+function superscript(exponent: number): string {
   return [...String(exponent)].map((character) => raised[character] ?? character).join("");
 }

@@ -12,7 +12,7 @@ export function ChartFigure({
   children,
 }: {
   heading: string;
-  drawing: ComponentChildren;
+  drawing?: ComponentChildren;
   /** The point of the drawing in a sentence or two. */
   says?: ComponentChildren;
   /** All of the drawing, for who does not see it. */

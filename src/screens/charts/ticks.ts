@@ -11,14 +11,3 @@ export function linearTicks(from: number, to: number, count: number): number[] {
     Number(((first + i) * step).toFixed(decimals)),
   );
 }
-
-/** Powers of ten within [from, to], thinned to at most `most`. */
-export function decadeTicks(from: number, to: number, most: number): number[] {
-  const first = Math.ceil(Math.log10(from) - 1e-9);
-  const last = Math.floor(Math.log10(to) + 1e-9);
-  const every = Math.max(1, Math.ceil((last - first + 1) / most));
-  const ticks: number[] = [];
-  for (let exponent = last; exponent >= first; exponent -= every)
-    ticks.unshift(Number(`1e${exponent}`));
-  return ticks;
-}

@@ -2,13 +2,16 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { gapOf } from "../../../src/physics/budget/gap.ts";
 import { kinematicsOf } from "../../../src/physics/kinematics/kinematics.ts";
+import type { CellFailure, MapCell } from "../../../src/physics/stiffness/heightClassMap.ts";
 import { stopCurve } from "../../../src/physics/stop/stopCurve.ts";
 import { withPlainSpaces } from "../../../src/records/entry/quantityText.ts";
 import { contactsByRoad } from "../../../src/screens/answer/contacts/contactsByRoad.ts";
 import { contactsText } from "../../../src/screens/answer/contacts/contactsWords.ts";
 import { ladderOf } from "../../../src/screens/answer/ladder/ladderRungs.ts";
 import { ladderWords } from "../../../src/screens/answer/ladder/ladderWords.ts";
+import type { Place } from "../../../src/screens/answer/map/cellWords.ts";
 import { outline } from "../../../src/screens/answer/map/outline.ts";
+import { regionLabels } from "../../../src/screens/answer/map/regionLabels.ts";
 import {
   probabilityNumber,
   probabilityWords,
@@ -16,24 +19,15 @@ import {
 import { wheelForceCurve } from "../../../src/screens/answer/wheelForce/wheelForceCurve.ts";
 import { tickText } from "../../../src/screens/charts/axisUnit.ts";
 import { areaPath, linePath } from "../../../src/screens/charts/linePath.ts";
-import { linearScale, logScale } from "../../../src/screens/charts/scale.ts";
+import { linearScale } from "../../../src/screens/charts/scale.ts";
 import { spreadLabels } from "../../../src/screens/charts/spreadLabels.ts";
-import { decadeTicks, linearTicks } from "../../../src/screens/charts/ticks.ts";
+import { linearTicks } from "../../../src/screens/charts/ticks.ts";
 import { assessed, demoFitment, demoNames } from "./demoChecks.ts";
 
 describe("scales", () => {
   it("put the ends of the domain on the ends of the range", () => {
     const scale = linearScale([-5, 20], [200, 10]);
     expect([scale.at(-5), scale.at(20), scale.at(7.5)]).toEqual([200, 10, 105]);
-    const log = logScale([1e-6, 100], [0, 80]);
-    expect([log.at(1e-6), log.at(100), log.at(0.01)].map((x) => Math.round(x))).toEqual([
-      0, 80, 40,
-    ]);
-  });
-
-  it("keep what is too small for a log axis at its start", () => {
-    const log = logScale([1e-6, 100], [0, 80]);
-    expect([log.at(0), log.at(-3), log.at(1e-40)]).toEqual([0, 0, 0]);
   });
 });
 
@@ -57,11 +51,6 @@ describe("ticks", () => {
     );
     expect(linearTicks(0, 168, 5)).toEqual([0, 50, 100, 150]);
     expect(linearTicks(3, 3, 5)).toEqual([]);
-  });
-
-  it("of a log axis are powers of ten, thinned from the greatest down", () => {
-    expect(decadeTicks(1e-6, 100, 6)).toEqual([1e-6, 1e-4, 1e-2, 1, 100]);
-    expect(decadeTicks(1, 1000, 10)).toEqual([1, 10, 100, 1000]);
   });
 
   it("are written without needless zeros", () => {
@@ -128,6 +117,41 @@ describe("paths", () => {
         (column, row) => [column, row],
       ),
     ).toBe("");
+  });
+});
+
+describe("names of a map's regions", () => {
+  const cell = (failures: readonly CellFailure[]) => ({ failures }) as unknown as MapCell;
+  const grid = [
+    [["hardContact"], ["hardContact"], ["hardContact"], []],
+    [["hardContact"], [], [], []],
+    [["hardContact"], [], [], []],
+    [["earlyContact"], ["earlyContact"], [], []],
+  ] as const;
+  const cellAt = ({ column, row }: Place) => cell(grid[row]?.[column] ?? []);
+
+  it("stand in each region's longest row, where the name has room", () => {
+    const labels = regionLabels(4, 4, cellAt, () => 3);
+    expect(labels).toEqual([
+      { region: "hardContact", row: 0, column: 0, columns: 3 },
+      { region: "works", row: 1, column: 1, columns: 3 },
+    ]);
+    expect(regionLabels(4, 4, cellAt, () => 2).map(({ region }) => region)).toEqual([
+      "hardContact",
+      "works",
+      "earlyContact",
+    ]);
+  });
+
+  it("are not given before a cell is worked out", () => {
+    expect(
+      regionLabels(
+        4,
+        4,
+        () => undefined,
+        () => 1,
+      ),
+    ).toEqual([]);
   });
 });
 

@@ -12,8 +12,7 @@ const height = 336;
 const top = 30;
 const bottom = 26;
 const columnWidth = 30;
-const numbersWidth = 72;
-const labelGap = 36;
+const lineHeight = 14;
 
 const title = { left: "Left", right: "Right" } as const;
 
@@ -51,6 +50,7 @@ export function TravelLadder({
   );
 }
 
+/** One bar as measured; beside it, where a load moves the vehicle, one as loaded. */
 function LadderDrawing({
   ladder,
   unit,
@@ -62,22 +62,14 @@ function LadderDrawing({
   width: number;
   words: string;
 }) {
-  const { rungs, sagMm } = ladder;
+  const { sagMm } = ladder;
   const span = ladder.greatestMm - ladder.leastMm || 1;
   const scale = linearScale(
     [ladder.leastMm, ladder.greatestMm + 0.03 * span],
     [height - bottom, top],
   );
-  const left = numbersWidth;
-  const right = width - numbersWidth - columnWidth;
-  const middle = width / 2;
-  const labels = spreadLabels(
-    rungs.map(({ travelMm }) => scale.at(travelMm)),
-    labelGap,
-    [top + 8, height - bottom - 24],
-  );
-  const lowest = Math.max(...labels);
-  const ridePlace = (rest: number) => Math.max(scale.at(rest) + 5, lowest + 30);
+  const hasLoad = sagMm !== null && sagMm !== 0;
+  const half = width / 2;
   return (
     <svg
       class="ladder"
@@ -87,67 +79,100 @@ function LadderDrawing({
       height={height}
       viewBox={`0 0 ${width} ${height}`}
     >
-      <text class="ladder-head" x={left + columnWidth} y={14} text-anchor="end">
-        as measured
+      <Bar
+        ladder={ladder}
+        scale={scale}
+        x={6}
+        rest={0}
+        name="as measured"
+        roomy={!hasLoad}
+        unit={unit}
+      />
+      {hasLoad && (
+        <Bar
+          ladder={ladder}
+          scale={scale}
+          x={half + 6}
+          rest={sagMm}
+          name="loaded"
+          roomy={false}
+          unit={unit}
+        />
+      )}
+    </svg>
+  );
+}
+
+/** A bar with what comes when to its right, from its own rest. */
+function Bar({
+  ladder,
+  scale,
+  x,
+  rest,
+  name,
+  roomy,
+  unit,
+}: {
+  ladder: Ladder;
+  scale: Scale;
+  x: number;
+  rest: number;
+  name: string;
+  /** Words and number on one line. */
+  roomy: boolean;
+  unit: LengthUnit;
+}) {
+  const marks = [
+    ...ladder.rungs.map((rung) => ({
+      id: rung.id as string,
+      words: rung.words,
+      at: rung.travelMm,
+      number: lengthText(rung.travelMm - rest, unit),
+      range: rung.band && shortBand([rung.band[0] - rest, rung.band[1] - rest], unit),
+    })),
+    { id: "ride", words: "rest", at: rest, number: bareLength(0, unit), range: null },
+  ];
+  const gap = lineHeight * (roomy ? 2 : 3) + 4;
+  const labels = spreadLabels(
+    marks.map(({ at }) => scale.at(at)),
+    gap,
+    [top + 8, height - bottom],
+  );
+  const edge = x + columnWidth + 3;
+  const textX = edge + 16;
+  return (
+    <g>
+      <text class="ladder-head" x={x} y={14}>
+        {name}
       </text>
-      <text class="ladder-head" x={right} y={14}>
-        {sagMm === null ? "loaded: not known" : sagMm === 0 ? "no payload entered" : "loaded"}
-      </text>
-      <Column ladder={ladder} scale={scale} x={left} rest={0} />
-      {sagMm !== null && <Column ladder={ladder} scale={scale} x={right} rest={sagMm} />}
-      {rungs.map((rung, index) => {
-        const y = scale.at(rung.travelMm);
+      <Column ladder={ladder} scale={scale} x={x} rest={rest} />
+      {marks.map(({ id, words, at, number, range }, index) => {
+        const y = scale.at(at);
         const labelY = labels[index] ?? y;
+        const lines = roomy ? [null, range] : [number, range];
         return (
-          <g key={rung.id} class={`rung rung-${rung.id}`}>
-            <path
-              class="rung-leader"
-              d={`M${left + columnWidth} ${y}L${left + columnWidth + 12} ${labelY}H${middle - 38}${
-                sagMm === null ? "" : `M${right} ${y}L${right - 12} ${labelY}H${middle + 38}`
-              }`}
-            />
-            {rung.lines.map((line, row) => (
-              <text
-                key={line}
-                class="rung-words"
-                x={middle}
-                y={labelY + 4 + 14 * row}
-                text-anchor="middle"
-              >
-                {line}
-              </text>
-            ))}
-            <Numbers rung={rung} rest={0} x={left - 6} y={labelY} anchor="end" unit={unit} />
-            {sagMm !== null && (
-              <Numbers
-                rung={rung}
-                rest={sagMm}
-                x={right + columnWidth + 6}
-                y={labelY}
-                anchor="start"
-                unit={unit}
-              />
-            )}
+          <g key={id} class={`rung rung-${id}`}>
+            <path class="rung-leader" d={`M${edge} ${y}L${edge + 12} ${labelY}`} />
+            <text class="rung-words" x={textX} y={labelY + 4}>
+              {words}
+              {roomy && <tspan class="rung-number">{`  ${number}`}</tspan>}
+            </text>
+            {lines
+              .filter((line) => line !== null)
+              .map((line, row) => (
+                <text
+                  key={line}
+                  class={!roomy && row === 0 ? "rung-number" : "rung-range"}
+                  x={textX}
+                  y={labelY + 4 + lineHeight * (row + 1)}
+                >
+                  {line}
+                </text>
+              ))}
           </g>
         );
       })}
-      <text
-        class="rung-words"
-        x={middle}
-        y={Math.max(scale.at(0) + 16, lowest + 34)}
-        text-anchor="middle"
-      >
-        ride
-      </text>
-      <text class="rung-number" x={left - 6} y={ridePlace(0)} text-anchor="end">
-        0
-      </text>
-      {sagMm !== null && (
-        <text class="rung-number" x={right + columnWidth + 6} y={ridePlace(sagMm)}>
-          0
-        </text>
-      )}
-    </svg>
+    </g>
   );
 }
 
@@ -209,36 +234,6 @@ function RungMark({ rung, scale, x }: { rung: Rung; scale: Scale; x: number }) {
         <path class="rung-sign" d={`M${x - 3} ${y - 5}H${x + columnWidth + 3}V${y}H${x - 3}Z`} />
       )}
     </g>
-  );
-}
-
-function Numbers({
-  rung: { travelMm, band },
-  rest,
-  x,
-  y,
-  anchor,
-  unit,
-}: {
-  rung: Rung;
-  rest: number;
-  x: number;
-  y: number;
-  anchor: "start" | "end";
-  unit: LengthUnit;
-}) {
-  const shifted = (interval: Interval): Interval => [interval[0] - rest, interval[1] - rest];
-  return (
-    <>
-      <text class="rung-number" x={x} y={y} text-anchor={anchor}>
-        {lengthText(travelMm - rest, unit)}
-      </text>
-      {band && (
-        <text class="rung-range" x={x} y={y + 14} text-anchor={anchor}>
-          {shortBand(shifted(band), unit)}
-        </text>
-      )}
-    </>
   );
 }
 

@@ -1,4 +1,5 @@
-import type { CornerAssessment, Interval, LimitKind } from "../../../physics/fitment.ts";
+import type { CornerAssessment, Interval } from "../../../physics/fitment.ts";
+import { limitWords } from "../../travelView/travelMarks.ts";
 
 type RungId = "contact" | "fullStop" | "hardLimit";
 
@@ -7,8 +8,6 @@ export interface Rung {
   readonly id: RungId;
   /** In a sentence: "shock closed". */
   readonly words: string;
-  /** Beside the ladder, one or two short lines. */
-  readonly lines: readonly string[];
   readonly travelMm: number;
   readonly band: Interval | null;
 }
@@ -21,28 +20,18 @@ export interface Ladder {
   readonly leastMm: number;
 }
 
-const limitWords: Record<LimitKind, string> = {
-  tyre: "tire touches",
-  damper: "shock closed",
-  spring: "spring bound",
-  metal: "metal touches",
-  other: "hard contact",
-};
-
 export function ladderOf(assessed: CornerAssessment): Ladder {
   const { intervals } = assessed;
   const rungs: Rung[] = [
     {
       id: "contact",
       words: "contact",
-      lines: ["contact"],
       travelMm: assessed.wheelTravelToContactMm,
       band: intervals.wheelTravelToContactMm,
     },
     {
       id: "fullStop",
       words: "fully compressed",
-      lines: ["fully", "compressed"],
       travelMm: assessed.wheelTravelToFullStopMm,
       band: intervals.wheelTravelToFullStopMm,
     },
@@ -52,7 +41,6 @@ export function ladderOf(assessed: CornerAssessment): Ladder {
     rungs.push({
       id: "hardLimit",
       words,
-      lines: words.split(" "),
       travelMm: assessed.wheelTravelToHardLimitMm,
       band: intervals.wheelTravelToHardLimitMm,
     });

@@ -4,12 +4,21 @@ import type { MapCell } from "../../../physics/stiffness/index.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { lengthAxis, tickText } from "../../charts/axisUnit.ts";
 import { Hatches } from "../../charts/Hatches.tsx";
-import { classText, failureWords, foremost, heightText, type Place } from "./cellWords.ts";
+import {
+  classText,
+  failureWords,
+  foremost,
+  heightText,
+  type Place,
+  regionWords,
+} from "./cellWords.ts";
 import { outline } from "./outline.ts";
+import { regionLabels } from "./regionLabels.ts";
 
 const left = 52;
 const top = 26;
 const rowHeight = 24;
+const letterWidth = 7.2;
 
 const arrows: Record<string, readonly [number, number]> = {
   ArrowLeft: [-1, 0],
@@ -51,6 +60,10 @@ export function MapDrawing({
   const works = (column: number, row: number) => cellAt({ column, row })?.failures.length === 0;
   const every = Math.ceil(46 / columnWidth);
   const middle = heights.indexOf(0);
+
+  const labels = regionLabels(heights.length, classes.length, cellAt, (region) =>
+    Math.ceil((letterWidth * regionWords[region].length + 8) / columnWidth),
+  );
 
   const pickFrom = (event: MouseEvent) => {
     const box = drawing.current?.getBoundingClientRect();
@@ -151,6 +164,17 @@ export function MapDrawing({
         <text class="axis-label" x={width - 4} y={bottom + 34} text-anchor="end">
           extra height by a spacer, {lengthAxis(unit).suffix}
         </text>
+        {labels.map(({ region, row, column, columns }) => (
+          <text
+            key={region}
+            class={`map-region map-region-${region}`}
+            x={x(column) + (columns * columnWidth) / 2}
+            y={y(row) + rowHeight / 2 + 4}
+            text-anchor="middle"
+          >
+            {regionWords[region]}
+          </text>
+        ))}
         <circle
           class="own-stop"
           cx={x(own.column) + columnWidth / 2}

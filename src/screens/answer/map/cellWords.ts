@@ -37,6 +37,17 @@ export const failureWords: Record<CellFailure, string> = {
   notComputed: "could not be worked out",
 };
 
+/** The same within a region of the map, where there is little room. */
+export const regionWords: Record<CellFailure | "works", string> = {
+  works: "fits",
+  hardContact: "hits hard",
+  fullStop: "past full",
+  acceleration: "too harsh",
+  clearance: "low reserve",
+  earlyContact: "too early",
+  notComputed: "?",
+};
+
 export function foremost(failures: readonly CellFailure[]): CellFailure | undefined {
   return failureOrder.find((failure) => failures.includes(failure));
 }

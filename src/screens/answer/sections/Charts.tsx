@@ -11,7 +11,7 @@ import { Segmented } from "../../parts/Choices.tsx";
 import { AfterHitView } from "../afterHit/AfterHit.tsx";
 import { FromTest } from "../afterHit/FromTest.tsx";
 import type { ComparedStop } from "../compare/useComparison.ts";
-import { ContactsChart } from "../contacts/ContactsChart.tsx";
+import { Contacts } from "../contacts/Contacts.tsx";
 import { contactsByRoad } from "../contacts/contactsByRoad.ts";
 import { HeightClassMap } from "../map/HeightClassMap.tsx";
 import { WheelForceChart } from "../wheelForce/WheelForceChart.tsx";
@@ -129,7 +129,7 @@ function SideCharts({
         />
       )}
       {contacts?.ok && knowsContacts && (
-        <ContactsChart
+        <Contacts
           heading={`${sideWords[side]}: how often the wheel reaches the stop`}
           contacts={contacts.value}
           rules={rules}

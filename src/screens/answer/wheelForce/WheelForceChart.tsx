@@ -164,6 +164,24 @@ function Drawing({
           d={linePath(curve.points.map((point) => at(point, totalForce(point))))}
         />
       </g>
+      {[
+        curve.contactMm,
+        curve.fullStopMm,
+        ...(curve.hardLimitMm === null ? [] : [curve.hardLimitMm]),
+      ]
+        .filter((travelMm) => travelMm >= 0)
+        .map((travelMm) => {
+          const newtons = forceAt(curve.points, travelMm);
+          return newtons > greatest ? null : (
+            <circle
+              key={travelMm}
+              class="curve-tick"
+              cx={x.at(travel.of(travelMm))}
+              cy={y.at(force.of(newtons))}
+              r="4.5"
+            />
+          );
+        })}
       <Marks curve={curve} x={x} of={travel.of} bottom={height - plot.bottom} />
     </svg>
   );
