@@ -13,38 +13,38 @@ import {
 import { isInstalledOnApple } from "../../sharing/thisDevice.ts";
 import type { RowSetAside } from "../../storage/checkRow.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
-import { goTo, stepHref } from "../addresses.ts";
-import { deskHref } from "../desk/deskRoutes.ts";
+import { answerHref, goTo, stepHref } from "../addresses.ts";
 import { AnswersIn } from "../exchange/maker/AnswersIn.tsx";
 import { useSent } from "../exchange/maker/useSent.ts";
 import { SendStored } from "../exchange/SendButton.tsx";
 import { openHref } from "../exchange/shareRoutes.ts";
 import { useDrop } from "../exchange/useDrop.ts";
-import { howComputedHref, howComputedName } from "../howComputed/howComputedRoute.ts";
-import { packHref } from "../pack/packRoutes.ts";
-import { Button, ButtonLink } from "../parts/Button.tsx";
+import { Button } from "../parts/Button.tsx";
+import { Icon } from "../parts/Icon.tsx";
 import { later } from "../parts/later.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { RowBoundary } from "../parts/RowBoundary.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import type { Preferences } from "../preferences.ts";
-import { quickCheckHref } from "../quickCheck/quickCheckRoutes.ts";
 import type { BringYourChecksProps } from "../saved/BringYourChecks.tsx";
 import type { SavedReminderProps } from "../saved/SavedReminder.tsx";
 import { noteCount } from "../saved/savedCount.ts";
-import { savedHref, savedName } from "../saved/savedRoute.ts";
-import { settingsHref, settingsName } from "../settings/settingsRoute.ts";
+import { savedHref } from "../saved/savedRoute.ts";
 import type { OpenedStore } from "../useStore.ts";
 import { CheckRow } from "./CheckRow.tsx";
+import type { ContinueLineProps } from "./ContinueLine.tsx";
 import type { DeletedChecksProps } from "./DeletedChecks.tsx";
 import { isDemoDue, markDemoLoaded } from "./demoDue.ts";
-import { FirstWords } from "./FirstWords.tsx";
+import { FirstVisit } from "./FirstVisit.tsx";
+import { HomeWays } from "./HomeWays.tsx";
 import type { KeepDialogProps } from "./KeepDialog.tsx";
+import { MovingStop } from "./MovingStop.tsx";
 import { NotSavedHere } from "./NotSavedHere.tsx";
 import type { OpenedFiles } from "./openFiles.ts";
 import type { RenameDialogProps } from "./RenameDialog.tsx";
 import type { SetAsideRowProps } from "./SetAsideRow.tsx";
 import { UndoBar } from "./UndoBar.tsx";
+import { useVerdicts } from "./useVerdicts.ts";
 
 const KeepDialog = later<KeepDialogProps>(
   async () => (await import("./KeepDialog.tsx")).KeepDialog,
@@ -75,6 +75,11 @@ const SavedReminder = later<SavedReminderProps>(
   { quiet: true },
 );
 
+const ContinueLine = later<ContinueLineProps>(
+  async () => (await import("./ContinueLine.tsx")).ContinueLine,
+  { quiet: true },
+);
+
 interface Props {
   readonly opened: OpenedStore | null;
   readonly preferences: Preferences;
@@ -82,11 +87,11 @@ interface Props {
   readonly notice: ComponentChildren;
 }
 
+/** The demo check that "See an example" opens: one whose stop is too short. */
+const exampleId = "6f6c1c9e-0000-4000-8000-000000000002";
+
 const keptOnlyHere =
   "Checks stay on this phone, in this browser. Nothing is sent anywhere unless you send it yourself.";
-
-/** Nobody who opens a check at once waits behind the verdicts of the others, ms. */
-const verdictDelay = 1500;
 
 /** The checks on this phone. */
 export function Checks({ opened, preferences, notice }: Props) {
@@ -163,12 +168,13 @@ export function Checks({ opened, preferences, notice }: Props) {
   );
 
   const addDemo = useCallback(async () => {
-    if (!store) return;
+    if (!store) return false;
     const { addDemoChecks } = await import("./demoChecks.ts");
     const outcome = await addDemoChecks(store, preferences.length);
     setSaid(outcome.ok ? null : outcome.fault.sentence);
     if (outcome.ok) markDemoLoaded();
     await refresh();
+    return outcome.ok;
   }, [store, preferences.length, refresh]);
 
   useEffect(() => {
@@ -195,6 +201,10 @@ export function Checks({ opened, preferences, notice }: Props) {
     const outcome = await store.put(check);
     if (outcome.ok && checks) noteCount(checks.length + deleted.length + 1);
     goTo(stepHref(check.id, "vehicle"));
+  };
+
+  const showExample = async () => {
+    if (await addDemo()) goTo(answerHref(exampleId));
   };
 
   const openFiles = async (list: FileList | null) => {
@@ -232,27 +242,36 @@ export function Checks({ opened, preferences, notice }: Props) {
     if (files) await goOnWith(files);
   };
 
+  const isFirst = checks?.length === 0 && aside.length === 0 && !isDemoDue();
+  const underWay = checks?.find(({ lastVerdict, progress }) => !lastVerdict && progress.step);
+
   return (
     <Screen
       top={<span class="screen-name brand">Stopfit</span>}
       actions={
-        <>
-          <Button look="main" icon="plus" onClick={startNew} disabled={!store}>
+        isFirst ? undefined : (
+          <Button look="main" wide icon="plus" onClick={startNew} disabled={!store}>
             New check
           </Button>
-          <Button onClick={() => picker.current?.click()} disabled={!store}>
-            Open a file
-          </Button>
-        </>
+        )
       }
     >
       <h1 ref={heading} tabIndex={-1}>
-        Checks on this phone
+        {isFirst ? "Will this bump stop work on your vehicle?" : "Checks on this phone"}
       </h1>
-      <div class="row">
-        <ButtonLink href={openHref}>Open a link or a code</ButtonLink>
-        <ButtonLink href={quickCheckHref}>Do I need a taller stop?</ButtonLink>
-      </div>
+      {isFirst && <MovingStop />}
+      {isFirst && <FirstVisit ready={store !== null} onNew={startNew} onExample={showExample} />}
+      {underWay && (
+        <a class="continue" href={stepHref(underWay.id)}>
+          <span>
+            Continue: <strong>{checkName(underWay)}</strong>
+            <small>
+              <ContinueLine stored={underWay} />
+            </small>
+          </span>
+          <Icon name="forward" />
+        </a>
+      )}
       <input
         ref={picker}
         type="file"
@@ -286,7 +305,6 @@ export function Checks({ opened, preferences, notice }: Props) {
       {import.meta.env.VITE_DESK && <AnswersIn answers={sent.answers} />}
       {checks === null && <p class="soft">One moment …</p>}
       {checks?.length === 0 && isInstalledOnApple() && <BringYourChecks pasteHref={openHref} />}
-      {checks?.length === 0 && aside.length === 0 && <FirstWords />}
       {checks && checks.length + aside.length > 0 && (
         <ul class="check-list">
           {checks.map((stored) => (
@@ -315,16 +333,11 @@ export function Checks({ opened, preferences, notice }: Props) {
         </ul>
       )}
       {(checks || opened?.fault) && (
-        <div class="row">
-          <Button onClick={addDemo} disabled={!store}>
-            Open demo checks
-          </Button>
-          <ButtonLink href={deskHref}>Desk: review many checks</ButtonLink>
-          <ButtonLink href={savedHref}>{savedName}</ButtonLink>
-          <ButtonLink href={packHref}>Reference pack</ButtonLink>
-          <ButtonLink href={settingsHref}>{settingsName}</ButtonLink>
-          <ButtonLink href={howComputedHref}>{howComputedName}</ButtonLink>
-        </div>
+        <HomeWays
+          ready={store !== null}
+          onOpenFile={() => picker.current?.click()}
+          onExamples={addDemo}
+        />
       )}
       {deleted.length > 0 && (
         <DeletedChecks
@@ -375,30 +388,4 @@ export function Checks({ opened, preferences, notice }: Props) {
       )}
     </Screen>
   );
-}
-
-/** The verdicts that are still open are worked out once the list stands still. */
-function useVerdicts(
-  store: CheckStore | null,
-  checks: readonly ListedCheck[] | null,
-  refresh: () => void,
-) {
-  // A verdict found changes neither, so that the work goes on through the list.
-  const versions = checks?.map(({ id, updatedAt }) => `${id} ${updatedAt}`).join() ?? "";
-  const latest = useRef(checks);
-  latest.current = checks;
-  useEffect(() => {
-    if (!store || !versions) return;
-    let left = false;
-    let stop = (): void => undefined;
-    const timer = setTimeout(async () => {
-      const { findVerdicts } = await import("./findVerdicts.ts");
-      if (!left) stop = findVerdicts(store, latest.current ?? [], refresh);
-    }, verdictDelay);
-    return () => {
-      left = true;
-      clearTimeout(timer);
-      stop();
-    };
-  }, [store, versions, refresh]);
 }

@@ -1,6 +1,7 @@
 import { useEffect, useState } from "preact/hooks";
 import { Button } from "../parts/Button.tsx";
 import { Disclosure } from "../parts/Disclosure.tsx";
+import { Icon } from "../parts/Icon.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import type { OfflineState, OfflineWatch } from "./registration.ts";
 import "./offline.css";
@@ -120,11 +121,9 @@ function OfflineLine({ kept, release }: { kept: OfflineState["kept"]; release: s
   switch (kept) {
     case "kept":
       return (
-        <Notice tone="ok" live>
-          <p>
-            <strong>Ready offline</strong> · version {release}
-          </p>
-        </Notice>
+        <p class="offline-tick" role="status">
+          <Icon name="tick" size={16} /> <strong>Ready offline</strong> · version {release}
+        </p>
       );
     case "notKept":
       return (
@@ -144,9 +143,5 @@ function OfflineLine({ kept, release }: { kept: OfflineState["kept"]; release: s
 }
 
 function GettingReady() {
-  return (
-    <Notice tone="info">
-      <p>Getting ready for use offline …</p>
-    </Notice>
-  );
+  return <p class="offline-tick">Getting ready for use offline …</p>;
 }

@@ -16,6 +16,11 @@ const paths = {
   erase: "M9 5h12v14H9l-6-7zM12 9.5l5 5M17 9.5l-5 5",
   keyboard: "M3 6h18v12H3zM7 10h.01M12 10h.01M17 10h.01M8 14.5h8",
   camera: "M3 8h4l2-3h6l2 3h4v11H3zM12 10a3.5 3.5 0 100 7 3.5 3.5 0 000-7",
+  ruler: "M3 8h18v8H3zM7 8v3M11 8v4M15 8v3M19 8v4",
+  link: "M10 14a4 4 0 006 0l3-3a4 4 0 00-6-6l-1 1M14 10a4 4 0 00-6 0l-3 3a4 4 0 006 6l1-1",
+  stop: "M5 4h14M8 4c-2 3 2 3 0 6s2 3 0 6l1 2h6l1-2c-2-3 2-3 0-6s2-3 0-6M5 21h14",
+  drawer: "M4 5h16v14H4zM4 12h16M10 8.5h4M10 15.5h4",
+  gear: "M12 9a3 3 0 100 6 3 3 0 000-6M12 3v3M12 18v3M3 12h3M18 12h3M5.6 5.6l2.2 2.2M16.2 16.2l2.2 2.2M5.6 18.4l2.2-2.2M16.2 7.8l2.2-2.2",
 } as const;
 
 export type IconName = keyof typeof paths;
