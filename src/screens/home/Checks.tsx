@@ -28,7 +28,7 @@ import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import type { Preferences } from "../preferences.ts";
 import type { BringYourChecksProps } from "../saved/BringYourChecks.tsx";
 import type { SavedReminderProps } from "../saved/SavedReminder.tsx";
-import { noteCount } from "../saved/savedCount.ts";
+import { countBefore, noteCount } from "../saved/savedCount.ts";
 import { savedHref } from "../saved/savedRoute.ts";
 import type { OpenedStore } from "../useStore.ts";
 import { CheckRow } from "./CheckRow.tsx";
@@ -36,7 +36,7 @@ import type { ContinueLineProps } from "./ContinueLine.tsx";
 import type { DeletedChecksProps } from "./DeletedChecks.tsx";
 import { isDemoDue, markDemoLoaded } from "./demoDue.ts";
 import { FirstVisit } from "./FirstVisit.tsx";
-import { HomeWays } from "./HomeWays.tsx";
+import { OftenWays, OtherWays } from "./HomeWays.tsx";
 import type { KeepDialogProps } from "./KeepDialog.tsx";
 import { MovingStop } from "./MovingStop.tsx";
 import { NotSavedHere } from "./NotSavedHere.tsx";
@@ -242,7 +242,9 @@ export function Checks({ opened, preferences, notice }: Props) {
     if (files) await goOnWith(files);
   };
 
-  const isFirst = checks?.length === 0 && aside.length === 0 && !isDemoDue();
+  // Until the store is read: first where no check was ever counted here.
+  const isFirst =
+    !isDemoDue() && (checks === null ? countBefore() === null : checks.length + aside.length === 0);
   const underWay = checks?.find(({ lastVerdict, progress }) => !lastVerdict && progress.step);
 
   return (
@@ -303,6 +305,9 @@ export function Checks({ opened, preferences, notice }: Props) {
         <SavedReminder store={store} checks={checks} deleted={deleted.length} />
       )}
       {import.meta.env.VITE_DESK && <AnswersIn answers={sent.answers} />}
+      {(checks || opened?.fault) && (
+        <OftenWays ready={store !== null} onOpenFile={() => picker.current?.click()} />
+      )}
       {checks === null && <p class="soft">One moment …</p>}
       {checks?.length === 0 && isInstalledOnApple() && <BringYourChecks pasteHref={openHref} />}
       {checks && checks.length + aside.length > 0 && (
@@ -333,11 +338,7 @@ export function Checks({ opened, preferences, notice }: Props) {
         </ul>
       )}
       {(checks || opened?.fault) && (
-        <HomeWays
-          ready={store !== null}
-          onOpenFile={() => picker.current?.click()}
-          onExamples={addDemo}
-        />
+        <OtherWays ready={store !== null} quick={!isFirst} onExamples={addDemo} />
       )}
       {deleted.length > 0 && (
         <DeletedChecks

@@ -11,44 +11,68 @@ interface Way {
   readonly icon: IconName;
   readonly words: string;
   readonly href: string;
+  /** Read out, where the words alone would not say enough. */
+  readonly label?: string;
 }
 
-const ways: readonly Way[] = [
-  { icon: "ruler", words: "Do I need a taller stop?", href: quickCheckHref },
-  { icon: "link", words: "Open a link or a code", href: openHref },
-  { icon: "steps", words: "Desk: review many checks", href: deskHref },
+const quickWay: Way = { icon: "ruler", words: "Do I need a taller stop?", href: quickCheckHref };
+
+const oftenWays: readonly Way[] = [
+  { icon: "steps", words: "Desk", label: "Desk: review many checks", href: deskHref },
   { icon: "stop", words: "Reference pack", href: packHref },
-  { icon: "drawer", words: savedName, href: savedHref },
   { icon: "gear", words: settingsName, href: settingsHref },
+];
+
+const otherWays: readonly Way[] = [
+  { icon: "link", words: "Open a link or a code", href: openHref },
+  { icon: "drawer", words: savedName, href: savedHref },
   { icon: "info", words: howComputedName, href: howComputedHref },
 ];
 
-/** Everything else that can be gone to, by icon and name. */
-export function HomeWays({
-  onOpenFile,
-  onExamples,
-  ready,
-}: {
-  onOpenFile: () => void;
-  onExamples: () => void;
-  ready: boolean;
-}) {
+/** What is gone to most, over the list. */
+export function OftenWays({ onOpenFile, ready }: { onOpenFile: () => void; ready: boolean }) {
   return (
-    <nav class="home-ways" aria-label="More">
+    <nav class="home-ways home-ways-often" aria-label="Main places">
       <button type="button" class="home-way" onClick={onOpenFile} disabled={!ready}>
         <Icon name="file" />
         Open a file
       </button>
-      {ways.map(({ icon, words, href }) => (
-        <a key={href} class="home-way" href={href}>
-          <Icon name={icon} />
-          {words}
-        </a>
-      ))}
+      <Ways ways={oftenWays} />
+    </nav>
+  );
+}
+
+/** The rest, under the list. */
+export function OtherWays({
+  onExamples,
+  ready,
+  quick,
+}: {
+  onExamples: () => void;
+  ready: boolean;
+  /** With the quick check, where it is not offered above. */
+  quick: boolean;
+}) {
+  return (
+    <nav class="home-ways" aria-label="Other places">
+      <Ways ways={quick ? [quickWay, ...otherWays] : otherWays} />
       <button type="button" class="home-way" onClick={onExamples} disabled={!ready}>
         <Icon name="copy" />
         Open demo checks
       </button>
     </nav>
+  );
+}
+
+function Ways({ ways }: { ways: readonly Way[] }) {
+  return (
+    <>
+      {ways.map(({ icon, words, label, href }) => (
+        <a key={href} class="home-way" href={href} aria-label={label}>
+          <Icon name={icon} />
+          {words}
+        </a>
+      ))}
+    </>
   );
 }

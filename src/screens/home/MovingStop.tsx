@@ -14,7 +14,7 @@ export function MovingStop() {
       </g>
       <g class="arm">
         <path class="bar" d="M30 112H238" />
-        <path class="pad" d="M112 95H168V86H112Z" />
+        <path class="pad" d="M122 112V95H112V86H168V95H158V112Z" />
         <circle cx="30" cy="112" r="10" />
         <circle cx="236" cy="112" r="8" />
       </g>

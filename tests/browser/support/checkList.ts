@@ -15,7 +15,10 @@ export class CheckList {
   constructor(readonly page: Page) {}
 
   get heading(): Locator {
-    return this.page.getByRole("heading", { name: "Checks on this phone" });
+    return this.page.getByRole("heading", {
+      level: 1,
+      name: /^(Checks on this phone|Will this bump stop work)/,
+    });
   }
 
   ready(release: string): Locator {
@@ -31,7 +34,7 @@ export class CheckList {
   }
 
   get newCheck(): Locator {
-    return this.page.getByRole("button", { name: "New check" });
+    return this.page.getByRole("button", { name: /^(New|Full) check/ });
   }
 
   async open(address: string): Promise<this> {

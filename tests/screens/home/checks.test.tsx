@@ -38,14 +38,31 @@ async function pick(...files: readonly File[]): Promise<void> {
 describe("the list of checks on this phone", () => {
   it("says what Stopfit is for where there is none yet", async () => {
     startApp();
-    await screen.findByText("Does this bump stop fit this vehicle?");
-    expect(screen.getByRole("button", { name: "Open demo checks" })).toBeTruthy();
+    await screen.findByText("Will this bump stop work on your vehicle?");
+    await screen.findByRole("button", { name: "Open demo checks" });
+  });
+
+  it("opens an example from the first visit", async () => {
+    startApp();
+    await tap("See an example");
+    await waitFor(() => expect(location.hash).toMatch(/^#\/check\/.+\/answer$/), {
+      timeout: 20_000,
+    });
+  });
+
+  it("goes on where a check was left, and says which step of how many that is", async () => {
+    const left = newStoredCheck("Tern, blue");
+    await keep({ ...left, progress: { ...left.progress, step: "use" } });
+    startApp();
+    const link = await screen.findByRole("link", { name: /^Continue: Tern, blue/ });
+    await waitFor(() => expect(link.textContent).toMatch(/Step \d+ of \d+$/));
+    expect(link.getAttribute("href")).toBe(`#/check/${left.id}`);
   });
 
   it("starts a new check, and has it in the list afterwards", async () => {
     startApp();
-    await screen.findByText("Does this bump stop fit this vehicle?");
-    await tap("New check");
+    await screen.findByText("Will this bump stop work on your vehicle?");
+    await tap(/^(New|Full) check/);
     await heading("The vehicle");
     await type("Vehicle", "Marlow, job 7");
     await waitFor(() => screen.getByText("Saved"));
@@ -55,15 +72,15 @@ describe("the list of checks on this phone", () => {
 
   it("offers the person of the last check for the next one", async () => {
     startApp();
-    await tap("New check");
+    await tap(/^(New|Full) check/);
     await heading("The vehicle");
     location.hash = `${location.hash.replace(/\/[^/]*$/, "")}/use`;
     await heading("How it is used");
     await type(/^Name/, "Ada");
     await waitFor(() => screen.getByText("Saved"));
     location.hash = "#/";
-    await heading("Checks on this phone");
-    await tap("New check");
+    await heading(/^(Checks on this phone|Will this bump stop)/);
+    await tap(/^(New|Full) check/);
     await heading("The vehicle");
     location.hash = `${location.hash.replace(/\/[^/]*$/, "")}/use`;
     await heading("How it is used");
@@ -162,7 +179,7 @@ describe("the list of checks on this phone", () => {
 describe("opening a file", () => {
   it("asks before anything is kept", async () => {
     startApp();
-    await heading("Checks on this phone");
+    await heading(/^(Checks on this phone|Will this bump stop)/);
     await pick(file(JSON.stringify(demoRecord("arm-fits")), "marlow.json"));
     const dialog = within(await screen.findByRole("dialog"));
     dialog.getByRole("heading", { name: "Save this check on this phone?" });
@@ -178,7 +195,7 @@ describe("opening a file", () => {
 
   it("keeps one that is here already beside it, never over it", async () => {
     startApp();
-    await heading("Checks on this phone");
+    await heading(/^(Checks on this phone|Will this bump stop)/);
     for (let time = 0; time < 2; time += 1) {
       await pick(file(JSON.stringify(demoRecord("arm-fits")), "marlow.json"));
       await tap("Save");
@@ -202,7 +219,7 @@ describe("opening a file", () => {
     ],
   ])("refuses %s with a sentence", async (_, text) => {
     startApp();
-    await heading("Checks on this phone");
+    await heading(/^(Checks on this phone|Will this bump stop)/);
     await pick(file(text, "odd.json"));
     const dialog = within(await screen.findByRole("dialog"));
     dialog.getByRole("heading", { name: "Nothing to save" });
@@ -213,7 +230,7 @@ describe("opening a file", () => {
 
   it("takes the good ones of several and says what is wrong with the others", async () => {
     startApp();
-    await heading("Checks on this phone");
+    await heading(/^(Checks on this phone|Will this bump stop)/);
     await pick(
       file(JSON.stringify(demoRecord("arm-fits")), "a.json"),
       file("nothing", "b.json"),
@@ -234,7 +251,7 @@ describe("opening a file", () => {
     const photo = { ...tinyPhoto, reading: "right.gap" };
     draft = changeRecord(draft, (record) => ({ ...record, photos: [photo] }));
     startApp();
-    await heading("Checks on this phone");
+    await heading(/^(Checks on this phone|Will this bump stop)/);
     await pick(file(checkFileText(draft), "half.json"));
     const dialog = within(await screen.findByRole("dialog"));
     dialog.getByText(/not complete/);
@@ -264,7 +281,7 @@ describe("where the browser keeps nothing", () => {
   it("says so, lets the check go on, and offers the file", async () => {
     render(<App open={refused} />);
     await screen.findByText(/this browser refuses to store/);
-    await tap("New check");
+    await tap(/^(New|Full) check/);
     await heading("The vehicle");
     await type("Vehicle", "Tern");
     await screen.findByText("Not saved");
@@ -280,7 +297,7 @@ describe("where the browser keeps nothing", () => {
       return { ok: true as const, value: await openStore() };
     };
     render(<App open={open} />);
-    await tap("New check");
+    await tap(/^(New|Full) check/);
     await heading("The vehicle");
     await type("Vehicle", "Tern");
     await screen.findByText("Not saved");
@@ -298,7 +315,7 @@ describe("an address", () => {
     startApp("#/nowhere/at/all");
     await heading("There is nothing at this address");
     fireEvent.click(screen.getByRole("link", { name: "All checks" }));
-    await heading("Checks on this phone");
+    await heading(/^(Checks on this phone|Will this bump stop)/);
     expect(location.hash).toBe("#/");
   });
 

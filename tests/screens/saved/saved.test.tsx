@@ -164,7 +164,7 @@ describe("the list", () => {
     await keep(measured("Tern"));
     startApp();
     await screen.findByText("Tern");
-    await tap("New check");
+    await tap(/^(New|Full) check/);
     await heading("The vehicle");
     expect(localStorage.getItem("stopfit.checks")).toBe("2");
   });
@@ -172,13 +172,13 @@ describe("the list", () => {
   it("does not say so of a check that was never kept", async () => {
     vi.stubGlobal("indexedDB", undefined);
     startApp();
-    await tap("New check");
+    await tap(/^(New|Full) check/);
     await heading("The vehicle");
     expect(localStorage.getItem("stopfit.checks")).toBeNull();
     cleanup();
     clearChecks();
     startApp();
-    await screen.findByText("Does this bump stop fit this vehicle?");
+    await screen.findByText("Will this bump stop work on your vehicle?");
     await new Promise((resolve) => setTimeout(resolve, 100));
     expect(screen.queryByText(/on this phone, and nothing is here now/)).toBeNull();
   });
@@ -196,7 +196,7 @@ describe("the list", () => {
     await waitFor(() => expect(localStorage.getItem("stopfit.checks")).toBe("0"));
     cleanup();
     startApp();
-    await screen.findByText("Does this bump stop fit this vehicle?");
+    await screen.findByText("Will this bump stop work on your vehicle?");
     await new Promise((resolve) => setTimeout(resolve, 100));
     expect(screen.queryByText(/There was 1 check/)).toBeNull();
   });

@@ -74,7 +74,7 @@ describe("how it looks", () => {
 describe("the settings", () => {
   it("are reached from the list, keep at once what is chosen, and lead back", async () => {
     startApp();
-    await heading("Checks on this phone");
+    await heading(/^(Checks on this phone|Will this bump stop)/);
     const link = await screen.findByRole("link", { name });
     location.hash = link.getAttribute("href") ?? "";
     await heading(name);
