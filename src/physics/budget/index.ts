@@ -2,3 +2,4 @@
 
 export { cornerAtMeans } from "./cornerAtMeans.ts";
 export { gapOf } from "./gap.ts";
+export type { HardLimitPlace } from "./hardLimit.ts";

@@ -4,7 +4,7 @@ export { type CornerContext, cornerContext } from "./cornerContext.ts";
 export { type EventFigure, impactAssumptions, impactFigure } from "./impactFigures.ts";
 export { oneWheelContact, oneWheelFullStop, oneWheelRatio } from "./oneWheelTravel.ts";
 export { loadedTravelToContact, payloadSag } from "./payloadSag.ts";
-export { plain, superscript } from "./plainNumber.ts";
+export { plain } from "./plainNumber.ts";
 export {
   contactsPerKm,
   freeTravelNeeded,

@@ -12,7 +12,6 @@ import {
 } from "../../records/check/storedCheck.ts";
 import { isInstalledOnApple } from "../../sharing/thisDevice.ts";
 import type { RowSetAside } from "../../storage/checkRow.ts";
-import type { CheckStore } from "../../storage/checkStore.ts";
 import { answerHref, goTo, stepHref } from "../addresses.ts";
 import { AnswersIn } from "../exchange/maker/AnswersIn.tsx";
 import { useSent } from "../exchange/maker/useSent.ts";

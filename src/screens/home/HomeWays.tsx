@@ -4,7 +4,7 @@ import { howComputedHref, howComputedName } from "../howComputed/howComputedRout
 import { packHref } from "../pack/packRoutes.ts";
 import { Icon, type IconName } from "../parts/Icon.tsx";
 import { quickCheckHref } from "../quickCheck/quickCheckRoutes.ts";
-import { savedName, savedHref } from "../saved/savedRoute.ts";
+import { savedHref, savedName } from "../saved/savedRoute.ts";
 import { settingsHref, settingsName } from "../settings/settingsRoute.ts";
 
 interface Way {

@@ -1,9 +1,8 @@
 import { useEffect, useId, useLayoutEffect, useState } from "preact/hooks";
 import type { Assessor } from "../../compute/assessor.ts";
 import type { DesignEvent, Fitment, Side } from "../../physics/fitment.ts";
-import type { ImpactRun } from "../../physics/impact/impact.ts";
-import type { ImpactTrace } from "../../physics/impact/impactTrace.ts";
-import { rulesOf } from "../../physics/road/useRules.ts";
+import type { ImpactRun, ImpactTrace } from "../../physics/impact/index.ts";
+import { rulesOf } from "../../physics/road/index.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { eventWords } from "../assessment/eventWords.ts";

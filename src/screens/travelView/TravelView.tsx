@@ -81,7 +81,7 @@ export function TravelView({
 }
 
 /** Outboard is to the right where the left side is seen from the front, or the right one from behind. */
-export function outboard(side: Side, axle: "front" | "rear"): 1 | -1 {
+function outboard(side: Side, axle: "front" | "rear"): 1 | -1 {
   return (side === "left") === (axle === "front") ? 1 : -1;
 }
 

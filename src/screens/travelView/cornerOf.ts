@@ -1,5 +1,5 @@
 import type { Fitment, Side } from "../../physics/fitment.ts";
-import { cornerTravel } from "../../physics/travel/cornerTravel.ts";
+import { cornerTravel } from "../../physics/travel/index.ts";
 import { type DrawnCorner, drawnCorner } from "./drawnCorner.ts";
 
 /** One side of a fitment as it is drawn; null where it has no motion. */

@@ -1,7 +1,7 @@
-import type { HardLimitPlace } from "../../physics/budget/hardLimit.ts";
+import type { HardLimitPlace } from "../../physics/budget/index.ts";
 import type { Corner, Fitment, LayoutKind } from "../../physics/fitment.ts";
-import type { CornerTravel, TravelMoment } from "../../physics/travel/cornerTravel.ts";
-import { meanOf } from "../../physics/uncertainty/readingMean.ts";
+import type { CornerTravel, TravelMoment } from "../../physics/travel/index.ts";
+import { meanOf } from "../../physics/uncertainty/index.ts";
 import { add, between, distance, type Point, quarterTurn } from "../drawings/geometry.ts";
 import { tyreRadius, tyreWidth } from "../drawings/skeleton.ts";
 

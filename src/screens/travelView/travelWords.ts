@@ -1,5 +1,5 @@
 import type { CornerAssessment } from "../../physics/fitment.ts";
-import type { CornerTravel } from "../../physics/travel/cornerTravel.ts";
+import type { CornerTravel } from "../../physics/travel/index.ts";
 import { quantityText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { sideWords } from "../assessment/stateWords.ts";

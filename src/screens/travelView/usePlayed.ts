@@ -1,5 +1,5 @@
 import { useLayoutEffect, useRef, useState } from "preact/hooks";
-import type { ImpactTrace } from "../../physics/impact/impactTrace.ts";
+import type { ImpactTrace } from "../../physics/impact/index.ts";
 
 /** One moment of a computed event. */
 export interface PlayedMoment {

@@ -1,5 +1,5 @@
 import type { UseRules } from "../../../physics/fitment.ts";
-import { screeningAssumptions } from "../../../physics/worked/roadResponse.ts";
+import { screeningAssumptions } from "../../../physics/worked/index.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { speedText } from "../../assessment/eventWords.ts";
 import { ChartFigure } from "../../charts/ChartFigure.tsx";

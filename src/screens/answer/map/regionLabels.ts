@@ -1,4 +1,4 @@
-import type { MapCell } from "../../../physics/stiffness/heightClassMap.ts";
+import type { MapCell } from "../../../physics/stiffness/index.ts";
 import { foremost, type Place } from "./cellWords.ts";
 
 export type Region = "works" | NonNullable<ReturnType<typeof foremost>>;
