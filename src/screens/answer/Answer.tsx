@@ -19,6 +19,8 @@ import { Notice } from "../parts/Notice.tsx";
 import { usePackInUse } from "../referencePack.ts";
 import { RemeasureOffer } from "../remeasure/RemeasureOffer.tsx";
 import { TravelView } from "../travelView/TravelView.tsx";
+import { completeRecord } from "../../records/check/completeRecord.ts";
+import { CardButton } from "./card/CardButton.tsx";
 import { ComparedStops } from "./compare/ComparedStops.tsx";
 import { prescribedStop } from "./compare/prescribedStop.ts";
 import { StopPicker } from "./compare/StopPicker.tsx";
@@ -125,6 +127,7 @@ function Answered({
   onChange: (stored: StoredCheck) => void;
 }) {
   const rest = useAfterPaint();
+  const completed = useMemo(() => completeRecord(stored), [stored]);
   const [picked, setPicked] = useState<Stop | null>(null);
   const candidate = useMemo<OtherStop | null>(
     () =>
@@ -179,6 +182,14 @@ function Answered({
         prescribed={prescribedStop(prescribing)}
         unit={unit}
       />
+      {complete && completed.ok && (
+        <CardButton
+          record={completed.value}
+          assessment={assessment}
+          prescribing={prescribing}
+          unit={unit}
+        />
+      )}
       <MissingRide assessment={assessment} go={go} />
       <LinkageNote stored={stored} assessment={assessment} go={go} />
       <h2 id="details-heading" tabIndex={-1}>

@@ -1,0 +1,69 @@
+import type { Assessment, State } from "../../../physics/fitment.ts";
+import { capital } from "../../../physics/sentence.ts";
+import { meanOf } from "../../../physics/uncertainty/index.ts";
+import { dateText } from "../../../records/check/checkName.ts";
+import type { CheckRecord } from "../../../records/check/checkRecord.ts";
+import { fitmentOf } from "../../../records/check/fitmentOf.ts";
+import {
+  quantityText,
+  sentenceText,
+  withoutRanges,
+} from "../../../records/entry/quantityText.ts";
+import type { LengthUnit } from "../../../records/entry/units.ts";
+import { stopTitle } from "../../../records/pack/stopTitle.ts";
+import { quantityKindOf, readingsOf } from "../../../records/review/oddReadings.ts";
+import { verdictWords } from "../../assessment/stateWords.ts";
+import type { Prescribing } from "../../assessment/usePrescription.ts";
+import { cautionsOf } from "../../guide/cautions.ts";
+import { readingWords } from "../formulas/readingById.ts";
+import { certification } from "../sections/VerdictPanel.tsx";
+
+/** One result as it is shown to a customer or at a parts counter, in one unit. */
+export interface CardContent {
+  readonly title: string;
+  readonly facts: readonly string[];
+  readonly verdict: State;
+  readonly verdictWords: string;
+  readonly reason: string;
+  readonly toDo: string;
+  readonly readings: readonly { readonly name: string; readonly value: string }[];
+  readonly cautions: readonly string[];
+  readonly certification: string;
+}
+
+const sourceWords = { measured: "measured", pack: "from the pack", estimated: "estimated" } as const;
+
+export function cardContent(
+  record: CheckRecord,
+  assessment: Assessment,
+  prescribing: Prescribing,
+  unit: LengthUnit,
+): CardContent {
+  const fitment = fitmentOf(record);
+  const text = (sentence: Assessment["reason"]) =>
+    sentenceText(withoutRanges(sentence), unit, { coarse: true });
+  const { author, vehicle, stop, axle, createdAt } = record;
+  const by = author.name?.trim();
+  return {
+    title: `${vehicle.label}, ${axle} axle`,
+    facts: [
+      `Stop: ${stopTitle(stop)}`,
+      `Checked ${dateText(createdAt)}${by ? ` by ${by}` : ""}`,
+    ],
+    verdict: assessment.verdict,
+    verdictWords: verdictWords[assessment.verdict],
+    reason: text(assessment.reason),
+    toDo: prescribing.state === "found" ? text(prescribing.prescription.message) : "",
+    readings: readingsOf(record).map(({ id, reading }) => {
+      const kind = quantityKindOf(id);
+      const mean = quantityText({ kind, value: meanOf(reading) }, unit);
+      const tolerance = quantityText({ kind, value: reading.tol }, unit);
+      return {
+        name: capital(readingWords(fitment, id)),
+        value: `${mean} ± ${tolerance}, ${sourceWords[reading.source ?? "measured"]}`,
+      };
+    }),
+    cautions: cautionsOf(vehicle.liftMm > 0 ? "raised" : "level").map(({ words }) => words),
+    certification,
+  };
+}
