@@ -1,10 +1,10 @@
 import type { CornerAssessment, Fitment } from "../../../physics/fitment.ts";
 import { rulesOf } from "../../../physics/road/index.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
+import { eventWords } from "../../assessment/eventWords.ts";
 import { sideWords } from "../../assessment/stateWords.ts";
 import { DataTable } from "../../charts/DataTable.tsx";
 import { Notice } from "../../parts/Notice.tsx";
-import { eventWords } from "../eventWords.ts";
 import { eventsFromTest, failsByTest } from "./fromTest.ts";
 
 /** The ± that the stop's test leaves in the hits, and which of them are faster than it. */

@@ -3,7 +3,9 @@ import { Button } from "../../parts/Button.tsx";
 import { later } from "../../parts/later.tsx";
 import type { CardDialogProps } from "./CardDialog.tsx";
 
-const CardDialog = later<CardDialogProps>(async () => (await import("./CardDialog.tsx")).CardDialog);
+const CardDialog = later<CardDialogProps>(
+  async () => (await import("./CardDialog.tsx")).CardDialog,
+);
 
 /** One tap makes the result a picture and a page to show and send. */
 export function CardButton(props: Omit<CardDialogProps, "onLeave">) {

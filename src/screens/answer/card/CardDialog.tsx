@@ -149,7 +149,7 @@ function CardPage({
       {photos.length > 0 && (
         <div class="card-photos">
           {photos.slice(0, 3).map((photo, index) => (
-            <img key={photo} src={photo} alt={`Photo ${index + 1}`} />
+            <img key={photo} src={photo} alt={`Taken on the vehicle, ${index + 1}`} />
           ))}
         </div>
       )}

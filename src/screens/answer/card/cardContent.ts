@@ -4,11 +4,7 @@ import { meanOf } from "../../../physics/uncertainty/index.ts";
 import { dateText } from "../../../records/check/checkName.ts";
 import type { CheckRecord } from "../../../records/check/checkRecord.ts";
 import { fitmentOf } from "../../../records/check/fitmentOf.ts";
-import {
-  quantityText,
-  sentenceText,
-  withoutRanges,
-} from "../../../records/entry/quantityText.ts";
+import { quantityText, sentenceText, withoutRanges } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { stopTitle } from "../../../records/pack/stopTitle.ts";
 import { quantityKindOf, readingsOf } from "../../../records/review/oddReadings.ts";
@@ -31,7 +27,11 @@ export interface CardContent {
   readonly certification: string;
 }
 
-const sourceWords = { measured: "measured", pack: "from the pack", estimated: "estimated" } as const;
+const sourceWords = {
+  measured: "measured",
+  pack: "from the pack",
+  estimated: "estimated",
+} as const;
 
 export function cardContent(
   record: CheckRecord,
@@ -46,10 +46,7 @@ export function cardContent(
   const by = author.name?.trim();
   return {
     title: `${vehicle.label}, ${axle} axle`,
-    facts: [
-      `Stop: ${stopTitle(stop)}`,
-      `Checked ${dateText(createdAt)}${by ? ` by ${by}` : ""}`,
-    ],
+    facts: [`Stop: ${stopTitle(stop)}`, `Checked ${dateText(createdAt)}${by ? ` by ${by}` : ""}`],
     verdict: assessment.verdict,
     verdictWords: verdictWords[assessment.verdict],
     reason: text(assessment.reason),

@@ -1,4 +1,4 @@
-import { type Outcome, fail, succeed } from "../../../physics/outcome.ts";
+import { fail, type Outcome, succeed } from "../../../physics/outcome.ts";
 import type { CardContent } from "./cardContent.ts";
 
 const width = 1080;
@@ -22,14 +22,26 @@ interface Colours {
   readonly verdict: string;
 }
 
-const verdictColours = { ok: "#14603a", care: "#7a4f00", no: "#9c1a1f", unsure: "#573a8c" } as const;
+const verdictColours = {
+  ok: "#14603a",
+  care: "#7a4f00",
+  no: "#9c1a1f",
+  unsure: "#573a8c",
+} as const;
 
 /** The styles of a drawing on the page, written into a copy that stands without them. */
 export function standaloneDrawing(drawing: SVGSVGElement): string {
   const copy = drawing.cloneNode(true) as SVGSVGElement;
   const originals = [drawing, ...drawing.querySelectorAll<SVGElement>("*")];
   const copies = [copy, ...copy.querySelectorAll<SVGElement>("*")];
-  const wanted = ["fill", "stroke", "stroke-width", "stroke-dasharray", "stroke-linecap", "opacity"];
+  const wanted = [
+    "fill",
+    "stroke",
+    "stroke-width",
+    "stroke-dasharray",
+    "stroke-linecap",
+    "opacity",
+  ];
   for (const [index, element] of originals.entries()) {
     const computed = getComputedStyle(element);
     for (const name of wanted) copies[index]?.setAttribute(name, computed.getPropertyValue(name));
@@ -74,7 +86,14 @@ class Sheet {
     this.#draws = draws;
   }
 
-  write(words: string, size: number, colour: string, bold = false, left = margin, room = width - 2 * margin): void {
+  write(
+    words: string,
+    size: number,
+    colour: string,
+    bold = false,
+    left = margin,
+    room = width - 2 * margin,
+  ): void {
     if (words === "") return;
     const context = this.#context;
     context.font = `${bold ? 700 : 400} ${size}px ${family}`;

@@ -1,0 +1,57 @@
+import fc from "fast-check";
+import { expect, it } from "vitest";
+import { withPlainSpaces } from "../../../src/records/entry/quantityText.ts";
+import { readingsOf } from "../../../src/records/review/oddReadings.ts";
+import { cardContent } from "../../../src/screens/answer/card/cardContent.ts";
+import { lines } from "../../../src/screens/answer/card/cardPicture.ts";
+import { cautionsOf } from "../../../src/screens/guide/cautions.ts";
+import { assessed, demoFitment, demoNames, demoRecord } from "./demoChecks.ts";
+
+const searching = { state: "searching", progress: null } as const;
+
+it.each(demoNames)("the card of %s names every reading with its source, in one unit", (name) => {
+  const record = demoRecord(name);
+  const assessment = assessed(demoFitment(name));
+  for (const unit of ["mm", "in"] as const) {
+    const card = cardContent(record, assessment, searching, unit);
+    expect(card.readings).toHaveLength(readingsOf(record).length);
+    for (const { value } of card.readings) {
+      expect(value).toMatch(/, (measured|from the pack|estimated)$/);
+    }
+    const told = withPlainSpaces(JSON.stringify(card));
+    expect(told).not.toMatch(/NaN|Infinity|undefined/);
+    if (unit === "in") expect(told).not.toMatch(/\d mm\b(?!\/)/);
+    else expect(told).not.toMatch(/\d in\b/);
+    expect(card.cautions).toEqual(
+      cautionsOf(record.vehicle.liftMm > 0 ? "raised" : "level").map(({ words }) => words),
+    );
+    expect(card.certification).toBe("This is a screening check, not a certification.");
+  }
+});
+
+it("what comes from a pack is not told as measured", () => {
+  const record = demoRecord("arm-fits");
+  const [first] = record.corners;
+  if (!first?.rideHeight) throw new Error("no ride height");
+  const rideHeight = { ...first.rideHeight, source: "pack" as const };
+  const changed = { ...record, corners: [{ ...first, rideHeight }, ...record.corners.slice(1)] };
+  const before = cardContent(record, assessed(demoFitment("arm-fits")), searching, "mm");
+  const after = cardContent(changed, assessed(demoFitment("arm-fits")), searching, "mm");
+  const fromPack = (readings: typeof after.readings) =>
+    readings.filter(({ value }) => value.endsWith("from the pack")).length;
+  expect(fromPack(after.readings)).toBe(fromPack(before.readings) + 1);
+});
+
+it("words of a card are broken into lines that fit, none lost", () => {
+  fc.assert(
+    fc.property(
+      fc.array(fc.stringMatching(/^[a-z]{1,12}$/), { minLength: 1, maxLength: 40 }),
+      fc.integer({ min: 12, max: 60 }),
+      (words, room) => {
+        const broken = lines(words.join(" "), room, (text) => text.length);
+        expect(broken.join(" ")).toBe(words.join(" "));
+        for (const line of broken) expect(line.length).toBeLessThanOrEqual(room);
+      },
+    ),
+  );
+});
