@@ -11,5 +11,5 @@ export function ContinueLine({ stored }: ContinueLineProps) {
   const steps = stepsOf({ ...stored, record });
   const wanted = stored.progress.step || firstOpenStep(steps);
   const at = steps.findIndex(({ id }) => id === wanted);
-  return at < 0 ? null : <>{`Step ${at + 1} of ${steps.length}`}</>;
+  return at < 0 ? null : <span>{`Step ${at + 1} of ${steps.length}`}</span>;
 }
