@@ -19,7 +19,6 @@ export const rulesOfAppearance = [
   "color-contrast",
   "link-in-text-block",
   "scrollable-region-focusable",
-  "target-size",
 ] as const;
 
 /** The page as it stands in each appearance in turn, and then as it was. */
