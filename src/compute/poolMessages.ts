@@ -3,6 +3,7 @@ import type { Fault, Outcome } from "../physics/outcome.ts";
 import type { BackupEntry } from "../records/backup/backupLine.ts";
 import type { StoredCheck } from "../records/check/storedCheck.ts";
 import type { SentPart } from "../records/exchanged/checkMessages.ts";
+import type { Served } from "../records/findings/coverage.ts";
 import type { Pack, PackPlatforms } from "../records/pack/pack.ts";
 import type { ReadPack } from "../records/pack/readPack.ts";
 import type { Computed, Incoming, Way } from "../records/review/submission.ts";
@@ -20,7 +21,9 @@ export type PoolTask =
   | { readonly kind: "sent"; readonly body: string }
   | { readonly kind: "readPack"; readonly text: string }
   | { readonly kind: "backupLine"; readonly text: string; readonly number: number }
-  | { readonly kind: "compute"; readonly text: string };
+  | { readonly kind: "compute"; readonly text: string }
+  /** Which stops of the pack would serve the vehicle of this check. */
+  | { readonly kind: "served"; readonly key: string; readonly text: string; readonly pack: Pack };
 
 export type ReadItem =
   | { readonly ok: true; readonly value: Incoming }
@@ -39,6 +42,7 @@ export type PoolResult =
       readonly computed: Computed;
       readonly assessment: Assessment | null;
     }
+  | { readonly kind: "served"; readonly served: Served }
   | { readonly kind: "failed"; readonly fault: Fault };
 
 export type TaskOf<Kind extends PoolTask["kind"]> = Extract<PoolTask, { kind: Kind }>;

@@ -18,6 +18,7 @@ import { checkOfText } from "../sharing/receivedFile.ts";
 import { checkOfPayload, type SharedCheck, sharedCheck } from "../sharing/sharedCheck.ts";
 import { findPayloads } from "../sharing/shareLink.ts";
 import type { PoolResult, PoolTask, ReadItem, TaskOf } from "./poolMessages.ts";
+import { servedOf } from "./servedWork.ts";
 
 /**
  * Does one piece of the desk's work; readings are held against the platforms of `pack`, where there is
@@ -42,6 +43,8 @@ export function poolWork(task: PoolTask, pack: PackPlatforms | null = null): Poo
         return { kind: "backupLine", entry: backupEntry(task.text, task.number) };
       case "compute":
         return compute(task, pack);
+      case "served":
+        return served(task);
     }
   } catch {
     return { kind: "failed", fault: workFailed };
@@ -131,6 +134,12 @@ function backupEntry(text: string, number: number): Outcome<BackupEntry> {
   return item.ok
     ? succeed({ kind: "submission", incoming: { ...item.value, ...whence } })
     : fail("backupRecord", item.fault.sentence);
+}
+
+function served({ key, text, pack }: TaskOf<"served">): PoolResult {
+  const checked = readCheckText(text, "The check");
+  if (!checked.ok) return { kind: "failed", fault: checked.fault };
+  return { kind: "served", served: servedOf(key, checked.value, pack) };
 }
 
 function compute({ text }: TaskOf<"compute">, pack: PackPlatforms | null): PoolResult {

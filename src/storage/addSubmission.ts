@@ -15,7 +15,7 @@ function isSameContent(one: string, other: string): boolean {
 /** Adds one version, where this very content is not here yet; its key, or null where it is. */
 export async function addOne(
   transaction: Writing,
-  { facts, text, way, photosLeftOut, sentAt, place }: Incoming,
+  { facts, text, way, photosLeftOut, sentAt, from, place }: Incoming,
   receivedAt: string,
 ): Promise<string | null> {
   const submissions = transaction.objectStore("submissions");
@@ -34,6 +34,7 @@ export async function addOne(
     key,
     receivedAt,
     ...(sentAt !== undefined && { sentAt }),
+    ...(from !== undefined && { from }),
     ...(place !== undefined && { place }),
     way,
     photosLeftOut,

@@ -53,6 +53,8 @@ export interface InboxEntry {
   readonly what: string;
   readonly way: Way;
   readonly sentAt?: string;
+  /** Whom the mail is from in which it came. */
+  readonly from?: string;
   /** Absent: an earlier version put a backup there, which is restored elsewhere now. */
   readonly text?: string;
 }

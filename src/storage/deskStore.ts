@@ -165,6 +165,26 @@ export class DeskStore {
     );
   }
 
+  /** Texts and answers of several versions at once, in their order. */
+  judged(
+    keys: readonly string[],
+  ): Promise<Outcome<{ readonly text: string; readonly assessment: Assessment | null }[]>> {
+    return this.#handle.run((database) => {
+      const transaction = database.transaction(["texts", "assessments", "sentBy", "personal"]);
+      const texts = transaction.objectStore("texts");
+      const assessments = transaction.objectStore("assessments");
+      return Promise.all(
+        keys.map(async (key) => {
+          const [text, kept] = await Promise.all([texts.get(key), assessments.get(key)]);
+          return {
+            text: await wholeText(partsIn(transaction), key, text?.text ?? ""),
+            assessment: kept?.assessment ?? null,
+          };
+        }),
+      );
+    });
+  }
+
   /**
    * Keeps a batch in one transaction: all of it, or where that fails none. `alongside` happens in the very
    * same transaction.

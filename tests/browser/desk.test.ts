@@ -183,7 +183,7 @@ it("the whole circle: a check typed on a phone, sent by each way, asked again, t
   await desk.page.getByText("The text is copied, with a link that opens it in Stopfit.").waitFor();
   const message = await desk.page.evaluate(() => navigator.clipboard.readText());
   await page.goto(/https?:\S+#\/open\/\S+/.exec(message)?.[0] ?? "");
-  await page.getByText("Your readings are accepted.").waitFor();
+  await page.getByText("accepted as you sent them").waitFor();
   await page.getByRole("button", { name: "Save it with the check" }).click();
   await page.getByRole("heading", { name: /^Reply about/ }).waitFor();
   expect(page.url()).not.toContain("#/open/");

@@ -116,10 +116,11 @@ describe.skipIf(!engineHere)("a shared desk", () => {
     await list.getByText("It came from the desk itself").waitFor();
     await list.getByText("ines", { exact: true }).first().waitFor();
     await list.getByRole("button", { name: "Keep it with the check" }).click();
-    await list.getByText("Your readings are accepted").waitFor();
+    await list.getByText("accepted as you sent them").waitFor();
     await ines.reply("fetched");
-    // Without a signal the browser itself notes each connection that failed.
-    expect(mine.troubles.filter((each) => !each.includes("ERR_INTERNET_DISCONNECTED"))).toEqual([]);
+    // Without a signal the browser notes each connection that failed, and it minds how nats-server 2.9 closes one.
+    const known = /ERR_INTERNET_DISCONNECTED|broken close frame/;
+    expect(mine.troubles.filter((each) => !known.test(each))).toEqual([]);
   }, 120_000);
 
   it("two people: one has taken it, decisions are seen, the second decision is told and not sent", async () => {
@@ -161,8 +162,25 @@ describe.skipIf(!engineHere)("a shared desk", () => {
     await kim.page.getByRole("button", { name: "Erase names and photos" }).click();
     await kim.page.getByRole("button", { name: "Erase", exact: true }).click();
     for (const desk of [kim, lee]) {
-      await expect.poll(() => desk.page.getByText("555 0100").count()).toBe(0);
+      await desk.page.getByText("555 0100").waitFor({ state: "detached" });
     }
+    // One key chooses, one stroke decides, sends and goes on: there is no other new one, so to the list.
+    await kim.page.getByRole("link", { name: "Open the newest" }).click();
+    await kim.computed();
+    await kim.page.keyboard.press("a");
+    await kim.page
+      .getByText("What to do is still being worked out.")
+      .waitFor({ state: "detached" });
+    await kim.page.keyboard.press("Control+Enter");
+    await kim.heading.waitFor();
+    await kim.row("taken by you").waitFor();
+    if (shots) await kim.page.screenshot({ path: join(shots, "desk-list.png") });
+    expect(await axeViolations(kim.page)).toEqual([]);
+    await kim.page.getByRole("link", { name: "What they tell" }).click();
+    await kim.page.getByRole("heading", { name: "Coverage" }).waitFor();
+    await kim.page.getByText("2 of 2").waitFor();
+    await shot(kim.page, "findings");
+    expect(await axeViolations(kim.page)).toEqual([]);
   }, 120_000);
 
   it("a wrong file is no credential, and one that was taken back is refused in a sentence", async () => {

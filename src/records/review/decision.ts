@@ -115,6 +115,8 @@ export interface DeskCheck {
   readonly state: DeskState;
   /** The decision that it stands by came out of a backup. */
   readonly fromBackup?: true;
+  /** The key of that decision. */
+  readonly decidedBy?: string;
 }
 
 /** By when they came; those that came together by their files' times, then in the order given. */
@@ -158,6 +160,7 @@ export function deskChecks(
       versions: sorted,
       state: stateOf(standing),
       ...(standing?.fromBackup !== undefined && { fromBackup: true as const }),
+      ...(standing !== null && { decidedBy: standing.key }),
     });
   }
   return checks;

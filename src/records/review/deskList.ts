@@ -2,7 +2,7 @@ import type { State } from "../../physics/fitment.ts";
 import type { Axle } from "../check/checkRecord.ts";
 import type { DeskCheck, DeskState } from "./decision.ts";
 
-export type SortKey = "severity" | "age" | "vehicle" | "axle" | "who" | "state";
+export type SortKey = "new" | "severity" | "age" | "vehicle" | "axle" | "who" | "state";
 
 /** How the desk's list is looked at. */
 export interface DeskView {
@@ -17,13 +17,18 @@ export interface DeskView {
 
 export const wholeView: DeskView = {
   search: "",
-  sort: "severity",
+  sort: "new",
   reversed: false,
   verdict: "all",
   state: "all",
   axle: "all",
   onlyOdd: false,
 };
+
+/** Does it leave anything out? */
+export function isFiltered({ search, verdict, state, axle, onlyOdd }: DeskView): boolean {
+  return search.trim() !== "" || [verdict, state, axle].some((each) => each !== "all") || onlyOdd;
+}
 
 /** What cannot wait comes first; what is not computed yet comes last. */
 const severity: { readonly [Each in State]: number } = { no: 0, unsure: 1, care: 2, ok: 3 };
@@ -42,6 +47,8 @@ const collator = new Intl.Collator("en", { numeric: true, sensitivity: "base" })
 
 /** What a list is sorted by: numbers among each other, or words. */
 const sortedBy: { readonly [Key in SortKey]: (check: DeskCheck) => number | string } = {
+  // What nobody has decided on before all else.
+  new: ({ state }) => (state === "new" ? 0 : 1),
   severity: severityOf,
   age: () => 0,
   vehicle: ({ latest }) => latest.vehicle,
@@ -54,14 +61,18 @@ const sortedBy: { readonly [Key in SortKey]: (check: DeskCheck) => number | stri
 interface Sortable {
   readonly check: DeskCheck;
   readonly by: number | string;
-  /** When it was made: oldest first, who has waited longest. */
-  readonly made: number;
+  /** When it was made, or came in: oldest first, who has waited longest. */
+  readonly since: number;
 }
 
 /** When it was made; one dated ahead, when it came in. */
 function madeAt({ latest: { createdAt, receivedAt } }: DeskCheck): number {
   const made = Date.parse(createdAt);
   return made > Date.now() ? Date.parse(receivedAt) : made;
+}
+
+function receivedAt({ latest }: DeskCheck): number {
+  return Date.parse(latest.receivedAt);
 }
 
 function compare(a: Sortable, b: Sortable): number {
@@ -94,11 +105,14 @@ export function viewed(checks: readonly DeskCheck[], view: DeskView): DeskCheck[
   });
   const by = sortedBy[view.sort];
   const sign = view.reversed ? -1 : 1;
-  const sortable = found.map((check): Sortable => ({ check, by: by(check), made: madeAt(check) }));
+  const sinceOf = view.sort === "new" ? receivedAt : madeAt;
+  const sortable = found.map(
+    (check): Sortable => ({ check, by: by(check), since: sinceOf(check) }),
+  );
   sortable.sort(
     (a, b) =>
       sign * compare(a, b) ||
-      (view.sort === "age" ? sign : 1) * (a.made - b.made) ||
+      (view.sort === "age" ? sign : 1) * (a.since - b.since) ||
       (a.check.latest.key < b.check.latest.key ? -1 : 1),
   );
   return sortable.map(({ check }) => check);

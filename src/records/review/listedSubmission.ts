@@ -15,6 +15,7 @@ export interface Listed
     | "createdAt"
     | "receivedAt"
     | "sentAt"
+    | "from"
     | "place"
     | "way"
     | "photosLeftOut"
@@ -35,6 +36,7 @@ const fields = [
   "createdAt",
   "receivedAt",
   "sentAt",
+  "from",
   "place",
   "way",
   "photosLeftOut",

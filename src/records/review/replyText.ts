@@ -103,8 +103,8 @@ export function acceptText(content: ReplyContent, answer: ToldAnswer): string {
   const { unit } = content;
   const advice = answer.advice.map((sentence) => sentenceText(sentence, unit));
   return letter(content, [
-    "Your readings are accepted. What comes out of them:",
-    answerText(answer, unit),
+    "The readings: accepted as you sent them.",
+    `The part, computed with these readings: ${answerText(answer, unit)}`,
     ...(advice.length === 0 ? [] : [`What to do: ${[...new Set(advice)].join(" ")}`]),
     ...(answer.words === "It fits" ? [] : [beforeDriving]),
   ]);

@@ -40,6 +40,8 @@ export interface Submission extends SubmissionFacts {
   readonly receivedAt: string;
   /** When its file was last changed: tells which of those that came together is the newer. */
   readonly sentAt?: string;
+  /** Whom the mail says that it is from, in which it came. Nobody has checked that. */
+  readonly from?: string;
   /** The how manyth of its import it was. */
   readonly place?: number;
   readonly way: Way;
@@ -58,6 +60,7 @@ export interface Incoming {
   readonly photosLeftOut: number;
   readonly receivedAt?: string;
   readonly sentAt?: string;
+  readonly from?: string;
   readonly place?: number;
 }
 

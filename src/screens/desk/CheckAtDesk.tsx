@@ -48,6 +48,8 @@ export interface CheckAtDeskProps {
   readonly next: string | null;
   onLeave(): void;
   onNext(key: string): void;
+  /** The key of the next check that nobody has decided on. */
+  readonly nextNew: string | null;
   readonly startAssessor?: (() => Assessor) | undefined;
 }
 
@@ -97,6 +99,7 @@ function Opened({
   open,
   unit,
   next,
+  nextNew,
   onLeave,
   onNext,
   startAssessor,
@@ -253,7 +256,7 @@ function Opened({
             </>
           )}
           <Photos record={record} leftOut={submission.photosLeftOut} />
-          <Facts record={record} />
+          <Facts record={record} mailFrom={submission.from} />
           {shared && <SentByPhone shared={shared} submission={submission} />}
           <p class="small">{certification}</p>
         </div>
@@ -270,6 +273,7 @@ function Opened({
             draft={draft}
             onDraft={changeDraft}
             decisions={decisions}
+            onNextNew={() => (nextNew ? onNext(nextNew) : onLeave())}
           />
           <History decisions={decisions} versions={versions} />
         </div>

@@ -2,6 +2,8 @@ import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
 import type { DeskCheck } from "../../records/review/decision.ts";
 import { StateMark } from "../drawings/StateMark.tsx";
 import { RowBoundary } from "../parts/RowBoundary.tsx";
+import { takeOrGiveBack, toldOf } from "./shared/rowWords.ts";
+import type { Shared } from "./shared/useShared.ts";
 import { ageWords, countWords, deskStateWords, verdictShort, whoWords } from "./words.ts";
 
 /** Rows drawn above and below those in sight. */
@@ -13,10 +15,11 @@ interface CheckListProps {
   readonly at: string | null;
   onAt(checkId: string): void;
   onOpen(check: DeskCheck): void;
+  readonly shared?: Shared | null;
 }
 
 /** Any number of checks, of which only the rows in sight are drawn. Arrows, Enter, Home, End, Page keys. */
-export function CheckList({ checks, at, onAt, onOpen }: CheckListProps) {
+export function CheckList({ checks, at, onAt, onOpen, shared = null }: CheckListProps) {
   const box = useRef<HTMLDivElement>(null);
   const [scrolled, setScrolled] = useState(0);
   const [size, setSize] = useState({ height: 600, row: 56 });
@@ -88,6 +91,9 @@ export function CheckList({ checks, at, onAt, onOpen }: CheckListProps) {
         if (to !== undefined) {
           event.preventDefault();
           go(to);
+        } else if (event.key === "t" && current && shared?.state) {
+          event.preventDefault();
+          takeOrGiveBack(shared, current.latest.checkId);
         } else if (event.key === "Enter" && current) {
           event.preventDefault();
           onOpen(current);
@@ -110,6 +116,7 @@ export function CheckList({ checks, at, onAt, onOpen }: CheckListProps) {
               count={checks.length}
               top={(first + place) * size.row}
               selected={check === current}
+              told={shared && toldOf(shared, check)}
               onOpen={() => {
                 onAt(check.latest.checkId);
                 onOpen(check);
@@ -145,6 +152,7 @@ function Row({
   count,
   top,
   selected,
+  told,
   onOpen,
 }: {
   check: DeskCheck;
@@ -152,6 +160,8 @@ function Row({
   count: number;
   top: number;
   selected: boolean;
+  /** What the shared desk adds. */
+  told: string | null;
   onOpen: () => void;
 }) {
   const { latest, versions, state, fromBackup } = check;
@@ -189,10 +199,11 @@ function Row({
       </span>
       <span class="desk-axle">{latest.axle === "front" ? "Front" : "Rear"}</span>
       <bdi class="desk-who">{whoWords(latest)}</bdi>
-      <span class="desk-age">{ageWords(latest.createdAt)}</span>
+      <span class="desk-age">{ageWords(latest.receivedAt)}</span>
       <span class={`desk-state desk-state-${state}`}>
         {deskStateWords[state]}
         {fromBackup && ", from a backup"}
+        {told && <span class="small"> {told}</span>}
       </span>
     </div>
   );

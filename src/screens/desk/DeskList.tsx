@@ -15,7 +15,7 @@ import { canChooseFolder } from "../parts/folderChoice.ts";
 import { Notice } from "../parts/Notice.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import { CheckList } from "./CheckList.tsx";
-import { deskScanHref } from "./deskRoutes.ts";
+import { deskFindingsHref, deskScanHref } from "./deskRoutes.ts";
 import { ImportPanel, isUnderWay } from "./ImportPanel.tsx";
 import { SharedBar } from "./shared/SharedBar.tsx";
 import { sourceOfText, sourcesOfDrop, sourcesOfFiles } from "./sources.ts";
@@ -28,6 +28,7 @@ export interface ListPlace {
 }
 
 const sorts: readonly { value: SortKey; text: string }[] = [
+  { value: "new", text: "New first, oldest first" },
   { value: "severity", text: "Severity" },
   { value: "age", text: "Age" },
   { value: "vehicle", text: "Vehicle" },
@@ -110,6 +111,7 @@ export function DeskList({
       }
       actions={
         <>
+          <ButtonLink href={deskFindingsHref}>What they tell</ButtonLink>
           <Button onClick={saveTable} disabled={!checks?.length || busy !== null}>
             {busy === "table" ? "Writing …" : "Save a table (CSV)"}
           </Button>
@@ -162,13 +164,17 @@ export function DeskList({
                 at={at}
                 onAt={(checkId) => onPlace({ view, at: checkId })}
                 onOpen={onOpen}
+                shared={desk.shared}
               />
             )}
           </>
         )}
         <p class="small soft">
           Every check is computed here, from its readings; what the sender's device said is not
-          used. Nothing leaves this machine but what you send yourself.
+          used.{" "}
+          {desk.shared?.state
+            ? "Checks, decisions and replies go between this machine and the shared desk, nowhere else."
+            : "Nothing leaves this machine but what you send yourself."}
         </p>
       </div>
       {pasting && (

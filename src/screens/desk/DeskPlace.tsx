@@ -1,13 +1,15 @@
 import { useMemo, useState } from "preact/hooks";
 import type { Assessor } from "../../compute/assessor.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
-import { viewed, wholeView } from "../../records/review/deskList.ts";
+import type { DeskCheck } from "../../records/review/decision.ts";
+import { isFiltered, viewed, wholeView } from "../../records/review/deskList.ts";
 import { goTo } from "../addresses.ts";
 import type { ScanScreenProps } from "../exchange/ScanScreen.tsx";
 import { later } from "../parts/later.tsx";
 import type { CheckAtDeskProps } from "./CheckAtDesk.tsx";
 import { DeskList, type ListPlace } from "./DeskList.tsx";
 import { type DeskRoute, deskCheckHref, deskHref } from "./deskRoutes.ts";
+import type { FindingsScreenProps } from "./findings/FindingsScreen.tsx";
 import type { ReportProps } from "./Report.tsx";
 import { sourceOfCode } from "./sources.ts";
 import { type DeskSurroundings, useDesk } from "./useDesk.ts";
@@ -16,6 +18,9 @@ import "../exchange/exchange.css";
 
 const CheckAtDesk = later<CheckAtDeskProps>(
   async () => (await import("./CheckAtDesk.tsx")).CheckAtDesk,
+);
+const FindingsScreen = later<FindingsScreenProps>(
+  async () => (await import("./findings/FindingsScreen.tsx")).FindingsScreen,
 );
 const Report = later<ReportProps>(async () => (await import("./Report.tsx")).Report);
 const ScanScreen = later<ScanScreenProps>(
@@ -36,11 +41,16 @@ export function DeskPlace({ route, unit, surroundings, startAssessor }: DeskPlac
   const desk = useDesk(surroundings);
   const [place, setPlace] = useState<ListPlace>({ view: wholeView, at: null });
   const key = "key" in route ? route.key : null;
-  const next = useMemo(() => {
-    if (key === null || desk.checks === null) return null;
+  const { next, nextNew } = useMemo(() => {
+    if (key === null || desk.checks === null) return { next: null, nextNew: null };
     const shown = viewed(desk.checks, place.view);
     const at = shown.findIndex(({ versions }) => versions.some((version) => version.key === key));
-    return shown[at + 1]?.latest.key ?? null;
+    const isNew = (check: DeskCheck) => check.state === "new" && check !== shown[at];
+    const after = shown.slice(at + 1);
+    return {
+      next: after[0]?.latest.key ?? null,
+      nextNew: (after.find(isNew) ?? shown.find(isNew))?.latest.key ?? null,
+    };
   }, [desk.checks, place.view, key]);
 
   if (route.place === "scan") {
@@ -54,6 +64,17 @@ export function DeskPlace({ route, unit, surroundings, startAssessor }: DeskPlac
       />
     );
   }
+  if (route.place === "findings") {
+    return (
+      <FindingsScreen
+        desk={desk}
+        checks={viewed(desk.checks ?? [], place.view)}
+        filtered={isFiltered(place.view)}
+        unit={unit}
+        onLeave={toDesk}
+      />
+    );
+  }
   if (route.place === "check") {
     return (
       <CheckAtDesk
@@ -61,6 +82,7 @@ export function DeskPlace({ route, unit, surroundings, startAssessor }: DeskPlac
         submissionKey={route.key}
         unit={unit}
         next={next}
+        nextNew={nextNew}
         onLeave={toDesk}
         onNext={(following) => goTo(deskCheckHref(following))}
         startAssessor={startAssessor}

@@ -2,7 +2,7 @@ import { useCallback, useState } from "preact/hooks";
 import type { ReadingId } from "../../physics/readings/index.ts";
 import type { Decision, DecisionKind } from "../../records/review/decision.ts";
 
-type DecidedKind = Exclude<DecisionKind, "undo">;
+export type DecidedKind = Exclude<DecisionKind, "undo">;
 
 /** What was begun of a decision and is not decided yet. */
 export interface DecisionDraft {

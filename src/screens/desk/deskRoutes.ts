@@ -3,10 +3,12 @@ import { addressPart } from "../../records/text/soundText.ts";
 /** The places of the desk. */
 export type DeskRoute =
   | { readonly place: "list" }
+  | { readonly place: "findings" }
   | { readonly place: "scan" }
   | { readonly place: "check" | "report"; readonly key: string };
 
 export const deskHref = "#/desk";
+export const deskFindingsHref = "#/desk/findings";
 export const deskScanHref = "#/desk/scan";
 
 export function deskCheckHref(key: string): string {
@@ -21,6 +23,7 @@ export function deskReportHref(key: string): string {
 export function readDeskRoute(parts: readonly string[]): DeskRoute | null {
   const [place, key] = parts;
   if (place === undefined) return { place: "list" };
+  if (place === "findings" && parts.length === 1) return { place };
   if (place === "scan" && parts.length === 1) return { place: "scan" };
   if ((place === "check" || place === "report") && key && parts.length === 2) return { place, key };
   return null;

@@ -163,6 +163,11 @@ async function takeStaged(
   return progress(state, { fault });
 }
 
-function whence({ startedAt }: BegunImport, { place, sentAt }: InboxEntry) {
-  return { receivedAt: startedAt, place, ...(sentAt !== undefined && { sentAt }) };
+function whence({ startedAt }: BegunImport, { place, sentAt, from }: InboxEntry) {
+  return {
+    receivedAt: startedAt,
+    place,
+    ...(sentAt !== undefined && { sentAt }),
+    ...(from !== undefined && { from }),
+  };
 }

@@ -104,7 +104,7 @@ export function Photos({ record, leftOut }: { record: CheckRecord; leftOut: numb
   );
 }
 
-export function Facts({ record }: { record: CheckRecord }) {
+export function Facts({ record, mailFrom }: { record: CheckRecord; mailFrom: string | undefined }) {
   const { author, vehicle } = record;
   return (
     <section class="card" aria-labelledby="facts-heading">
@@ -119,6 +119,14 @@ export function Facts({ record }: { record: CheckRecord }) {
             <dt>Contact</dt>
             <dd>
               <bdi>{author.contact}</bdi>
+            </dd>
+          </>
+        )}
+        {mailFrom && (
+          <>
+            <dt>Mail from</dt>
+            <dd>
+              <bdi>{mailFrom}</bdi>, by what the mail says
             </dd>
           </>
         )}

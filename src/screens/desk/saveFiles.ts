@@ -37,15 +37,16 @@ export async function tableFile(
     });
   }
   const parts: BlobPart[] = [byteOrderMark, csvLine(tableHeader, style)];
-  for await (const page of store.wholeSubmissions(pageSize)) {
-    if (!page.ok) return page;
+  for (let at = 0; at < submissions.value.length; at += pageSize) {
+    const page = submissions.value.slice(at, at + pageSize);
+    const judged = await store.judged(page.map(({ key }) => key));
+    if (!judged.ok) return judged;
     const lines: string[] = [];
-    for (const { submission, text } of page.value) {
+    for (const [place, submission] of page.entries()) {
+      const { text = "", assessment = null } = judged.value[place] ?? {};
       const read = readCheckText(text);
       if (!read.ok) continue;
       const record = read.value;
-      const assessment = await store.assessment(submission.key);
-      if (!assessment.ok) return assessment;
       const own = ofCheck.get(submission.checkId) ?? [];
       const decision = standingDecision(own, submission.key);
       for (const side of submission.sides) {
@@ -58,7 +59,7 @@ export async function tableFile(
               decision,
               state: deskState(own, submission.key),
               version: places.get(submission.key) ?? 1,
-              assessment: assessment.value,
+              assessment,
             }),
             style,
           ),

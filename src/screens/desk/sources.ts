@@ -1,10 +1,20 @@
+import type { Fault } from "../../physics/outcome.ts";
 import type { Way } from "../../records/review/submission.ts";
 import type { Frame } from "../../sharing/frame.ts";
 
 /** One thing to take in: a file that is not read yet, or a text. */
 export type Source =
-  | { readonly kind: "file"; readonly file: File }
-  | { readonly kind: "text"; readonly text: string; readonly what: string; readonly way: Way };
+  | { readonly kind: "file"; readonly file: File; readonly from?: string }
+  | {
+      readonly kind: "text";
+      readonly text: string;
+      readonly what: string;
+      readonly way: Way;
+      readonly from?: string;
+      readonly sentAt?: string;
+    }
+  /** What could not be taken apart, and why. */
+  | { readonly kind: "refused"; readonly name: string; readonly fault: Fault };
 
 export async function* sourcesOfFiles(files: Iterable<File>): AsyncGenerator<Source> {
   for (const file of files) yield { kind: "file", file };

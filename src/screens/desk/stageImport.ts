@@ -8,6 +8,7 @@ import { savedName } from "../saved/savedRoute.ts";
 import { counted, refusedToo } from "./importCounts.ts";
 import { deskLeft } from "./importLock.ts";
 import type { Source } from "./sources.ts";
+import { unpacked } from "./unpacked.ts";
 
 /** Files read at the same time. */
 const atOnce = 16;
@@ -51,7 +52,7 @@ export async function stageImport(
     for (const [index, source] of group.entries()) {
       const content = read[index];
       if (content === undefined) continue;
-      const name = source.kind === "file" ? source.file.name : source.what;
+      const name = nameOf(source);
       const refuse = (fault: Fault): void => {
         begun = { ...begun, counts: refusedToo(counted(begun.counts, { taken: 1 }), name, fault) };
       };
@@ -71,6 +72,8 @@ export async function stageImport(
         what: content.value.what,
         way: source.kind === "text" ? source.way : "file",
         ...(source.kind === "file" && sentAt(source.file)),
+        ...(source.kind === "text" && source.sentAt !== undefined && { sentAt: source.sentAt }),
+        ...(source.kind !== "refused" && source.from !== undefined && { from: source.from }),
       };
       place += 1;
       batch.push({ ...entry, text: content.value.text });
@@ -90,7 +93,7 @@ export async function stageImport(
   };
 
   let group: Source[] = [];
-  for await (const source of sources) {
+  for await (const source of unpacked(sources)) {
     if (signal.aborted) return end(succeed(null));
     group.push(source);
     if (group.length < atOnce) continue;
@@ -127,7 +130,13 @@ type Content =
   | { readonly what: string; readonly text: string; readonly backup: null }
   | { readonly what: string; readonly backup: File };
 
+function nameOf(source: Source): string {
+  if (source.kind === "file") return source.file.name;
+  return source.kind === "text" ? source.what : source.name;
+}
+
 async function contentOf(source: Source): Promise<Outcome<Content>> {
+  if (source.kind === "refused") return { ok: false, fault: source.fault };
   if (source.kind === "text") {
     return succeed({ what: source.what, text: source.text, backup: null });
   }
@@ -139,10 +148,5 @@ async function contentOf(source: Source): Promise<Outcome<Content>> {
   }
   const text = await readFileText(file);
   if (!text.ok) return text;
-  if (text.value.text.startsWith("PK\u0003\u0004")) {
-    return fail("fileZipped", [
-      `${what} is a zip archive. Unpack it first, then drop the folder that comes out.`,
-    ]);
-  }
   return succeed({ what, text: text.value.text, backup: null });
 }

@@ -120,7 +120,8 @@ describe("the list", () => {
   const checks = deskChecks(submissions, []);
 
   it("puts what doesn't fit first, then what is not sure, and the oldest first among equals", () => {
-    const shown = viewed(checks, wholeView).map(({ latest }) => latest);
+    const view = { ...wholeView, sort: "severity" as const };
+    const shown = viewed(checks, view).map(({ latest }) => latest);
     const order = shown.map(({ computed }) => computed?.verdict ?? "waiting");
     const wanted = ["no", "unsure", "care", "ok", "waiting"];
     expect([...new Set(order)]).toEqual(wanted);
@@ -130,6 +131,16 @@ describe("the list", () => {
         .map(({ createdAt }) => createdAt);
       expect(dates).toEqual([...dates].sort());
     }
+  });
+
+  it("puts what nobody decided on first, who has waited longest before all", () => {
+    const shown = viewed(checks, wholeView);
+    const states = shown.map(({ state }) => (state === "new" ? "new" : "decided"));
+    expect([...new Set(states)]).toEqual(states.includes("decided") ? ["new", "decided"] : ["new"]);
+    const fresh = shown
+      .filter(({ state }) => state === "new")
+      .map((each) => each.latest.receivedAt);
+    expect(fresh).toEqual([...fresh].sort());
   });
 
   it("search finds every word, in whatever case; filters leave out nothing that is meant", () => {

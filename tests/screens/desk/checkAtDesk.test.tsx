@@ -170,7 +170,29 @@ describe("deciding", () => {
     await choose("Accept");
     expect(reply().value).toBe("Words for accepting.");
     await tap("Rewrite it");
-    expect(reply().value).toContain("Your readings are accepted.");
+    expect(reply().value).toContain("The readings: accepted as you sent them.");
+  });
+});
+
+describe("one key each", () => {
+  const press = (key: string, more: KeyboardEventInit = {}) =>
+    act(async () => {
+      fireEvent.keyDown(document.body, { key, ...more });
+    });
+
+  it("nothing is chosen for a person where the check does not fit", async () => {
+    const misfit = demoRecord("arm-needs-taller");
+    await openCheck(await deskWith(misfit));
+    const chosen = () =>
+      [...document.querySelectorAll<HTMLInputElement>(".desk-decide .segmented input")].filter(
+        ({ checked }) => checked,
+      );
+    expect(chosen()).toHaveLength(0);
+    decideBox().getByText("It does not fit: choose what is to be done.");
+    await press("p");
+    expect(chosen()).toHaveLength(1);
+    await press("r");
+    decideBox().getByText("Readings to re-measure");
   });
 });
 

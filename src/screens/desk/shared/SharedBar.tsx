@@ -3,7 +3,8 @@ import type { Fault } from "../../../physics/outcome.ts";
 import { FaultNotice } from "../../exchange/FaultNotice.tsx";
 import { Button } from "../../parts/Button.tsx";
 import { Notice } from "../../parts/Notice.tsx";
-import { countWords } from "../words.ts";
+import { keepReferencePack } from "../../referencePack.ts";
+import { countWords, momentText } from "../words.ts";
 import type { SharedState } from "./sharedRun.ts";
 import type { Shared } from "./useShared.ts";
 
@@ -18,7 +19,7 @@ const stateWords: { readonly [State in SharedState["state"]]: string } = {
 export function SharedBar({ shared }: { shared: Shared }) {
   const file = useRef<HTMLInputElement>(null);
   const [fault, setFault] = useState<Fault | null>(null);
-  const { state, waiting } = shared;
+  const { state, waiting, packThere } = shared;
   const chooser = (
     <input
       ref={file}
@@ -61,6 +62,26 @@ export function SharedBar({ shared }: { shared: Shared }) {
       <Button look="quiet" onClick={shared.signOut}>
         Sign out
       </Button>
+      {packThere && (
+        <Notice tone="info">
+          <p>
+            <strong>{packThere.by}</strong> put a version of the pack “
+            <bdi>{packThere.pack.name}</bdi>” there, {momentText(packThere.at)}.
+          </p>
+          <div class="row">
+            <Button onClick={shared.forgetPack}>Not now</Button>
+            <Button
+              look="main"
+              onClick={async () => {
+                await keepReferencePack(packThere.pack);
+                shared.forgetPack();
+              }}
+            >
+              Use it at this desk
+            </Button>
+          </div>
+        </Notice>
+      )}
       {state.fault && state.state !== "off" && <FaultNotice fault={state.fault} />}
     </section>
   );

@@ -9,6 +9,7 @@ import { Notice } from "../../parts/Notice.tsx";
 import { ReplyWays } from "../ReplyWays.tsx";
 import { decisionWords, momentText } from "../words.ts";
 import { isNotFetched } from "./notFetched.ts";
+import { takeOrGiveBack } from "./rowWords.ts";
 import type { Shared } from "./useShared.ts";
 
 /** Shows others that this check is looked at here, for as long as it is open. */
@@ -28,7 +29,7 @@ export function HandsHere({ shared, checkId }: { shared: Shared; checkId: string
   const taker = takerOf(hands);
   const lookers = hands.filter(({ person }) => person !== me && person !== taker?.person);
   const mine = hands.some(({ person, does }) => person === me && does === "took");
-  const toggle = () => shared.hand(checkId, "took", !mine);
+  const toggle = () => takeOrGiveBack(shared, checkId);
   useEffect(() => {
     const key = (event: KeyboardEvent) => {
       const { target } = event;
@@ -121,7 +122,7 @@ export function DecidedTwice({
         <Notice key={key} tone="care">
           <p data-twice={by}>
             <strong>Decided twice.</strong> {decisionWords[kind]} by {by}, {momentText(at)}, after
-            the decision above. It does not stand, and its reply was not sent:
+            another. It does not stand, and its reply was not sent:
           </p>
           <pre class="desk-reply">{reply}</pre>
         </Notice>

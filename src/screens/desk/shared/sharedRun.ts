@@ -6,8 +6,12 @@ import { type Following, follow } from "../../../engine/follow.ts";
 import { HandsAtDesk } from "../../../engine/hands.ts";
 import type { Hand, Hands } from "../../../engine/handsSeen.ts";
 import { personLogin } from "../../../engine/login.ts";
-import { streams } from "../../../engine/subjects.ts";
+import { publish } from "../../../engine/publish.ts";
+import { streams, subjectOf, subjectParts } from "../../../engine/subjects.ts";
 import type { Fault } from "../../../physics/outcome.ts";
+import { contentHash } from "../../../records/exchanged/contentHash.ts";
+import type { Pack } from "../../../records/pack/pack.ts";
+import { canonicalText } from "../../../records/text/canonicalText.ts";
 import type { DeskStore } from "../../../storage/deskStore.ts";
 import { fromStreams } from "./fromStreams.ts";
 import { tellShared } from "./tellShared.ts";
@@ -19,7 +23,18 @@ export interface SharedState {
   readonly fault: Fault | null;
 }
 
+/** A version of the pack that somebody put there. */
+export interface PackThere {
+  readonly by: string;
+  readonly at: string;
+  readonly pack: Pack;
+  /** Its place in the stream: what was looked at is not shown again. */
+  readonly sequence: number;
+}
+
 export interface SharedRun {
+  /** Too large a one is not shared: it stays with this desk. */
+  sharePack(pack: Pack): Promise<void>;
   /** Others see it, for as long as it is on. */
   hand(check: string, does: Hand["does"], on: boolean): void;
   stop(): void;
@@ -40,6 +55,7 @@ export function startShared({
   dial,
   onState,
   onHands,
+  onPack,
 }: {
   readonly store: DeskStore;
   readonly pool: Pool;
@@ -48,6 +64,7 @@ export function startShared({
   readonly dial: Dial;
   onState(state: SharedState): void;
   onHands(hands: Hands): void;
+  onPack(there: PackThere): void;
 }): SharedRun {
   let stopped = false;
   let person = "";
@@ -97,6 +114,20 @@ export function startShared({
         }),
       );
     }
+    const packs = await store.shared.position(streams.packs);
+    if (!packs.ok || stopped) return;
+    followings.push(
+      follow(opened, streams.packs, packs.value, async (batch) => {
+        const newest = batch.at(-1);
+        if (newest === undefined) return true;
+        const { by } = subjectParts(newest.subject);
+        const done = await pool.run({ kind: "readPack", text: newest.body });
+        if (by !== person && done.kind === "pack" && done.read.ok) {
+          onPack({ by, at: newest.at, pack: done.read.value, sequence: newest.sequence });
+        }
+        return true;
+      }),
+    );
     hands = new HandsAtDesk(opened, onHands);
     for (const check of [...wanted.looks, ...wanted.took]) hands.set(check, doesNow(check));
     hands.start().catch(() => undefined);
@@ -135,6 +166,12 @@ export function startShared({
   run();
 
   return {
+    sharePack: async (pack) => {
+      if (!connection) return;
+      const body = canonicalText(pack);
+      const hash = await contentHash(body);
+      await publish(connection, { subject: subjectOf.pack(person, hash), hash, body });
+    },
     hand: (check, does, on) => {
       if (on) wanted[does].add(check);
       else wanted[does].delete(check);

@@ -1,12 +1,14 @@
 import { useCallback, useEffect, useMemo, useRef, useState } from "preact/hooks";
 import type { Pool } from "../../../compute/pool.ts";
 import type { Hand, Hands } from "../../../engine/handsSeen.ts";
+import { streams } from "../../../engine/subjects.ts";
 import type { Fault } from "../../../physics/outcome.ts";
 import { newId } from "../../../records/check/storedCheck.ts";
+import type { Pack } from "../../../records/pack/pack.ts";
 import type { Decision } from "../../../records/review/decision.ts";
 import type { ReplyAtDesk, SentBy, ToShare } from "../../../storage/deskDatabase.ts";
 import type { DeskStore } from "../../../storage/deskStore.ts";
-import type { SharedRun, SharedState } from "./sharedRun.ts";
+import type { PackThere, SharedRun, SharedState } from "./sharedRun.ts";
 
 export interface Shared {
   /** Null: nobody has signed in here. */
@@ -24,6 +26,11 @@ export interface Shared {
   hand(check: string, does: Hand["does"], on: boolean): void;
   sendReply(decision: Decision): void;
   erase(checkId: string): void;
+  /** Puts a version of the pack there, for the other desks to take. */
+  sharePack(pack: Pack): Promise<void>;
+  /** The newest version that another put there; null: none that is not in use here. */
+  readonly packThere: PackThere | null;
+  forgetPack(): void;
 }
 
 const nobody: Hands = new Map();
@@ -108,6 +115,7 @@ export function useShared(
         dial: wsconnect,
         onState: setState,
         onHands: setHands,
+        onPack: setPackThere,
       });
     };
     start();
@@ -124,6 +132,7 @@ export function useShared(
     };
   }, [store, credential, startPool]);
 
+  const [packThere, setPackThere] = useState<PackThere | null>(null);
   const hand = useCallback(
     (check: string, does: Hand["does"], on: boolean) => run.current?.hand(check, does, on),
     [],
@@ -136,6 +145,12 @@ export function useShared(
         hands,
         ...facts,
         hand,
+        packThere,
+        forgetPack: () => {
+          if (packThere) store.shared.take(streams.packs, packThere.sequence, []);
+          setPackThere(null);
+        },
+        sharePack: async (pack) => run.current?.sharePack(pack),
         signIn: async (file) => {
           const { personLogin } = await import("../../../engine/login.ts");
           const text = file.size < 100_000 ? await file.text() : "";
@@ -167,7 +182,7 @@ export function useShared(
             at: new Date().toISOString(),
           }),
       },
-    [store, state, waiting, hands, facts, hand],
+    [store, state, waiting, hands, facts, hand, packThere],
   );
   return import.meta.env.VITE_DESK ? shared : null;
 }

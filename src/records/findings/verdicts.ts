@@ -1,0 +1,84 @@
+import type { CheckId, State } from "../../physics/fitment.ts";
+import type { ReadingId } from "../../physics/outcome.ts";
+import { sideOf } from "../../physics/readings/readingId.ts";
+import { type PackPlatforms, platformOf } from "../pack/pack.ts";
+import type { FindingSubject } from "./subject.ts";
+
+export interface PlatformVerdicts {
+  /** Of the pack; null: checks that name none, or one the pack has not. */
+  readonly platformId: string | null;
+  readonly label: string;
+  readonly count: number;
+  readonly verdicts: { readonly [Each in State]: number };
+  /** Checks in which this was missed on a side at least. */
+  readonly missed: { readonly [Each in CheckId]?: number };
+}
+
+/** Verdicts and missed limits by platform, those with most checks first. Only what was computed counts. */
+export function verdictsByPlatform(
+  subjects: readonly FindingSubject[],
+  pack: PackPlatforms,
+): PlatformVerdicts[] {
+  const rows = new Map<string, PlatformVerdicts>();
+  for (const { record, assessment } of subjects) {
+    if (assessment === null) continue;
+    const platform = platformOf(pack, record.vehicle.platformId);
+    const key = platform?.id ?? "";
+    const before: PlatformVerdicts = rows.get(key) ?? {
+      platformId: platform?.id ?? null,
+      label: platform ? `${platform.label}, ${platform.axle}` : "No platform of the pack",
+      count: 0,
+      verdicts: { ok: 0, care: 0, no: 0, unsure: 0 },
+      missed: {},
+    };
+    const missed: { [Each in CheckId]?: number } = { ...before.missed };
+    for (const id of new Set(
+      assessment.corners.flatMap(({ checks }) =>
+        checks.filter(({ state }) => state === "no").map((check) => check.id),
+      ),
+    )) {
+      missed[id] = (missed[id] ?? 0) + 1;
+    }
+    const { verdict } = assessment;
+    rows.set(key, {
+      ...before,
+      count: before.count + 1,
+      verdicts: { ...before.verdicts, [verdict]: before.verdicts[verdict] + 1 },
+      missed,
+    });
+  }
+  return [...rows.values()].sort((a, b) => b.count - a.count || (a.label < b.label ? -1 : 1));
+}
+
+export interface DecidingReading {
+  /** Without its side. */
+  readonly reading: ReadingId;
+  readonly count: number;
+  /** Of all checks that anything decided. */
+  readonly share: number;
+}
+
+/**
+ * Which reading decides most often: of each check's worst sides, the reading that the worst of their checks
+ * names. A check that fits everywhere is decided by none; one counts once a reading.
+ */
+export function decidingReadings(subjects: readonly FindingSubject[]): DecidingReading[] {
+  const counts = new Map<ReadingId, number>();
+  let decided = 0;
+  for (const { assessment } of subjects) {
+    if (assessment === null || assessment.verdict === "ok") continue;
+    const named = new Set<ReadingId>();
+    for (const { checks } of assessment.corners) {
+      for (const { state, reading } of checks) {
+        if (state !== assessment.verdict || reading === undefined) continue;
+        const side = sideOf(reading);
+        named.add(side === null ? reading : reading.slice(side.length + 1));
+      }
+    }
+    if (named.size > 0) decided += 1;
+    for (const reading of named) counts.set(reading, (counts.get(reading) ?? 0) + 1);
+  }
+  return [...counts]
+    .map(([reading, count]) => ({ reading, count, share: count / decided }))
+    .sort((a, b) => b.count - a.count || (a.reading < b.reading ? -1 : 1));
+}

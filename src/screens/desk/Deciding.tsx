@@ -1,0 +1,278 @@
+import { useEffect, useMemo, useState } from "preact/hooks";
+import type { Assessment } from "../../physics/fitment.ts";
+import { capital } from "../../physics/sentence.ts";
+import { secantRate } from "../../physics/stop/stiffnessClass.ts";
+import { stopCurve } from "../../physics/stop/stopCurve.ts";
+import { meanOf } from "../../physics/uncertainty/readingMean.ts";
+import type { CheckRecord } from "../../records/check/checkRecord.ts";
+import { recordBounds } from "../../records/check/recordFormat.ts";
+import { newId } from "../../records/check/storedCheck.ts";
+import type { LengthUnit } from "../../records/entry/units.ts";
+import type { Decision } from "../../records/review/decision.ts";
+import type { Listed } from "../../records/review/listedSubmission.ts";
+import { acceptText, askAgainText, otherPartText } from "../../records/review/replyText.ts";
+import { unitOf } from "../../records/review/submission.ts";
+import { Button } from "../parts/Button.tsx";
+import { CheckLine, Segmented } from "../parts/Choices.tsx";
+import { TextField } from "../parts/Field.tsx";
+import { rankedName } from "../ranking/rankingWords.ts";
+import type { DecideProps } from "./decideProps.ts";
+import type { DecidedKind } from "./decisionDraft.ts";
+import { deskName, keepDeskName } from "./deskName.ts";
+import { askable, askedReadings, toldAnswer } from "./replyItems.ts";
+import { StopChoice } from "./StopChoice.tsx";
+import { type TriedPart, usePartsTried } from "./usePartsTried.ts";
+
+const kinds = [
+  { value: "accept", name: "Accept", key: "a" },
+  { value: "askAgain", name: "Ask again", key: "r" },
+  { value: "otherPart", name: "Other part", key: "p" },
+] as const;
+
+/** One key each, where nobody is typing; Ctrl+Enter decides and goes on, also from within a text. */
+function useDecisionKeys(onKind: (kind: DecidedKind) => void, onDecide: (() => void) | null): void {
+  useEffect(() => {
+    const press = (event: KeyboardEvent) => {
+      if (document.querySelector("dialog[open]")) return;
+      if (event.key === "Enter" && (event.ctrlKey || event.metaKey)) {
+        if (!onDecide) return;
+        event.preventDefault();
+        onDecide();
+        return;
+      }
+      const { target } = event;
+      const typing =
+        target instanceof Element && target.matches("input[type=text], textarea, select");
+      if (typing || event.ctrlKey || event.metaKey || event.altKey) return;
+      const kind = kinds.find(({ key }) => key === event.key);
+      if (!kind) return;
+      event.preventDefault();
+      onKind(kind.value);
+    };
+    window.addEventListener("keydown", press);
+    return () => window.removeEventListener("keydown", press);
+  });
+}
+
+export function Deciding({
+  desk,
+  record,
+  submission,
+  fitment,
+  assessment,
+  prescribing,
+  assessor,
+  odd,
+  draft,
+  onDraft,
+  onDecide,
+}: DecideProps & { onDecide: (decision: Decision, next: boolean) => void }) {
+  const { note, picked, asked } = draft;
+  // What does not fit is decided by a person, not by a default.
+  const usual =
+    odd.length > 0 ? "askAgain" : assessment && assessment.verdict !== "no" ? "accept" : null;
+  const kind = draft.kind ?? usual;
+  const typed = (kind && draft.typed[kind]) ?? null;
+  const [typedName, setBy] = useState(deskName);
+  const signedIn = desk.shared?.state?.person;
+  const by = signedIn || typedName;
+  const unit = unitOf(record);
+  const tried = usePartsTried(assessor, record, fitment, kind === "otherPart", unit);
+  const part = tried.parts.find(({ key }) => key === picked) ?? null;
+  const needsReason = kind === "otherPart" && part !== null && !advisable(part);
+  const written = useMemo(() => {
+    const content = { record: letterTo(record, submission), unit, from: by, note };
+    if (kind === "askAgain") {
+      const readings = askedReadings(asked, record, fitment, odd, assessment);
+      return readings.length === 0 ? null : askAgainText(content, readings);
+    }
+    if (kind === "accept") {
+      if (assessment === null) return null;
+      const prescription = prescribing.state === "found" ? prescribing.prescription : null;
+      return acceptText(content, toldAnswer(assessment, prescription));
+    }
+    if (part === null || part.ranked.assessment === null) return null;
+    if (!advisable(part) && note.trim() === "") return null;
+    return otherPartText(content, advisedPart(part, part.ranked.assessment, unit));
+  }, [
+    kind,
+    asked,
+    record,
+    fitment,
+    odd,
+    assessment,
+    prescribing,
+    part,
+    by,
+    note,
+    unit,
+    submission,
+  ]);
+  const text = typed ?? written ?? "";
+  const searching =
+    kind === "accept" &&
+    (prescribing.state === "searching" || (prescribing.state === "found" && !prescribing.whole));
+  const missing =
+    written !== null
+      ? searching
+        ? "What to do is still being worked out."
+        : null
+      : kind === "askAgain"
+        ? "Choose the readings to re-measure."
+        : kind === "accept"
+          ? "The answer is still being worked out."
+          : kind === null
+            ? assessment === null
+              ? "The answer is still being worked out."
+              : "It does not fit: choose what is to be done."
+            : needsReason
+              ? "This part is not known to fit here. Write the reason for it in the note."
+              : "Choose a stop.";
+  const nameless = by.trim() === "";
+
+  const decide = (next: boolean) => {
+    if (kind === null) return;
+    if (!signedIn) keepDeskName(by);
+    onDecide(
+      {
+        key: newId(),
+        checkId: record.id,
+        submission: submission.key,
+        kind,
+        by: by.trim(),
+        at: new Date().toISOString(),
+        note: note.trim(),
+        reply: text,
+        ...(kind === "askAgain" && { readings: [...asked] }),
+        ...(kind === "otherPart" && part && { stop: rankedName(part.ranked, unit) }),
+      },
+      next,
+    );
+  };
+  useDecisionKeys(
+    (next) => onDraft({ kind: next }),
+    missing !== null || nameless ? null : () => decide(true),
+  );
+  const setTyped = (words: string | null) => {
+    if (kind === null) return;
+    const { [kind]: _, ...others } = draft.typed;
+    onDraft({ typed: words === null ? others : { ...others, [kind]: words } });
+  };
+
+  return (
+    <div class="stack">
+      <Segmented
+        legend="Decision"
+        legendUnseen
+        options={kinds}
+        value={kind}
+        onChange={(next) => onDraft({ kind: next })}
+      />
+      <p class="small soft desk-keys">
+        Keys: A accept, R ask again, P other part, Ctrl+Enter decides and opens the next new one.
+      </p>
+      {kind === "askAgain" && (
+        <fieldset class="desk-asked">
+          <legend class="field-label">Readings to re-measure</legend>
+          {askable(record, fitment, assessment).map(({ id, name }) => (
+            <CheckLine
+              key={id}
+              checked={asked.includes(id)}
+              onChange={(checked) =>
+                onDraft({ asked: checked ? [...asked, id] : asked.filter((one) => one !== id) })
+              }
+            >
+              {capital(name)}
+            </CheckLine>
+          ))}
+        </fieldset>
+      )}
+      {kind === "otherPart" && (
+        <StopChoice
+          tried={tried}
+          picked={picked}
+          onPick={(id) => onDraft({ picked: id })}
+          unit={unit}
+        />
+      )}
+      {signedIn ? (
+        <p class="small">
+          Decided as <strong>{signedIn}</strong>, by your credential.
+        </p>
+      ) : (
+        <TextField
+          label="Your name"
+          value={by}
+          onInput={setBy}
+          maxLength={recordBounds.labelCharacters}
+          capitals
+        />
+      )}
+      <label class="field">
+        <span class="field-label">Note, also in the reply</span>
+        <textarea
+          class="paste-text"
+          rows={2}
+          value={note}
+          maxLength={2000}
+          onInput={(event) => onDraft({ note: event.currentTarget.value })}
+        />
+      </label>
+      {written !== null && (
+        <label class="field">
+          <span class="field-label">Reply (in {unit === "in" ? "inches" : "mm"})</span>
+          <textarea
+            class="paste-text desk-reply-text"
+            rows={10}
+            value={text}
+            maxLength={recordBounds.notesCharacters}
+            onInput={(event) => setTyped(event.currentTarget.value)}
+          />
+        </label>
+      )}
+      {typed !== null && typed !== written && (
+        <Button onClick={() => setTyped(null)}>Rewrite it</Button>
+      )}
+      {(missing || nameless) && (
+        <p class="small soft">{missing ?? "Give your name: it stands beside the decision."}</p>
+      )}
+      <Button
+        look="main"
+        wide
+        disabled={missing !== null || nameless}
+        onClick={() => decide(false)}
+      >
+        {kind === null || kind === "accept"
+          ? "Accept"
+          : kind === "askAgain"
+            ? "Ask again"
+            : "Advise this part"}
+      </Button>
+      <Button wide disabled={missing !== null || nameless} onClick={() => decide(true)}>
+        {signedIn ? "Decide, send, next new" : "Decide, next new"}
+      </Button>
+    </div>
+  );
+}
+
+/** A letter by the shared desk stays there for good: it names nobody. */
+function letterTo(record: CheckRecord, { way }: Listed): CheckRecord {
+  if (way !== "desk") return record;
+  const { name: _, ...author } = record.author;
+  return { ...record, author };
+}
+
+/** Tested to fit, with care at most, and known to mount there. */
+function advisable({ ranked: { verdict }, unclear }: TriedPart): boolean {
+  return !unclear && (verdict === "ok" || verdict === "care");
+}
+
+function advisedPart({ stop, ranked }: TriedPart, assessment: Assessment, unit: LengthUnit) {
+  const curve = stopCurve(stop);
+  return {
+    name: rankedName(ranked, unit),
+    heightMm: meanOf(stop.freeHeight),
+    rateNPerMm: curve.ok ? secantRate(curve.value) : null,
+    answer: toldAnswer(assessment, null),
+  };
+}

@@ -1,0 +1,105 @@
+import { useState } from "preact/hooks";
+import { capital } from "../../../physics/sentence.ts";
+import { quantityText } from "../../../records/entry/quantityText.ts";
+import { catalogueEntry } from "../../../records/entry/readingCatalogue.ts";
+import type { LengthUnit } from "../../../records/entry/units.ts";
+import {
+  type AgainstPack,
+  fewestToTakeOver,
+  packWith,
+} from "../../../records/findings/measuredAgainstPack.ts";
+import type { Pack } from "../../../records/pack/pack.ts";
+import { quantityKindOf } from "../../../records/review/oddReadings.ts";
+import { Button } from "../../parts/Button.tsx";
+import { keepReferencePack } from "../../referencePack.ts";
+import type { Shared } from "../shared/useShared.ts";
+
+function idOf(reading: AgainstPack["reading"]): string {
+  return reading === "gap" || reading === "rideHeight" ? `left.${reading}` : reading;
+}
+
+/** Measured minus pack by reading, and taking the median over as a new version of the pack. */
+export function AgainstPackTable({
+  rows,
+  pack,
+  unit,
+  shared,
+}: {
+  rows: readonly AgainstPack[];
+  pack: Pack;
+  unit: LengthUnit;
+  shared: Shared | null;
+}) {
+  const [said, setSaid] = useState("");
+  const takeOver = async (row: AgainstPack) => {
+    const next = packWith(pack, row, new Date().toISOString().slice(0, 10));
+    const kept = await keepReferencePack(next);
+    const { name } = catalogueEntry(idOf(row.reading));
+    if (kept.kind !== "kept") {
+      setSaid("Not taken over: the pack could not be kept, or was changed in another tab.");
+      return;
+    }
+    if (shared?.state) await shared.sharePack(next);
+    setSaid(`Taken over: ${name} of ${row.platform.label}. It is a new version of the pack.`);
+  };
+  return (
+    <section class="card" aria-labelledby="against-heading">
+      <h2 id="against-heading">Measured minus pack</h2>
+      <p class="small soft">
+        Only what was measured counts. The pack takes the median; at least {fewestToTakeOver}
+        {" measurements "}
+        are needed.
+      </p>
+      {said && <p role="status">{said}</p>}
+      {rows.length === 0 ? (
+        <p>No check names a platform of the pack with readings to compare.</p>
+      ) : (
+        <div class="desk-table-box">
+          <table class="desk-readings finding-table">
+            <thead>
+              <tr>
+                <th scope="col">Platform</th>
+                <th scope="col">Reading</th>
+                <th scope="col">Pack</th>
+                <th scope="col">Measured</th>
+                <th scope="col">Median difference</th>
+                <th scope="col">Half of them between</th>
+                <th scope="col">
+                  <span class="unseen">Take over</span>
+                </th>
+              </tr>
+            </thead>
+            <tbody>
+              {rows.map((row) => {
+                const { platform, reading, packValue, differences } = row;
+                const id = idOf(reading);
+                const { name } = catalogueEntry(id);
+                const kind = quantityKindOf(id);
+                const text = (value: number) => quantityText({ kind, value }, unit);
+                return (
+                  <tr key={`${platform.id} ${reading}`}>
+                    <th scope="row">
+                      <bdi>{platform.label}</bdi>, {platform.axle}
+                    </th>
+                    <td>{capital(name)}</td>
+                    <td>{text(packValue)}</td>
+                    <td>{differences.n}</td>
+                    <td>{text(differences.median)}</td>
+                    <td>
+                      {text(differences.quarter)} and {text(differences.threeQuarters)}
+                    </td>
+                    <td>
+                      {differences.n >= fewestToTakeOver && Math.abs(differences.median) > 0.05 && (
+                        <Button onClick={() => takeOver(row)}>Take over into the pack</Button>
+                      )}
+                    </td>
+                  </tr>
+                );
+              })}
+            </tbody>
+          </table>
+        </div>
+      )}
+    </section>
+  );
+}

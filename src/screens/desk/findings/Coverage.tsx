@@ -1,0 +1,149 @@
+import { useEffect, useMemo, useRef, useState } from "preact/hooks";
+import type { Pool } from "../../../compute/pool.ts";
+import { quantityText } from "../../../records/entry/quantityText.ts";
+import type { LengthUnit } from "../../../records/entry/units.ts";
+import { buildsToMake, coverageByStop, type Served } from "../../../records/findings/coverage.ts";
+import type { Pack } from "../../../records/pack/pack.ts";
+import { Button } from "../../parts/Button.tsx";
+import { startPoolWithPack } from "../startPoolWithPack.ts";
+import { countWords } from "../words.ts";
+import { Bar } from "./Bar.tsx";
+import { percent } from "./findingsWords.ts";
+import type { Gathered } from "./gather.ts";
+
+/** Which stops serve the vehicles that were checked, and what to make next. Begun by a tap: it takes time. */
+export function Coverage({
+  subjects,
+  pack,
+  unit,
+  startPool = startPoolWithPack,
+}: {
+  subjects: readonly Gathered[];
+  pack: Pack;
+  unit: LengthUnit;
+  startPool?: () => Pool;
+}) {
+  const [served, setServed] = useState<readonly Served[]>([]);
+  const [state, setState] = useState<"none" | "working" | "done">("none");
+  const [failed, setFailed] = useState(0);
+  const pool = useRef<Pool | null>(null);
+  const stopped = useRef(false);
+  useEffect(
+    () => () => {
+      stopped.current = true;
+      pool.current?.dispose();
+    },
+    [],
+  );
+  const work = async () => {
+    stopped.current = false;
+    setState("working");
+    setServed([]);
+    setFailed(0);
+    const hands = startPool();
+    pool.current = hands;
+    const waiting = [...subjects];
+    const found: Served[] = [];
+    const lane = async (): Promise<void> => {
+      for (let next = waiting.shift(); next && !stopped.current; next = waiting.shift()) {
+        const done = await hands.run({ kind: "served", key: next.key, text: next.text, pack });
+        if (done.kind === "served") found.push(done.served);
+        else if (!stopped.current) setFailed((count) => count + 1);
+        setServed([...found]);
+      }
+    };
+    await Promise.all(Array.from({ length: hands.size }, lane));
+    hands.dispose();
+    setState("done");
+  };
+  const stop = () => {
+    stopped.current = true;
+    pool.current?.cancel();
+  };
+  const rows = useMemo(
+    () =>
+      coverageByStop(
+        served,
+        pack.stops.map(({ id }) => id),
+      ),
+    [served, pack],
+  );
+  const unserved = useMemo(
+    () => served.filter(({ combinations }) => !combinations.length),
+    [served],
+  );
+  const builds = useMemo(() => buildsToMake(unserved), [unserved]);
+  const nameOf = (id: string) => pack.stops.find((stop) => stop.id === id)?.name ?? id;
+  return (
+    <section class="card" aria-labelledby="coverage-heading">
+      <h2 id="coverage-heading">Coverage</h2>
+      <p>
+        Every stop of the pack is tried on every vehicle here, alone and with the spacer that suits
+        it best. It serves where nothing that a stop can change is missed or unsure.
+      </p>
+      <div class="row">
+        {state === "working" ? (
+          <Button onClick={stop}>Stop</Button>
+        ) : (
+          <Button onClick={work} disabled={subjects.length === 0}>
+            {state === "done" ? "Try again" : `Try on ${countWords(subjects.length, "check")}`}
+          </Button>
+        )}
+        {state !== "none" && (
+          <p role="status">
+            {served.length + failed} of {countWords(subjects.length, "check")} tried
+            {failed > 0 && `, ${failed} can't be computed`}.
+          </p>
+        )}
+      </div>
+      {served.length > 0 && (
+        <>
+          <div class="desk-table-box">
+            <table class="desk-readings finding-table">
+              <caption class="unseen">Share of the vehicles that each stop serves</caption>
+              <thead>
+                <tr>
+                  <th scope="col">Stop</th>
+                  <th scope="col">Serves</th>
+                  <th scope="col">Of them without a spacer</th>
+                </tr>
+              </thead>
+              <tbody>
+                {rows.map(({ stop: id, count, plain, share }) => (
+                  <tr key={id}>
+                    <th scope="row">
+                      <bdi>{nameOf(id)}</bdi>
+                    </th>
+                    <td>
+                      <Bar share={share} words={`${percent(share)} (${count})`} />
+                    </td>
+                    <td>{plain}</td>
+                  </tr>
+                ))}
+              </tbody>
+            </table>
+          </div>
+          <h3>What to make next</h3>
+          <p>
+            Nothing of the pack serves {unserved.length} of {served.length} vehicles.
+          </p>
+          {builds.length > 0 && (
+            <ol class="stack-close">
+              {builds.map(({ heightMm, stiffnessClass, more }) => (
+                <li key={`${heightMm} ${stiffnessClass}`}>
+                  {quantityText({ kind: "length", value: heightMm }, unit)} high,{" "}
+                  {quantityText({ kind: "rate", value: stiffnessClass }, unit)}: serves {more} more.
+                </li>
+              ))}
+            </ol>
+          )}
+          <p class="small soft">
+            Method: heights in steps of 10 mm and the R5 stiffness classes, the fitted stop's own
+            curve scaled. The build that serves most goes first; then, of the rest, again (greedy
+            set cover). Dashpots stay as they are. A proposal to test, not a tested part.
+          </p>
+        </>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,60 @@
+import type { Answering } from "../../../records/findings/answering.ts";
+import type { AgainstPack } from "../../../records/findings/measuredAgainstPack.ts";
+import type { DecidingReading, PlatformVerdicts } from "../../../records/findings/verdicts.ts";
+import { byteOrderMark, csvLine, csvStyleOf } from "../../../records/review/csv.ts";
+import { checkWords } from "./findingsWords.ts";
+
+export interface Findings {
+  readonly verdicts: readonly PlatformVerdicts[];
+  readonly deciding: readonly DecidingReading[];
+  readonly against: readonly AgainstPack[];
+  readonly answers: Answering;
+}
+
+/** The tables one under the other, each with its heading line, in the model's units. */
+export function findingsFile(
+  { verdicts, deciding, against, answers }: Findings,
+  now: Date,
+  style = csvStyleOf(globalThis.navigator?.language),
+): File {
+  const checks = Object.keys(checkWords) as (keyof typeof checkWords)[];
+  const lines = [
+    csvLine(
+      [
+        "platform",
+        "checks",
+        "fits",
+        "take care",
+        "not sure",
+        "does not fit",
+        ...checks.map((check) => `missed: ${checkWords[check].toLowerCase()}`),
+      ],
+      style,
+    ),
+    ...verdicts.map(({ label, count, verdicts: { ok, care, unsure, no }, missed }) =>
+      csvLine(
+        [label, count, ok, care, unsure, no, ...checks.map((check) => missed[check] ?? 0)],
+        style,
+      ),
+    ),
+    csvLine([], style),
+    csvLine(["deciding reading", "checks", "share"], style),
+    ...deciding.map(({ reading, count, share }) => csvLine([reading, count, share], style)),
+    csvLine([], style),
+    csvLine(
+      ["platform", "reading", "pack", "n", "median difference", "quarter", "three quarters"],
+      style,
+    ),
+    ...against.map(({ platform, reading, packValue, differences: d }) =>
+      csvLine(
+        [platform.label, reading, packValue, d.n, d.median, d.quarter, d.threeQuarters],
+        style,
+      ),
+    ),
+    csvLine([], style),
+    csvLine(["checks", "answered", "asked again", "median days to the first answer"], style),
+    csvLine([answers.checks, answers.answered, answers.askedAgain, answers.days?.median], style),
+  ];
+  const name = `stopfit-findings-${now.toISOString().slice(0, 10)}.csv`;
+  return new File([byteOrderMark, ...lines], name, { type: "text/csv" });
+}
