@@ -1,6 +1,5 @@
 import type { CheckId, State } from "../../physics/fitment.ts";
 import type { ReadingId } from "../../physics/outcome.ts";
-import { sideOf } from "../../physics/readings/readingId.ts";
 import { type PackPlatforms, platformOf } from "../pack/pack.ts";
 import type { FindingSubject } from "./subject.ts";
 
@@ -53,6 +52,8 @@ export function verdictsByPlatform(
 export interface DecidingReading {
   /** Without its side. */
   readonly reading: ReadingId;
+  /** One of those that count here, side and all: it has a name. */
+  readonly example: ReadingId;
   readonly count: number;
   /** Of all checks that anything decided. */
   readonly share: number;
@@ -63,22 +64,31 @@ export interface DecidingReading {
  * names. A check that fits everywhere is decided by none; one counts once a reading.
  */
 export function decidingReadings(subjects: readonly FindingSubject[]): DecidingReading[] {
-  const counts = new Map<ReadingId, number>();
+  const counts = new Map<ReadingId, { example: ReadingId; count: number }>();
   let decided = 0;
   for (const { assessment } of subjects) {
     if (assessment === null || assessment.verdict === "ok") continue;
-    const named = new Set<ReadingId>();
+    const named = new Map<ReadingId, ReadingId>();
     for (const { checks } of assessment.corners) {
       for (const { state, reading } of checks) {
         if (state !== assessment.verdict || reading === undefined) continue;
-        const side = sideOf(reading);
-        named.add(side === null ? reading : reading.slice(side.length + 1));
+        named.set(withoutSide(reading), reading);
       }
     }
     if (named.size > 0) decided += 1;
-    for (const reading of named) counts.set(reading, (counts.get(reading) ?? 0) + 1);
+    for (const [reading, example] of named) {
+      const count = (counts.get(reading)?.count ?? 0) + 1;
+      counts.set(reading, { example, count });
+    }
   }
   return [...counts]
-    .map(([reading, count]) => ({ reading, count, share: count / decided }))
+    .map(([reading, { example, count }]) => ({ reading, example, count, share: count / decided }))
     .sort((a, b) => b.count - a.count || (a.reading < b.reading ? -1 : 1));
+}
+
+function withoutSide(reading: ReadingId): ReadingId {
+  return reading
+    .split(".")
+    .filter((part) => part !== "left" && part !== "right")
+    .join(".");
 }

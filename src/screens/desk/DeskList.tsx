@@ -28,7 +28,7 @@ export interface ListPlace {
 }
 
 const sorts: readonly { value: SortKey; text: string }[] = [
-  { value: "new", text: "New first, oldest first" },
+  { value: "new", text: "New first" },
   { value: "severity", text: "Severity" },
   { value: "age", text: "Age" },
   { value: "vehicle", text: "Vehicle" },
@@ -122,9 +122,12 @@ export function DeskList({
       }
     >
       <div ref={main} class={over ? "stack desk-over" : "stack"}>
-        <h1 ref={heading} tabIndex={-1}>
-          Checks sent to this desk
-        </h1>
+        <div class="desk-head">
+          <h1 ref={heading} tabIndex={-1}>
+            Checks sent to this desk
+          </h1>
+          {desk.shared && <SharedBar shared={desk.shared} />}
+        </div>
         {fault && (
           <Notice tone="no" live>
             <p>{sentenceText(fault.sentence, unit)}</p>
@@ -135,7 +138,6 @@ export function DeskList({
             <p>{sentenceText(saved.sentence, unit)}</p>
           </Notice>
         )}
-        {desk.shared && <SharedBar shared={desk.shared} />}
         <WaysIn desk={desk} onPaste={() => setPasting(true)} />
         <ImportPanel desk={desk} unit={unit} />
         {checks === null && first === null && <p class="soft">One moment …</p>}

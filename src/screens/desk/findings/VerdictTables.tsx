@@ -1,5 +1,5 @@
 import { capital } from "../../../physics/sentence.ts";
-import { entryName } from "../../../records/entry/readingCatalogue.ts";
+import { catalogueEntry } from "../../../records/entry/readingCatalogue.ts";
 import type { DecidingReading, PlatformVerdicts } from "../../../records/findings/verdicts.ts";
 import { StateMark } from "../../drawings/StateMark.tsx";
 import { verdictShort } from "../words.ts";
@@ -30,6 +30,7 @@ export function VerdictsTable({ rows }: { rows: readonly PlatformVerdicts[] }) {
                 ))}
                 {missable.map((check) => (
                   <th key={check} scope="col">
+                    <span class="unseen">Missed: </span>
                     {checkWords[check]}
                   </th>
                 ))}
@@ -84,9 +85,9 @@ export function DecidingTable({ rows }: { rows: readonly DecidingReading[] }) {
               </tr>
             </thead>
             <tbody>
-              {rows.map(({ reading, count, share }) => (
+              {rows.map(({ reading, example, count, share }) => (
                 <tr key={reading}>
-                  <th scope="row">{capital(entryName(reading))}</th>
+                  <th scope="row">{capital(catalogueEntry(example).name)}</th>
                   <td>{count}</td>
                   <td>
                     <Bar share={share} words={percent(share)} />

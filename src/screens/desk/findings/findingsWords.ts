@@ -2,11 +2,11 @@ import type { CheckId } from "../../../physics/fitment.ts";
 import type { Spread } from "../../../records/findings/quantiles.ts";
 
 export const checkWords: { readonly [Each in CheckId]: string } = {
-  clearance: "Fully compressed before hard contact",
+  clearance: "Hard contact first",
   earlyContact: "Touches too soon",
   stiffness: "Stiffness",
-  balance: "Left and right differ",
-  plausible: "Readings not plausible",
+  balance: "Sides differ",
+  plausible: "Not plausible",
 };
 
 /** "median 2.0, half of them 1.0 to 3.0". */
