@@ -1,8 +1,8 @@
 import type { Fitment } from "../physics/fitment.ts";
-import { fittedId } from "../physics/prescription/candidates.ts";
-import { rankStops } from "../physics/ranking/rankStops.ts";
-import { heightClassMap } from "../physics/stiffness/heightClassMap.ts";
-import { meanOf } from "../physics/uncertainty/readingMean.ts";
+import { fittedId } from "../physics/prescription/index.ts";
+import { rankStops } from "../physics/ranking/index.ts";
+import { heightClassMap } from "../physics/stiffness/index.ts";
+import { meanOf } from "../physics/uncertainty/index.ts";
 import type { CheckRecord } from "../records/check/checkRecord.ts";
 import { fitmentOf } from "../records/check/fitmentOf.ts";
 import type { Build, Combination, Served } from "../records/findings/coverage.ts";

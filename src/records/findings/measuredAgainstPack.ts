@@ -1,6 +1,6 @@
 import type { GeometryReadingName } from "../../physics/fitment.ts";
-import { geometryNames } from "../../physics/readings/geometryRegistry.ts";
-import { meanOf } from "../../physics/uncertainty/readingMean.ts";
+import { geometryNames } from "../../physics/readings/index.ts";
+import { meanOf } from "../../physics/uncertainty/index.ts";
 import type { CheckLayout, TypedReading } from "../check/checkRecord.ts";
 import {
   type Pack,

@@ -1,5 +1,5 @@
 import type { CheckId, State } from "../../physics/fitment.ts";
-import type { ReadingId } from "../../physics/outcome.ts";
+import { isReadingId, type ReadingId } from "../../physics/readings/index.ts";
 import { type PackPlatforms, platformOf } from "../pack/pack.ts";
 import type { FindingSubject } from "./subject.ts";
 
@@ -51,7 +51,7 @@ export function verdictsByPlatform(
 
 export interface DecidingReading {
   /** Without its side. */
-  readonly reading: ReadingId;
+  readonly reading: string;
   /** One of those that count here, side and all: it has a name. */
   readonly example: ReadingId;
   readonly count: number;
@@ -64,14 +64,14 @@ export interface DecidingReading {
  * names. A check that fits everywhere is decided by none; one counts once a reading.
  */
 export function decidingReadings(subjects: readonly FindingSubject[]): DecidingReading[] {
-  const counts = new Map<ReadingId, { example: ReadingId; count: number }>();
+  const counts = new Map<string, { example: ReadingId; count: number }>();
   let decided = 0;
   for (const { assessment } of subjects) {
     if (assessment === null || assessment.verdict === "ok") continue;
-    const named = new Map<ReadingId, ReadingId>();
+    const named = new Map<string, ReadingId>();
     for (const { checks } of assessment.corners) {
       for (const { state, reading } of checks) {
-        if (state !== assessment.verdict || reading === undefined) continue;
+        if (state !== assessment.verdict || !reading || !isReadingId(reading)) continue;
         named.set(withoutSide(reading), reading);
       }
     }
@@ -86,7 +86,7 @@ export function decidingReadings(subjects: readonly FindingSubject[]): DecidingR
     .sort((a, b) => b.count - a.count || (a.reading < b.reading ? -1 : 1));
 }
 
-function withoutSide(reading: ReadingId): ReadingId {
+function withoutSide(reading: string): string {
   return reading
     .split(".")
     .filter((part) => part !== "left" && part !== "right")

@@ -1,9 +1,8 @@
 import { useEffect, useMemo, useState } from "preact/hooks";
 import type { Assessment } from "../../physics/fitment.ts";
 import { capital } from "../../physics/sentence.ts";
-import { secantRate } from "../../physics/stop/stiffnessClass.ts";
-import { stopCurve } from "../../physics/stop/stopCurve.ts";
-import { meanOf } from "../../physics/uncertainty/readingMean.ts";
+import { secantRate, stopCurve } from "../../physics/stop/index.ts";
+import { meanOf } from "../../physics/uncertainty/index.ts";
 import type { CheckRecord } from "../../records/check/checkRecord.ts";
 import { recordBounds } from "../../records/check/recordFormat.ts";
 import { newId } from "../../records/check/storedCheck.ts";

@@ -1,4 +1,5 @@
 import { useState } from "preact/hooks";
+import type { ReadingId } from "../../../physics/readings/index.ts";
 import { capital } from "../../../physics/sentence.ts";
 import { quantityText } from "../../../records/entry/quantityText.ts";
 import { catalogueEntry } from "../../../records/entry/readingCatalogue.ts";
@@ -14,7 +15,7 @@ import { Button } from "../../parts/Button.tsx";
 import { keepReferencePack } from "../../referencePack.ts";
 import type { Shared } from "../shared/useShared.ts";
 
-function idOf(reading: AgainstPack["reading"]): string {
+function idOf(reading: AgainstPack["reading"]): ReadingId {
   return reading === "gap" || reading === "rideHeight" ? `left.${reading}` : reading;
 }
 
