@@ -7,6 +7,7 @@ import { VitePWA, type VitePWAOptions } from "vite-plugin-pwa";
 
 import packageFile from "./package.json" with { type: "json" };
 import { type DeskAddress, readDeskAddress } from "./src/engine/address.ts";
+import { makerBuild } from "./src/tooling/maker/makerBuild.ts";
 
 /** The desk that this build sends to, where STOPFIT_DESK names one; nothing of it is in the app otherwise. */
 function deskOfBuild(text = process.env.STOPFIT_DESK ?? ""): DeskAddress | null {
@@ -18,6 +19,8 @@ function deskOfBuild(text = process.env.STOPFIT_DESK ?? ""): DeskAddress | null 
   return address.value;
 }
 const desk = deskOfBuild();
+
+const { plugin: maker, maker: makerName } = makerBuild(process.env.STOPFIT_PACK);
 
 /** `early` is the one script that may stand in the page itself. */
 const contentSecurityPolicy = (early: string) => [
@@ -126,6 +129,7 @@ export default defineConfig({
     "import.meta.env.VITE_RELEASE": JSON.stringify(process.env.VITE_RELEASE ?? packageFile.version),
   },
   plugins: [
+    maker,
     preact(),
     earlyScriptAndPolicy(),
     rememberConfig(),
@@ -144,7 +148,7 @@ export default defineConfig({
       },
       manifest: {
         id: "./",
-        name: "Stopfit",
+        name: makerName === null ? "Stopfit" : `Stopfit, ${makerName}`,
         short_name: "Stopfit",
         description: "Tells whether a bump stop fits this vehicle as it stands.",
         lang: "en",

@@ -1,6 +1,7 @@
 import { addressPart } from "../records/text/soundText.ts";
 
 export const checksHref = "#/";
+export const labelsHref = "#/labels";
 
 export function stepHref(id: string, step?: string): string {
   const base = `#/check/${addressPart(id)}`;

@@ -1,6 +1,11 @@
 import { useEffect, useState } from "preact/hooks";
 import { onPhoneTheme, showAppearance } from "./appearance.ts";
-import { type Preferences, preferencesKey, readPreferences } from "./storedPreferences.ts";
+import {
+  authorNow,
+  type Preferences,
+  preferencesKey,
+  readPreferences,
+} from "./storedPreferences.ts";
 
 export type { Preferences } from "./storedPreferences.ts";
 
@@ -22,6 +27,11 @@ export function changePreferences(change: Partial<Preferences>): void {
   }
   showAppearance(current);
   for (const listener of listeners) listener(current);
+}
+
+/** The name of who measures now; null where none is said. */
+export function measurerNow(): string | null {
+  return authorNow(preferences())?.name?.trim() || null;
 }
 
 /** Keeps the page looking as wanted: after the phone turns dark, and a change in another tab. */

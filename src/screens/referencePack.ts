@@ -1,8 +1,10 @@
 import { useEffect, useState } from "preact/hooks";
 import type { Fault } from "../physics/outcome.ts";
-import { demoPack } from "../records/pack/demoPack.ts";
 import type { Pack } from "../records/pack/pack.ts";
+import type { ShippedOrigin, StoredPack } from "../storage/database.ts";
 import { openPackStore, type PackStore } from "../storage/packStore.ts";
+import { shippedDigest } from "./shippedBuild.ts";
+import { shippedHead, shippedPack } from "./shippedPack.ts";
 
 /** The pack in use: the one that ships until another is opened or this one is edited. */
 export interface PackInUse {
@@ -11,9 +13,11 @@ export interface PackInUse {
   readonly revision: number;
   /** Why it is not kept on this phone; null where it is. */
   readonly fault: Fault | null;
+  /** The shipped pack that it grew from. */
+  readonly shipped?: ShippedOrigin;
 }
 
-const shipped: PackInUse = { pack: demoPack, revision: 0, fault: null };
+const shipped: PackInUse = { pack: shippedHead, revision: 0, fault: null };
 
 let store: PackStore | null = null;
 let inUse: PackInUse = shipped;
@@ -38,11 +42,53 @@ async function read(): Promise<PackInUse> {
   const found = await openedStore().get();
   // A pack held only in memory is not thrown away for a storage that does not answer.
   if (!found.ok) return use({ ...inUse, fault: inUse.revision === 0 ? null : found.fault });
-  return use(
-    found.value === null
-      ? shipped
-      : { pack: found.value.pack, revision: found.value.revision, fault: null },
+  if (found.value !== null) return use(inUseOf(found.value));
+  return shippedDigest === null ? use(shipped) : takeShipped(shippedDigest);
+}
+
+function inUseOf({ pack, revision, shipped: origin }: StoredPack): PackInUse {
+  return { pack, revision, fault: null, ...(origin && { shipped: origin }) };
+}
+
+/** A maker's pack is kept as it is first used, so that a newer app does not change it behind one's back. */
+async function takeShipped(digest: string): Promise<PackInUse> {
+  const found = await shippedPack();
+  if (!found.ok) return use({ ...shipped, fault: found.fault });
+  const origin = { digest, edited: false };
+  const kept = await openedStore().put(found.value, 0, origin);
+  if (kept.ok && kept.value.stored) return use(inUseOf(kept.value.stored));
+  // Not kept, as in a private window: in use all the same.
+  return use({ pack: found.value, revision: 0, fault: null, shipped: origin });
+}
+
+/** The shipped pack, where it is another one than that in use grew from, and was not refused; else null. */
+export async function newerShippedPack(): Promise<Pack | null> {
+  if (shippedDigest === null) return null;
+  const { shipped: origin } = await loadReferencePack().then(() => inUse);
+  if (origin?.digest === shippedDigest || origin?.refused === shippedDigest) return null;
+  const found = await shippedPack();
+  return found.ok ? found.value : null;
+}
+
+/** Puts the shipped pack in use, in place of the one there is. */
+export async function useShippedPack(): Promise<Kept | null> {
+  const found = await shippedPack();
+  if (!found.ok) return null;
+  return keepReferencePack(
+    found.value,
+    shippedDigest === null ? undefined : { digest: shippedDigest, edited: false },
   );
+}
+
+/** The one in use stays; the shipped one is not offered again, until there is a newer one. */
+export async function refuseShippedPack(): Promise<void> {
+  if (shippedDigest === null) return;
+  const { pack, shipped: origin } = inUse;
+  await keepReferencePack(pack, {
+    digest: origin?.digest ?? "",
+    edited: origin?.edited ?? true,
+    refused: shippedDigest,
+  });
 }
 
 /** Reads the kept pack once; screens that need it wait for this. */
@@ -68,12 +114,12 @@ let writes: Promise<unknown> = Promise.resolve();
 let writtenRevision = 0;
 
 /** Puts a pack to use at once, and keeps it after whatever this tab is still keeping. */
-export function keepReferencePack(pack: Pack): Promise<Kept> {
+export function keepReferencePack(pack: Pack, origin?: ShippedOrigin): Promise<Kept> {
   if (waitingWrites === 0) writtenRevision = inUse.revision;
   waitingWrites += 1;
   use({ ...inUse, pack });
   const kept = writes
-    .then(() => write(pack))
+    .then(() => write(pack, origin))
     .finally(() => {
       waitingWrites -= 1;
     });
@@ -81,8 +127,8 @@ export function keepReferencePack(pack: Pack): Promise<Kept> {
   return kept;
 }
 
-async function write(pack: Pack): Promise<Kept> {
-  const outcome = await openedStore().put(pack, writtenRevision);
+async function write(pack: Pack, origin?: ShippedOrigin): Promise<Kept> {
+  const outcome = await openedStore().put(pack, writtenRevision, origin);
   const latest = waitingWrites > 1 ? inUse.pack : pack;
   if (!outcome.ok) {
     use({ pack: latest, revision: writtenRevision, fault: outcome.fault });
@@ -90,12 +136,12 @@ async function write(pack: Pack): Promise<Kept> {
   }
   const { kind, stored } = outcome.value;
   if (kind === "changedElsewhere") {
-    const theirs = stored?.pack ?? demoPack;
-    use({ pack: theirs, revision: stored?.revision ?? 0, fault: null });
+    const theirs = stored?.pack ?? shippedHead;
+    use(stored ? inUseOf(stored) : shipped);
     return { kind, theirs, mine: pack };
   }
   writtenRevision = stored.revision;
-  use({ pack: latest, revision: stored.revision, fault: null });
+  use({ ...inUseOf(stored), pack: latest });
   return { kind };
 }
 

@@ -4,6 +4,7 @@ import { replyScreen } from "./exchange/reply/replyScreen.ts";
 import { shareScreen } from "./exchange/shareScreen.ts";
 import { checksScreen } from "./home/checksScreen.tsx";
 import { howComputedScreen } from "./howComputed/howComputedScreen.ts";
+import { labelsScreen } from "./labels/labelsScreen.ts";
 import { openCheckScreen } from "./openCheck/openCheckScreen.ts";
 import { packScreen } from "./pack/packScreen.ts";
 import { ButtonLink } from "./parts/Button.tsx";
@@ -41,6 +42,7 @@ const screens: readonly ScreenAt[] = [
   openCheckScreen,
   quickCheckScreen,
   packScreen,
+  labelsScreen,
   savedScreen,
   settingsScreen,
   howComputedScreen,

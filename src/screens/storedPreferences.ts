@@ -18,6 +18,10 @@ export interface Preferences {
   readonly tools: { readonly [Group in ToolGroup]?: ToolId };
   /** Who filled in the last check: offered again for the next one. */
   readonly author?: Author;
+  /** When that was said. */
+  readonly authorAt?: string;
+  /** Several people measure with this phone: a name holds for a day. */
+  readonly shared: boolean;
 }
 
 export const preferencesKey = "stopfit.preferences";
@@ -33,6 +37,7 @@ function defaultPreferences(): Preferences {
     awake: true,
     speak: false,
     tools: {},
+    shared: false,
   };
 }
 
@@ -79,9 +84,23 @@ export function readPreferences(): Preferences {
       awake: typeof kept.awake === "boolean" ? kept.awake : usual.awake,
       speak: typeof kept.speak === "boolean" ? kept.speak : usual.speak,
       tools: readTools(kept.tools),
+      shared: typeof kept.shared === "boolean" ? kept.shared : usual.shared,
       ...(author && { author }),
+      ...(typeof kept.authorAt === "string" && { authorAt: kept.authorAt }),
     };
   } catch {
     return usual;
   }
+}
+
+const dayMs = 86_400_000;
+
+/** Who measures now: as last said, on a shared phone without name and contact once a day has passed. */
+export function authorNow(
+  { author, authorAt, shared }: Preferences,
+  now: Date = new Date(),
+): Author | undefined {
+  if (author === undefined || !shared) return author;
+  const age = now.getTime() - Date.parse(authorAt ?? "");
+  return age >= 0 && age < dayMs ? author : { role: author.role };
 }

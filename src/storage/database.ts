@@ -24,6 +24,17 @@ export interface StoredPack {
   readonly pack: Pack;
   readonly revision: number;
   readonly keptAt: string;
+  /** The shipped pack that it grew from; absent where it was opened from a file, or began with the demo. */
+  readonly shipped?: ShippedOrigin;
+}
+
+/** Which shipped pack the one in use grew from. */
+export interface ShippedOrigin {
+  readonly digest: string;
+  /** It has been changed on this phone since. */
+  readonly edited: boolean;
+  /** A newer shipped one that the person does not want; absent: none was looked at. */
+  readonly refused?: string;
 }
 
 /** What this phone remembers of its own keeping: who it is, and what is safe elsewhere. */

@@ -1,7 +1,7 @@
 import { type Fault, type Outcome, succeed } from "../physics/outcome.ts";
-import type { Pack } from "../records/pack/pack.ts";
+import { openPack, type Pack } from "../records/pack/pack.ts";
 import { cleanTexts } from "../records/text/soundText.ts";
-import { DatabaseHandle, databaseName, type StoredPack } from "./database.ts";
+import { DatabaseHandle, databaseName, type ShippedOrigin, type StoredPack } from "./database.ts";
 import type { StoreFaultCode } from "./storeFault.ts";
 
 /** What became of a pack handed in: kept, or not, because another tab had changed it since. */
@@ -18,9 +18,10 @@ export interface PackStore {
   get(): Promise<Outcome<StoredPack | null>>;
   /**
    * Keeps a pack that grew from revision `from` (0: from the one that ships). Where another tab has
-   * kept one since, nothing is written and what is stored comes back instead.
+   * kept one since, nothing is written and what is stored comes back instead. `shipped`: it is, or is
+   * as good as, the pack that ships; absent: it was changed or opened here.
    */
-  put(pack: Pack, from: number): Promise<Outcome<PackKept>>;
+  put(pack: Pack, from: number, shipped?: ShippedOrigin): Promise<Outcome<PackKept>>;
   /** Called when another tab has kept a pack. */
   subscribe(listener: () => void): () => void;
   close(): void;
@@ -67,10 +68,12 @@ class IndexedPackStore implements PackStore {
   async get(): Promise<Outcome<StoredPack | null>> {
     const found = await this.handle.run((database) => database.get("packs", "current"));
     // An earlier version kept texts as they came, an id that no address holds among them.
-    return found.ok ? succeed(cleanTexts(found.value ?? null)) : ofPack(found);
+    if (!found.ok) return ofPack(found);
+    const stored = cleanTexts(found.value ?? null);
+    return succeed(stored && { ...stored, pack: openPack(stored.pack) });
   }
 
-  async put(pack: Pack, from: number): Promise<Outcome<PackKept>> {
+  async put(pack: Pack, from: number, shipped?: ShippedOrigin): Promise<Outcome<PackKept>> {
     const written = await this.handle.run(async (database): Promise<PackKept> => {
       const transaction = database.transaction("packs", "readwrite", { durability: "strict" });
       const ended = transaction.done;
@@ -81,11 +84,13 @@ class IndexedPackStore implements PackStore {
         await ended;
         return { kind: "changedElsewhere", stored: current };
       }
+      const origin = shipped ?? (current?.shipped && { ...current.shipped, edited: true });
       const stored: StoredPack = {
         key: "current",
         pack,
         revision: from + 1,
         keptAt: new Date().toISOString(),
+        ...(origin && { shipped: origin }),
       };
       await transaction.store.put(stored);
       await ended;

@@ -9,6 +9,7 @@ import type { Photo } from "../../src/records/check/checkRecord.ts";
 import { completeRecord } from "../../src/records/check/completeRecord.ts";
 import type { StoredCheck } from "../../src/records/check/storedCheck.ts";
 import { setEntry } from "../../src/records/filling/changes.ts";
+import { type Pack, packVersion } from "../../src/records/pack/pack.ts";
 import { type CheckStore, openCheckStore } from "../../src/storage/checkStore.ts";
 import { databaseVersion } from "../../src/storage/database.ts";
 import { deskMigrations } from "../../src/storage/deskDatabase.ts";
@@ -140,8 +141,10 @@ describe.each(range(databaseVersion - 1))("checks stored by version %i", (versio
     await openChecks();
     const packs = openPackStore();
     opened.push(packs);
-    const [kept] = (old.stores.packs?.rows ?? []) as readonly { pack: unknown }[];
-    expect(value(await packs.get())?.pack ?? null).toEqual(kept?.pack ?? null);
+    const [kept] = (old.stores.packs?.rows ?? []) as readonly { pack: Pack }[];
+    // A pack of version 1 is read as one of today that lacks what came since.
+    const today = kept ? { ...kept.pack, version: packVersion } : null;
+    expect(value(await packs.get())?.pack ?? null).toEqual(today);
     const marks = new MarkStore();
     opened.push(marks);
     expect(value(await marks.safekeeping()).lastBackupAt).toBeNull();

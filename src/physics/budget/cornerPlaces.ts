@@ -59,7 +59,7 @@ export interface CornerPlaces {
 }
 
 /** Share of the usable compression that it may be off where the maker does not say. Common practice. */
-const usualUsableShare = 0.05;
+export const usualUsableShare = 0.05;
 /** Standard deviation of what increments beyond the last contact by hand may be off. Provisional. */
 const beyondDeviation = 0.03;
 

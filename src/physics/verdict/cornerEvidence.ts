@@ -106,6 +106,7 @@ const causeWords: Readonly<Record<string, string>> = {
   wheelPerOuter: "how the wheel moves with this arm",
   linkage: "the computed travel itself",
   settle: "friction in the suspension",
+  usableCompressionMm: "how much stops of this kind vary",
 };
 
 /** " Measure … again, or more closely: 62 % of the margin of error comes from it." */

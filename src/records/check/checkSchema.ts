@@ -9,6 +9,7 @@ import {
   notes,
   numberSchema,
   positiveOrZero,
+  readingSchema,
 } from "./schema/fields.ts";
 import { fullTravelSchema } from "./schema/fullTravelSchema.ts";
 import { layoutSchema } from "./schema/layoutSchema.ts";
@@ -28,6 +29,11 @@ export const photoSchema = z.object({
   caption: may(label),
   /** The reading it shows, where it shows one. */
   reading: may(label),
+  /** When the app took it in, by the phone's clock, and who had it. */
+  takenAt: may(instantSchema),
+  by: may(label),
+  /** Of its bytes, in hexadecimal: another picture in its place has another one. */
+  sha256: may(z.string().check(z.regex(/^[0-9a-f]{64}$/, "is not a SHA-256 in hexadecimal"))),
 });
 
 const photos = z.array(photoSchema).check(z.maxLength(recordBounds.photos));
@@ -67,6 +73,20 @@ export const fittedSchema = z.object({
   photos: may(photos),
 });
 
+/** The same readings by a second person who did not see the first one's, by their ids. */
+const secondSchema = z.object({
+  by: label,
+  at: instantSchema,
+  readings: z
+    .record(label, readingSchema)
+    .check(
+      z.refine(
+        (readings) => Object.keys(readings).length <= recordBounds.repeats,
+        "holds more readings than a check has",
+      ),
+    ),
+});
+
 /**
  * The shape of a check record, RECORD.md in words. Whatever else a record holds is passed over and stays
  * in it, so that a field of a later release is not lost on the way through this one.
@@ -91,6 +111,7 @@ export const checkSchema = z.object({
   fullTravel: may(fullTravelSchema),
   job: may(jobSchema),
   fitted: may(fittedSchema),
+  second: may(secondSchema),
   reference: may(referenceSchema),
   photos: may(photos),
   notes: may(notes),

@@ -60,11 +60,12 @@ function stopOf(value: unknown): unknown {
 }
 
 function referenceOf(value: unknown): unknown {
-  return isPlainObject(value)
-    ? changed(value, "platform", (platform) =>
+  const taken = without(value, ["edition", "stop"]);
+  return isPlainObject(taken)
+    ? changed(taken, "platform", (platform) =>
         isPlainObject(platform) ? changed(platform, "layout", layoutOf) : platform,
       )
-    : value;
+    : taken;
 }
 
 const changes: { readonly [field: string]: (value: unknown) => unknown } = {

@@ -220,8 +220,14 @@ const reference: Keep<TakenFromPack> = (value) => {
     );
   };
   if (!isTaken(value)) return undefined;
+  const { edition, stop: chosen, ...taken } = value;
   const house = rules(value.rules);
-  return house === undefined ? value : { ...value, rules: house };
+  return {
+    ...taken,
+    ...(text(edition) !== undefined && { edition }),
+    ...(text(chosen) !== undefined && { stop: chosen }),
+    ...(house !== undefined && { rules: house }),
+  };
 };
 
 const picture = oneOf<Photo["type"]>("image/jpeg", "image/png", "image/webp");
@@ -233,7 +239,10 @@ function isPhoto(value: unknown): value is Photo {
     picture(value.type) !== undefined &&
     text(value.data) !== undefined &&
     isTextOrAbsent(value.caption) &&
-    isTextOrAbsent(value.reading)
+    isTextOrAbsent(value.reading) &&
+    isTextOrAbsent(value.takenAt) &&
+    isTextOrAbsent(value.by) &&
+    isTextOrAbsent(value.sha256)
   );
 }
 
@@ -258,6 +267,17 @@ const fitted = whole<Fitted, "partNumber" | "spacerMm" | "at" | "by">(
   },
   ["partNumber", "spacerMm", "at", "by"],
 );
+
+const second: Keep<NonNullable<PartialCheckRecord["second"]>> = (value) => {
+  if (!isPlainObject(value) || !isPlainObject(value.readings)) return undefined;
+  const [by, at] = [text(value.by), text(value.at)];
+  const readings = Object.entries(value.readings).flatMap(([id, item]) => {
+    const found = id === "__proto__" ? undefined : reading(item);
+    return found === undefined ? [] : [[id, found] as const];
+  });
+  if (by === undefined || at === undefined || readings.length === 0) return undefined;
+  return { by, at, readings: Object.fromEntries(readings) };
+};
 
 const fields: Fields<PartialCheckRecord> = {
   format: () => checkFormat,
@@ -284,6 +304,7 @@ const fields: Fields<PartialCheckRecord> = {
   fullTravel: (value) => readFullTravel({ fullTravel: value }) ?? undefined,
   job,
   fitted,
+  second,
   reference,
   photos: listOf(photo),
   notes: text,

@@ -10,7 +10,7 @@ const texts = listOf(text);
 
 function entryOf(value: unknown): Entry | undefined {
   if (!isPlainObject(value)) return undefined;
-  const { tool, reach, ...entry } = value;
+  const { tool, reach, by, ...entry } = value;
   const unit = (text(value.unit) ?? "mm") as Entry["unit"];
   return {
     ...entry,
@@ -19,6 +19,7 @@ function entryOf(value: unknown): Entry | undefined {
     tol: text(value.tol) ?? "",
     ...(typeof tool === "string" && { tool }),
     ...(typeof reach === "string" && { reach }),
+    ...(typeof by === "string" && { by }),
   };
 }
 

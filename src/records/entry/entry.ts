@@ -34,6 +34,8 @@ export interface Entry {
   /** What it is measured with, and how well that gets at it: ToolId and Reach, as far as known. */
   readonly tool?: string;
   readonly reach?: string;
+  /** Who typed it. */
+  readonly by?: string;
 }
 
 /** What an entry is stored under: a reading's id, or the key of a choice, a tick or what an estimate is made from. */
@@ -243,7 +245,7 @@ function toleranceOfReading(
   reading: TypedReading,
   texts: readonly string[],
   unit: EntryUnit,
-): Pick<Entry, "tol" | "tool" | "reach"> {
+): Pick<Entry, "tol" | "tool" | "reach" | "by"> {
   const tool = toolFields(reading);
   const entry: Entry = { texts, unit, tol: "", ...tool };
   const shares = entryToolShares(id, entry, reading.values);

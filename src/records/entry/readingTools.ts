@@ -36,14 +36,20 @@ export function usualReach(id: ReadingId): Reach {
   return kind === "angle" && usualTolerance > 0.5 ? "awkward" : "clear";
 }
 
-/** What of `source` names a tool and its reach; nothing where it names none. */
-export function toolFields(source: { readonly tool?: string; readonly reach?: string }): {
+/** What of `source` names a tool, its reach and who took the reading; nothing where it names none. */
+export function toolFields(source: {
   readonly tool?: string;
   readonly reach?: string;
+  readonly by?: string;
+}): {
+  readonly tool?: string;
+  readonly reach?: string;
+  readonly by?: string;
 } {
   return {
     ...(typeof source.tool === "string" && { tool: source.tool }),
     ...(typeof source.reach === "string" && { reach: source.reach }),
+    ...(typeof source.by === "string" && { by: source.by }),
   };
 }
 

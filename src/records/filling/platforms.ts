@@ -69,7 +69,7 @@ export function withPlatform(
     withField(
       { ...record, vehicle: { ...record.vehicle, platformId: platform?.id ?? null } },
       "reference",
-      takenFrom(pack, { platform, rules: record.reference?.rules }),
+      takenFrom(pack, { ...record.reference, platform }),
     ),
   );
   if (!platform) return marked;
@@ -89,7 +89,7 @@ export function withPlatform(
   return record.layout?.kind ? placed : withLayoutOf(placed, platform);
 }
 
-export function platformName({ label, axle }: Platform): string {
+function platformName({ label, axle }: Platform): string {
   return `${label}, ${axle} axle`;
 }
 

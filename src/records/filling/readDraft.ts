@@ -37,9 +37,11 @@ const entrySchema = z.object({
   tol: text(recordBounds.typedCharacters),
   tool: may(label),
   reach: may(label),
+  by: may(label),
 });
 
-const { author, axle, fullTravel, job, notes, photos, reference } = checkSchema.shape;
+const { author, axle, fitted, fullTravel, job, notes, photos, reference, second } =
+  checkSchema.shape;
 const [arm] = layoutSchema.def.options;
 
 /** What of a record no entry holds; everything else is read from the entries anew. */
@@ -82,6 +84,8 @@ const draftSchema = z.object({
   rules: may(z.pick(rulesSchema, { roadClass: true, roadKurtosis: true })),
   fullTravel,
   job,
+  fitted,
+  second,
   reference,
   photos,
   notes,

@@ -33,7 +33,7 @@ function withHouseRules(stored: StoredCheck, pack: Pack): StoredCheck {
   const rules = use && pack.rules?.[use];
   return changeRecord(stored, (record) => {
     const { reference } = record;
-    const taken = takenFrom(pack, { platform: reference?.platform ?? null, rules });
+    const taken = takenFrom(pack, { ...reference, rules });
     const unchanged = same(taken?.rules, reference?.rules);
     return unchanged ? record : withField(record, "reference", taken);
   });

@@ -4,28 +4,21 @@ import type { CheckStop } from "../check/checkRecord.ts";
 import type { StoredCheck } from "../check/storedCheck.ts";
 import type { LengthUnit } from "../entry/units.ts";
 import { type Pack, type PackStop, recordStop } from "../pack/pack.ts";
+import { type SimilarStop, similarStops } from "../pack/similarStops.ts";
 import { chooseStop } from "./changes.ts";
 import { withChoice } from "./choice.ts";
 
 /** How well the forces of a stop are known from another one's. Common practice, no source. */
 const similarForceShare = 0.4;
 
-export interface SimilarStop {
-  readonly stop: PackStop;
-  /** By how much it is taller than the check's own, mm; below 0: shorter. */
-  readonly tallerMm: number;
-}
-
-/** The tested stop of the pack that is nearest in height, of the same duty; null where there is none. */
-export function similarStop(pack: Pack, own: Partial<CheckStop>): SimilarStop | null {
-  const heights = own.freeHeight?.values ?? [];
-  if (heights.length === 0) return null;
-  const height = mean(heights);
-  const [nearest] = pack.stops
-    .filter(({ duty, estimated }) => duty === (own.duty ?? "impact") && estimated === undefined)
-    .map((stop) => ({ stop, tallerMm: mean(stop.freeHeight.values) - height }))
-    .sort((one, other) => Math.abs(one.tallerMm) - Math.abs(other.tallerMm));
-  return nearest ?? null;
+/** The tested stop of the pack that is nearest, of the same duty, with how much taller it is; null: none. */
+export function similarStop(
+  pack: Pack,
+  own: Partial<CheckStop>,
+): (SimilarStop & { readonly tallerMm: number }) | null {
+  const tested = { ...pack, stops: pack.stops.filter(({ estimated }) => estimated === undefined) };
+  const [nearest] = similarStops(tested, own, 1);
+  return nearest && nearest.tallerMm !== null ? { ...nearest, tallerMm: nearest.tallerMm } : null;
 }
 
 /**
@@ -34,7 +27,7 @@ export function similarStop(pack: Pack, own: Partial<CheckStop>): SimilarStop | 
  */
 export function withSimilarStop(
   stored: StoredCheck,
-  { stop: similar, tallerMm }: SimilarStop,
+  { stop: similar, tallerMm }: { readonly stop: PackStop; readonly tallerMm: number },
   unit: LengthUnit,
 ): StoredCheck {
   const own = stored.record.stop ?? {};

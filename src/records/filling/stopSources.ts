@@ -1,8 +1,8 @@
-import type { CheckStop } from "../check/checkRecord.ts";
 import { changeAside, changeRecord, type StoredCheck } from "../check/storedCheck.ts";
 import type { Entry } from "../entry/entry.ts";
 import { withField } from "../entry/entryPath.ts";
 import type { LengthUnit } from "../entry/units.ts";
+import { type Pack, type PackStop, recordStop, takenFrom } from "../pack/pack.ts";
 import { chooseStop, setEntry } from "./changes.ts";
 import { chosen, withChoice } from "./choice.ts";
 import { withTestedAtSpeed } from "./testedAtSpeed.ts";
@@ -71,7 +71,17 @@ export function withStopSource(
   return withChoice(before === "file" ? stored : withHandBack(stored), "stop.source", "hand");
 }
 
-/** The check with this stop of the pack. */
-export function withPackStop(stored: StoredCheck, stop: CheckStop, unit: LengthUnit): StoredCheck {
-  return withChoice(chooseStop(withHandAside(stored), stop, unit), "stop.source", "pack");
+/** The check with this stop of the pack, and which edition of it said so; a batch that was scanned goes with it. */
+export function withPackStop(
+  stored: StoredCheck,
+  stop: PackStop,
+  pack: Pack,
+  unit: LengthUnit,
+  batch?: string,
+): StoredCheck {
+  const own = { ...recordStop(stop), ...(batch !== undefined && { batch }) };
+  const taken = changeRecord(chooseStop(withHandAside(stored), own, unit), (record) =>
+    withField(record, "reference", takenFrom(pack, { ...record.reference, stop: stop.id })),
+  );
+  return withChoice(withChoice(taken, "stop.source", "pack"), "stop.packId", stop.id);
 }

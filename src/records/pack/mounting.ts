@@ -1,10 +1,11 @@
 import type { LayoutKind } from "../../physics/fitment.ts";
 import { quantityText } from "../entry/quantityText.ts";
 import type { LengthUnit } from "../entry/units.ts";
+import { threadText } from "./thread.ts";
 
 /** How a stop is held: threaded stud, one bolt through it, two bolts, slid on the shock rod, pressed into a cup. */
 export const mountingWays = ["stud", "bolt", "twoBolts", "rod", "cup"] as const;
-type MountingWay = (typeof mountingWays)[number];
+export type MountingWay = (typeof mountingWays)[number];
 
 /** How a stop is held, or what holds one on a platform; what is absent is not known. All mm. */
 export interface Mounting {
@@ -16,19 +17,31 @@ export interface Mounting {
   readonly spacingMm?: number;
   /** Across the stop's foot; on a platform across the room for it. */
   readonly seatMm?: number;
+  /** On a platform only: how wide across a stop may be there. */
+  readonly roomMm?: number;
   /** Where it can stand; on a stop only. */
   readonly layouts?: readonly LayoutKind[];
+}
+
+/** What of a stop is held against a place. */
+export interface Mounted {
+  readonly mount?: Mounting;
+  readonly outerDiameterMm?: number;
 }
 
 /** yes: it mounts there; check: something of it is not known; no: it does not. */
 export type Mountable = "yes" | "check" | "no";
 
 /** Lengths of a mounting that differ by less are the same, mm. Common practice. */
-const same = { sizeMm: 0.3, pitchMm: 0.1, spacingMm: 1, seatMm: 0.3 } as const;
+const same = { sizeMm: 0.3, pitchMm: 0.1, spacingMm: 1, roomMm: 0.3 } as const;
 
-/** Can a stop be mounted on such a layout where this is what holds it? */
+export function isThreaded(way: MountingWay): boolean {
+  return way === "stud" || way === "bolt" || way === "twoBolts";
+}
+
+/** Can a stop be mounted on such a layout where this is what holds it? What is not known is no yes. */
 export function mountable(
-  stop: Mounting | undefined,
+  { mount: stop, outerDiameterMm }: Mounted,
   place: Mounting | null,
   kind: LayoutKind,
 ): Mountable {
@@ -43,16 +56,18 @@ export function mountable(
       return "no";
     if ((own === undefined) !== (there === undefined)) known = false;
   }
-  if (
-    stop.seatMm !== undefined &&
-    place.seatMm !== undefined &&
-    stop.seatMm > place.seatMm + same.seatMm
-  )
-    return "no";
+  for (const [across, room] of [
+    [stop.seatMm, place.seatMm],
+    [outerDiameterMm, place.roomMm],
+  ] as const) {
+    if (room === undefined) continue;
+    if (across === undefined) known = false;
+    else if (across > room + same.roomMm) return "no";
+  }
   return known && stop.sizeMm !== undefined ? "yes" : "check";
 }
 
-const wayWords: Readonly<Record<MountingWay, string>> = {
+export const wayWords: Readonly<Record<MountingWay, string>> = {
   stud: "threaded stud",
   bolt: "one bolt through it",
   twoBolts: "two bolts",
@@ -64,12 +79,11 @@ const wayWords: Readonly<Record<MountingWay, string>> = {
 export function mountingText(mounting: Mounting, unit: LengthUnit): string {
   const { way, sizeMm, pitchMm, spacingMm } = mounting;
   const length = (value: number) => quantityText({ kind: "length", value }, unit);
-  const threaded = way === "stud" || way === "bolt" || way === "twoBolts";
   const sized =
     sizeMm === undefined
       ? ""
-      : threaded
-        ? ` M${sizeMm}${pitchMm === undefined ? "" : ` × ${pitchMm}`}`
+      : isThreaded(way)
+        ? ` ${threadText({ sizeMm, ...(pitchMm !== undefined && { pitchMm }) })}`
         : `, ${length(sizeMm)}`;
   return `${wayWords[way]}${sized}${spacingMm === undefined ? "" : `, ${length(spacingMm)} apart`}`;
 }

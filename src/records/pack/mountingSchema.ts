@@ -11,5 +11,6 @@ export const mountingSchema = z.object({
   pitchMm: size,
   spacingMm: size,
   seatMm: size,
+  roomMm: size,
   layouts: may(z.array(z.enum(layoutKinds)).check(z.minLength(1), z.maxLength(4))),
 });

@@ -1,11 +1,13 @@
 import type { GeometryReadingName, LayoutKind, Use, UseRules } from "../../physics/fitment.ts";
+import { meanOf } from "../../physics/uncertainty/index.ts";
 import type { CheckStop, Platform, TakenFromPack, TypedReading } from "../check/checkRecord.ts";
 import type { Mounting } from "./mounting.ts";
 
 export type { Platform, TakenFromPack };
 
 export const packFormat = "stopfit-pack";
-export const packVersion = 1;
+/** The version that is written; version 1 is read as this one. */
+export const packVersion = 2;
 
 /** A value and its standard error; null where it was not tested. */
 type TestedValue = readonly [value: number, standardError: number] | null;
@@ -107,10 +109,46 @@ export interface PackStop extends CheckStop {
   /** In words, as on the label. */
   readonly mounting?: string;
   readonly mount?: Mounting;
+  /** Absent: offered. */
+  readonly state?: "offered" | "discontinued";
+  /** The part number of what has taken its place. */
+  readonly replacedBy?: string;
+  /** What stops of one build in several heights share. */
+  readonly build?: string;
+  /** How much the forces of parts of one batch vary either way, a share. */
+  readonly forceTolShare?: number;
+  /** Under what its curve was tested, where no test of it is kept. */
+  readonly conditions?: TestConditions;
   /** The spacers that exist for it, mm. */
   readonly spacersMm?: readonly number[];
   readonly notes?: string;
   readonly tests?: readonly PackTest[];
+}
+
+/** Who makes the stops of a pack. */
+export interface Maker {
+  readonly name: string;
+  /** On the labels of the parts: tells one maker's part numbers from another's. */
+  readonly code?: string;
+  /** Mail or post: where checks are sent to. */
+  readonly address?: string;
+  readonly contact?: string;
+  /** A file beside the pack, read as the app is built: SVG or PNG. */
+  readonly logo?: string;
+  /** The color of buttons and links, #rrggbb; what is too pale for words is refused as the app is built. */
+  readonly color?: string;
+}
+
+/** What two people were found to differ by, in place of the assumed ± of a reading and tool. */
+export interface Repeatability {
+  /** A reading by its name, without a side. */
+  readonly reading: string;
+  /** A ToolId. */
+  readonly tool: string;
+  /** ± half-width, mm, deg or kg. */
+  readonly tol: number;
+  /** Pairs of measurings that it comes from. */
+  readonly pairs: number;
 }
 
 /** What the maker keeps: platforms, stops and house rules. */
@@ -118,14 +156,17 @@ export interface Pack {
   readonly format: typeof packFormat;
   readonly version: typeof packVersion;
   readonly name: string;
+  /** The maker's own name of this state of the pack: "2026-11". */
+  readonly edition?: string;
+  readonly maker?: Maker;
   readonly notes?: string;
   /** Whose pack it is, and where mail reaches them: for the ways without a server. */
-  readonly maker?: { readonly name: string; readonly address: string };
   readonly stops: readonly PackStop[];
   readonly platforms: readonly Platform[];
   /** The spacers that can be bought, mm; absent: 5 to 60 mm by 5, or 1/8 to 2 1/2 in by 1/8. */
   readonly spacersMm?: readonly number[];
   readonly rules?: { readonly [Each in Use]?: Partial<UseRules> };
+  readonly repeatability?: readonly Repeatability[];
 }
 
 /** As much of a pack as readings and demands are held against. */
@@ -139,6 +180,8 @@ export const packBounds = {
   blocksOfTest: 100,
   remarksOfTest: 50,
   spacers: 100,
+  trims: 50,
+  repeatability: 500,
   /** Points of a test's curve, sample or loop. */
   testPoints: 2000,
   textCharacters: 32_000_000,
@@ -148,8 +191,66 @@ export const packBounds = {
 export function recordStop(stop: PackStop): CheckStop {
   const { id: _id, material: _material, outerDiameterMm: _diameter, ...rest } = stop;
   const { mounting: _mounting, mount: _mount, spacersMm: _spacers, ...part } = rest;
-  const { notes: _notes, tests: _tests, ...own } = part;
+  const { state: _state, replacedBy: _by, build: _build, conditions: _conditions, ...told } = part;
+  const { notes: _notes, tests: _tests, forceTolShare: _force, ...own } = told;
   return own;
+}
+
+/** "HALDENLANE": a code for labels made of a maker's name. */
+export function makerCode(name: string): string {
+  const letters = name
+    .normalize("NFKD")
+    .toUpperCase()
+    .replace(/[^A-Z0-9]+/g, "");
+  return letters.length < 2 ? "MAKER" : letters.slice(0, 12);
+}
+
+/** The part numbers that, with their revision, belong to more than one stop. */
+export function partsTwice(stops: readonly PackStop[]): readonly string[] {
+  const seen = new Set<string>();
+  return stops.flatMap(({ partNumber, revision = "" }) => {
+    if (partNumber === undefined) return [];
+    const part = JSON.stringify([partNumber, revision]);
+    const again = seen.has(part);
+    seen.add(part);
+    return again ? [partNumber] : [];
+  });
+}
+
+/** Can it still be ordered? */
+export function isOffered({ state, replacedBy }: PackStop): boolean {
+  return state !== "discontinued" && replacedBy === undefined;
+}
+
+/** The stop that has taken this one's place, over as many changes as there were; null where none has. */
+export function replacementOf(pack: Pack, stop: PackStop): PackStop | null {
+  const seen = new Set<string>([stop.id]);
+  let latest: PackStop | null = null;
+  let number = stop.replacedBy;
+  while (number !== undefined) {
+    const wanted: string = number;
+    const next: PackStop | undefined = pack.stops.find(({ partNumber }) => partNumber === wanted);
+    if (next === undefined || seen.has(next.id)) break;
+    seen.add(next.id);
+    latest = next;
+    number = next.replacedBy;
+  }
+  return latest;
+}
+
+/** The heights in which this build is offered, mm, rising; its own among them. */
+export function heightsOf(pack: Pack, stop: PackStop): readonly number[] {
+  const alike = pack.stops.filter(
+    (each) =>
+      each.id === stop.id ||
+      (stop.build !== undefined && each.build === stop.build && isOffered(each)),
+  );
+  return [...new Set(alike.map(({ freeHeight }) => meanOf(freeHeight)))].sort((a, b) => a - b);
+}
+
+/** A pack of any version that was ever written, as one of today; what it does not have stays absent. */
+export function openPack(pack: Pack): Pack {
+  return (pack.version as number) === 1 ? { ...pack, version: packVersion } : pack;
 }
 
 /** The platform of this id, where the pack has one. */
@@ -182,12 +283,19 @@ export function takenPlatform(platform: Platform): Platform {
 /** The record's copy of what is given of a pack; undefined where nothing is. */
 export function takenFrom(
   pack: Pack,
-  taken: { readonly platform?: Platform | null; readonly rules?: Partial<UseRules> | undefined },
+  taken: {
+    readonly platform?: Platform | null | undefined;
+    readonly rules?: Partial<UseRules> | undefined;
+    /** The id of the stop that was chosen. */
+    readonly stop?: string | undefined;
+  },
 ): TakenFromPack | undefined {
-  const { platform, rules } = taken;
-  if (!platform && !rules) return undefined;
+  const { platform, rules, stop } = taken;
+  if (!platform && !rules && stop === undefined) return undefined;
   return {
     pack: pack.name,
+    ...(pack.edition !== undefined && { edition: pack.edition }),
+    ...(stop !== undefined && { stop }),
     ...(platform && { platform: takenPlatform(platform) }),
     ...(rules && { rules }),
   };

@@ -10,23 +10,49 @@ import {
 import { meanOf } from "../../physics/uncertainty/index.ts";
 import type { LengthUnit } from "../entry/units.ts";
 import { type Mountable, type Mounting, mountable } from "./mounting.ts";
-import { type Pack, type PackStop, platformOf, recordStop, type TakenFromPack } from "./pack.ts";
+import {
+  isOffered,
+  type Pack,
+  type PackStop,
+  platformOf,
+  recordStop,
+  type TakenFromPack,
+} from "./pack.ts";
 
 /** As much of a check as says what mounts on its vehicle. */
 export interface MountedCheck {
   readonly vehicle?: { readonly platformId?: string | null } | undefined;
-  readonly stop?: { readonly name?: string; readonly partNumber?: string } | undefined;
+  readonly stop?:
+    | { readonly name?: string; readonly partNumber?: string; readonly revision?: string }
+    | undefined;
   readonly layout?: { readonly kind?: LayoutKind } | undefined;
   readonly reference?: TakenFromPack | undefined;
 }
 
-/** The stop of the check as the pack has it: by part number where both have one, else by name. */
+/** The stop of the check as the pack has it: by part number and revision where both have one, else by name. */
 export function fittedInPack(pack: Pack, { stop }: MountedCheck): PackStop | null {
   if (stop === undefined) return null;
-  const { name, partNumber } = stop;
+  const { name, partNumber, revision } = stop;
   return (
-    pack.stops.find((each) => partNumber !== undefined && each.partNumber === partNumber) ??
+    (partNumber === undefined ? null : stopOfPart(pack, { partNumber, revision })) ??
     pack.stops.find((each) => each.name === name) ??
+    null
+  );
+}
+
+/** The stop of this part number: of this revision where there is one, else the latest that is listed. */
+export function stopOfPart(
+  pack: Pick<Pack, "stops">,
+  { partNumber, revision }: { readonly partNumber: string; readonly revision?: string | undefined },
+): PackStop | null {
+  const plain = (text: string) => text.replace(/[\s-]+/g, "").toLowerCase();
+  const named = pack.stops.filter(
+    (each) => each.partNumber !== undefined && plain(each.partNumber) === plain(partNumber),
+  );
+  return (
+    named.find((each) => revision !== undefined && each.revision === revision) ??
+    named.filter(isOffered).at(-1) ??
+    named.at(-1) ??
     null
   );
 }
@@ -48,7 +74,7 @@ function mountingPlace(pack: Pack, check: MountedCheck): Mounting | null {
 export function mountsHere(pack: Pack, check: MountedCheck, stop: PackStop): Mountable {
   if (fittedInPack(pack, check)?.id === stop.id) return "yes";
   const kind = check.layout?.kind;
-  return kind === undefined ? "check" : mountable(stop.mount, mountingPlace(pack, check), kind);
+  return kind === undefined ? "check" : mountable(stop, mountingPlace(pack, check), kind);
 }
 
 /** The spacers that can be bought: the pack's, else those of the person's unit. mm above 0, rising. */
@@ -70,7 +96,7 @@ export function packCandidate(stop: PackStop): Candidate {
 }
 
 /**
- * What may be prescribed beside the fitted stop: every stop of the pack that mounts there; without a
+ * What may be prescribed beside the fitted stop: every stop of the pack that is offered and mounts there; without a
  * pack, or where it has none that is known to, the fitted build in every other stiffness class.
  */
 export function prescribable(
@@ -79,7 +105,7 @@ export function prescribable(
   fitment: Fitment,
 ): readonly Candidate[] {
   const mounting = (pack?.stops ?? []).filter(
-    (stop) => pack !== null && mountsHere(pack, check, stop) === "yes",
+    (stop) => pack !== null && isOffered(stop) && mountsHere(pack, check, stop) === "yes",
   );
   const others = mounting.filter(({ id }) => id !== (pack && fittedInPack(pack, check)?.id));
   return others.length > 0 ? others.map(packCandidate) : scaledBuilds(fitment.stop);

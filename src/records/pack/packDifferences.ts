@@ -33,7 +33,15 @@ interface PackEntry {
   readonly value: unknown;
 }
 
-const headFields = ["name", "notes"] as const;
+export const headFields = [
+  "name",
+  "edition",
+  "maker",
+  "notes",
+  "spacersMm",
+  "repeatability",
+] as const;
+type HeadField = (typeof headFields)[number];
 const uses = ["daily", "towing", "offroad"] as const;
 
 /** Everything a pack holds, under the keys of its differences; stops first, then platforms, rules, head. */
@@ -56,7 +64,14 @@ function packEntries(pack: Pack): ReadonlyMap<string, PackEntry> {
   return entries;
 }
 
-const headLabel = { name: "Name of the pack", notes: "Notes of the pack" } as const;
+const headLabel: { readonly [Field in HeadField]: string } = {
+  name: "Name of the pack",
+  edition: "Edition of the pack",
+  maker: "Maker",
+  notes: "Notes of the pack",
+  spacersMm: "Spacers that can be bought",
+  repeatability: "Measured ± of readings",
+};
 
 /** What differs between two packs: in the order of mine, then what only theirs has. */
 export function packDifferences(mine: Pack, theirs: Pack): readonly PackDifference[] {

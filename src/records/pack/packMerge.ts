@@ -1,7 +1,7 @@
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
 import { shortened } from "../text/jsonText.ts";
-import type { Pack, PackStop, Platform } from "./pack.ts";
-import { type PackDifference, packDifferences } from "./packDifferences.ts";
+import { type Pack, type PackStop, type Platform, partsTwice } from "./pack.ts";
+import { headFields, type PackDifference, packDifferences } from "./packDifferences.ts";
 
 export { type PackDifference, packDifferences } from "./packDifferences.ts";
 
@@ -26,7 +26,8 @@ export function usualChoice(difference: PackDifference): MergeChoice {
  * the usual one. Mine keep their order, what is added comes after. A platform taken from theirs goes on
  * naming the stop it named there, also where that was added under a new id.
  *
- * Error "stopMissing": a platform that is kept names a usual stop that is left out.
+ * Errors: "stopMissing", a platform that is kept names a usual stop that is left out; "partTwice", two stops
+ * that are kept have one part number.
  */
 export function mergePacks(
   mine: Pack,
@@ -58,9 +59,15 @@ export function mergePacks(
       `The platform “${shortened(astray.label)}” names the stop “${shortened(astray.usualStop ?? "")}” as its usual one, but that is left out. Keep the stop, or leave out the platform.`,
     ]);
   }
+  const [twice] = partsTwice(kept);
+  if (twice !== undefined) {
+    return fail("partTwice", [
+      `The part number “${shortened(twice)}” would belong to two stops. Leave out one of them, or give it another number first.`,
+    ]);
+  }
   return succeed({
     ...mine,
-    ...head(mine, theirs, choiceOf),
+    ...head(theirs, choiceOf),
     stops: kept,
     platforms: renamedPlatforms,
     ...mergedRules(mine, theirs, choiceOf),
@@ -95,7 +102,7 @@ function mergedItems<Item extends { readonly id: string }>(
     if (choice === "both" && other !== undefined) {
       const id = freeId(item.id, taken);
       renamed.set(item.id, id);
-      added.push({ item: { ...other, id }, from: "theirs" });
+      added.push({ item: besideMine(other, id), from: "theirs" });
     }
   }
   const own = new Set(mine.map(({ id }) => id));
@@ -107,6 +114,12 @@ function mergedItems<Item extends { readonly id: string }>(
   return { items: [...items, ...added], renamed };
 }
 
+/** Beside mine, under an id of its own; a part number names one stop only, so it stays with mine. */
+function besideMine<Item extends { readonly id: string }>(other: Item, id: string): Item {
+  const { partNumber: _part, revision: _revision, ...rest } = other as Item & Partial<PackStop>;
+  return { ...rest, id } as Item;
+}
+
 /** "tall-firm-2": the first number that no id of either pack has. */
 function freeId(id: string, taken: Set<string>): string {
   let number = 2;
@@ -116,12 +129,9 @@ function freeId(id: string, taken: Set<string>): string {
   return free;
 }
 
-function head(mine: Pack, theirs: Pack, choiceOf: ChoiceOf): Pick<Pack, "name" | "notes"> {
-  const notes = choiceOf("pack notes") === "theirs" ? theirs.notes : mine.notes;
-  return {
-    name: choiceOf("pack name") === "theirs" ? theirs.name : mine.name,
-    ...(notes === undefined ? {} : { notes }),
-  };
+function head(theirs: Pack, choiceOf: ChoiceOf): Partial<Pack> {
+  const taken = headFields.filter((field) => choiceOf(`pack ${field}`) === "theirs");
+  return Object.fromEntries(taken.map((field) => [field, theirs[field]]));
 }
 
 function mergedRules(mine: Pack, theirs: Pack, choiceOf: ChoiceOf): Pick<Pack, "rules"> {

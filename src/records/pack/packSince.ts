@@ -27,14 +27,20 @@ export function packSince(record: PartialCheckRecord, pack: Pack): readonly Sent
 export function stopDifferences(stop: Partial<CheckStop>, pack: Pack): readonly string[] | null {
   const named = pack.stops.filter(({ name }) => name === stop.name);
   const differing = named.map((each) => {
-    const theirs = untyped(recordStop(each));
-    const mine = untyped(stop);
+    const theirs = figuresOf(recordStop(each));
+    const mine = figuresOf(stop);
     // A height that a person typed was measured on the part itself.
     const measured = stop.freeHeight?.typed !== undefined;
     return namesOf(mine, measured ? { ...theirs, freeHeight: mine.freeHeight } : theirs);
   });
   const least = differing.sort((a, b) => a.length - b.length)[0];
   return least === undefined || least.length === 0 ? null : least;
+}
+
+/** What it is called and which part of which batch it is, is no figure. */
+function figuresOf(stop: Partial<CheckStop>): Partial<CheckStop> {
+  const { partNumber: _part, revision: _revision, batch: _batch, ...figures } = stop;
+  return untyped(figures);
 }
 
 /** What was typed beside a number does not matter for what a thing is. */

@@ -17,7 +17,29 @@ const names: { readonly [field: string]: string } = {
   duty: "duty",
   material: "material",
   outerDiameterMm: "outer diameter",
-  mounting: "mounting",
+  mounting: "mounting in words",
+  mount: "mounting",
+  way: "way of mounting",
+  sizeMm: "thread, bore or cup",
+  pitchMm: "pitch of the thread",
+  spacingMm: "distance between the bolts",
+  seatMm: "seat across",
+  roomMm: "room across",
+  layouts: "layouts it is made for",
+  state: "state",
+  replacedBy: "replaced by",
+  build: "build",
+  forceTolShare: "batch scatter of the forces",
+  conditions: "conditions of the test",
+  partNumber: "part number",
+  revision: "revision",
+  spacersMm: "spacers",
+  years: "years",
+  trims: "trims",
+  tellApart: "how it is told apart",
+  edition: "edition",
+  maker: "maker",
+  repeatability: "measured ± of readings",
   testedAtSpeed: "tested at speed",
   estimated: "estimate of the curve",
   how: "how it was estimated",
@@ -31,7 +53,14 @@ const names: { readonly [field: string]: string } = {
   events: "bumps and landings",
 };
 
-const kinds: { readonly [field: string]: EntryKind } = { outerDiameterMm: "length" };
+const kinds: { readonly [field: string]: EntryKind } = {
+  outerDiameterMm: "length",
+  sizeMm: "length",
+  pitchMm: "length",
+  spacingMm: "length",
+  seatMm: "length",
+  roomMm: "length",
+};
 
 /** The field at this path of a stop, platform or set of rules. */
 export function fromModelText(path: string): FieldText {

@@ -10,7 +10,7 @@ import { stopSchema } from "../check/schema/stopSchema.ts";
 import { issueFault } from "../text/faultWords.ts";
 import { checkPlainData, readJsonText, shortened } from "../text/jsonText.ts";
 import { mountingSchema } from "./mountingSchema.ts";
-import { type Pack, packBounds, packFormat, packVersion } from "./pack.ts";
+import { openPack, type Pack, packBounds, packFormat, packVersion, partsTwice } from "./pack.ts";
 
 const label = z.string().check(z.maxLength(recordBounds.labelCharacters));
 const id = label.check(z.regex(/\S/, "must not be empty"));
@@ -44,6 +44,14 @@ const packCycles = z.looseObject({
   first: z.optional(packCycle),
   later: z.optional(packCycle),
   loop: z.array(pair).check(z.maxLength(points)),
+});
+
+const conditions = z.looseObject({
+  temperature: z.optional(label),
+  preload: z.optional(label),
+  conditioning: z.optional(label),
+  rest: z.optional(label),
+  specimen: z.optional(label),
 });
 
 const packTest = z.looseObject({
@@ -86,15 +94,7 @@ const packTest = z.looseObject({
     }),
   ),
   residuals: z.optional(z.array(pair).check(z.maxLength(points))),
-  conditions: z.optional(
-    z.looseObject({
-      temperature: z.optional(label),
-      preload: z.optional(label),
-      conditioning: z.optional(label),
-      rest: z.optional(label),
-      specimen: z.optional(label),
-    }),
-  ),
+  conditions: z.optional(conditions),
 });
 
 const spacers = z
@@ -108,22 +108,39 @@ const packStop = z.looseObject({
   outerDiameterMm: z.optional(numberSchema.check(z.gt(0))),
   mounting: z.optional(label),
   mount: z.optional(mountingSchema),
+  state: z.optional(z.enum(["offered", "discontinued"])),
+  replacedBy: z.optional(id),
+  build: z.optional(id),
+  forceTolShare: z.optional(numberSchema.check(z.gte(0), z.lt(1))),
+  conditions: z.optional(conditions),
   spacersMm: z.optional(spacers),
   notes,
   tests: z.optional(z.array(packTest).check(z.maxLength(packBounds.testsOfStop))),
+});
+
+/** Letters and digits only: it stands in the codes of labels. */
+const makerSchema = z.looseObject({
+  name: label,
+  code: z.optional(
+    z.string().check(z.regex(/^[A-Z0-9]{2,12}$/, "must be 2 to 12 capital letters or digits")),
+  ),
+  address: z.optional(z.string().check(z.maxLength(recordBounds.notesCharacters))),
+  contact: z.optional(label),
+  logo: z.optional(
+    label.check(z.regex(/^[\w. -]+\.(svg|png)$/i, "must be an SVG or PNG file beside the pack")),
+  ),
+  color: z.optional(
+    z.string().check(z.regex(/^#[0-9a-f]{6}$/i, "must be a color such as #0c4c82")),
+  ),
 });
 
 const packSchema = z.looseObject({
   format: z.literal(packFormat),
   version: z.literal(packVersion),
   name: label,
+  edition: z.optional(id),
+  maker: z.optional(makerSchema),
   notes,
-  maker: z.optional(
-    z.looseObject({
-      name: label,
-      address: z.string().check(z.maxLength(recordBounds.notesCharacters)),
-    }),
-  ),
   stops: z.array(packStop).check(z.maxLength(packBounds.stops)),
   platforms: z.array(platformSchema).check(z.maxLength(packBounds.platforms)),
   spacersMm: z.optional(spacers),
@@ -133,6 +150,18 @@ const packSchema = z.looseObject({
       towing: z.optional(rulesSchema),
       offroad: z.optional(rulesSchema),
     }),
+  ),
+  repeatability: z.optional(
+    z
+      .array(
+        z.looseObject({
+          reading: id,
+          tool: id,
+          tol: numberSchema.check(z.gte(0)),
+          pairs: numberSchema.check(z.gte(1)),
+        }),
+      )
+      .check(z.maxLength(packBounds.repeatability)),
   ),
 });
 
@@ -162,11 +191,11 @@ function refused(faults: readonly Fault[]): ReadPack {
 function judge(value: unknown, what: string): ReadPack {
   const own = ownFormat(value, what);
   if (!own.ok) return refused([own.fault]);
-  const parsed = packSchema.safeParse(value);
+  const pack = openPack(value as Pack);
+  const parsed = packSchema.safeParse(pack);
   if (!parsed.success) {
     return refused(parsed.error.issues.slice(0, 50).map((issue) => packFault(issue, value)));
   }
-  const pack = value as Pack;
   const faults = packFaults(pack);
   return faults.length === 0 ? { ok: true, value: pack } : refused(faults);
 }
@@ -187,10 +216,10 @@ function ownFormat(value: unknown, what: string): Outcome<null> {
   }
   if (typeof version === "number" && Number.isInteger(version) && version > packVersion) {
     return fail("newerVersion", [
-      `${what} was made by a newer version of Stopfit (pack version ${version}); this one reads version ${packVersion}. Update Stopfit, then open it again.`,
+      `${what} was made by a newer version of Stopfit (pack version ${version}); this one reads up to version ${packVersion}. Update Stopfit, then open it again.`,
     ]);
   }
-  if (version !== packVersion) {
+  if (version !== packVersion && version !== 1) {
     return fail("unknownVersion", [`${what} does not say which version of the pack it is.`]);
   }
   return succeed(null);
@@ -259,6 +288,14 @@ function packFaults(pack: Pack): Fault[] {
     }
     ids.add(`${kind} ${each}`);
   };
+  for (const part of partsTwice(pack.stops)) {
+    faults.push({
+      code: "partTwice",
+      sentence: [
+        `The part number “${shortened(part)}” belongs to more than one stop of the pack with the same revision.`,
+      ],
+    });
+  }
   for (const stop of pack.stops) {
     unique("stop", stop.id);
     const name = `The stop “${shortened(stop.name)}”`;

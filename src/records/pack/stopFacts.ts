@@ -7,10 +7,11 @@ import {
 import { meanOf } from "../../physics/uncertainty/index.ts";
 import { quantityText } from "../entry/quantityText.ts";
 import type { LengthUnit } from "../entry/units.ts";
-import type { PackStop } from "./pack.ts";
+import { mountingText } from "./mounting.ts";
+import { isOffered, type PackStop } from "./pack.ts";
 import { estimateBand } from "./stopTitle.ts";
 
-/** Height, stiffness by its number, duty, how it was tested, size and mounting: what tells one stop from another. */
+/** Part number, height, stiffness by its number, duty, how it was tested, size and mounting: what tells one stop from another. */
 export function stopFacts(stop: PackStop, unit: LengthUnit): string {
   const length = (value: number) => quantityText({ kind: "length", value }, unit);
   const curve = stopCurve(stop);
@@ -19,12 +20,37 @@ export function stopFacts(stop: PackStop, unit: LengthUnit): string {
     : "class not known";
   const tested = stop.testedAtSpeed ? "tested at speed" : "tested slowly only";
   return [
+    ...(stop.partNumber ? [partText(stop)] : []),
+    ...(isOffered(stop) ? [] : [stateText(stop)]),
     `${length(meanOf(stop.freeHeight))} high, ${length(stop.usableCompressionMm)} usable`,
     stiffness,
     stop.duty === "carry" ? "made to carry" : "for impacts",
     stop.estimated ? `curve by estimate, ${estimateBand(stop.estimated)}` : tested,
     ...(stop.outerDiameterMm === undefined ? [] : [`${length(stop.outerDiameterMm)} across`]),
-    ...(stop.mounting ? [stop.mounting] : []),
+    ...(stop.mount ? [mountingText(stop.mount, unit)] : stop.mounting ? [stop.mounting] : []),
     ...(stop.material ? [stop.material] : []),
   ].join(" · ");
+}
+
+/** "SL-060, revision B". */
+export function partText({
+  partNumber,
+  revision,
+  batch,
+}: {
+  readonly partNumber?: string | undefined;
+  readonly revision?: string | undefined;
+  readonly batch?: string | undefined;
+}): string {
+  return [
+    partNumber ?? "no part number",
+    ...(revision ? [`revision ${revision}`] : []),
+    ...(batch ? [`batch ${batch}`] : []),
+  ].join(", ");
+}
+
+/** Whether it can be ordered. */
+export function stateText({ state, replacedBy }: PackStop): string {
+  if (replacedBy !== undefined) return `replaced by ${replacedBy}`;
+  return state === "discontinued" ? "discontinued" : "offered";
 }

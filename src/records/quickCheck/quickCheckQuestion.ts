@@ -21,6 +21,8 @@ export interface QuickCheckReadings {
 export interface QuickCheckQuestion {
   readonly platformId: string;
   readonly use: Use;
+  /** The stop of the pack that is fitted, by its label or number; absent: the platform's usual one. */
+  readonly part?: { readonly stopId: string; readonly batch?: string };
   readonly side?: Side;
   readonly readings: QuickCheckReadings;
   /** New UUID and time of the record: the caller's, so that this stays pure. */

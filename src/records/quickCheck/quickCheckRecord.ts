@@ -78,7 +78,16 @@ export function quickCheckRecord(
   if (arch !== null) return fail("rideHeightNotBelievable", arch.sentence, arch.reading);
   const placed = layoutAtHeight(platform.layout, standing.raisedMm, standing.tol);
   if (!placed.ok) return placed;
-  const stop = fittedStop(recordStop(usual), readings.stopHeight, assumed);
+  const part = stopOf(pack, question.part?.stopId ?? null);
+  const { batch } = question.part ?? {};
+  const known =
+    part === null
+      ? { stop: recordStop(usual), words: `the usual one, “${usual.name}”` }
+      : {
+          stop: { ...recordStop(part), ...(batch !== undefined && { batch }) },
+          words: `“${part.name}”, by its part number`,
+        };
+  const stop = fittedStop(known, readings.stopHeight, assumed);
   const { openedMm, openedPerMm } = placed.value;
   const doubt = openedPerMm * standing.tol;
   const gap = gapOf(platform, readings, openedMm, doubt, recordStop(usual), stop, assumed);
@@ -90,7 +99,7 @@ export function quickCheckRecord(
   if (use !== question.use) assumed.push(["With a trailer on the hook the use is towing."]);
   const { rideHeight = platform.rideHeight } = readings;
   const rules = pack.rules?.[use];
-  const reference = takenFrom(pack, { platform, rules });
+  const reference = takenFrom(pack, { platform, rules, stop: part?.id });
   const record: CheckRecord = {
     format: checkFormat,
     version: checkVersion,
@@ -167,30 +176,30 @@ function standingOf(
 }
 
 /**
- * The usual stop at the height that was measured. Where that is another stop's height by more than both
+ * The stop that is known to be there, at the height that was measured. Where that is another stop's height by more than both
  * ± allow, one of the same build: compressions and forces in proportion, so that its stiffness class
  * stays; of its damping nothing is known (common practice, no source).
  */
 function fittedStop(
-  usual: CheckStop,
+  { stop: known, words }: { readonly stop: CheckStop; readonly words: string },
   measured: TypedReading | undefined,
   assumed: Sentence[],
 ): CheckStop {
   if (measured === undefined) {
-    assumed.push([`The stop is taken as the usual one, “${usual.name}”, of its usual height.`]);
-    return { ...usual, freeHeight: fromPack(usual.freeHeight) };
+    assumed.push([`The stop is taken as ${words}, of its usual height.`]);
+    return { ...known, freeHeight: fromPack(known.freeHeight) };
   }
   const height = meanOf(measured);
-  const usualHeight = meanOf(usual.freeHeight);
-  if (Math.abs(height - usualHeight) <= measured.tol + usual.freeHeight.tol) {
-    assumed.push([`The stop is taken as the usual one, “${usual.name}”.`]);
-    return { ...usual, freeHeight: measured };
+  const usualHeight = meanOf(known.freeHeight);
+  if (Math.abs(height - usualHeight) <= measured.tol + known.freeHeight.tol) {
+    assumed.push([`The stop is taken as ${words}.`]);
+    return { ...known, freeHeight: measured };
   }
   const growth = height / usualHeight;
   assumed.push([
     "The stop is ",
     length(Math.abs(height - usualHeight)),
-    ` ${height > usualHeight ? "taller" : "shorter"} than the usual one, “${usual.name}”: it is taken as one of the same build and stiffness, without damping.`,
+    ` ${height > usualHeight ? "taller" : "shorter"} than ${words}: it is taken as one of the same build and stiffness, without damping.`,
   ]);
   // What tests at speed found holds for the tested stop alone.
   const {
@@ -198,16 +207,19 @@ function fittedStop(
     staticShare: _share,
     branches: _branches,
     testDoubt: _doubt,
+    partNumber: _part,
+    revision: _revision,
+    batch: _batch,
     usableTolMm,
     ...build
-  } = usual;
+  } = known;
   return {
     ...build,
     ...(usableTolMm !== undefined && { usableTolMm: growth * usableTolMm }),
-    name: `${shortened(usual.name, 180)}, ${height > usualHeight ? "taller" : "shorter"}`,
+    name: `${shortened(known.name, 180)}, ${height > usualHeight ? "taller" : "shorter"}`,
     freeHeight: measured,
-    usableCompressionMm: growth * usual.usableCompressionMm,
-    curve: usual.curve.map(([depth, force]) => [growth * depth, growth * force] as const),
+    usableCompressionMm: growth * known.usableCompressionMm,
+    curve: known.curve.map(([depth, force]) => [growth * depth, growth * force] as const),
     damping: null,
     testedAtSpeed: false,
   };

@@ -21,3 +21,12 @@ export function isFarAhead(moment: string, now: Date = new Date()): boolean {
 export function notFarAhead(moment: string, now: Date = new Date()): string {
   return isFarAhead(moment, now) || Number.isNaN(Date.parse(moment)) ? now.toISOString() : moment;
 }
+
+/** The moment that a day stands for, noon in UTC; now where it is empty, null where it is no day that was. */
+export function instantOfDay(day: string, now: Date = new Date()): string | null {
+  if (day.trim() === "") return now.toISOString();
+  const time = Date.parse(`${day.trim()}T12:00:00Z`);
+  if (!/^\d{4}-\d{2}-\d{2}$/.test(day.trim()) || Number.isNaN(time)) return null;
+  const instant = new Date(time).toISOString();
+  return instant.startsWith(day.trim()) && time <= now.getTime() + 86_400_000 ? instant : null;
+}

@@ -6,6 +6,7 @@ import { completeRecord } from "../../records/check/completeRecord.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
+import { isOffered } from "../../records/pack/pack.ts";
 import { mountsHere } from "../../records/pack/packCandidates.ts";
 import { stopTitle } from "../../records/pack/stopTitle.ts";
 import { useAfterPaint } from "../assessment/useAfterPaint.ts";
@@ -26,6 +27,7 @@ import { prescribedStop } from "./compare/prescribedStop.ts";
 import { StopPicker } from "./compare/StopPicker.tsx";
 import { type OtherStop, useComparison } from "./compare/useComparison.ts";
 import { TravelLadder } from "./ladder/TravelLadder.tsx";
+import { AfterAnswer } from "./sections/AfterAnswer.tsx";
 import { Cautions } from "./sections/Cautions.tsx";
 import { Charts } from "./sections/Charts.tsx";
 import { Figures } from "./sections/Figures.tsx";
@@ -155,6 +157,7 @@ function Answered({
         (stop) =>
           stop.name !== fitment.stop.name &&
           pack !== undefined &&
+          isOffered(stop) &&
           mountsHere(pack, stored.record, stop) === "yes",
       ),
     [pack, stored.record, fitment],
@@ -190,6 +193,7 @@ function Answered({
           unit={unit}
         />
       )}
+      <AfterAnswer stored={stored} unit={unit} go={go} />
       <MissingRide assessment={assessment} go={go} />
       <LinkageNote stored={stored} assessment={assessment} go={go} />
       <h2 id="details-heading" tabIndex={-1}>

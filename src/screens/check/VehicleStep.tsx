@@ -3,17 +3,13 @@ import { changeRecord, type StoredCheck } from "../../records/check/storedCheck.
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { setEntry } from "../../records/filling/changes.ts";
 import { chosen, withChoice } from "../../records/filling/choice.ts";
-import {
-  platformChoices,
-  platformName,
-  platformSince,
-  withPlatform,
-} from "../../records/filling/platforms.ts";
+import { platformChoices, platformSince, withPlatform } from "../../records/filling/platforms.ts";
+import { PlatformField } from "../choosing/PlatformField.tsx";
 import type { StepProps } from "../guide/stepProps.ts";
 import { raisedChoice } from "../guide/steps.ts";
 import { Button } from "../parts/Button.tsx";
 import { Segmented } from "../parts/Choices.tsx";
-import { SelectField, TextField } from "../parts/Field.tsx";
+import { TextField } from "../parts/Field.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { referencePack } from "../referencePack.ts";
 import { NumberEntry } from "./NumberEntry.tsx";
@@ -60,22 +56,14 @@ export function VehicleStep({ stored, change, preferences, next }: StepProps) {
         }
         onEnter={next}
       />
-      <SelectField
+      <PlatformField
         label="In the reference pack"
         hint="Then you can use its typical weights and rates, and odd readings stand out."
-        value={vehicle?.platformId ?? ""}
-        options={[
-          { value: "", text: "Not in the list" },
-          ...platforms.map((platform) => ({ value: platform.id, text: platformName(platform) })),
-        ]}
-        onChange={(id) =>
-          change((current) =>
-            withPlatform(
-              current,
-              platforms.find((platform) => platform.id === id) ?? null,
-              referencePack(),
-            ),
-          )
+        none="Not in the list"
+        platforms={platforms}
+        value={vehicle?.platformId ?? null}
+        onChange={(platform) =>
+          change((current) => withPlatform(current, platform, referencePack()))
         }
       />
       {since === "gone" && (

@@ -4,7 +4,7 @@ import type { StepProps } from "../guide/stepProps.ts";
 import { Choices } from "../parts/Choices.tsx";
 import { Disclosure } from "../parts/Disclosure.tsx";
 import { TextField } from "../parts/Field.tsx";
-import { changePreferences } from "../preferences.ts";
+import { changePreferences, measurerNow, preferences } from "../preferences.ts";
 
 const roles: readonly { value: Role; name: string; hint: string }[] = [
   { value: "installer", name: "Installer", hint: "You fit the part." },
@@ -24,12 +24,17 @@ export function WhoMeasures({
       const merged = { role: "installer" as Role, ...current.record.author, ...part };
       const { name, contact, ...rest } = merged;
       const whole: Author = { ...rest, ...(name && { name }), ...(contact && { contact }) };
-      changePreferences({ author: whole });
+      changePreferences({ author: whole, authorAt: new Date().toISOString() });
       return changeRecord(current, (record) => ({ ...record, author: whole }));
     });
+  const { shared } = preferences();
+  const now = measurerNow();
+  // On a shared phone it is somebody's turn to say so before anything is typed.
+  const asked = shared && (now === null || now !== author.name?.trim());
   const role = roles.find(({ value }) => value === author.role)?.name ?? "not said";
   return (
     <Disclosure
+      open={asked}
       summary={`Who is measuring: ${author.name?.trim() ? `${author.name}, ${role.toLowerCase()}` : role.toLowerCase()}`}
     >
       <Choices

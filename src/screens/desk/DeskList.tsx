@@ -15,7 +15,7 @@ import { canChooseFolder } from "../parts/folderChoice.ts";
 import { Notice } from "../parts/Notice.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import { CheckList } from "./CheckList.tsx";
-import { deskFindingsHref, deskScanHref } from "./deskRoutes.ts";
+import { deskFindingsHref, deskPartsHref, deskPeopleHref, deskScanHref } from "./deskRoutes.ts";
 import { ImportPanel, isUnderWay } from "./ImportPanel.tsx";
 import { SharedBar } from "./shared/SharedBar.tsx";
 import { sourceOfText, sourcesOfDrop, sourcesOfFiles } from "./sources.ts";
@@ -238,6 +238,8 @@ function WaysIn({ desk, onPaste }: { desk: Desk; onPaste: () => void }) {
           Paste links
         </Button>
         <ButtonLink href={deskScanHref}>Scan a code</ButtonLink>
+        <ButtonLink href={deskPartsHref}>Where a part went</ButtonLink>
+        <ButtonLink href={deskPeopleHref}>Two people</ButtonLink>
       </div>
     </div>
   );

@@ -10,6 +10,8 @@ import type { CheckAtDeskProps } from "./CheckAtDesk.tsx";
 import { DeskList, type ListPlace } from "./DeskList.tsx";
 import { type DeskRoute, deskCheckHref, deskHref } from "./deskRoutes.ts";
 import type { FindingsScreenProps } from "./findings/FindingsScreen.tsx";
+import type { PartsAtDeskProps } from "./PartsAtDesk.tsx";
+import type { PeopleAtDeskProps } from "./PeopleAtDesk.tsx";
 import type { ReportProps } from "./Report.tsx";
 import { sourceOfCode } from "./sources.ts";
 import { type DeskSurroundings, useDesk } from "./useDesk.ts";
@@ -23,6 +25,12 @@ const FindingsScreen = later<FindingsScreenProps>(
   async () => (await import("./findings/FindingsScreen.tsx")).FindingsScreen,
 );
 const Report = later<ReportProps>(async () => (await import("./Report.tsx")).Report);
+const PartsAtDesk = later<PartsAtDeskProps>(
+  async () => (await import("./PartsAtDesk.tsx")).PartsAtDesk,
+);
+const PeopleAtDesk = later<PeopleAtDeskProps>(
+  async () => (await import("./PeopleAtDesk.tsx")).PeopleAtDesk,
+);
 const ScanScreen = later<ScanScreenProps>(
   async () => (await import("../exchange/ScanScreen.tsx")).default,
 );
@@ -75,6 +83,8 @@ export function DeskPlace({ route, unit, surroundings, startAssessor }: DeskPlac
       />
     );
   }
+  if (route.place === "parts") return <PartsAtDesk desk={desk} unit={unit} onLeave={toDesk} />;
+  if (route.place === "people") return <PeopleAtDesk desk={desk} unit={unit} onLeave={toDesk} />;
   if (route.place === "check") {
     return (
       <CheckAtDesk

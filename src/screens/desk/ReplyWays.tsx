@@ -5,8 +5,8 @@ import type { Decision } from "../../records/review/decision.ts";
 import { saveFile } from "../../sharing/saveFile.ts";
 import { canShareFile, copyText, share } from "../../sharing/shareFile.ts";
 import { appAddress, replyLink } from "../../sharing/shareLink.ts";
-import { FaultNotice } from "../exchange/FaultNotice.tsx";
 import { Button, ButtonLink } from "../parts/Button.tsx";
+import { FaultNotice } from "../parts/FaultNotice.tsx";
 import { mailLink, replyFile, replyOf, withGreeting, withLink } from "./replyItems.ts";
 
 /** How a reply leaves: shared, copied, mailed, or saved as a file for that person's phone. */

@@ -4,12 +4,15 @@ import { addressPart } from "../../records/text/soundText.ts";
 export type DeskRoute =
   | { readonly place: "list" }
   | { readonly place: "findings" }
-  | { readonly place: "scan" }
+  | { readonly place: "scan" | "parts" | "people" }
   | { readonly place: "check" | "report"; readonly key: string };
 
 export const deskHref = "#/desk";
 export const deskFindingsHref = "#/desk/findings";
 export const deskScanHref = "#/desk/scan";
+
+export const deskPartsHref = "#/desk/parts";
+export const deskPeopleHref = "#/desk/people";
 
 export function deskCheckHref(key: string): string {
   return `${deskHref}/check/${addressPart(key)}`;
@@ -24,7 +27,9 @@ export function readDeskRoute(parts: readonly string[]): DeskRoute | null {
   const [place, key] = parts;
   if (place === undefined) return { place: "list" };
   if (place === "findings" && parts.length === 1) return { place };
-  if (place === "scan" && parts.length === 1) return { place: "scan" };
+  if ((place === "scan" || place === "parts" || place === "people") && parts.length === 1) {
+    return { place };
+  }
   if ((place === "check" || place === "report") && key && parts.length === 2) return { place, key };
   return null;
 }

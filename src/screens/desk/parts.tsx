@@ -1,13 +1,14 @@
-import { useMemo } from "preact/hooks";
+import { useEffect, useMemo, useState } from "preact/hooks";
 import { capital } from "../../physics/sentence.ts";
 import { dateText } from "../../records/check/checkName.ts";
-import type { CheckRecord } from "../../records/check/checkRecord.ts";
+import type { CheckRecord, Photo } from "../../records/check/checkRecord.ts";
 import { recordDifferences } from "../../records/check/recordDifferences.ts";
 import { limitKindOf } from "../../records/entry/entryPath.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import { entryName } from "../../records/entry/readingCatalogue.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { stopTitle } from "../../records/pack/stopTitle.ts";
+import { proofOf } from "../../records/photo/photoProof.ts";
 import type { Decision } from "../../records/review/decision.ts";
 import type { Listed } from "../../records/review/listedSubmission.ts";
 import { Disclosure } from "../parts/Disclosure.tsx";
@@ -84,8 +85,14 @@ export function Photos({ record, leftOut }: { record: CheckRecord; leftOut: numb
         </p>
       )}
       <ul class="desk-photos">
-        {photos.map(({ type, data, caption, reading }, index) => {
-          const name = reading ? entryName(reading, limitKindOf(record, reading)) : "";
+        {photos.map((photo, index) => {
+          const { type, data, caption, reading } = photo;
+          const name =
+            reading === undefined
+              ? ""
+              : reading === "fitted"
+                ? "fitted part"
+                : entryName(reading, limitKindOf(record, reading));
           const words = caption?.trim() || name || `Photo ${index + 1}`;
           return (
             <li key={index}>
@@ -94,6 +101,7 @@ export function Photos({ record, leftOut }: { record: CheckRecord; leftOut: numb
                 <figcaption>
                   {capital(words)}
                   {caption?.trim() && name && <span class="small soft"> {capital(name)}</span>}
+                  <PhotoProof photo={photo} />
                 </figcaption>
               </figure>
             </li>
@@ -101,6 +109,32 @@ export function Photos({ record, leftOut }: { record: CheckRecord; leftOut: numb
         })}
       </ul>
     </section>
+  );
+}
+
+/** When and by whom it was taken in, and whether it is still the same picture. */
+function PhotoProof({ photo }: { photo: Photo }) {
+  const [proof, setProof] = useState<"same" | "other" | "untold" | null>(null);
+  useEffect(() => {
+    let left = false;
+    proofOf(photo).then((found) => !left && setProof(found));
+    return () => {
+      left = true;
+    };
+  }, [photo]);
+  const { takenAt, by } = photo;
+  if (takenAt === undefined && by === undefined && proof !== "other") return null;
+  return (
+    <span class="small soft desk-proof">
+      {takenAt && momentText(takenAt)}
+      {by && (
+        <>
+          , <bdi>{by}</bdi>
+        </>
+      )}
+      {proof === "same" && " · unchanged since"}
+      {proof === "other" && <strong class="tone-no"> Not the picture that was taken then</strong>}
+    </span>
   );
 }
 

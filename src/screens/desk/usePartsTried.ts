@@ -5,7 +5,7 @@ import { type Candidate, fittedId } from "../../physics/prescription/index.ts";
 import type { RankedStop } from "../../physics/ranking/index.ts";
 import type { CheckRecord } from "../../records/check/checkRecord.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
-import type { PackStop } from "../../records/pack/pack.ts";
+import { isOffered, type PackStop } from "../../records/pack/pack.ts";
 import { mountsHere, packCandidate, searchOptionsOf } from "../../records/pack/packCandidates.ts";
 import { rankedKey } from "../ranking/rankingWords.ts";
 import { useRanking } from "../ranking/useRanking.ts";
@@ -41,7 +41,9 @@ export function usePartsTried(
   const candidates = useMemo(
     () =>
       wanted
-        ? pack.stops.filter((stop) => mountsHere(pack, record, stop) !== "no").map(packCandidate)
+        ? pack.stops
+            .filter((stop) => isOffered(stop) && mountsHere(pack, record, stop) !== "no")
+            .map(packCandidate)
         : none,
     [pack, record, wanted],
   );

@@ -1,6 +1,6 @@
 import type { NumberedCode } from "../../sharing/codeSeries.ts";
 import { drawCode, quietZone } from "../../sharing/qrDrawing.ts";
-import { FaultNotice } from "./FaultNotice.tsx";
+import { FaultNotice } from "../parts/FaultNotice.tsx";
 
 /** One QR code: dark on light in every colour scheme, as readers expect it. */
 export function CodePicture({ code, of }: { code: NumberedCode; of: number }) {

@@ -3,9 +3,9 @@ import type { CheckRecord } from "../../records/check/checkRecord.ts";
 import { codeSeries } from "../../sharing/codeSeries.ts";
 import { appAddress } from "../../sharing/shareLink.ts";
 import { Button } from "../parts/Button.tsx";
+import { FaultNotice } from "../parts/FaultNotice.tsx";
 import { useScreenAwake } from "../parts/useScreenAwake.ts";
 import { CodePicture } from "./CodePicture.tsx";
-import { FaultNotice } from "./FaultNotice.tsx";
 import { PhotosLeftOut } from "./PhotosLeftOut.tsx";
 
 /** Long enough for a camera to see each code several times. */

@@ -5,7 +5,7 @@ import { downloadCheck, fileToShare } from "../../sharing/checkFile.ts";
 import { whereSaved } from "../../sharing/saveFile.ts";
 import { canShareFile, share } from "../../sharing/shareFile.ts";
 import { Button } from "../parts/Button.tsx";
-import { FaultNotice } from "./FaultNotice.tsx";
+import { FaultNotice } from "../parts/FaultNotice.tsx";
 
 function sizeText(bytes: number): string {
   return bytes < 1_000_000

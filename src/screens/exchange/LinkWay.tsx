@@ -5,8 +5,8 @@ import { canShareLink, copyText, share } from "../../sharing/shareFile.ts";
 import { appAddress, shareLink } from "../../sharing/shareLink.ts";
 import { Button } from "../parts/Button.tsx";
 import { Disclosure } from "../parts/Disclosure.tsx";
+import { FaultNotice } from "../parts/FaultNotice.tsx";
 import { Notice } from "../parts/Notice.tsx";
-import { FaultNotice } from "./FaultNotice.tsx";
 import { PhotosLeftOut } from "./PhotosLeftOut.tsx";
 
 /** The check as a link that holds it whole. */

@@ -3,10 +3,11 @@ import { useReferencePack } from "../referencePack.ts";
 /** Where a file or a link is to be sent, by the reference pack; nothing where it does not say. */
 export function MakerAddress() {
   const { maker } = useReferencePack();
-  if (!maker?.address.trim()) return null;
+  const address = maker?.address?.trim();
+  if (!maker || !address) return null;
   return (
     <p class="small">
-      To {maker.name.trim() || "the maker"}: <bdi>{maker.address.trim()}</bdi>
+      To {maker.name.trim() || "the maker"}: <bdi>{address}</bdi>
     </p>
   );
 }

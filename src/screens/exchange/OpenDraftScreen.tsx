@@ -5,8 +5,8 @@ import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
 import { Button } from "../parts/Button.tsx";
 import { Card } from "../parts/Card.tsx";
+import { FaultNotice } from "../parts/FaultNotice.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
-import { FaultNotice } from "./FaultNotice.tsx";
 import { keepBeside } from "./presentVersions.ts";
 
 export interface OpenDraftScreenProps {

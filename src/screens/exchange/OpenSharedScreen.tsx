@@ -11,12 +11,12 @@ import { Button } from "../parts/Button.tsx";
 import { Card } from "../parts/Card.tsx";
 import { Dialog } from "../parts/Dialog.tsx";
 import { Disclosure } from "../parts/Disclosure.tsx";
+import { FaultNotice } from "../parts/FaultNotice.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import { useReferencePack } from "../referencePack.ts";
 import type { OpenedStore } from "../useStore.ts";
 import { ClaimsCard } from "./ClaimsCard.tsx";
-import { FaultNotice } from "./FaultNotice.tsx";
 import { PhoneVerdict } from "./PhoneVerdict.tsx";
 import {
   keepReceived,

@@ -9,7 +9,7 @@ import type { LengthUnit } from "../../records/entry/units.ts";
 import { verdictWords } from "../assessment/stateWords.ts";
 import { StateMark } from "../drawings/StateMark.tsx";
 import { Card } from "../parts/Card.tsx";
-import { FaultNotice } from "./FaultNotice.tsx";
+import { FaultNotice } from "../parts/FaultNotice.tsx";
 
 /** The verdict that this phone computes from a record, whatever anyone wrote of it. */
 export function PhoneVerdict({

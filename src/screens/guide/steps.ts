@@ -14,6 +14,11 @@ export { type Step, sections } from "./step.ts";
 /** The address of the full-travel check, which is no step of the walk. */
 export const fullTravelStep = "fullTravel";
 
+/** Screens of a check that come after its answer. */
+export const fittedStep = "fitted";
+export const secondStep = "second";
+export const explainStep = "explain";
+
 const rideSteps = [
   { id: "ride.payloadPerCornerKg", name: "Payload on this axle" },
   { id: "ride.unsprungMassKg", name: "Unsprung mass" },

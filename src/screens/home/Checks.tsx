@@ -29,6 +29,7 @@ import type { BringYourChecksProps } from "../saved/BringYourChecks.tsx";
 import type { SavedReminderProps } from "../saved/SavedReminder.tsx";
 import { countBefore, noteCount } from "../saved/savedCount.ts";
 import { savedHref } from "../saved/savedRoute.ts";
+import { authorNow } from "../storedPreferences.ts";
 import type { OpenedStore } from "../useStore.ts";
 import { CheckRow } from "./CheckRow.tsx";
 import type { ContinueLineProps } from "./ContinueLine.tsx";
@@ -38,6 +39,7 @@ import { FirstVisit } from "./FirstVisit.tsx";
 import { OftenWays, OtherWays } from "./HomeWays.tsx";
 import type { KeepDialogProps } from "./KeepDialog.tsx";
 import { MovingStop } from "./MovingStop.tsx";
+import { NewerPackHere } from "./NewerPackHere.tsx";
 import { NotSavedHere } from "./NotSavedHere.tsx";
 import type { OpenedFiles } from "./openFiles.ts";
 import type { RenameDialogProps } from "./RenameDialog.tsx";
@@ -193,7 +195,7 @@ export function Checks({ opened, preferences, notice }: Props) {
 
   const startNew = async () => {
     if (!store) return;
-    const { author } = preferences;
+    const author = authorNow(preferences);
     const fresh = newStoredCheck();
     const check = author ? changeRecord(fresh, (record) => ({ ...record, author })) : fresh;
     // Where nothing can be kept the check goes on in memory, and its screen offers the file.
@@ -284,6 +286,7 @@ export function Checks({ opened, preferences, notice }: Props) {
         onChange={(event) => openFiles(event.currentTarget.files)}
       />
       {notice}
+      <NewerPackHere />
       {opened?.fault && (
         <Notice tone="no" live>
           <p>{inModelUnits(opened.fault.sentence)}</p>

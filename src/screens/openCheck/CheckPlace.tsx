@@ -1,8 +1,11 @@
 import { useCallback, useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
+import type { Fault } from "../../physics/outcome.ts";
 import type { Sentence } from "../../physics/sentence.ts";
 import { changeProgress, type StoredCheck } from "../../records/check/storedCheck.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
+import { checkAgain } from "../../records/filling/fitted.ts";
+import { stampedBy } from "../../records/filling/whoMeasured.ts";
 import { withEstimates } from "../../records/filling/withEstimates.ts";
 import { isBlank } from "../../records/remeasure/earlierValues.ts";
 import { putBack, walkOf } from "../../records/remeasure/remeasureWalk.ts";
@@ -10,16 +13,27 @@ import { createKeeper, type Keeper, type KeepState } from "../../storage/keeper.
 import { answerHref, checksHref, goTo, stepHref } from "../addresses.ts";
 import type { AnswerScreenProps } from "../answer/AnswerScreen.tsx";
 import { StepScreen } from "../check/StepScreen.tsx";
+import type { ExplainScreenProps } from "../explaining/ExplainScreen.tsx";
+import type { FittedScreenProps } from "../fitted/FittedScreen.tsx";
 import type { FullTravelScreenProps } from "../fullTravel/FullTravelScreen.tsx";
-import { firstOpenStep, fullTravelStep, stepFor, stepsOf } from "../guide/steps.ts";
+import {
+  explainStep,
+  firstOpenStep,
+  fittedStep,
+  fullTravelStep,
+  secondStep,
+  stepFor,
+  stepsOf,
+} from "../guide/steps.ts";
 import { ButtonLink } from "../parts/Button.tsx";
 import { later } from "../parts/later.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { Screen } from "../parts/Screen.tsx";
-import { type Preferences, preferences } from "../preferences.ts";
+import { measurerNow, type Preferences, preferences } from "../preferences.ts";
 import { loadReferencePack } from "../referencePack.ts";
 import type { RemeasureScreenProps } from "../remeasure/RemeasureScreen.tsx";
 import { noteKept } from "../saved/savedCount.ts";
+import type { SecondPersonScreenProps } from "../secondPerson/SecondPersonScreen.tsx";
 import type { OpenedStore } from "../useStore.ts";
 import "../styles/check.css";
 import { completeRecord } from "../../records/check/completeRecord.ts";
@@ -33,6 +47,18 @@ const FullTravelScreen = later<FullTravelScreenProps>(
 
 const AnswerScreen = later<AnswerScreenProps>(
   async () => (await import("../answer/AnswerScreen.tsx")).default,
+);
+
+const FittedScreen = later<FittedScreenProps>(
+  async () => (await import("../fitted/FittedScreen.tsx")).FittedScreen,
+);
+
+const SecondPersonScreen = later<SecondPersonScreenProps>(
+  async () => (await import("../secondPerson/SecondPersonScreen.tsx")).SecondPersonScreen,
+);
+
+const ExplainScreen = later<ExplainScreenProps>(
+  async () => (await import("../explaining/ExplainScreen.tsx")).ExplainScreen,
 );
 
 const RemeasureScreen = later<RemeasureScreenProps>(
@@ -110,7 +136,8 @@ function useCheck(opened: OpenedStore, id: string) {
   const change = useCallback((update: (stored: StoredCheck) => StoredCheck) => {
     const before = current.current;
     if (!before) return;
-    const after = agreeing(before, update(before), preferences().length);
+    const typed = stampedBy(before, update(before), measurerNow());
+    const after = agreeing(before, typed, preferences().length);
     if (after === before) return;
     current.current = after;
     setLoaded({ state: "here", stored: after });
@@ -127,8 +154,8 @@ function useCheck(opened: OpenedStore, id: string) {
 function placeOf(stored: StoredCheck, place: string | null): string {
   const all = stepsOf(stored);
   const wanted = place ?? stored.progress.step;
-  if (wanted === fullTravelStep) return wanted;
-  if (wanted === "answer" || wanted === "again") {
+  if (wanted === fullTravelStep || wanted === fittedStep || wanted === secondStep) return wanted;
+  if (wanted === "answer" || wanted === "again" || wanted === explainStep) {
     return completeRecord(stored).ok ? wanted : firstOpenStep(all);
   }
   return (wanted && stepFor(wanted, all)) || firstOpenStep(all);
@@ -169,6 +196,16 @@ export function CheckPlace({ opened, id, place, preferences: wanted }: CheckPlac
     ask().catch(() => undefined);
   }, [atAnswer]);
 
+  const again = async (): Promise<Fault | null> => {
+    if (!stored) return null;
+    const { before, after } = checkAgain(stored, referencePack(), wanted.length);
+    const outcome = await opened.store.put(after);
+    if (!outcome.ok) return outcome.fault;
+    change(() => before);
+    goTo(stepHref(after.id));
+    return null;
+  };
+
   const go = useCallback((step: string) => goTo(stepHref(id, step)), [id]);
 
   if (loaded.state === "loading") return <OneMoment />;
@@ -204,6 +241,7 @@ export function CheckPlace({ opened, id, place, preferences: wanted }: CheckPlac
       />
     );
   }
+  if (shown === explainStep) return <ExplainScreen stored={stored} unit={wanted.length} />;
   if (shown === "again") {
     return <RemeasureScreen stored={stored} unit={wanted.length} change={change} />;
   }
@@ -218,6 +256,20 @@ export function CheckPlace({ opened, id, place, preferences: wanted }: CheckPlac
     return (
       <FullTravelScreen stored={stored} change={change} preferences={wanted} go={go} {...keeping} />
     );
+  }
+  if (shown === fittedStep) {
+    return (
+      <FittedScreen
+        stored={stored}
+        change={change}
+        preferences={wanted}
+        onAgain={again}
+        {...keeping}
+      />
+    );
+  }
+  if (shown === secondStep) {
+    return <SecondPersonScreen stored={stored} change={change} preferences={wanted} {...keeping} />;
   }
   return (
     <StepScreen

@@ -1,10 +1,10 @@
 import { useRef, useState } from "preact/hooks";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
-import { demoPack } from "../../records/pack/demoPack.ts";
 import type { Pack, PackStop, Platform } from "../../records/pack/pack.ts";
+import { platformTold } from "../../records/pack/platformTold.ts";
 import { stopFacts } from "../../records/pack/stopFacts.ts";
-import { checksHref, goTo } from "../addresses.ts";
+import { checksHref, goTo, labelsHref } from "../addresses.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { Dialog } from "../parts/Dialog.tsx";
 import { TextField } from "../parts/Field.tsx";
@@ -12,7 +12,11 @@ import { MenuRow, type RowAction } from "../parts/MenuRow.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import { layoutWords } from "../readings/layoutWords.ts";
-import type { PackInUse } from "../referencePack.ts";
+import { type PackInUse, useShippedPack } from "../referencePack.ts";
+import { shippedDigest } from "../shippedBuild.ts";
+import { shippedHead } from "../shippedPack.ts";
+import { MakerLine } from "./MakerLine.tsx";
+import { NewerPack } from "./NewerPack.tsx";
 import {
   changePack,
   copiedPlatform,
@@ -38,7 +42,8 @@ export function PackList({
   onMerge: (theirs: Pack, file: string) => void;
 }) {
   const heading = useHeadingFocus("pack");
-  const { pack, fault, revision } = inUse;
+  const { pack, fault, revision, shipped } = inUse;
+  const edited = shipped === undefined || shipped.edited || shipped.digest !== shippedDigest;
   const picker = useRef<HTMLInputElement>(null);
   const [opened, setOpened] = useState<OpenedPack | null>(null);
   const [said, setSaid] = useState<readonly string[]>([]);
@@ -46,8 +51,10 @@ export function PackList({
   const wanted = search.trim().toLowerCase();
   const has = (text: string) => wanted === "" || text.toLowerCase().includes(wanted);
   const stops = pack.stops.filter((stop) => has(`${stop.name} ${stopFacts(stop, unit)}`));
-  const platforms = pack.platforms.filter(({ label, axle, layout }) =>
-    has(`${label} ${axle} ${layoutWords[layout.kind].short}`),
+  const platforms = pack.platforms.filter((platform) =>
+    has(
+      `${platform.label} ${platform.axle} ${layoutWords[platform.layout.kind].short} ${platformTold(platform)}`,
+    ),
   );
 
   const change = async (next: Pack, words: string) => {
@@ -58,6 +65,14 @@ export function PackList({
         : [],
     );
     if (result.kind === "changed" && result.kept.kind === "changedElsewhere") goTo(packMergeHref);
+  };
+  const useShipped = async () => {
+    if (shippedDigest === null) {
+      return change(shippedHead, `Left: ${pack.name}, for the pack that ships`);
+    }
+    const kept = await useShippedPack();
+    if (kept === null)
+      setSaid(["The pack that ships can't be read. Find a signal, then try again."]);
   };
   const open = async (list: FileList | null) => {
     const file = list?.[0];
@@ -102,11 +117,16 @@ export function PackList({
         aria-label="Pack to open"
         onChange={(event) => open(event.currentTarget.files)}
       />
+      {pack.maker && <MakerLine maker={pack.maker} />}
+      <NewerPack unit={unit} onMerge={(theirs) => onMerge(theirs, theirs.name)} />
       {pack.notes && <p class="soft">{pack.notes}</p>}
       <p class="small soft">
         {pack.stops.length} stops, {pack.platforms.length} platforms.{" "}
-        {revision === 0 ? "As it came with Stopfit." : "Saved on this phone."} Checks keep a copy of
-        what they used: a change here changes no old answer.
+        {revision === 0 || (shippedDigest !== null && !edited)
+          ? "As it came with Stopfit."
+          : "Saved on this phone."}{" "}
+        {pack.edition && `Edition ${pack.edition}. `}Checks keep a copy of what they used: a change
+        here changes no old answer.
       </p>
       {fault && (
         <Notice tone="no" live>
@@ -134,11 +154,9 @@ export function PackList({
         <ButtonLink href={packRulesHref} icon="pencil">
           Name and house rules
         </ButtonLink>
-        {revision !== 0 && (
-          <Button
-            icon="undo"
-            onClick={() => change(demoPack, `Left: ${pack.name}, for the pack that ships`)}
-          >
+        <ButtonLink href={labelsHref}>Labels for parts</ButtonLink>
+        {(shippedDigest === null ? revision !== 0 : edited) && (
+          <Button icon="undo" onClick={() => useShipped()}>
             The pack that ships
           </Button>
         )}
@@ -218,9 +236,12 @@ export function PackList({
   );
 }
 
-function platformFacts({ layout, usualStop, limits }: Platform, pack: Pack): string {
+function platformFacts(platform: Platform, pack: Pack): string {
+  const { layout, usualStop, limits } = platform;
   const stop = pack.stops.find(({ id }) => id === usualStop);
+  const told = platformTold(platform);
   return [
+    ...(told === "" ? [] : [told]),
     layoutWords[layout.kind].short,
     stop ? `usual stop: ${stop.name}` : "no usual stop",
     `${limits.length} hard limit${limits.length === 1 ? "" : "s"}`,

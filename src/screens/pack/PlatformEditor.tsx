@@ -1,17 +1,24 @@
 import type { LayoutKind, LimitKind } from "../../physics/fitment.ts";
-import { layoutKinds, neededReadings } from "../../physics/readings/index.ts";
+import {
+  type GeometryReadingName,
+  layoutKinds,
+  limitPlaces,
+  neededReadings,
+} from "../../physics/readings/index.ts";
 import { catalogueEntry } from "../../records/entry/readingCatalogue.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { Pack, Platform } from "../../records/pack/pack.ts";
 import { LayoutPicture } from "../drawings/LayoutPicture.tsx";
 import { Button } from "../parts/Button.tsx";
 import { Segmented } from "../parts/Choices.tsx";
+import { Disclosure } from "../parts/Disclosure.tsx";
 import { SelectField } from "../parts/Field.tsx";
 import { layoutWords } from "../readings/layoutWords.ts";
 import { limitTitles } from "../readings/limitWords.ts";
 import { PackNumber, PackReading, PackText } from "./fields.tsx";
 import { ItemScreen, NoSuchItem } from "./ItemScreen.tsx";
-import { setText, textOf } from "./itemDraft.ts";
+import { type ItemDraft, setText, textOf } from "./itemDraft.ts";
+import { MountFields } from "./MountFields.tsx";
 import { freeId, withPlatform } from "./packEdits.ts";
 import { newItem } from "./packRoutes.ts";
 import {
@@ -53,6 +60,20 @@ function Editing({
   const put = (field: string) => (text: string) =>
     change((current) => setText(current, field, text));
   const kind = (draft.texts.layout ?? "arm") as LayoutKind;
+  const readingField = (name: GeometryReadingName) => {
+    const { kind: quantity, allowed } = catalogueEntry(name);
+    return (
+      <PackReading
+        key={name}
+        {...fields}
+        field={name}
+        label={fieldLabel(name)}
+        optional={!neededReadings[kind].includes(name)}
+        kind={quantity}
+        allowed={allowed}
+      />
+    );
+  };
   const keep = () => {
     const own =
       base === null
@@ -94,8 +115,20 @@ function Editing({
           ]}
           onChange={put("usualStop")}
         />
+        <div class="pack-two">
+          <PackNumber {...fields} field="years.from" label="First year" kind="number" />
+          <PackNumber {...fields} field="years.to" label="Last year" kind="number" />
+        </div>
+        <PackText {...fields} field="trims" label="Trims" hint="Apart by semicolons." />
+        <PackText
+          {...fields}
+          field="tellApart"
+          label="How to tell it apart"
+          hint="What to look for on the vehicle."
+        />
         <PackText {...fields} field="notes" label="Notes" maxLength={20_000} />
       </section>
+      <MountFields {...fields} of="platform" />
       <section class="card" aria-labelledby="layout-heading">
         <h2 id="layout-heading">Layout</h2>
         <SelectField
@@ -108,26 +141,30 @@ function Editing({
           onChange={put("layout")}
         />
         <LayoutPicture kind={kind} />
-        {layoutNames(kind).map((name) => {
-          const { kind: quantity, allowed } = catalogueEntry(name);
-          return (
-            <PackReading
-              key={name}
-              {...fields}
-              field={name}
-              label={fieldLabel(name)}
-              optional={!neededReadings[kind].includes(name)}
-              kind={quantity}
-              allowed={allowed}
-            />
-          );
-        })}
+        <LayoutSaid kind={kind} draft={draft} put={put} />
+        {layoutNames(kind).map(readingField)}
+        {layoutNames(kind, "parts").length > 0 && (
+          <Disclosure summary="Made of bolt distances and heights">
+            <p class="small soft">
+              In place of the lengths and angles above, where the tape or the floor gave these.
+            </p>
+            {layoutNames(kind, "parts").map(readingField)}
+          </Disclosure>
+        )}
         <PackNumber
           {...fields}
           field="wheelPerOuter"
           label={fieldLabel("wheelPerOuter")}
           kind="number"
-          placeholder="1"
+          placeholder="usual"
+        />
+        <PackNumber
+          {...fields}
+          field="wheelPerOuterTol"
+          label={fieldLabel("wheelPerOuterTol")}
+          kind="number"
+          allowed="zeroOrMore"
+          placeholder="0"
         />
       </section>
       <section class="card" aria-labelledby="stands-heading">
@@ -173,11 +210,14 @@ function Editing({
             />
             <Segmented
               legend="Measured"
-              value={textOf(draft, `limits.${index}.at`) === "stop" ? "stop" : "wheel"}
+              value={
+                limitPlaces.find((at) => at === textOf(draft, `limits.${index}.at`)) ?? "wheel"
+              }
               onChange={put(`limits.${index}.at`)}
               options={[
                 { value: "wheel", name: "Where it touches" },
                 { value: "stop", name: "At the stop" },
+                ...(hasArm(kind) ? [{ value: "arm" as const, name: "On the arm" }] : []),
               ]}
             />
             <PackReading
@@ -186,7 +226,15 @@ function Editing({
               label={`Clearance of limit ${index + 1}`}
               kind="length"
             />
-            {textOf(draft, `limits.${index}.at`) !== "stop" && (
+            {textOf(draft, `limits.${index}.at`) === "arm" && (
+              <PackReading
+                {...fields}
+                field={`limits.${index}.distance`}
+                label={`Limit ${index + 1} from the pivot line`}
+                kind="length"
+              />
+            )}
+            {!["stop", "arm"].includes(textOf(draft, `limits.${index}.at`)) && (
               <PackNumber
                 {...fields}
                 field={`limits.${index}.perWheel`}
@@ -210,5 +258,50 @@ function Editing({
         </Button>
       </section>
     </ItemScreen>
+  );
+}
+
+function hasArm(kind: LayoutKind): boolean {
+  return kind === "arm" || kind === "damper";
+}
+
+/** Which arm was measured, and what is flat and turns. */
+function LayoutSaid({
+  kind,
+  draft,
+  put,
+}: {
+  kind: LayoutKind;
+  draft: ItemDraft;
+  put: (field: string) => (text: string) => void;
+}) {
+  if (!hasArm(kind)) return null;
+  return (
+    <>
+      <SelectField
+        label="Which arm was measured"
+        value={textOf(draft, "armRole")}
+        options={[
+          { value: "", text: "Not said" },
+          { value: "lower", text: "The lower of two" },
+          { value: "upper", text: "The upper of two" },
+          { value: "underStrut", text: "The arm under a strut" },
+          { value: "carriesWheel", text: "The wheel is fixed to it" },
+        ]}
+        onChange={put("armRole")}
+      />
+      {kind === "arm" && (
+        <SelectField
+          label="What the stop is fixed to"
+          value={textOf(draft, "stopOn")}
+          options={[
+            { value: "", text: "Not said, a round contact" },
+            { value: "frame", text: "The frame, its pad turns with the arm" },
+            { value: "arm", text: "The arm, its pad is on the frame" },
+          ]}
+          onChange={put("stopOn")}
+        />
+      )}
+    </>
   );
 }

@@ -37,7 +37,8 @@ const unitWords: { readonly [name: string]: string } = {
 
 /** The pack's name and notes, and what the house demands of each use. */
 export function RulesEditor({ pack, unit }: { pack: Pack; unit: LengthUnit }) {
-  const base = JSON.stringify([pack.name, pack.notes, pack.maker, pack.rules]);
+  const { name, notes, edition, maker, spacersMm, rules } = pack;
+  const base = JSON.stringify([name, notes, edition, maker, spacersMm, rules]);
   const editing = useItemDraft("rules", base, () => rulesDraft(pack, unit));
   const { draft, change } = editing;
   const keep = () => {
@@ -49,15 +50,40 @@ export function RulesEditor({ pack, unit }: { pack: Pack; unit: LengthUnit }) {
     <ItemScreen heading="Name and house rules" editing={editing} onKeep={keep}>
       <section class="card">
         <PackText draft={draft} change={change} field="name" label="Name of the pack" />
-        <PackText draft={draft} change={change} field="maker" label="Maker" />
         <PackText
           draft={draft}
           change={change}
-          field="makerAddress"
-          label="Maker's mail or postal address"
-          maxLength={500}
+          field="edition"
+          label="Edition"
+          hint="Your own name of this state of the pack. Every check keeps it."
+        />
+        <PackText
+          draft={draft}
+          change={change}
+          field="spacers"
+          label="Spacers that can be bought"
+          hint="Apart by semicolons. Empty: 5 to 60 mm by 5, or 1/8 to 2 1/2 in by 1/8."
         />
         <PackText draft={draft} change={change} field="notes" label="Notes" maxLength={20_000} />
+      </section>
+      <section class="card" aria-labelledby="maker-heading">
+        <h2 id="maker-heading">Maker</h2>
+        <PackText draft={draft} change={change} field="maker.name" label="Name" />
+        <PackText
+          draft={draft}
+          change={change}
+          field="maker.code"
+          label="Code on labels"
+          hint="2 to 12 letters or digits. Tells your part numbers from others'."
+        />
+        <PackText
+          draft={draft}
+          change={change}
+          field="maker.address"
+          label="Address"
+          maxLength={1000}
+        />
+        <PackText draft={draft} change={change} field="maker.contact" label="Phone or e-mail" />
       </section>
       <p class="small soft">
         What each use demands. A field left empty is as in Stopfit itself, shown in gray; all of it

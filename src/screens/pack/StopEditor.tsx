@@ -10,6 +10,8 @@ import { BlockEstimate } from "./BlockEstimate.tsx";
 import { PackNumber, PackReading, PackTable, PackText } from "./fields.tsx";
 import { ItemScreen, NoSuchItem } from "./ItemScreen.tsx";
 import { setText, textOf } from "./itemDraft.ts";
+import { MountFields } from "./MountFields.tsx";
+import { PartFields } from "./PartFields.tsx";
 import { freeId, withStop } from "./packEdits.ts";
 import { newItem, packItemHref } from "./packRoutes.ts";
 import { StopTests } from "./StopTests.tsx";
@@ -100,9 +102,10 @@ function Editing({
         />
         <PackNumber {...fields} field="outerDiameterMm" label="Outer diameter" kind="length" />
         <PackText {...fields} field="material" label="Material" />
-        <PackText {...fields} field="mounting" label="Mounting" hint="M10 stud, on the rod …" />
         <PackText {...fields} field="notes" label="Notes" maxLength={20_000} />
       </section>
+      <PartFields {...fields} pack={pack} base={base} unit={unit} />
+      <MountFields {...fields} of="stop" />
       <section class="card" aria-labelledby="curve-heading">
         <h2 id="curve-heading">Force curve{estimated ? ", an estimate" : ""}</h2>
         <p class="small soft">

@@ -106,6 +106,23 @@ export class DraftReader {
     return undefined;
   }
 
+  /** Numbers apart by semicolons. */
+  list(field: string, label: string, kind: EntryKind): readonly number[] | undefined {
+    const text = this.text(field);
+    if (text === undefined) return undefined;
+    const values: number[] = [];
+    for (const part of text.split(";")) {
+      if (part.trim() === "") continue;
+      const read = readDraftNumber(part, kind, this.draft.unit, "aboveZero");
+      if (!read.ok) {
+        this.fault(field, `${label}: `, ...read.fault.sentence);
+        return undefined;
+      }
+      values.push(read.value);
+    }
+    return values.length === 0 ? undefined : values;
+  }
+
   reading(
     field: string,
     label: string,

@@ -110,10 +110,12 @@ export function withoutPlatform(pack: Pack, id: string): Pack {
   return { ...pack, platforms: pack.platforms.filter((platform) => platform.id !== id) };
 }
 
+/** A copy is another part: it has no part number until it is given one. */
 export function copiedStop(pack: Pack, stop: PackStop): PackStop {
   const name = `${stop.name} (copy)`;
+  const { partNumber: _part, revision: _revision, ...figures } = stop;
   return {
-    ...stop,
+    ...figures,
     name,
     id: freeId(
       name,

@@ -9,16 +9,11 @@ import {
   geometryRegistry,
   layoutReadingsInOrder,
   limitPlaces,
-  neededReadings,
   type ValueName,
 } from "../../physics/readings/index.ts";
 import { capital } from "../../physics/sentence.ts";
-import type {
-  CheckLayout,
-  CheckLimit,
-  GeometryReadings,
-  TypedReading,
-} from "../../records/check/checkRecord.ts";
+import type { CheckLayout, CheckLimit, TypedReading } from "../../records/check/checkRecord.ts";
+import { lackingGeometry } from "../../records/check/geometryGiven.ts";
 import { catalogueEntry } from "../../records/entry/readingCatalogue.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { type Platform, platformReading } from "../../records/pack/pack.ts";
@@ -29,6 +24,7 @@ import {
   numberText,
   readingTexts,
 } from "./itemDraft.ts";
+import { mountOfDraft, mountTexts } from "./mountDraft.ts";
 
 export const cornerReadings = ["rideHeight", "gap", "cornerMassKg"] as const;
 export const rideNames: readonly RideQuantity[] = [
@@ -45,8 +41,15 @@ export function fieldLabel(name: ValueName): string {
   return capital(words);
 }
 
-export function layoutNames(kind: LayoutKind): readonly GeometryReadingName[] {
-  return layoutReadingsInOrder[kind].filter((name) => geometryRegistry[name].use[kind] !== "part");
+/** The readings of a layout that stand for themselves, or those that others are made of. */
+export function layoutNames(
+  kind: LayoutKind,
+  which: "direct" | "parts" | "all" = "direct",
+): readonly GeometryReadingName[] {
+  return layoutReadingsInOrder[kind].filter(
+    (name) =>
+      which === "all" || (geometryRegistry[name].use[kind] === "part") === (which === "parts"),
+  );
 }
 
 export function limitCount(draft: ItemDraft): number {
@@ -65,6 +68,23 @@ function limitTexts(limits: readonly CheckLimit[], unit: LengthUnit): { [field: 
   return texts;
 }
 
+/** Which arm was measured and what turns, where the layout says so. */
+function saidTexts(layout: CheckLayout): { [field: string]: string } {
+  return {
+    armRole: "armRole" in layout ? (layout.armRole ?? "") : "",
+    stopOn: "stopOn" in layout ? (layout.stopOn ?? "") : "",
+  };
+}
+
+function toldTexts({ years, trims, tellApart }: Platform): { [field: string]: string } {
+  return {
+    "years.from": years === undefined ? "" : String(years.from),
+    "years.to": years?.to === undefined ? "" : String(years.to),
+    trims: (trims ?? []).join("; "),
+    tellApart: tellApart ?? "",
+  };
+}
+
 export function platformDraft(platform: Platform | null, unit: LengthUnit): ItemDraft {
   if (platform === null) {
     return { unit, texts: { axle: "front", layout: "arm", "limits.count": "0" }, tables: {} };
@@ -74,12 +94,16 @@ export function platformDraft(platform: Platform | null, unit: LengthUnit): Item
     label: platform.label,
     axle: platform.axle,
     layout: layout.kind,
+    ...saidTexts(layout),
     wheelPerOuter: numberText(layout.wheelPerOuter, "number", unit),
+    wheelPerOuterTol: numberText(layout.wheelPerOuterTol, "number", unit),
+    ...mountTexts(platform.mount, unit),
+    ...toldTexts(platform),
     usualStop: platform.usualStop ?? "",
     notes: platform.notes ?? "",
     ...limitTexts(platform.limits, unit),
   };
-  for (const name of layoutNames(layout.kind)) {
+  for (const name of layoutNames(layout.kind, "all")) {
     const reading = platformReading(platform, layout.kind, name) ?? undefined;
     Object.assign(texts, readingTexts(name, reading, catalogueEntry(name).kind, unit));
   }
@@ -169,17 +193,87 @@ function rideOf(reader: DraftReader, base: Ride | undefined): Ride | undefined {
 }
 
 /** What the screen does not edit of a layout that stays the same. */
-function keptLayout(base: Platform | null, kind: LayoutKind): Partial<CheckLayout> {
+function keptLayout(base: Platform | null, kind: LayoutKind): object {
   if (base?.layout.kind !== kind) return {};
-  const { wheelPerOuter: _, ...kept } = base.layout;
-  return kept;
+  const { wheelPerOuter: _, wheelPerOuterTol: _tol, ...kept } = base.layout;
+  const {
+    armRole: _role,
+    stopOn: _on,
+    ...rest
+  } = kept as typeof kept & {
+    armRole?: string;
+    stopOn?: string;
+  };
+  return rest;
 }
 
-function keptParts(base: Platform | null, kind: LayoutKind): GeometryReadings {
-  if (base?.layout.kind !== kind) return {};
-  const shown: readonly string[] = layoutNames(kind);
-  const parts = Object.entries(base.layout.readings).filter(([name]) => !shown.includes(name));
-  return Object.fromEntries(parts);
+const yearsPossible = [1900, 2200] as const;
+
+function yearOf(reader: DraftReader, field: string, label: string): number | undefined {
+  const year = reader.number(field, label, "number");
+  const [least, most] = yearsPossible;
+  if (year === undefined || (Number.isInteger(year) && year >= least && year <= most)) return year;
+  reader.fault(field, `${label}: a whole year from ${least} to ${most}, as 2021.`);
+  return undefined;
+}
+
+/** How it is told from other vehicles. */
+function toldOf(reader: DraftReader): Pick<Platform, "years" | "trims" | "tellApart"> {
+  const from = yearOf(reader, "years.from", "First year");
+  const to = yearOf(reader, "years.to", "Last year");
+  if (from === undefined && to !== undefined && reader.text("years.from") === undefined) {
+    reader.fault("years.from", "First year: a last year is given, but no first one.");
+  }
+  if (from !== undefined && to !== undefined && to < from) {
+    reader.fault("years.to", "Last year: it lies before the first one.");
+  }
+  const trims = (reader.text("trims") ?? "")
+    .split(";")
+    .map((trim) => trim.trim())
+    .filter((trim) => trim !== "");
+  const tellApart = reader.text("tellApart");
+  return {
+    ...(from !== undefined && { years: { from, ...(to !== undefined && { to }) } }),
+    ...(trims.length > 0 && { trims }),
+    ...(tellApart !== undefined && { tellApart }),
+  };
+}
+
+/** A length may stand for itself or be made of bolt distances and heights; one of the two is needed. */
+function readingsOf(
+  reader: DraftReader,
+  kind: LayoutKind,
+): { [Name in GeometryReadingName]?: TypedReading } {
+  const readings: { [Name in GeometryReadingName]?: TypedReading } = {};
+  for (const name of layoutNames(kind, "all")) {
+    const { kind: quantity, allowed } = catalogueEntry(name);
+    const reading = reader.reading(name, fieldLabel(name), quantity, allowed);
+    if (reading !== undefined) readings[name] = reading;
+  }
+  for (const name of lackingGeometry({ layout: { kind, readings }, corners: [] })) {
+    const { madeOf } = geometryRegistry[name];
+    const parts = madeOf === undefined ? [] : [...madeOf.common, ...madeOf.own];
+    if (reader.faults.some(({ field }) => [name, ...parts].some((each) => field === each)))
+      continue;
+    reader.fault(
+      name,
+      parts.length === 0
+        ? `${fieldLabel(name)}: nothing is entered yet.`
+        : `${fieldLabel(name)}: nothing is entered yet, neither it nor all it can be made of.`,
+    );
+  }
+  return readings;
+}
+
+/** Which arm it is and what turns, as chosen. */
+function saidOf(draft: ItemDraft, kind: LayoutKind): object {
+  const role = draft.texts.armRole ?? "";
+  const on = draft.texts.stopOn ?? "";
+  const hasArm = kind === "arm" || kind === "damper";
+  return {
+    ...(hasArm && role !== "" && { armRole: role }),
+    ...(kind === "arm" && on !== "" && { stopOn: on }),
+  };
 }
 
 /** The platform of a draft, or what is wrong with it. What the screen does not edit stays as it was. */
@@ -191,16 +285,16 @@ export function platformOfDraft(
   const reader = new DraftReader(draft);
   const label = reader.neededText("label", "Name");
   const kind = (draft.texts.layout ?? "arm") as LayoutKind;
-  const readings: { [Name in GeometryReadingName]?: TypedReading } = {};
-  for (const name of layoutNames(kind)) {
-    const entry = catalogueEntry(name);
-    const words = fieldLabel(name);
-    const reading = reader.reading(name, words, entry.kind, entry.allowed);
-    const needed = neededReadings[kind].includes(name);
-    const value = needed ? reader.needed(reading, name, words) : reading;
-    if (value !== undefined) readings[name] = value;
-  }
+  const readings = readingsOf(reader, kind);
   const wheelPerOuter = reader.number("wheelPerOuter", fieldLabel("wheelPerOuter"), "number");
+  const wheelPerOuterTol = reader.number(
+    "wheelPerOuterTol",
+    fieldLabel("wheelPerOuterTol"),
+    "number",
+    "zeroOrMore",
+  );
+  const told = toldOf(reader);
+  const mount = mountOfDraft(reader, draft, base?.mount);
   const corner: { [Name in (typeof cornerReadings)[number]]?: TypedReading } = {};
   for (const name of cornerReadings) {
     const reading = reader.reading(name, fieldLabel(name), catalogueEntry(name).kind);
@@ -215,6 +309,10 @@ export function platformOfDraft(
     cornerMassKg: _mass,
     ride: _ride,
     notes: _notes,
+    mount: _mount,
+    years: _years,
+    trims: _trims,
+    tellApart: _tell,
     ...kept
   } = base ?? {};
   const notes = reader.text("notes");
@@ -227,13 +325,17 @@ export function platformOfDraft(
       layout: {
         ...keptLayout(base, kind),
         kind,
+        ...saidOf(draft, kind),
         ...(wheelPerOuter !== undefined && { wheelPerOuter }),
-        readings: { ...keptParts(base, kind), ...readings },
+        ...(wheelPerOuterTol !== undefined && { wheelPerOuterTol }),
+        readings,
       } as CheckLayout,
       ...corner,
       ...(ride !== undefined && { ride }),
       limits,
       usualStop: reader.text("usualStop") ?? null,
+      ...(mount !== undefined && { mount }),
+      ...told,
       ...(notes !== undefined && { notes }),
     },
     faults: [],

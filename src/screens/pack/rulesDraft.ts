@@ -1,7 +1,7 @@
 import type { DesignEvent, RoadClass, Use, UseRules } from "../../physics/fitment.ts";
 import { catalogueEntry } from "../../records/entry/readingCatalogue.ts";
 import { type LengthUnit, plainDecimal } from "../../records/entry/units.ts";
-import type { Pack } from "../../records/pack/pack.ts";
+import type { Maker, Pack } from "../../records/pack/pack.ts";
 import { DraftReader, type FieldFault, type ItemDraft, numberText } from "./itemDraft.ts";
 import { fieldLabel } from "./platformDraft.ts";
 
@@ -19,8 +19,12 @@ export function rulesDraft(pack: Pack, unit: LengthUnit): ItemDraft {
   const texts: { [field: string]: string } = {
     name: pack.name,
     notes: pack.notes ?? "",
-    maker: pack.maker?.name ?? "",
-    makerAddress: pack.maker?.address ?? "",
+    edition: pack.edition ?? "",
+    "maker.name": pack.maker?.name ?? "",
+    "maker.code": pack.maker?.code ?? "",
+    "maker.address": pack.maker?.address ?? "",
+    "maker.contact": pack.maker?.contact ?? "",
+    spacers: (pack.spacersMm ?? []).map((mm) => numberText(mm, "length", unit)).join("; "),
   };
   const tables: { [field: string]: readonly string[] } = {};
   for (const use of usesOfRules) {
@@ -86,6 +90,24 @@ function rulesOfUse(
   return Object.keys(rules).length === 0 ? null : rules;
 }
 
+/** Who makes the stops; a code of the labels is made of the name where none is given. */
+function makerOf(reader: DraftReader): Maker | undefined {
+  const name = reader.text("maker.name");
+  const code = reader.text("maker.code")?.toUpperCase();
+  const address = reader.text("maker.address");
+  const contact = reader.text("maker.contact");
+  if (name === undefined) {
+    if (code ?? contact) reader.fault("maker.name", "Maker: nothing is entered yet.");
+    return address === undefined ? undefined : { name: "", address };
+  }
+  return {
+    name,
+    ...(code !== undefined && { code }),
+    ...(address !== undefined && { address }),
+    ...(contact !== undefined && { contact }),
+  };
+}
+
 export function packOfRulesDraft(
   draft: ItemDraft,
   pack: Pack,
@@ -93,20 +115,26 @@ export function packOfRulesDraft(
   const reader = new DraftReader(draft);
   const name = reader.neededText("name", "Name of the pack");
   const notes = reader.text("notes");
-  const [maker, address] = [reader.text("maker") ?? "", reader.text("makerAddress") ?? ""];
+  const edition = reader.text("edition");
+  const maker = makerOf(reader);
+  const spacersMm = reader.list("spacers", "Spacers", "length");
   const rules: { [Each in Use]?: Partial<UseRules> } = {};
   for (const use of usesOfRules) {
     const own = rulesOfUse(reader, use, pack.rules?.[use] ?? {});
     if (own !== null) rules[use] = own;
   }
   if (reader.faults.length > 0) return { pack: null, faults: reader.faults };
-  const { notes: _notes, rules: _rules, maker: _maker, ...kept } = pack;
+  const { notes: _notes, rules: _rules, edition: _edition, maker: _maker, ...rest } = pack;
+  const { spacersMm: _spacers, ...kept } = rest;
+  const { code: _code, address: _address, contact: _contact, ...keptMaker } = pack.maker ?? {};
   return {
     pack: {
       ...kept,
       name,
+      ...(edition !== undefined && { edition }),
+      ...(maker !== undefined && { maker: { ...keptMaker, ...maker } }),
+      ...(spacersMm !== undefined && { spacersMm }),
       ...(notes !== undefined && { notes }),
-      ...((maker || address) && { maker: { ...pack.maker, name: maker, address } }),
       ...(Object.keys(rules).length > 0 && { rules }),
     },
     faults: [],

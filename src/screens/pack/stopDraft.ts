@@ -8,6 +8,8 @@ import {
   numberText,
   readingTexts,
 } from "./itemDraft.ts";
+import { mountOfDraft, mountTexts } from "./mountDraft.ts";
+import { partOfDraft, partTexts, withoutPart } from "./partDraft.ts";
 
 /** What the columns of a stop's tables hold. */
 export const curveKinds = ["length", "force"] as const;
@@ -30,6 +32,8 @@ export function stopDraft(stop: PackStop | null, unit: LengthUnit): ItemDraft {
       mounting: stop.mounting ?? "",
       notes: stop.notes ?? "",
       testedAtSpeed: stop.testedAtSpeed ? "yes" : "no",
+      ...partTexts(stop, unit),
+      ...mountTexts(stop.mount, unit),
       estimatedHow: stop.estimated?.how ?? "",
       estimatedShare: stop.estimated ? plainDecimal(100 * stop.estimated.forceShare) : "",
     },
@@ -67,6 +71,8 @@ export function stopOfDraft(
   if (how !== undefined && percent === undefined) {
     reader.fault("estimatedShare", "± of the estimate: nothing is entered yet. At best it is 25.");
   }
+  const part = partOfDraft(reader, base);
+  const mount = mountOfDraft(reader, draft, base?.mount);
   if (freeHeight === undefined || usable === undefined || curve === undefined) {
     return { stop: null, faults: reader.faults };
   }
@@ -74,6 +80,7 @@ export function stopOfDraft(
   const {
     material: _material,
     mounting: _mounting,
+    mount: _mount,
     notes: _notes,
     outerDiameterMm: _diameter,
     estimated: _estimated,
@@ -82,7 +89,7 @@ export function stopOfDraft(
     branches,
     testDoubt,
     ...kept
-  } = base ?? {};
+  } = base === null ? {} : withoutPart(base);
   const testedAtSpeed = draft.texts.testedAtSpeed === "yes";
   const material = reader.text("material");
   const mounting = reader.text("mounting");
@@ -107,7 +114,9 @@ export function stopOfDraft(
     ...(testedAtSpeed && asTested && testDoubt !== undefined && { testDoubt }),
     ...(outerDiameterMm !== undefined && { outerDiameterMm }),
     ...(material !== undefined && { material }),
+    ...part,
     ...(mounting !== undefined && { mounting }),
+    ...(mount !== undefined && { mount }),
     ...(notes !== undefined && { notes }),
     ...(how !== undefined &&
       percent !== undefined && { estimated: { how, forceShare: percent / 100 } }),

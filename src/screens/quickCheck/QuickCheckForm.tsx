@@ -5,15 +5,18 @@ import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { Pack, Platform } from "../../records/pack/pack.ts";
 import { platformOf, stopOf } from "../../records/pack/pack.ts";
+import type { FoundPart } from "../../records/pack/partCode.ts";
 import {
   bodyLift,
   type DoubtedReading,
   groundToArch,
 } from "../../records/quickCheck/quickCheckDoubts.ts";
 import { uses } from "../check/UseStep.tsx";
+import { PartEntry } from "../choosing/PartEntry.tsx";
+import { PlatformField } from "../choosing/PlatformField.tsx";
 import { Button } from "../parts/Button.tsx";
 import { Choices, Segmented } from "../parts/Choices.tsx";
-import { SelectField } from "../parts/Field.tsx";
+import { Disclosure } from "../parts/Disclosure.tsx";
 import { QuickCheckReading } from "./QuickCheckReading.tsx";
 import {
   openOf,
@@ -60,6 +63,9 @@ export function QuickCheckForm({
   onUnknown: () => void;
 }) {
   const platform = platformOf(pack, draft.platformId);
+  const part = stopOf(pack, draft.part?.stopId ?? null);
+  const takePart = ({ stop, batch }: FoundPart) =>
+    change({ part: { stopId: stop.id, ...(batch !== undefined && { batch }) } });
   const left = openOf(draft);
   const typed = readingsSoFar(draft);
   const doubts = platform
@@ -78,18 +84,13 @@ export function QuickCheckForm({
   return (
     <>
       <section class="card">
-        <SelectField
+        <PlatformField
           label="Which vehicle and axle?"
           hint="Its geometry, weights and springs come from the reference pack."
-          value={draft.platformId ?? ""}
-          options={[
-            { value: "", text: "Choose" },
-            ...pack.platforms.map(({ id, label, axle }) => ({
-              value: id,
-              text: `${label}, ${axle} axle`,
-            })),
-          ]}
-          onChange={(id) => change({ platformId: id === "" ? null : id })}
+          none="Choose"
+          platforms={pack.platforms}
+          value={draft.platformId}
+          onChange={(chosen) => change({ platformId: chosen?.id ?? null })}
         />
         <div class="row">
           <Button icon="forward" onClick={onUnknown}>
@@ -138,8 +139,19 @@ export function QuickCheckForm({
             number={3}
             heading="Height of the stop that is fitted"
             platform={platform}
-            usualMm={usualOf(stopOf(pack, platform.usualStop)?.freeHeight)}
-          />
+            usualMm={usualOf((part ?? stopOf(pack, platform.usualStop))?.freeHeight)}
+          >
+            <Disclosure
+              summary={part ? `Which stop: ${part.name}` : "Is there a label or a part number?"}
+            >
+              <PartEntry pack={pack} onFound={takePart} />
+              {part && (
+                <div class="row">
+                  <Button onClick={() => change({ part: null })}>It is not “{part.name}”</Button>
+                </div>
+              )}
+            </Disclosure>
+          </QuickCheckReading>
           <QuickCheckReading
             {...common("clearance")}
             number={4}

@@ -28,6 +28,8 @@ export interface QuickCheckDraft {
   readonly side: "left" | "right";
   readonly clearanceKind: "tyre" | "damper";
   readonly payload: PayloadWord | null;
+  /** What is fitted, by its label or number; null: not looked for. */
+  readonly part: QuickCheckQuestion["part"] | null;
   readonly entries: { readonly [Name in QuickCheckReadingName]?: Entry };
   /** `updatedAt` of the check as this screen last kept it. */
   readonly keptAt?: string;
@@ -42,6 +44,7 @@ export function newDraft(): QuickCheckDraft {
     side: "left",
     clearanceKind: "tyre",
     payload: null,
+    part: null,
     entries: {},
   };
 }
@@ -105,7 +108,7 @@ export function readingsSoFar(
 
 /** The question; null while something is open. */
 export function questionOf(draft: QuickCheckDraft): Outcome<QuickCheckQuestion> | null {
-  const { platformId, payload, use, side, id, createdAt } = draft;
+  const { platformId, payload, use, side, id, createdAt, part } = draft;
   if (platformId === null || payload === null) return null;
   const readings: { -readonly [Name in keyof QuickCheckReadings]: QuickCheckReadings[Name] } = {
     payload,
@@ -120,5 +123,5 @@ export function questionOf(draft: QuickCheckDraft): Outcome<QuickCheckQuestion> 
   if (clearance?.ok) {
     readings.clearance = { kind: draft.clearanceKind, reading: clearance.value };
   }
-  return succeed({ platformId, use, side, id, createdAt, readings });
+  return succeed({ platformId, use, side, id, createdAt, readings, ...(part && { part }) });
 }

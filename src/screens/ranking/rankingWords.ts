@@ -4,6 +4,7 @@ import { secantRate, stiffnessClassOf, stopCurve } from "../../physics/stop/inde
 import { meanOf } from "../../physics/uncertainty/index.ts";
 import { quantityText, sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
+import { mountingText } from "../../records/pack/mounting.ts";
 import type { PackStop } from "../../records/pack/pack.ts";
 import { estimateBand, stopTitle } from "../../records/pack/stopTitle.ts";
 import { checkTitles, sideWords } from "../assessment/stateWords.ts";
@@ -46,7 +47,10 @@ export function partFacts(
       name: "Outer diameter",
       text: inPack?.outerDiameterMm === undefined ? null : length(inPack.outerDiameterMm),
     },
-    { name: "Mounting", text: inPack?.mounting ?? null },
+    {
+      name: "Mounting",
+      text: inPack?.mount ? mountingText(inPack.mount, unit) : (inPack?.mounting ?? null),
+    },
     { name: "Material", text: inPack?.material ?? null },
   ];
 }
@@ -63,11 +67,14 @@ export function mountDifferences(
   if (fitted === null) return [];
   const length = (value: number) => quantityText({ kind: "length", value }, unit);
   const told: string[] = [];
-  const { mounting, outerDiameterMm: across } = stop;
-  if (mounting && fitted.mounting && !alike(mounting, fitted.mounting)) {
-    told.push(
-      `Another mounting: ${mounting}; the stop of this check has ${fitted.mounting}. It needs another seat or an adapter.`,
-    );
+  const { mount, outerDiameterMm: across } = stop;
+  if (mount && fitted.mount) {
+    const [mounting, fittedMounting] = [mount, fitted.mount].map((it) => mountingText(it, unit));
+    if (mounting !== fittedMounting) {
+      told.push(
+        `Another mounting: ${mounting}; the stop of this check has ${fittedMounting}. It needs another seat or an adapter.`,
+      );
+    }
   }
   const { outerDiameterMm: acrossFitted } = fitted;
   if (across !== undefined && acrossFitted !== undefined) {
@@ -81,11 +88,6 @@ export function mountDifferences(
     }
   }
   return told;
-}
-
-function alike(one: string, other: string): boolean {
-  const plain = (text: string) => text.trim().replace(/\s+/g, " ").toLowerCase();
-  return plain(one) === plain(other);
 }
 
 /** What counts as nearly, in the person's unit. */

@@ -106,6 +106,13 @@ export function SettingsPlace({ preferences }: SettingsPlaceProps) {
         >
           Keep the screen on
         </CheckLine>
+        <CheckLine
+          checked={preferences.shared}
+          onChange={(shared) => changePreferences({ shared })}
+          hint="Each new check asks who measures. A name is kept for a day."
+        >
+          Several people measure with this phone
+        </CheckLine>
         <VoiceChoice preferences={preferences} />
       </Card>
     </Screen>

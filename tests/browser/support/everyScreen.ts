@@ -14,8 +14,13 @@ export const everyScreen: readonly (readonly [name: string, address: string])[] 
   ["pack", "#/pack"],
   ["pack rules", "#/pack/rules"],
   ["pack merge", "#/pack/merge"],
+  ["a stop of the pack", "#/pack/stop/arm-block"],
+  ["a platform of the pack", "#/pack/platform/brant-pickup-front"],
+  ["labels", "#/labels"],
   ["desk", "#/desk"],
   ["desk scan", "#/desk/scan"],
+  ["where a part went", "#/desk/parts"],
+  ["two people at the desk", "#/desk/people"],
   ["open a check", "#/open"],
   ["open a link cut short", "#/open/1bAAAA"],
   ["scan", "#/scan"],
@@ -35,6 +40,9 @@ export const everyScreen: readonly (readonly [name: string, address: string])[] 
   ["finish", check("arm-fits", "finish")],
   ["an answer that fits", check("arm-fits", "answer")],
   ["an answer that does not", check("arm-needs-taller", "answer")],
+  ["what was fitted", check("arm-fits", "fitted")],
+  ["a second person", check("arm-fits", "second")],
+  ["explained to a customer", check("arm-needs-taller", "explain")],
   ["stops for a vehicle", check("arm-needs-taller", "stops")],
 ];
 

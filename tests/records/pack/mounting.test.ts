@@ -29,7 +29,15 @@ describe("a mounting", () => {
     ["a foot with room", { ...stud, seatMm: 60 }, { ...stud, seatMm: 70 }, "yes"],
     ["another layout", { ...stud, layouts: ["strut"] }, stud, "no"],
   ])("%s", (_, stop, place, wanted) => {
-    expect(mountable(stop, place, "arm")).toBe(wanted);
+    expect(mountable(stop ? { mount: stop } : {}, place, "arm")).toBe(wanted);
+  });
+
+  it("needs room across for the stop itself, where the place says how much there is", () => {
+    const place = { ...stud, roomMm: 70 };
+    expect(mountable({ mount: stud, outerDiameterMm: 75 }, place, "arm")).toBe("no");
+    expect(mountable({ mount: stud, outerDiameterMm: 70 }, place, "arm")).toBe("yes");
+    expect(mountable({ mount: stud }, place, "arm")).toBe("check");
+    expect(mountable({ mount: stud }, { ...stud, seatMm: 70 }, "arm")).toBe("check");
   });
 
   it("is told by its thread or bore", () => {

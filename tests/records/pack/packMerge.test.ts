@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { demoPack } from "../../../src/records/pack/demoPack.ts";
-import type { Pack } from "../../../src/records/pack/pack.ts";
+import type { Pack, PackStop } from "../../../src/records/pack/pack.ts";
 import {
   type MergeChoice,
   mergeChoices,
@@ -29,7 +29,7 @@ const theirs: Pack = {
   stops: [
     { ...first, freeHeight: { values: [61], tol: 1 }, material: "natural rubber" },
     ...demoPack.stops.slice(1),
-    { ...second, id: "new-stop", name: "New stop" },
+    { ...second, id: "new-stop", name: "New stop", partNumber: "N-1" },
   ],
   platforms: [{ ...platform, usualStop: first.id, label: "Marlow, revised" }],
   rules: { daily: { speedKmPerH: 80 }, towing: { accelerationCapG: 3 } },
@@ -150,6 +150,17 @@ describe("one pack of two", () => {
   });
 });
 
+test("two stops with one part number are refused in a sentence", () => {
+  const [first] = demoPack.stops;
+  const other = {
+    ...demoPack,
+    stops: [{ ...(first as PackStop), id: "elsewhere" }],
+    platforms: [],
+  };
+  const merged = mergePacks(demoPack, other);
+  expect(faultCode(merged)).toBe("partTwice");
+});
+
 describe("always", () => {
   const differences = packDifferences(mine, theirs);
   const choices = fc
@@ -163,7 +174,7 @@ describe("always", () => {
       fc.property(choices, (chosen) => {
         const merged = mergePacks(mine, theirs, chosen);
         if (merged.ok) expect(readPackValue(merged.value).ok).toBe(true);
-        else expect(merged.fault.code).toBe("stopMissing");
+        else expect(["stopMissing", "partTwice"]).toContain(merged.fault.code);
       }),
       { numRuns: 60 },
     );

@@ -43,7 +43,15 @@ describe("the stop", () => {
     fireEvent.click(option);
     await waitFor(async () => expect((await stopOf(stored.id))?.usableCompressionMm).toBe(33));
     const { id: _, ...stop } = { id: 0, ...(await stopOf(stored.id)) };
-    expect(stop).toEqual(demoRecord("arm-fits").stop);
+    expect(stop).toEqual({ ...demoRecord("arm-fits").stop, partNumber: "HL-1060" });
+    await type("Part number", "hl-1052");
+    await tap("Find the part");
+    await waitFor(async () => expect((await stopOf(stored.id))?.partNumber).toBe("HL-1052"));
+    expect(await stopOf(stored.id)).toMatchObject({ name: "Arm block", revision: "B" });
+    await type("Part number", "HL-77");
+    await tap("Find the part");
+    expect(await screen.findByText(/The part “HL-77” is not in the parts library/)).toBeTruthy();
+    expect((await stopOf(stored.id))?.partNumber).toBe("HL-1052");
   });
 
   it("typed by hand waits while a stop of the pack is looked at", async () => {

@@ -133,6 +133,89 @@ describe("a stop that is typed", () => {
   });
 });
 
+describe("a part and its mounting", () => {
+  const base = demoPack.stops.find(({ id }) => id === "arm-block");
+  if (!base) throw new Error("no such stop");
+  const put = (texts: { readonly [field: string]: string }, unit: "mm" | "in" = "mm") => {
+    const draft = stopDraft(base, unit);
+    return stopOfDraft({ ...draft, texts: { ...draft.texts, ...texts } }, base, base.id);
+  };
+
+  it("are read from what is chosen and typed", () => {
+    const { stop, faults } = put({
+      state: "discontinued",
+      replacedBy: "HL-1",
+      usableTolMm: "1.5",
+      forceTol: "12.5",
+      spacers: "5; 10; 1/2 in",
+      "conditions.temperature": "20 °C",
+      "mount.thread": "3/8-16",
+      "mount.layouts": "strut arm",
+    });
+    expect(faults).toEqual([]);
+    expect(stop).toMatchObject({
+      state: "discontinued",
+      replacedBy: "HL-1",
+      usableTolMm: 1.5,
+      forceTolShare: 0.125,
+      spacersMm: [5, 10, 12.7],
+      conditions: { temperature: "20 °C" },
+    });
+    expect(stop?.mount?.sizeMm).toBeCloseTo(9.525, 9);
+    expect(stop?.mount?.layouts).toEqual(["arm", "strut"]);
+    expect(put({ "mount.way": "" }).stop?.mount).toBeUndefined();
+    expect(readPackValue({ ...demoPack, stops: [stop], platforms: [] }).ok).toBe(true);
+  });
+
+  it("say what can't be read", () => {
+    const told = (texts: { readonly [field: string]: string }) =>
+      put(texts).faults.map(({ field }) => field);
+    expect(told({ "mount.thread": "coarse" })).toEqual(["mount.thread"]);
+    expect(told({ forceTol: "130" })).toEqual(["forceTol"]);
+    expect(told({ partNumber: "" })).toEqual(["partNumber"]);
+    expect(told({ spacers: "5; x" })).toEqual(["spacers"]);
+  });
+});
+
+describe("a platform measured by bolts and heights", () => {
+  const base = demoPack.platforms.find(({ id }) => id === "brant-pickup-front");
+  if (!base) throw new Error("no such platform");
+  const put = (texts: { readonly [field: string]: string }) => {
+    const draft = platformDraft(base, "mm");
+    return platformOfDraft({ ...draft, texts: { ...draft.texts, ...texts } }, base, base.id);
+  };
+  const bolts = { boltSpacing: "300", frontBoltToStop: "260", rearBoltToStop: "240" };
+
+  it("needs no length that those make", () => {
+    const { platform, faults } = put({
+      pivotToStop: "",
+      ...bolts,
+      armRole: "lower",
+      stopOn: "frame",
+    });
+    expect(faults).toEqual([]);
+    expect(platform?.layout.readings).not.toHaveProperty("pivotToStop");
+    expect(platform?.layout).toMatchObject({
+      armRole: "lower",
+      stopOn: "frame",
+      readings: { rearBoltToStop: { values: [240], tol: 0 } },
+    });
+    expect(readPackValue({ ...demoPack, platforms: [platform] }).ok).toBe(true);
+  });
+
+  it("needs all of them, and years in their order", () => {
+    const told = (texts: { readonly [field: string]: string }) =>
+      put(texts).faults.map(({ field }) => field);
+    expect(told({ pivotToStop: "", ...bolts, rearBoltToStop: "" })).toEqual(["pivotToStop"]);
+    expect(told({ "years.from": "2020", "years.to": "2019" })).toEqual(["years.to"]);
+    expect(told({ "years.from": "20.5" })).toEqual(["years.from"]);
+    expect(put({ "years.to": "", trims: "Work;; Crew " }).platform).toMatchObject({
+      years: { from: 2014 },
+      trims: ["Work", "Crew"],
+    });
+  });
+});
+
 describe("a platform's hard limits", () => {
   it("are added and taken out, those behind moving up", () => {
     const platform = demoPack.platforms.find(({ limits }) => limits.length === 3);

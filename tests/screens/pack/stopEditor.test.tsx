@@ -25,10 +25,10 @@ function type(label: string, value: string): void {
 it("what is typed is put by with the keystroke, before anything is painted", () => {
   openEditor();
   type("Material", "cork");
-  type("Mounting", "two bolts");
+  type("Part number", "HL-1");
   expect(readKeptDraft(`stop.${id}`)?.draft.texts).toMatchObject({
     material: "cork",
-    mounting: "two bolts",
+    partNumber: "HL-1",
   });
 });
 

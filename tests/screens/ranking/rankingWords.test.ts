@@ -35,14 +35,18 @@ describe("another part than the fitted one", () => {
     ...fitted,
     id: "other",
     name: "Other",
-    mounting: "M10 hole",
+    mount: { way: "stud" as const, sizeMm: 9.525, pitchMm: 1.5875 },
     outerDiameterMm: 76.2,
   };
-  const own = { ...fitted, mounting: "M12 stud", outerDiameterMm: 63.5 };
+  const own = {
+    ...fitted,
+    mount: { way: "stud" as const, sizeMm: 12, pitchMm: 1.75 },
+    outerDiameterMm: 63.5,
+  };
 
   it("says how its mounting and its diameter differ, in the person's unit", () => {
     expect(mountDifferences(other, own, "in").map(withPlainSpaces)).toEqual([
-      "Another mounting: M10 hole; the stop of this check has M12 stud. It needs another seat or an adapter.",
+      "Another mounting: threaded stud 3/8-16; the stop of this check has threaded stud M12 × 1.75. It needs another seat or an adapter.",
       "Wider by 0.50 in (3.00 in across): see that it has room, pressed flat as well.",
     ]);
     expect(withPlainSpaces(mountDifferences(own, other, "mm")[1] ?? "")).toBe(
@@ -51,17 +55,20 @@ describe("another part than the fitted one", () => {
   });
 
   it("says nothing where they are alike, or not known", () => {
-    const alike = { ...own, mounting: " m12  STUD ", outerDiameterMm: 63.9 };
+    const alike = { ...own, mounting: "in other words", outerDiameterMm: 63.9 };
     expect(mountDifferences(alike, own, "mm")).toEqual([]);
     expect(mountDifferences(other, null, "mm")).toEqual([]);
-    const { mounting: _, outerDiameterMm: __, ...bare } = other;
+    const { mount: _, outerDiameterMm: __, ...bare } = other;
     expect(mountDifferences(bare, own, "mm")).toEqual([]);
   });
 
   it("is told line by line as a part, an estimate as one", () => {
     const lines = partFacts({ ...fitted, estimated: { how: "", forceShare: 0.25 } }, other, "in");
     const texts = Object.fromEntries(lines.map(({ name, text }) => [name, text]));
-    expect(texts).toMatchObject({ "Force curve": "estimate, ± 25 %", Mounting: "M10 hole" });
+    expect(texts).toMatchObject({
+      "Force curve": "estimate, ± 25 %",
+      Mounting: "threaded stud 3/8-16",
+    });
     expect(lines.map(({ name }) => name)).toEqual(
       partFacts(own, null, "mm").map(({ name }) => name),
     );
@@ -134,7 +141,7 @@ it("a stop's facts name a stiffness by its number, and an estimate as one", () =
   const [stop] = demoPack.stops;
   if (!stop) throw new Error("no stop");
   expect(withPlainSpaces(stopFacts(stop, "mm"))).toBe(
-    "60.0 mm high, 33.0 mm usable · class 250 N/mm, progressive · for impacts · tested slowly only · 62.0 mm across · M10 stud · cellular polyurethane",
+    "HL-1060 · 60.0 mm high, 33.0 mm usable · class 250 N/mm, progressive · for impacts · tested slowly only · 62.0 mm across · threaded stud M10 × 1.5 · cellular polyurethane",
   );
   const estimate = { ...stop, estimated: { how: "from Shore A 60", forceShare: 0.25 } };
   expect(stopFacts(estimate, "mm")).toContain("curve by estimate");

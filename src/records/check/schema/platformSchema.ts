@@ -6,6 +6,8 @@ import { filledLabel, label, may, notes, readingSchema } from "./fields.ts";
 import { layoutSchema } from "./layoutSchema.ts";
 import { rideSchema, rulesSchema } from "./rideSchema.ts";
 
+const year = z.int().check(z.gte(1900), z.lte(2200));
+
 /** An axle of a vehicle as a pack holds it, and a record its copy. */
 export const platformSchema = z.object({
   id: filledLabel,
@@ -22,13 +24,21 @@ export const platformSchema = z.object({
   usualStop: z.nullable(label),
   /** What holds a stop there. */
   mount: may(mountingSchema),
+  /** Model years, first and last; without a last one it is still made. */
+  years: may(z.object({ from: year, to: may(year) })),
+  trims: may(z.array(label).check(z.maxLength(50))),
+  /** How it is told from others of its name, on the vehicle itself. */
+  tellApart: may(label),
   notes: may(notes),
 });
 
 /** What a check took from a pack, as the pack had it then: a later pack changes no old answer. */
 export const referenceSchema = z.object({
-  /** The pack's name. */
+  /** The pack's name, and which edition of it. */
   pack: label,
+  edition: may(label),
+  /** The id of the stop that was chosen from it. */
+  stop: may(label),
   platform: may(platformSchema),
   /** The house rules of the check's use. */
   rules: may(rulesSchema),

@@ -1,3 +1,4 @@
+import { usualUsableShare } from "../../../physics/budget/index.ts";
 import type {
   Fitment,
   GeometryReadingName,
@@ -41,6 +42,7 @@ const causeWords: { readonly [cause: string]: string } = {
   wheelPerOuter: "how the wheel moves with this arm",
   settle: "friction in the suspension",
   testDoubt: "± from its test",
+  usableCompressionMm: "how much stops of this kind vary",
 };
 
 /** "left gap", "right clearance over the tire", "arm angle"; of a cause of doubt that is no reading, its words. */
@@ -50,6 +52,29 @@ export function readingWords(fitment: Fitment, id: FieldPath): string {
   const limit = limitOf(id);
   const corner = fitment.corners.find(({ side }) => side === limit?.side);
   return entryName(id, corner?.limits[limit?.index ?? -1]?.kind);
+}
+
+/** The ± of a cause of doubt that is no reading, mm, and where it comes from; null where it has none of its own. */
+export function causeDoubt(
+  { stop, corners }: Fitment,
+  id: FieldPath,
+): { readonly halfWidthMm: number; readonly from: string } | null {
+  if (id === "stop.usableCompressionMm") {
+    const { usableTolMm, usableCompressionMm } = stop;
+    return usableTolMm === undefined
+      ? {
+          halfWidthMm: usualUsableShare * usableCompressionMm,
+          from: "of its usable compression: 5 %, since its maker says nothing of it",
+        }
+      : { halfWidthMm: usableTolMm, from: "of its usable compression" };
+  }
+  const corner = corners.find(({ side }) => id === `${side}.settle`);
+  return corner?.settleMm === undefined
+    ? null
+    : {
+        halfWidthMm: corner.settleMm,
+        from: "of the ride height: half of what lifting and pushing down leave",
+      };
 }
 
 /** What a reading measures, for showing its value; undefined where it has no unit of ours. */

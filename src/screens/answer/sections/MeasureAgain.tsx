@@ -4,7 +4,7 @@ import { capital } from "../../../physics/sentence.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { sideWords } from "../../assessment/stateWords.ts";
 import { Icon } from "../../parts/Icon.tsx";
-import { readingById, readingKind, readingWords } from "../formulas/readingById.ts";
+import { causeDoubt, readingById, readingKind, readingWords } from "../formulas/readingById.ts";
 import { lengthText } from "../ladder/ladderWords.ts";
 import { isMissing } from "../missing.ts";
 
@@ -93,6 +93,8 @@ function decided({ corners }: Assessment): boolean {
 }
 
 function toleranceWords(fitment: Fitment, id: FieldPath, unit: LengthUnit): string {
+  const cause = causeDoubt(fitment, id);
+  if (cause) return ` ±\u00a0${lengthText(cause.halfWidthMm, unit)} ${cause.from}.`;
   const reading = readingById(fitment, id);
   if (!reading) return "";
   const kind = readingKind(id);

@@ -5,19 +5,24 @@ import type { StoredCheck } from "../../../records/check/storedCheck.ts";
 import { limitKindOf } from "../../../records/entry/entryPath.ts";
 import { sentenceText } from "../../../records/entry/quantityText.ts";
 import { entryName } from "../../../records/entry/readingCatalogue.ts";
+import { withProof } from "../../../records/photo/photoProof.ts";
 import type { Change } from "../../guide/stepProps.ts";
 import { Button } from "../../parts/Button.tsx";
 import { Notice } from "../../parts/Notice.tsx";
+import { measurerNow } from "../../preferences.ts";
 import { hasRoomForPhoto, photosOf, withoutPhoto, withPhoto } from "./photos.ts";
 import "./photo.css";
 
 /** Photos of one reading: how the tape was held, for who looks at it later. */
 export function PhotoField({
   id,
+  of,
   stored,
   change,
 }: {
   id: string;
+  /** What it shows, where that is no reading. */
+  of?: string;
   stored: StoredCheck;
   change: Change;
 }) {
@@ -26,7 +31,7 @@ export function PhotoField({
   const [fault, setFault] = useState<Sentence | null>(null);
   const [takenOut, setTakenOut] = useState<Photo | null>(null);
   const photos = photosOf(stored, id);
-  const name = entryName(id, limitKindOf(stored.record, id));
+  const name = of ?? entryName(id, limitKindOf(stored.record, id));
 
   const open = (withCamera: boolean) => {
     const input = picker.current;
@@ -39,7 +44,10 @@ export function PhotoField({
     if (!file) return;
     setWorking(true);
     const { reducedPhoto } = await import("./reducedPhoto.ts");
-    const photo = await reducedPhoto(file, id);
+    const reduced = await reducedPhoto(file, id);
+    const photo = reduced.ok
+      ? { ok: true as const, value: await withProof(reduced.value, measurerNow()) }
+      : reduced;
     setWorking(false);
     setFault(photo.ok ? null : photo.fault.sentence);
     setTakenOut(null);

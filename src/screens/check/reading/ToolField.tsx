@@ -1,5 +1,5 @@
-import type { ReadingId } from "../../../physics/readings/index.ts";
-import { type Entry, parseText, readTolerance } from "../../../records/entry/entry.ts";
+import { type ReadingId, withoutSide } from "../../../physics/readings/index.ts";
+import { type Entry, entryText, parseText, readTolerance } from "../../../records/entry/entry.ts";
 import { sentenceText } from "../../../records/entry/quantityText.ts";
 import { catalogueEntry } from "../../../records/entry/readingCatalogue.ts";
 import { entryToolShares, toolGroupOf, usualReach } from "../../../records/entry/readingTools.ts";
@@ -11,10 +11,12 @@ import {
   type ToolId,
   toolsOf,
 } from "../../../records/entry/toolTolerance.ts";
+import { Button } from "../../parts/Button.tsx";
 import { Choices, type Option } from "../../parts/Choices.tsx";
 import { Disclosure } from "../../parts/Disclosure.tsx";
 import { Notice } from "../../parts/Notice.tsx";
 import { changePreferences, preferences } from "../../preferences.ts";
+import { referencePack } from "../../referencePack.ts";
 import { NumberField } from "../keypad/NumberField.tsx";
 import { limitSource, reachWords, shareText, toleranceText, toolWords } from "./toolWords.ts";
 
@@ -42,7 +44,17 @@ export function ToolField({
   const shown = unreadable
     ? `± ${entry.tol} ?`
     : toleranceText(entry.tol, width.ok ? width.value : 0, kind, entry.unit);
-  const ofWhat = typed ? "typed" : tool ? toolWords[tool].name : "usual";
+  const measured = (referencePack().repeatability ?? []).find(
+    (each) => each.reading === withoutSide(id) && each.tool === tool,
+  );
+  const isMeasured = measured !== undefined && typed && width.ok && width.value === measured.tol;
+  const ofWhat = isMeasured
+    ? "± measured by pairs"
+    : typed
+      ? "typed"
+      : tool
+        ? toolWords[tool].name
+        : "usual";
 
   const chooseTool = (chosen: ToolId) => {
     if (group) changePreferences({ tools: { ...preferences().tools, [group]: chosen } });
@@ -77,6 +89,22 @@ export function ToolField({
             />
           )}
         </>
+      )}
+      {measured && (
+        <Notice tone="info">
+          <p>
+            Two people who took this reading with this tool differed: over {measured.pairs} pairs a
+            reading is known to ± {shareText(measured.tol, kind, entry.unit)}. That was measured;
+            the usual ± is assumed.
+          </p>
+          {!isMeasured && (
+            <div class="row">
+              <Button onClick={() => onChange({ tol: entryText(measured.tol, kind, entry.unit) })}>
+                Use the measured ±
+              </Button>
+            </div>
+          )}
+        </Notice>
       )}
       {shares && !shares.ok && (
         <Notice tone="care" live>

@@ -1,30 +1,42 @@
-import { useState } from "preact/hooks";
+import { useCallback, useMemo, useState } from "preact/hooks";
 import { recordBounds } from "../../../records/check/recordFormat.ts";
 import { changeRecord } from "../../../records/check/storedCheck.ts";
-import { chosen, withChoice } from "../../../records/filling/choice.ts";
+import { chosen } from "../../../records/filling/choice.ts";
 import { packStops } from "../../../records/filling/packStops.ts";
 import { platformOfCheck } from "../../../records/filling/platforms.ts";
 import { stopSource, withPackStop, withStopSource } from "../../../records/filling/stopSources.ts";
-import { recordStop, stopOf } from "../../../records/pack/pack.ts";
+import { isOffered, replacementOf, stopOf } from "../../../records/pack/pack.ts";
 import { stopDifferences } from "../../../records/pack/packSince.ts";
-import { stopFacts } from "../../../records/pack/stopFacts.ts";
+import type { FoundPart } from "../../../records/pack/partCode.ts";
+import { stateText, stopFacts } from "../../../records/pack/stopFacts.ts";
 import { stopTitle } from "../../../records/pack/stopTitle.ts";
+import { PartEntry } from "../../choosing/PartEntry.tsx";
+import { SimilarStops } from "../../choosing/SimilarStops.tsx";
 import type { StepProps } from "../../guide/stepProps.ts";
 import { Button } from "../../parts/Button.tsx";
 import { Choices, Segmented } from "../../parts/Choices.tsx";
+import { Disclosure } from "../../parts/Disclosure.tsx";
 import { TextField } from "../../parts/Field.tsx";
 import { Notice } from "../../parts/Notice.tsx";
 import { referencePack } from "../../referencePack.ts";
 
 /** A longer list is searched. */
 const mostWithoutSearch = 12;
+/** No more are drawn at once: an old phone draws them before the next key. */
+const mostShown = 60;
 
 export function StopStep({ stored, change, preferences }: StepProps) {
   const source = stopSource(stored);
   const { stop } = stored.record;
+  const take = useCallback(
+    ({ stop: found, batch }: FoundPart) =>
+      change((current) => withPackStop(current, found, referencePack(), preferences.length, batch)),
+    [change, preferences.length],
+  );
   return (
     <>
       <p>The stop that is fitted, or the one to be checked.</p>
+      <PartEntry pack={referencePack()} onFound={take} />
       {source === "file" && stop && (
         <Notice tone="info">
           <p>
@@ -98,19 +110,24 @@ function PackList({
   const usual = platformOfCheck(stored, referencePack())?.usualStop;
   const unit = preferences.length;
   const chosenId = chosen(stored, "stop.packId");
+  const facts = useMemo(
+    () => new Map(referencePack().stops.map((stop) => [stop.id, stopFacts(stop, unit)])),
+    [unit, referencePack()],
+  );
   const words = wanted.trim().toLowerCase().split(/\s+/);
-  const found = stops.filter((stop) => {
-    const text = `${stop.name} ${stopFacts(stop, unit)}`.toLowerCase();
-    return stop.id === chosenId || words.every((word) => text.includes(word));
+  const found = stops.filter(({ id, name }) => {
+    const text = `${name} ${facts.get(id)}`.toLowerCase();
+    return id === chosenId || words.every((word) => text.includes(word));
   });
+  const shown = found.filter(({ id }, place) => place < mostShown || id === chosenId);
   const { stop: own } = stored.record;
+  const inPack = stopOf(referencePack(), chosenId);
+  const replacement = inPack && replacementOf(referencePack(), inPack);
   const since = own && stopDifferences(own, referencePack());
   const choose = (id: string) => {
     const stop = stopOf(referencePack(), id);
     if (!stop) return;
-    change((current) =>
-      withChoice(withPackStop(current, recordStop(stop), unit), "stop.packId", id),
-    );
+    change((current) => withPackStop(current, stop, referencePack(), unit));
   };
   return (
     <>
@@ -125,10 +142,31 @@ function PackList({
           </div>
         </Notice>
       )}
+      {inPack && !isOffered(inPack) && (
+        <Notice tone="info">
+          <p>
+            “{inPack.name}” can't be ordered any more: {stateText(inPack)}. It can still be checked
+            as fitted.
+          </p>
+          {replacement && (
+            <div class="row">
+              <Button onClick={() => choose(replacement.id)}>Choose “{replacement.name}”</Button>
+            </div>
+          )}
+          <Disclosure summary="Similar stops that can be ordered">
+            <SimilarStops
+              pack={referencePack()}
+              wanted={inPack}
+              unit={unit}
+              onChoose={({ id }) => choose(id)}
+            />
+          </Disclosure>
+        </Notice>
+      )}
       {stops.length > mostWithoutSearch && (
         <TextField
           label="Search the stops"
-          hint="Name, height, class, mounting."
+          hint="Part number, name, height, class, mounting."
           value={wanted}
           onInput={setWanted}
         />
@@ -137,12 +175,15 @@ function PackList({
         legend={`Stops of the reference pack (${found.length === stops.length ? stops.length : `${found.length} of ${stops.length}`})`}
         value={chosenId}
         onChange={choose}
-        options={found.map((stop) => ({
+        options={shown.map((stop) => ({
           value: stop.id,
           name: stop.id === usual ? `${stopTitle(stop)} (usual on this vehicle)` : stopTitle(stop),
-          hint: stopFacts(stop, unit),
+          hint: facts.get(stop.id),
         }))}
       />
+      {shown.length < found.length && (
+        <p class="small soft">{found.length - shown.length} more. Search to see them.</p>
+      )}
     </>
   );
 }

@@ -6,8 +6,8 @@ import { measuredAgainstPack } from "../../../records/findings/measuredAgainstPa
 import { decidingReadings, verdictsByPlatform } from "../../../records/findings/verdicts.ts";
 import type { DeskCheck } from "../../../records/review/decision.ts";
 import { saveFile } from "../../../sharing/saveFile.ts";
-import { FaultNotice } from "../../exchange/FaultNotice.tsx";
 import { Button } from "../../parts/Button.tsx";
+import { FaultNotice } from "../../parts/FaultNotice.tsx";
 import { Screen, useHeadingFocus } from "../../parts/Screen.tsx";
 import { useReferencePack } from "../../referencePack.ts";
 import type { Desk } from "../useDesk.ts";

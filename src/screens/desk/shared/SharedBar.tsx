@@ -1,7 +1,7 @@
 import { useRef, useState } from "preact/hooks";
 import type { Fault } from "../../../physics/outcome.ts";
-import { FaultNotice } from "../../exchange/FaultNotice.tsx";
 import { Button } from "../../parts/Button.tsx";
+import { FaultNotice } from "../../parts/FaultNotice.tsx";
 import { Notice } from "../../parts/Notice.tsx";
 import { keepReferencePack } from "../../referencePack.ts";
 import { countWords, momentText } from "../words.ts";

@@ -1,6 +1,6 @@
 import type { Fault } from "../../physics/outcome.ts";
 import { inModelUnits } from "../../physics/sentence.ts";
-import { Notice } from "../parts/Notice.tsx";
+import { Notice } from "./Notice.tsx";
 
 export function FaultNotice({ fault }: { fault: Fault }) {
   return (

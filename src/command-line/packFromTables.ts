@@ -1,0 +1,63 @@
+import { readFileSync, writeFileSync } from "node:fs";
+import { join, resolve } from "node:path";
+import { packOfTables } from "../records/packTables/packOfTables.ts";
+import type { TableText } from "../records/packTables/tableRows.ts";
+import { startFolder } from "./startFolder.ts";
+
+const usage = `Make a pack of the tables of a spreadsheet, saved as CSV.
+
+  npm run -s tables-to-pack -- FOLDER [FILE]
+
+FOLDER holds maker.csv, stops.csv, curves.csv and platforms.csv; demo-data/tables has them as templates.
+FILE is the pack to write; without it, pack.json in that folder. Every fault is told with its table, row
+and column; with one nothing is written, and the exit status is 1.`;
+
+const names = ["maker", "stops", "curves", "platforms"] as const;
+
+/** As spreadsheet programs save it: UTF-8, or else the western code page of Windows. */
+function textOf(path: string): string {
+  const bytes = readFileSync(path);
+  try {
+    return new TextDecoder("utf-8", { fatal: true }).decode(bytes);
+  } catch {
+    return new TextDecoder("windows-1252").decode(bytes);
+  }
+}
+
+function main(given: readonly string[]): number {
+  const [folder, file] = given;
+  if (folder === undefined || folder === "--help" || given.length > 2) {
+    console.error(usage);
+    return folder === "--help" ? 0 : 2;
+  }
+  const start = startFolder("tables-to-pack");
+  const tables: { [Name in (typeof names)[number]]?: TableText } = {};
+  for (const name of names) {
+    const path = join(resolve(start, folder), `${name}.csv`);
+    try {
+      tables[name] = { file: `${name}.csv`, text: textOf(path) };
+    } catch {
+      console.error(`${path} can't be read. Save that sheet of the spreadsheet as CSV there.`);
+      return 1;
+    }
+  }
+  const { maker, stops, curves, platforms } = tables;
+  if (!maker || !stops || !curves || !platforms) return 1;
+  const made = packOfTables({ maker, stops, curves, platforms });
+  if (!made.ok) {
+    for (const fault of made.faults) console.error(fault);
+    console.error(
+      `${made.faults.length} ${made.faults.length === 1 ? "fault" : "faults"}; no pack was written.`,
+    );
+    return 1;
+  }
+  const out = file === undefined ? join(resolve(start, folder), "pack.json") : resolve(start, file);
+  writeFileSync(out, `${JSON.stringify(made.pack, null, 1)}\n`);
+  const { pack } = made;
+  console.log(
+    `${out}: ${pack.stops.length} stops, ${pack.platforms.length} vehicles, edition ${pack.edition}.`,
+  );
+  return 0;
+}
+
+process.exitCode = main(process.argv.slice(2));

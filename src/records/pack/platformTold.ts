@@ -1,0 +1,16 @@
+import type { Platform } from "../check/checkRecord.ts";
+
+/** "2019 to 2023", "from 2021", "2020". */
+function yearsText({ from, to }: NonNullable<Platform["years"]>): string {
+  if (to === undefined) return `from ${from}`;
+  return to === from ? String(from) : `${from} to ${to}`;
+}
+
+/** Years, trims and what to look for, where the pack says so; empty where it says nothing. */
+export function platformTold({ years, trims, tellApart }: Platform): string {
+  return [
+    ...(years ? [yearsText(years)] : []),
+    ...(trims && trims.length > 0 ? [trims.join(", ")] : []),
+    ...(tellApart ? [tellApart] : []),
+  ].join(" · ");
+}

@@ -1,0 +1,152 @@
+import type { GeometryReadingName, LayoutKind, RideQuantity } from "../../physics/fitment.ts";
+import {
+  layoutReadingsInOrder,
+  type ReadingId,
+  rideQuantities,
+  type ValueName,
+} from "../../physics/readings/index.ts";
+import type { CheckLayout, CheckLimit, Platform, TypedReading } from "../check/checkRecord.ts";
+import { catalogueEntry } from "../entry/readingCatalogue.ts";
+import type { PackStop } from "../pack/pack.ts";
+import { stopOfPart } from "../pack/packCandidates.ts";
+import { layoutNames, mountOfRow } from "./mountColumns.ts";
+import { freeId } from "./stopTable.ts";
+import type { Row, Table } from "./tableRows.ts";
+
+const roles = {
+  lower: "lower",
+  upper: "upper",
+  "under strut": "underStrut",
+  "carries wheel": "carriesWheel",
+} as const;
+const carriers = { frame: "frame", arm: "arm" } as const;
+const axles = { front: "front", rear: "rear" } as const;
+
+const corner = ["rideHeight", "gap", "cornerMassKg"] as const;
+
+const limits = [
+  { column: "tire clearance", kind: "tyre", at: "wheel" },
+  { column: "shock travel left", kind: "damper", at: "stop" },
+  { column: "spring travel left", kind: "spring", at: "wheel" },
+  { column: "metal clearance", kind: "metal", at: "wheel" },
+] as const satisfies readonly ({ readonly column: string } & Pick<CheckLimit, "kind" | "at">)[];
+
+/** Every reading that a column of the table may hold, by its name in the guide. */
+function readingColumn(name: ReadingId | ValueName): string {
+  return catalogueEntry(name).name.toLowerCase();
+}
+
+function readingOf(row: Row, name: ReadingId | ValueName): TypedReading | undefined {
+  const { kind, allowed, usualTolerance } = catalogueEntry(name);
+  const column = readingColumn(name);
+  const value = row.number(column, { kind, allowed });
+  const tol = row.number(column, { kind, allowed: "zeroOrMore", isTolerance: true });
+  return value === undefined ? undefined : { values: [value], tol: tol ?? usualTolerance };
+}
+
+const allGeometry = [...new Set(Object.values(layoutReadingsInOrder).flat())];
+
+function layoutOf(row: Row, kind: LayoutKind): CheckLayout {
+  const own: readonly string[] = layoutReadingsInOrder[kind];
+  const readings: { [Name in GeometryReadingName]?: TypedReading } = {};
+  for (const name of allGeometry) {
+    const reading = readingOf(row, name);
+    if (reading === undefined) continue;
+    if (own.includes(name)) readings[name] = reading;
+    else row.fault(readingColumn(name), `a layout of kind ${kind} has no such reading.`);
+  }
+  const role = row.choice("arm measured", roles);
+  const stopOn = row.choice("stop fixed to", carriers);
+  const ratio = row.number("wheel travel per joint travel", { kind: "number" });
+  const hasArm = kind === "arm" || kind === "damper";
+  return {
+    kind,
+    ...(hasArm && role !== undefined && { armRole: role }),
+    ...(kind === "arm" && stopOn !== undefined && { stopOn }),
+    ...(ratio !== undefined && { wheelPerOuter: ratio }),
+    readings,
+  } as CheckLayout;
+}
+
+function rideOf(row: Row): Platform["ride"] {
+  const values: { [Name in RideQuantity]?: number } = {};
+  const tolerances: { [Name in RideQuantity]?: number } = {};
+  for (const name of rideQuantities) {
+    const { kind, allowed } = catalogueEntry(`ride.${name}`);
+    const column = readingColumn(`ride.${name}`);
+    const value = row.number(column, { kind, allowed });
+    const tol = row.number(column, { kind, allowed: "zeroOrMore", isTolerance: true });
+    if (value !== undefined) values[name] = value;
+    if (value !== undefined && tol !== undefined) tolerances[name] = tol;
+  }
+  if (Object.keys(values).length === 0) return undefined;
+  return { ...values, ...(Object.keys(tolerances).length > 0 && { tolerances }) };
+}
+
+function limitsOf(row: Row): readonly CheckLimit[] {
+  return limits.flatMap(({ column, kind, at }): CheckLimit[] => {
+    const value = row.number(column, { kind: "length", allowed: "zeroOrMore" });
+    const tol = row.number(column, { kind: "length", allowed: "zeroOrMore", isTolerance: true });
+    return value === undefined ? [] : [{ kind, at, reading: { values: [value], tol: tol ?? 2 } }];
+  });
+}
+
+/** The vehicles of a table, an axle a row. */
+export function platformsOf(table: Table, stops: readonly PackStop[]): readonly Platform[] {
+  const ids = new Set<string>();
+  const platforms = table.rows.flatMap((row): Platform[] => {
+    const label = row.text("vehicle", { needed: true });
+    const axle = row.choice("axle", axles, { needed: true });
+    const kind = row.choice("layout", layoutNames, { needed: true });
+    const from = row.year("first year");
+    const to = row.year("last year");
+    if (from === undefined && to !== undefined) row.fault("first year", "nothing is entered.");
+    if (from !== undefined && to !== undefined && to < from) {
+      row.fault("last year", "it lies before the first year.");
+    }
+    const trims = row.texts("trims");
+    const tellApart = row.text("how to tell it apart");
+    const notes = row.text("notes");
+    const usual = usualOf(row, stops);
+    const mount = mountOfRow(row, "platform");
+    const ride = rideOf(row);
+    const ownLimits = limitsOf(row);
+    const standing = Object.fromEntries(
+      corner.flatMap((name) => {
+        const reading = readingOf(row, name);
+        return reading === undefined ? [] : [[name, reading] as const];
+      }),
+    );
+    if (label === undefined || axle === undefined || kind === undefined) return [];
+    return [
+      {
+        id: freeId(`${label} ${axle}${from === undefined ? "" : ` ${from}`}`, ids),
+        label,
+        axle,
+        ...(from !== undefined && { years: { from, ...(to !== undefined && { to }) } }),
+        ...(trims.length > 0 && { trims }),
+        ...(tellApart !== undefined && { tellApart }),
+        layout: layoutOf(row, kind),
+        ...standing,
+        ...(ride && { ride }),
+        limits: ownLimits,
+        usualStop: usual,
+        ...(mount && { mount }),
+        ...(notes !== undefined && { notes }),
+      },
+    ];
+  });
+  table.tellUnknown();
+  return platforms;
+}
+
+/** By part number, or by part number and revision: "SL-60" or "SL-60 revision B". */
+function usualOf(row: Row, stops: readonly PackStop[]): string | null {
+  const text = row.text("usual stop");
+  if (text === undefined) return null;
+  const [, part = text, revision] = /^(.*?)\s+revision\s+(\S+)$/i.exec(text) ?? [];
+  const found = stopOfPart({ stops }, { partNumber: part, revision });
+  if (found) return found.id;
+  row.fault("usual stop", `the part “${text.slice(0, 60)}” is not among the stops.`);
+  return null;
+}

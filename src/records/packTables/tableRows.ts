@@ -1,0 +1,251 @@
+import Papa from "papaparse";
+import { inModelUnits } from "../../physics/sentence.ts";
+import { parseText } from "../entry/entry.ts";
+import { type AllowedSign, parseNumber } from "../entry/lengthEntry.ts";
+import type { EntryKind } from "../entry/readingCatalogue.ts";
+import type { EntryUnit } from "../entry/units.ts";
+import { readThread, type Thread } from "../pack/thread.ts";
+
+/** One table of a spreadsheet, saved as CSV. */
+export interface TableText {
+  /** As a sentence names it: "stops.csv". */
+  readonly file: string;
+  readonly text: string;
+}
+
+interface Heading {
+  /** Lower case, without its unit and without ±. */
+  readonly name: string;
+  readonly isTolerance: boolean;
+  readonly unit: string;
+}
+
+const headingForm = /^(±|\+\/-)?\s*(.*?)\s*(?:[([]([^)\]]*)[)\]])?$/;
+
+function headingOf(text: string): Heading {
+  const [, sign, name = "", unit = ""] = headingForm.exec(text.trim()) ?? [];
+  return {
+    name: name.toLowerCase().replace(/\s+/g, " "),
+    isTolerance: sign !== undefined,
+    unit: unit.trim(),
+  };
+}
+
+const units: { readonly [text: string]: EntryUnit } = {
+  mm: "mm",
+  in: "in",
+  inch: "in",
+  inches: "in",
+  deg: "deg",
+  "°": "deg",
+  kg: "kg",
+  lb: "lb",
+  lbs: "lb",
+  n: "N",
+  lbf: "lbf",
+  "n/mm": "N/mm",
+  "lbf/in": "lbf/in",
+  "lb/in": "lbf/in",
+  "n·s/mm": "N·s/mm",
+  "n s/mm": "N·s/mm",
+  "ns/mm": "N·s/mm",
+  "lbf·s/in": "lbf·s/in",
+  "lbf s/in": "lbf·s/in",
+};
+
+const usualUnits: { readonly [Kind in EntryKind]: EntryUnit } = {
+  length: "mm",
+  angle: "deg",
+  mass: "kg",
+  rate: "N/mm",
+  damping: "N·s/mm",
+  force: "N",
+  number: "",
+};
+
+const kindUnits: { readonly [Kind in EntryKind]: readonly EntryUnit[] } = {
+  length: ["mm", "in"],
+  angle: ["deg"],
+  mass: ["kg", "lb"],
+  rate: ["N/mm", "lbf/in"],
+  damping: ["N·s/mm", "lbf·s/in"],
+  force: ["N", "lbf"],
+  number: [""],
+};
+
+/** A table by its rows, whose headings say what each column is and in which unit. */
+export class Table {
+  readonly rows: readonly Row[];
+  readonly #headings: readonly Heading[];
+  readonly #asked = new Set<string>();
+
+  private constructor(
+    readonly file: string,
+    lines: readonly (readonly string[])[],
+    readonly faults: string[],
+  ) {
+    const [first = [], ...rest] = lines;
+    this.#headings = first.map(headingOf);
+    this.rows = rest.flatMap((cells, index) =>
+      cells.every((cell) => cell.trim() === "") ? [] : [new Row(this, cells, index + 2, faults)],
+    );
+    if (this.rows.length === 0) faults.push(`${file} has no rows below its headings.`);
+  }
+
+  static read({ file, text }: TableText, faults: string[]): Table {
+    const { data } = Papa.parse<string[]>(text.replace(/^\ufeff/, "").trimEnd(), {
+      delimitersToGuess: [",", ";", "\t"],
+    });
+    return new Table(file, data, faults);
+  }
+
+  /** Where a column stands, and its unit as the heading says it; -1: there is none. */
+  column(name: string, isTolerance = false): { readonly at: number; readonly unit: string } {
+    this.#asked.add(`${isTolerance} ${name}`);
+    const at = this.#headings.findIndex(
+      (heading) => heading.name === name && heading.isTolerance === isTolerance,
+    );
+    return { at, unit: this.#headings[at]?.unit ?? "" };
+  }
+
+  hasColumn(name: string): boolean {
+    return this.column(name).at >= 0;
+  }
+
+  /** A heading that no row asked for is a slip of the pen: what stands below it would be lost. */
+  tellUnknown(): void {
+    for (const { name, isTolerance } of this.#headings) {
+      if (name === "" || this.#asked.has(`${isTolerance} ${name}`)) continue;
+      this.faults.push(
+        `${this.file}: the heading “${isTolerance ? "± " : ""}${name.slice(0, 60)}” is not known. See the template for the headings there are.`,
+      );
+    }
+  }
+}
+
+interface Asked {
+  readonly kind: EntryKind;
+  readonly allowed?: AllowedSign;
+  readonly needed?: boolean;
+  readonly isTolerance?: boolean;
+}
+
+/** One row of a table. What can't be read is a sentence that names the row and the column. */
+export class Row {
+  constructor(
+    private readonly table: Table,
+    private readonly cells: readonly string[],
+    readonly line: number,
+    private readonly faults: string[],
+  ) {}
+
+  fault(column: string, sentence: string): void {
+    this.faults.push(`${this.table.file}, row ${this.line}, “${column}”: ${sentence}`);
+  }
+
+  text(name: string, { needed = false }: { readonly needed?: boolean } = {}): string | undefined {
+    const { at } = this.table.column(name);
+    const text = (this.cells[at] ?? "").trim();
+    if (text === "" && needed)
+      this.fault(name, at < 0 ? "the column is missing." : "nothing is entered.");
+    if (text.length > 200) {
+      this.fault(name, "the text is longer than 200 characters.");
+      return undefined;
+    }
+    return text === "" ? undefined : text;
+  }
+
+  /** Texts apart by semicolons. */
+  texts(name: string): readonly string[] {
+    return (this.text(name) ?? "")
+      .split(";")
+      .map((part) => part.trim())
+      .filter((part) => part !== "");
+  }
+
+  choice<Value extends string>(
+    name: string,
+    values: { readonly [words: string]: Value },
+    options: { readonly needed?: boolean } = {},
+  ): Value | undefined {
+    const text = this.text(name, options);
+    if (text === undefined) return undefined;
+    const found = values[text.toLowerCase()];
+    if (found === undefined) {
+      this.fault(name, `“${text.slice(0, 40)}” is none of ${Object.keys(values).join(", ")}.`);
+    }
+    return found;
+  }
+
+  number(
+    name: string,
+    { kind, allowed = "aboveZero", needed = false, isTolerance = false }: Asked,
+  ): number | undefined {
+    const { at, unit } = this.table.column(name, isTolerance);
+    const text = (this.cells[at] ?? "").trim();
+    const told = isTolerance ? `± ${name}` : name;
+    if (text === "") {
+      if (needed) this.fault(told, at < 0 ? "the column is missing." : "nothing is entered.");
+      return undefined;
+    }
+    return this.#valueOf(told, text, unit, kind, allowed);
+  }
+
+  numbers(name: string, kind: EntryKind): readonly number[] | undefined {
+    const { unit } = this.table.column(name);
+    const values = this.texts(name).map((part) =>
+      this.#valueOf(name, part, unit, kind, "aboveZero"),
+    );
+    const read = values.filter((value) => value !== undefined);
+    return read.length === 0 || read.length < values.length ? undefined : read;
+  }
+
+  share(name: string): number | undefined {
+    const { at } = this.table.column(name);
+    const text = (this.cells[at] ?? "").replace("%", "").trim();
+    if (text === "") return undefined;
+    const read = parseNumber(text, "zeroOrMore");
+    if (read.ok && read.value < 100) return read.value / 100;
+    this.fault(name, `“${text.slice(0, 40)}” is no percentage below 100.`);
+    return undefined;
+  }
+
+  year(name: string): number | undefined {
+    const text = this.text(name);
+    if (text === undefined) return undefined;
+    if (/^(19|20|21)\d\d$/.test(text)) return Number(text);
+    this.fault(name, `“${text.slice(0, 40)}” is no year such as 2021.`);
+    return undefined;
+  }
+
+  thread(name: string): Thread | undefined {
+    const text = this.text(name);
+    if (text === undefined) return undefined;
+    const read = readThread(text);
+    if (read.ok) return read.value;
+    this.fault(name, inModelUnits(read.fault.sentence));
+    return undefined;
+  }
+
+  #valueOf(
+    name: string,
+    text: string,
+    heading: string,
+    kind: EntryKind,
+    allowed: AllowedSign,
+  ): number | undefined {
+    const unit = heading === "" ? usualUnits[kind] : units[heading.toLowerCase()];
+    if (unit === undefined || !kindUnits[kind].includes(unit)) {
+      const those = kindUnits[kind].filter((each) => each !== "").join(" or ");
+      this.fault(
+        name,
+        `the unit “${heading}” of the heading is not ${those === "" ? "known here" : those}.`,
+      );
+      return undefined;
+    }
+    const read = parseText(text, kind, unit, allowed);
+    if (read.ok) return read.value.value;
+    this.fault(name, inModelUnits(read.fault.sentence));
+    return undefined;
+  }
+}

@@ -1,0 +1,58 @@
+import { useCallback, useRef } from "preact/hooks";
+import type { CodeReader } from "../../sharing/codeReader.ts";
+import { CameraView } from "../camera/CameraView.tsx";
+import { useScanner } from "../camera/useScanner.ts";
+import { Button } from "../parts/Button.tsx";
+import { FaultNotice } from "../parts/FaultNotice.tsx";
+
+export interface LabelScannerProps {
+  /** One scanned text; the same one is not handed over twice in a row. */
+  onText(text: string): void;
+  onLeave(): void;
+  readonly startReader?: () => Promise<CodeReader>;
+}
+
+/** The camera on the label of a part's bag, or a picture of it. */
+export function LabelScanner({ onText, onLeave, startReader }: LabelScannerProps) {
+  const video = useRef<HTMLVideoElement>(null);
+  const picker = useRef<HTMLInputElement>(null);
+  const last = useRef("");
+  const take = useCallback(
+    (text: string) => {
+      if (text === last.current) return;
+      last.current = text;
+      onText(text);
+    },
+    [onText],
+  );
+  const { camera, ready, fault, tryAgain, readPictures } = useScanner(video, take, startReader);
+  return (
+    <div class="stack-close">
+      <input
+        ref={picker}
+        type="file"
+        accept="image/*"
+        class="unseen"
+        tabIndex={-1}
+        aria-label="Picture of a label"
+        onChange={({ currentTarget }) => {
+          const pictures = [...(currentTarget.files ?? [])];
+          currentTarget.value = "";
+          last.current = "";
+          readPictures(pictures);
+        }}
+      />
+      <CameraView video={video} camera={camera} onTryAgain={tryAgain} />
+      {fault && <FaultNotice fault={fault} />}
+      <p class="small soft">
+        Hold the label so that its code fills the frame. What the camera sees stays on this device.
+      </p>
+      <div class="row">
+        <Button onClick={onLeave}>Close the camera</Button>
+        <Button disabled={!ready} onClick={() => picker.current?.click()}>
+          Use a picture of the label
+        </Button>
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,70 @@
+import { useState } from "preact/hooks";
+import type { Platform } from "../../records/pack/pack.ts";
+import { platformTold } from "../../records/pack/platformTold.ts";
+import { SelectField, TextField } from "../parts/Field.tsx";
+
+/** A longer list is searched. */
+const mostWithoutSearch = 20;
+
+function nameOf(platform: Platform): string {
+  const { label, axle, years, trims } = platform;
+  const told = platformTold({
+    ...(years && { years }),
+    ...(trims && { trims }),
+  } as Platform);
+  return [`${label}, ${axle} axle`, ...(told === "" ? [] : [told])].join(" · ");
+}
+
+/** A vehicle of the parts library by name, years and trim; what tells it apart stands below it. */
+export function PlatformField({
+  label,
+  hint,
+  none,
+  platforms,
+  value,
+  onChange,
+}: {
+  label: string;
+  hint?: string;
+  /** What it says where none is chosen. */
+  none: string;
+  platforms: readonly Platform[];
+  value: string | null;
+  onChange: (platform: Platform | null) => void;
+}) {
+  const [wanted, setWanted] = useState("");
+  const words = wanted.trim().toLowerCase().split(/\s+/);
+  const searched = platforms.length > mostWithoutSearch;
+  const found = platforms.filter((platform) => {
+    const text = `${nameOf(platform)} ${platform.tellApart ?? ""}`.toLowerCase();
+    return platform.id === value || words.every((word) => text.includes(word));
+  });
+  const chosen = platforms.find(({ id }) => id === value);
+  return (
+    <>
+      {searched && (
+        <TextField
+          label="Search the vehicles"
+          hint="Name, year, trim."
+          value={wanted}
+          onInput={setWanted}
+        />
+      )}
+      <SelectField
+        label={searched ? `${label} (${found.length} of ${platforms.length})` : label}
+        hint={hint}
+        value={value ?? ""}
+        options={[
+          { value: "", text: none },
+          ...found.map((platform) => ({ value: platform.id, text: nameOf(platform) })),
+        ]}
+        onChange={(id) => onChange(platforms.find((each) => each.id === id) ?? null)}
+      />
+      {chosen?.tellApart && (
+        <p class="small">
+          How to tell it: <strong>{chosen.tellApart}</strong>
+        </p>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,278 @@
+import { useRef, useState } from "preact/hooks";
+import type { Fault } from "../../physics/outcome.ts";
+import { inModelUnits } from "../../physics/sentence.ts";
+import { dateText } from "../../records/check/checkName.ts";
+import { quantityText } from "../../records/entry/quantityText.ts";
+import type { LengthUnit } from "../../records/entry/units.ts";
+import type { Pack } from "../../records/pack/pack.ts";
+import { partText } from "../../records/pack/stopFacts.ts";
+import { byteOrderMark, csvLine, csvStyleOf } from "../../records/review/csv.ts";
+import {
+  type PartWanted,
+  type TracedCheck,
+  tracedCheck,
+  traceHeader,
+  traceLine,
+  wantedPart,
+} from "../../records/review/partTrace.ts";
+import { saveFile } from "../../sharing/saveFile.ts";
+import { PartEntry } from "../choosing/PartEntry.tsx";
+import { Button } from "../parts/Button.tsx";
+import { TextField } from "../parts/Field.tsx";
+import { Notice } from "../parts/Notice.tsx";
+import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
+import { useReferencePack } from "../referencePack.ts";
+import { deskCheckHref } from "./deskRoutes.ts";
+import { eachRecord } from "./eachRecord.ts";
+import type { Desk } from "./useDesk.ts";
+import { countWords } from "./words.ts";
+
+export interface PartsAtDeskProps {
+  readonly desk: Desk;
+  readonly unit: LengthUnit;
+  onLeave(): void;
+}
+
+interface Found {
+  readonly wanted: PartWanted;
+  readonly traced: readonly TracedCheck[];
+  /** Of how many checks. */
+  readonly count: number;
+}
+
+const usualReason =
+  "Please have this part looked at before the vehicle is used further. We replace it free of charge.";
+
+/** Where a part, a revision or a batch went: every check that checked, advised or fitted it. */
+export function PartsAtDesk({ desk, unit, onLeave }: PartsAtDeskProps) {
+  const heading = useHeadingFocus("parts");
+  const pack = useReferencePack();
+  const [typed, setTyped] = useState({ partNumber: "", revision: "", batch: "" });
+  const [found, setFound] = useState<Found | null>(null);
+  const [busy, setBusy] = useState(false);
+  const [fault, setFault] = useState<Fault | null>(null);
+  const [reason, setReason] = useState(usualReason);
+  const turn = useRef(0);
+  const wanted = wantedPart(pack, typed);
+  const put = (part: Partial<typeof typed>) => {
+    setFound(null);
+    setTyped((before) => ({ ...before, ...part }));
+  };
+  const look = async () => {
+    if (!desk.store || !wanted) return;
+    turn.current += 1;
+    const mine = turn.current;
+    setBusy(true);
+    const traced: TracedCheck[] = [];
+    const outcome = await eachRecord(
+      desk.store,
+      (check, decisions) => {
+        const one = tracedCheck(check, decisions, pack, wanted);
+        if (one) traced.push(one);
+      },
+      () => mine !== turn.current,
+    );
+    if (mine !== turn.current) return;
+    setBusy(false);
+    setFault(outcome.ok ? null : outcome.fault);
+    if (outcome.ok) setFound({ wanted, traced, count: outcome.value });
+  };
+  return (
+    <Screen
+      wide
+      top={
+        <>
+          <Button look="quiet" icon="back" label="To the desk" onClick={onLeave} />
+          <span class="screen-name">Where a part went</span>
+        </>
+      }
+      actions={
+        <>
+          <Button disabled={!found?.traced.length} onClick={() => found && saveTrace(found)}>
+            Save a table (CSV)
+          </Button>
+          <Button disabled={!found?.traced.length} onClick={() => window.print()}>
+            Print letters
+          </Button>
+        </>
+      }
+    >
+      <div class="stack parts-asked">
+        <h1 ref={heading} tabIndex={-1}>
+          Where a part went
+        </h1>
+        <p>Every check here that checked, advised or fitted it: for a recall or a warranty.</p>
+        <PartEntry
+          pack={pack}
+          onFound={({ stop, revision, batch }) =>
+            put({
+              partNumber: stop.partNumber ?? "",
+              revision: revision ?? "",
+              batch: batch ?? "",
+            })
+          }
+        />
+        <TextField
+          label="Part number looked for"
+          value={typed.partNumber}
+          maxLength={200}
+          onInput={(partNumber) => put({ partNumber })}
+        />
+        <TextField
+          label="Only this revision"
+          hint="Empty: all."
+          value={typed.revision}
+          maxLength={200}
+          onInput={(revision) => put({ revision })}
+        />
+        <TextField
+          label="Only this batch"
+          hint="Empty: all. A batch is known only where a label was scanned or it was typed."
+          value={typed.batch}
+          maxLength={200}
+          onInput={(batch) => put({ batch })}
+        />
+        <div class="row">
+          <Button look="main" disabled={!wanted || busy || !desk.store} onClick={look}>
+            {busy ? "Looking …" : "Look through all checks"}
+          </Button>
+        </div>
+        {fault && (
+          <Notice tone="no" live>
+            <p>{inModelUnits(fault.sentence)}</p>
+          </Notice>
+        )}
+        {found && <FoundChecks found={found} unit={unit} />}
+        {found && found.traced.length > 0 && (
+          <label class="field">
+            <span class="field-label">What the letter says</span>
+            <textarea
+              rows={4}
+              maxLength={2000}
+              value={reason}
+              onInput={(event) => setReason(event.currentTarget.value)}
+            />
+          </label>
+        )}
+      </div>
+      {found && <Letters found={found} pack={pack} reason={reason} unit={unit} />}
+    </Screen>
+  );
+}
+
+function FoundChecks({ found, unit }: { found: Found; unit: LengthUnit }) {
+  const { traced, wanted, count } = found;
+  const fitted = traced.filter(({ isFitted }) => isFitted).length;
+  const otherwise = traced.filter(({ asAdvised }) => asAdvised === false).length;
+  return (
+    <section class="stack-close" aria-labelledby="traced-heading">
+      <h2 id="traced-heading">
+        {partText(wanted)}: {countWords(traced.length, "check")} of {count}
+      </h2>
+      <p class="small soft" role="status">
+        Fitted in {fitted}. In {otherwise} another part was fitted than was advised or checked.
+      </p>
+      <div class="desk-table-box">
+        <table class="desk-readings">
+          <thead>
+            <tr>
+              <th scope="col">Vehicle</th>
+              <th scope="col">From</th>
+              <th scope="col">Advised</th>
+              <th scope="col">Fitted</th>
+              <th scope="col">As advised</th>
+            </tr>
+          </thead>
+          <tbody>
+            {traced.map((each) => (
+              <tr key={each.key}>
+                <th scope="row">
+                  <a href={deskCheckHref(each.key)}>{each.vehicle}</a>, {each.axle},{" "}
+                  {dateText(each.createdAt)}
+                </th>
+                <td>
+                  <bdi>{each.who || "not said"}</bdi> <bdi>{each.contact}</bdi>
+                </td>
+                <td>{each.advised ?? (each.isChecked ? "the one checked" : "–")}</td>
+                <td>
+                  {each.fitted
+                    ? `${partText(each.fitted)}${
+                        each.fitted.spacerMm > 0
+                          ? `, spacer ${quantityText({ kind: "length", value: each.fitted.spacerMm }, unit)}`
+                          : ""
+                      }, ${dateText(each.fitted.at)}`
+                    : "not told"}
+                </td>
+                <td>{each.asAdvised === null ? "not known" : each.asAdvised ? "yes" : "no"}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </section>
+  );
+}
+
+function saveTrace({ traced }: Found): void {
+  const style = csvStyleOf(globalThis.navigator?.language);
+  const lines = [
+    csvLine(traceHeader, style),
+    ...traced.map((each) => csvLine(traceLine(each), style)),
+  ];
+  const day = new Date().toISOString().slice(0, 10);
+  saveFile(new File([byteOrderMark, ...lines], `stopfit-parts-${day}.csv`, { type: "text/csv" }));
+}
+
+/** A page each, to those whose vehicle has the part; on paper only. */
+function Letters({
+  found,
+  pack,
+  reason,
+  unit,
+}: {
+  found: Found;
+  pack: Pack;
+  reason: string;
+  unit: LengthUnit;
+}) {
+  const { maker } = pack;
+  return (
+    <div class="letters">
+      {found.traced.map((each) => (
+        <section key={each.key} class="letter" aria-label={`Letter about ${each.vehicle}`}>
+          <p>
+            <strong>{maker?.name ?? pack.name}</strong>
+            <br />
+            {maker?.address}
+            <br />
+            {maker?.contact}
+          </p>
+          <p>{dateText(new Date().toISOString())}</p>
+          <p>
+            {each.who || "To the owner"}
+            <br />
+            {each.contact}
+          </p>
+          <h2>
+            {each.vehicle}, {each.axle} axle: bump stop {partText(found.wanted)}
+          </h2>
+          <p>
+            {each.isFitted && each.fitted
+              ? `You told us on ${dateText(each.fitted.at)} that this part was fitted${
+                  each.fitted.spacerMm > 0
+                    ? ` with a spacer of ${quantityText({ kind: "length", value: each.fitted.spacerMm }, unit)}`
+                    : ""
+                }, by ${each.fitted.by}.`
+              : each.isAdvised
+                ? "We advised this part for your vehicle. We do not know whether it was fitted."
+                : `This part was checked on your vehicle on ${dateText(each.createdAt)}. We do not know whether it is still fitted.`}
+          </p>
+          {reason.split("\n").map((line, place) => (
+            <p key={place}>{line}</p>
+          ))}
+          <p class="small">Check {each.checkId}</p>
+        </section>
+      ))}
+    </div>
+  );
+}

@@ -1,0 +1,162 @@
+import { useEffect, useState } from "preact/hooks";
+import type { Fault } from "../../physics/outcome.ts";
+import type { ValueName } from "../../physics/readings/index.ts";
+import { capital, inModelUnits } from "../../physics/sentence.ts";
+import type { TypedReading } from "../../records/check/checkRecord.ts";
+import { quantityText } from "../../records/entry/quantityText.ts";
+import { catalogueEntry } from "../../records/entry/readingCatalogue.ts";
+import { isToolId } from "../../records/entry/toolTolerance.ts";
+import type { LengthUnit } from "../../records/entry/units.ts";
+import { type PersonDifference, personDifferences } from "../../records/filling/secondPerson.ts";
+import { readingsOf } from "../../records/review/oddReadings.ts";
+import {
+  type DifferenceStatistics,
+  differenceStatistics,
+  leastPairs,
+  measuredTolerances,
+} from "../../records/review/repeatability.ts";
+import { toolWords } from "../check/reading/toolWords.ts";
+import { Button } from "../parts/Button.tsx";
+import { Notice } from "../parts/Notice.tsx";
+import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
+import { keepReferencePack, useReferencePack } from "../referencePack.ts";
+import { eachRecord } from "./eachRecord.ts";
+import type { Desk } from "./useDesk.ts";
+import { countWords } from "./words.ts";
+
+export interface PeopleAtDeskProps {
+  readonly desk: Desk;
+  readonly unit: LengthUnit;
+  onLeave(): void;
+}
+
+/** How far two people differ who measured the same vehicle, by reading and tool, over all checks. */
+export function PeopleAtDesk({ desk, unit, onLeave }: PeopleAtDeskProps) {
+  const heading = useHeadingFocus("people");
+  const pack = useReferencePack();
+  const [all, setAll] = useState<{ differences: PersonDifference[]; checks: number } | null>(null);
+  const [fault, setFault] = useState<Fault | null>(null);
+  const [said, setSaid] = useState<string | null>(null);
+  const { store } = desk;
+  useEffect(() => {
+    if (!store) return;
+    let left = false;
+    const differences: PersonDifference[] = [];
+    let checks = 0;
+    eachRecord(
+      store,
+      ({ record }) => {
+        if (record.second === undefined) return;
+        const first = new Map<string, TypedReading>(
+          readingsOf(record).map(({ id, reading }) => [id, reading]),
+        );
+        checks += 1;
+        differences.push(...personDifferences((id) => first.get(id) ?? null, record.second));
+      },
+      () => left,
+    ).then((outcome) => {
+      if (left) return;
+      if (outcome.ok) setAll({ differences, checks });
+      else setFault(outcome.fault);
+    });
+    return () => {
+      left = true;
+    };
+  }, [store]);
+  const rows = all ? differenceStatistics(all.differences) : [];
+  const offered = measuredTolerances(rows);
+  const take = async () => {
+    const others = (pack.repeatability ?? []).filter(
+      (known) =>
+        !offered.some((each) => each.reading === known.reading && each.tool === known.tool),
+    );
+    const kept = await keepReferencePack({ ...pack, repeatability: [...others, ...offered] });
+    setSaid(
+      kept.kind === "kept"
+        ? `${countWords(offered.length, "measured ±", "measured ±")} now in the parts library. Phones with this pack use them in place of the assumed ones, and say so.`
+        : "The parts library could not be changed here. Open it and try again.",
+    );
+  };
+  return (
+    <Screen
+      wide
+      top={
+        <>
+          <Button look="quiet" icon="back" label="To the desk" onClick={onLeave} />
+          <span class="screen-name">Two people</span>
+        </>
+      }
+      actions={
+        <Button look="main" disabled={offered.length === 0} onClick={take}>
+          Use the measured ±
+        </Button>
+      }
+    >
+      <h1 ref={heading} tabIndex={-1}>
+        How far two people differ
+      </h1>
+      {fault && (
+        <Notice tone="no" live>
+          <p>{inModelUnits(fault.sentence)}</p>
+        </Notice>
+      )}
+      {!fault && all === null && <p role="status">Looking through all checks …</p>}
+      {all && (
+        <p>
+          {countWords(all.checks, "check")} measured by two people. From {leastPairs} pairs on, the
+          spread is offered as the ± of that reading and tool.
+        </p>
+      )}
+      {rows.length > 0 && (
+        <div class="desk-table-box">
+          <table class="desk-readings">
+            <thead>
+              <tr>
+                <th scope="col">Reading</th>
+                <th scope="col">Tool</th>
+                <th scope="col">Pairs</th>
+                <th scope="col">Median</th>
+                <th scope="col">Spread</th>
+                <th scope="col">Largest</th>
+                <th scope="col">Measured ±</th>
+              </tr>
+            </thead>
+            <tbody>
+              {rows.map((row) => (
+                <PeopleRow key={`${row.reading} ${row.tool}`} row={row} unit={unit} />
+              ))}
+            </tbody>
+          </table>
+        </div>
+      )}
+      <p class="small soft">
+        Spread: one person's standard deviation, from the differences of pairs. Measured ±: the same
+        as half the width of a rectangular distribution.
+      </p>
+      {said && (
+        <Notice tone="ok" live>
+          <p>{said}</p>
+        </Notice>
+      )}
+    </Screen>
+  );
+}
+
+function PeopleRow({ row, unit }: { row: DifferenceStatistics; unit: LengthUnit }) {
+  const { name, kind } = catalogueEntry(row.reading as ValueName);
+  const text = (value: number) =>
+    kind === "length" || kind === "angle" || kind === "mass"
+      ? quantityText({ kind, value }, unit)
+      : String(Number(value.toPrecision(3)));
+  return (
+    <tr>
+      <th scope="row">{capital(name)}</th>
+      <td>{isToolId(row.tool) ? toolWords[row.tool].name : "different, or not told"}</td>
+      <td>{row.pairs}</td>
+      <td>{text(row.median)}</td>
+      <td>{text(row.spread)}</td>
+      <td>{text(row.largest)}</td>
+      <td>{row.tol === null ? "too few" : `± ${text(row.tol)}`}</td>
+    </tr>
+  );
+}

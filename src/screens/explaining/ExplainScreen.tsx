@@ -1,0 +1,109 @@
+import { useMemo } from "preact/hooks";
+import type { Assessor } from "../../compute/assessor.ts";
+import { checkName, dateText } from "../../records/check/checkName.ts";
+import { completeRecord } from "../../records/check/completeRecord.ts";
+import { fitmentOf } from "../../records/check/fitmentOf.ts";
+import type { StoredCheck } from "../../records/check/storedCheck.ts";
+import { sentenceText } from "../../records/entry/quantityText.ts";
+import type { LengthUnit } from "../../records/entry/units.ts";
+import { partText } from "../../records/pack/stopFacts.ts";
+import { answerHref } from "../addresses.ts";
+import { verdictWords } from "../assessment/stateWords.ts";
+import { useAssessment } from "../assessment/useAssessment.ts";
+import { useAssessor } from "../assessment/useAssessor.ts";
+import { usePrescription } from "../assessment/usePrescription.ts";
+import { StateMark } from "../drawings/StateMark.tsx";
+import { cautionsOf } from "../guide/cautions.ts";
+import { Button, ButtonLink } from "../parts/Button.tsx";
+import { Notice } from "../parts/Notice.tsx";
+import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
+import { usePackInUse } from "../referencePack.ts";
+import { explained } from "./explainWords.ts";
+
+export interface ExplainScreenProps {
+  readonly stored: StoredCheck;
+  readonly unit: LengthUnit;
+  readonly startAssessor?: () => Assessor;
+}
+
+/** The answer for who owns the vehicle: what touches today, what the part does, what it costs, what is unsure. */
+export function ExplainScreen({ stored, unit, startAssessor }: ExplainScreenProps) {
+  const heading = useHeadingFocus("explain");
+  const completion = useMemo(() => completeRecord(stored), [stored.record, stored.entries]);
+  const fitment = useMemo(() => (completion.ok ? fitmentOf(completion.value) : null), [completion]);
+  const assessor = useAssessor(startAssessor);
+  const assessed = useAssessment(assessor, fitment, "explain");
+  const whole = assessed.state === "complete";
+  const pack = usePackInUse()?.pack ?? null;
+  const prescribing = usePrescription(assessor, stored.record, whole ? fitment : null, pack, unit);
+  const found = whole && prescribing.state === "found" ? prescribing.prescription : null;
+  const { author, createdAt, vehicle } = stored.record;
+  const who = author?.name?.trim();
+  const { fitted } = stored.record;
+  return (
+    <Screen
+      top={
+        <>
+          <ButtonLink look="quiet" href={answerHref(stored.id)} icon="back" label="To the answer" />
+          <span class="screen-name">For the customer</span>
+        </>
+      }
+      actions={
+        <Button disabled={found === null} onClick={() => window.print()}>
+          Print
+        </Button>
+      }
+    >
+      <h1 ref={heading} tabIndex={-1}>
+        {checkName(stored)}
+      </h1>
+      {found === null && prescribing.state !== "fault" && assessed.state !== "fault" && (
+        <p role="status">Working it out …</p>
+      )}
+      {(prescribing.state === "fault" || assessed.state === "fault") && (
+        <Notice tone="unsure" live>
+          <p>This check has no answer yet. The answer's page says what is missing.</p>
+        </Notice>
+      )}
+      {found && whole && (
+        <>
+          <p class="check-state">
+            <StateMark state={found.none ? "no" : found.verdict} size={28} label="" />
+            <strong>
+              {found.none ? "No part alone does it" : `With it: ${verdictWords[found.verdict]}`}
+            </strong>
+          </p>
+          {explained(assessed.assessment, found).map(({ heading: title, sentences }) => (
+            <section key={title} class="card">
+              <h2>{title}</h2>
+              {sentences.map((sentence) => {
+                const text = sentenceText(sentence, unit, { coarse: true });
+                return <p key={text}>{text}</p>;
+              })}
+            </section>
+          ))}
+          <section class="card">
+            <h2>Who said so</h2>
+            <p>
+              Measured {who ? `by ${who} ` : ""}on {dateText(createdAt)}.
+              {pack?.maker && ` The part is advised from the parts library of ${pack.maker.name}.`}
+            </p>
+            {fitted && (
+              <p>
+                Fitted: {partText(fitted)}, by {fitted.by} on {dateText(fitted.at)}.
+              </p>
+            )}
+          </section>
+          <section class="card">
+            <h2>Before it is driven</h2>
+            <ul>
+              {cautionsOf((vehicle?.liftMm ?? 0) > 0 ? "raised" : "level").map(({ id, words }) => (
+                <li key={id}>{words}</li>
+              ))}
+            </ul>
+          </section>
+        </>
+      )}
+    </Screen>
+  );
+}

@@ -1,0 +1,193 @@
+import { useMemo, useState } from "preact/hooks";
+import { meanOf } from "../../physics/uncertainty/index.ts";
+import { quantityText } from "../../records/entry/quantityText.ts";
+import type { LengthUnit } from "../../records/entry/units.ts";
+import { isOffered, type Pack, type PackStop } from "../../records/pack/pack.ts";
+import { makerOfPack, partCodeText } from "../../records/pack/partCode.ts";
+import { partText } from "../../records/pack/stopFacts.ts";
+import { drawCode, quietZone } from "../../sharing/qrDrawing.ts";
+import { Button, ButtonLink } from "../parts/Button.tsx";
+import { CheckLine } from "../parts/Choices.tsx";
+import { TextField } from "../parts/Field.tsx";
+import { Notice } from "../parts/Notice.tsx";
+import { OneMoment } from "../parts/OneMoment.tsx";
+import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
+import { usePackInUse } from "../referencePack.ts";
+import "./labels.css";
+
+const mostCopies = 200;
+const mostLabels = 2000;
+
+type LabelledStop = PackStop & { readonly partNumber: string };
+
+function hasNumber(stop: PackStop): stop is LabelledStop {
+  return stop.partNumber !== undefined;
+}
+
+/** Labels for the bags of parts, to be printed: a code that the check's camera reads, and the same in words. */
+export function LabelsPlace({ unit }: { unit: LengthUnit }) {
+  const inUse = usePackInUse();
+  return inUse ? <Labels pack={inUse.pack} unit={unit} /> : <OneMoment />;
+}
+
+function Labels({ pack, unit }: { pack: Pack; unit: LengthUnit }) {
+  const heading = useHeadingFocus("labels");
+  const [chosen, setChosen] = useState<ReadonlySet<string>>(new Set());
+  const [search, setSearch] = useState("");
+  const [batch, setBatch] = useState("");
+  const [copiesText, setCopies] = useState("1");
+  const stops = useMemo(() => pack.stops.filter(hasNumber), [pack]);
+  const words = search.trim().toLowerCase().split(/\s+/);
+  const found = stops.filter((stop) => {
+    const text = `${stop.name} ${partText(stop)}`.toLowerCase();
+    return words.every((word) => text.includes(word));
+  });
+  const copies = Number(copiesText);
+  const isCount = Number.isInteger(copies) && copies >= 1 && copies <= mostCopies;
+  const labelled = stops.filter(({ id }) => chosen.has(id));
+  const sheet = isCount
+    ? labelled.flatMap((stop) => Array.from({ length: copies }, () => stop)).slice(0, mostLabels)
+    : [];
+  const without = pack.stops.length - stops.length;
+  const put = (id: string, wanted: boolean) =>
+    setChosen((before) => {
+      const after = new Set(before);
+      if (wanted) after.add(id);
+      else after.delete(id);
+      return after;
+    });
+  return (
+    <Screen
+      wide
+      top={
+        <>
+          <ButtonLink look="quiet" href="#/pack" icon="back" label="To the reference pack" />
+          <span class="screen-name">Labels</span>
+        </>
+      }
+      actions={
+        <Button look="main" disabled={sheet.length === 0} onClick={() => window.print()}>
+          {sheet.length === 0
+            ? "Print labels"
+            : `Print ${sheet.length} label${sheet.length === 1 ? "" : "s"}`}
+        </Button>
+      }
+    >
+      <div class="stack labels-choice">
+        <h1 ref={heading} tabIndex={-1}>
+          Labels for parts
+        </h1>
+        <p>
+          Put one on each bag. Its code chooses the stop in a check, in the short question and at
+          "Fitted", with revision and batch.
+        </p>
+        {without > 0 && (
+          <p class="small soft">
+            {without} {without === 1 ? "stop has" : "stops have"} no part number, so no label.
+          </p>
+        )}
+        <TextField
+          label="Batch"
+          hint="On every label of this sheet. Empty: none."
+          value={batch}
+          maxLength={60}
+          onInput={setBatch}
+        />
+        <TextField
+          label="Labels of each part"
+          keys="decimal"
+          value={copiesText}
+          onInput={setCopies}
+          {...(!isCount && {
+            tone: "no" as const,
+            message: `A whole number from 1 to ${mostCopies}.`,
+          })}
+        />
+        <TextField label="Search" value={search} onInput={setSearch} hint="Part number, name." />
+        <div class="row">
+          <Button
+            onClick={() =>
+              setChosen(new Set([...chosen, ...found.filter(isOffered).map(({ id }) => id)]))
+            }
+          >
+            Tick all that are offered
+          </Button>
+          <Button disabled={chosen.size === 0} onClick={() => setChosen(new Set())}>
+            Tick none
+          </Button>
+        </div>
+        <div class="choices">
+          {found.map((stop) => (
+            <CheckLine
+              key={stop.id}
+              checked={chosen.has(stop.id)}
+              onChange={(wanted) => put(stop.id, wanted)}
+              hint={stop.name}
+            >
+              {partText(stop)}
+              {!isOffered(stop) && ", not offered any more"}
+            </CheckLine>
+          ))}
+        </div>
+      </div>
+      {sheet.length > 0 && (
+        <section class="labels-sheet" aria-label="Sheet of labels">
+          {sheet.map((stop, place) => (
+            <Label key={`${stop.id} ${place}`} pack={pack} stop={stop} batch={batch} unit={unit} />
+          ))}
+        </section>
+      )}
+    </Screen>
+  );
+}
+
+function Label({
+  pack,
+  stop,
+  batch,
+  unit,
+}: {
+  pack: Pack;
+  stop: LabelledStop;
+  batch: string;
+  unit: LengthUnit;
+}) {
+  const { partNumber, revision } = stop;
+  const own = batch.trim();
+  const label = {
+    partNumber,
+    ...(revision !== undefined && { revision }),
+    ...(own !== "" && { batch: own }),
+  };
+  const drawn = drawCode(partCodeText({ maker: makerOfPack(pack), ...label }));
+  if (!drawn.ok) {
+    return (
+      <Notice tone="no">
+        <p>The part number “{partNumber}” is too long for a label. Shorten it in the pack.</p>
+      </Notice>
+    );
+  }
+  const side = drawn.value.size + 2 * quietZone;
+  const length = (value: number) => quantityText({ kind: "length", value }, unit);
+  return (
+    <div class="part-label">
+      <svg
+        role="img"
+        aria-label={`Code of ${partText(label)}`}
+        viewBox={`${-quietZone} ${-quietZone} ${side} ${side}`}
+        data-modules={side}
+      >
+        <rect x={-quietZone} y={-quietZone} width={side} height={side} fill="#ffffff" />
+        <path d={drawn.value.path} fill="#000000" />
+      </svg>
+      <div>
+        <strong>{partNumber}</strong>
+        {revision !== undefined && <span>Revision {revision}</span>}
+        {own !== "" && <span>Batch {own}</span>}
+        <span>{stop.name}</span>
+        <span>{length(meanOf(stop.freeHeight))} high</span>
+        <span>{pack.maker?.name ?? pack.name}</span>
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,110 @@
+import type { LayoutKind } from "../../physics/fitment.ts";
+import { capital, inModelUnits } from "../../physics/sentence.ts";
+import { isThreaded, mountingWays, wayWords } from "../../records/pack/mounting.ts";
+import { readThread } from "../../records/pack/thread.ts";
+import { CheckLine } from "../parts/Choices.tsx";
+import { SelectField, TextField } from "../parts/Field.tsx";
+import { layoutWords } from "../readings/layoutWords.ts";
+import { type FieldProps, PackNumber } from "./fields.tsx";
+import { setText, textOf } from "./itemDraft.ts";
+import { mountLayouts, wayOf } from "./mountDraft.ts";
+
+/** How a stop is held, or what holds one on a vehicle: chosen and measured, so that the two can be compared. */
+export function MountFields({ draft, change, of }: FieldProps & { of: "stop" | "platform" }) {
+  const fields = { draft, change };
+  const put = (field: string) => (text: string) =>
+    change((current) => setText(current, field, text));
+  const way = wayOf(draft);
+  const thread = textOf(draft, "mount.thread");
+  const read = thread.trim() === "" ? null : readThread(thread);
+  return (
+    <section class="card" aria-labelledby="mount-heading">
+      <h2 id="mount-heading">Mounting</h2>
+      <p class="small soft">
+        {of === "stop"
+          ? "Decides where this stop can be fitted. What is left out counts as not known: check the thread."
+          : "Decides which stops can be fitted here. What is left out counts as not known."}
+      </p>
+      <SelectField
+        label={of === "stop" ? "How it is held" : "What holds a stop here"}
+        value={way ?? ""}
+        options={[
+          { value: "", text: "Not known" },
+          ...mountingWays.map((value) => ({ value, text: capital(wayWords[value]) })),
+        ]}
+        onChange={put("mount.way")}
+      />
+      {way !== null && isThreaded(way) && (
+        <TextField
+          label="Thread"
+          hint="M10 x 1.5, or 3/8-16"
+          value={thread}
+          maxLength={40}
+          onInput={put("mount.thread")}
+          {...(read?.ok === false && {
+            tone: "no" as const,
+            message: inModelUnits(read.fault.sentence),
+          })}
+        />
+      )}
+      {way !== null && !isThreaded(way) && (
+        <PackNumber
+          {...fields}
+          field="mount.size"
+          label={way === "rod" ? "Bore over the rod" : "Diameter of the cup"}
+          kind="length"
+        />
+      )}
+      {way === "twoBolts" && (
+        <PackNumber
+          {...fields}
+          field="mount.spacing"
+          label="Between the bolts, center to center"
+          kind="length"
+        />
+      )}
+      {way !== null && (
+        <PackNumber
+          {...fields}
+          field="mount.seat"
+          label={of === "stop" ? "Across its foot" : "Room across for the foot"}
+          kind="length"
+        />
+      )}
+      {way !== null && of === "platform" && (
+        <PackNumber {...fields} field="mount.room" label="Room across for the stop" kind="length" />
+      )}
+      {way !== null && of === "stop" && (
+        <fieldset class="field">
+          <legend class="field-label">Made for (none ticked: any)</legend>
+          <div class="choices">
+            {mountLayouts.map((kind) => (
+              <LayoutLine key={kind} kind={kind} draft={draft} change={change} />
+            ))}
+          </div>
+        </fieldset>
+      )}
+    </section>
+  );
+}
+
+function LayoutLine({ kind, draft, change }: FieldProps & { kind: LayoutKind }) {
+  const chosen = textOf(draft, "mount.layouts").split(" ").filter(Boolean);
+  return (
+    <CheckLine
+      checked={chosen.includes(kind)}
+      onChange={(checked) =>
+        change((current) => {
+          const others = chosen.filter((each) => each !== kind);
+          return setText(
+            current,
+            "mount.layouts",
+            (checked ? [...others, kind] : others).join(" "),
+          );
+        })
+      }
+    >
+      {layoutWords[kind].short}
+    </CheckLine>
+  );
+}

@@ -1,0 +1,60 @@
+import { describe, expect, it } from "vitest";
+import { assessFitment } from "../../../src/physics/assess.ts";
+import { prescribeSteps } from "../../../src/physics/prescription/index.ts";
+import { sentenceText, withPlainSpaces } from "../../../src/records/entry/quantityText.ts";
+import { demoPack } from "../../../src/records/pack/demoPack.ts";
+import { prescribable, searchOptionsOf } from "../../../src/records/pack/packCandidates.ts";
+import { explained } from "../../../src/screens/explaining/explainWords.ts";
+import { demoFitment } from "../../physics/demoFitments.ts";
+import { finished } from "../../physics/prescription/exhaustive.ts";
+
+/** Words of the trade that no customer has to know. */
+const jargon =
+  /jounce|lever ratio|motion ratio|secant|class|N\/mm|reserve|clearance|compress|damping|kinematic|prescri|quarter car|σ|percentile|stiffness/i;
+
+function told(name: string): { heading: string; text: string }[] {
+  const fitment = demoFitment(name);
+  const assessed = assessFitment(fitment, { samples: 10_000 });
+  const check = { ...fitment, vehicle: { platformId: null } };
+  const found = finished(
+    prescribeSteps(fitment, prescribable(demoPack, check, fitment), {
+      ...searchOptionsOf(demoPack, check, fitment, "mm"),
+    }),
+  );
+  if (!assessed.ok) throw new Error(name);
+  return explained(assessed.value, found).map(({ heading, sentences }) => ({
+    heading,
+    text: withPlainSpaces(
+      sentences.map((each) => sentenceText(each, "mm", { coarse: true })).join(" "),
+    ),
+  }));
+}
+
+describe("the answer for a customer", () => {
+  it.each(["arm-needs-taller", "arm-fits", "sitting-on-its-stop", "few-readings"])(
+    "%s: short sentences without jargon, from what was worked out",
+    (name) => {
+      const parts = told(name);
+      expect(parts.map(({ heading }) => heading)).toEqual(
+        expect.arrayContaining(["Today", "What the part changes", "What remains unsure"]),
+      );
+      for (const { text } of parts) {
+        expect(text).not.toMatch(jargon);
+        expect(text).not.toMatch(/NaN|Infinity|undefined|-\d/);
+        for (const sentence of text.split(/[.:;](?:\s|$)/)) {
+          expect(sentence.split(/\s+/).length, sentence).toBeLessThanOrEqual(20);
+        }
+      }
+    },
+    60_000,
+  );
+
+  it("a stop that is met too late names what is hit, the part, and what it costs", () => {
+    const parts = Object.fromEntries(
+      told("arm-needs-taller").map((each) => [each.heading, each.text]),
+    );
+    expect(parts.Today).toMatch(/before the stop has done its work/);
+    expect(parts["What the part changes"]).toMatch(/on both sides/);
+    expect(parts["What remains unsure"]).toMatch(/no certificate/);
+  }, 60_000);
+});
