@@ -49,7 +49,8 @@ async function filmOfLabel(): Promise<string> {
   await page.getByRole("button", { name: "Print 1 label" }).waitFor();
   const code = page.getByRole("img", { name: /^Code of HL-1052/ });
   const film = join(folder, "label.y4m");
-  await writeFilm(page, film, [{ png: await code.screenshot(), codePixels: 330 }]);
+  const projector = await phone.newPage();
+  await writeFilm(projector, film, [{ png: await code.screenshot(), codePixels: 330 }]);
   phone.expectNoTrouble();
   await phone.close();
   return film;
@@ -91,7 +92,7 @@ it("what was fitted is kept, and the vehicle is checked again with the same geom
   await page.getByText(/“HL-9999” is not in the parts library/).waitFor();
   await page.getByLabel("Part number", { exact: true }).fill("hl 1052");
   await page.getByRole("button", { name: "Find the part" }).tap();
-  await page.getByLabel(/^Spacer/).fill("10");
+  await page.getByRole("textbox", { name: /^Spacer/ }).fill("10");
   await page.getByLabel("Who fitted it").fill("Ada");
   await page.getByLabel(/^Odometer/).fill("82 340");
   await page
