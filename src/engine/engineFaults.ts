@@ -37,6 +37,8 @@ function wordsOf(error: unknown): string {
 /** What the engine or its library said, as a fault with a sentence. */
 export function faultOf(error: unknown): Fault {
   const words = wordsOf(error);
+  // A slow machine or line is no refusal.
+  if (/time-?out/i.test(words)) return engineFault("deskUnreachable");
   if (/authorization|authentication|revoked|expired/i.test(words))
     return engineFault("deskRefused");
   if (/permission/i.test(words)) return engineFault("deskForbids");

@@ -62,6 +62,7 @@ export function nodeConfig(
     `max_payload: ${greatestMessage}`,
     "max_control_line: 4096",
     "max_pending: 33554432",
+    "authorization { timeout: 10 }",
     `operator: ${quoted(tokens.operator)}`,
     `system_account: ${quoted(tokens.systemKey)}`,
     "resolver: MEMORY",

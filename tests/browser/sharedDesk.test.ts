@@ -115,7 +115,7 @@ describe.skipIf(!engineHere)("a shared desk", () => {
     await list.getByRole("heading", { name: "A reply was sent to you" }).waitFor();
     await list.getByText("It came from the desk itself").waitFor();
     await list.getByText("ines", { exact: true }).first().waitFor();
-    await list.getByRole("button", { name: "Keep it with the check" }).click();
+    await list.getByRole("button", { name: "Save it with the check" }).click();
     await list.getByText("accepted as you sent them").waitFor();
     await ines.reply("fetched");
     // Without a signal the browser notes each connection that failed, and it minds how nats-server 2.9 closes one.
@@ -178,7 +178,10 @@ describe.skipIf(!engineHere)("a shared desk", () => {
     expect(await axeViolations(kim.page)).toEqual([]);
     await kim.page.getByRole("link", { name: "What they tell" }).click();
     await kim.page.getByRole("heading", { name: "Coverage" }).waitFor();
-    await kim.page.getByText("2 of 2").waitFor();
+    await kim.page.getByText("2 of 2", { exact: true }).waitFor();
+    await kim.page.getByRole("button", { name: "Try on 2 checks" }).click();
+    await kim.page.getByText("2 of 2 checks tried").waitFor({ timeout: 60_000 });
+    await kim.page.getByRole("heading", { name: "What to make next" }).waitFor();
     await shot(kim.page, "findings");
     expect(await axeViolations(kim.page)).toEqual([]);
   }, 120_000);

@@ -18,7 +18,7 @@ export class MakerSheet {
       .setInputFiles({ name: "check.json", mimeType: "application/json", buffer });
     await page.getByRole("heading", { name: "A check was sent to you" }).waitFor();
     const replace = page.getByRole("button", { name: "Replace the one here" });
-    const keep = page.getByRole("button", { name: /^(Keep on this phone|Keep both)$/ });
+    const keep = page.getByRole("button", { name: /^(Save|Keep) (on this phone|both)$/ });
     await keep.and(page.locator(":enabled")).waitFor();
     if (await replace.isVisible()) {
       await replace.click();

@@ -152,6 +152,7 @@ export function useShared(
         },
         sharePack: async (pack) => run.current?.sharePack(pack),
         signIn: async (file) => {
+          if (!import.meta.env.VITE_DESK) return null;
           const { personLogin } = await import("../../../engine/login.ts");
           const text = file.size < 100_000 ? await file.text() : "";
           const login = await personLogin(text);
