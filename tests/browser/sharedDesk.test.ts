@@ -167,11 +167,16 @@ describe.skipIf(!engineHere)("a shared desk", () => {
     // One key chooses, one stroke decides, sends and goes on: there is no other new one, so to the list.
     await kim.page.getByRole("link", { name: "Open the newest" }).click();
     await kim.computed();
+    await lee.page.getByRole("link", { name: "Open the newest" }).click();
+    await lee.computed();
     await kim.page.keyboard.press("a");
     await kim.page
       .getByText("What to do is still being worked out.")
       .waitFor({ state: "detached" });
+    const decidedAt = Date.now();
     await kim.page.keyboard.press("Control+Enter");
+    await lee.decided("accept").waitFor();
+    console.log(`a decision at one desk is on another's screen after ${Date.now() - decidedAt} ms`);
     await kim.heading.waitFor();
     await kim.row("taken by you").waitFor();
     if (shots) await kim.page.screenshot({ path: join(shots, "desk-list.png") });
