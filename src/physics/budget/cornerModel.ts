@@ -3,6 +3,17 @@ import type { LayoutMotion } from "../kinematics/layoutMotion.ts";
 import { layoutRegistry } from "../readings/geometryRegistry.ts";
 import type { CornerPlaces, LimitPlaces } from "./cornerPlaces.ts";
 import { HandMotion, type TravelMotion } from "./handMotion.ts";
+import { travelByHeights, wheelLimitTravel } from "./limitTravel.ts";
+import {
+  oneWheelReserve,
+  oneWheelShareOf,
+  oneWheelTarget,
+  reserveOf,
+  spacerHeightOf,
+  tallerHeightOf,
+  targetTravel,
+  usableShare,
+} from "./reserve.ts";
 
 /** The figures of a travel budget, by their place in what `CornerModel.evaluate` fills. mm. */
 export const figure = {
@@ -180,15 +191,15 @@ export class CornerModel {
     if (Number.isNaN(closing)) return false;
     const reserve =
       share === 1
-        ? hardLimit - fullStop
-        : Math.min(hardLimit - fullStop, atWheel - fullStop / share);
-    const spacer = pressed - closing;
-    const solidShare = 1 - usable / (readings[from + freeHeight] as number);
+        ? reserveOf(hardLimit, fullStop)
+        : Math.min(reserveOf(hardLimit, fullStop), oneWheelReserve(atWheel, fullStop, share));
+    const spacer = spacerHeightOf(pressed, closing);
+    const compressed = usableShare(usable, readings[from + freeHeight] as number);
     figures[figure.hardLimit] = hardLimit;
     figures[figure.reserve] = reserve;
     figures[figure.spacer] = spacer;
-    figures[figure.taller] = spacer / solidShare;
-    return solidShare > 0;
+    figures[figure.taller] = tallerHeightOf(spacer, compressed);
+    return compressed < 1;
   }
 
   /**
@@ -222,17 +233,18 @@ export class CornerModel {
     share: number,
     reserve: number,
   ): number {
-    if (!travel.closingInto(this.#found, 0, hardLimit - reserve)) return Number.NaN;
+    if (!travel.closingInto(this.#found, 0, targetTravel(hardLimit, reserve))) return Number.NaN;
     const closing = this.#found[0] as number;
     if (share === 1) return closing;
-    if (!travel.closingInto(this.#found, 0, (atWheel - reserve) * share)) return Number.NaN;
+    if (!travel.closingInto(this.#found, 0, oneWheelTarget(atWheel, reserve, share)))
+      return Number.NaN;
     return Math.min(closing, this.#found[0] as number);
   }
 
   /** (T + S)/(2T): closing per wheel travel of a beam axle with one wheel up, against both. */
   oneWheelShare(readings: Float64Array, from = 0): number {
     const track = readings[from + this.#track] as number;
-    return (track + (readings[from + this.#spacing] as number)) / (2 * track);
+    return oneWheelShareOf(track, readings[from + this.#spacing] as number);
   }
 
   #leastLimit(
@@ -278,13 +290,13 @@ export class CornerModel {
     const clearance = readings[from + limit.clearance] as number;
     switch (limit.at) {
       case "wheel":
-        return clearance / limit.perWheel;
+        return wheelLimitTravel(clearance, limit.perWheel);
       case "stop":
         return travel.wheelTravel(clearance);
       case "hand":
         return limit.distance < 0
           ? clearance
-          : (readings[from + limit.distance] as number) - clearance;
+          : travelByHeights(readings[from + limit.distance] as number, clearance);
       case "arm": {
         const distance = readings[from + limit.distance] as number;
         if (!motion.armPointTravelInto(this.#found, 0, distance, clearance)) return Number.NaN;
@@ -303,5 +315,5 @@ function readAt(readings: Float64Array, from: number, place: number): number {
 /** Wheel travel found by hand, mm: as read, or as the height at ride less what it then was. */
 function handTravel(readings: Float64Array, from: number, atRide: number, place: number): number {
   const read = readAt(readings, from, place);
-  return atRide < 0 || place < 0 ? read : readAt(readings, from, atRide) - read;
+  return atRide < 0 || place < 0 ? read : travelByHeights(readAt(readings, from, atRide), read);
 }

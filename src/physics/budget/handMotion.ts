@@ -6,6 +6,23 @@ export type TravelMotion = Pick<
   "range" | "closingInto" | "wheelTravelInto" | "evaluate" | "closing" | "wheelTravel"
 >;
 
+/** ẑ the layout's own motion; m1 and m2 at the first and the last contact. */
+export const handFormulas = {
+  factor: { text: "m_i: wheel travel by hand over the computed one", by: "z_i/ẑ_i" },
+  before: "z = m1·ẑ",
+  between: "m = m1 + (m2 − m1)·(s − s1)/(s2 − s1)",
+  betweenTravel: "z = m·ẑ",
+  beyond: {
+    text: "z = z of the last contact + m·(ẑ − ẑ there)",
+    by: "z of the last contact + m·(ẑ − ẑ there)",
+  },
+  ratio: "R = m1·R̂",
+  found: {
+    text: "s at which z is z_asked, found by search; the lines above show it",
+    by: "s",
+  },
+} as const;
+
 /** Room for rounding between two ways of adding up the same closing, mm. */
 const rounding = 1e-9;
 const mostSteps = 60;
@@ -85,6 +102,17 @@ export class HandMotion implements TravelMotion {
     return factor / (this.#slopes[1] as number) + this.#factorSlope * modelled > 0;
   }
 
+  /** Before the first contact, between two, or beyond the last. */
+  partOf(s: number): "before" | "between" | "beyond" {
+    if (s <= this.#firstClosing + rounding) return "before";
+    return s <= this.#lastClosing + rounding ? "between" : "beyond";
+  }
+
+  /** m at a closing, mm, up to the last contact. */
+  factorAt(s: number): number {
+    return this.#firstFactor + this.#factorSlope * (s - this.#firstClosing);
+  }
+
   range(): readonly [number, number] {
     const [least, greatest] = this.#motion.range();
     return [
@@ -104,7 +132,7 @@ export class HandMotion implements TravelMotion {
       s <= this.#firstClosing + rounding
         ? this.#firstFactor * modelled
         : s <= this.#lastClosing + rounding
-          ? (this.#firstFactor + this.#factorSlope * (s - this.#firstClosing)) * modelled
+          ? this.factorAt(s) * modelled
           : this.#lastTravel + this.#beyond * (modelled - this.#lastModelled);
     return true;
   }
@@ -130,7 +158,7 @@ export class HandMotion implements TravelMotion {
       this.#motion.wheelTravelInto(this.#found, 0, s);
       const modelled = this.#found[0] as number;
       this.#motion.evaluate(modelled, this.#slopes);
-      const factor = this.#firstFactor + this.#factorSlope * (s - this.#firstClosing);
+      const factor = this.factorAt(s);
       const excess = factor * modelled - z;
       if (excess > 0) high = s;
       else low = s;
@@ -159,7 +187,7 @@ export class HandMotion implements TravelMotion {
     const modelled = this.#found[0] as number;
     this.#motion.evaluate(modelled, out);
     const slope = out[1] as number;
-    const factor = this.#firstFactor + this.#factorSlope * (s - this.#firstClosing);
+    const factor = this.factorAt(s);
     const rise = factor / slope + this.#factorSlope * modelled;
     const bend = (-factor * (out[2] as number)) / slope ** 3 + (2 * this.#factorSlope) / slope;
     out[0] = s;

@@ -8,6 +8,8 @@ import type { CornerModel } from "./cornerModel.ts";
 import type { CornerPlace, LimitPlaces } from "./cornerPlaces.ts";
 import type { TravelMotion } from "./handMotion.ts";
 
+export const leastLimitText = "z_h = least of them";
+
 /** The hard limit that touches first. */
 export interface FirstHardLimit {
   /** z_h: wheel travel from the measured ride height, mm, above 0. */

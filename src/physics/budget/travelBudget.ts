@@ -111,8 +111,10 @@ export function travelBudget(
   });
 }
 
+export const freeShareFormula = "free share = z_c / min(z_u, z_h)";
+
 /** A share of no travel, or of next to none, is no number. */
-function freeShareOf(contactMm: number, travelMm: number): number | null {
+export function freeShareOf(contactMm: number, travelMm: number): number | null {
   const share = Math.max(0, contactMm) / travelMm;
   return travelMm > 0 && Number.isFinite(share) ? share : null;
 }

@@ -36,6 +36,9 @@ interface LayoutKinematics extends Kinematics {
   armPointTravel(distance: number, clearance: number): Outcome<number>;
 }
 
+/** R at a wheel travel. */
+export const ratioFormula = { text: "R = 1/(ds/dz) at that wheel travel", by: "1 / ds/dz" };
+
 /**
  * The kinematics of a layout at its mean readings.
  *

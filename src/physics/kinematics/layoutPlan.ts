@@ -15,9 +15,11 @@ import {
 } from "./measuredPlaces.ts";
 import type { MeasuredAngle } from "./measuredQuantity.ts";
 import { modelDoubt } from "./modelDoubt.ts";
-import { type LinkageArm, LowerDrivenPath, UpperDrivenPath } from "./path/fourBarPath.ts";
+import type { LinkageArm } from "./path/fourBarPath.ts";
+import { LowerDrivenPath } from "./path/lowerDrivenPath.ts";
 import { StrutPath } from "./path/strutPath.ts";
 import { SwingPath } from "./path/swingPath.ts";
+import { UpperDrivenPath } from "./path/upperDrivenPath.ts";
 import type { WheelPath } from "./path/wheelPath.ts";
 import { type AxleMovement, StraightMotion } from "./straightMotion.ts";
 import { TurningMotion } from "./turningMotion.ts";

@@ -58,6 +58,11 @@ export class GivenLength implements MeasuredLength {
   }
 }
 
+export const boltFormulas = {
+  along: "x = (p² − q² + d²)/(2·d), along the pivot line",
+  length: "ℓ = √(p² − x²)",
+} as const;
+
 /**
  * The distance of a point from the pivot line, by tape alone: with d from bolt to bolt, p and q straight from
  * the front and the rear bolt's centre to the point, it stands x = (p² − q² + d²)/(2d) along the line
@@ -66,6 +71,8 @@ export class GivenLength implements MeasuredLength {
  */
 export class BoltLength implements MeasuredLength {
   value = 0;
+  /** x, mm. */
+  along = 0;
   readonly #spacing: number;
   readonly #front: number;
   readonly #rear: number;
@@ -81,6 +88,7 @@ export class BoltLength implements MeasuredLength {
     const p = readings[from + this.#front] as number;
     const q = readings[from + this.#rear] as number;
     const along = ((p - q) * (p + q) + d * d) / (2 * d);
+    this.along = along;
     const square = (p - along) * (p + along);
     this.value = Math.sqrt(square);
     const isTriangle = d > 0 && p > 0 && q > 0 && this.value >= leastLength;
@@ -108,6 +116,9 @@ export class DirectAngle implements MeasuredAngle {
 
 /** A line that was not measured and is taken as level. */
 export const levelAngle: MeasuredAngle = { sin: 0, cos: 1, set: () => null };
+
+export const heightAngleFormula =
+  "θ = asin[(height of its inner end − height of its outer end)/length]";
 
 /**
  * The angle of a line of known length, by tape alone: sin θ = (height of its inner end − height of its

@@ -14,6 +14,19 @@ interface AxleWidths {
   readonly stopSpacing: MeasuredLength;
 }
 
+export const straightFormulas = {
+  ratio: "R = 1 / cos β",
+  travel: "z = s / cos β",
+  closing: "s = z·cos β",
+} as const;
+
+/** A beam axle with one wheel up turns about the other wheel's contact. */
+export const oneWheelFormulas = {
+  ratio: "R = 2·T / [(T + S)·cos β]",
+  travel: "z = 2·T·s / [(T + S)·cos β]",
+  closing: "s = z·cos β·(T + S)/(2·T)",
+} as const;
+
 /**
  * s in proportion to z: a strut by its lean alone, and a beam axle.
  *

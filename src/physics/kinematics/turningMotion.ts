@@ -5,6 +5,15 @@ import type { WheelPath } from "./path/wheelPath.ts";
 import { Turn } from "./turn.ts";
 import { isFactor } from "./wheelRatio.ts";
 
+export const turningFormulas = {
+  ratio: "R = (dz/dα)/(ds/dα)",
+  armPoint: "α = θ0 − asin(sin θ0 − c/d)",
+  found: {
+    text: "α at which z is z_asked, found by search; the lines below show it",
+    by: "α",
+  },
+} as const;
+
 /** Whatever is computed from raw readings before contact and path take it. */
 interface SetBefore {
   set(readings: Float64Array, from: number): QuantityFault | MotionFault | null;
@@ -23,8 +32,8 @@ const endMargin = 1e-9;
  */
 export class TurningMotion extends LayoutMotion {
   readonly #before: readonly SetBefore[];
-  readonly #contact: StopContact;
-  readonly #path: WheelPath;
+  readonly contact: StopContact;
+  readonly path: WheelPath;
   /** The line of the arm that carries the stop. */
   readonly #armLine: MeasuredAngle;
   /** Where m, the factor on every z, stands among the readings. */
@@ -45,8 +54,8 @@ export class TurningMotion extends LayoutMotion {
   ) {
     super();
     this.#before = before;
-    this.#contact = contact;
-    this.#path = path;
+    this.contact = contact;
+    this.path = path;
     this.#armLine = armLine;
     this.#scalePlace = scalePlace;
   }
@@ -61,11 +70,11 @@ export class TurningMotion extends LayoutMotion {
     this.#greatestSine = Number.POSITIVE_INFINITY;
     const scale = readings[from + this.#scalePlace] as number;
     if (!isFactor(scale)) return "wheelDoesNotRise";
-    return this.#contact.set() ?? this.#path.set(scale);
+    return this.contact.set() ?? this.path.set(scale);
   }
 
   override standOffBy(standOff: number): void {
-    this.#contact.standOffBy(standOff);
+    this.contact.standOffBy(standOff);
   }
 
   range(): readonly [number, number] {
@@ -81,7 +90,7 @@ export class TurningMotion extends LayoutMotion {
 
   closingInto(out: Float64Array, place: number, z: number): boolean {
     const turn = this.#turn;
-    const contact = this.#contact;
+    const contact = this.contact;
     if (!(this.#turnTo(z) && contact.close(turn))) return false;
     out[place] = contact.closing;
     return true;
@@ -89,16 +98,16 @@ export class TurningMotion extends LayoutMotion {
 
   wheelTravelInto(out: Float64Array, place: number, s: number): boolean {
     const turn = this.#turn;
-    const path = this.#path;
-    if (!(this.#contact.turnFor(s, turn) && this.#isWithin(turn) && path.rise(turn))) return false;
+    const path = this.path;
+    if (!(this.contact.turnFor(s, turn) && this.#isWithin(turn) && path.rise(turn))) return false;
     out[place] = path.travel;
     return true;
   }
 
   evaluate(z: number, out: Float64Array): void {
     const turn = this.#turn;
-    const contact = this.#contact;
-    const path = this.#path;
+    const contact = this.contact;
+    const path = this.path;
     this.#turnTo(z);
     path.follow(turn);
     contact.follow(turn);
@@ -115,22 +124,28 @@ export class TurningMotion extends LayoutMotion {
     distance: number,
     clearance: number,
   ): boolean {
+    const turn = this.#turn;
+    const hasTurned = this.turnForArmPoint(distance, clearance, turn);
+    if (!(hasTurned && this.#isWithin(turn) && this.path.rise(turn))) return false;
+    out[place] = this.path.travel;
+    return true;
+  }
+
+  /** Fills the turn at which a point of the arm has risen by a clearance, both mm; false where it cannot. */
+  turnForArmPoint(distance: number, clearance: number, turn: Turn): boolean {
     const { sin, cos } = this.#armLine;
     const risen = sin - clearance / distance;
     const beside = Math.sqrt(1 - risen * risen);
-    const turn = this.#turn;
     turn.cos = cos * beside + sin * risen;
     turn.sin = sin * beside - cos * risen;
-    if (!(beside >= leastCosine && this.#isWithin(turn) && this.#path.rise(turn))) return false;
-    out[place] = this.#path.travel;
-    return true;
+    return beside >= leastCosine;
   }
 
   standAt(z: number): Standing | null {
     const turn = this.#turn;
-    if (!(this.#turnTo(z) && this.#path.follow(turn))) return null;
-    const armPerMm = 1 / this.#path.slope;
-    return { arm: Math.atan2(turn.sin, turn.cos), armPerMm, ...this.#path.joined(turn) };
+    if (!(this.#turnTo(z) && this.path.follow(turn))) return null;
+    const armPerMm = 1 / this.path.slope;
+    return { arm: Math.atan2(turn.sin, turn.cos), armPerMm, ...this.path.joined(turn) };
   }
 
   /** On the branch through the ride height, as far as its ends are known. */
@@ -141,7 +156,7 @@ export class TurningMotion extends LayoutMotion {
   /** The turn of a z: by the path, or by halving where the reach is known and the path went past it. */
   #turnTo(z: number): boolean {
     const turn = this.#turn;
-    if (this.#path.turnFor(z, turn) && this.#isWithin(turn)) return true;
+    if (this.path.turnFor(z, turn) && this.#isWithin(turn)) return true;
     const isKnown = this.#leastSine > -1 || this.#greatestSine < 1;
     if (!isKnown) return false;
     let least = this.#leastTurn;
@@ -156,7 +171,7 @@ export class TurningMotion extends LayoutMotion {
 
   #isReached(angle: number): boolean {
     this.#turn.to(angle);
-    return this.#path.follow(this.#turn) && this.#contact.follow(this.#turn);
+    return this.path.follow(this.#turn) && this.contact.follow(this.#turn);
   }
 
   /** The last turn of the branch on one side, rad: walked to in small steps, then halved. */
@@ -177,6 +192,6 @@ export class TurningMotion extends LayoutMotion {
 
   #travelAt(angle: number): number {
     this.#isReached(angle);
-    return this.#path.travel;
+    return this.path.travel;
   }
 }

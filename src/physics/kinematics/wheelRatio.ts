@@ -43,6 +43,26 @@ export interface JointPlaces {
   readonly tyreOffset: MeasuredLength;
 }
 
+export const instantCentreFormulas = {
+  turn: "τ = (tan θl − tan θu)/(h − k·tan θu), per mm",
+  ratio: "κ = 1 + e·τ",
+} as const;
+
+/** τ, turn of the wheel carrier per rise of the lower joint at ride, 1/mm. */
+export function carrierTurn(
+  { height, inset }: JointPlaces,
+  lower: MeasuredAngle,
+  upper: MeasuredAngle,
+): number {
+  const slope = upper.sin / upper.cos;
+  return turnBetween(lower.sin / lower.cos, slope, height.value - inset.value * slope);
+}
+
+/** The same from the tangents of both arms and h − k·tan θu. */
+function turnBetween(lower: number, upper: number, between: number): number {
+  return (lower - upper) / between;
+}
+
 /**
  * κ = 1 + e·τ, τ = (tan θl − tan θu)/(h − k·tan θu): the wheel carrier turns about the point in which both
  * arms' lines meet. With the lower joint at (0, 0) and rising by 1, and the carrier turning by τ a unit of it,
@@ -63,13 +83,18 @@ export class InstantCentreRatio implements WheelRatio {
     this.#upper = upper;
   }
 
+  /** τ as set. */
+  get turn(): number {
+    return carrierTurn(this.#joints, this.#lower, this.#upper);
+  }
+
   set(): MotionFault | null {
     const { height, inset, tyreOffset } = this.#joints;
     const lower = this.#lower.sin / this.#lower.cos;
     const upper = this.#upper.sin / this.#upper.cos;
     const between = height.value - inset.value * upper;
     if (!(between >= leastJointHeight)) return "jointsTooClose";
-    this.value = 1 + (tyreOffset.value * (lower - upper)) / between;
+    this.value = 1 + tyreOffset.value * turnBetween(lower, upper, between);
     return isFactor(this.value) ? null : "wheelDoesNotRise";
   }
 }

@@ -32,11 +32,7 @@ export function cornerContext(
   const modelled = corner && layoutWorking(fitment, corner);
   const found = corner && cornerAtMeans(fitment, corner);
   if (!corner || !modelled || !found?.ok) return undefined;
-  const { kinematics } = found.value;
-  const layout = handLedWorking(fitment, corner, modelled, (travel) => {
-    const closing = kinematics.closing(travel);
-    return closing.ok ? closing.value : Number.NaN;
-  });
+  const layout = handLedWorking(fitment, corner, modelled);
   const stands = gapReadingOf(corner);
   const standing = gapOf(fitment, corner);
   if (!stands.ok || !standing.ok) return undefined;

@@ -1,6 +1,14 @@
 import type { LimitPlaces } from "../budget/cornerPlaces.ts";
+import { leastLimitText } from "../budget/hardLimit.ts";
+import {
+  handLimitFormulas,
+  travelByHeights,
+  wheelLimitFormula,
+  wheelLimitTravel,
+} from "../budget/limitTravel.ts";
 import type { CornerContext } from "./cornerContext.ts";
 import { limitWords, originOf } from "./measured.ts";
+import { step } from "./step.ts";
 import {
   type FormulaStep,
   type FormulaSymbol,
@@ -51,11 +59,14 @@ export function hardLimitWorking(context: CornerContext): LimitWorking | undefin
   if (travels.length === 0) return undefined;
   const value = Math.min(...travels);
   if (travels.length > 1) {
-    steps.push({
-      formula: "z_h = least of them",
-      worked: travels.flatMap((travel, index) => (index > 0 ? [" or ", mm(travel)] : [mm(travel)])),
-      result: mm(value),
-    });
+    const letters = travels.map((_, index) => `z${index + 1}`);
+    steps.push(
+      step(
+        { text: leastLimitText, by: letters.join(" or ") },
+        Object.fromEntries(travels.map((travel, index) => [`z${index + 1}`, mm(travel)])),
+        mm(value),
+      ),
+    );
   }
   if (usesLayout) symbols.push(...context.layout.symbols);
   return { value, steps, symbols, atWheel };
@@ -72,6 +83,8 @@ function limitWorking(
   told: FormulaSymbol[],
 ): Working {
   const letter = `c${number}`;
+  const z = { letter: `z${number}` };
+  const c = { letter, value: mm(reading) };
   if (limit.at === "stop") return layout.wheelTravel(reading, letter);
   if (limit.at === "arm") {
     const distance = means[limit.distance] ?? Number.NaN;
@@ -88,22 +101,22 @@ function limitWorking(
   }
   if (limit.at === "hand") {
     const ride = limit.distance < 0 ? null : (means[limit.distance] ?? Number.NaN);
-    const travel = ride === null ? reading : ride - reading;
+    const travel = ride === null ? reading : travelByHeights(ride, reading);
     return {
       value: travel,
       steps: [
         ride === null
-          ? { formula: `z${number} = ${letter}`, worked: [mm(reading)], result: mm(travel) }
-          : {
-              formula: `z${number} = height at ride − height at contact`,
-              worked: [mm(ride), " − ", mm(reading)],
-              result: mm(travel),
-            },
+          ? step(handLimitFormulas.travel, { z, c }, mm(travel))
+          : step(
+              handLimitFormulas.heights,
+              { z, "height at ride": mm(ride), "height at contact": mm(reading) },
+              mm(travel),
+            ),
       ],
     };
   }
   const { perWheel } = limit;
-  const travel = reading / perWheel;
+  const travel = wheelLimitTravel(reading, perWheel);
   told.push({
     symbol: `p${number}`,
     meaning: "how much that closes per wheel travel",
@@ -113,11 +126,11 @@ function limitWorking(
   return {
     value: travel,
     steps: [
-      {
-        formula: `z${number} = c${number} / p${number}`,
-        worked: [mm(reading), " / ", quantity("count", perWheel)],
-        result: mm(travel),
-      },
+      step(
+        wheelLimitFormula,
+        { z, c, p: { letter: `p${number}`, value: quantity("count", perWheel) } },
+        mm(travel),
+      ),
     ],
   };
 }

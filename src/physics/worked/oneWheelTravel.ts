@@ -11,9 +11,10 @@ function figure(
 ): WorkedFigure | undefined {
   const plan = layoutPlan(context.fitment.layout, context.corner, "one");
   if (!plan.ok) return undefined;
-  const { motion, places } = plan.value;
+  const { motion, places, linkage } = plan.value;
+  if (linkage !== "axle") return undefined;
   if (motion.set(Float64Array.from(places, ({ drawn }) => drawn.mean)) !== null) return undefined;
-  const layout = oneWheelWorking(new MeasuredTerms(plan.value));
+  const layout = oneWheelWorking(new MeasuredTerms(plan.value), motion);
   return {
     symbols: [...extra, ...layout.symbols],
     steps: working(layout).steps,

@@ -1,12 +1,29 @@
+import {
+  heightFormulas,
+  oneWheelReserve,
+  oneWheelShareOf,
+  oneWheelTarget,
+  reserveFormulas,
+  reserveOf,
+  spacerHeightOf,
+  tallerHeightOf,
+  targetFormulas,
+  targetTravel,
+  usableShare,
+} from "../budget/reserve.ts";
+import { freeShareFormula, freeShareOf } from "../budget/travelBudget.ts";
+import { ratioFormula } from "../kinematics/kinematics.ts";
 import { layoutRegistry } from "../readings/geometryRegistry.ts";
 import type { CornerContext } from "./cornerContext.ts";
 import { hardLimitWorking, type LimitWorking } from "./hardLimitWorking.ts";
 import { geometryReading, meanOf } from "./measured.ts";
+import { step, type Terms } from "./step.ts";
 import {
   type FormulaStep,
   type FormulaSymbol,
   mm,
   quantity,
+  slopeAt,
   type WorkedFigure,
   type Working,
 } from "./workedFigure.ts";
@@ -30,16 +47,15 @@ export function leverRatioAtFullStop(context: CornerContext): WorkedFigure | und
   const travel = fullStopWorking(context);
   const ratio = atMeans.kinematics.ratio(travel.value);
   if (!ratio.ok) return undefined;
-  const closing = 1 / ratio.value;
   return {
     symbols: [context.gapSymbol, context.usableSymbol, ...layout.symbols],
     steps: [
       ...travel.steps,
-      {
-        formula: "R = 1/(ds/dz) at that wheel travel",
-        worked: ["1 / ", quantity("count", closing)],
-        result: quantity("ratio", ratio.value),
-      },
+      step(
+        ratioFormula,
+        { "ds/dz": quantity("count", slopeAt(layout.led, travel.value)) },
+        quantity("ratio", ratio.value),
+      ),
     ],
     source: `${layout.source} Wheel per stop; its inverse is stop per wheel.`,
     assumed: ["The slope of the same motion, taken where the stop is fully compressed."],
@@ -73,11 +89,18 @@ export function travelToFullStop(context: CornerContext): WorkedFigure {
 }
 
 /** Closing of a beam axle's stop per wheel travel with one wheel up, against both; 1 for every other layout. */
-function oneWheelShare({ fitment, corner }: CornerContext): number {
-  if (!layoutRegistry[fitment.layout.kind].joinsWheels) return 1;
+function oneWheelShare({ fitment, corner }: CornerContext): OneWheel | null {
+  if (!layoutRegistry[fitment.layout.kind].joinsWheels) return null;
   const track = geometryReading(fitment, corner, "track");
   const spacing = geometryReading(fitment, corner, "stopSpacing");
-  return track && spacing ? (meanOf(track) + meanOf(spacing)) / (2 * meanOf(track)) : 1;
+  if (!track || !spacing) return null;
+  const [T, S] = [meanOf(track), meanOf(spacing)];
+  return { share: oneWheelShareOf(T, S), letters: { T: mm(T), S: mm(S) } };
+}
+
+interface OneWheel {
+  readonly share: number;
+  readonly letters: Terms;
 }
 
 export function travelToHardLimit(context: CornerContext): WorkedFigure | undefined {
@@ -124,27 +147,21 @@ export function reserve(context: CornerContext): WorkedFigure | undefined {
 }
 
 /** Both wheels together, and of a beam axle the worse of that and one wheel up. */
-function reserveSteps(limit: LimitWorking, full: number, share: number): readonly FormulaStep[] {
-  const both = limit.value - full;
-  const together: FormulaStep = {
-    formula: "reserve = z_h − z_u",
-    worked: [mm(limit.value), " − ", mm(full)],
-    result: mm(both),
-  };
-  if (share === 1 || !Number.isFinite(limit.atWheel)) return [together];
-  const alone = limit.atWheel - full / share;
+function reserveSteps(
+  limit: LimitWorking,
+  full: number,
+  oneWheel: OneWheel | null,
+): readonly FormulaStep[] {
+  const both = mm(reserveOf(limit.value, full));
+  const z_u = mm(full);
+  const together = step(reserveFormulas.both, { z_h: mm(limit.value), z_u }, both);
+  if (oneWheel === null || !Number.isFinite(limit.atWheel)) return [together];
+  const one = mm(oneWheelReserve(limit.atWheel, full, oneWheel.share));
+  const letters = { ...oneWheel.letters, "z at the wheel": mm(limit.atWheel), z_u };
   return [
     together,
-    {
-      formula: "one wheel up: z at the wheel − z_u·2·T/(T + S)",
-      worked: [mm(limit.atWheel), " − ", mm(full), " / ", quantity("count", share)],
-      result: mm(alone),
-    },
-    {
-      formula: "reserve = the lesser",
-      worked: [mm(both), " or ", mm(alone)],
-      result: mm(Math.min(both, alone)),
-    },
+    step(reserveFormulas.oneWheel, letters, one),
+    step(reserveFormulas.lesser, { both, one }, mm(Math.min(both.value, one.value))),
   ];
 }
 
@@ -152,6 +169,7 @@ export function freeShare(context: CornerContext): WorkedFigure | undefined {
   const limit = hardLimitWorking(context) ?? { value: Number.POSITIVE_INFINITY };
   const contact = Math.max(0, contactWorking(context).value);
   const end = Math.min(fullStopWorking(context).value, limit.value);
+  const share = freeShareOf(contact, end) ?? Number.NaN;
   return {
     symbols: [
       {
@@ -168,11 +186,11 @@ export function freeShare(context: CornerContext): WorkedFigure | undefined {
       },
     ],
     steps: [
-      {
-        formula: "free share = z_c / min(z_u, z_h)",
-        worked: [mm(contact), " / ", mm(end)],
-        result: quantity("share", contact / end),
-      },
+      step(
+        freeShareFormula,
+        { z_c: mm(contact), "min(z_u, z_h)": mm(end) },
+        quantity("share", share),
+      ),
     ],
     source: "Where the free travel ends: full compression or hard contact.",
     assumed: [atRide],
@@ -189,13 +207,13 @@ function closingAtReserve(context: CornerContext): HeightWorking | undefined {
   const limit = hardLimitWorking(context);
   if (!limit) return undefined;
   const wanted = context.rules.reserveMm;
-  const target = limit.value - wanted;
+  const target = targetTravel(limit.value, wanted);
   const closing = context.layout.closing(target, "(z_h − r)");
-  const share = oneWheelShare(context);
+  const oneWheel = Number.isFinite(limit.atWheel) ? oneWheelShare(context) : null;
+  const aloneTarget =
+    oneWheel === null ? Number.NaN : oneWheelTarget(limit.atWheel, wanted, oneWheel.share);
   const alone =
-    share === 1 || !Number.isFinite(limit.atWheel)
-      ? null
-      : context.layout.closing((limit.atWheel - wanted) * share, "the travel with one wheel up");
+    oneWheel === null ? null : context.layout.closing(aloneTarget, "the travel with one wheel up");
   const least = Math.min(closing.value, alone?.value ?? Number.POSITIVE_INFINITY);
   return {
     closing: least,
@@ -212,26 +230,22 @@ function closingAtReserve(context: CornerContext): HeightWorking | undefined {
       ...context.layout.symbols,
     ],
     steps: [
-      {
-        formula: "z_h − r",
-        worked: [mm(limit.value), " − ", mm(wanted)],
-        result: mm(target),
-      },
+      step(targetFormulas.both, { z_h: mm(limit.value), r: mm(wanted) }, mm(target)),
       ...closing.steps,
       ...(alone === null
         ? []
         : [
-            {
-              formula: "one wheel up: (z at the wheel − r)·(T + S)/(2·T)",
-              worked: ["(", mm(limit.atWheel), " − ", mm(wanted), ") · ", quantity("count", share)],
-              result: mm((limit.atWheel - wanted) * share),
-            } satisfies FormulaStep,
+            step(
+              targetFormulas.oneWheel,
+              { ...oneWheel?.letters, "z at the wheel": mm(limit.atWheel), r: mm(wanted) },
+              mm(aloneTarget),
+            ),
             ...alone.steps,
-            {
-              formula: "s = the lesser",
-              worked: [mm(closing.value), " or ", mm(alone.value)],
-              result: mm(least),
-            } satisfies FormulaStep,
+            step(
+              targetFormulas.lesser,
+              { both: mm(closing.value), one: mm(alone.value) },
+              mm(least),
+            ),
           ]),
     ],
   };
@@ -245,11 +259,11 @@ export function spacerHeight(context: CornerContext): WorkedFigure | undefined {
     symbols: height.symbols,
     steps: [
       ...height.steps,
-      {
-        formula: "Δ = g + δu − s",
-        worked: [mm(gap), " + ", mm(usable), " − ", mm(height.closing)],
-        result: mm(gap + usable - height.closing),
-      },
+      step(
+        heightFormulas.spacer,
+        { g: mm(gap), δu: mm(usable), s: mm(height.closing) },
+        mm(spacerHeightOf(gap + usable, height.closing)),
+      ),
     ],
     source: "Below zero: height to spare.",
     assumed: ["The same stop on a rigid spacer: its usable compression stays."],
@@ -260,31 +274,18 @@ export function tallerHeight(context: CornerContext): WorkedFigure | undefined {
   const height = closingAtReserve(context);
   if (!height) return undefined;
   const { gap, usable, freeHeight } = context;
-  const share = usable / freeHeight;
+  const f = quantity("count", usableShare(usable, freeHeight));
+  const spacer = spacerHeightOf(gap + usable, height.closing);
   return {
     symbols: [...height.symbols, context.freeHeightSymbol],
     steps: [
       ...height.steps,
-      {
-        formula: "f = δu / H",
-        worked: [mm(usable), " / ", mm(freeHeight)],
-        result: quantity("count", share),
-      },
-      {
-        formula: "Δ = (g + δu − s) / (1 − f)",
-        worked: [
-          "(",
-          mm(gap),
-          " + ",
-          mm(usable),
-          " − ",
-          mm(height.closing),
-          ") / (1 − ",
-          quantity("count", share),
-          ")",
-        ],
-        result: mm((gap + usable - height.closing) / (1 - share)),
-      },
+      step(heightFormulas.share, { δu: mm(usable), H: mm(freeHeight) }, f),
+      step(
+        heightFormulas.taller,
+        { g: mm(gap), δu: mm(usable), s: mm(height.closing), f },
+        mm(tallerHeightOf(spacer, f.value)),
+      ),
     ],
     source: "Below zero: height to spare.",
     assumed: ["A taller stop of the same build: the same share of its height can be compressed."],

@@ -1,3 +1,6 @@
+import type { TravelMotion } from "../budget/handMotion.ts";
+import type { LayoutMotion } from "../kinematics/layoutMotion.ts";
+import { Turn } from "../kinematics/turn.ts";
 import type { Quantity, QuantityKind, Sentence } from "../sentence.ts";
 
 /** One letter of a formula, what it stands for, its value here, and where that value came from. */
@@ -37,13 +40,28 @@ export function quantity(kind: QuantityKind, value: number): Quantity {
 export const mm = (value: number) => quantity("length", value);
 export const degrees = (value: number) => quantity("angle", value);
 
-const degreesPerRadian = 180 / Math.PI;
-export const sinDegrees = (angle: number) => Math.sin(angle / degreesPerRadian);
-export const cosDegrees = (angle: number) => Math.cos(angle / degreesPerRadian);
-export const asinDegrees = (ratio: number) => Math.asin(ratio) * degreesPerRadian;
-export const tanDegrees = (angle: number) => Math.tan(angle / degreesPerRadian);
-export const atan2Degrees = (y: number, x: number) => Math.atan2(y, x) * degreesPerRadian;
-export const acosDegrees = (ratio: number) => Math.acos(ratio) * degreesPerRadian;
+export const degreesIn = (radians: number) => (radians * 180) / Math.PI;
+export const inDegrees = (radians: number) => degrees(degreesIn(radians));
+
+/** How far a turn of the kinematics is, degrees. */
+export const degreesOf = ({ cos, sin }: Turn) => degreesIn(Math.atan2(sin, cos));
+
+/** A turn of the kinematics by an angle in degrees. */
+export function turnBy(angle: number): Turn {
+  const turn = new Turn();
+  turn.to((angle * Math.PI) / 180);
+  return turn;
+}
+
+/** ds/dz at a wheel travel. */
+export function slopeAt(motion: TravelMotion, travel: number): number {
+  const slopes = new Float64Array(3);
+  motion.evaluate(travel, slopes);
+  return slopes[1] ?? Number.NaN;
+}
+
+/** R at ride of a motion that is set. */
+export const ratioOf = (motion: TravelMotion) => quantity("ratio", 1 / slopeAt(motion, 0));
 
 export function lastValue(figure: WorkedFigure): number | undefined {
   return figure.steps.at(-1)?.result.value;
@@ -59,6 +77,10 @@ export type ArmPointWorking = (
 /** How one layout turns stop closing into wheel travel and back, told step by step. */
 export interface LayoutWorking {
   readonly symbols: readonly FormulaSymbol[];
+  /** The motion that is told, set to the mean readings. */
+  readonly motion: LayoutMotion;
+  /** The same led through contacts found by hand, where there are some. */
+  readonly led: TravelMotion;
   /** R at ride. */
   ratio(): Working;
   /** Wheel travel, mm, for a stop closing, mm. `letter` names the closing in the formulas. */

@@ -3,6 +3,22 @@ import type { MeasuredAngle, MeasuredLength } from "../measuredQuantity.ts";
 import type { Turn } from "../turn.ts";
 import { StopContact } from "./stopContact.ts";
 
+/** By which of the two the stop is on; A, B and g0 in mm. */
+export const flatFormulas = {
+  frame: {
+    level: "A = a·sin w − s",
+    across: "B = a·cos w",
+    turn: "α = atan2(B, A) − acos[a·sin w/√(A² + B²)]",
+    closing: "s = a·[sin(w + α) − sin w]/cos α",
+  },
+  arm: {
+    level: "A = a·sin w + s − g0",
+    across: "B = −a·cos w",
+    turn: "α = atan2(B, A) + acos[(a·sin w − g0)/√(A² + B²)]",
+    closing: "s = g0 + (a·[sin w − sin(w − α)] − g0)/cos α",
+  },
+} as const;
+
 /**
  * A stop that meets a flat pad, where one of the two turns with the arm.
  *
@@ -60,11 +76,30 @@ export class FlatContact extends StopContact {
     if (this.#standOff !== null) this.#along = this.#level - standOff;
   }
 
+  get stopOn(): "frame" | "arm" {
+    return this.#standOff === null ? "frame" : "arm";
+  }
+
+  /** w as set, rad. */
+  get line(): number {
+    return Math.atan2(this.#level, this.#across);
+  }
+
+  /** B, mm. */
+  get across(): number {
+    return this.#sign * this.#across;
+  }
+
+  /** A of a closing, mm. */
+  levelFor(s: number): number {
+    return this.#along - this.#sign * s;
+  }
+
   turnFor(s: number, turn: Turn): boolean {
     const c = this.#along;
     const across = this.#across;
     const closing = this.#sign * s;
-    const a = c - closing;
+    const a = this.levelFor(s);
     const lever = Math.sqrt(across * across + closing * (closing - 2 * c));
     const square = a * a + across * across;
     turn.cos = (a * c + across * lever) / square;

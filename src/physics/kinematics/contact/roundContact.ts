@@ -3,6 +3,11 @@ import type { MeasuredAngle, MeasuredLength } from "../measuredQuantity.ts";
 import type { Turn } from "../turn.ts";
 import { StopContact } from "./stopContact.ts";
 
+export const roundFormulas = {
+  turn: "α = w − asin(sin w − s/a)",
+  closing: "s = a·[sin w − sin(w − α)]",
+} as const;
+
 /**
  * A round contact: the stop meets one and the same point of the arm, or the arm one of the stop.
  *
@@ -33,6 +38,11 @@ export class RoundContact extends StopContact {
     this.#sin = line.sin * lean.cos + line.cos * lean.sin;
     this.#cos = line.cos * lean.cos - line.sin * lean.sin;
     return this.#cos > leastCosine ? null : "leverLost";
+  }
+
+  /** w as set, rad. */
+  get line(): number {
+    return Math.atan2(this.#sin, this.#cos);
   }
 
   turnFor(s: number, turn: Turn): boolean {

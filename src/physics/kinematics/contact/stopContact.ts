@@ -1,6 +1,12 @@
 import type { MotionFault } from "../layoutMotion.ts";
 import type { Turn } from "../turn.ts";
 
+/** w, the line to the contact against the stop's axis, of a contact that is no triangle. */
+export const lineFormula = "w = φ0 + β";
+
+/** ds/dα at ride of such a contact. */
+export const lineSlopeFormula = "ds/dα = a·cos w, per radian";
+
 /**
  * How a stop closes as its arm turns. s, mm, is zero at ride and positive as the gap closes; a turn is
  * positive with the outer end up, rad. One contact is set to one set of readings after the other.

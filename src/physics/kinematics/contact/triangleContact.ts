@@ -4,6 +4,22 @@ import type { Turn } from "../turn.ts";
 import { StopContact } from "./stopContact.ts";
 
 /**
+ * The upper mount stands still as the lower one turns about the pivot: a triangle, solved by the law of cosines.
+ * q from pivot to top mount, γ0 between that and the arm's line, D from lower end to top mount; of a strut whose
+ * axis passes the lower joint at p, L1 is the length along its axis.
+ */
+export const triangleFormulas = {
+  top: "q = √[(a·cos φ0 − L0·sin β)² + (L0·cos β − a·sin φ0)²]",
+  angle: "γ0 = acos[(q² + a² − L0²)/(2·a·q)]",
+  rod: "L1 = √(L0² − p²)",
+  slope: "ds/dα = a·q·sin γ0/L1, per radian",
+  pressed: { straight: "D = L0 − s", aside: "D = √[(L1 − s)² + p²]" },
+  turn: "α = γ0 − acos[(q² + a² − D²)/(2·a·q)]",
+  turned: "D = √[q² + a² − 2·a·q·cos(γ0 − α)]",
+  closing: { straight: "s = L0 − D", aside: "s = L1 − √(D² − p²)" },
+} as const;
+
+/**
  * The stop sits on a rod whose upper end is on the body and whose lower end P is carried by the arm: a damper
  * (its line runs from mount to mount) or a strut (its line passes the lower joint at a distance p).
  *
@@ -73,9 +89,33 @@ export class TriangleContact extends StopContact {
     return null;
   }
 
+  /** q, mm. */
+  get top(): number {
+    return this.#top;
+  }
+
+  /** γ0, rad. */
+  get angle(): number {
+    return Math.atan2(this.#cross, this.#dot);
+  }
+
+  /** L1, mm; L0 where the axis passes through the lower end. */
+  get rod(): number {
+    return this.#rodAtRide;
+  }
+
+  /** D of a closing, mm. */
+  distanceFor(s: number): number {
+    return Math.sqrt(this.#squareFor(this.#rodAtRide - s));
+  }
+
+  #squareFor(rod: number): number {
+    return rod * rod + this.#aside;
+  }
+
   turnFor(s: number, turn: Turn): boolean {
     const rod = this.#rodAtRide - s;
-    const square = rod * rod + this.#aside;
+    const square = this.#squareFor(rod);
     const length = Math.sqrt(square);
     const arm = this.#arm;
     const top = this.#top;

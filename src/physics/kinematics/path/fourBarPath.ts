@@ -4,6 +4,43 @@ import type { Turn } from "../turn.ts";
 import { type JointPlaces, leastJointHeight } from "../wheelRatio.ts";
 import { SolvedPath } from "./wheelPath.ts";
 
+/**
+ * With b, θ0 the arm that drives, c, θo the other, Q the other's pivot from the driving one's, D from the
+ * driving joint to it, ℓ the carrier. `carrier` is by the side on which it stands at ride.
+ */
+export const fourBarFormulas = {
+  link: "ℓ = √(h² + k²)",
+  jointRise: "b·[sin θ0 − sin(θ0 − α)]",
+  distance: "√(across² + up²)",
+  carrier: {
+    "1": {
+      text: "δ, the wheel carrier's turn: direction of Q + acos[(D² + ℓ² − c²)/(2·D·ℓ)] − its direction at ride",
+      by: "atan2(up, across) + acos[(D² + ℓ² − c²)/(2·D·ℓ)] − δ0",
+    },
+    "-1": {
+      text: "δ, the wheel carrier's turn: direction of Q − acos[(D² + ℓ² − c²)/(2·D·ℓ)] − its direction at ride",
+      by: "atan2(up, across) − acos[(D² + ℓ² − c²)/(2·D·ℓ)] − δ0",
+    },
+  },
+} as const;
+
+/** What a linkage has found on its way to z, mm and rad. */
+interface FourBarStand {
+  readonly pivotAcross: number;
+  readonly pivotUp: number;
+  readonly link: number;
+  /** From the driving joint to the other arm's pivot. */
+  readonly across: number;
+  readonly up: number;
+  readonly distance: number;
+  readonly jointRise: number;
+  readonly lowerRise: number;
+  readonly carrier: number;
+  /** The carrier's direction at ride from the driving joint, brought to the turn at which the sum is `carrier`. */
+  readonly carrierAtRide: number;
+  readonly side: 1 | -1;
+}
+
 /** One of the two arms of the linkage: its length, mm, and its angle below the horizontal at ride. */
 export interface LinkageArm {
   readonly length: MeasuredLength;
@@ -31,10 +68,10 @@ const leastLever = 0.02;
  * through the ride height until carrier and driven arm come into one line or the wheel stops rising.
  * Faults: `jointsTooClose` where h − k·tan θu < 50 mm; `linkageStretched`, `wheelDoesNotRise` at ride.
  */
-abstract class FourBarPath extends SolvedPath {
-  protected readonly lower: LinkageArm;
-  protected readonly upper: LinkageArm;
-  readonly #joints: JointPlaces;
+export abstract class FourBarPath extends SolvedPath {
+  readonly lower: LinkageArm;
+  readonly upper: LinkageArm;
+  readonly joints: JointPlaces;
   readonly #wheelAbove: MeasuredLength;
   #scale = 1;
   // At ride: each arm from its own pivot to its joint, and the carrier from the lower joint to the upper.
@@ -62,6 +99,11 @@ abstract class FourBarPath extends SolvedPath {
   #above = 0;
   /** Where the wheel's contact point stands from the lower joint, after `place`. */
   protected out = 0;
+  // From the driving joint to the other arm's pivot, after `move`.
+  protected toY = 0;
+  protected toZ = 0;
+  protected jointRise = 0;
+  #lowerRise = 0;
   #up = 0;
   #sinCarrier = 0;
   #cosCarrier = 1;
@@ -75,7 +117,7 @@ abstract class FourBarPath extends SolvedPath {
     super();
     this.lower = lower;
     this.upper = upper;
-    this.#joints = joints;
+    this.joints = joints;
     this.#wheelAbove = wheelAbove;
   }
 
@@ -90,8 +132,8 @@ abstract class FourBarPath extends SolvedPath {
 
   set(scale: number): MotionFault | null {
     const { lower, upper } = this;
-    const height = this.#joints.height.value;
-    const inset = this.#joints.inset.value;
+    const height = this.joints.height.value;
+    const inset = this.joints.inset.value;
     const between = height - (inset * upper.line.sin) / upper.line.cos;
     if (!(between >= leastJointHeight)) return "jointsTooClose";
     const lowerLength = lower.length.value;
@@ -109,7 +151,7 @@ abstract class FourBarPath extends SolvedPath {
     this.upperSquare = upperLength * upperLength;
     this.baseY = this.lowerY - inset - this.upperY;
     this.baseZ = this.lowerZ + height - this.upperZ;
-    this.#offset = this.#joints.tyreOffset.value;
+    this.#offset = this.joints.tyreOffset.value;
     this.#above = this.#wheelAbove.value;
     const cross = this.drivenCross();
     this.side = cross < 0 ? -1 : 1;
@@ -143,6 +185,40 @@ abstract class FourBarPath extends SolvedPath {
   /** How far the driven arm has turned, rad, from the driving arm's turn and where the carrier lies. */
   protected abstract drivenTurn(driving: Turn, carrierY: number, carrierZ: number): number;
 
+  /** +1 where the lower arm drives, −1 where the upper does. */
+  abstract readonly direction: 1 | -1;
+
+  /** Where the turn moved to last has brought it. */
+  get stand(): FourBarStand {
+    const { direction, toY, toZ } = this;
+    const pivotAcross = direction * this.baseY;
+    const pivotUp = direction * this.baseZ;
+    const carrier = Math.atan2(this.#sinCarrier, this.#cosCarrier);
+    const atRide = Math.atan2(direction * this.carrierZ, direction * this.carrierY);
+    const square = toY * toY + toZ * toZ;
+    const distance = Math.sqrt(square);
+    const link = Math.sqrt(this.carrierSquare);
+    const corner = Math.acos(
+      (square + this.carrierSquare - this.drivenSquare()) / (2 * distance * link),
+    );
+    const side = this.side === direction ? 1 : -1;
+    const sum = Math.atan2(toZ, toY) + side * corner - carrier;
+    const rounds = Math.round((sum - atRide) / (2 * Math.PI));
+    return {
+      pivotAcross,
+      pivotUp,
+      link,
+      across: toY,
+      up: toZ,
+      distance,
+      jointRise: this.jointRise,
+      lowerRise: this.#lowerRise,
+      carrier,
+      carrierAtRide: atRide + rounds * 2 * Math.PI,
+      side,
+    };
+  }
+
   joined(turn: Turn) {
     const cos = this.#cosCarrier;
     const sin = this.#sinCarrier;
@@ -160,7 +236,8 @@ abstract class FourBarPath extends SolvedPath {
     this.#sinCarrier = sin;
     this.out = this.#offset * cos - this.#above * sin;
     this.#up = this.#offset * sin + this.#above * cos;
-    this.travel = this.#scale * (lowerZ - this.lowerZ + this.#up - this.#above);
+    this.#lowerRise = lowerZ - this.lowerZ;
+    this.travel = this.#scale * (this.#lowerRise + this.#up - this.#above);
   }
 
   /**
@@ -176,144 +253,5 @@ abstract class FourBarPath extends SolvedPath {
   protected takeRates(jointRise: number, carrierTurn: number, carrierTurnRate: number): void {
     this.curve =
       this.#scale * (jointRise + carrierTurnRate * this.out - carrierTurn * carrierTurn * this.#up);
-  }
-}
-
-/** The stop is on the lower arm, or on a damper that stands on it. */
-export class LowerDrivenPath extends FourBarPath {
-  protected drivingLine(): MeasuredAngle {
-    return this.lower.line;
-  }
-
-  protected drivingSquare(): number {
-    return this.lowerSquare;
-  }
-
-  protected drivenSquare(): number {
-    return this.upperSquare;
-  }
-
-  protected drivenCross(): number {
-    return this.carrierY * this.upperZ - this.carrierZ * this.upperY;
-  }
-
-  protected takeRideSpeeds(): void {
-    const carrierTurn =
-      (this.lowerZ * this.upperY - this.lowerY * this.upperZ) / this.drivenCross();
-    this.takeSpeeds(this.lowerY, carrierTurn);
-  }
-
-  protected drivenTurn({ cos, sin }: Turn, carrierY: number, carrierZ: number): number {
-    const y = this.lowerY * cos - this.lowerZ * sin + carrierY - this.baseY;
-    const z = this.lowerZ * cos + this.lowerY * sin + carrierZ - this.baseZ;
-    return Math.atan2(this.upperY * z - this.upperZ * y, this.upperY * y + this.upperZ * z);
-  }
-
-  protected move({ cos, sin }: Turn, withCurve: boolean): boolean {
-    const lowerY = this.lowerY * cos - this.lowerZ * sin;
-    const lowerZ = this.lowerZ * cos + this.lowerY * sin;
-    // From the lower joint to the upper pivot.
-    const toY = this.baseY - lowerY;
-    const toZ = this.baseZ - lowerZ;
-    const square = toY * toY + toZ * toZ;
-    const along = (square + this.carrierSquare - this.upperSquare) / 2;
-    const beside = this.side * Math.sqrt(this.carrierSquare * square - along * along);
-    const perSquare = 1 / square;
-    const carrierY = (along * toY - beside * toZ) * perSquare;
-    const carrierZ = (along * toZ + beside * toY) * perSquare;
-    const upperY = carrierY - toY;
-    const upperZ = carrierZ - toZ;
-    this.place(lowerZ, carrierY, carrierZ);
-    // l + ω_c·c = ω_u·u, crossed with u and with c; then its derivative, crossed with u.
-    const cross = carrierY * upperZ - carrierZ * upperY;
-    const perCross = 1 / cross;
-    const carrierTurn = (lowerZ * upperY - lowerY * upperZ) * perCross;
-    const rises = this.takeSpeeds(lowerY, carrierTurn);
-    if (withCurve) {
-      const upperTurn = (lowerZ * carrierY - lowerY * carrierZ) * perCross;
-      const carrierTurnRate =
-        (lowerY * upperY +
-          lowerZ * upperZ +
-          carrierTurn * carrierTurn * (carrierY * upperY + carrierZ * upperZ) -
-          upperTurn * upperTurn * this.upperSquare) *
-        perCross;
-      this.takeRates(-lowerZ, carrierTurn, carrierTurnRate);
-    }
-    return rises && Math.abs(cross) >= this.leastCross;
-  }
-}
-
-/** The stop is on the upper arm, or on a damper that stands on it. */
-export class UpperDrivenPath extends FourBarPath {
-  protected drivingLine(): MeasuredAngle {
-    return this.upper.line;
-  }
-
-  protected drivingSquare(): number {
-    return this.upperSquare;
-  }
-
-  protected drivenSquare(): number {
-    return this.lowerSquare;
-  }
-
-  protected drivenCross(): number {
-    return this.carrierY * this.lowerZ - this.carrierZ * this.lowerY;
-  }
-
-  protected takeRideSpeeds(): void {
-    const perCross = 1 / this.drivenCross();
-    const lowerTurn = (this.carrierY * this.upperZ - this.carrierZ * this.upperY) * perCross;
-    const carrierTurn = (this.upperY * this.lowerZ - this.upperZ * this.lowerY) * perCross;
-    this.takeSpeeds(lowerTurn * this.lowerY, carrierTurn);
-  }
-
-  protected drivenTurn({ cos, sin }: Turn, carrierY: number, carrierZ: number): number {
-    const y = this.baseY + this.upperY * cos - this.upperZ * sin - carrierY;
-    const z = this.baseZ + this.upperZ * cos + this.upperY * sin - carrierZ;
-    return Math.atan2(this.lowerY * z - this.lowerZ * y, this.lowerY * y + this.lowerZ * z);
-  }
-
-  protected move({ cos, sin }: Turn, withCurve: boolean): boolean {
-    const upperY = this.upperY * cos - this.upperZ * sin;
-    const upperZ = this.upperZ * cos + this.upperY * sin;
-    // From the lower pivot to the upper joint.
-    const toY = this.baseY + upperY;
-    const toZ = this.baseZ + upperZ;
-    const square = toY * toY + toZ * toZ;
-    const along = (square + this.carrierSquare - this.lowerSquare) / 2;
-    const beside = this.side * Math.sqrt(this.carrierSquare * square - along * along);
-    const perSquare = 1 / square;
-    const carrierY = (along * toY + beside * toZ) * perSquare;
-    const carrierZ = (along * toZ - beside * toY) * perSquare;
-    const lowerY = toY - carrierY;
-    const lowerZ = toZ - carrierZ;
-    this.place(lowerZ, carrierY, carrierZ);
-    // ω_l·l + ω_c·c = u, crossed with c and with l; then its derivative, crossed with each.
-    const cross = carrierY * lowerZ - carrierZ * lowerY;
-    const perCross = 1 / cross;
-    const lowerTurn = (carrierY * upperZ - carrierZ * upperY) * perCross;
-    const carrierTurn = (upperY * lowerZ - upperZ * lowerY) * perCross;
-    const rises = this.takeSpeeds(lowerTurn * lowerY, carrierTurn);
-    if (withCurve) {
-      const dot = carrierY * lowerY + carrierZ * lowerZ;
-      const lowerTurnSquare = lowerTurn * lowerTurn;
-      const carrierTurnSquare = carrierTurn * carrierTurn;
-      const carrierTurnRate =
-        (lowerTurnSquare * this.lowerSquare +
-          carrierTurnSquare * dot -
-          upperY * lowerY -
-          upperZ * lowerZ) *
-        perCross;
-      const lowerTurnRate =
-        (upperY * carrierY +
-          upperZ * carrierZ -
-          lowerTurnSquare * dot -
-          carrierTurnSquare * this.carrierSquare) *
-        perCross;
-      const rise = lowerTurnRate * lowerY - lowerTurnSquare * lowerZ;
-      this.takeRates(rise, carrierTurn, carrierTurnRate);
-    }
-    return rises && Math.abs(cross) >= this.leastCross;
   }
 }

@@ -23,6 +23,35 @@ const atRide = new Turn();
 /** Least rise of the wheel per turn of the arm, as a share of the arm's length. */
 const leastRise = 0.02;
 
+/** With a, φ0 the lower arm, L0 and β the line from its joint to the top mount, βs the strut's own lean. */
+export const strutFormulas = {
+  aside: "p = L0·sin(βs − β), the strut's axis beside the joint",
+  carrierSlope:
+    "dδ/dα = (p·X/√(L0² − p²) − W)/L0², X and W the arm across and along the line to the top",
+  slope: "dz/dα = a·cos φ0 + e·dδ/dα, per radian",
+  jointRise: {
+    text: "L up: how far the lower joint has risen",
+    by: "a·[sin φ0 − sin(φ0 − α)]",
+  },
+  carrier: {
+    text: "δ, the wheel carrier's turn: lean of the line to the top + asin(p/D) − βs",
+    by: "atan2(inward, up) + asin(p/D) − βs",
+  },
+} as const;
+
+/** What `StrutPath` has found on its way to z, mm and rad. */
+interface StrutStand {
+  readonly jointRise: number;
+  /** From the lower joint to the top mount. */
+  readonly inward: number;
+  readonly up: number;
+  readonly distance: number;
+  /** X and W, mm², and dδ/dα. */
+  readonly across: number;
+  readonly along: number;
+  readonly carrierSlope: number;
+}
+
 /**
  * The wheel on a strut, front view, y outward, z up, origin at the lower arm's pivot.
  *
@@ -48,6 +77,12 @@ export class StrutPath extends SolvedPath {
   #leastRise = 0;
   #sinTurn = 0;
   #cosTurn = 1;
+  // Of the turn followed last.
+  #toY = 0;
+  #toZ = 0;
+  #across = 0;
+  #along = 0;
+  #carrierSlope = 0;
 
   constructor(places: StrutPlaces) {
     super();
@@ -83,6 +118,24 @@ export class StrutPath extends SolvedPath {
     return this.follow(turn);
   }
 
+  /** p, mm. */
+  get aside(): number {
+    return this.#aside;
+  }
+
+  /** Where the turn followed last has brought it. */
+  get stand(): StrutStand {
+    return {
+      jointRise: this.#topZ - this.#toZ - this.#lowerZ,
+      inward: -this.#toY,
+      up: this.#toZ,
+      distance: Math.hypot(this.#toY, this.#toZ),
+      across: this.#across,
+      along: this.#along,
+      carrierSlope: this.#carrierSlope,
+    };
+  }
+
   joined() {
     return { carrier: Math.atan2(this.#sinTurn, this.#cosTurn), otherArm: 0 };
   }
@@ -111,6 +164,11 @@ export class StrutPath extends SolvedPath {
     const shortening = cross / long;
     const shorteningRate = (shortening * shortening - (y * this.#topY + z * this.#topZ)) / long;
     const turn = (aside * shortening - dot) / square;
+    this.#toY = toY;
+    this.#toZ = toZ;
+    this.#across = cross;
+    this.#along = dot;
+    this.#carrierSlope = turn;
     const turnRate = (aside * shorteningRate - cross + 2 * cross * turn) / square;
     const scale = this.#scale;
     this.travel = scale * (z - this.#lowerZ + up - v);

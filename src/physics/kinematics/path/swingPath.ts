@@ -4,6 +4,12 @@ import type { Turn } from "../turn.ts";
 import type { WheelRatio } from "../wheelRatio.ts";
 import { WheelPath } from "./wheelPath.ts";
 
+export const swingFormulas = {
+  slope: "dz/dα = κ·b·cos θ0, per radian",
+  rise: "z = κ·b·[sin θ0 − sin(θ0 − α)]",
+  turn: "α = θ0 − asin[sin θ0 − z/(κ·b)]",
+} as const;
+
 /**
  * The wheel rises in proportion to the outer joint: z = m·κ·zj, zj = b·[sin θ0 − sin(θ0 − α)].
  *
@@ -13,7 +19,8 @@ import { WheelPath } from "./wheelPath.ts";
 export class SwingPath extends WheelPath {
   readonly #length: MeasuredLength;
   readonly #line: MeasuredAngle;
-  readonly #ratio: WheelRatio;
+  /** κ */
+  readonly ratio: WheelRatio;
   #arm = 0;
   #sin = 0;
   #cos = 1;
@@ -22,11 +29,11 @@ export class SwingPath extends WheelPath {
     super();
     this.#length = length;
     this.#line = line;
-    this.#ratio = ratio;
+    this.ratio = ratio;
   }
 
   set(scale: number): MotionFault | null {
-    const ratio = this.#ratio.value;
+    const ratio = this.ratio.value;
     this.#arm = scale * ratio * this.#length.value;
     this.#sin = this.#line.sin;
     this.#cos = this.#line.cos;

@@ -2,6 +2,9 @@ import type { MotionFault } from "../layoutMotion.ts";
 import type { MeasuredAngle } from "../measuredQuantity.ts";
 import { Turn } from "../turn.ts";
 
+/** z of a wheel on a carrier that turns by δ while its lower joint rises. */
+export const carrierFormula = "z = L up + e·sin δ + v·(cos δ − 1)";
+
 /**
  * How the wheel rises as the arm that carries the stop turns. z, mm, is zero at ride and positive in
  * jounce; a turn is positive with the outer end up, rad. `follow` and `rise` say how good a place is:

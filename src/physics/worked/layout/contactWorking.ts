@@ -1,12 +1,21 @@
+import { FlatContact, flatFormulas } from "../../kinematics/contact/flatContact.ts";
+import { RoundContact, roundFormulas } from "../../kinematics/contact/roundContact.ts";
 import {
-  acosDegrees,
-  asinDegrees,
-  atan2Degrees,
-  cosDegrees,
+  lineFormula,
+  lineSlopeFormula,
+  type StopContact,
+} from "../../kinematics/contact/stopContact.ts";
+import { TriangleContact, triangleFormulas } from "../../kinematics/contact/triangleContact.ts";
+import { Turn } from "../../kinematics/turn.ts";
+import type { Quantity } from "../../sentence.ts";
+import { step } from "../step.ts";
+import {
   degrees,
+  degreesOf,
   type FormulaStep,
+  inDegrees,
   mm,
-  sinDegrees,
+  turnBy,
   type Working,
 } from "../workedFigure.ts";
 import type { MeasuredTerms } from "./measuredTerms.ts";
@@ -21,368 +30,147 @@ export interface ContactWorking {
   closing(turn: number): Working;
 }
 
-/** What the stop of an arm meets: round, a flat pad that turns, or a flat pad on the frame. */
-export function armContact(
+interface Letters {
+  readonly [letter: string]: Quantity;
+}
+
+/** What the stop of an arm meets: round, a flat pad that turns, or a flat pad on the frame; or a damper's triangle. */
+export function contactWorking(
+  contact: StopContact,
   terms: MeasuredTerms,
   armAngle: number,
-  stopOn: "frame" | "arm" | undefined,
-): ContactWorking {
-  const a = terms.length("pivotToStop", "a", "pivot line to the contact patch");
-  const phi = terms.angle(
-    "stopLineAngle",
-    "φ0",
-    "line to the contact patch below the horizontal",
-    armAngle,
+): ContactWorking | undefined {
+  if (contact instanceof TriangleContact) {
+    return triangleWorking(contact, {
+      a: mm(terms.length("pivotToMount", "a", "pivot line to the lower mount")),
+      φ0: degrees(
+        terms.angle(
+          "mountLineAngle",
+          "φ0",
+          "line to the lower mount below the horizontal",
+          armAngle,
+        ),
+      ),
+      L0: mm(terms.length("damperLength", "L0", "shock eye to eye at ride")),
+      β: degrees(terms.angle("stopLean", "β", "lean of the shock, top toward the pivot")),
+    });
+  }
+  const a = mm(terms.length("pivotToStop", "a", "pivot line to the contact patch"));
+  const φ0 = degrees(
+    terms.angle("stopLineAngle", "φ0", "line to the contact patch below the horizontal", armAngle),
   );
-  const beta = terms.angle("stopLean", "β", "lean of the stop, top toward the pivot");
-  const line = phi + beta;
-  const before: readonly FormulaStep[] = [
-    { formula: "w = φ0 + β", worked: [degrees(phi), " + ", degrees(beta)], result: degrees(line) },
-  ];
-  const slope = (): Working => {
-    const value = a * cosDegrees(line);
-    return {
-      value,
-      steps: [
-        {
-          formula: "ds/dα = a·cos w, per radian",
-          worked: [mm(a), " · cos ", degrees(line)],
-          result: mm(value),
-        },
-      ],
-    };
-  };
-  if (stopOn === undefined) return { before, slope, ...roundContact(a, line) };
-  if (stopOn === "frame") return { before, slope, ...padOnArm(a, line) };
-  const g0 = terms.length("gap", "g0", "tip of the stop off its pad at ride");
-  return { before, slope, ...padOnFrame(a, line, g0) };
+  const β = degrees(terms.angle("stopLean", "β", "lean of the stop, top toward the pivot"));
+  if (contact instanceof RoundContact) {
+    return alongLine(contact, { a, φ0, β }, contact.line, roundFormulas, () => []);
+  }
+  if (!(contact instanceof FlatContact)) return undefined;
+  const formulas = flatFormulas[contact.stopOn];
+  const g0 =
+    contact.stopOn === "arm"
+      ? { g0: mm(terms.length("gap", "g0", "tip of the stop off its pad at ride")) }
+      : {};
+  const given = { a, φ0, β, ...g0 };
+  return alongLine(contact, given, contact.line, formulas, (closing, letters) => [
+    step(formulas.level, letters, mm(contact.levelFor(closing))),
+    step(formulas.across, letters, mm(contact.across)),
+  ]);
 }
 
-type Turning = Pick<ContactWorking, "turn" | "closing">;
-
-function roundContact(a: number, line: number): Turning {
+/** Lines of a contact that lies on a line w of the arm; `towards` the turn, A and B are told. */
+function alongLine(
+  contact: StopContact,
+  given: Letters,
+  line: number,
+  formulas: { readonly turn: string; readonly closing: string },
+  towards: (closing: number, letters: Parameters<typeof step>[1]) => readonly FormulaStep[],
+): ContactWorking {
+  const w = inDegrees(line);
+  const terms = { ...given, w };
   return {
+    before: [step(lineFormula, given, w)],
+    slope: () => slopeOf(contact, lineSlopeFormula, terms),
     turn(closing, letter) {
-      const alpha = line - asinDegrees(sinDegrees(line) - closing / a);
+      const letters = { ...terms, s: { letter, value: mm(closing) } };
+      const places = towards(closing, letters);
+      const [A, B] = places.map(({ result }) => result);
+      const alpha = turnFor(contact, closing);
       return {
-        value: alpha,
+        value: alpha.value,
         steps: [
-          {
-            formula: `α = w − asin(sin w − ${letter}/a)`,
-            worked: [
-              degrees(line),
-              " − asin[sin ",
-              degrees(line),
-              " − ",
-              mm(closing),
-              " / ",
-              mm(a),
-              "]",
-            ],
-            result: degrees(alpha),
-          },
+          ...places,
+          step(formulas.turn, { ...letters, ...(A && { A }), ...(B && { B }) }, alpha),
         ],
       };
     },
     closing(turn) {
-      const value = a * (sinDegrees(line) - sinDegrees(line - turn));
+      contact.close(turnBy(turn));
+      const value = contact.closing;
       return {
         value,
-        steps: [
-          {
-            formula: "s = a·[sin w − sin(w − α)]",
-            worked: [mm(a), " · [sin ", degrees(line), " − sin ", degrees(line - turn), "]"],
-            result: mm(value),
-          },
-        ],
+        steps: [step(formulas.closing, { ...terms, α: degrees(turn) }, mm(value))],
       };
     },
   };
 }
 
-function padOnArm(a: number, line: number): Turning {
-  const along = a * cosDegrees(line);
-  const up = a * sinDegrees(line);
-  return {
-    turn(closing, letter) {
-      const left = up - closing;
-      const alpha = atan2Degrees(along, left) - acosDegrees(up / Math.hypot(left, along));
-      return {
-        value: alpha,
-        steps: [
-          {
-            formula: `A = a·sin w − ${letter}`,
-            worked: [mm(a), " · sin ", degrees(line), " − ", mm(closing)],
-            result: mm(left),
-          },
-          {
-            formula: "B = a·cos w",
-            worked: [mm(a), " · cos ", degrees(line)],
-            result: mm(along),
-          },
-          {
-            formula: "α = atan2(B, A) − acos[a·sin w/√(A² + B²)]",
-            worked: [
-              "atan2(",
-              mm(along),
-              "; ",
-              mm(left),
-              ") − acos[",
-              mm(up),
-              " / √((",
-              mm(left),
-              ")² + (",
-              mm(along),
-              ")²)]",
-            ],
-            result: degrees(alpha),
-          },
-        ],
-      };
-    },
-    closing(turn) {
-      const value = (a * (sinDegrees(line + turn) - sinDegrees(line))) / cosDegrees(turn);
-      return {
-        value,
-        steps: [
-          {
-            formula: "s = a·[sin(w + α) − sin w]/cos α",
-            worked: [
-              mm(a),
-              " · [sin ",
-              degrees(line + turn),
-              " − sin ",
-              degrees(line),
-              "] / cos ",
-              degrees(turn),
-            ],
-            result: mm(value),
-          },
-        ],
-      };
-    },
-  };
+function slopeOf(
+  contact: StopContact,
+  formula: string,
+  terms: Parameters<typeof step>[1],
+): Working {
+  contact.follow(turnBy(0));
+  return { value: contact.slope, steps: [step(formula, terms, mm(contact.slope))] };
 }
 
-function padOnFrame(a: number, line: number, g0: number): Turning {
-  const back = -a * cosDegrees(line);
-  const up = a * sinDegrees(line);
-  return {
-    turn(closing, letter) {
-      const left = up + closing - g0;
-      const alpha = atan2Degrees(back, left) + acosDegrees((up - g0) / Math.hypot(left, back));
-      return {
-        value: alpha,
-        steps: [
-          {
-            formula: `A = a·sin w + ${letter} − g0`,
-            worked: [mm(a), " · sin ", degrees(line), " + ", mm(closing), " − ", mm(g0)],
-            result: mm(left),
-          },
-          {
-            formula: "B = −a·cos w",
-            worked: ["−", mm(a), " · cos ", degrees(line)],
-            result: mm(back),
-          },
-          {
-            formula: "α = atan2(B, A) + acos[(a·sin w − g0)/√(A² + B²)]",
-            worked: [
-              "atan2(",
-              mm(back),
-              "; ",
-              mm(left),
-              ") + acos[",
-              mm(up - g0),
-              " / √((",
-              mm(left),
-              ")² + (",
-              mm(back),
-              ")²)]",
-            ],
-            result: degrees(alpha),
-          },
-        ],
-      };
-    },
-    closing(turn) {
-      const value = g0 + (a * (sinDegrees(line) - sinDegrees(line - turn)) - g0) / cosDegrees(turn);
-      return {
-        value,
-        steps: [
-          {
-            formula: "s = g0 + (a·[sin w − sin(w − α)] − g0)/cos α",
-            worked: [
-              mm(g0),
-              " + (",
-              mm(a),
-              " · [sin ",
-              degrees(line),
-              " − sin ",
-              degrees(line - turn),
-              "] − ",
-              mm(g0),
-              ") / cos ",
-              degrees(turn),
-            ],
-            result: mm(value),
-          },
-        ],
-      };
-    },
-  };
+/** α of a closing; no number where it cannot be reached. */
+function turnFor(contact: StopContact, closing: number): Quantity {
+  const turn = new Turn();
+  return degrees(contact.turnFor(closing, turn) ? degreesOf(turn) : Number.NaN);
 }
 
 /**
- * The lower mount turns about the pivot and the upper mount stands still, so the damper, or the strut above its
- * arm, is the third side of a triangle (law of cosines). `aside` p is the distance at which the strut's
- * axis passes the lower joint; 0 for a damper.
+ * A damper's triangle, or that of the strut above its arm; p is how far the strut's axis passes the lower joint.
  */
-export function triangleContact(
-  a: number,
-  phi: number,
-  length: number,
-  lean: number,
-  aside: number,
+export function triangleWorking(
+  contact: TriangleContact,
+  given: Letters & { readonly L0: Quantity; readonly p?: Quantity },
 ): ContactWorking {
-  const x = a * cosDegrees(phi) - length * sinDegrees(lean);
-  const y = -a * sinDegrees(phi) + length * cosDegrees(lean);
-  const q = Math.hypot(x, y);
-  const gamma = acosDegrees((q * q + a * a - length * length) / (2 * a * q));
-  const straight = Math.sqrt(length * length - aside * aside);
-  const before: readonly FormulaStep[] = [
-    {
-      formula: "q = √[(a·cos φ0 − L0·sin β)² + (L0·cos β − a·sin φ0)²]",
-      worked: ["√[(", mm(x), ")² + (", mm(y), ")²]"],
-      result: mm(q),
-    },
-    {
-      formula: "γ0 = acos[(q² + a² − L0²)/(2·a·q)]",
-      worked: [
-        "acos[((",
-        mm(q),
-        ")² + (",
-        mm(a),
-        ")² − (",
-        mm(length),
-        ")²) / (2 · ",
-        mm(a),
-        " · ",
-        mm(q),
-        ")]",
-      ],
-      result: degrees(gamma),
-    },
-    ...(aside === 0
-      ? []
-      : [
-          {
-            formula: "L1 = √(L0² − p²)",
-            worked: ["√[(", mm(length), ")² − (", mm(aside), ")²]"],
-            result: mm(straight),
-          },
-        ]),
-  ];
-  const letters = aside === 0 ? "L0" : "L1";
+  const isAside = given.p !== undefined && given.p.value !== 0;
+  const shape = isAside ? "aside" : "straight";
+  const q = mm(contact.top);
+  const γ0 = inDegrees(contact.angle);
+  const rod = mm(contact.rod);
+  const terms = { ...given, q, γ0, L1: rod };
+  const named = isAside ? terms : { ...terms, L1: { letter: "L0", value: rod } };
   return {
-    before,
-    slope() {
-      const value = (a * q * sinDegrees(gamma)) / straight;
-      return {
-        value,
-        steps: [
-          {
-            formula: `ds/dα = a·q·sin γ0/${letters}, per radian`,
-            worked: [mm(a), " · ", mm(q), " · sin ", degrees(gamma), " / ", mm(straight)],
-            result: mm(value),
-          },
-        ],
-      };
-    },
+    before: [
+      step(triangleFormulas.top, given, q),
+      step(triangleFormulas.angle, terms, γ0),
+      ...(isAside ? [step(triangleFormulas.rod, given, rod)] : []),
+    ],
+    slope: () => slopeOf(contact, triangleFormulas.slope, named),
     turn(closing, letter) {
-      const left = straight - closing;
-      const across = Math.hypot(left, aside);
-      const angle = acosDegrees((q * q + a * a - across * across) / (2 * a * q));
-      const alpha = gamma - angle;
+      const D = mm(contact.distanceFor(closing));
+      const alpha = turnFor(contact, closing);
       return {
-        value: alpha,
+        value: alpha.value,
         steps: [
-          {
-            formula: aside === 0 ? `D = L0 − ${letter}` : `D = √[(L1 − ${letter})² + p²]`,
-            worked:
-              aside === 0
-                ? [mm(length), " − ", mm(closing)]
-                : ["√[(", mm(left), ")² + (", mm(aside), ")²]"],
-            result: mm(across),
-          },
-          {
-            formula: "α = γ0 − acos[(q² + a² − D²)/(2·a·q)]",
-            worked: [
-              degrees(gamma),
-              " − acos[((",
-              mm(q),
-              ")² + (",
-              mm(a),
-              ")² − (",
-              mm(across),
-              ")²) / (2 · ",
-              mm(a),
-              " · ",
-              mm(q),
-              ")]",
-            ],
-            result: degrees(alpha),
-          },
+          step(triangleFormulas.pressed[shape], { ...terms, s: { letter, value: mm(closing) } }, D),
+          step(triangleFormulas.turn, { ...terms, D }, alpha),
         ],
       };
     },
     closing(turn) {
-      const angle = gamma - turn;
-      const across = Math.sqrt(q * q + a * a - 2 * a * q * cosDegrees(angle));
-      const value = straight - Math.sqrt(across * across - aside * aside);
+      contact.close(turnBy(turn));
+      const value = contact.closing;
+      const D = mm(contact.distanceFor(value));
       return {
         value,
         steps: [
-          {
-            formula: "D = √[q² + a² − 2·a·q·cos(γ0 − α)]",
-            worked: [
-              "√[(",
-              mm(q),
-              ")² + (",
-              mm(a),
-              ")² − 2 · ",
-              mm(a),
-              " · ",
-              mm(q),
-              " · cos ",
-              degrees(angle),
-              "]",
-            ],
-            result: mm(across),
-          },
-          {
-            formula: aside === 0 ? "s = L0 − D" : "s = L1 − √(D² − p²)",
-            worked:
-              aside === 0
-                ? [mm(length), " − ", mm(across)]
-                : [mm(straight), " − √[(", mm(across), ")² − (", mm(aside), ")²]"],
-            result: mm(value),
-          },
+          step(triangleFormulas.turned, { ...terms, α: degrees(turn) }, D),
+          step(triangleFormulas.closing[shape], { ...terms, D }, mm(value)),
         ],
       };
     },
   };
-}
-
-/** The stop on the rod of a damper that stands on an arm. */
-export function damperContact(terms: MeasuredTerms, armAngle: number): ContactWorking {
-  const a = terms.length("pivotToMount", "a", "pivot line to the lower mount");
-  const phi = terms.angle(
-    "mountLineAngle",
-    "φ0",
-    "line to the lower mount below the horizontal",
-    armAngle,
-  );
-  const length = terms.length("damperLength", "L0", "shock eye to eye at ride");
-  const lean = terms.angle("stopLean", "β", "lean of the shock, top toward the pivot");
-  return triangleContact(a, phi, length, lean, 0);
 }

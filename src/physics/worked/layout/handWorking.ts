@@ -1,13 +1,18 @@
 import { measuredGapOf } from "../../budget/gap.ts";
 import { handContactsOf } from "../../budget/handContacts.ts";
+import { HandMotion, handFormulas } from "../../budget/handMotion.ts";
+import { travelByHeights } from "../../budget/limitTravel.ts";
 import type { Corner, Fitment } from "../../fitment.ts";
+
 import { meanOf } from "../measured.ts";
+import { step } from "../step.ts";
 import {
   type FormulaStep,
   type FormulaSymbol,
   type LayoutWorking,
   mm,
   quantity,
+  ratioOf,
   type Working,
 } from "../workedFigure.ts";
 
@@ -18,50 +23,65 @@ interface LedContact {
   readonly what: string;
 }
 
-/** The contacts of stop and block of a side at their means, by closing. */
-function ledContacts(fitment: Fitment, corner: Corner): readonly LedContact[] {
+/** The contacts of stop and block of a side at their means. */
+function ledContacts(
+  fitment: Fitment,
+  corner: Corner,
+): { readonly stop?: LedContact; readonly block?: LedContact } {
   const found = handContactsOf(fitment, corner);
   const gap = measuredGapOf(fitment, corner);
-  if (found === null || !gap.ok) return [];
+  if (found === null || !gap.ok) return {};
   const ride = found.atRide === null ? null : meanOf(found.atRide.reading);
-  const travel = (mean: number) => (ride === null ? mean : ride - mean);
+  const travel = (mean: number) => (ride === null ? mean : travelByHeights(ride, mean));
   const { freeHeight } = fitment.recordedStop ?? fitment.stop;
-  const contacts: LedContact[] = [];
-  if (found.stop !== null) {
-    contacts.push({
-      closing: gap.value,
-      travel: travel(meanOf(found.stop.reading)),
-      what: "the stop was met by hand",
-    });
-  }
-  if (found.block !== null) {
-    contacts.push({
-      closing: gap.value + meanOf(freeHeight) - meanOf(found.block.height.reading),
-      travel: travel(meanOf(found.block.reading)),
-      what: "the block was met by hand",
-    });
-  }
-  return contacts.sort((one, other) => one.closing - other.closing);
+  return {
+    ...(found.stop !== null && {
+      stop: {
+        closing: gap.value,
+        travel: travel(meanOf(found.stop.reading)),
+        what: "the stop was met by hand",
+      },
+    }),
+    ...(found.block !== null && {
+      block: {
+        closing: gap.value + meanOf(freeHeight) - meanOf(found.block.height.reading),
+        travel: travel(meanOf(found.block.reading)),
+        what: "the block was met by hand",
+      },
+    }),
+  };
 }
 
-/**
- * The same working led through the contacts that were found by hand, which go before what is computed.
- * `closingOf` s(z) of the led motion, mm: between two contacts s is found by search.
- */
+/** A layout's motion led through contacts; undefined where that gives none. */
+function ledMotion(
+  layout: LayoutWorking,
+  stop: LedContact | undefined,
+  block: LedContact | undefined,
+): HandMotion | undefined {
+  const motion = new HandMotion(layout.motion);
+  const none = { closing: Number.NaN, travel: Number.NaN };
+  const { closing: stopClosing, travel: stopTravel } = stop ?? none;
+  const { closing: blockClosing, travel: blockTravel } = block ?? none;
+  return motion.lead(layout.motion, stopClosing, stopTravel, blockClosing, blockTravel, 0)
+    ? motion
+    : undefined;
+}
+
+/** The same working led through the contacts that were found by hand, which go before what is computed. */
 export function handLedWorking(
   fitment: Fitment,
   corner: Corner,
   layout: LayoutWorking,
-  closingOf: (travel: number) => number,
 ): LayoutWorking {
-  const contacts = ledContacts(fitment, corner);
+  const met = ledContacts(fitment, corner);
+  const contacts = [met.stop, met.block]
+    .filter((contact) => contact !== undefined)
+    .sort((one, other) => one.closing - other.closing);
   const first = contacts[0];
   const last = contacts.at(-1);
-  if (first === undefined || last === undefined) return layout;
-  const modelledAt = (closing: number) => layout.wheelTravel(closing, "s").value;
-  const firstFactor = first.travel / modelledAt(first.closing);
-  const lastModelled = modelledAt(last.closing);
-  const lastFactor = last.travel / lastModelled;
+  const hand = ledMotion(layout, met.stop, met.block);
+  if (first === undefined || last === undefined || hand === undefined) return layout;
+  const modelledAt = (closing: number) => mm(layout.motion.wheelTravel(closing));
   const symbols: readonly FormulaSymbol[] = [
     ...layout.symbols,
     ...contacts.flatMap(({ closing, travel, what }, index) => [
@@ -79,130 +99,90 @@ export function handLedWorking(
       },
     ]),
   ];
-  const factorStep = (name: string, contact: LedContact): FormulaStep => ({
-    formula: `${name}: wheel travel by hand over the computed one`,
-    worked: [mm(contact.travel), " / ", mm(modelledAt(contact.closing))],
-    result: quantity("count", contact.travel / modelledAt(contact.closing)),
-  });
-  const led = (closing: number, modelled: number): Working => {
-    if (closing <= first.closing + 1e-9) {
-      const value = firstFactor * modelled;
-      return {
-        value,
-        steps: [
-          factorStep("m1", first),
-          {
-            formula: "z = m1·ẑ",
-            worked: [quantity("count", firstFactor), " · ", mm(modelled)],
-            result: mm(value),
-          },
-        ],
-      };
-    }
-    if (closing <= last.closing + 1e-9) {
-      const share = (closing - first.closing) / (last.closing - first.closing);
-      const factor = firstFactor + (lastFactor - firstFactor) * share;
-      return {
-        value: factor * modelled,
-        steps: [
+  const factorAt = (closing: number) => quantity("count", hand.factorAt(closing));
+  const factorStep = (letter: string, { closing, travel }: LedContact): FormulaStep =>
+    step(
+      handFormulas.factor,
+      { m_i: { letter }, z_i: mm(travel), ẑ_i: modelledAt(closing) },
+      factorAt(closing),
+    );
+  const m1 = factorAt(first.closing);
+  const m2 = factorAt(last.closing);
+  const stepsTo = (closing: number, modelled: number, travel: number): readonly FormulaStep[] => {
+    const ẑ = mm(modelled);
+    const z = mm(travel);
+    switch (hand.partOf(closing)) {
+      case "before":
+        return [factorStep("m1", first), step(handFormulas.before, { m1, ẑ }, z)];
+      case "between": {
+        const m = factorAt(closing);
+        const closings = { s: mm(closing), s1: mm(first.closing), s2: mm(last.closing) };
+        return [
           factorStep("m1", first),
           factorStep("m2", last),
-          {
-            formula: "m = m1 + (m2 − m1)·(s − s1)/(s2 − s1)",
-            worked: [
-              quantity("count", firstFactor),
-              " + (",
-              quantity("count", lastFactor),
-              " − ",
-              quantity("count", firstFactor),
-              ") · (",
-              mm(closing),
-              " − ",
-              mm(first.closing),
-              ") / (",
-              mm(last.closing),
-              " − ",
-              mm(first.closing),
-              ")",
-            ],
-            result: quantity("count", factor),
-          },
-          {
-            formula: "z = m·ẑ",
-            worked: [quantity("count", factor), " · ", mm(modelled)],
-            result: mm(factor * modelled),
-          },
-        ],
-      };
+          step(handFormulas.between, { m1, m2, ...closings }, m),
+          step(handFormulas.betweenTravel, { m, ẑ }, z),
+        ];
+      }
+      default:
+        return [
+          factorStep("m of the last contact", last),
+          step(
+            handFormulas.beyond,
+            {
+              "z of the last contact": mm(last.travel),
+              m: m2,
+              ẑ,
+              "ẑ there": modelledAt(last.closing),
+            },
+            z,
+          ),
+        ];
     }
-    const value = last.travel + lastFactor * (modelled - lastModelled);
+  };
+  const led = (closing: number, modelled: Working): Working => {
+    const travel = hand.wheelTravel(closing);
     return {
-      value,
-      steps: [
-        factorStep("m of the last contact", last),
-        {
-          formula: "z = z of the last contact + m·(ẑ − ẑ there)",
-          worked: [
-            mm(last.travel),
-            " + ",
-            quantity("count", lastFactor),
-            " · (",
-            mm(modelled),
-            " − ",
-            mm(lastModelled),
-            ")",
-          ],
-          result: mm(value),
-        },
-      ],
+      value: travel,
+      steps: [...modelled.steps, ...stepsTo(closing, modelled.value, travel)],
     };
   };
-  const wheelTravel = (closing: number, letter: string): Working => {
-    const modelled = layout.wheelTravel(closing, letter);
-    const travel = led(closing, modelled.value);
-    return { value: travel.value, steps: [...modelled.steps, ...travel.steps] };
-  };
+  const wheelTravel = (closing: number, letter: string): Working =>
+    led(closing, layout.wheelTravel(closing, letter));
   const { armPoint } = layout;
   return {
     symbols,
+    motion: layout.motion,
+    led: hand,
     source: `${layout.source} What was found by hand goes before what was computed (ẑ).`,
     ratio() {
       const modelled = layout.ratio();
-      const value = firstFactor * modelled.value;
+      const ratio = ratioOf(hand);
       return {
-        value,
+        value: ratio.value,
         steps: [
           ...modelled.steps,
           factorStep("m1", first),
-          {
-            formula: "R = m1·R̂",
-            worked: [quantity("count", firstFactor), " · ", quantity("ratio", modelled.value)],
-            result: quantity("ratio", value),
-          },
+          step(handFormulas.ratio, { m1, R̂: quantity("ratio", modelled.value) }, ratio),
         ],
       };
     },
     wheelTravel,
     closing(travel, letter) {
-      const closing = closingOf(travel);
+      const closing = hand.closing(travel);
+      const found = mm(closing);
       return {
         value: closing,
         steps: [
           ...wheelTravel(closing, "s").steps,
-          {
-            formula: `s at which z is ${letter}, found by search; the lines above show it`,
-            worked: [mm(closing)],
-            result: mm(closing),
-          },
+          step(handFormulas.found, { s: found, z_asked: { letter } }, found),
         ],
       };
     },
     ...(armPoint !== undefined && {
       armPoint: (...asked: Parameters<typeof armPoint>) => {
         const modelled = armPoint(...asked);
-        const closing = layout.closing(modelled.value, "ẑ").value;
-        const travel = led(closing, modelled.value);
-        return { value: travel.value, steps: [...modelled.steps, ...travel.steps] };
+        return led(layout.motion.closing(modelled.value), modelled);
       },
     }),
   };

@@ -1,34 +1,37 @@
 import { cornerLayout } from "../../budget/cornerLayout.ts";
 import type { Corner, Fitment } from "../../fitment.ts";
+import { TriangleContact } from "../../kinematics/contact/triangleContact.ts";
 import type { LayoutPlan } from "../../kinematics/layoutPlan.ts";
+import { FourBarPath } from "../../kinematics/path/fourBarPath.ts";
+import { StrutPath } from "../../kinematics/path/strutPath.ts";
+import { SwingPath } from "../../kinematics/path/swingPath.ts";
+import { Turn } from "../../kinematics/turn.ts";
+import { TurningMotion, turningFormulas } from "../../kinematics/turningMotion.ts";
+import { InstantCentreRatio } from "../../kinematics/wheelRatio.ts";
+import { step } from "../step.ts";
 import {
   type ArmPointWorking,
-  asinDegrees,
   degrees,
+  degreesOf,
   type FormulaStep,
   type LayoutWorking,
   mm,
   quantity,
-  sinDegrees,
+  ratioOf,
   type Working,
 } from "../workedFigure.ts";
-import {
-  armContact,
-  type ContactWorking,
-  damperContact,
-  triangleContact,
-} from "./contactWorking.ts";
+import { type ContactWorking, contactWorking } from "./contactWorking.ts";
 import { MeasuredTerms } from "./measuredTerms.ts";
 import {
   type MeasuredArm,
   measuredArm,
   type PathWorking,
   ratioOrigin,
-  swingPath,
+  swingWorking,
 } from "./pathWorking.ts";
 import { straightWorking } from "./straightWorking.ts";
-import { strutPath, strutTerms } from "./strutWorking.ts";
-import { fourBarPath, instantCentrePath } from "./twoArmsWorking.ts";
+import { strutWorking } from "./strutWorking.ts";
+import { fourBarWorking, instantCentreWorking } from "./twoArmsWorking.ts";
 
 /** How this corner's layout turns stop closing into wheel travel and back; undefined: it has no motion. */
 export function layoutWorking(fitment: Fitment, corner: Corner): LayoutWorking | undefined {
@@ -39,59 +42,44 @@ export function layoutWorking(fitment: Fitment, corner: Corner): LayoutWorking |
     return undefined;
   }
   const terms = new MeasuredTerms(plan);
-  switch (plan.linkage) {
-    case "straight":
-      return straightWorking(
-        terms,
-        "The stop closes along its own leaning axis as the wheel rises.",
-      );
-    case "axle":
-      return straightWorking(
-        terms,
-        "The axle rises level, both wheels together; the stop closes along its axis.",
-      );
-    case "strutArm": {
-      const strut = strutTerms(terms);
-      const path = strutPath(terms, strut);
-      const contact = triangleContact(
-        strut.arm.length,
-        strut.arm.angle,
-        strut.jointToTop,
-        strut.topLean,
-        strut.aside,
-      );
-      return turningWorking(plan, terms, contact, path, null);
-    }
-    default: {
-      const arm = measuredArm(terms, fitment.layout.armRole);
-      const contact =
-        fitment.layout.kind === "arm"
-          ? armContact(terms, arm.angle, fitment.layout.stopOn)
-          : damperContact(terms, arm.angle);
-      return turningWorking(plan, terms, contact, pathOf(fitment, plan, terms, arm), arm);
-    }
+  const { motion } = plan;
+  if (!(motion instanceof TurningMotion)) {
+    return straightWorking(
+      terms,
+      motion,
+      plan.linkage === "axle"
+        ? "The axle rises level, both wheels together; the stop closes along its axis."
+        : "The stop closes along its own leaning axis as the wheel rises.",
+    );
   }
+  if (motion.path instanceof StrutPath) {
+    if (!(motion.contact instanceof TriangleContact)) return undefined;
+    const { contact, path } = strutWorking(terms, motion.contact, motion.path);
+    return turningWorking(plan, motion, terms, contact, path, null);
+  }
+  const arm = measuredArm(terms, fitment.layout.armRole);
+  const contact = contactWorking(motion.contact, terms, arm.angle);
+  const path = armPath(plan, motion, terms, arm);
+  return contact && path && turningWorking(plan, motion, terms, contact, path, arm);
 }
 
-function pathOf(
-  fitment: Fitment,
-  plan: LayoutPlan,
+function armPath(
+  { linkage }: LayoutPlan,
+  { path }: TurningMotion,
   terms: MeasuredTerms,
   arm: MeasuredArm,
-): PathWorking {
-  if (plan.linkage === "fourBar") {
-    return fourBarPath(terms, arm, fitment.layout.armRole === "upper");
-  }
-  if (plan.linkage === "instantCentre") return instantCentrePath(terms, arm);
-  const drawn = plan.places.find(({ name }) => name === "wheelPerOuter")?.drawn.mean;
-  const ratio = drawn ?? 1;
+): PathWorking | undefined {
+  if (path instanceof FourBarPath) return fourBarWorking(terms, arm, path);
+  if (!(path instanceof SwingPath)) return undefined;
+  const { ratio } = path;
+  if (ratio instanceof InstantCentreRatio) return instantCentreWorking(terms, arm, path, ratio);
   terms.symbols.push({
     symbol: "κ",
     meaning: "wheel travel per travel of the outer joint",
-    value: quantity("count", ratio),
-    origin: ratioOrigin(plan.linkage),
+    value: quantity("count", ratio.value),
+    origin: ratioOrigin(linkage),
   });
-  return swingPath(arm, ratio, []);
+  return swingWorking(path, arm, []);
 }
 
 const sources = {
@@ -109,6 +97,7 @@ function sourceOf({ linkage }: LayoutPlan): string {
 /** Stop and wheel move with one turn α of an arm. */
 function turningWorking(
   plan: LayoutPlan,
+  motion: TurningMotion,
   terms: MeasuredTerms,
   contact: ContactWorking,
   path: PathWorking,
@@ -122,82 +111,67 @@ function turningWorking(
   return {
     source: sourceOf(plan),
     symbols: terms.symbols,
+    motion,
+    led: motion,
     ratio() {
       const closing = contact.slope();
       const travel = path.slope();
-      const value = travel.value / closing.value;
+      const ratio = ratioOf(motion);
+      const letters = { "(dz/dα)": mm(travel.value), "(ds/dα)": mm(closing.value) };
       return {
-        value,
+        value: ratio.value,
         steps: [
           ...before,
           ...closing.steps,
           ...travel.steps,
-          {
-            formula: "R = (dz/dα)/(ds/dα)",
-            worked: [mm(travel.value), " / ", mm(closing.value)],
-            result: quantity("ratio", value),
-          },
+          step(turningFormulas.ratio, letters, ratio),
         ],
       };
     },
     wheelTravel: (closing, letter) => travelOf(contact.turn(closing, letter)),
     closing(travel, letter) {
       const direct = path.turn(travel, letter);
-      const turn = direct ?? foundTurn(plan, contact, path, travel, letter);
+      const turn = direct ?? foundTurn(motion, contact, path, travel, letter);
       const closing = contact.closing(turn.value);
       return { value: closing.value, steps: [...before, ...turn.steps, ...closing.steps] };
     },
-    ...(arm !== null && { armPoint: armPointWorking(arm, travelOf) }),
+    ...(arm !== null && { armPoint: armPointWorking(motion, arm, travelOf) }),
   };
 }
 
 /** α of a wheel travel that is found by search, and the wheel travel at it, which shows that it is the one. */
 function foundTurn(
-  plan: LayoutPlan,
+  motion: TurningMotion,
   contact: ContactWorking,
   path: PathWorking,
   travel: number,
   letter: string,
 ): Working {
-  const turn = contact.turn(plan.motion.closing(travel), "s").value;
-  const reached = path.travel(turn);
+  const turn = contact.turn(motion.closing(travel), "s").value;
+  const letters = { α: degrees(turn), z_asked: { letter } };
   return {
     value: turn,
-    steps: [
-      {
-        formula: `α at which z is ${letter}, found by search; the lines below show it`,
-        worked: [degrees(turn)],
-        result: degrees(turn),
-      },
-      ...reached.steps,
-    ],
+    steps: [step(turningFormulas.found, letters, degrees(turn)), ...path.travel(turn).steps],
   };
 }
 
 function armPointWorking(
-  { angle }: MeasuredArm,
+  motion: TurningMotion,
+  arm: MeasuredArm,
   travelOf: (turn: Working) => Working,
 ): ArmPointWorking {
   return (distance, clearance, letters) => {
-    const value = angle - asinDegrees(sinDegrees(angle) - clearance / distance);
+    const turn = new Turn();
+    const isReached = motion.turnForArmPoint(distance, clearance, turn);
+    const value = isReached ? degreesOf(turn) : Number.NaN;
+    const terms = {
+      θ0: degrees(arm.angle),
+      c: { letter: letters.clearance, value: mm(clearance) },
+      d: { letter: letters.distance, value: mm(distance) },
+    };
     return travelOf({
       value,
-      steps: [
-        {
-          formula: `α = θ0 − asin(sin θ0 − ${letters.clearance}/${letters.distance})`,
-          worked: [
-            degrees(angle),
-            " − asin[sin ",
-            degrees(angle),
-            " − ",
-            mm(clearance),
-            " / ",
-            mm(distance),
-            "]",
-          ],
-          result: degrees(value),
-        },
-      ],
+      steps: [step(turningFormulas.armPoint, terms, degrees(value))],
     });
   };
 }

@@ -1,7 +1,9 @@
 import type { LayoutPlan } from "../../kinematics/layoutPlan.ts";
+import { BoltLength, boltFormulas, heightAngleFormula } from "../../kinematics/measuredQuantity.ts";
 import type { GeometryReadingName } from "../../readings/geometryRegistry.ts";
 import { geometryRegistry } from "../../readings/geometryRegistry.ts";
 import { meanOf, originOf } from "../measured.ts";
+import { step } from "../step.ts";
 import { degrees, type FormulaStep, type FormulaSymbol, mm } from "../workedFigure.ts";
 
 /**
@@ -19,7 +21,7 @@ export class MeasuredTerms {
 
   /** mm; `absent` where the layout goes without it. */
   length(name: GeometryReadingName | "gap", symbol: string, meaning: string, absent = 0): number {
-    const found = this.#plan.quantities.find((quantity) => quantity.name === name)?.quantity;
+    const found = this.#quantity(name);
     const value = found !== undefined && "value" in found ? found.value : absent;
     this.#tell(name, symbol, meaning, mm(value), found === undefined);
     return value;
@@ -27,13 +29,17 @@ export class MeasuredTerms {
 
   /** Degrees; `standIn` where another stands in for it, else 0. */
   angle(name: GeometryReadingName, symbol: string, meaning: string, standIn = 0): number {
-    const found = this.#plan.quantities.find((quantity) => quantity.name === name)?.quantity;
+    const found = this.#quantity(name);
     const value =
       found !== undefined && "sin" in found
         ? (Math.atan2(found.sin, found.cos) * 180) / Math.PI
         : standIn;
     this.#tell(name, symbol, meaning, degrees(value), found === undefined);
     return value;
+  }
+
+  #quantity(name: GeometryReadingName | "gap") {
+    return this.#plan.quantities.find((each) => each.name === name)?.quantity;
   }
 
   #tell(
@@ -64,40 +70,31 @@ export class MeasuredTerms {
     };
     if (madeOf.by === "bolts") {
       const [spacing, front, rear] = [...madeOf.common, ...madeOf.own].map(mean);
-      const d = spacing ?? Number.NaN;
-      const p = front ?? Number.NaN;
-      const q = rear ?? Number.NaN;
-      const along = (p * p - q * q + d * d) / (2 * d);
+      const quantity = this.#quantity(name);
+      const x = mm(quantity instanceof BoltLength ? quantity.along : Number.NaN);
+      const letters = {
+        p: mm(front ?? Number.NaN),
+        q: mm(rear ?? Number.NaN),
+        d: mm(spacing ?? Number.NaN),
+        x: { letter: `x_${symbol}`, value: x },
+        ℓ: { letter: symbol },
+      };
       this.steps.push(
-        {
-          formula: `x_${symbol} = (p² − q² + d²)/(2·d), along the pivot line`,
-          worked: ["[(", mm(p), ")² − (", mm(q), ")² + (", mm(d), ")²] / (2 · ", mm(d), ")"],
-          result: mm(along),
-        },
-        {
-          formula: `${symbol} = √(p² − x_${symbol}²)`,
-          worked: ["√[(", mm(p), ")² − (", mm(along), ")²]"],
-          result: value,
-        },
+        step(boltFormulas.along, letters, x),
+        step(boltFormulas.length, letters, value),
       );
       return;
     }
     const [inner, outer] = [...madeOf.common, ...madeOf.own].map(mean);
-    const length = this.#plan.quantities.find((each) => each.name === madeOf.along)?.quantity;
+    const length = this.#quantity(madeOf.along);
     const along = length !== undefined && "value" in length ? length.value : Number.NaN;
-    this.steps.push({
-      formula: `${symbol} = asin[(height of its inner end − height of its outer end)/length]`,
-      worked: [
-        "asin[(",
-        mm(inner ?? Number.NaN),
-        " − ",
-        mm(outer ?? Number.NaN),
-        ") / ",
-        mm(along),
-        "]",
-      ],
-      result: value,
-    });
+    const letters = {
+      "height of its inner end": mm(inner ?? Number.NaN),
+      "height of its outer end": mm(outer ?? Number.NaN),
+      length: mm(along),
+      θ: { letter: symbol },
+    };
+    this.steps.push(step(heightAngleFormula, letters, value));
   }
 }
 

@@ -1,12 +1,15 @@
 import type { ArmRole, Linkage } from "../../fitment.ts";
+import { type SwingPath, swingFormulas } from "../../kinematics/path/swingPath.ts";
+import { carrierFormula, type WheelPath } from "../../kinematics/path/wheelPath.ts";
+import { Turn } from "../../kinematics/turn.ts";
+import { step, type Terms } from "../step.ts";
 import {
-  asinDegrees,
-  cosDegrees,
   degrees,
+  degreesOf,
   type FormulaStep,
   mm,
   quantity,
-  sinDegrees,
+  turnBy,
   type Working,
 } from "../workedFigure.ts";
 import type { MeasuredTerms } from "./measuredTerms.ts";
@@ -35,73 +38,37 @@ export function measuredArm(terms: MeasuredTerms, armRole: ArmRole | undefined):
   };
 }
 
-/** z = κ·b·[sin θ0 − sin(θ0 − α)]: the wheel rises in proportion to the outer joint. */
-export function swingPath(
+/** dz/dα where the arm stands at ride, by a formula of its path. */
+export function slopeWorking(path: WheelPath, formula: string, terms: Terms): Working {
+  path.follow(turnBy(0));
+  return { value: path.slope, steps: [step(formula, terms, mm(path.slope))] };
+}
+
+/** The wheel rises in proportion to the outer joint; `before` tells where κ comes from. */
+export function swingWorking(
+  path: SwingPath,
   arm: MeasuredArm,
-  ratio: number,
   before: readonly FormulaStep[],
 ): PathWorking {
-  const { length: b, angle } = arm;
+  const terms = {
+    κ: quantity("count", path.ratio.value),
+    b: mm(arm.length),
+    θ0: degrees(arm.angle),
+  };
   return {
     before,
-    slope() {
-      const value = ratio * b * cosDegrees(angle);
-      return {
-        value,
-        steps: [
-          {
-            formula: "dz/dα = κ·b·cos θ0, per radian",
-            worked: [quantity("count", ratio), " · ", mm(b), " · cos ", degrees(angle)],
-            result: mm(value),
-          },
-        ],
-      };
-    },
+    slope: () => slopeWorking(path, swingFormulas.slope, terms),
     travel(turn) {
-      const value = ratio * b * (sinDegrees(angle) - sinDegrees(angle - turn));
-      return {
-        value,
-        steps: [
-          {
-            formula: "z = κ·b·[sin θ0 − sin(θ0 − α)]",
-            worked: [
-              quantity("count", ratio),
-              " · ",
-              mm(b),
-              " · [sin ",
-              degrees(angle),
-              " − sin ",
-              degrees(angle - turn),
-              "]",
-            ],
-            result: mm(value),
-          },
-        ],
-      };
+      path.rise(turnBy(turn));
+      const value = path.travel;
+      const letters = { ...terms, α: degrees(turn) };
+      return { value, steps: [step(swingFormulas.rise, letters, mm(value))] };
     },
     turn(travel, letter) {
-      const value = angle - asinDegrees(sinDegrees(angle) - travel / (ratio * b));
-      return {
-        value,
-        steps: [
-          {
-            formula: `α = θ0 − asin[sin θ0 − ${letter}/(κ·b)]`,
-            worked: [
-              degrees(angle),
-              " − asin[sin ",
-              degrees(angle),
-              " − ",
-              mm(travel),
-              " / (",
-              quantity("count", ratio),
-              " · ",
-              mm(b),
-              ")]",
-            ],
-            result: degrees(value),
-          },
-        ],
-      };
+      const turn = new Turn();
+      const value = path.turnFor(travel, turn) ? degreesOf(turn) : Number.NaN;
+      const letters = { ...terms, z: { letter, value: mm(travel) } };
+      return { value, steps: [step(swingFormulas.turn, letters, degrees(value))] };
     },
   };
 }
@@ -112,28 +79,43 @@ export function ratioOrigin(linkage: Linkage): string {
   return linkage === "typed" ? "from the check" : "usual for such arms, not measured";
 }
 
-/** The wheel's own rise, from the joint's and the carrier's turn δ: e out and v above the lower joint. */
-export function wheelStep(
-  joint: number,
-  tyre: number,
-  above: number,
-  delta: number,
-  value: number,
-): FormulaStep {
+/** What is measured of a wheel that a carrier holds: how far it stands from the lower joint, mm. */
+export interface CarriedWheel {
+  readonly out: number;
+  readonly above: number;
+}
+
+/**
+ * Lines of a path with a wheel carrier: `towards` tells how far the lower joint rises and how the carrier turns,
+ * and the wheel's own rise follows from them. Back to a turn only by search.
+ */
+export function carrierWorking(
+  path: WheelPath,
+  before: readonly FormulaStep[],
+  slope: () => Working,
+  wheel: CarriedWheel,
+  towards: (turn: number) => {
+    readonly steps: readonly FormulaStep[];
+    readonly lowerRise: number;
+    /** δ, degrees. */
+    readonly carrier: number;
+  },
+): PathWorking {
   return {
-    formula: "z = L up + e·sin δ + v·(cos δ − 1)",
-    worked: [
-      mm(joint),
-      " + ",
-      mm(tyre),
-      " · sin ",
-      degrees(delta),
-      " + ",
-      mm(above),
-      " · (cos ",
-      degrees(delta),
-      " − 1)",
-    ],
-    result: mm(value),
+    before,
+    slope,
+    travel(turn) {
+      path.rise(turnBy(turn));
+      const value = path.travel;
+      const { steps, lowerRise, carrier } = towards(turn);
+      const letters = {
+        "L up": mm(lowerRise),
+        e: mm(wheel.out),
+        v: mm(wheel.above),
+        δ: degrees(carrier),
+      };
+      return { value, steps: [...steps, step(carrierFormula, letters, mm(value))] };
+    },
+    turn: () => null,
   };
 }

@@ -1,0 +1,18 @@
+/* Wheel travel at which a limit touches, from its own readings; mm, from the ride height. */
+
+export const wheelLimitFormula = "z = c / p";
+
+/** @param perWheel how much the clearance closes per wheel travel, above 0 */
+export function wheelLimitTravel(clearance: number, perWheel: number): number {
+  return clearance / perWheel;
+}
+
+export const handLimitFormulas = {
+  heights: "z = height at ride − height at contact",
+  travel: "z = c",
+} as const;
+
+/** A travel found by hand from hub to arch: the height at ride less that at the contact. */
+export function travelByHeights(atRide: number, atContact: number): number {
+  return atRide - atContact;
+}
