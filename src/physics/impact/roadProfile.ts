@@ -2,6 +2,24 @@ import type { DesignEvent, HumpEvent, ObstacleEvent } from "../fitment.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
 import { standardGravity } from "../standardGravity.ts";
 
+export const startFormulas = {
+  touchDown: { text: "speed at touch-down = √(2·gₙ·h)", unit: "m/s" },
+  timeOver: "time over the obstacle = L/V, s",
+} as const;
+
+/** Speed of a fall from a height in m, m/s. */
+export function touchDownSpeed(height: number): number {
+  return Math.sqrt(2 * standardGravity * height);
+}
+
+/** Time on a bump, s. */
+export function timeOver({
+  lengthM,
+  speedKmPerH,
+}: Pick<ObstacleEvent, "lengthM" | "speedKmPerH">): number {
+  return lengthM / (speedKmPerH / 3.6);
+}
+
 /** Road height over time while the wheel is on the bump. m, s; up positive. */
 interface BumpProfile {
   /** m */
@@ -36,9 +54,9 @@ class RoundedBump implements BumpProfile {
   readonly #amplitude: number;
   readonly #angularSpeed: number;
 
-  constructor({ heightM, lengthM, speedKmPerH }: ObstacleEvent) {
-    this.endS = lengthM / (speedKmPerH / 3.6);
-    this.#amplitude = heightM / 2;
+  constructor(event: ObstacleEvent) {
+    this.endS = timeOver(event);
+    this.#amplitude = event.heightM / 2;
     this.#angularSpeed = (2 * Math.PI) / this.endS;
     this.greatestSpeed = this.#amplitude * this.#angularSpeed;
   }
@@ -107,7 +125,7 @@ export function roadProfile(event: DesignEvent): Outcome<RoadProfile> {
     return succeed({
       bump: flatGround,
       endS: landingS,
-      startSpeed: -Math.sqrt(2 * standardGravity * event.heightM),
+      startSpeed: -touchDownSpeed(event.heightM),
     });
   }
   const speed = event.speedKmPerH / 3.6;

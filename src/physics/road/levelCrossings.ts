@@ -19,12 +19,26 @@ const mostRounds = 30;
 /** Newton's rounds end where u changes by no more than this share. */
 const settled = 1e-15;
 
+export const crossingFormulas = {
+  unevenness: "u = √3·z/σ",
+  even: "contacts/km = ν0·(1000/V)·exp(−z²/2σ²)",
+  uneven: "contacts/km = ν0·(1000/V)·(1 + u)·exp(−u)",
+  share: "E = V·N/(ν0·1000)",
+  level: { text: "u with (1 + u)·exp(−u) = E", by: "u of E" },
+  zeroUpcrossings: "ν0 = √(kt/M) / 2π, per second",
+} as const;
+
+/** u of a level of `sigmas` σ above the mean. */
+export function unevenness(sigmas: number): number {
+  return root3 * sigmas;
+}
+
 /** E at a level of `sigmas` σ above the mean; 1 at or below it. */
 export function crossingShare(sigmas: number, kurtosis: RoadKurtosis): number {
   const z = Math.max(sigmas, 0);
   const even = Math.exp((-z * z) / 2);
   if (kurtosis === 3) return even;
-  const u = root3 * z;
+  const u = unevenness(z);
   return Math.max(even, (1 + u) * Math.exp(-u));
 }
 
@@ -82,11 +96,21 @@ export function upcrossingsPerKm(level: number, travel: RandomTravel): number {
   return meanPassedPerKm(travel) * crossingShare(level / travel.sigma, travel.kurtosis);
 }
 
+/** N, above 0, but half as often as the mean at most: a limit met as often as that could not be missed. */
+export function allowedPasses(allowedPerKm: number, travel: RandomTravel): number {
+  return Math.min(allowedPerKm, meanPassedPerKm(travel) / 2);
+}
+
+/** E of so many passes per km. */
+export function passedShare(passesPerKm: number, travel: RandomTravel): number {
+  return passesPerKm / meanPassedPerKm(travel);
+}
+
 /**
  * The level, mm above the mean, passed `allowedPerKm` (above 0) times per km, but half as often as the
  * mean at most: a limit met as often as that could not be missed.
  */
 export function levelPassedPerKm(allowedPerKm: number, travel: RandomTravel): number {
-  const share = Math.min(allowedPerKm / meanPassedPerKm(travel), 0.5);
+  const share = passedShare(allowedPasses(allowedPerKm, travel), travel);
   return travel.sigma * levelOfShare(share, travel.kurtosis);
 }

@@ -16,6 +16,41 @@ export interface RestCorner {
   readonly wheelRateNPerMm: number;
 }
 
+export const payloadFormula = { text: "payload · gₙ", by: "payload·gₙ" } as const;
+
+/** N */
+export function payloadForce(payloadKg: number): number {
+  return payloadKg * standardGravity;
+}
+
+export const springRestFormulas = {
+  free: "spring alone = payload·gₙ / kw",
+  held: "spring alone = (payload·gₙ + F_rec) / kw",
+} as const;
+
+/** Where the springs alone would bring it to rest, mm: `load` and `held` N at the wheel, `rate` N/mm. */
+export function springRest(load: number, held: number, rate: number): number {
+  return (load + held) / rate;
+}
+
+export const stopAtWheelFormula = {
+  text: "F_stop·ds/dz at that sag",
+  by: "F_stop·ds/dz",
+} as const;
+
+/** Force of the stop at the wheel, N, by virtual work. */
+export function stopAtWheel(stopForce: number, stopPerWheel: number): number {
+  return stopForce * stopPerWheel;
+}
+
+/** By whether the stop touches there, and whether one held the vehicle up as it was measured. */
+export const sagFormulas = {
+  free: "sag = payload·gₙ / kw",
+  held: "sag = (payload·gₙ + F_rec) / kw",
+  touching: "sag = (payload·gₙ − F_stop·ds/dz) / kw",
+  heldTouching: "sag = (payload·gₙ + F_rec − F_stop·ds/dz) / kw",
+} as const;
+
 const mostHalvings = 200;
 
 /**
@@ -42,7 +77,7 @@ export function restPosition(corner: RestCorner, payloadKg: number): Outcome<num
       "ride.wheelRateNPerMm",
     );
   }
-  const load = payloadKg * standardGravity;
+  const load = payloadForce(payloadKg);
   const closing = new Float64Array(3);
   const excess = (z: number): number => {
     corner.kinematics.evaluate(z, closing);
@@ -50,11 +85,11 @@ export function restPosition(corner: RestCorner, payloadKg: number): Outcome<num
     const slope = closing[1] as number;
     return (
       corner.wheelRateNPerMm * z +
-      (corner.stop.force(s - corner.gapMm) * slope - corner.heldAtRideN) -
+      (stopAtWheel(corner.stop.force(s - corner.gapMm), slope) - corner.heldAtRideN) -
       load
     );
   };
-  const springAlone = (load + corner.heldAtRideN) / corner.wheelRateNPerMm;
+  const springAlone = springRest(load, corner.heldAtRideN, corner.wheelRateNPerMm);
   const [least, greatest] = corner.kinematics.range;
   if (load === 0 && excess(0) === 0) return succeed(0);
   if (springAlone >= least && springAlone <= greatest && excess(springAlone) === 0) {

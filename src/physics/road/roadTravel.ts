@@ -1,13 +1,41 @@
-import type { UseRules } from "../fitment.ts";
+import type { RoadClass, UseRules } from "../fitment.ts";
 import { type Fault, type FieldPath, fail, type Outcome, succeed } from "../outcome.ts";
-import { standardGravity } from "../standardGravity.ts";
 import { levelPassedPerKm, upcrossingsPerKm, zeroUpcrossingsPerSecond } from "./levelCrossings.ts";
-import { type RestCorner, restPosition } from "./restPosition.ts";
+import { payloadForce, type RestCorner, restPosition, springRest } from "./restPosition.ts";
 import { travelVariance } from "./roadResponse.ts";
 import { roadVelocityIntensity } from "./roughness.ts";
 
 /** A stop that comes in gently may be met this many times as often. Source: common practice. */
 export const progressiveContactFactor = 10;
+
+/** Free travel needed: the rest with nothing in the way, where there is one, and the level passed. */
+export const neededFormulas = {
+  even: "z_need = σ·√[2·ln(1/E)]",
+  uneven: "z_need = σ·u/√3",
+  evenFromRest: "z_need = spring alone + σ·√[2·ln(1/E)]",
+  unevenFromRest: "z_need = spring alone + σ·u/√3",
+} as const;
+
+export function neededTravel(springAlone: number, level: number): number {
+  return springAlone + level;
+}
+
+export const fromRestFormulas = {
+  loaded: "z = z_c − sag",
+  unladen: "z = z_c − rest without payload",
+} as const;
+
+/** Wheel travel to contact from where the vehicle rests, mm. */
+export function contactFromRest(contact: number, rest: number): number {
+  return contact - rest;
+}
+
+export const extraHeightFormula = "most extra height = g − s(z_need)";
+
+/** By how much the stop may grow along its axis before it is met too early, mm. */
+export function extraHeight(gap: number, closingNeeded: number): number {
+  return gap - closingNeeded;
+}
 
 /** One corner on a road; null = unknown, and what needs it is then null. */
 export interface RoadCorner
@@ -77,11 +105,12 @@ export function roadTravel(corner: RoadCorner, rules: UseRules): RoadTravel {
     contactsPerKm: unladen.contactsPerKm,
     freeTravelNeededUnladenMm: unladen.travelNeeded,
     loadedSagMm: laden?.rest ?? null,
-    loadedTravelToContactMm: laden?.rest == null ? null : corner.travelToContactMm - laden.rest,
+    loadedTravelToContactMm:
+      laden?.rest == null ? null : contactFromRest(corner.travelToContactMm, laden.rest),
     loadedTravelSigmaMm: laden?.sigma ?? null,
     loadedContactsPerKm: laden?.contactsPerKm ?? null,
     freeTravelNeededMm: travelNeeded,
-    mostExtraHeightMm: closing === null ? null : corner.gapMm - closing,
+    mostExtraHeightMm: closing === null ? null : extraHeight(corner.gapMm, closing),
     faults,
   };
 }
@@ -120,7 +149,26 @@ export function levelAboveRest(standing: RoadStanding, rules: UseRules): Outcome
   );
 }
 
-/** Standard deviation σ of suspension travel on the use's road, mm. */
+export const sigmaFormula = { text: "σ = √(π²·n0²·Gd·V·M / c)", unit: "m" } as const;
+
+/**
+ * Standard deviation σ of suspension travel, mm.
+ *
+ * @param speed V, m/s
+ * @param totalMass M, kg
+ * @param damping c, N·s/m, above 0
+ */
+export function roadSigma(
+  roadClass: RoadClass,
+  speed: number,
+  totalMass: number,
+  damping: number,
+): number {
+  const intensity = roadVelocityIntensity(roadClass, speed);
+  return 1000 * Math.sqrt(travelVariance(intensity, totalMass, damping));
+}
+
+/** The same on the use's road. */
 function travelSigma(
   standing: Pick<RoadStanding, "totalMassKg" | "damperBumpNsPerMm" | "damperReboundNsPerMm">,
   rules: UseRules,
@@ -136,8 +184,7 @@ function travelSigma(
     "ride.damperBumpNsPerMm",
   );
   if (!damping.ok) return damping;
-  const intensity = roadVelocityIntensity(rules.roadClass, speed.value);
-  return succeed(1000 * Math.sqrt(travelVariance(intensity, mass.value, damping.value)));
+  return succeed(roadSigma(rules.roadClass, speed.value, mass.value, damping.value));
 }
 
 /** ν0, per second. */
@@ -159,13 +206,18 @@ function roadSpeed(rules: UseRules): Outcome<number> {
   return positive(rules.speedKmPerH / 3.6, "speed", "speed on the road");
 }
 
+/** Contacts per km that a use allows its stop. */
+export function wantedContacts(rules: UseRules, progressive: boolean): number {
+  return rules.allowedContactsPerKm * (progressive ? progressiveContactFactor : 1);
+}
+
 function allowedContacts(rules: UseRules, progressive: boolean): Outcome<number> {
   const allowed = positive(
     rules.allowedContactsPerKm,
     "allowedContacts",
     "number of contacts allowed per km",
   );
-  return allowed.ok && progressive ? succeed(progressiveContactFactor * allowed.value) : allowed;
+  return allowed.ok ? succeed(wantedContacts(rules, progressive)) : allowed;
 }
 
 type Keep = <Value>(outcome: Outcome<Value>) => Value | null;
@@ -181,8 +233,13 @@ function roadState(corner: RoadCorner, rules: UseRules, payloadKg: number, keep:
       : wheelRateNPerMm === null
         ? null
         : keep(restPosition({ ...corner, wheelRateNPerMm }, payloadKg));
-  const load = payloadKg * standardGravity + corner.heldAtRideN;
-  const nothingInTheWay = load === 0 ? 0 : wheelRateNPerMm === null ? null : load / wheelRateNPerMm;
+  const load = payloadForce(payloadKg);
+  const isUnloaded = load + corner.heldAtRideN === 0;
+  const nothingInTheWay = isUnloaded
+    ? 0
+    : wheelRateNPerMm === null
+      ? null
+      : springRest(load, corner.heldAtRideN, wheelRateNPerMm);
   const sigma =
     totalMassKg === null || damperBumpNsPerMm === null || damperReboundNsPerMm === null
       ? null
@@ -201,11 +258,11 @@ function roadState(corner: RoadCorner, rules: UseRules, payloadKg: number, keep:
     rest,
     sigma,
     zeroUpcrossings,
-    contactsPerKm: upcrossingsPerKm(corner.travelToContactMm - rest, travel),
+    contactsPerKm: upcrossingsPerKm(contactFromRest(corner.travelToContactMm, rest), travel),
     travelNeeded:
       allowed === null || nothingInTheWay === null
         ? null
-        : nothingInTheWay + levelPassedPerKm(allowed, travel),
+        : neededTravel(nothingInTheWay, levelPassedPerKm(allowed, travel)),
   };
 }
 

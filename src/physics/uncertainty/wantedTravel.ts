@@ -3,7 +3,7 @@ import type { Corner, Fitment, Ride, UseRules } from "../fitment.ts";
 import { rideQuantities } from "../readings/rideReadings.ts";
 import { levelPassedPerKm, zeroUpcrossingsPerSecond } from "../road/levelCrossings.ts";
 import { travelVariance } from "../road/roadResponse.ts";
-import { progressiveContactFactor, type RoadCorner, type RoadTravel } from "../road/roadTravel.ts";
+import { type RoadCorner, type RoadTravel, wantedContacts } from "../road/roadTravel.ts";
 import { roadVelocityIntensity } from "../road/roughness.ts";
 import { standardGravity } from "../standardGravity.ts";
 import { staticShareDoubt } from "../stop/allowedLaws.ts";
@@ -90,8 +90,7 @@ export class WantedTravelModel {
     this.#speed = rules.speedKmPerH / 3.6;
     this.#kurtosis = rules.roadKurtosis;
     this.#intensity = roadVelocityIntensity(rules.roadClass, this.#speed);
-    this.#allowed =
-      rules.allowedContactsPerKm * (corner.progressive ? progressiveContactFactor : 1);
+    this.#allowed = wantedContacts(rules, corner.progressive);
     this.#values = Float64Array.of(...rideQuantities.map((name) => ride[name] ?? Number.NaN), 1, 1);
   }
 

@@ -1,4 +1,5 @@
 import type { EventResult } from "../fitment.ts";
+import { startFormulas, timeOver, touchDownSpeed } from "../impact/roadProfile.ts";
 import { layoutRegistry } from "../readings/geometryRegistry.ts";
 import { standardGravity } from "../standardGravity.ts";
 import { simulatedStops } from "../stop/beyondTest.ts";
@@ -14,6 +15,7 @@ import type { CornerContext } from "./cornerContext.ts";
 import { meanOf, originOf } from "./measured.ts";
 import { sagWorking } from "./payloadSag.ts";
 import { plain } from "./plainNumber.ts";
+import { step, told } from "./step.ts";
 import {
   type FormulaStep,
   type FormulaSymbol,
@@ -140,26 +142,28 @@ export function impactFigure(
   const steps: FormulaStep[] = [
     ...sag.steps,
     event.kind === "landing"
-      ? {
-          formula: "speed at touch-down = √(2·gₙ·h)",
-          worked: [`√(2 · ${standardGravity} · ${plain(event.heightM)}) m/s`],
-          result: quantity("speed", 1000 * Math.sqrt(2 * standardGravity * event.heightM)),
-        }
-      : {
-          formula: "time over the obstacle = L/V, s",
-          worked: [
-            `${plain(event.lengthM)} m / (${plain(event.speedKmPerH)} / 3.6) m/s, ${plain(event.heightM)} m high, ${roadFormulas[event.kind]}`,
-          ],
-          result: quantity("count", event.lengthM / (event.speedKmPerH / 3.6)),
-        },
+      ? step(
+          startFormulas.touchDown,
+          { gₙ: `${standardGravity}`, h: quantity("count", event.heightM) },
+          quantity("speed", 1000 * touchDownSpeed(event.heightM)),
+        )
+      : step(
+          startFormulas.timeOver,
+          {
+            L: [quantity("count", event.lengthM), " m"],
+            V: ["(", quantity("count", event.speedKmPerH), " / 3.6) m/s"],
+          },
+          quantity("count", timeOver(event)),
+          `, ${plain(event.heightM)} m high, ${roadFormulas[event.kind]}`,
+        ),
     ...staticCheck(context, result, name),
-    {
-      formula: results[name].formula,
-      worked: [
+    told(
+      results[name].formula,
+      [
         "ms·z̈s = susp, mu·z̈u = tyre − susp, with susp = kw·z + c·ż + F·ds/dz + limit and tyre = max(−W, kt·(road − zu)), integrated in small steps",
       ],
-      result: quantity(results[name].kind, result[name]),
-    },
+      quantity(results[name].kind, result[name]),
+    ),
   ];
   return {
     symbols,
@@ -182,20 +186,20 @@ function staticCheck(
   const depth = result.peakCompressionMm;
   if (name === "peakStopForceN") {
     return [
-      {
-        formula: "check: F_static at the greatest compression",
-        worked: ["static curve at ", mm(depth)],
-        result: quantity("force", curve.force(depth)),
-      },
+      told(
+        "check: F_static at the greatest compression",
+        ["static curve at ", mm(depth)],
+        quantity("force", curve.force(depth)),
+      ),
     ];
   }
   if (name === "energyInJ" && result.peakCompressionMm > 0) {
     return [
-      {
-        formula: "check: area under the static curve to the greatest compression",
-        worked: ["static curve from 0 to ", mm(depth)],
-        result: quantity("energy", curve.energy(depth) / 1000),
-      },
+      told(
+        "check: area under the static curve to the greatest compression",
+        ["static curve from 0 to ", mm(depth)],
+        quantity("energy", curve.energy(depth) / 1000),
+      ),
     ];
   }
   return [];

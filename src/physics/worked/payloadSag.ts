@@ -1,9 +1,19 @@
 import { cornerAtMeans } from "../budget/cornerAtMeans.ts";
 import { restingStop } from "../road/heldAtRide.ts";
-import { restPosition } from "../road/restPosition.ts";
+import {
+  payloadForce,
+  payloadFormula,
+  restPosition,
+  sagFormulas,
+  springRest,
+  springRestFormulas,
+  stopAtWheel,
+  stopAtWheelFormula,
+} from "../road/restPosition.ts";
+import { contactFromRest, fromRestFormulas } from "../road/roadTravel.ts";
 import { standardGravity } from "../standardGravity.ts";
 import type { CornerContext } from "./cornerContext.ts";
-import { plain } from "./plainNumber.ts";
+import { step } from "./step.ts";
 import {
   type FormulaStep,
   type FormulaSymbol,
@@ -36,42 +46,33 @@ function restWorking(context: CornerContext, laden: boolean): Sag | undefined {
   const slopes = new Float64Array(3);
   kinematics.evaluate(sag, slopes);
   const closing = slopes[0] ?? 0;
-  const stopAtWheel = stop.force(closing - gapMm) * (slopes[1] ?? 0);
-  const load = payload * standardGravity;
+  const slope = slopes[1] ?? 0;
+  const stopForce = stop.force(closing - gapMm);
+  const atWheel = stopAtWheel(stopForce, slope);
+  const load = payloadForce(payload);
   const touches = closing > gapMm;
   const held = heldAtRideN > 0;
+  const letters = {
+    payload: quantity("mass", payload),
+    gₙ: `${standardGravity} m/s²`,
+    kw: quantity("rate", rate),
+    F_rec: quantity("force", heldAtRideN),
+    F_stop: quantity("force", stopForce),
+    "ds/dz": quantity("count", slope),
+  };
+  const balance = {
+    ...letters,
+    payload·gₙ: quantity("force", load),
+    "F_stop·ds/dz": quantity("force", atWheel),
+  };
+  const formula = touches
+    ? sagFormulas[held ? "heldTouching" : "touching"]
+    : sagFormulas[held ? "held" : "free"];
   const steps: FormulaStep[] = [
-    {
-      formula: "payload · gₙ",
-      worked: [quantity("mass", payload), ` · ${standardGravity} m/s²`],
-      result: quantity("force", load),
-    },
+    step(payloadFormula, letters, quantity("force", load)),
+    ...(touches ? [step(stopAtWheelFormula, letters, quantity("force", atWheel))] : []),
+    step(formula, balance, mm(sag)),
   ];
-  if (touches) {
-    steps.push({
-      formula: "F_stop·ds/dz at that sag",
-      worked: [quantity("force", stop.force(closing - gapMm)), ` · ${plain(slopes[1] ?? 0)}`],
-      result: quantity("force", stopAtWheel),
-    });
-  }
-  const terms = [
-    "payload·gₙ",
-    ...(held ? ["+ F_rec"] : []),
-    ...(touches ? ["− F_stop·ds/dz"] : []),
-  ];
-  steps.push({
-    formula: terms.length > 1 ? `sag = (${terms.join(" ")}) / kw` : "sag = payload·gₙ / kw",
-    worked: [
-      ...(terms.length > 1 ? ["("] : []),
-      quantity("force", load),
-      ...(held ? [" + ", quantity("force", heldAtRideN)] : []),
-      ...(touches ? [" − ", quantity("force", stopAtWheel)] : []),
-      ...(terms.length > 1 ? [")"] : []),
-      " / ",
-      quantity("rate", rate),
-    ],
-    result: mm(sag),
-  });
   return {
     value: sag,
     steps,
@@ -128,26 +129,16 @@ export function springRestWorking(context: CornerContext, laden: boolean): Sag |
   const { heldAtRideN } = resting.value;
   if (payload === 0 && heldAtRideN === 0) return { value: 0, steps: [], symbols: [] };
   if (rate === undefined) return undefined;
-  const load = payload * standardGravity;
-  const held = heldAtRideN > 0;
-  const value = (load + heldAtRideN) / rate;
+  const load = payloadForce(payload);
+  const value = springRest(load, heldAtRideN, rate);
+  const letters = {
+    payload·gₙ: quantity("force", load),
+    F_rec: quantity("force", heldAtRideN),
+    kw: quantity("rate", rate),
+  };
   return {
     value,
-    steps: [
-      {
-        formula: held
-          ? "spring alone = (payload·gₙ + F_rec) / kw"
-          : "spring alone = payload·gₙ / kw",
-        worked: [
-          "(",
-          quantity("force", load),
-          ...(held ? [" + ", quantity("force", heldAtRideN)] : []),
-          ") / ",
-          quantity("rate", rate),
-        ],
-        result: mm(value),
-      },
-    ],
+    steps: [step(springRestFormulas[heldAtRideN > 0 ? "held" : "free"], letters, mm(value))],
     symbols: sagSymbols(payload, rate, heldAtRideN),
   };
 }
@@ -171,16 +162,15 @@ export function contactFromRestWorking(
   const sag = restWorking(context, laden);
   if (!sag) return undefined;
   const contact = context.layout.wheelTravel(context.gap, "g");
-  const value = contact.value - sag.value;
+  const value = contactFromRest(contact.value, sag.value);
+  const letters = {
+    z_c: mm(contact.value),
+    sag: mm(sag.value),
+    "rest without payload": mm(sag.value),
+  };
   return {
     value,
-    steps: [
-      {
-        formula: laden ? "z = z_c − sag" : "z = z_c − rest without payload",
-        worked: [mm(contact.value), " − ", mm(sag.value)],
-        result: mm(value),
-      },
-    ],
+    steps: [step(fromRestFormulas[laden ? "loaded" : "unladen"], letters, mm(value))],
   };
 }
 

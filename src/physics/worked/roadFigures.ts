@@ -1,17 +1,35 @@
-import { crossingShare, levelOfShare } from "../road/levelCrossings.ts";
-import { progressiveContactFactor } from "../road/roadTravel.ts";
+import type { RoadKurtosis } from "../fitment.ts";
+import {
+  allowedPasses,
+  crossingFormulas,
+  crossingShare,
+  levelOfShare,
+  levelPassedPerKm,
+  passedShare,
+  type RandomTravel,
+  unevenness,
+  upcrossingsPerKm,
+} from "../road/levelCrossings.ts";
+import {
+  extraHeight,
+  extraHeightFormula,
+  neededFormulas,
+  neededTravel,
+  wantedContacts,
+} from "../road/roadTravel.ts";
 import type { CornerContext } from "./cornerContext.ts";
 import { contactFromRestWorking, type Sag, springRestWorking } from "./payloadSag.ts";
-import { plain } from "./plainNumber.ts";
 import {
   crossingsWorking,
+  type RoadInputs,
   roadInputs,
   screeningAssumptions,
   sigmaSource,
   sigmaWorking,
   tyreSymbol,
 } from "./roadResponse.ts";
-import { type FormulaStep, mm, quantity, type WorkedFigure } from "./workedFigure.ts";
+import { step } from "./step.ts";
+import { mm, quantity, type WorkedFigure, type Working } from "./workedFigure.ts";
 
 export function roadTravelSigma(context: CornerContext): WorkedFigure | undefined {
   const given = roadInputs(context, false);
@@ -37,14 +55,17 @@ export function contactsPerKm(context: CornerContext, laden: boolean): WorkedFig
   if (!given || !crossings || !travel) return undefined;
   const { roadKurtosis } = context.rules;
   const sigma = sigmaWorking(given);
-  const sigmas = Math.max(travel.value, 0) / sigma.value;
+  const level = Math.max(travel.value, 0);
+  const sigmas = level / sigma.value;
   const uneven = crossingShare(sigmas, roadKurtosis) > crossingShare(sigmas, 3);
-  const level = mm(Math.max(travel.value, 0));
-  const value = ((crossings.value * 1000) / given.speed) * crossingShare(sigmas, roadKurtosis);
-  const ratio: FormulaStep = {
-    formula: "u = √3·z/σ",
-    worked: ["√3 · (", level, ") / (", mm(sigma.value), ")"],
-    result: quantity("count", Math.sqrt(3) * sigmas),
+  const u = quantity("count", unevenness(sigmas));
+  const value = upcrossingsPerKm(level, randomTravel(given, sigma, crossings, roadKurtosis));
+  const letters = {
+    z: mm(level),
+    σ: mm(sigma.value),
+    u,
+    ν0: quantity("count", crossings.value),
+    V: quantity("count", given.speed),
   };
   return {
     symbols: [
@@ -60,32 +81,22 @@ export function contactsPerKm(context: CornerContext, laden: boolean): WorkedFig
     steps: [
       ...sigma.steps,
       ...crossings.steps,
-      ...(uneven ? [ratio] : []),
-      {
-        formula: uneven
-          ? "contacts/km = ν0·(1000/V)·(1 + u)·exp(−u)"
-          : "contacts/km = ν0·(1000/V)·exp(−z²/2σ²)",
-        worked: uneven
-          ? [
-              `${plain(crossings.value)} · (1000 / ${plain(given.speed)}) · (1 + `,
-              ratio.result,
-              ") · exp(−",
-              ratio.result,
-              ")",
-            ]
-          : [
-              `${plain(crossings.value)} · (1000 / ${plain(given.speed)}) · exp[−(`,
-              level,
-              ")² / (2 · (",
-              mm(sigma.value),
-              ")²)]",
-            ],
-        result: quantity("count", value),
-      },
+      ...(uneven ? [step(crossingFormulas.unevenness, letters, u)] : []),
+      step(crossingFormulas[uneven ? "uneven" : "even"], letters, quantity("count", value)),
     ],
     source: crossingSource[roadKurtosis],
     assumed: screeningAssumptions,
   };
+}
+
+/** The motion of the wheel on the road, as the crossings take it. */
+function randomTravel(
+  { speed }: RoadInputs,
+  sigma: Working,
+  crossings: Working,
+  kurtosis: RoadKurtosis,
+): RandomTravel {
+  return { sigma: sigma.value, zeroUpcrossings: crossings.value, speed, kurtosis };
 }
 
 function neededWorking(context: CornerContext, laden: boolean): Sag | undefined {
@@ -93,26 +104,30 @@ function neededWorking(context: CornerContext, laden: boolean): Sag | undefined 
   const crossings = given && crossingsWorking(context, given);
   const rest = springRestWorking(context, laden);
   if (!given || !crossings || !rest) return undefined;
-  const { roadKurtosis, allowedContactsPerKm } = context.rules;
+  const { roadKurtosis } = context.rules;
   const sigma = sigmaWorking(given);
-  const wanted =
-    allowedContactsPerKm * (context.assessed.progressive ? progressiveContactFactor : 1);
-  const meanPerKm = (crossings.value * 1000) / given.speed;
-  const allowed = Math.min(wanted, meanPerKm / 2);
-  const share = allowed / meanPerKm;
+  const wanted = wantedContacts(context.rules, context.assessed.progressive);
+  const motion = randomTravel(given, sigma, crossings, roadKurtosis);
+  const allowed = allowedPasses(wanted, motion);
+  const share = passedShare(allowed, motion);
   const sigmas = levelOfShare(share, roadKurtosis);
   const uneven = sigmas > levelOfShare(share, 3);
-  const value = rest.value + sigma.value * sigmas;
-  const atShare: FormulaStep = {
-    formula: "E = V·N/(ν0·1000)",
-    worked: [`${plain(given.speed)} · ${plain(allowed)} / (${plain(crossings.value)} · 1000)`],
-    result: quantity("count", share),
+  const value = neededTravel(rest.value, levelPassedPerKm(wanted, motion));
+  const letters = {
+    "spring alone": mm(rest.value),
+    σ: mm(sigma.value),
+    V: quantity("count", given.speed),
+    N: quantity("count", allowed),
+    ν0: quantity("count", crossings.value),
+    E: quantity("count", share),
+    u: quantity("count", unevenness(sigmas)),
   };
-  const u: FormulaStep = {
-    formula: "u with (1 + u)·exp(−u) = E",
-    worked: ["u of ", atShare.result],
-    result: quantity("count", Math.sqrt(3) * sigmas),
-  };
+  const needed =
+    rest.steps.length > 0
+      ? uneven
+        ? neededFormulas.unevenFromRest
+        : neededFormulas.evenFromRest
+      : neededFormulas[uneven ? "uneven" : "even"];
   return {
     value,
     symbols: [
@@ -135,17 +150,9 @@ function neededWorking(context: CornerContext, laden: boolean): Sag | undefined 
       ...sigma.steps,
       ...crossings.steps,
       ...rest.steps,
-      atShare,
-      ...(uneven ? [u] : []),
-      {
-        formula: `z_need = ${rest.steps.length > 0 ? "spring alone + " : ""}${uneven ? "σ·u/√3" : "σ·√[2·ln(1/E)]"}`,
-        worked: [
-          ...(rest.steps.length > 0 ? [mm(rest.value), " + "] : []),
-          mm(sigma.value),
-          ...(uneven ? [" · ", u.result, " / √3"] : [" · √[2 · ln(1 / ", atShare.result, ")]"]),
-        ],
-        result: mm(value),
-      },
+      step(crossingFormulas.share, letters, letters.E),
+      ...(uneven ? [step(crossingFormulas.level, { E: letters.E }, letters.u)] : []),
+      step(needed, letters, mm(value)),
     ],
   };
 }
@@ -179,11 +186,11 @@ export function mostExtraHeight(context: CornerContext): WorkedFigure | undefine
     ],
     steps: [
       ...closing.steps,
-      {
-        formula: "most extra height = g − s(z_need)",
-        worked: [mm(context.gap), " − ", mm(closing.value)],
-        result: mm(context.gap - closing.value),
-      },
+      step(
+        extraHeightFormula,
+        { g: mm(context.gap), "s(z_need)": mm(closing.value) },
+        mm(extraHeight(context.gap, closing.value)),
+      ),
     ],
     source:
       "Closing of the stop at the free travel needed. Below zero: the stop is too tall already.",

@@ -1,7 +1,11 @@
+import type { RoadClass } from "../fitment.ts";
+import { crossingFormulas, zeroUpcrossingsPerSecond } from "../road/levelCrossings.ts";
+import { roadSigma, sigmaFormula } from "../road/roadTravel.ts";
 import { referenceFrequency, roughness } from "../road/roughness.ts";
 import type { CornerContext } from "./cornerContext.ts";
 import { meanOf, originOf } from "./measured.ts";
 import { plain } from "./plainNumber.ts";
+import { step } from "./step.ts";
 import { type FormulaSymbol, mm, quantity, type Working } from "./workedFigure.ts";
 
 export const screeningAssumptions: readonly string[] = [
@@ -15,6 +19,7 @@ export interface RoadInputs {
   readonly mass: number;
   readonly damping: number;
   readonly speed: number;
+  readonly roadClass: RoadClass;
   readonly roughness: number;
   readonly symbols: readonly FormulaSymbol[];
   readonly laden: boolean;
@@ -38,6 +43,7 @@ export function roadInputs(context: CornerContext, laden: boolean): RoadInputs |
     mass,
     damping,
     speed,
+    roadClass: rules.roadClass,
     roughness: gd,
     laden,
     symbols: [
@@ -71,22 +77,15 @@ export function roadInputs(context: CornerContext, laden: boolean): RoadInputs |
 }
 
 export function sigmaWorking(given: RoadInputs): Working {
-  const variance =
-    (Math.PI ** 2 * referenceFrequency ** 2 * given.roughness * given.speed * given.mass) /
-    given.damping;
-  const value = 1000 * Math.sqrt(variance);
-  return {
-    value,
-    steps: [
-      {
-        formula: "σ = √(π²·n0²·Gd·V·M / c)",
-        worked: [
-          `√(π² · ${referenceFrequency}² · ${plain(given.roughness * 1e6)} · 10⁻⁶ · ${plain(given.speed)} · ${plain(given.mass)} / ${plain(given.damping)}) m`,
-        ],
-        result: mm(value),
-      },
-    ],
+  const value = roadSigma(given.roadClass, given.speed, given.mass, given.damping);
+  const letters = {
+    n0: `${referenceFrequency}`,
+    Gd: [quantity("count", given.roughness * 1e6), " · 10⁻⁶"],
+    V: quantity("count", given.speed),
+    M: quantity("count", given.mass),
+    c: quantity("count", given.damping),
   };
+  return { value, steps: [step(sigmaFormula, letters, mm(value))] };
 }
 
 export const sigmaSource =
@@ -95,16 +94,14 @@ export const sigmaSource =
 export function crossingsWorking(context: CornerContext, given: RoadInputs): Working | undefined {
   const tyreRate = context.fitment.ride?.tyreRateNPerMm;
   if (tyreRate === undefined) return undefined;
-  const value = Math.sqrt((1000 * tyreRate) / given.mass) / (2 * Math.PI);
+  const value = zeroUpcrossingsPerSecond(1000 * tyreRate, given.mass);
+  const letters = {
+    kt: quantity("count", 1000 * tyreRate),
+    M: quantity("count", given.mass),
+  };
   return {
     value,
-    steps: [
-      {
-        formula: "ν0 = √(kt/M) / 2π, per second",
-        worked: [`√(${plain(1000 * tyreRate)} / ${plain(given.mass)}) / 2π`],
-        result: quantity("count", value),
-      },
-    ],
+    steps: [step(crossingFormulas.zeroUpcrossings, letters, quantity("count", value))],
   };
 }
 

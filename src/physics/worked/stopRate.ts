@@ -1,6 +1,16 @@
-import { stiffnessClasses } from "../stop/stiffnessClass.ts";
+import {
+  classFormulas,
+  classStep,
+  earlyShare,
+  placeInSeries,
+  progressiveFormulas,
+  secantFormulas,
+  secantRate as secantRateOf,
+  secantsOf,
+} from "../stop/stiffnessClass.ts";
 import { stopCurve } from "../stop/stopCurve.ts";
 import type { CornerContext } from "./cornerContext.ts";
+import { step } from "./step.ts";
 import { mm, quantity, type WorkedFigure } from "./workedFigure.ts";
 
 const curveSource =
@@ -9,41 +19,37 @@ const curveSource =
 export function secantRate(context: CornerContext): WorkedFigure | undefined {
   const curve = stopCurve(context.fitment.stop);
   if (!curve.ok) return undefined;
-  const half = context.usable / 2;
-  const force = curve.value.force(half);
+  const half = mm(context.usable / 2);
+  const force = quantity("force", curve.value.force(half.value));
   return {
     symbols: [
       context.usableSymbol,
       {
         symbol: "F",
         meaning: "force of the stop at half its usable compression",
-        value: quantity("force", force),
+        value: force,
         origin: "stop's static curve",
       },
     ],
     steps: [
-      { formula: "δu / 2", worked: [mm(context.usable), " / 2"], result: mm(half) },
-      {
-        formula: "k = F(δu/2) / (δu/2)",
-        worked: [quantity("force", force), " / ", mm(half)],
-        result: quantity("rate", force / half),
-      },
+      step(secantFormulas.half, { δu: mm(context.usable) }, half),
+      step(
+        secantFormulas.rate,
+        { "F(δu/2)": force, "(δu/2)": half },
+        quantity("rate", secantRateOf(curve.value)),
+      ),
     ],
     source: curveSource,
     assumed: ["Pressed slowly: a static test."],
   };
 }
 
-/** The step of the first class in R5, 10^(5/5) = 10 N/mm. */
-const firstStep = 5;
-
 export function rateClass(context: CornerContext): WorkedFigure | undefined {
   const secant = secantRate(context);
   const rate = secant?.steps.at(-1)?.result.value;
   if (!secant || rate === undefined || !(rate > 0)) return undefined;
-  const exact = 5 * Math.log10(rate);
-  const last = firstStep + stiffnessClasses.length - 1;
-  const step = Math.min(last, Math.max(firstStep, Math.round(exact)));
+  const exact = quantity("count", placeInSeries(rate));
+  const n = quantity("count", classStep(rate));
   return {
     symbols: [
       {
@@ -54,21 +60,14 @@ export function rateClass(context: CornerContext): WorkedFigure | undefined {
       },
     ],
     steps: [
-      {
-        formula: "5·log10 k",
-        worked: ["5 · log10(", quantity("count", rate), ")"],
-        result: quantity("count", exact),
-      },
-      {
-        formula: `n = the nearest whole number, ${firstStep} to ${last}`,
-        worked: ["round(", quantity("count", exact), ")"],
-        result: quantity("count", step),
-      },
-      {
-        formula: "class = R5(n), the preferred number for 10^(n/5)",
-        worked: [`R5(${step}), for ${(10 ** (step / 5)).toFixed(1)} N/mm`],
-        result: quantity("stiffnessClass", context.assessed.stopRateClass),
-      },
+      step(classFormulas.exact, { k: quantity("count", rate) }, exact),
+      step(classFormulas.step, { exact }, n),
+      step(
+        classFormulas.class,
+        { n },
+        quantity("stiffnessClass", context.assessed.stopRateClass),
+        `, for ${(10 ** (n.value / 5)).toFixed(1)} N/mm`,
+      ),
     ],
     source: "ISO 3, series R5, 10 to 1000 N/mm (50 to 6000 lbf/in).",
     assumed: [],
@@ -78,30 +77,29 @@ export function rateClass(context: CornerContext): WorkedFigure | undefined {
 export function progressiveness(context: CornerContext): WorkedFigure | undefined {
   const curve = stopCurve(context.fitment.stop);
   if (!curve.ok) return undefined;
-  const early = 0.2 * context.usable;
-  const half = 0.5 * context.usable;
-  const earlyRate = curve.value.force(early) / early;
-  const halfRate = curve.value.force(half) / half;
+  const early = earlyShare * context.usable;
+  const { early: earlyRate, whole: wholeRate } = secantsOf(curve.value);
+  const k1 = quantity("rate", earlyRate);
+  const k2 = quantity("rate", wholeRate);
   return {
     symbols: [context.usableSymbol],
     steps: [
-      {
-        formula: "k1 = F(0.2·δu) / (0.2·δu)",
-        worked: [quantity("force", curve.value.force(early)), " / ", mm(early)],
-        result: quantity("rate", earlyRate),
-      },
-      {
-        formula: "k2 = F(0.5·δu) / (0.5·δu)",
-        worked: [quantity("force", curve.value.force(half)), " / ", mm(half)],
-        result: quantity("rate", halfRate),
-      },
-      {
-        formula: "k1 / k2, progressive if 0.5 or less",
-        worked: [quantity("rate", earlyRate), " / ", quantity("rate", halfRate)],
-        result: quantity("count", earlyRate / halfRate),
-      },
+      step(
+        progressiveFormulas.early,
+        {
+          "F(0.2·δu)": quantity("force", curve.value.force(early)),
+          "(0.2·δu)": mm(early),
+        },
+        k1,
+      ),
+      step(
+        progressiveFormulas.whole,
+        { "F(δu)": quantity("force", curve.value.force(context.usable)), δu: mm(context.usable) },
+        k2,
+      ),
+      step(progressiveFormulas.ratio, { k1, k2 }, quantity("count", wholeRate / earlyRate)),
     ],
-    source: `${curveSource} The rule of one half: common practice.`,
+    source: `${curveSource} The rule of two: common practice.`,
     assumed: [],
   };
 }

@@ -52,21 +52,52 @@ function expressionOf(text: string): string {
     .replaceAll("−", "-");
 }
 
-export interface Evaluated {
-  readonly value: number;
-  /** A number in the line is written to five figures, so its result agrees to about as many. */
-  readonly rounded: boolean;
+/** The sum in a worked line, its numbers whole; null where it tells how a number was found. */
+function sumOf({ worked }: FormulaStep): string | null {
+  const words = worked.map((part) => (typeof part === "string" ? part : "")).join("");
+  if (told.test(words)) return null;
+  return worked.map((part) => (typeof part === "string" ? part : `(${part.value})`)).join("");
+}
+
+function evaluated(sum: string, { result }: FormulaStep): number {
+  const inMetres = /m(\/s)?$/.test(sum) && (result.kind === "length" || result.kind === "speed");
+  const parts = sum.split(" or ").map((part) => Number(evaluate(expressionOf(part), functions)));
+  return (inMetres ? 1000 : 1) * Math.min(...parts);
 }
 
 /** What a worked line comes to by its own numbers; null where it tells how a number was found. */
-export function evaluatedStep({ worked, result }: FormulaStep): Evaluated | null {
-  const words = worked.map((part) => (typeof part === "string" ? part : "")).join("");
-  if (told.test(words)) return null;
-  const text = worked.map((part) => (typeof part === "string" ? part : `(${part.value})`)).join("");
-  const inMetres = /m(\/s)?$/.test(text) && (result.kind === "length" || result.kind === "speed");
-  const parts = text.split(" or ").map((part) => Number(evaluate(expressionOf(part), functions)));
-  return {
-    value: (inMetres ? 1000 : 1) * Math.min(...parts),
-    rounded: /\d\.\d/.test(words) || /\d{3}/.test(words),
-  };
+export function evaluatedStep(step: FormulaStep): number | null {
+  const sum = sumOf(step);
+  return sum === null ? null : evaluated(sum, step);
+}
+
+/** Steps may round differently from the calculation's own order of operations: to 1e-9 of 1 mm or 1°. */
+export function isOff(value: number, { result }: FormulaStep): boolean {
+  const isPlace = result.kind === "length" || result.kind === "angle";
+  const scale = Math.max(isPlace ? 1 : 1e-12, Math.abs(result.value));
+  return !(Math.abs(value - result.value) / scale < 1e-9);
+}
+
+const wrong: Readonly<Record<string, string>> = {
+  "+": "−",
+  "−": "+",
+  "·": "/",
+  "/": "·",
+  "sin ": "cos ",
+  "sin(": "cos(",
+  "cos ": "sin ",
+  "cos(": "sin(",
+};
+const operators = / [+−·/] |(?<!a)(?:sin|cos)[ (]/g;
+
+/** By its place among the operators of a line: does the line come to another result with this one wrong? */
+export function noticesOperators(step: FormulaStep): readonly boolean[] {
+  const sum = sumOf(step)?.replace(/, .*$/, "");
+  if (sum === undefined) return [];
+  return [...sum.matchAll(operators)].map((found) => {
+    const [operator] = found;
+    const changed = wrong[operator] ?? ` ${wrong[operator.trim()]} `;
+    const end = found.index + operator.length;
+    return isOff(evaluated(sum.slice(0, found.index) + changed + sum.slice(end), step), step);
+  });
 }
