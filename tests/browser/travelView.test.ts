@@ -25,6 +25,7 @@ afterAll(async () => {
 async function openTravel(page: Page, name: string): Promise<TravelPart> {
   const list = await new CheckList(page).open(site.address);
   await list.checkOf(demoRecord(name)).waitFor();
+  await page.getByText("Ready offline").waitFor();
   await page.goto(`${site.address}#/check/${demoRecord(name).id}/answer`);
   return await new TravelPart(page).ready();
 }

@@ -57,8 +57,9 @@ try {
   await new CheckList(page).open(site.address);
   await list.checkOf(record).click();
   await new AnswerPage(page).complete();
-  await page.getByText(/^Tried/).waitFor();
+  await page.locator(".prescription").first().waitFor();
   await take(page, "answer");
+  await takeAt(page, "travel", page.getByRole("heading", { name: "Travel, to scale" }));
   await takeAt(page, "ladder", page.getByRole("heading", { name: "Travel ladder" }));
   const map = page.getByText("Left: extra height and stiffness");
   await map.scrollIntoViewIfNeeded();

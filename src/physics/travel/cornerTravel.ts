@@ -32,6 +32,9 @@ export interface CornerTravel {
   readonly range: Interval;
   readonly freeHeightMm: number;
   readonly spacerMm: number;
+  /** δu: where the stop has done its work, mm of compression, and its slow force there, N. */
+  readonly usableCompressionMm: number;
+  readonly fullForceN: number;
   /** From the stop's seat to its pad at ride, along its axis, mm. */
   readonly seatToPadMm: number;
   readonly limits: readonly HardLimitPlace[];
@@ -63,6 +66,8 @@ export function cornerTravel(fitment: Fitment, corner: Corner): Outcome<CornerTr
     range: kinematics.range,
     freeHeightMm,
     spacerMm,
+    usableCompressionMm: curve.value.usableCompressionMm,
+    fullForceN: curve.value.force(curve.value.usableCompressionMm),
     seatToPadMm,
     limits: atMeans.value.limitPlaces(),
     at: (wanted) => {

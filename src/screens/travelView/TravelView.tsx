@@ -14,7 +14,14 @@ import { PlayEvents } from "./PlayEvents.tsx";
 import { pushedUp, TravelPictures } from "./TravelPictures.tsx";
 import { TravelSlider } from "./TravelSlider.tsx";
 import { type TravelSpan, travelSpan } from "./travelMarks.ts";
-import { forceText, gapWords, lengthText, ratioText, travelSentence } from "./travelWords.ts";
+import {
+  forceText,
+  gapWords,
+  lengthText,
+  ratioText,
+  stopForceText,
+  travelSentence,
+} from "./travelWords.ts";
 import type { PlayedMoment } from "./usePlayed.ts";
 import "./travelView.css";
 
@@ -109,7 +116,9 @@ function SideTravel({
   const [played, setPlayed] = useState<PlayedMoment | null>(null);
   const moment = corner.travel.at(played?.travelMm ?? travelMm);
   const placed = played ?? pushedUp(travelMm);
-  const force = played ? played.stopForceN : moment.stopForceN;
+  const force = played
+    ? forceText(played.stopForceN, unit)
+    : stopForceText(corner.travel, moment, unit);
   const gap = gapWords(moment, unit);
   const words = travelSentence(assessed, corner.travel, span, unit);
   return (
@@ -130,12 +139,12 @@ function SideTravel({
         <dl class="travel-readouts">
           <Readout name="Wheel" text={lengthText(moment.travelMm, unit)} />
           <Readout name={gap.name} text={gap.text} />
-          <Readout name="Stop force" text={forceText(force, unit)} />
+          <Readout name="Stop force" text={force} />
           <Readout name="Lever ratio" text={ratioText(moment.leverRatio)} />
         </dl>
         <TravelSlider
           span={span}
-          travelMm={travelMm}
+          travelMm={played?.travelMm ?? travelMm}
           unit={unit}
           onTravel={(travel) => {
             setPlayed(null);
@@ -228,7 +237,7 @@ function TravelTable({
           words,
           lengthText(travelMm, unit),
           `${gap.name.toLowerCase()} ${gap.text}`,
-          forceText(moment.stopForceN, unit),
+          stopForceText(corner.travel, moment, unit),
           ratioText(moment.leverRatio),
         ];
       })}

@@ -1,5 +1,5 @@
 import type { CornerAssessment } from "../../physics/fitment.ts";
-import type { CornerTravel } from "../../physics/travel/index.ts";
+import type { CornerTravel, TravelMoment } from "../../physics/travel/index.ts";
 import { quantityText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { sideWords } from "../assessment/stateWords.ts";
@@ -11,6 +11,17 @@ export function lengthText(mm: number, unit: LengthUnit): string {
 
 export function forceText(newtons: number, unit: LengthUnit): string {
   return quantityText({ kind: "force", value: newtons }, unit);
+}
+
+/** Past full compression a test says only that the force is more. */
+export function stopForceText(
+  { usableCompressionMm, fullForceN }: CornerTravel,
+  { compressionMm, stopForceN }: TravelMoment,
+  unit: LengthUnit,
+): string {
+  return compressionMm > usableCompressionMm + justTouching
+    ? `over ${forceText(fullForceN, unit)}`
+    : forceText(stopForceN, unit);
 }
 
 export function ratioText(ratio: number): string {
