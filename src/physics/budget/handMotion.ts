@@ -110,7 +110,7 @@ export class HandMotion implements TravelMotion {
 
   /** m at a closing, mm, up to the last contact. */
   factorAt(s: number): number {
-    return this.#firstFactor + this.#factorSlope * (s - this.#firstClosing);
+    return factorBetween(this.#firstFactor, this.#factorSlope, s - this.#firstClosing);
   }
 
   range(): readonly [number, number] {
@@ -132,7 +132,7 @@ export class HandMotion implements TravelMotion {
       s <= this.#firstClosing + rounding
         ? this.#firstFactor * modelled
         : s <= this.#lastClosing + rounding
-          ? this.factorAt(s) * modelled
+          ? factorBetween(this.#firstFactor, this.#factorSlope, s - this.#firstClosing) * modelled
           : this.#lastTravel + this.#beyond * (modelled - this.#lastModelled);
     return true;
   }
@@ -202,6 +202,11 @@ export class HandMotion implements TravelMotion {
   wheelTravel(s: number): number {
     return this.wheelTravelInto(this.#found, 0, s) ? (this.#found[0] as number) : Number.NaN;
   }
+}
+
+/** m beyond the first contact, by m1 and dm/ds. */
+function factorBetween(first: number, slope: number, closing: number): number {
+  return first + slope * closing;
 }
 
 /** [s, ds/dẑ, d²s/dẑ²] to the same by z = factor·ẑ + constant. */

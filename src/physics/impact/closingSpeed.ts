@@ -2,6 +2,8 @@ import type { Kinematics } from "../kinematics/kinematics.ts";
 import { type DormandPrince, stageCount } from "./dormandPrince.ts";
 import type { QuarterCar } from "./quarterCar.ts";
 
+export const closingSpeedFormula = "greatest ẋ as the stop is met, x > 0";
+
 /** The greatest speed at which a stop closes over a run, mm/s. */
 export class ClosingSpeed {
   greatest = 0;

@@ -46,6 +46,14 @@ export interface ImpactRun {
 
 export const impactDefaults = { tolerance: 5e-6, mostSteps: 6000 } as const;
 
+export const runFormulas = {
+  peakCompressionMm: "greatest x = s(z) − g",
+  energyInJ: "∫ F·ẋ dt while ẋ > 0",
+  energyOutJ: "−∫ F·ẋ dt while ẋ < 0",
+  leaveSpeedMmPerS: "greatest −ż as the wheel leaves the stop",
+  tyreOffMs: "time in the run with kt·(zu − road) ≥ W, ms",
+} as const;
+
 /**
  * Errors of a step that count as one tolerance, per m/s of the event's own speed: of the masses m, m,
  * m/s, m/s, of a branch of the stop N, and J of what the stop loses.

@@ -22,6 +22,13 @@ type ForceColumns = Pick<RowColumns, "sprungAcceleration" | "stopForce">;
 type LookedAt = Pick<QuarterCar, "isLossy" | "derivative">;
 type Rows = Pick<QuarterCar, "stateCount" | "rowLength"> & { readonly column: ForceColumns };
 
+export const peakFormulas = {
+  peakWheelTravelMm: "greatest z = zu − zs",
+  peakStopForceN: "greatest F = max(0, F_static(x)·(e + h·σ) + Σq + c_stop·ẋ)",
+  peakAccelerationG: "greatest z̈s, upward, in g",
+  bodyRiseMm: "greatest zs above its rest",
+} as const;
+
 /** Greatest wheel travel, stop force, upward sprung acceleration and rise of the body of a run. */
 export class ImpactPeaks {
   /** mm */

@@ -7,6 +7,12 @@ export const startFormulas = {
   timeOver: "time over the obstacle = L/V, s",
 } as const;
 
+/** Under the wheel while Vt < L. */
+export const roadFormulas = {
+  obstacle: "road = H/2·(1 − cos 2πVt/L)",
+  hump: "road = √(R² − (Vt − L/2)²) − (R − H), R = L²/(8H) + H/2",
+} as const;
+
 /** Speed of a fall from a height in m, m/s. */
 export function touchDownSpeed(height: number): number {
   return Math.sqrt(2 * standardGravity * height);

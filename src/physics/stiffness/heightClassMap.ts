@@ -2,9 +2,9 @@ import { travelBudget } from "../budget/travelBudget.ts";
 import type { Corner, EventResult, Fitment, UseRules } from "../fitment.ts";
 import { type ImpactSetup, impactSetupOf, settled } from "../impact/impactSetup.ts";
 import { type Outcome, succeed } from "../outcome.ts";
+import { payloadForce, springRest } from "../road/restPosition.ts";
 import { levelAboveRest } from "../road/roadTravel.ts";
 import { rulesOf } from "../road/useRules.ts";
-import { standardGravity } from "../standardGravity.ts";
 import { isProgressive, secantRate, stiffnessClasses } from "../stop/stiffnessClass.ts";
 import { tryUnladen } from "./cornerDynamics.ts";
 import { type FailureKind, tryEvents } from "./eventFailures.ts";
@@ -73,7 +73,7 @@ export function heightClassMap(
     rules,
   );
   if (!level.ok) return level;
-  const neededMm = springRest(setup.value) + level.value;
+  const neededMm = restOfSprings(setup.value) + level.value;
   const reserveAt: ReserveAt = (extraHeightMm) => {
     const spacerMm = (fitment.spacerMm ?? 0) + extraHeightMm;
     const taller = travelBudget({ ...fitment, spacerMm }, corner, rules.reserveMm);
@@ -172,8 +172,8 @@ function* nullEach<Value>(steps: Generator<void, Value, void>): Generator<null, 
 }
 
 /** Where the loaded vehicle would rest with nothing in the way, mm from the ride height. */
-function springRest({ payloadKg, heldAtRideN, wheelRateNPerMm }: ImpactSetup): number {
-  return (payloadKg * standardGravity + heldAtRideN) / wheelRateNPerMm;
+function restOfSprings({ payloadKg, heldAtRideN, wheelRateNPerMm }: ImpactSetup): number {
+  return springRest(payloadForce(payloadKg), heldAtRideN, wheelRateNPerMm);
 }
 
 function usualHeights(

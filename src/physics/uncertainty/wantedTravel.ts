@@ -2,10 +2,10 @@ import { recordedGapOf } from "../budget/gap.ts";
 import type { Corner, Fitment, Ride, UseRules } from "../fitment.ts";
 import { rideQuantities } from "../readings/rideReadings.ts";
 import { levelPassedPerKm, zeroUpcrossingsPerSecond } from "../road/levelCrossings.ts";
+import { payloadForce } from "../road/restPosition.ts";
 import { travelVariance } from "../road/roadResponse.ts";
 import { type RoadCorner, type RoadTravel, wantedContacts } from "../road/roadTravel.ts";
 import { roadVelocityIntensity } from "../road/roughness.ts";
-import { standardGravity } from "../standardGravity.ts";
 import { staticShareDoubt } from "../stop/allowedLaws.ts";
 import type { StopCurve } from "../stop/stopCurve.ts";
 import type { WantedTravel } from "./cornerDraws.ts";
@@ -117,7 +117,7 @@ export class WantedTravelModel {
     const sigma = 1000 * Math.sqrt(travelVariance(this.#intensity, mass, damping));
     const zeroUpcrossings = zeroUpcrossingsPerSecond(tyre, mass);
     const rate = values[wheelRate] as number;
-    const load = payloadKg * standardGravity + this.#heldAtRide();
+    const load = payloadForce(payloadKg) + this.#heldAtRide();
     if (load !== 0 && !(rate > 0)) return Number.NaN;
     const rest = load === 0 ? 0 : load / rate;
     return (

@@ -1,6 +1,10 @@
 import type { EventResult } from "../fitment.ts";
-import { startFormulas, timeOver, touchDownSpeed } from "../impact/roadProfile.ts";
+import { closingSpeedFormula } from "../impact/closingSpeed.ts";
+import { runFormulas } from "../impact/impact.ts";
+import { peakFormulas } from "../impact/impactPeaks.ts";
+import { roadFormulas, startFormulas, timeOver, touchDownSpeed } from "../impact/roadProfile.ts";
 import { layoutRegistry } from "../readings/geometryRegistry.ts";
+import type { QuantityKind } from "../sentence.ts";
 import { standardGravity } from "../standardGravity.ts";
 import { simulatedStops } from "../stop/beyondTest.ts";
 import {
@@ -26,32 +30,24 @@ import {
 
 export type EventFigure = Exclude<keyof EventResult, "kind" | "fullStop" | "hardContact">;
 
-const results: Record<
-  EventFigure,
-  { readonly formula: string; readonly kind: FormulaStep["result"]["kind"] }
-> = {
-  peakWheelTravelMm: { formula: "greatest z = zu − zs", kind: "length" },
-  peakCompressionMm: { formula: "greatest x = s(z) − g", kind: "length" },
-  peakStopForceN: {
-    formula: "greatest F = max(0, F_static(x)·(e + h·σ) + Σq + c_stop·ẋ)",
-    kind: "force",
-  },
-  peakAccelerationG: { formula: "greatest z̈s, upward, in g", kind: "acceleration" },
-  energyInJ: { formula: "∫ F·ẋ dt while ẋ > 0", kind: "energy" },
-  energyOutJ: { formula: "−∫ F·ẋ dt while ẋ < 0", kind: "energy" },
-  leaveSpeedMmPerS: {
-    formula: "greatest −ż as the wheel leaves the stop",
-    kind: "speed",
-  },
-  closingSpeedMmPerS: { formula: "greatest ẋ as the stop is met, x > 0", kind: "speed" },
-  tyreOffMs: { formula: "time in the run with kt·(zu − road) ≥ W, ms", kind: "count" },
-  bodyRiseMm: { formula: "greatest zs above its rest", kind: "length" },
+const formulas: Readonly<Record<EventFigure, string>> = {
+  ...peakFormulas,
+  ...runFormulas,
+  closingSpeedMmPerS: closingSpeedFormula,
 };
 
-const roadFormulas = {
-  obstacle: "road = H/2·(1 − cos 2πVt/L)",
-  hump: "road = √(R² − (Vt − L/2)²) − (R − H), R = L²/(8H) + H/2",
-} as const;
+const kinds: Readonly<Record<EventFigure, QuantityKind>> = {
+  peakWheelTravelMm: "length",
+  peakCompressionMm: "length",
+  peakStopForceN: "force",
+  peakAccelerationG: "acceleration",
+  energyInJ: "energy",
+  energyOutJ: "energy",
+  leaveSpeedMmPerS: "speed",
+  closingSpeedMmPerS: "speed",
+  tyreOffMs: "count",
+  bodyRiseMm: "length",
+};
 
 /** What tests at speed show of the stop, or that there are none. */
 function partsOf({ fitment }: CornerContext): StopAtSpeed {
@@ -158,11 +154,11 @@ export function impactFigure(
         ),
     ...staticCheck(context, result, name),
     told(
-      results[name].formula,
+      formulas[name],
       [
         "ms·z̈s = susp, mu·z̈u = tyre − susp, with susp = kw·z + c·ż + F·ds/dz + limit and tyre = max(−W, kt·(road − zu)), integrated in small steps",
       ],
-      quantity(results[name].kind, result[name]),
+      quantity(kinds[name], result[name]),
     ),
   ];
   return {
