@@ -10,6 +10,7 @@ import type { PartialCheckRecord } from "../../records/check/checkRecord.ts";
 import { contactsFound, fullTravelCheckOf } from "../../records/check/fullTravel.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
+import { Disclosure } from "../parts/Disclosure.tsx";
 import { Notice } from "../parts/Notice.tsx";
 
 export interface FullTravelNoteProps {
@@ -44,16 +45,20 @@ export function FullTravelNote({ record, fitment, unit }: FullTravelNoteProps) {
   const likely = corners.flatMap((corner) => likeliestSentence(fitment, corner) ?? []);
   const apart = corners.some(({ agrees }) => agrees === false);
   const forbids = hard.some(({ state }) => state === "no");
+  const found = hard.map(({ sentence }) => {
+    const text = sentenceText(sentence, unit);
+    return <p key={text}>{text}</p>;
+  });
   return (
     <Notice tone={forbids ? "no" : apart || hard.length > 0 ? "unsure" : "info"}>
       <p>
         <strong>Full-travel check:</strong> {sentenceText(fullTravelLine(fitment, corners), unit)}
         {apart && " Until that is settled, do not rely on the answer."}
       </p>
-      {hard.map(({ sentence }) => {
-        const text = sentenceText(sentence, unit);
-        return <p key={text}>{text}</p>;
-      })}
+      {forbids || apart
+        ? found
+        : // Nothing that stands against the answer: the advice is not pushed off the first screenful by it.
+          hard.length > 0 && <Disclosure summary="What was found">{found}</Disclosure>}
       {likely.length > 0 && <p>{sentenceText(likely, unit)}</p>}
     </Notice>
   );
