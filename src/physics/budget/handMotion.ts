@@ -12,10 +12,7 @@ export const handFormulas = {
   before: "z = m1·ẑ",
   between: "m = m1 + (m2 − m1)·(s − s1)/(s2 − s1)",
   betweenTravel: "z = m·ẑ",
-  beyond: {
-    text: "z = z of the last contact + m·(ẑ − ẑ there)",
-    by: "z of the last contact + m·(ẑ − ẑ there)",
-  },
+  beyond: "z = z of the last contact + m·(ẑ − ẑ there)",
   ratio: "R = m1·R̂",
   found: {
     text: "s at which z is z_asked, found by search; the lines above show it",

@@ -16,7 +16,7 @@ export interface RestCorner {
   readonly wheelRateNPerMm: number;
 }
 
-export const payloadFormula = { text: "payload · gₙ", by: "payload·gₙ" } as const;
+export const payloadFormula = "payload · gₙ";
 
 /** N */
 export function payloadForce(payloadKg: number): number {

@@ -42,9 +42,8 @@ export function told(formula: string, worked: Sentence, result: Quantity): Formu
 
 /** What stands behind "=", or behind the name and its colon, up to a remark. */
 function rightHandSide(text: string): string {
-  const [expression = ""] = split(text, ", ");
-  const [left = "", ...right] = split(expression, " = ");
-  return right.length > 0 ? right.join(" = ") : left.slice(left.lastIndexOf(": ") + 1).trim();
+  const [expression = ""] = split(text.slice(text.indexOf(": ") + 1), ", ");
+  return (split(expression, " = ").at(-1) ?? "").trim();
 }
 
 /** Parts of a text between separators that stand in no brackets. */

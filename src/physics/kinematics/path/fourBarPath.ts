@@ -13,14 +13,8 @@ export const fourBarFormulas = {
   jointRise: "b·[sin θ0 − sin(θ0 − α)]",
   distance: "√(across² + up²)",
   carrier: {
-    "1": {
-      text: "δ, the wheel carrier's turn: direction of Q + acos[(D² + ℓ² − c²)/(2·D·ℓ)] − its direction at ride",
-      by: "atan2(up, across) + acos[(D² + ℓ² − c²)/(2·D·ℓ)] − δ0",
-    },
-    "-1": {
-      text: "δ, the wheel carrier's turn: direction of Q − acos[(D² + ℓ² − c²)/(2·D·ℓ)] − its direction at ride",
-      by: "atan2(up, across) − acos[(D² + ℓ² − c²)/(2·D·ℓ)] − δ0",
-    },
+    "1": "δ, the wheel carrier's turn: direction of Q + acos[(D² + ℓ² − c²)/(2·D·ℓ)] − its direction at ride",
+    "-1": "δ, the wheel carrier's turn: direction of Q − acos[(D² + ℓ² − c²)/(2·D·ℓ)] − its direction at ride",
   },
 } as const;
 

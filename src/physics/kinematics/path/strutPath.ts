@@ -33,10 +33,7 @@ export const strutFormulas = {
     text: "L up: how far the lower joint has risen",
     by: "a·[sin φ0 − sin(φ0 − α)]",
   },
-  carrier: {
-    text: "δ, the wheel carrier's turn: lean of the line to the top + asin(p/D) − βs",
-    by: "atan2(inward, up) + asin(p/D) − βs",
-  },
+  carrier: "δ, the wheel carrier's turn: lean of the line to the top + asin(p/D) − βs",
 } as const;
 
 /** What `StrutPath` has found on its way to z, mm and rad. */

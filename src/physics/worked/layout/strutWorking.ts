@@ -56,7 +56,17 @@ export function strutWorking(
             step(strutFormulas.jointRise, { ...given, α: degrees(turn) }, mm(stand.jointRise)),
             step(
               strutFormulas.carrier,
-              { ...given, inward: mm(stand.inward), up: mm(stand.up), D: mm(stand.distance) },
+              {
+                ...given,
+                "lean of the line to the top": [
+                  "atan2(",
+                  mm(stand.inward),
+                  "; ",
+                  mm(stand.up),
+                  ")",
+                ],
+                D: mm(stand.distance),
+              },
               carrier,
             ),
           ],

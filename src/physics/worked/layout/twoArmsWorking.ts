@@ -96,7 +96,13 @@ export function fourBarWorking(
         step(formulas.distance, places, D),
         step(
           fourBarFormulas.carrier[stand.side],
-          { ...given, ...places, ℓ, D, δ0: inDegrees(stand.carrierAtRide) },
+          {
+            ...given,
+            ℓ,
+            D,
+            "direction of Q": ["atan2(", places.up, "; ", places.across, ")"],
+            "its direction at ride": inDegrees(stand.carrierAtRide),
+          },
           δ,
         ),
         ...(isUpper
