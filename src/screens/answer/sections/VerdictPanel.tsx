@@ -41,6 +41,7 @@ export function VerdictPanel({
   const { verdict } = assessment;
   const first = sitsOnStopSentence(fitment);
   const soFar = inOrderSoFar(assessment);
+  const reason = sentenceText(withoutRanges(assessment.reason), unit, { coarse: true });
   const estimate = estimateSentence(fitment.stop);
   const again = verdict === "unsure" ? readingToTake(assessment) : null;
   return (
@@ -56,11 +57,7 @@ export function VerdictPanel({
           {settled ? verdictWords[verdict] : "Working out impacts …"}
         </h1>
       </div>
-      {settled && (
-        <p class="verdict-reason">
-          {sentenceText(withoutRanges(assessment.reason), unit, { coarse: true })}
-        </p>
-      )}
+      {settled && <p class="verdict-reason">{reason}</p>}
       {settled && <WhatToDo prescribing={prescribing} unit={unit} />}
       {settled && again !== null && go && (
         <Button wide icon="forward" onClick={() => go(again)}>
@@ -68,7 +65,7 @@ export function VerdictPanel({
         </Button>
       )}
       {settled && <Cautions raised={raised} />}
-      {settled && <Remarks prescribing={prescribing} unit={unit} />}
+      {settled && <Remarks prescribing={prescribing} unit={unit} said={reason} />}
       {settled && soFar && <p class="small">{soFar}</p>}
       {estimate && (
         <p class="small">

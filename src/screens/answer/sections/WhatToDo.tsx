@@ -54,12 +54,21 @@ function Prescribed({ prescribing, unit }: { prescribing: Prescribing; unit: Len
 }
 
 /** What has to be known of it: why care, what is lost, what else would do. */
-export function Remarks({ prescribing, unit }: { prescribing: Prescribing; unit: LengthUnit }) {
+export function Remarks({
+  prescribing,
+  unit,
+  said,
+}: {
+  prescribing: Prescribing;
+  unit: LengthUnit;
+  /** What stands above already: not said twice. */
+  said: string;
+}) {
   const remarks = prescribing.state === "found" ? prescribing.prescription.remarks : [];
-  if (remarks.length === 0) return null;
-  const texts = remarks.map((remark) =>
-    sentenceText(withoutRanges(remark), unit, { coarse: true }),
-  );
+  const texts = remarks
+    .map((remark) => sentenceText(withoutRanges(remark), unit, { coarse: true }))
+    .filter((text) => text.toLowerCase() !== said.toLowerCase());
+  if (texts.length === 0) return null;
   return (
     <ul class="prescription-remarks">
       {texts.map((text) => (
