@@ -49,12 +49,17 @@ describe("the answer for a customer", () => {
     60_000,
   );
 
-  it("a stop that is met too late names what is hit, the part, and what it costs", () => {
+  it("a stop that is met too late names what is hit, and that no part alone mends it", () => {
     const parts = Object.fromEntries(
       told("arm-needs-taller").map((each) => [each.heading, each.text]),
     );
     expect(parts.Today).toMatch(/before the stop has done its work/);
-    expect(parts["What the part changes"]).toMatch(/on both sides/);
+    expect(parts["What the part changes"]).toMatch(/^No part that was tried makes it right/);
     expect(parts["What remains unsure"]).toMatch(/no certificate/);
+  }, 60_000);
+
+  it("what a part changes is said for both sides", () => {
+    const parts = told("checked-by-hand").map((each) => [each.heading, each.text]);
+    expect(Object.fromEntries(parts)["What the part changes"]).toMatch(/on both sides/);
   }, 60_000);
 });
