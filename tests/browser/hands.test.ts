@@ -84,7 +84,7 @@ describe("the theme", () => {
         page.evaluate(() => ({
           paper: getComputedStyle(document.body).backgroundColor,
           size: getComputedStyle(document.documentElement).fontSize,
-          words: document.body.textContent?.trim(),
+          words: document.getElementById("app")?.textContent?.trim(),
         }));
       expect(await look()).toEqual({ paper, size: "text" in kept ? "22px" : "16px", words: "" });
     },

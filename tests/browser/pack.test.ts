@@ -27,6 +27,7 @@ const shipped: Pack = JSON.parse(readFileSync("demo-data/pack.json", "utf8"));
 async function openPackScreen(): Promise<void> {
   await page.getByRole("link", { name: "Reference pack" }).click();
   await page.getByRole("heading", { level: 1, name: /pack/i }).waitFor();
+  await page.getByRole("link", { name: /^Tall firm/ }).waitFor();
 }
 
 async function savedPack(): Promise<Pack> {
@@ -130,7 +131,7 @@ it("two packs merge with their differences shown, each by choice", async () => {
       { ...second, material: "polyurethane" },
       third,
       ...rest,
-      { ...second, id: "marsh-block", name: "Marsh block" },
+      { ...second, id: "marsh-block", name: "Marsh block", partNumber: "MR-1" },
     ],
   };
   await openPackScreen();
@@ -185,6 +186,7 @@ it("an opened pack reaches the guided check from its first screen to its demands
         ...stop,
         id: "old-block",
         name: "Old block",
+        partNumber: "LP-1",
         damping: null,
         testedAtSpeed: false,
         estimated: { how: "from 60 Shore A", forceShare: 0.25 },
@@ -227,10 +229,10 @@ it("a pack changed in two tabs loses neither change", async () => {
   await other.getByLabel("Material").fill("polyurethane");
   await other.getByRole("button", { name: "Save", exact: true }).click();
   await other.getByText("Changed: Arm block.").waitFor();
-  await page.getByLabel("Mounting").fill("M12 stud");
+  await page.getByLabel("Part number").fill("HL-2000");
   await page.getByRole("button", { name: "Save", exact: true }).click();
   await page.getByText("Changed: Tall firm.").waitFor();
   const kept = await savedPack();
   expect(kept.stops.find(({ id }) => id === "arm-block")?.material).toBe("polyurethane");
-  expect(kept.stops.find(({ id }) => id === "tall-firm")?.mounting).toBe("M12 stud");
+  expect(kept.stops.find(({ id }) => id === "tall-firm")?.partNumber).toBe("HL-2000");
 });

@@ -26,11 +26,11 @@ export class CheckList {
   }
 
   check(name: string): Locator {
-    return this.page.getByRole("link").filter({ hasText: name });
+    return this.page.locator("a.check-link").filter({ hasText: name });
   }
 
   checkOf({ id }: CheckRecord): Locator {
-    return this.page.locator(`a[href^="#/check/${id}"]`);
+    return this.page.locator(`a.check-link[href^="#/check/${id}"]`);
   }
 
   get newCheck(): Locator {
