@@ -182,7 +182,7 @@ describe("a maker's own app", () => {
       ),
     ).toBe("#5a2a6e");
     await page.goto(own.address);
-    await page.getByRole("button", { name: "New check" }).tap();
+    await page.getByRole("button", { name: /^Full check/ }).tap();
     await page.waitForURL(/#\/check\//);
     const id = page.url().split("/check/")[1]?.split("/")[0] ?? "";
     await page.goto(`${own.address}#/check/${id}/stop`);
