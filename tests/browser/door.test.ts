@@ -202,7 +202,7 @@ describe("3: a reply", () => {
     await page.locator('[data-verdict="no"]').waitFor();
     await page.getByText("It answers other readings than those that are here now").waitFor();
     await page.getByText("A file or a link can't prove who wrote it.").waitFor();
-    await page.getByRole("button", { name: "Keep it with the check" }).click();
+    await page.getByRole("button", { name: "Save it with the check" }).click();
     await heading(/^Reply about/).waitFor();
     const [kept] = await rowsOf<{ reply: { createdAt: string } }>(page, "stopfit-desk", "replies");
     expect(Date.parse(kept?.reply.createdAt ?? "")).toBeLessThanOrEqual(Date.now());
