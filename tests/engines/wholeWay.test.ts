@@ -84,7 +84,7 @@ onEveryEngine((stage, engine, skip) => {
     const list = await new CheckList(page).open(stage.site.address);
     await list.check("Tern van, loaded").waitFor();
     await list.act("Tern van, loaded", "Copy");
-    await list.check("Tern van, loaded (copy)").waitFor();
+    await list.check("Tern van, loaded (copy)").first().waitFor();
     await page.goto(`${stage.site.address}#/saved`);
     const texts = await savedTexts(page);
     await page.getByRole("button", { name: "Save a backup" }).first().click();
