@@ -1,5 +1,5 @@
-import { accessSync, constants } from "node:fs";
 import { installDebian } from "./debianPackages.mjs";
+import { canRun, installedProgram } from "./installedProgram.mjs";
 
 const usualPlaces = [
   "/usr/bin/chromium",
@@ -13,20 +13,9 @@ const usualPlaces = [
   "C:\\Program Files (x86)\\Google\\Chrome\\Application\\chrome.exe",
 ];
 
-function canRun(path) {
-  try {
-    accessSync(path, constants.X_OK);
-    return true;
-  } catch {
-    return false;
-  }
-}
-
 /** The browser named by CHROMIUM_PATH, else the first in a usual place, else null. */
 export function findChromium(environment = process.env, places = usualPlaces, runs = canRun) {
-  const named = environment.CHROMIUM_PATH;
-  if (named) return runs(named) ? named : null;
-  return places.find(runs) ?? null;
+  return installedProgram(environment.CHROMIUM_PATH, places, runs);
 }
 
 const installMs = 300_000;

@@ -1,5 +1,5 @@
-import { accessSync, constants } from "node:fs";
 import { installDebian } from "./debianPackages.mjs";
+import { canRun, installedProgram } from "./installedProgram.mjs";
 
 const usualPlaces = [
   "/usr/sbin/nats-server",
@@ -8,24 +8,13 @@ const usualPlaces = [
   "/opt/homebrew/bin/nats-server",
 ];
 
-function canRun(path) {
-  try {
-    accessSync(path, constants.X_OK);
-    return true;
-  } catch {
-    return false;
-  }
-}
-
 export const natsServerMissing =
   "The shared desk needs nats-server, which is not installed here. Install it (Debian and Ubuntu: " +
   "sudo apt-get install nats-server) or set NATS_SERVER_PATH to the program.";
 
 /** The program named by NATS_SERVER_PATH, else the first in a usual place, else null. */
 export function findNatsServer(environment = process.env, places = usualPlaces, runs = canRun) {
-  const named = environment.NATS_SERVER_PATH;
-  if (named) return runs(named) ? named : null;
-  return places.find(runs) ?? null;
+  return installedProgram(environment.NATS_SERVER_PATH, places, runs);
 }
 
 const installMs = 90_000;

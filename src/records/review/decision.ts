@@ -165,3 +165,16 @@ export function deskChecks(
   }
   return checks;
 }
+
+/** The decisions of each check, by its id, in their order. */
+export function decisionsByCheck(
+  decisions: readonly Decision[],
+): ReadonlyMap<string, readonly Decision[]> {
+  const found = new Map<string, Decision[]>();
+  for (const decision of decisions) {
+    const known = found.get(decision.checkId);
+    if (known) known.push(decision);
+    else found.set(decision.checkId, [decision]);
+  }
+  return found;
+}

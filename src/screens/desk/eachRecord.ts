@@ -2,7 +2,7 @@ import type { Outcome } from "../../physics/outcome.ts";
 import { succeed } from "../../physics/outcome.ts";
 import type { CheckRecord } from "../../records/check/checkRecord.ts";
 import { readCheckText } from "../../records/check/readCheck.ts";
-import { type Decision, deskChecks } from "../../records/review/decision.ts";
+import { type Decision, decisionsByCheck, deskChecks } from "../../records/review/decision.ts";
 import type { DeskStore } from "../../storage/deskStore.ts";
 
 const pageSize = 100;
@@ -22,12 +22,7 @@ export async function eachRecord(
   const [submissions, decisions] = await Promise.all([store.submissions(), store.decisions()]);
   if (!submissions.ok) return submissions;
   if (!decisions.ok) return decisions;
-  const ofCheck = new Map<string, Decision[]>();
-  for (const decision of decisions.value) {
-    const known = ofCheck.get(decision.checkId);
-    if (known) known.push(decision);
-    else ofCheck.set(decision.checkId, [decision]);
-  }
+  const ofCheck = decisionsByCheck(decisions.value);
   const newest = new Set(
     deskChecks(submissions.value, decisions.value).map(({ latest }) => latest.key),
   );

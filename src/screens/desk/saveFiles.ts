@@ -3,7 +3,7 @@ import { succeed } from "../../physics/outcome.ts";
 import { readCheckText } from "../../records/check/readCheck.ts";
 import { byteOrderMark, csvLine, csvStyleOf } from "../../records/review/csv.ts";
 import {
-  type Decision,
+  decisionsByCheck,
   deskChecks,
   deskState,
   standingDecision,
@@ -24,12 +24,7 @@ export async function tableFile(
   const [submissions, decisions] = await Promise.all([store.submissions(), store.decisions()]);
   if (!submissions.ok) return submissions;
   if (!decisions.ok) return decisions;
-  const ofCheck = new Map<string, Decision[]>();
-  for (const decision of decisions.value) {
-    const known = ofCheck.get(decision.checkId);
-    if (known) known.push(decision);
-    else ofCheck.set(decision.checkId, [decision]);
-  }
+  const ofCheck = decisionsByCheck(decisions.value);
   const places = new Map<string, number>();
   for (const { versions } of deskChecks(submissions.value, decisions.value)) {
     versions.forEach(({ key }, index) => {
