@@ -76,7 +76,7 @@ export function MountFields({ draft, change, of }: FieldProps & { of: "stop" | "
       )}
       {way !== null && of === "stop" && (
         <fieldset class="field">
-          <legend class="field-label">Made for (none ticked: any)</legend>
+          <legend class="field-label">Layouts it is made for (leave all off for any)</legend>
           <div class="choices">
             {mountLayouts.map((kind) => (
               <LayoutLine key={kind} kind={kind} draft={draft} change={change} />
