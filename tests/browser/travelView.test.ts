@@ -81,7 +81,7 @@ it("is told in words and in numbers, and has nothing against it in any theme", a
   await travel.mark("Stop touches").tap();
   await travel.openNumbers();
   const numbers = page.getByRole("table", { name: "The named places of the travel" });
-  expect(await numbers.getByRole("row").count()).toBe(6);
+  await expect.poll(() => numbers.getByRole("row").count()).toBe(6);
   const found: string[] = [];
   await inEveryAppearance(page, async ({ theme, text }) => {
     for (const violation of await axeViolations(page)) found.push(`${theme} ${text}: ${violation}`);
