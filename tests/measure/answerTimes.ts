@@ -25,7 +25,7 @@ const rounds = 7;
 /** Changes the reading and waits, in the page itself, until its verdict stands beside the step. */
 async function typeForVerdict(page: Page, text: string): Promise<number> {
   return page.evaluate(async (typed) => {
-    const field = document.querySelector<HTMLInputElement>("main input[type=text], main input");
+    const field = document.querySelector<HTMLInputElement>("main input[type=text]");
     if (!field) throw new Error("There is no reading here.");
     const begun = performance.now();
     field.value = typed;
