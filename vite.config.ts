@@ -7,6 +7,7 @@ import { VitePWA, type VitePWAOptions } from "vite-plugin-pwa";
 
 import packageFile from "./package.json" with { type: "json" };
 import { type DeskAddress, readDeskAddress } from "./src/engine/address.ts";
+import { classFieldsWrapped } from "./src/tooling/classFields.ts";
 import { makerBuild } from "./src/tooling/maker/makerBuild.ts";
 
 /** The desk that this build sends to, where STOPFIT_DESK names one; nothing of it is in the app otherwise. */
@@ -132,6 +133,7 @@ export default defineConfig({
     maker,
     preact(),
     earlyScriptAndPolicy(),
+    classFieldsWrapped(),
     rememberConfig(),
     VitePWA({
       registerType: "prompt",
@@ -144,7 +146,7 @@ export default defineConfig({
         globPatterns: ["**/*.{js,css,html,svg,png,json}"],
         maximumFileSizeToCacheInBytes: 4_000_000,
         manifestTransforms: [withIntegrity],
-        buildPlugins: { vite: [withoutSending()] },
+        buildPlugins: { vite: [withoutSending(), classFieldsWrapped()] },
       },
       manifest: {
         id: "./",
@@ -186,10 +188,10 @@ export default defineConfig({
       },
     }),
   ],
-  worker: { format: "es" },
+  worker: { format: "es", plugins: () => [classFieldsWrapped()] },
   build: {
-    // The oldest that have what the app needs (src/screens/oldBrowser.ts).
-    target: ["safari15.4", "chrome108", "firefox121"],
+    // The oldest that have what the app needs (src/screens/oldBrowser.ts): Safari 15.4 with classFields.ts.
+    target: ["safari16", "chrome108", "firefox121"],
     modulePreload: { polyfill: false },
     rolldownOptions: {
       output: {

@@ -1,7 +1,10 @@
+import { readdirSync, readFileSync } from "node:fs";
 import { createServer, type Server } from "node:http";
 import type { AddressInfo } from "node:net";
+import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, expect, inject, it } from "vitest";
+import { withFieldsWrapped } from "../../src/tooling/classFields.ts";
 import { launchChromium, Phone } from "./support/phone.ts";
 import { Site } from "./support/site.ts";
 
@@ -99,4 +102,17 @@ it("without the policy the same tries get out, and the watch over requests sees 
   const seen = phone.strangers(site.origin).map((url) => new URL(url).pathname);
   expect(seen).toEqual(expect.arrayContaining(["/fetched", "/picture", "/script"]));
   await phone.close();
+});
+
+it("has private fields as they are, each value safe in the oldest Safari that runs the app", () => {
+  const folder = join(inject("dist"), "assets");
+  const scripts = readdirSync(folder).filter((name) => name.endsWith(".js"));
+  expect(scripts.length).toBeGreaterThan(5);
+  let privateFields = 0;
+  for (const name of scripts) {
+    const code = readFileSync(join(folder, name), "utf8");
+    expect(withFieldsWrapped(code) === code, name).toBe(true);
+    privateFields += code.match(/this\.#/g)?.length ?? 0;
+  }
+  expect(privateFields).toBeGreaterThan(100);
 });
