@@ -1,7 +1,7 @@
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import type { Browser, Page } from "playwright-core";
+import type { Page } from "playwright-core";
 import { storedFromRecord } from "../../src/records/filling/storedFromRecord.ts";
 import { payloadText } from "../../src/sharing/payload.ts";
 import { launchChromium } from "../browser/support/phone.ts";
@@ -9,6 +9,7 @@ import { Site } from "../browser/support/site.ts";
 import { backupFile, jsonFile } from "../browser/support/stranger.ts";
 import { demoRecord } from "../support/demoRecords.ts";
 import { plainPng } from "../support/pictures.ts";
+import { longestTask } from "./longestTask.ts";
 import { measuredPhone } from "./measuredPhone.ts";
 
 /*
@@ -18,39 +19,6 @@ import { measuredPhone } from "./measuredPhone.ts";
  */
 
 const slowness = 4;
-
-interface TraceEvent {
-  readonly name: string;
-  readonly pid: number;
-  readonly tid: number;
-  readonly tdur?: number;
-  readonly args?: { readonly name?: string };
-}
-
-/** Processor time of the longest task of any page's main thread while `work` goes on, ms. */
-async function longestTask(
-  browser: Browser,
-  page: Page,
-  work: () => Promise<void>,
-): Promise<number> {
-  await browser.startTracing(page, {
-    categories: ["toplevel", "disabled-by-default-devtools.timeline"],
-  });
-  await work();
-  const { traceEvents } = JSON.parse((await browser.stopTracing()).toString()) as {
-    traceEvents: TraceEvent[];
-  };
-  const mains = new Set(
-    traceEvents
-      .filter(({ name, args }) => name === "thread_name" && args?.name === "CrRendererMain")
-      .map(({ pid, tid }) => `${pid} ${tid}`),
-  );
-  const tasks = traceEvents.filter(
-    ({ name, pid, tid, tdur }) =>
-      /RunTask$/.test(name) && tdur !== undefined && mains.has(`${pid} ${tid}`),
-  );
-  return Math.max(0, ...tasks.map(({ tdur = 0 }) => tdur)) / 1000;
-}
 
 const demo = demoRecord("arm-fits");
 const many = Object.fromEntries(Array.from({ length: 490_000 }, (_, at) => [`k${at}`, 1]));

@@ -21,6 +21,12 @@ export interface StopCurve {
   scaled(factor: number): StopCurve;
 }
 
+/** What a stop without loss gives back of its curve at the greatest compression. */
+export const staticFormulas = {
+  force: "check: F_static at the greatest compression",
+  energy: "check: area under the static curve to the greatest compression",
+} as const;
+
 /** How much steeper than its end slope a stop becomes past its usable compression. Common practice. */
 const fullStopSteepening = 10;
 

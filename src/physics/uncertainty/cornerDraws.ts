@@ -22,6 +22,12 @@ export interface CornerDraws {
   readonly contactBeyond: readonly number[];
 }
 
+/** What is counted, by whose share of all draws it is known. */
+export const conformityFormulas = {
+  reserve: "P(reserve ≥ wanted reserve)",
+  contact: "P(z_c ≥ z_need), loaded",
+} as const;
+
 /** What the draws of one corner are compared with. */
 export interface DrawRequest {
   readonly corner: CornerBudget;

@@ -5,6 +5,13 @@ import { selectRank } from "./selectRank.ts";
 const idle: Float64Array[] = [];
 const mostIdle = 12;
 
+/** Of the usual 95 %. */
+export const intervalFormulas = {
+  lower: "lower end = 2.5th percentile",
+  upper: "upper end = 97.5th percentile",
+  half: { text: "half of the range", by: "(upper − lower) / 2" },
+} as const;
+
 /**
  * The probabilistically symmetric coverage intervals of several figures whose values come draw by draw:
  * from the (1 − p)/2 to the (1 + p)/2 percentile, between two ranks in proportion.

@@ -31,6 +31,12 @@ export function spreadOf(reading: Reading): Omit<DrawnReading, "id"> {
   return { mean, halfWidth: reading.tol, standardError };
 }
 
+/** u of one value, and of repeats whose sample standard deviation is s. */
+export const uncertaintyFormulas = {
+  once: "u = tol / √3",
+  repeated: "u = √[tol² / 3 + (s / √n)²]",
+} as const;
+
 /**
  * u, the standard uncertainty: √(tol²/3 + s²/n), in the reading's unit.
  * Source: JCGM 100:2008, 4.3.7 (rectangular), 4.2.3 (mean of repeats), 5.1.2 (their sum).

@@ -1,4 +1,6 @@
 /* The uncertainty's door: means, ± and draws of readings. */
 
-export { drawnReading, standardUncertainty } from "./drawnReading.ts";
+export { conformityFormulas } from "./cornerDraws.ts";
+export { intervalFormulas } from "./coverageIntervals.ts";
+export { drawnReading, standardUncertainty, uncertaintyFormulas } from "./drawnReading.ts";
 export { mean, meanOf } from "./readingMean.ts";

@@ -14,7 +14,7 @@ import {
   staticOnly,
   stopAtSpeed,
 } from "../stop/stopAtSpeed.ts";
-import { stopCurve } from "../stop/stopCurve.ts";
+import { staticFormulas, stopCurve } from "../stop/stopCurve.ts";
 import type { CornerContext } from "./cornerContext.ts";
 import { meanOf, originOf } from "./measured.ts";
 import { sagWorking } from "./payloadSag.ts";
@@ -183,7 +183,7 @@ function staticCheck(
   if (name === "peakStopForceN") {
     return [
       told(
-        "check: F_static at the greatest compression",
+        staticFormulas.force,
         ["static curve at ", mm(depth)],
         quantity("force", curve.force(depth)),
       ),
@@ -192,7 +192,7 @@ function staticCheck(
   if (name === "energyInJ" && result.peakCompressionMm > 0) {
     return [
       told(
-        "check: area under the static curve to the greatest compression",
+        staticFormulas.energy,
         ["static curve from 0 to ", mm(depth)],
         quantity("energy", curve.energy(depth) / 1000),
       ),

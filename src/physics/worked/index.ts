@@ -12,6 +12,7 @@ export {
   roadTravelSigma,
 } from "./roadFigures.ts";
 export { screeningAssumptions } from "./roadResponse.ts";
+export { step, told } from "./step.ts";
 export { progressiveness, rateClass, secantRate } from "./stopRate.ts";
 export {
   freeShare,

@@ -1,11 +1,19 @@
 import type { DoubtShare } from "../../../physics/fitment.ts";
-import { drawnReading, standardUncertainty } from "../../../physics/uncertainty/index.ts";
+import {
+  conformityFormulas,
+  drawnReading,
+  intervalFormulas,
+  standardUncertainty,
+  uncertaintyFormulas,
+} from "../../../physics/uncertainty/index.ts";
 import {
   type CornerContext,
   type FormulaStep,
   type FormulaSymbol,
   mm,
   quantity,
+  step,
+  told,
   type WorkedFigure,
 } from "../../../physics/worked/index.ts";
 import { readingById, readingKind, readingWords } from "./readingById.ts";
@@ -44,41 +52,26 @@ function firstUncertainty(context: CornerContext, shares: readonly DoubtShare[])
   const kind = readingKind(id);
   if (!reading || !kind) return [];
   const drawn = drawnReading(id, reading);
-  const repeated = reading.values.length > 1;
-  return [
+  const { length: n } = reading.values;
+  const line = step(
+    n > 1 ? uncertaintyFormulas.repeated : uncertaintyFormulas.once,
     {
-      formula: `u = ${repeated ? "√[tol²/3 + (s/√n)²]" : "tol/√3"}, each reading; first: ${readingWords(context.fitment, id)}`,
-      worked: repeated
-        ? [
-            "√[(",
-            quantity(kind, drawn.halfWidth),
-            ")²/3 + (",
-            quantity(kind, drawn.standardError),
-            ")²]",
-          ]
-        : [quantity(kind, drawn.halfWidth), " / √3"],
-      result: quantity(kind, standardUncertainty(drawn)),
+      tol: quantity(kind, drawn.halfWidth),
+      s: quantity(kind, drawn.standardError * Math.sqrt(n)),
+      n: quantity("count", n),
     },
-  ];
+    quantity(kind, standardUncertainty(drawn)),
+  );
+  const first = readingWords(context.fitment, id);
+  return [{ ...line, formula: `${line.formula}, each reading; first: ${first}` }];
 }
 
 function percentiles([low, high]: readonly [number, number], words: string): FormulaStep[] {
+  const found = [`of ${words} over all draws`];
   return [
-    {
-      formula: "lower end = 2.5th percentile",
-      worked: [`of ${words} over all draws`],
-      result: mm(low),
-    },
-    {
-      formula: "upper end = 97.5th percentile",
-      worked: [`of ${words} over all draws`],
-      result: mm(high),
-    },
-    {
-      formula: "half of the range",
-      worked: ["(", mm(high), " − ", mm(low), ") / 2"],
-      result: mm((high - low) / 2),
-    },
+    told(intervalFormulas.lower, found, mm(low)),
+    told(intervalFormulas.upper, found, mm(high)),
+    step(intervalFormulas.half, { lower: mm(low), upper: mm(high) }, mm((high - low) / 2)),
   ];
 }
 
@@ -116,11 +109,11 @@ export function clearanceProbability(context: CornerContext): WorkedFigure | und
     symbols: symbols(context, context.assessed.doubt.reserve),
     steps: [
       ...firstUncertainty(context, context.assessed.doubt.reserve),
-      {
-        formula: "P(reserve ≥ wanted reserve)",
-        worked: ["share of draws with a reserve of at least ", mm(context.rules.reserveMm)],
-        result: quantity("share", probability),
-      },
+      told(
+        conformityFormulas.reserve,
+        ["share of draws with a reserve of at least ", mm(context.rules.reserveMm)],
+        quantity("share", probability),
+      ),
     ],
     source: `${source} Decided as in JCGM 106:2012: 95 % for yes, 5 % for no.`,
     assumed: ["The readings err independently of each other."],
@@ -135,11 +128,11 @@ export function earlyContactProbability(context: CornerContext): WorkedFigure | 
     symbols: symbols(context, context.assessed.doubt.contact),
     steps: [
       ...firstUncertainty(context, context.assessed.doubt.contact),
-      {
-        formula: "P(z_c ≥ z_need), loaded",
-        worked: ["share of draws with a travel to contact of at least ", mm(needed)],
-        result: quantity("share", probability),
-      },
+      told(
+        conformityFormulas.contact,
+        ["share of draws with a travel to contact of at least ", mm(needed)],
+        quantity("share", probability),
+      ),
     ],
     source: `${source} Decided as in JCGM 106:2012: 95 % for yes, 5 % for no.`,
     assumed: ["The travel needed is taken at the mean readings.", "Linear, Gaussian, one corner."],
