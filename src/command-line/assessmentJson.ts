@@ -5,10 +5,6 @@ import type {
   DoubtFromTest,
   EstimatedCurve,
   EventResult,
-  Interval,
-  LimitKind,
-  Linkage,
-  Side,
   State,
 } from "../physics/fitment.ts";
 import type { Prescription } from "../physics/prescription/index.ts";
@@ -21,43 +17,25 @@ type PrintedCheck = Pick<Check, "id" | "state" | "probability" | "side" | "readi
 };
 
 /** One corner as record.md says it is printed, and no more. */
-interface PrintedCorner {
-  readonly side: Side;
-  readonly leverRatio: number;
-  readonly wheelTravelToContactMm: number;
-  readonly wheelTravelToFullStopMm: number;
-  readonly wheelTravelToHardLimitMm: number | null;
-  readonly hardLimit: LimitKind | null;
-  readonly freeShare: number | null;
-  readonly reserveMm: number | null;
-  readonly spacerMm: number | null;
-  readonly tallerMm: number | null;
-  readonly secantRateNPerMm: number;
-  readonly stopRateClass: number;
-  readonly progressive: boolean;
-  readonly linkage: Linkage;
-  readonly leverRatioAtFullStop: number;
-  readonly oneWheel?: CornerAssessment["oneWheel"];
-  readonly roadTravelSigmaMm: number | null;
-  readonly contactsPerKm: number | null;
-  readonly loadedSagMm: number | null;
-  readonly loadedTravelToContactMm: number | null;
-  readonly loadedContactsPerKm: number | null;
-  readonly freeTravelNeededMm: number | null;
-  readonly freeTravelNeededUnladenMm: number | null;
-  readonly mostExtraHeightMm: number | null;
+interface PrintedCorner
+  extends Omit<
+    CornerAssessment,
+    | "events"
+    | "undampedEvents"
+    | "fromTest"
+    | "stopItselfPasses"
+    | "intervals"
+    | "checks"
+    | "doubt"
+    | "missing"
+  > {
   readonly events: readonly PrintedEvent[] | null;
   /** Only where the stop's test says what it leaves open: ± of the events' figures, 95 %. */
   readonly fromTest?: DoubtFromTest;
-  readonly classesThatWork: readonly number[] | null;
-  readonly classWindow: Interval | null;
   readonly intervals: Pick<
     CornerAssessment["intervals"],
     "wheelTravelToContactMm" | "wheelTravelToFullStopMm" | "reserveMm"
   >;
-  readonly clearanceProbability: number | null;
-  readonly earlyContactProbability: number | null;
-  readonly loadedCompressionMm?: number;
   readonly checks: readonly PrintedCheck[];
 }
 

@@ -1,3 +1,5 @@
+import { optionsIn, type Parsed } from "./options.ts";
+
 /** A free mass on the stop. */
 export interface HitAsked {
   readonly massKg: number;
@@ -9,10 +11,6 @@ interface StopTestArguments {
   readonly hit: HitAsked | null;
   readonly files: readonly string[];
 }
-
-export type ParsedStopTest =
-  | { readonly ok: true; readonly value: StopTestArguments }
-  | { readonly ok: false; readonly message: string };
 
 export const stopTestUsage = `Read bench tests of stops: static curve, loss at rest and at speed, with their ±.
 
@@ -26,36 +24,19 @@ Files are text with columns headed by name and unit: time, depth, force, or dept
 A file that can't be read gives its error in its place, the others are still read, and the exit status
 is 1. It is 2 when the command itself can't be understood.`;
 
-/** `--hit` takes the next argument or what follows "="; everything after "--" is a file. */
-export function parseStopTest(given: readonly string[]): ParsedStopTest | "help" {
-  let json = false;
-  let hit: HitAsked | null = null;
-  const files: string[] = [];
-  for (let index = 0; index < given.length; index += 1) {
-    const argument = given[index] ?? "";
-    if (argument === "--") {
-      files.push(...given.slice(index + 1));
-      break;
-    }
-    if (argument === "--help" || argument === "-h") return "help";
-    if (argument === "--json") json = true;
-    else if (argument === "--hit" || argument.startsWith("--hit=")) {
-      const separate = argument === "--hit";
-      const text = separate ? given[index + 1] : argument.slice("--hit=".length);
-      if (separate) index += 1;
-      hit = parseHit(text ?? "");
-      if (hit === null) {
-        return {
-          ok: false,
-          message: `--hit takes a mass in kg and a speed in m/s, such as 250,2, not “${text ?? ""}”.`,
-        };
-      }
-    } else if (argument.startsWith("-") && argument !== "-") {
-      return { ok: false, message: `The option ${argument} is not known.` };
-    } else files.push(argument);
+export function parseStopTest(given: readonly string[]): Parsed<StopTestArguments> | "help" {
+  const found = optionsIn(given, { switches: ["--json"], options: ["--hit"] });
+  if (found === "help" || !found.ok) return found;
+  const { switches, options, files } = found.value;
+  const text = options.get("--hit") ?? "";
+  const hit = parseHit(text);
+  if (hit === null && options.has("--hit")) {
+    return {
+      ok: false,
+      message: `--hit takes a mass in kg and a speed in m/s, such as 250,2, not “${text}”.`,
+    };
   }
-  if (files.length === 0) return { ok: false, message: "No file is given." };
-  return { ok: true, value: { json, hit, files } };
+  return { ok: true, value: { json: switches.has("--json"), hit, files } };
 }
 
 function parseHit(text: string): HitAsked | null {

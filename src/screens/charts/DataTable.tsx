@@ -6,42 +6,53 @@ export interface Column {
   readonly note?: string;
 }
 
-/** The numbers behind a drawing. The first cell of a row names it. */
-export function DataTable({
+interface TableOf {
+  readonly caption: string;
+  readonly columns: readonly Column[];
+  /** The first cell of a row names it. */
+  readonly rows: readonly (readonly ComponentChildren[])[];
+}
+
+/** The numbers behind a drawing. */
+export function DataTable(table: TableOf) {
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a table wider than the phone is scrolled by keys too
+    <section class="table-holder" tabIndex={0} aria-label={table.caption}>
+      <CaptionedTable look="data-table" {...table} />
+    </section>
+  );
+}
+
+/** A table under its caption; `look` is its class. */
+export function CaptionedTable({
   caption,
   columns,
   rows,
-}: {
-  caption: string;
-  columns: readonly Column[];
-  rows: readonly (readonly ComponentChildren[])[];
-}) {
+  look,
+}: TableOf & { look: "data-table" | "report-table" }) {
   return (
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: a table wider than the phone is scrolled by keys too
-    <section class="table-holder" tabIndex={0} aria-label={caption}>
-      <table class="data-table">
-        <caption>{caption}</caption>
-        <thead>
-          <tr>
-            {columns.map(({ name, note }) => (
-              <th key={`${name} ${note ?? ""}`} scope="col">
-                {name}
-                {note && <small> {note}</small>}
-              </th>
+    <table class={look}>
+      <caption>{caption}</caption>
+      <thead>
+        <tr>
+          {columns.map(({ name, note }) => (
+            <th key={`${name} ${note ?? ""}`} scope="col">
+              {name}
+              {note && <small> {note}</small>}
+            </th>
+          ))}
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map(([head, ...cells], row) => (
+          <tr key={row}>
+            <th scope="row">{head}</th>
+            {cells.map((cell, column) => (
+              <td key={column}>{cell}</td>
             ))}
           </tr>
-        </thead>
-        <tbody>
-          {rows.map(([head, ...cells], row) => (
-            <tr key={row}>
-              <th scope="row">{head}</th>
-              {cells.map((cell, column) => (
-                <td key={column}>{cell}</td>
-              ))}
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </section>
+        ))}
+      </tbody>
+    </table>
   );
 }

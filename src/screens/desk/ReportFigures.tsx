@@ -11,6 +11,7 @@ import { WorkedFigureView } from "../answer/sections/WorkedFigureView.tsx";
 import { WheelForceChart } from "../answer/wheelForce/WheelForceChart.tsx";
 import { wheelForceCurve } from "../answer/wheelForce/wheelForceCurve.ts";
 import { sideWords } from "../assessment/stateWords.ts";
+import { CaptionedTable } from "../charts/DataTable.tsx";
 
 /** The drawings, the ladders in both unit systems. */
 export function Drawings({
@@ -75,32 +76,15 @@ export function FiguresTable({
   const sides = assessment.corners;
   return (
     <section class="report-part report-page">
-      <table class="report-table">
-        <caption>Figures in both unit systems</caption>
-        <thead>
-          <tr>
-            <th scope="col">Figure</th>
-            {sides.map(({ side }) => (
-              <th key={side} scope="col">
-                {sideWords[side]}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {known(fitment, assessment).map((figure) => (
-            <tr key={figure.id}>
-              <th scope="row">
-                {figure.about ? `${figure.about}: ` : ""}
-                {figure.title}
-              </th>
-              {sides.map((corner) => (
-                <td key={corner.side}>{inBoth(figure, corner)}</td>
-              ))}
-            </tr>
-          ))}
-        </tbody>
-      </table>
+      <CaptionedTable
+        look="report-table"
+        caption="Figures in both unit systems"
+        columns={[{ name: "Figure" }, ...sides.map(({ side }) => ({ name: sideWords[side] }))]}
+        rows={known(fitment, assessment).map((figure) => [
+          `${figure.about ? `${figure.about}: ` : ""}${figure.title}`,
+          ...sides.map((corner) => inBoth(figure, corner)),
+        ])}
+      />
       {sides.some(({ events }) => events !== null) && <p class="small">{simulatedStops}</p>}
     </section>
   );

@@ -1,17 +1,15 @@
 import type { RowsAnalysis } from "../../physics/stopTests/index.ts";
-import { quantityText, sentenceText } from "../../records/entry/quantityText.ts";
-import { fromModel, type LengthUnit } from "../../records/entry/units.ts";
+import { sentenceText } from "../../records/entry/quantityText.ts";
+import type { LengthUnit } from "../../records/entry/units.ts";
 import { Notice } from "../parts/Notice.tsx";
+import { DampingFound } from "./DampingFound.tsx";
 import { StaticCurveFound } from "./StaticCurveFound.tsx";
 
 /** What rows of depth, speed and force gave. */
 export function RowsFound({ analysis, unit }: { analysis: RowsAnalysis; unit: LengthUnit }) {
   const { staticCurve, damping } = analysis;
-  const dampingUnit = unit === "in" ? ("lbf·s/in" as const) : ("N·s/mm" as const);
-  const coefficient = (value: { coefficient: number; standardError: number } | null) =>
-    value
-      ? `${fromModel(value.coefficient, dampingUnit).toPrecision(3)} ± ${fromModel(value.standardError, dampingUnit).toPrecision(2)}`
-      : "not tested";
+  const pairOf = (value: { coefficient: number; standardError: number } | null) =>
+    value && ([value.coefficient, value.standardError] as const);
   return (
     <>
       <StaticCurveFound staticCurve={staticCurve} unit={unit} />
@@ -26,25 +24,15 @@ export function RowsFound({ analysis, unit }: { analysis: RowsAnalysis; unit: Le
           <p>
             <strong>Damping</strong> at {damping.value.rows.length} depths, with standard errors:
           </p>
-          <table class="pack-differs">
-            <caption class="unseen">Damping at each depth, with standard errors</caption>
-            <thead>
-              <tr>
-                <th scope="col">Depth</th>
-                <th scope="col">Pressed deeper, {dampingUnit}</th>
-                <th scope="col">Coming back, {dampingUnit}</th>
-              </tr>
-            </thead>
-            <tbody>
-              {damping.value.rows.map((row) => (
-                <tr key={row.depthMm}>
-                  <th scope="row">{quantityText({ kind: "length", value: row.depthMm }, unit)}</th>
-                  <td>{coefficient(row.compressing)}</td>
-                  <td>{coefficient(row.rebounding)}</td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
+          <DampingFound
+            caption="Damping at each depth, with standard errors"
+            rows={damping.value.rows.map(({ depthMm, compressing, rebounding }) => ({
+              depthMm,
+              compressing: pairOf(compressing),
+              rebounding: pairOf(rebounding),
+            }))}
+            unit={unit}
+          />
         </>
       ) : (
         <Notice tone="unsure">

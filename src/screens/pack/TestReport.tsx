@@ -2,11 +2,13 @@ import type { QuantityKind } from "../../physics/sentence.ts";
 import { meanOf } from "../../physics/uncertainty/index.ts";
 import { dateText } from "../../records/check/checkName.ts";
 import { quantityText } from "../../records/entry/quantityText.ts";
-import { fromModel, type LengthUnit } from "../../records/entry/units.ts";
+import type { LengthUnit } from "../../records/entry/units.ts";
 import type { Pack, PackCycle, PackCycles, PackStop, PackTest } from "../../records/pack/pack.ts";
+import { CaptionedTable } from "../charts/DataTable.tsx";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import { conditionNames } from "./ConditionFields.tsx";
+import { dampingText, dampingUnitOf } from "./DampingFound.tsx";
 import { NoSuchItem } from "./ItemScreen.tsx";
 import { packItemHref } from "./packRoutes.ts";
 import { TestCharts } from "./TestCharts.tsx";
@@ -129,11 +131,7 @@ function LossTable({ test, unit }: { test: PackTest; unit: LengthUnit }) {
       : [["Scatter of what is left of the force", text("force", loss.misfitN)] as const]),
   ];
   return (
-    <Table
-      caption="Loss at speed, each with its 95 % ±"
-      head={["Part", "Found"]}
-      rows={rows.map(([name, value]) => [name, value])}
-    />
+    <Table caption="Loss at speed, each with its 95 % ±" head={["Part", "Found"]} rows={rows} />
   );
 }
 
@@ -155,14 +153,11 @@ function CurveTable({ test, unit }: { test: PackTest; unit: LengthUnit }) {
 
 function DampingTable({ test, unit }: { test: PackTest; unit: LengthUnit }) {
   if (!test.damping?.length) return null;
-  const dampingUnit = unit === "in" ? ("lbf·s/in" as const) : ("N·s/mm" as const);
   const value = (pair: readonly [number, number] | null) =>
-    pair
-      ? `${fromModel(pair[0], dampingUnit).toPrecision(3)} ± ${fromModel(coverage * pair[1], dampingUnit).toPrecision(2)}`
-      : "not tested";
+    dampingText(pair && [pair[0], coverage * pair[1]], unit);
   return (
     <Table
-      caption={`Damping in ${dampingUnit}, each with its 95 % ±`}
+      caption={`Damping in ${dampingUnitOf(unit)}, each with its 95 % ±`}
       head={["Depth", "Pressed deeper", "Coming back"]}
       rows={test.damping.map(({ depthMm, compressing, rebounding }) => [
         quantityText({ kind: "length", value: depthMm }, unit),
@@ -229,9 +224,8 @@ function BlockTables({ blocks, unit }: { blocks: readonly PackCycles[]; unit: Le
 }
 
 function Table({
-  caption,
   head,
-  rows,
+  ...table
 }: {
   caption: string;
   head: readonly string[];
@@ -239,28 +233,7 @@ function Table({
 }) {
   return (
     <section class="report-part report-table-box">
-      <table class="report-table">
-        <caption>{caption}</caption>
-        <thead>
-          <tr>
-            {head.map((name) => (
-              <th key={name} scope="col">
-                {name}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {rows.map(([first, ...cells], row) => (
-            <tr key={row}>
-              <th scope="row">{first}</th>
-              {cells.map((cell, column) => (
-                <td key={column}>{cell}</td>
-              ))}
-            </tr>
-          ))}
-        </tbody>
-      </table>
+      <CaptionedTable look="report-table" columns={head.map((name) => ({ name }))} {...table} />
     </section>
   );
 }

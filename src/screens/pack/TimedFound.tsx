@@ -7,6 +7,7 @@ import type {
 import { quantityText, sentenceText } from "../../records/entry/quantityText.ts";
 import { fromModel, type LengthUnit } from "../../records/entry/units.ts";
 import { Notice } from "../parts/Notice.tsx";
+import { DampingFound, dampingUnitOf } from "./DampingFound.tsx";
 import { StaticCurveFound } from "./StaticCurveFound.tsx";
 
 /** What a record of time, depth and force gave. */
@@ -37,11 +38,9 @@ export function TimedFound({ analysis, unit }: { analysis: TimedAnalysis; unit: 
 }
 
 function LossFound({ loss, unit }: { loss: StopLoss; unit: LengthUnit }) {
-  const dampingUnit = unit === "in" ? ("lbf·s/in" as const) : ("N·s/mm" as const);
+  const dampingUnit = dampingUnitOf(unit);
   const share = ({ value, doubt }: Doubted) =>
     `${(100 * value).toFixed(1)} ± ${(100 * doubt).toFixed(1)} %`;
-  const coefficient = ({ value, doubt }: Doubted) =>
-    `${fromModel(value, dampingUnit).toPrecision(3)} ± ${fromModel(doubt, dampingUnit).toPrecision(2)}`;
   const { restLoss, branches, damping, staticShare } = loss;
   const force = unit === "in" ? ("lbf" as const) : ("N" as const);
   return (
@@ -75,25 +74,15 @@ function LossFound({ loss, unit }: { loss: StopLoss; unit: LengthUnit }) {
         )}
       </dl>
       {damping.length > 0 && (
-        <table class="pack-differs">
-          <caption class="unseen">Damping at each depth, with its 95 % ±</caption>
-          <thead>
-            <tr>
-              <th scope="col">Depth</th>
-              <th scope="col">Pressed deeper, {dampingUnit}</th>
-              <th scope="col">Coming back, {dampingUnit}</th>
-            </tr>
-          </thead>
-          <tbody>
-            {damping.map((row) => (
-              <tr key={row.depthMm}>
-                <th scope="row">{quantityText({ kind: "length", value: row.depthMm }, unit)}</th>
-                <td>{coefficient(row.compressing)}</td>
-                <td>{coefficient(row.rebounding)}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
+        <DampingFound
+          caption="Damping at each depth, with its 95 % ±"
+          rows={damping.map(({ depthMm, compressing, rebounding }) => ({
+            depthMm,
+            compressing: [compressing.value, compressing.doubt],
+            rebounding: [rebounding.value, rebounding.doubt],
+          }))}
+          unit={unit}
+        />
       )}
     </>
   );
@@ -120,7 +109,7 @@ function Blocks({ blocks, unit }: { blocks: readonly CyclesAnalysis[]; unit: Len
 
 function CyclesFound({ analysis, unit }: { analysis: CyclesAnalysis; unit: LengthUnit }) {
   const energy = (value: number) => quantityText({ kind: "energy", value }, unit);
-  const dampingUnit = unit === "in" ? ("lbf·s/in" as const) : ("N·s/mm" as const);
+  const dampingUnit = dampingUnitOf(unit);
   const { lossFactor, equivalentDampingNsPerMm } = analysis;
   const figures: readonly [string, string][] = [
     ["Cycles", `${analysis.cycles} at ${analysis.frequencyHz.toPrecision(4)} Hz`],

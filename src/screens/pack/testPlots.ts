@@ -31,27 +31,37 @@ function pairs(x: Float64Array, y: Float64Array): Point[] {
   return Array.from(x, (value, index): Point => [value, y[index] ?? 0]);
 }
 
-export function plotsOfRows(analysis: RowsAnalysis): TestPlots {
-  const { staticCurve, damping } = analysis;
-  const plotted = (value: { coefficient: number; standardError: number } | null) =>
-    value && { value: value.coefficient, standardError: value.standardError };
+/** What every kind of test has: its rows by speed, and its curve. */
+function stillPlots({
+  speeds,
+  staticCurve,
+}: TestAnalysis): Pick<TestPlots, "speeds" | "curve" | "staticResiduals"> {
   return {
-    speeds: analysis.speeds.map(({ speedMmPerS, depthMm, forceN }) => ({
+    speeds: speeds.map(({ speedMmPerS, depthMm, forceN }) => ({
       speedMmPerS,
       points: pairs(depthMm, forceN),
     })),
     curve: staticCurve.ok
       ? staticCurve.value.points.map(({ depthMm, forceN }): Point => [depthMm, forceN])
       : null,
+    staticResiduals: staticCurve.ok
+      ? pairs(staticCurve.value.residuals.depthMm, staticCurve.value.residuals.residualN)
+      : null,
+  };
+}
+
+export function plotsOfRows(analysis: RowsAnalysis): TestPlots {
+  const { damping } = analysis;
+  const plotted = (value: { coefficient: number; standardError: number } | null) =>
+    value && { value: value.coefficient, standardError: value.standardError };
+  return {
+    ...stillPlots(analysis),
     damping: damping.ok
       ? damping.value.rows.map((row) => ({
           depthMm: row.depthMm,
           compressing: plotted(row.compressing),
           rebounding: plotted(row.rebounding),
         }))
-      : null,
-    staticResiduals: staticCurve.ok
-      ? pairs(staticCurve.value.residuals.depthMm, staticCurve.value.residuals.residualN)
       : null,
     speedResiduals: damping.ok
       ? pairs(damping.value.residuals.depthMm, damping.value.residuals.residualN)
@@ -61,19 +71,13 @@ export function plotsOfRows(analysis: RowsAnalysis): TestPlots {
 }
 
 function plotsOfTimed(analysis: TimedAnalysis): TestPlots {
-  const { staticCurve, loss, blocks } = analysis;
+  const { loss, blocks } = analysis;
   const plotted = ({ value, doubt }: { value: number; doubt: number }) => ({
     value,
     standardError: doubt / coverage,
   });
   return {
-    speeds: analysis.speeds.map(({ speedMmPerS, depthMm, forceN }) => ({
-      speedMmPerS,
-      points: pairs(depthMm, forceN),
-    })),
-    curve: staticCurve.ok
-      ? staticCurve.value.points.map(({ depthMm, forceN }): Point => [depthMm, forceN])
-      : null,
+    ...stillPlots(analysis),
     damping:
       loss.ok && loss.value.damping.length > 0
         ? loss.value.damping.map((row) => ({
@@ -82,9 +86,6 @@ function plotsOfTimed(analysis: TimedAnalysis): TestPlots {
             rebounding: plotted(row.rebounding),
           }))
         : null,
-    staticResiduals: staticCurve.ok
-      ? pairs(staticCurve.value.residuals.depthMm, staticCurve.value.residuals.residualN)
-      : null,
     speedResiduals: loss.ok
       ? pairs(loss.value.residuals.depthMm, loss.value.residuals.residualN)
       : null,
