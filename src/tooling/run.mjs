@@ -21,10 +21,14 @@ export function runTool(path, args, options = {}) {
   return run(process.execPath, [`node_modules/${path}`, ...args], { shell: false, ...options });
 }
 
-/** The same with its output held back until it has ended, for tools that run beside each other. */
+/**
+ * The same with its output held back until it has ended, for tools that run beside each other; also a
+ * tool of the project itself, src/<path>.
+ */
 export function runToolHeld(path, args, options = {}) {
   return new Promise((resolve) => {
-    const child = spawn(process.execPath, [`node_modules/${path}`, ...args], {
+    const file = path.startsWith("src/") ? path : `node_modules/${path}`;
+    const child = spawn(process.execPath, [file, ...args], {
       stdio: ["ignore", "pipe", "pipe"],
       ...options,
     });

@@ -95,7 +95,7 @@ async function all() {
     ],
     ["Unused files, exports and dependencies", "knip/bin/knip.js", []],
     ["Lint", "@biomejs/biome/bin/biome", ["check", "--error-on-warnings", "."]],
-    ["Type check", "typescript/bin/tsc", ["--noEmit"]],
+    ["Type check", "src/tooling/typecheck.mjs", []],
   ]);
   const built = [dist, laterDist].every((folder) => existsSync(join(folder, "index.html")));
   if ((await ensureNatsServer()) === null) {

@@ -4,8 +4,10 @@ import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { findChromium } from "../../src/tooling/chromium.mjs";
 import { missingPackages } from "../../src/tooling/dependencies.mjs";
+import { kernels } from "../../src/tooling/kernels.mjs";
 import { run } from "../../src/tooling/run.mjs";
 import { addCounts, closingLine, countsOf } from "../../src/tooling/testCounts.mjs";
+import { findingsIn, isOfKernel } from "../../src/tooling/typecheck.mjs";
 
 describe("the closing line", () => {
   // The fields are those of Jest's JSON report, which Vitest's json reporter writes.
@@ -84,5 +86,27 @@ describe("a command", () => {
     } finally {
       rmSync(folder, { recursive: true });
     }
+  });
+});
+
+describe("the type check", () => {
+  const output = [
+    "src/physics/assess.ts(4,7): error TS2322: Type 'number | undefined' is not assignable.",
+    "  Type 'undefined' is not assignable to type 'number'.",
+    `${kernels[0]}(8,1): error TS2532: Object is possibly 'undefined'.`,
+    "",
+  ].join("\n");
+
+  it("keeps what belongs to a finding with it, and passes over kernels alone", () => {
+    const findings = findingsIn(output);
+    expect(findings).toHaveLength(2);
+    expect(findings[0]).toMatch(/assess\.ts.*\n {2}Type 'undefined'/);
+    expect(findings.map((finding) => isOfKernel(finding))).toEqual([false, true]);
+  });
+
+  it("knows kernels in physics alone, each in its place", () => {
+    expect(kernels.filter((file) => !/^src\/physics\/\w+\/\w+\.ts$/.test(file))).toEqual([]);
+    expect([...kernels].sort()).toEqual(kernels);
+    for (const file of kernels) expect(readFileSync(file, "utf8")).toMatch(/Array|number\[\]/);
   });
 });

@@ -105,21 +105,21 @@ export class CornerModel {
   /** g of the stop asked about, mm; see `gapOf`. */
   gap(readings: Float64Array, from = 0): number {
     const { stands, freeHeight, recordedHeight } = this.places;
-    let gap = (readings[from + stands] as number) - this.#spacer;
-    if (this.#plusRecorded) gap += readings[from + recordedHeight] as number;
-    if (this.#lessHeight) gap -= readings[from + freeHeight] as number;
+    let gap = readings[from + stands] - this.#spacer;
+    if (this.#plusRecorded) gap += readings[from + recordedHeight];
+    if (this.#lessHeight) gap -= readings[from + freeHeight];
     return gap;
   }
 
   /** g of the stop that stood there when the readings were taken, mm; see `measuredGapOf`. */
   measuredGap(readings: Float64Array, from = 0): number {
-    const stands = readings[from + this.places.stands] as number;
+    const stands = readings[from + this.places.stands];
     return this.#apart ? stands - this.#measuredHeight(readings, from) : stands;
   }
 
   #measuredHeight(readings: Float64Array, from: number): number {
     const { freeHeight, recordedHeight } = this.places;
-    return readings[from + (recordedHeight < 0 ? freeHeight : recordedHeight)] as number;
+    return readings[from + (recordedHeight < 0 ? freeHeight : recordedHeight)];
   }
 
   /** Closing at which the block in the stop's place was met, mm. */
@@ -170,19 +170,18 @@ export class CornerModel {
     const travel = this.led(readings, motion, from);
     if (travel === null) return false;
     const gap = this.gap(readings, from);
-    const usable = readings[from + usablePlace] as number;
+    const usable = readings[from + usablePlace];
     const pressed = gap + usable;
     if (!travel.wheelTravelInto(figures, figure.contact, gap)) return false;
     if (!travel.wheelTravelInto(figures, figure.fullStop, pressed)) return false;
     if (settle >= 0) {
-      figures[figure.contact] =
-        (figures[figure.contact] as number) + (readings[from + settle] as number);
+      figures[figure.contact] = figures[figure.contact] + readings[from + settle];
     }
     if (!this.hasLimits) {
       figures.fill(0, figure.hardLimit);
       return true;
     }
-    const fullStop = figures[figure.fullStop] as number;
+    const fullStop = figures[figure.fullStop];
     const atWheel = this.#leastLimit(this.#atWheel, readings, motion, travel, from);
     const elsewhere = this.#leastLimit(this.#elsewhere, readings, motion, travel, from);
     const hardLimit = Math.min(atWheel, elsewhere);
@@ -194,7 +193,7 @@ export class CornerModel {
         ? reserveOf(hardLimit, fullStop)
         : Math.min(reserveOf(hardLimit, fullStop), oneWheelReserve(atWheel, fullStop, share));
     const spacer = spacerHeightOf(pressed, closing);
-    const compressed = usableShare(usable, readings[from + freeHeight] as number);
+    const compressed = usableShare(usable, readings[from + freeHeight]);
     figures[figure.hardLimit] = hardLimit;
     figures[figure.reserve] = reserve;
     figures[figure.spacer] = spacer;
@@ -234,17 +233,17 @@ export class CornerModel {
     reserve: number,
   ): number {
     if (!travel.closingInto(this.#found, 0, targetTravel(hardLimit, reserve))) return Number.NaN;
-    const closing = this.#found[0] as number;
+    const closing = this.#found[0];
     if (share === 1) return closing;
     if (!travel.closingInto(this.#found, 0, oneWheelTarget(atWheel, reserve, share)))
       return Number.NaN;
-    return Math.min(closing, this.#found[0] as number);
+    return Math.min(closing, this.#found[0]);
   }
 
   /** (T + S)/(2T): closing per wheel travel of a beam axle with one wheel up, against both. */
   oneWheelShare(readings: Float64Array, from = 0): number {
-    const track = readings[from + this.#track] as number;
-    return oneWheelShareOf(track, readings[from + this.#spacing] as number);
+    const track = readings[from + this.#track];
+    return oneWheelShareOf(track, readings[from + this.#spacing]);
   }
 
   #leastLimit(
@@ -287,7 +286,7 @@ export class CornerModel {
     travel: TravelMotion,
     from: number,
   ): number {
-    const clearance = readings[from + limit.clearance] as number;
+    const clearance = readings[from + limit.clearance];
     switch (limit.at) {
       case "wheel":
         return wheelLimitTravel(clearance, limit.perWheel);
@@ -296,11 +295,11 @@ export class CornerModel {
       case "hand":
         return limit.distance < 0
           ? clearance
-          : travelByHeights(readings[from + limit.distance] as number, clearance);
+          : travelByHeights(readings[from + limit.distance], clearance);
       case "arm": {
-        const distance = readings[from + limit.distance] as number;
+        const distance = readings[from + limit.distance];
         if (!motion.armPointTravelInto(this.#found, 0, distance, clearance)) return Number.NaN;
-        const modelled = this.#found[0] as number;
+        const modelled = this.#found[0];
         return travel === motion ? modelled : travel.wheelTravel(motion.closing(modelled));
       }
     }
@@ -309,7 +308,7 @@ export class CornerModel {
 
 /** The reading of a place; NaN where there is none. */
 function readAt(readings: Float64Array, from: number, place: number): number {
-  return place < 0 ? Number.NaN : (readings[from + place] as number);
+  return place < 0 ? Number.NaN : readings[from + place];
 }
 
 /** Wheel travel found by hand, mm: as read, or as the height at ride less what it then was. */

@@ -78,11 +78,11 @@ export class HandMotion implements TravelMotion {
     this.#firstTravel = stopFirst ? stopTravel : blockTravel;
     if (!(this.#firstClosing > 0 && this.#firstTravel > 0 && q > -1)) return false;
     if (!motion.wheelTravelInto(this.#found, 0, this.#firstClosing)) return false;
-    const firstModelled = this.#found[0] as number;
+    const firstModelled = this.#found[0];
     this.#firstFactor = this.#firstTravel / firstModelled;
     const between = this.#lastClosing - this.#firstClosing;
     if (between > 0 && !motion.wheelTravelInto(this.#found, 0, this.#lastClosing)) return false;
-    this.#lastModelled = this.#found[0] as number;
+    this.#lastModelled = this.#found[0];
     const lastFactor = this.#lastTravel / this.#lastModelled;
     this.#beyond = lastFactor * (1 + q);
     this.#factorSlope = between > 0 ? (lastFactor - this.#firstFactor) / between : 0;
@@ -96,7 +96,7 @@ export class HandMotion implements TravelMotion {
   /** Does z rise with s at a contact, by the law between two of them? */
   #risesAt(modelled: number, factor: number): boolean {
     this.#motion.evaluate(modelled, this.#slopes);
-    return factor / (this.#slopes[1] as number) + this.#factorSlope * modelled > 0;
+    return factor / this.#slopes[1] + this.#factorSlope * modelled > 0;
   }
 
   /** Before the first contact, between two, or beyond the last. */
@@ -124,7 +124,7 @@ export class HandMotion implements TravelMotion {
       return true;
     }
     if (!this.#motion.wheelTravelInto(out, place, s)) return false;
-    const modelled = out[place] as number;
+    const modelled = out[place];
     out[place] =
       s <= this.#firstClosing + rounding
         ? this.#firstFactor * modelled
@@ -153,13 +153,13 @@ export class HandMotion implements TravelMotion {
     let s = low + ((high - low) * (z - this.#firstTravel)) / (this.#lastTravel - this.#firstTravel);
     for (let step = 0; step < mostSteps; step++) {
       this.#motion.wheelTravelInto(this.#found, 0, s);
-      const modelled = this.#found[0] as number;
+      const modelled = this.#found[0];
       this.#motion.evaluate(modelled, this.#slopes);
       const factor = this.factorAt(s);
       const excess = factor * modelled - z;
       if (excess > 0) high = s;
       else low = s;
-      const slope = factor / (this.#slopes[1] as number) + this.#factorSlope * modelled;
+      const slope = factor / this.#slopes[1] + this.#factorSlope * modelled;
       const next = s - excess / slope;
       const held = next > low && next < high ? next : (low + high) / 2;
       if (Math.abs(held - s) < 1e-12 * high) return held;
@@ -181,23 +181,23 @@ export class HandMotion implements TravelMotion {
     }
     const s = this.#closingBetween(z);
     this.#motion.wheelTravelInto(this.#found, 0, s);
-    const modelled = this.#found[0] as number;
+    const modelled = this.#found[0];
     this.#motion.evaluate(modelled, out);
-    const slope = out[1] as number;
+    const slope = out[1];
     const factor = this.factorAt(s);
     const rise = factor / slope + this.#factorSlope * modelled;
-    const bend = (-factor * (out[2] as number)) / slope ** 3 + (2 * this.#factorSlope) / slope;
+    const bend = (-factor * out[2]) / slope ** 3 + (2 * this.#factorSlope) / slope;
     out[0] = s;
     out[1] = 1 / rise;
     out[2] = -bend / rise ** 3;
   }
 
   closing(z: number): number {
-    return this.closingInto(this.#found, 0, z) ? (this.#found[0] as number) : Number.NaN;
+    return this.closingInto(this.#found, 0, z) ? this.#found[0] : Number.NaN;
   }
 
   wheelTravel(s: number): number {
-    return this.wheelTravelInto(this.#found, 0, s) ? (this.#found[0] as number) : Number.NaN;
+    return this.wheelTravelInto(this.#found, 0, s) ? this.#found[0] : Number.NaN;
   }
 }
 
@@ -208,6 +208,6 @@ function factorBetween(first: number, slope: number, closing: number): number {
 
 /** [s, ds/dẑ, d²s/dẑ²] to the same by z = factor·ẑ + constant. */
 function stretch(slopes: Float64Array, factor: number): void {
-  slopes[1] = (slopes[1] as number) / factor;
-  slopes[2] = (slopes[2] as number) / (factor * factor);
+  slopes[1] = slopes[1] / factor;
+  slopes[2] = slopes[2] / (factor * factor);
 }

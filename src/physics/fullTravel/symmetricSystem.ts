@@ -11,13 +11,11 @@ export class SymmetricSystem {
     for (const [row, entries] of matrix.entries()) {
       const own = new Float64Array(matrix.length);
       for (let column = 0; column <= row; column++) {
-        const other = column === row ? own : (factor[column] as Float64Array);
-        let rest = entries[column] as number;
-        for (let k = 0; k < column; k++) rest -= (own[k] as number) * (other[k] as number);
+        const other = column === row ? own : factor[column];
+        let rest = entries[column];
+        for (let k = 0; k < column; k++) rest -= own[k] * other[k];
         own[column] =
-          column === row
-            ? Math.sqrt(Math.max(rest, 1e-12 * (entries[row] as number)))
-            : rest / (other[column] as number);
+          column === row ? Math.sqrt(Math.max(rest, 1e-12 * entries[row])) : rest / other[column];
       }
       factor.push(own);
     }
@@ -27,16 +25,16 @@ export class SymmetricSystem {
   /** a·A⁻¹·b. */
   product(a: Float64Array, b: Float64Array): number {
     const [left, right] = [this.#forward(a), this.#forward(b)];
-    return left.reduce((sum, value, index) => sum + value * (right[index] as number), 0);
+    return left.reduce((sum, value, index) => sum + value * right[index], 0);
   }
 
   /** L⁻¹·b */
   #forward(b: Float64Array): Float64Array {
     const solved = new Float64Array(b.length);
     for (const [row, own] of this.#factor.entries()) {
-      let rest = b[row] as number;
-      for (let k = 0; k < row; k++) rest -= (own[k] as number) * (solved[k] as number);
-      solved[row] = rest / (own[row] as number);
+      let rest = b[row];
+      for (let k = 0; k < row; k++) rest -= own[k] * solved[k];
+      solved[row] = rest / own[row];
     }
     return solved;
   }

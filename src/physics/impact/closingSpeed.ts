@@ -20,16 +20,16 @@ export class ClosingSpeed {
 
   take(state: Float64Array): void {
     this.#kinematics.evaluate(this.#car.wheelTravel(state), this.#closing);
-    const apart = (state[3] as number) - (state[2] as number);
-    this.greatest = Math.max(this.greatest, 1000 * (this.#closing[1] as number) * apart);
+    const apart = state[3] - state[2];
+    this.greatest = Math.max(this.greatest, 1000 * this.#closing[1] * apart);
   }
 
   /** At the end of a step, and at the top of the wheel's speed within: there its rise, straight from end to end, is 0. */
   takeStep(solver: DormandPrince): void {
     const { rows } = solver;
     const end = (stageCount - 1) * this.#car.rowLength;
-    const riseAtStart = (rows[3] as number) - (rows[2] as number);
-    const riseAtEnd = (rows[end + 3] as number) - (rows[end + 2] as number);
+    const riseAtStart = rows[3] - rows[2];
+    const riseAtEnd = rows[end + 3] - rows[end + 2];
     this.take(solver.next);
     if (!(riseAtStart > 0 && riseAtEnd < 0)) return;
     solver.prepareInterpolation();

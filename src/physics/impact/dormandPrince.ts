@@ -69,46 +69,40 @@ export class DormandPrince {
     const { stateCount: count, rowLength: r } = system;
     this.size = size;
     for (let i = 0; i < count; i++) {
-      stage[i] = (state[i] as number) + size * (1 / 5) * (k[i] as number);
+      stage[i] = state[i] + size * (1 / 5) * k[i];
     }
     system.derivative(time + size / 5, stage, k, r);
     for (let i = 0; i < count; i++) {
-      stage[i] =
-        (state[i] as number) +
-        size * ((3 / 40) * (k[i] as number) + (9 / 40) * (k[r + i] as number));
+      stage[i] = state[i] + size * ((3 / 40) * k[i] + (9 / 40) * k[r + i]);
     }
     system.derivative(time + 0.3 * size, stage, k, 2 * r);
     for (let i = 0; i < count; i++) {
       stage[i] =
-        (state[i] as number) +
-        size *
-          ((44 / 45) * (k[i] as number) +
-            (-56 / 15) * (k[r + i] as number) +
-            (32 / 9) * (k[2 * r + i] as number));
+        state[i] + size * ((44 / 45) * k[i] + (-56 / 15) * k[r + i] + (32 / 9) * k[2 * r + i]);
     }
     system.derivative(time + 0.8 * size, stage, k, 3 * r);
     for (let i = 0; i < count; i++) {
       stage[i] =
-        (state[i] as number) +
+        state[i] +
         size *
-          ((19372 / 6561) * (k[i] as number) +
-            (-25360 / 2187) * (k[r + i] as number) +
-            (64448 / 6561) * (k[2 * r + i] as number) +
-            (-212 / 729) * (k[3 * r + i] as number));
+          ((19372 / 6561) * k[i] +
+            (-25360 / 2187) * k[r + i] +
+            (64448 / 6561) * k[2 * r + i] +
+            (-212 / 729) * k[3 * r + i]);
     }
     system.derivative(time + (8 / 9) * size, stage, k, 4 * r);
     for (let i = 0; i < count; i++) {
       stage[i] =
-        (state[i] as number) +
+        state[i] +
         size *
-          ((9017 / 3168) * (k[i] as number) +
-            (-355 / 33) * (k[r + i] as number) +
-            (46732 / 5247) * (k[2 * r + i] as number) +
-            (49 / 176) * (k[3 * r + i] as number) +
-            (-5103 / 18656) * (k[4 * r + i] as number));
+          ((9017 / 3168) * k[i] +
+            (-355 / 33) * k[r + i] +
+            (46732 / 5247) * k[2 * r + i] +
+            (49 / 176) * k[3 * r + i] +
+            (-5103 / 18656) * k[4 * r + i]);
     }
     system.derivative(time + size, stage, k, 5 * r);
-    for (let i = 0; i < count; i++) next[i] = (state[i] as number) + size * this.#weighted(i);
+    for (let i = 0; i < count; i++) next[i] = state[i] + size * this.#weighted(i);
     system.derivative(time + size, next, k, 6 * r);
   }
 
@@ -117,11 +111,11 @@ export class DormandPrince {
     const { rows } = this;
     const { rowLength: r } = this.#system;
     return (
-      (35 / 384) * (rows[column] as number) +
-      (500 / 1113) * (rows[2 * r + column] as number) +
-      (125 / 192) * (rows[3 * r + column] as number) +
-      (-2187 / 6784) * (rows[4 * r + column] as number) +
-      (11 / 84) * (rows[5 * r + column] as number)
+      (35 / 384) * rows[column] +
+      (500 / 1113) * rows[2 * r + column] +
+      (125 / 192) * rows[3 * r + column] +
+      (-2187 / 6784) * rows[4 * r + column] +
+      (11 / 84) * rows[5 * r + column]
     );
   }
 
@@ -136,15 +130,15 @@ export class DormandPrince {
     let sum = 0;
     for (let i = 0; i < allowed.length; i++) {
       const estimate =
-        (71 / 57600) * (rows[i] as number) +
-        (-71 / 16695) * (rows[2 * r + i] as number) +
-        (71 / 1920) * (rows[3 * r + i] as number) +
-        (-17253 / 339200) * (rows[4 * r + i] as number) +
-        (22 / 525) * (rows[5 * r + i] as number) +
-        (-1 / 40) * (rows[6 * r + i] as number);
-      let most = allowed[i] as number;
+        (71 / 57600) * rows[i] +
+        (-71 / 16695) * rows[2 * r + i] +
+        (71 / 1920) * rows[3 * r + i] +
+        (-17253 / 339200) * rows[4 * r + i] +
+        (22 / 525) * rows[5 * r + i] +
+        (-1 / 40) * rows[6 * r + i];
+      let most = allowed[i];
       if (i < stateCount) {
-        most += relative * Math.max(Math.abs(state[i] as number), Math.abs(next[i] as number));
+        most += relative * Math.max(Math.abs(state[i]), Math.abs(next[i]));
       }
       const share = (this.size * estimate) / most;
       sum += share * share;
@@ -167,9 +161,9 @@ export class DormandPrince {
     const { rows, size } = this;
     const dense = this.#dense;
     const i = component;
-    const first = rows[i] as number;
-    const last = rows[6 * r + i] as number;
-    const difference = (this.next[i] as number) - (this.state[i] as number);
+    const first = rows[i];
+    const last = rows[6 * r + i];
+    const difference = this.next[i] - this.state[i];
     const bend = size * first - difference;
     dense[4 * i] = difference;
     dense[4 * i + 1] = bend;
@@ -177,10 +171,10 @@ export class DormandPrince {
     dense[4 * i + 3] =
       size *
       ((-12715105075 / 11282082432) * first +
-        (87487479700 / 32700410799) * (rows[2 * r + i] as number) +
-        (-10690763975 / 1880347072) * (rows[3 * r + i] as number) +
-        (701980252875 / 199316789632) * (rows[4 * r + i] as number) +
-        (-1453857185 / 822651844) * (rows[5 * r + i] as number) +
+        (87487479700 / 32700410799) * rows[2 * r + i] +
+        (-10690763975 / 1880347072) * rows[3 * r + i] +
+        (701980252875 / 199316789632) * rows[4 * r + i] +
+        (-1453857185 / 822651844) * rows[5 * r + i] +
         (69997945 / 29380423) * last);
   }
 
@@ -192,12 +186,8 @@ export class DormandPrince {
     for (let i = 0; i < this.#system.stateCount; i++) {
       const d = 4 * i;
       into[i] =
-        (state[i] as number) +
-        theta *
-          ((dense[d] as number) +
-            rest *
-              ((dense[d + 1] as number) +
-                theta * ((dense[d + 2] as number) + rest * (dense[d + 3] as number))));
+        state[i] +
+        theta * (dense[d] + rest * (dense[d + 1] + theta * (dense[d + 2] + rest * dense[d + 3])));
     }
   }
 
@@ -236,11 +226,9 @@ export class DormandPrince {
     const dense = this.#dense;
     const d = 4 * component;
     return (
-      ((dense[d] as number) +
-        (1 - 2 * theta) * (dense[d + 1] as number) +
-        theta *
-          ((2 - 3 * theta) * (dense[d + 2] as number) +
-            (2 - theta * (6 - 4 * theta)) * (dense[d + 3] as number))) /
+      (dense[d] +
+        (1 - 2 * theta) * dense[d + 1] +
+        theta * ((2 - 3 * theta) * dense[d + 2] + (2 - theta * (6 - 4 * theta)) * dense[d + 3])) /
       this.size
     );
   }
@@ -251,7 +239,7 @@ export class DormandPrince {
     const { stateCount, rowLength } = this.#system;
     const last = 6 * rowLength;
     this.time += this.size;
-    for (let i = 0; i < stateCount; i++) state[i] = next[i] as number;
-    for (let i = 0; i < rowLength; i++) rows[i] = rows[last + i] as number;
+    for (let i = 0; i < stateCount; i++) state[i] = next[i];
+    for (let i = 0; i < rowLength; i++) rows[i] = rows[last + i];
   }
 }

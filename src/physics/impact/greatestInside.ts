@@ -6,9 +6,9 @@
 export function greatestInside(values: Float64Array, count: number): number {
   let greatest = 0;
   for (let place = 1; place < count - 1; place++) {
-    const before = values[place - 1] as number;
-    const middle = values[place] as number;
-    const after = values[place + 1] as number;
+    const before = values[place - 1];
+    const middle = values[place];
+    const after = values[place + 1];
     const bend = before - 2 * middle + after;
     if (!(middle >= before && middle >= after && bend < 0)) continue;
     const lean = (after - before) / 2;

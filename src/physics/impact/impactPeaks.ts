@@ -80,8 +80,8 @@ export class ImpactPeaks {
     const { rows } = solver;
     const column = this.#column;
     const end = (stageCount - 1) * this.#rowLength;
-    const atStart = rows[column.sprungAcceleration] as number;
-    const atEnd = rows[end + column.sprungAcceleration] as number;
+    const atStart = rows[column.sprungAcceleration];
+    const atEnd = rows[end + column.sprungAcceleration];
     this.#take(rows, end);
     this.#takeBody(solver);
     if (this.#isNear(rows, column.sprungAcceleration, this.acceleration)) {
@@ -102,11 +102,11 @@ export class ImpactPeaks {
   /** The body is highest at an end of a step, or where it turns within. */
   #takeBody(solver: DormandPrince): void {
     const { state, next } = solver;
-    this.bodyRise = Math.max(this.bodyRise, next[sprungHeight] as number);
-    if (!((state[sprungSpeed] as number) > 0 && (next[sprungSpeed] as number) < 0)) return;
+    this.bodyRise = Math.max(this.bodyRise, next[sprungHeight]);
+    if (!(state[sprungSpeed] > 0 && next[sprungSpeed] < 0)) return;
     solver.prepareInterpolation();
     solver.interpolate(solver.turnOf(sprungHeight), this.#state);
-    this.bodyRise = Math.max(this.bodyRise, this.#state[sprungHeight] as number);
+    this.bodyRise = Math.max(this.bodyRise, this.#state[sprungHeight]);
   }
 
   /** Equal looks along the step tried last, the parabola's top where one stands highest. */
@@ -121,8 +121,8 @@ export class ImpactPeaks {
       solver.interpolate(theta, this.#state);
       car.derivative(solver.time + theta * solver.size, this.#state, row, 0);
       this.#take(row, 0);
-      forces[look] = row[column.stopForce] as number;
-      accelerations[look] = row[column.sprungAcceleration] as number;
+      forces[look] = row[column.stopForce];
+      accelerations[look] = row[column.sprungAcceleration];
     }
     this.stopForce = Math.max(this.stopForce, greatestInside(forces, count));
     this.acceleration = Math.max(this.acceleration, greatestInside(accelerations, count));
@@ -130,8 +130,8 @@ export class ImpactPeaks {
 
   #take(rows: Float64Array, offset: number): void {
     const column = this.#column;
-    const force = rows[offset + column.stopForce] as number;
-    const acceleration = rows[offset + column.sprungAcceleration] as number;
+    const force = rows[offset + column.stopForce];
+    const acceleration = rows[offset + column.sprungAcceleration];
     if (force > this.stopForce) this.stopForce = force;
     if (acceleration > this.acceleration) this.acceleration = acceleration;
   }
@@ -140,9 +140,9 @@ export class ImpactPeaks {
   #isMonotone(rows: Float64Array, at: number): boolean {
     let rises = true;
     let falls = true;
-    let before = rows[at] as number;
+    let before = rows[at];
     for (let stage = 1; stage < stageCount; stage++) {
-      const now = rows[stage * this.#rowLength + at] as number;
+      const now = rows[stage * this.#rowLength + at];
       rises &&= now >= before;
       falls &&= now <= before;
       before = now;
@@ -154,7 +154,7 @@ export class ImpactPeaks {
   #isNear(rows: Float64Array, at: number, greatest: number): boolean {
     const near = nearlyGreatest * greatest;
     for (let stage = 1; stage < 6; stage++) {
-      if ((rows[stage * this.#rowLength + at] as number) > near) return true;
+      if (rows[stage * this.#rowLength + at] > near) return true;
     }
     return false;
   }

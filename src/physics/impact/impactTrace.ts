@@ -56,10 +56,10 @@ export class ImpactTracer {
     const { time, size } = this.#solver;
     const { timeS } = this.#trace;
     let prepared = false;
-    while (this.#filled < timeS.length && (timeS[this.#filled] as number) <= time + size) {
+    while (this.#filled < timeS.length && timeS[this.#filled] <= time + size) {
       if (!prepared) this.#solver.prepareInterpolation();
       prepared = true;
-      const at = timeS[this.#filled] as number;
+      const at = timeS[this.#filled];
       this.#solver.interpolate((at - time) / size, this.#state);
       this.#fill(at);
     }
@@ -80,9 +80,9 @@ export class ImpactTracer {
     this.#car.derivative(t, this.#state, this.#row, 0);
     trace.wheelTravelMm[point] = wheelTravel;
     trace.compressionMm[point] = this.#car.compression(wheelTravel);
-    trace.stopForceN[point] = Math.max(0, this.#row[column.stopForce] as number);
-    trace.accelerationG[point] = (this.#row[column.sprungAcceleration] as number) / standardGravity;
-    trace.bodyMm[point] = 1000 * (this.#state[0] as number) - this.#restMm;
+    trace.stopForceN[point] = Math.max(0, this.#row[column.stopForce]);
+    trace.accelerationG[point] = this.#row[column.sprungAcceleration] / standardGravity;
+    trace.bodyMm[point] = 1000 * this.#state[0] - this.#restMm;
     trace.roadMm[point] = 1000 * this.#car.roadHeight(t);
   }
 }

@@ -101,8 +101,8 @@ export class QuarterCar implements OdeSystem {
     this.#rebound = 1000 * setup.damperReboundNsPerMm;
     this.onBump = profile.bump.endS > 0;
     this.#kinematics.evaluate(restTravelMm, this.#closing);
-    const closing = this.#closing[0] as number;
-    const slope = this.#closing[1] as number;
+    const closing = this.#closing[0];
+    const slope = this.#closing[1];
     this.#restForce = this.#stop.atRest(closing - gapMm) * slope;
   }
 
@@ -111,18 +111,18 @@ export class QuarterCar implements OdeSystem {
     const travel = this.#kinematics.wheelTravel(s);
     if (travel.ok) return travel.value;
     this.#kinematics.evaluate(0, this.#closing);
-    return s > (this.#closing[0] as number) ? Number.POSITIVE_INFINITY : Number.NEGATIVE_INFINITY;
+    return s > this.#closing[0] ? Number.POSITIVE_INFINITY : Number.NEGATIVE_INFINITY;
   }
 
   /** Wheel travel from the measured ride height, mm. */
   wheelTravel(y: Float64Array): number {
-    return 1000 * ((y[1] as number) - (y[0] as number)) + this.#restTravel;
+    return 1000 * (y[1] - y[0]) + this.#restTravel;
   }
 
   /** Compression of the stop at a wheel travel, mm; below 0: gap left. */
   compression(wheelTravel: number): number {
     this.#kinematics.evaluate(wheelTravel, this.#closing);
-    return (this.#closing[0] as number) - this.#gap;
+    return this.#closing[0] - this.#gap;
   }
 
   /** Puts the stop's branches, in `y`, into the state of one that has stood at rest for long. */
@@ -137,9 +137,9 @@ export class QuarterCar implements OdeSystem {
     this.on[compressing] = 1;
     this.measure(t, y);
     const { measures, on } = this;
-    on[compressing] = (measures[compressing] as number) >= 0 ? 1 : 0;
+    on[compressing] = measures[compressing] >= 0 ? 1 : 0;
     for (let s = pressing; s < switchCount; s++) {
-      on[s] = (measures[s] as number) > 0 ? 1 : 0;
+      on[s] = measures[s] > 0 ? 1 : 0;
     }
     on[pushing] = 1;
     if (on[pressing] === 1) this.#setStopSwitches(y);
@@ -185,17 +185,17 @@ export class QuarterCar implements OdeSystem {
   derivative(t: number, y: Float64Array, rows: Float64Array, offset: number): void {
     const { on } = this;
     const powers = offset + this.stateCount;
-    const sprungSpeed = y[2] as number;
-    const unsprungSpeed = y[3] as number;
+    const sprungSpeed = y[2];
+    const unsprungSpeed = y[3];
     const travelSpeed = unsprungSpeed - sprungSpeed;
-    const fromRest = 1000 * ((y[1] as number) - (y[0] as number));
+    const fromRest = 1000 * (y[1] - y[0]);
     let stopForce = 0;
     let stopAtWheel = 0;
     let lossPower = 0;
     if (on[pressing] === 1) {
       this.#kinematics.evaluate(fromRest + this.#restTravel, this.#closing);
-      const slope = this.#closing[1] as number;
-      const x = (this.#closing[0] as number) - this.#gap;
+      const slope = this.#closing[1];
+      const x = this.#closing[0] - this.#gap;
       const curveForce = this.#stop.curveForce(x);
       const remaining = this.#staticShare * curveForce;
       stopForce = remaining;
@@ -224,7 +224,7 @@ export class QuarterCar implements OdeSystem {
       road = this.#bumpProfile.height(t);
       roadSpeed = this.#bumpProfile.speed(t);
     }
-    const tyre = on[grounded] === 1 ? this.#tyreRate * (road - (y[1] as number)) : -this.weight;
+    const tyre = on[grounded] === 1 ? this.#tyreRate * (road - y[1]) : -this.weight;
     rows[offset] = sprungSpeed;
     rows[offset + 1] = unsprungSpeed;
     rows[offset + 2] = suspension / this.#sprungMass;
@@ -247,7 +247,7 @@ export class QuarterCar implements OdeSystem {
 
   /** Energy in a stop in contact that remains at rest, J, at the end of a step. */
   stopEnergyAtEnd({ rows }: StepTried): number {
-    const compression = rows[6 * this.rowLength + this.column.compression] as number;
+    const compression = rows[6 * this.rowLength + this.column.compression];
     return this.#stop.energyAtRest(compression) / 1000;
   }
 
@@ -270,8 +270,8 @@ export class QuarterCar implements OdeSystem {
       return;
     }
     const end = 6 * this.rowLength;
-    this.#closingSpeed = rows[end + this.column.closingSpeed] as number;
-    this.#takeStop(rows[end + this.column.wholeForce] as number);
+    this.#closingSpeed = rows[end + this.column.closingSpeed];
+    this.#takeStop(rows[end + this.column.wholeForce]);
   }
 
   /** Measures one switch alone. */
@@ -282,12 +282,12 @@ export class QuarterCar implements OdeSystem {
 
   #measureMasses(t: number, y: Float64Array): void {
     const { measures } = this;
-    const fromRest = 1000 * ((y[1] as number) - (y[0] as number));
-    measures[compressing] = (y[3] as number) - (y[2] as number);
+    const fromRest = 1000 * (y[1] - y[0]);
+    measures[compressing] = y[3] - y[2];
     measures[pressing] = fromRest - this.#contactTravel;
     measures[fullStop] = fromRest - this.#fullStopTravel;
     measures[hardContact] = fromRest - this.#limitTravel;
-    measures[grounded] = this.#tyreRate * (this.roadHeight(t) - (y[1] as number)) + this.weight;
+    measures[grounded] = this.#tyreRate * (this.roadHeight(t) - y[1]) + this.weight;
   }
 
   #measureStop(y: Float64Array): void {
@@ -326,21 +326,20 @@ export class QuarterCar implements OdeSystem {
   /** Sets the speed at which the stop closes, mm/s; its compression, mm. */
   #setClosingSpeed(y: Float64Array): number {
     const x = this.compression(this.wheelTravel(y));
-    this.#closingSpeed =
-      1000 * (this.#closing[1] as number) * ((y[3] as number) - (y[2] as number));
+    this.#closingSpeed = 1000 * this.#closing[1] * (y[3] - y[2]);
     return x;
   }
 
   /** True where the measure taken last lies on the side that the switch stands for, within its slack. */
   agrees(index: number): boolean {
-    const measure = this.measures[index] as number;
-    const allowed = slack[index] as number;
+    const measure = this.measures[index];
+    const allowed = slack[index];
     return this.on[index] === 1 ? measure >= -allowed : measure <= allowed;
   }
 
   /** True where the measure taken last is as good as 0. */
   isTurning(index: number): boolean {
-    return Math.abs(this.measures[index] as number) <= (slack[index] as number);
+    return Math.abs(this.measures[index]) <= slack[index];
   }
 
   /**
@@ -353,13 +352,13 @@ export class QuarterCar implements OdeSystem {
     const { on, rowLength, measures } = this;
     const end = 6 * rowLength;
     const travelSign = on[compressing] === 1 ? 1 : -1;
-    const travelStart = travelSign * ((rows[3] as number) - (rows[2] as number));
-    const travelEnd = travelSign * ((rows[end + 3] as number) - (rows[end + 2] as number));
+    const travelStart = travelSign * (rows[3] - rows[2]);
+    const travelEnd = travelSign * (rows[end + 3] - rows[end + 2]);
     if (travelStart < 0 && travelEnd > 0) return true;
-    if (Math.abs(measures[grounded] as number) < hardlyHolding * this.weight) {
+    if (Math.abs(measures[grounded]) < hardlyHolding * this.weight) {
       const tyreSign = on[grounded] === 1 ? 1 : -1;
-      const tyreStart = tyreSign * (this.#roadSpeed(time) - (state[3] as number));
-      const tyreEnd = tyreSign * (this.#roadSpeed(time + size) - (next[3] as number));
+      const tyreStart = tyreSign * (this.#roadSpeed(time) - state[3]);
+      const tyreEnd = tyreSign * (this.#roadSpeed(time + size) - next[3]);
       if (tyreStart < 0 && tyreEnd > 0) return true;
     }
     return this.#mayPullWithin();
@@ -369,9 +368,7 @@ export class QuarterCar implements OdeSystem {
   #mayPullWithin(): boolean {
     if (!this.#mayPull()) return false;
     const dashpotRebounds = this.#hasDashpot && this.on[compressing] === 0;
-    return (
-      dashpotRebounds || Math.abs(this.measures[pushing] as number) < hardlyHolding * this.weight
-    );
+    return dashpotRebounds || Math.abs(this.measures[pushing]) < hardlyHolding * this.weight;
   }
 
   #roadSpeed(t: number): number {
@@ -380,14 +377,13 @@ export class QuarterCar implements OdeSystem {
 
   /** Kinetic energy and energy held in springs, tyre and hard contact (not in the stop), J. */
   energy(t: number, y: Float64Array): { kinetic: number; potential: number } {
-    const kinetic =
-      (this.#sprungMass * (y[2] as number) ** 2 + this.#unsprungMass * (y[3] as number) ** 2) / 2;
-    const fromRest = 1000 * ((y[1] as number) - (y[0] as number));
+    const kinetic = (this.#sprungMass * y[2] ** 2 + this.#unsprungMass * y[3] ** 2) / 2;
+    const fromRest = 1000 * (y[1] - y[0]);
     const pastLimit = Math.max(0, fromRest - this.#limitTravel);
     const springs =
       (this.#springRate * fromRest ** 2 + hardContactRate * pastLimit ** 2) / 2 -
       this.#restForce * fromRest;
-    const tyre = this.roadHeight(t) - (y[1] as number);
+    const tyre = this.roadHeight(t) - y[1];
     const lift = -this.weight / this.#tyreRate;
     const tyreEnergy =
       tyre >= lift

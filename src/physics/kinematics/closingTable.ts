@@ -50,12 +50,12 @@ export class ClosingTable {
     const rows = this.#rows;
     const at = place * coefficients;
     const x = z - (this.#least + place * step);
-    const c0 = rows[at] as number;
-    const c1 = rows[at + 1] as number;
-    const c2 = rows[at + 2] as number;
-    const c3 = rows[at + 3] as number;
-    const c4 = rows[at + 4] as number;
-    const c5 = rows[at + 5] as number;
+    const c0 = rows[at];
+    const c1 = rows[at + 1];
+    const c2 = rows[at + 2];
+    const c3 = rows[at + 3];
+    const c4 = rows[at + 4];
+    const c5 = rows[at + 5];
     out[0] = c0 + x * (c1 + x * (c2 + x * (c3 + x * (c4 + x * c5))));
     out[1] = c1 + x * (2 * c2 + x * (3 * c3 + x * (4 * c4 + x * 5 * c5)));
     out[2] = 2 * c2 + x * (6 * c3 + x * (12 * c4 + x * 20 * c5));
@@ -84,9 +84,7 @@ export class ClosingTable {
     const half = this.#half;
     this.#motion.evaluate(from + h / 2, half);
     this.#read(place, from + h / 2, out);
-    const isClose = allowed.every(
-      (most, index) => Math.abs((out[index] as number) - (half[index] as number)) <= most,
-    );
+    const isClose = allowed.every((most, index) => Math.abs(out[index] - half[index]) <= most);
     this.#state[place] = isClose ? 1 : 2;
     this.evaluate(z, out);
   }

@@ -40,7 +40,7 @@ export class DirectLength implements MeasuredLength {
   }
 
   set(readings: Float64Array, from: number): QuantityFault | null {
-    this.value = readings[from + this.#place] as number;
+    this.value = readings[from + this.#place];
     return this.value >= this.#least && this.value <= greatestLength ? null : "lengthLost";
   }
 }
@@ -84,9 +84,9 @@ export class BoltLength implements MeasuredLength {
   }
 
   set(readings: Float64Array, from: number): QuantityFault | null {
-    const d = readings[from + this.#spacing] as number;
-    const p = readings[from + this.#front] as number;
-    const q = readings[from + this.#rear] as number;
+    const d = readings[from + this.#spacing];
+    const p = readings[from + this.#front];
+    const q = readings[from + this.#rear];
     const along = ((p - q) * (p + q) + d * d) / (2 * d);
     this.along = along;
     const square = (p - along) * (p + along);
@@ -107,7 +107,7 @@ export class DirectAngle implements MeasuredAngle {
   }
 
   set(readings: Float64Array, from: number): QuantityFault | null {
-    const angle = (readings[from + this.#place] as number) * radiansPerDegree;
+    const angle = readings[from + this.#place] * radiansPerDegree;
     this.sin = sine(angle);
     this.cos = cosineOf(angle, this.sin);
     return this.cos > leastCosine ? null : "angleTooSteep";
@@ -140,8 +140,7 @@ export class HeightAngle implements MeasuredAngle {
   }
 
   set(readings: Float64Array, from: number): QuantityFault | null {
-    const fall =
-      (readings[from + this.#inner] as number) - (readings[from + this.#outer] as number);
+    const fall = readings[from + this.#inner] - readings[from + this.#outer];
     this.sin = fall / this.#length.value;
     const square = 1 - this.sin * this.sin;
     if (!(square > leastCosine * leastCosine)) return "heightsApart";

@@ -55,13 +55,13 @@ class TabledDamping implements StopDamping {
     const values = velocity > 0 ? this.#compressing : this.#rebounding;
     const depths = this.#depths;
     const last = depths.length - 1;
-    if (!(x > (depths[0] as number))) return values[0] as number;
-    if (x >= (depths[last] as number)) return values[last] as number;
+    if (!(x > depths[0])) return values[0];
+    if (x >= depths[last]) return values[last];
     let row = 1;
-    while ((depths[row] as number) < x) row++;
-    const from = depths[row - 1] as number;
-    const share = (x - from) / ((depths[row] as number) - from);
-    const low = values[row - 1] as number;
-    return low + share * ((values[row] as number) - low);
+    while (depths[row] < x) row++;
+    const from = depths[row - 1];
+    const share = (x - from) / (depths[row] - from);
+    const low = values[row - 1];
+    return low + share * (values[row] - low);
   }
 }

@@ -9,9 +9,8 @@
  */
 export function pchipSlopes(x: readonly number[], y: readonly number[]): Float64Array {
   const count = x.length;
-  const width = (index: number) => (x[index + 1] as number) - (x[index] as number);
-  const secant = (index: number) =>
-    ((y[index + 1] as number) - (y[index] as number)) / width(index);
+  const width = (index: number) => x[index + 1] - x[index];
+  const secant = (index: number) => (y[index + 1] - y[index]) / width(index);
   const slopes = new Float64Array(count);
   if (count === 2) return slopes.fill(secant(0));
   for (let knot = 1; knot < count - 1; knot++) {

@@ -98,17 +98,17 @@ function cubics(
   const pieces = new Float64Array(stride * depths.length);
   let energy = 0;
   for (let knot = 0; knot < depths.length; knot++) {
-    const force = forces[knot] as number;
-    const slope = slopes[knot] as number;
+    const force = forces[knot];
+    const slope = slopes[knot];
     const nextDepth = depths[knot + 1];
     let quadratic = 0;
     let cubic = 0;
     const at = stride * knot;
     pieces[at + 4] = energy;
     if (nextDepth !== undefined) {
-      const width = nextDepth - (depths[knot] as number);
-      const secant = ((forces[knot + 1] as number) - force) / width;
-      const nextSlope = slopes[knot + 1] as number;
+      const width = nextDepth - depths[knot];
+      const secant = (forces[knot + 1] - force) / width;
+      const nextSlope = slopes[knot + 1];
       quadratic = (3 * secant - 2 * slope - nextSlope) / width;
       cubic = (slope + nextSlope - 2 * secant) / (width * width);
       energy +=
@@ -139,19 +139,14 @@ function endSlope(
     usable < lastDepth
       ? forceWithin(Float64Array.from(depths), pieces, usable) / usable
       : lastForce / lastDepth;
-  return Math.max(pieces[stride * end + 1] as number, lastSecant, wholeSecant);
+  return Math.max(pieces[stride * end + 1], lastSecant, wholeSecant);
 }
 
 /** Force of a piece at an x ≥ 0 that it holds. */
 function cubicOf(knots: Float64Array, pieces: Float64Array, piece: number, x: number): number {
-  const into = x - (knots[piece] as number);
+  const into = x - knots[piece];
   const at = stride * piece;
-  return (
-    (pieces[at] as number) +
-    into *
-      ((pieces[at + 1] as number) +
-        into * ((pieces[at + 2] as number) + into * (pieces[at + 3] as number)))
-  );
+  return pieces[at] + into * (pieces[at + 1] + into * (pieces[at + 2] + into * pieces[at + 3]));
 }
 
 function forceWithin(knots: Float64Array, pieces: Float64Array, x: number): number {
@@ -164,7 +159,7 @@ function pieceAt(knots: Float64Array, x: number): number {
   let high = knots.length - 1;
   while (low < high) {
     const middle = (low + high + 1) >> 1;
-    if ((knots[middle] as number) <= x) low = middle;
+    if (knots[middle] <= x) low = middle;
     else high = middle - 1;
   }
   return low;
@@ -183,7 +178,7 @@ class PiecewiseCubicCurve implements StopCurve {
     this.#pieces = pieces;
     this.#factor = factor;
     this.usableCompressionMm = usable;
-    this.#fullStopRate = fullStopSteepening * (pieces[stride * (knots.length - 1) + 1] as number);
+    this.#fullStopRate = fullStopSteepening * pieces[stride * (knots.length - 1) + 1];
   }
 
   force(x: number): number {
@@ -197,11 +192,10 @@ class PiecewiseCubicCurve implements StopCurve {
   slope(x: number): number {
     if (!(x >= 0)) return 0;
     const piece = this.#pieceAt(x);
-    const into = x - (this.#knots[piece] as number);
+    const into = x - this.#knots[piece];
     const at = stride * piece;
     const c = this.#pieces;
-    const cubic =
-      (c[at + 1] as number) + into * (2 * (c[at + 2] as number) + 3 * into * (c[at + 3] as number));
+    const cubic = c[at + 1] + into * (2 * c[at + 2] + 3 * into * c[at + 3]);
     const past = x > this.usableCompressionMm ? this.#fullStopRate : 0;
     return this.#factor * (Math.max(0, cubic) + past);
   }
@@ -209,27 +203,21 @@ class PiecewiseCubicCurve implements StopCurve {
   energy(x: number): number {
     if (!(x > 0)) return 0;
     const piece = this.#pieceAt(x);
-    const into = x - (this.#knots[piece] as number);
+    const into = x - this.#knots[piece];
     const at = stride * piece;
     const c = this.#pieces;
     const past = Math.max(0, x - this.usableCompressionMm);
     const quartic =
-      into *
-      ((c[at] as number) +
-        into *
-          ((c[at + 1] as number) / 2 +
-            into * ((c[at + 2] as number) / 3 + (into * (c[at + 3] as number)) / 4)));
-    return (
-      this.#factor * ((c[at + 4] as number) + quartic + (this.#fullStopRate * past * past) / 2)
-    );
+      into * (c[at] + into * (c[at + 1] / 2 + into * (c[at + 2] / 3 + (into * c[at + 3]) / 4)));
+    return this.#factor * (c[at + 4] + quartic + (this.#fullStopRate * past * past) / 2);
   }
 
   /** The piece asked for last is likely to be asked for again. */
   #pieceAt(x: number): number {
     const knots = this.#knots;
     const last = this.#lastPiece;
-    const from = knots[last] as number;
-    if (x >= from && (last + 1 === knots.length || x < (knots[last + 1] as number))) return last;
+    const from = knots[last];
+    if (x >= from && (last + 1 === knots.length || x < knots[last + 1])) return last;
     this.#lastPiece = pieceAt(knots, x);
     return this.#lastPiece;
   }

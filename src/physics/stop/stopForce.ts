@@ -81,7 +81,7 @@ export class StopForce {
     const { dashpot, restLoss } = this.#parts;
     let force = curveForce * (this.#atOnce + restLoss * lossShare);
     for (let branch = 0; branch < this.branchCount; branch++) {
-      force -= states[from + branch] as number;
+      force -= states[from + branch];
     }
     return dashpot === null ? force : force + dashpot.coefficient(x, sign) * speed;
   }
@@ -95,24 +95,23 @@ export class StopForce {
     to: number,
   ): void {
     for (let branch = 0; branch < this.branchCount; branch++) {
-      const held =
-        (this.#shares[branch] as number) * curveForce - (states[from + branch] as number);
-      rates[to + branch] = held * (this.#rates[branch] as number);
+      const held = this.#shares[branch] * curveForce - states[from + branch];
+      rates[to + branch] = held * this.#rates[branch];
     }
   }
 
   /** Puts the branches of a stop that has long been held at a force of its curve into `states`. */
   relaxed(curveForce: number, states: Float64Array, from: number): void {
     for (let branch = 0; branch < this.branchCount; branch++) {
-      states[from + branch] = (this.#shares[branch] as number) * curveForce;
+      states[from + branch] = this.#shares[branch] * curveForce;
     }
   }
 
   /** Lets the branches of a free stop fade for `seconds`, 0 or more. */
   fade(seconds: number, states: Float64Array, from: number): void {
     for (let branch = 0; branch < this.branchCount; branch++) {
-      const share = Math.exp(-seconds / (this.#times[branch] as number));
-      states[from + branch] = (states[from + branch] as number) * share;
+      const share = Math.exp(-seconds / this.#times[branch]);
+      states[from + branch] = states[from + branch] * share;
     }
   }
 }

@@ -28,7 +28,7 @@ export function cyclesOf(timeS: Float64Array, displacementMm: Float64Array): rea
   let below = false;
   let belowAt = 0;
   for (let place = 0; place < displacementMm.length; place++) {
-    const from = (displacementMm[place] as number) - middle;
+    const from = displacementMm[place] - middle;
     if (from < -hysteresisShare * half) {
       below = true;
       belowAt = place;
@@ -41,11 +41,11 @@ export function cyclesOf(timeS: Float64Array, displacementMm: Float64Array): rea
   const cycles: Cycle[] = [];
   let place = 0;
   for (let index = 1; index < passages.length; index++) {
-    const startS = passages[index - 1] as number;
-    const endS = passages[index] as number;
-    while ((timeS[place] as number) <= startS) place++;
+    const startS = passages[index - 1];
+    const endS = passages[index];
+    while (timeS[place] <= startS) place++;
     const from = place;
-    while ((timeS[place] as number) < endS) place++;
+    while (timeS[place] < endS) place++;
     cycles.push({ startS, endS, from, to: place });
   }
   return cycles;
@@ -60,19 +60,19 @@ function passageTime(
   middle: number,
 ): number {
   const count = to - from + 1;
-  const origin = timeS[from] as number;
+  const origin = timeS[from];
   let meanTime = 0;
   let meanFrom = 0;
   for (let place = from; place <= to; place++) {
-    meanTime += ((timeS[place] as number) - origin) / count;
-    meanFrom += ((displacementMm[place] as number) - middle) / count;
+    meanTime += (timeS[place] - origin) / count;
+    meanFrom += (displacementMm[place] - middle) / count;
   }
   let squares = 0;
   let products = 0;
   for (let place = from; place <= to; place++) {
-    const time = (timeS[place] as number) - origin - meanTime;
+    const time = timeS[place] - origin - meanTime;
     squares += time * time;
-    products += time * ((displacementMm[place] as number) - middle - meanFrom);
+    products += time * (displacementMm[place] - middle - meanFrom);
   }
   return origin + meanTime - (meanFrom * squares) / products;
 }

@@ -50,9 +50,9 @@ export function dampingFit(
   const counted = new Uint8Array(moving.depthMm.length);
   let liftedOff = 0;
   for (let row = 0; row < excess.length; row++) {
-    const depth = moving.depthMm[row] as number;
-    const speed = moving.speedMmPerS[row] as number;
-    const force = moving.forceN[row] as number;
+    const depth = moving.depthMm[row];
+    const speed = moving.speedMmPerS[row];
+    const force = moving.forceN[row];
     if (depth <= 0) continue;
     if (speed < 0 && force <= touching) {
       liftedOff++;
@@ -64,8 +64,8 @@ export function dampingFit(
     const group = groups.groupOf(Math.abs(speed));
     const place = (direction * levels.count + level) * groups.count + group;
     addRow(sums[place] as Sums, speed, beyond, restForceAt(curve, depth, speed));
-    depths[level] = (depths[level] as number) + depth;
-    counts[level] = (counts[level] as number) + 1;
+    depths[level] = depths[level] + depth;
+    counts[level] = counts[level] + 1;
     excess[row] = beyond;
     counted[row] = 1;
   }
@@ -77,7 +77,7 @@ export function dampingFit(
   const rows: DampingRow[] = [];
   const byLevel = new Map<number, DampingRow>();
   for (let level = 0; level < levels.count; level++) {
-    const depthMm = (depths[level] as number) / (counts[level] as number);
+    const depthMm = depths[level] / counts[level];
     const staticError = staticErrorAt(points, depthMm);
     const compressing = lineThrough(sumsAt(0, level), staticError, restLoss);
     const rebounding = lineThrough(sumsAt(1, level), staticError, restLoss);
@@ -102,11 +102,11 @@ export function dampingFit(
     ),
   ];
   const used = depthsAndResiduals(moving, excess, counted, (row) => {
-    const found = byLevel.get(levels.levelOf(moving.depthMm[row] as number));
-    const speed = moving.speedMmPerS[row] as number;
+    const found = byLevel.get(levels.levelOf(moving.depthMm[row]));
+    const speed = moving.speedMmPerS[row];
     const value = speed > 0 ? found?.compressing : found?.rebounding;
     if (!value) return null;
-    const rest = restForceAt(curve, moving.depthMm[row] as number, speed);
+    const rest = restForceAt(curve, moving.depthMm[row], speed);
     return value.coefficient * speed + (restLoss?.value ?? 0) * rest;
   });
   return succeed({
@@ -130,10 +130,10 @@ export function pushWithSpeed(moving: MovingRows, points: readonly StaticPoint[]
   let speedSquares = 0;
   let forceSquares = 0;
   for (let row = 0; row < moving.depthMm.length; row++) {
-    const depth = moving.depthMm[row] as number;
+    const depth = moving.depthMm[row];
     if (depth <= 0) continue;
-    const speed = moving.speedMmPerS[row] as number;
-    const beyond = (moving.forceN[row] as number) - curve.force(depth);
+    const speed = moving.speedMmPerS[row];
+    const beyond = moving.forceN[row] - curve.force(depth);
     products += speed * beyond;
     speedSquares += speed * speed;
     forceSquares += beyond * beyond;
@@ -198,8 +198,8 @@ function depthsAndResiduals(
   for (let row = 0; row < excess.length; row++) {
     const force = counted[row] === 1 ? dampingForce(row) : null;
     if (force === null) continue;
-    depthMm[used] = moving.depthMm[row] as number;
-    residualN[used] = (excess[row] as number) - force;
+    depthMm[used] = moving.depthMm[row];
+    residualN[used] = excess[row] - force;
     used++;
   }
   return { depthMm: depthMm.slice(0, used), residualN: residualN.slice(0, used) };

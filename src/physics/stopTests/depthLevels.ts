@@ -21,15 +21,15 @@ export function depthLevels(depthsMm: Float64Array): DepthLevels {
 }
 
 function heldLevels(sorted: Float64Array): DepthLevels | null {
-  const first = sorted[0] as number;
-  const last = sorted[sorted.length - 1] as number;
+  const first = sorted[0];
+  const last = sorted[sorted.length - 1];
   const gap = Math.max((last - first) / 100, 1e-9);
   const bounds: number[] = [];
   let widest = 0;
   let narrowest = Number.POSITIVE_INFINITY;
   let start = first;
   for (let place = 1; place <= sorted.length; place++) {
-    const before = sorted[place - 1] as number;
+    const before = sorted[place - 1];
     const here = sorted[place] ?? Number.POSITIVE_INFINITY;
     if (here - before <= gap) continue;
     widest = Math.max(widest, before - start);
@@ -47,7 +47,7 @@ function heldLevels(sorted: Float64Array): DepthLevels | null {
       let high = bounds.length;
       while (low < high) {
         const middle = (low + high) >> 1;
-        if ((bounds[middle] as number) < depth) low = middle + 1;
+        if (bounds[middle] < depth) low = middle + 1;
         else high = middle;
       }
       return low;
@@ -56,8 +56,8 @@ function heldLevels(sorted: Float64Array): DepthLevels | null {
 }
 
 function sweptLevels(sorted: Float64Array): DepthLevels {
-  const first = sorted[0] as number;
-  const range = (sorted[sorted.length - 1] as number) - first;
+  const first = sorted[0];
+  const range = sorted[sorted.length - 1] - first;
   const count = Math.min(mostLevels, Math.max(2, Math.floor(sorted.length / rowsPerLevel)));
   return {
     count,

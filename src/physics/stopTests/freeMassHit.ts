@@ -58,15 +58,14 @@ export function freeMassHit(
     const tryX = x + dt * v;
     const tryV = v + dt * a;
     for (let i = 0; i < branches; i++) {
-      next[i] = (states[i] as number) + dt * (rates[i] as number);
+      next[i] = states[i] + dt * rates[i];
     }
     stop.relaxation(stop.curveForce(tryX), next, 0, nextRates, 0);
     const tryF = force(tryX, tryV, next);
     const newX = x + (dt * (v + tryV)) / 2;
     const newV = v + (dt * (a - (1000 * tryF) / massKg)) / 2;
     for (let i = 0; i < branches; i++) {
-      states[i] =
-        (states[i] as number) + (dt * ((rates[i] as number) + (nextRates[i] as number))) / 2;
+      states[i] = states[i] + (dt * (rates[i] + nextRates[i])) / 2;
     }
     if (newX <= 0 && newV < 0) {
       return succeed({

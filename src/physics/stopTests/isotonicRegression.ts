@@ -25,8 +25,8 @@ export function isotonicRegression(
     let block: IsotonicBlock = {
       from: place,
       to: place,
-      value: values[place] as number,
-      weight: weights[place] as number,
+      value: values[place],
+      weight: weights[place],
     };
     for (
       let before = blocks.at(-1);

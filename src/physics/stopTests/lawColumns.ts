@@ -45,25 +45,25 @@ export function lawColumns(
   const [still, rest] = values as [Float64Array, Float64Array];
   let knot = 0;
   for (let row = 0; row < length; row++) {
-    const x = rows.depthMm[row] as number;
-    const v = rows.speedMmPerS[row] as number;
+    const x = rows.depthMm[row];
+    const v = rows.speedMmPerS[row];
     const force = curve.force(x);
     still[row] = force;
     rest[row] = force * Math.max(-1, Math.min(1, v / restLossSpeed));
     slope[row] = x > 0 ? curve.slope(x) : 0;
     if (!(x > 0)) continue;
     const first = dashpot + (v > 0 ? 0 : knotsMm.length);
-    while (knot > 0 && (knotsMm[knot] as number) > x) knot--;
-    while (knot < knotsMm.length - 2 && (knotsMm[knot + 1] as number) <= x) knot++;
-    const low = knotsMm[knot] as number;
+    while (knot > 0 && knotsMm[knot] > x) knot--;
+    while (knot < knotsMm.length - 2 && knotsMm[knot + 1] <= x) knot++;
+    const low = knotsMm[knot];
     const high = knotsMm[knot + 1] ?? low;
     const share = high > low ? Math.max(0, Math.min(1, (x - low) / (high - low))) : 0;
-    (values[first + knot] as Float64Array)[row] = (1 - share) * v;
-    if (share > 0) (values[first + knot + 1] as Float64Array)[row] = share * v;
+    values[first + knot][row] = (1 - share) * v;
+    if (share > 0) values[first + knot + 1][row] = share * v;
   }
   if (withTime) {
     for (const [index, tau] of branchTimesS.entries()) {
-      branchAnswer(rows.timeS, still, tau, values[branches + index] as Float64Array);
+      branchAnswer(rows.timeS, still, tau, values[branches + index]);
     }
   }
   return { count, knotsMm, rest: 1, dashpot, branches, values, slope };
@@ -77,9 +77,9 @@ function branchAnswer(
 ): void {
   let held = 0;
   for (let row = 1; row < force.length; row++) {
-    const steps = ((timeS[row] as number) - (timeS[row - 1] as number)) / tau;
+    const steps = (timeS[row] - timeS[row - 1]) / tau;
     const decay = Math.exp(-steps);
-    const rise = (force[row] as number) - (force[row - 1] as number);
+    const rise = force[row] - force[row - 1];
     held = held * decay + rise * (steps > 1e-9 ? (1 - decay) / steps : 1);
     into[row] = held;
   }

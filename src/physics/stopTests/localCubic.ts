@@ -32,31 +32,31 @@ export class LocalCubic {
     at: number,
     into: LocalFit,
   ): void {
-    const halfS = Math.max(at - (timeS[from] as number), (timeS[to] as number) - at);
+    const halfS = Math.max(at - timeS[from], timeS[to] - at);
     const terms = Math.min(size, to - from + 1);
-    const { x: x0, y: y0 } = { x: x[from] as number, y: y[from] as number };
+    const { x: x0, y: y0 } = { x: x[from], y: y[from] };
     const powers = this.#powers.fill(0);
     const rightX = this.#rightX.fill(0);
     const rightY = this.#rightY.fill(0);
     for (let place = from; place <= to; place++) {
-      const u = halfS > 0 ? ((timeS[place] as number) - at) / halfS : 0;
-      const fromX = (x[place] as number) - x0;
-      const fromY = (y[place] as number) - y0;
+      const u = halfS > 0 ? (timeS[place] - at) / halfS : 0;
+      const fromX = x[place] - x0;
+      const fromY = y[place] - y0;
       let power = 1;
       for (let k = 0; k < 2 * terms - 1; k++) {
-        powers[k] = (powers[k] as number) + power;
+        powers[k] = powers[k] + power;
         if (k < terms) {
-          rightX[k] = (rightX[k] as number) + power * fromX;
-          rightY[k] = (rightY[k] as number) + power * fromY;
+          rightX[k] = rightX[k] + power * fromX;
+          rightY[k] = rightY[k] + power * fromY;
         }
         power *= u;
       }
     }
     this.#solve(terms);
-    into.x = x0 + (rightX[0] as number);
-    into.y = y0 + (rightY[0] as number);
-    into.xSlope = terms > 1 && halfS > 0 ? (rightX[1] as number) / halfS : 0;
-    into.ySlope = terms > 1 && halfS > 0 ? (rightY[1] as number) / halfS : 0;
+    into.x = x0 + rightX[0];
+    into.y = y0 + rightY[0];
+    into.xSlope = terms > 1 && halfS > 0 ? rightX[1] / halfS : 0;
+    into.ySlope = terms > 1 && halfS > 0 ? rightY[1] / halfS : 0;
   }
 
   /** Cholesky's factors of the matrix of powers; both right sides become their solutions. */
@@ -65,24 +65,22 @@ export class LocalCubic {
     const powers = this.#powers;
     for (let i = 0; i < terms; i++) {
       for (let j = 0; j <= i; j++) {
-        let sum = powers[i + j] as number;
-        for (let k = 0; k < j; k++)
-          sum -= (m[i * size + k] as number) * (m[j * size + k] as number);
+        let sum = powers[i + j];
+        for (let k = 0; k < j; k++) sum -= m[i * size + k] * m[j * size + k];
         if (i === j) m[i * size + i] = Math.sqrt(Math.max(sum, 1e-12));
-        else m[i * size + j] = sum / (m[j * size + j] as number);
+        else m[i * size + j] = sum / m[j * size + j];
       }
     }
     for (const right of [this.#rightX, this.#rightY]) {
       for (let i = 0; i < terms; i++) {
-        let sum = right[i] as number;
-        for (let k = 0; k < i; k++) sum -= (m[i * size + k] as number) * (right[k] as number);
-        right[i] = sum / (m[i * size + i] as number);
+        let sum = right[i];
+        for (let k = 0; k < i; k++) sum -= m[i * size + k] * right[k];
+        right[i] = sum / m[i * size + i];
       }
       for (let i = terms - 1; i >= 0; i--) {
-        let sum = right[i] as number;
-        for (let k = i + 1; k < terms; k++)
-          sum -= (m[k * size + i] as number) * (right[k] as number);
-        right[i] = sum / (m[i * size + i] as number);
+        let sum = right[i];
+        for (let k = i + 1; k < terms; k++) sum -= m[k * size + i] * right[k];
+        right[i] = sum / m[i * size + i];
       }
     }
   }

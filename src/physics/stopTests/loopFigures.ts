@@ -41,23 +41,22 @@ export function loopFigures(
   let shallowest = from;
   let peakForceN = 0;
   for (let place = from; place < to; place++) {
-    const displacement = displacementMm[place] as number;
-    if (displacement > (displacementMm[deepest] as number)) deepest = place;
-    if (displacement < (displacementMm[shallowest] as number)) shallowest = place;
-    peakForceN = Math.max(peakForceN, Math.abs(forceN[place] as number));
+    const displacement = displacementMm[place];
+    if (displacement > displacementMm[deepest]) deepest = place;
+    if (displacement < displacementMm[shallowest]) shallowest = place;
+    peakForceN = Math.max(peakForceN, Math.abs(forceN[place]));
   }
   const work = (first: number, last: number): number => {
     let sum = 0;
     for (let place = first + 1; place <= last; place++) {
-      const step = (displacementMm[place] as number) - (displacementMm[place - 1] as number);
-      sum += (((forceN[place] as number) + (forceN[place - 1] as number)) / 2) * step;
+      const step = displacementMm[place] - displacementMm[place - 1];
+      sum += ((forceN[place] + forceN[place - 1]) / 2) * step;
     }
     return sum;
   };
   // The loop is closed from its last sample to its first, which lie on either side of the passage.
   const closing =
-    (((forceN[from] as number) + (forceN[to - 1] as number)) / 2) *
-    ((displacementMm[from] as number) - (displacementMm[to - 1] as number));
+    ((forceN[from] + forceN[to - 1]) / 2) * (displacementMm[from] - displacementMm[to - 1]);
   const [firstTurn, lastTurn] = [Math.min(deepest, shallowest), Math.max(deepest, shallowest)];
   const between = work(firstTurn, lastTurn);
   const around = work(from, firstTurn) + work(lastTurn, to - 1) + closing;
@@ -69,8 +68,7 @@ export function loopFigures(
   const amplitudeMm = Math.hypot(x.cosine, x.sine);
   return {
     amplitudeMm,
-    halfStrokeMm:
-      ((displacementMm[deepest] as number) - (displacementMm[shallowest] as number)) / 2,
+    halfStrokeMm: (displacementMm[deepest] - displacementMm[shallowest]) / 2,
     meanDisplacementMm: x.mean,
     meanForceN: f.mean,
     peakForceN,

@@ -53,16 +53,16 @@ export function drawnLaws(
     const add = (unit: UnitGram, weight: number, zero: number, depth: number) => {
       const { products } = unit;
       for (let at = 0; at < sum.length; at++) {
-        sum[at] = (sum[at] as number) + weight * (products[at] as number);
+        sum[at] = sum[at] + weight * products[at];
       }
       for (let i = 0; i < n; i++) {
         const row = i * size;
         const turned =
-          delay * (products[row + doubt.rate] as number) +
-          zero * (products[row + doubt.one] as number) +
-          drift * (products[row + doubt.time] as number) +
-          depth * (products[row + doubt.slope] as number);
-        sum[row + force] = (sum[row + force] as number) + weight * turned;
+          delay * products[row + doubt.rate] +
+          zero * products[row + doubt.one] +
+          drift * products[row + doubt.time] +
+          depth * products[row + doubt.slope];
+        sum[row + force] = sum[row + force] + weight * turned;
       }
     };
     for (const unit of fixed) add(unit, 1, 0, 0);
@@ -73,7 +73,7 @@ export function drawnLaws(
       const weight = cycles.length / taken;
       for (let draw = 0; draw < taken; draw++) {
         const place = Math.min(cycles.length - 1, Math.floor(source.nextUniform() * cycles.length));
-        add(cycles[place] as UnitGram, weight, zero, depth);
+        add(cycles[place], weight, zero, depth);
       }
     }
     return fittedLaw(sum, shape, allowed);
@@ -90,8 +90,8 @@ function zeroSpread(
   const means = units
     .filter(({ stratum }) => stratum !== null)
     .map(({ products, rows }) => {
-      let sum = products[force * size + one] as number;
-      for (let i = 0; i < n; i++) sum -= (law[i] as number) * (products[i * size + one] as number);
+      let sum = products[force * size + one];
+      for (let i = 0; i < n; i++) sum -= law[i] * products[i * size + one];
       return sum / rows;
     });
   return Math.sqrt(means.reduce((sum, mean) => sum + mean * mean, 0) / Math.max(1, means.length));
@@ -104,7 +104,7 @@ export function halfWidth(
   degreesOfFreedom: number,
 ): number {
   const sorted = [...values].sort((a, b) => a - b);
-  const at = (share: number) => sorted[Math.round(share * (sorted.length - 1))] as number;
+  const at = (share: number) => sorted[Math.round(share * (sorted.length - 1))];
   const mean = sorted.reduce((sum, value) => sum + value, 0) / sorted.length;
   const variance = sorted.reduce((sum, value) => sum + (value - mean) ** 2, 0) / sorted.length;
   const half = Math.max(at(0.975) - best, best - at(0.025), 1.96 * Math.sqrt(variance));

@@ -51,17 +51,15 @@ export function lossFit(fit: FitRows): StopLoss | null {
   const withAll =
     drawn.length > 0 && everything.some((on, at) => on !== allowed[at]) ? draw(everything) : drawn;
   const doubted = (column: number): Doubted => ({
-    value: law[column] as number,
+    value: law[column],
     doubt: halfWidth(
-      (allowed[column] === 1 ? drawn : withAll).map((each) => each[column] as number),
-      law[column] as number,
+      (allowed[column] === 1 ? drawn : withAll).map((each) => each[column]),
+      law[column],
       freedom,
     ),
   });
   const hasDashpot = knots.some(
-    (_, knot) =>
-      (law[columns.dashpot + knot] as number) > 0 ||
-      (law[columns.dashpot + knots.length + knot] as number) > 0,
+    (_, knot) => law[columns.dashpot + knot] > 0 || law[columns.dashpot + knots.length + knot] > 0,
   );
   const dampingRows = knots.map((depthMm, knot) => ({
     depthMm,
@@ -112,7 +110,7 @@ function withoutIdle(
     squaredMisfit(sum, shape.size, fittedLaw(sum, shape, allowed), shape.force);
   let allowed: Uint8Array = kept.slice();
   for (let column = branches; column < allowed.length; column++) {
-    if ((fittedLaw(sum, shape, kept)[column] as number) === 0) allowed[column] = 0;
+    if (fittedLaw(sum, shape, kept)[column] === 0) allowed[column] = 0;
   }
   const whole = misfitOf(allowed);
   for (;;) {
@@ -165,7 +163,7 @@ function chosenLaw(
 /** A drawn law, as far again from the best one as few cycles make it uncertain; parts not below 0. */
 function widened(drawn: Float64Array, best: Float64Array, factor: number): Float64Array {
   return drawn.map((value, part) => {
-    const middle = best[part] as number;
+    const middle = best[part];
     return Math.max(0, middle + factor * (value - middle));
   });
 }
@@ -178,17 +176,17 @@ function widened(drawn: Float64Array, best: Float64Array, factor: number): Float
 function lossModulus(law: Float64Array, { branches }: LawColumns, omega: number): number {
   return branchTimesS.reduce((sum, tau, index) => {
     const turns = omega * tau;
-    return sum + ((law[branches + index] as number) * turns) / (1 + turns * turns);
+    return sum + (law[branches + index] * turns) / (1 + turns * turns);
   }, 0);
 }
 
 function residualsOfLaw(rows: WorkingRows, columns: LawColumns, law: Float64Array): Float64Array {
   const left = rows.forceN.slice();
   for (const [column, values] of columns.values.entries()) {
-    const part = law[column] as number;
+    const part = law[column];
     if (part === 0) continue;
     for (let row = 0; row < left.length; row++) {
-      left[row] = (left[row] as number) - part * (values[row] as number);
+      left[row] = left[row] - part * values[row];
     }
   }
   return left;
@@ -197,18 +195,13 @@ function residualsOfLaw(rows: WorkingRows, columns: LawColumns, law: Float64Arra
 function lossOfLaw(law: Float64Array, columns: LawColumns): DrawnLoss {
   const { knotsMm, dashpot } = columns;
   const damping = knotsMm.map(
-    (depth, knot) =>
-      [
-        depth,
-        law[dashpot + knot] as number,
-        law[dashpot + knotsMm.length + knot] as number,
-      ] as const,
+    (depth, knot) => [depth, law[dashpot + knot], law[dashpot + knotsMm.length + knot]] as const,
   );
   return {
-    staticShare: Math.min(1, law[0] as number),
-    restLoss: law[columns.rest] as number,
+    staticShare: Math.min(1, law[0]),
+    restLoss: law[columns.rest],
     branches: branchTimesS.flatMap((tauS, index) => {
-      const share = law[columns.branches + index] as number;
+      const share = law[columns.branches + index];
       return share > 0 ? [{ tauS, share }] : [];
     }),
     damping: damping.some(([, into, out]) => into > 0 || out > 0) ? damping : null,
@@ -221,11 +214,11 @@ function knotsOf({ rows, usable, units, rampBlocks }: FitRows): readonly number[
     units.filter(({ block }) => !rampBlocks.has(block)).flatMap(({ strokes }) => strokes),
   );
   const depths = rows.depthMm.filter(
-    (_, row) => usable[row] === 1 && atSpeed.has(rows.stroke[row] as number),
+    (_, row) => usable[row] === 1 && atSpeed.has(rows.stroke[row]),
   );
   if (depths.length < 20) return null;
   depths.sort();
-  const at = (share: number) => depths[Math.floor(share * (depths.length - 1))] as number;
+  const at = (share: number) => depths[Math.floor(share * (depths.length - 1))];
   const [from, to] = [at(0.03), at(0.97)];
   if (!(to > from)) return null;
   return Array.from(
@@ -257,7 +250,7 @@ function gramsOf(
     for (const stroke of strokes) unitOfStroke.set(stroke, index);
   }
   const unit = Int32Array.from(usable, (use, row) =>
-    use === 1 ? (unitOfStroke.get(rows.stroke[row] as number) ?? -1) : -1,
+    use === 1 ? (unitOfStroke.get(rows.stroke[row]) ?? -1) : -1,
   );
   const [first, last] = [rows.timeS[0] ?? 0, rows.timeS.at(-1) ?? 0];
   const middle = (first + last) / 2;

@@ -16,21 +16,20 @@ export function meanLoop(
     let place = Math.max(1, cycle.from);
     for (let sample = 0; sample < loopSamples; sample++) {
       const time = cycle.startS + (sample / loopSamples) * (cycle.endS - cycle.startS);
-      while (place < timeS.length - 1 && (timeS[place] as number) < time) place++;
-      const before = timeS[place - 1] as number;
-      const share = (time - before) / ((timeS[place] as number) - before);
+      while (place < timeS.length - 1 && timeS[place] < time) place++;
+      const before = timeS[place - 1];
+      const share = (time - before) / (timeS[place] - before);
       const between = (values: Float64Array) =>
-        (values[place - 1] as number) +
-        share * ((values[place] as number) - (values[place - 1] as number));
-      displacement[sample] = (displacement[sample] as number) + between(displacementMm);
-      force[sample] = (force[sample] as number) + between(forceN);
+        values[place - 1] + share * (values[place] - values[place - 1]);
+      displacement[sample] = displacement[sample] + between(displacementMm);
+      force[sample] = force[sample] + between(forceN);
     }
   }
   for (let sample = 0; sample < loopSamples; sample++) {
-    displacement[sample] = (displacement[sample] as number) / cycles.length;
-    force[sample] = (force[sample] as number) / cycles.length;
+    displacement[sample] = displacement[sample] / cycles.length;
+    force[sample] = force[sample] / cycles.length;
   }
-  displacement[loopSamples] = displacement[0] as number;
-  force[loopSamples] = force[0] as number;
+  displacement[loopSamples] = displacement[0];
+  force[loopSamples] = force[0];
   return { displacementMm: displacement, forceN: force };
 }

@@ -16,9 +16,9 @@ export function nonNegativeLeastSquares(
   const scale = new Float64Array(n);
   let largest = 0;
   for (let i = 0; i < n; i++) {
-    const square = gram[i * n + i] as number;
+    const square = gram[i * n + i];
     scale[i] = square > 0 ? 1 / Math.sqrt(square) : 0;
-    largest = Math.max(largest, Math.abs((right[i] as number) * (scale[i] as number)));
+    largest = Math.max(largest, Math.abs(right[i] * scale[i]));
   }
   const x = new Float64Array(n);
   const passive: number[] = [];
@@ -28,9 +28,9 @@ export function nonNegativeLeastSquares(
     let steepest = gradientTolerance * largest;
     for (let i = 0; i < n; i++) {
       if (scale[i] === 0 || barred[i] === 1 || passive.includes(i) || allowed?.[i] === 0) continue;
-      let gradient = right[i] as number;
-      for (const j of passive) gradient -= (gram[i * n + j] as number) * (x[j] as number);
-      gradient *= scale[i] as number;
+      let gradient = right[i];
+      for (const j of passive) gradient -= gram[i * n + j] * x[j];
+      gradient *= scale[i];
       if (gradient > steepest) {
         steepest = gradient;
         entering = i;
@@ -47,20 +47,17 @@ export function nonNegativeLeastSquares(
       }
       let step = 1;
       for (const [place, i] of passive.entries()) {
-        const to = tried[place] as number;
-        const from = x[i] as number;
+        const to = tried[place];
+        const from = x[i];
         if (to <= 0) step = Math.min(step, from / Math.max(from - to, Number.MIN_VALUE));
       }
       for (const [place, i] of passive.entries()) {
-        x[i] = (x[i] as number) + step * ((tried[place] as number) - (x[i] as number));
+        x[i] = x[i] + step * (tried[place] - x[i]);
       }
       if (step === 1) break;
       for (let place = passive.length - 1; place >= 0; place--) {
-        const i = passive[place] as number;
-        if (
-          (tried[place] as number) > 0 ||
-          (x[i] as number) * 1e12 > Math.abs(tried[place] as number)
-        ) {
+        const i = passive[place];
+        if (tried[place] > 0 || x[i] * 1e12 > Math.abs(tried[place])) {
           continue;
         }
         x[i] = 0;
@@ -84,30 +81,29 @@ function solvedOn(
   const factor = new Float64Array(count * count);
   const y = new Float64Array(count);
   for (let i = 0; i < count; i++) {
-    const row = columns[i] as number;
+    const row = columns[i];
     for (let j = 0; j <= i; j++) {
-      const column = columns[j] as number;
-      let sum =
-        (gram[row * n + column] as number) * (scale[row] as number) * (scale[column] as number);
+      const column = columns[j];
+      let sum = gram[row * n + column] * scale[row] * scale[column];
       for (let k = 0; k < j; k++) {
-        sum -= (factor[i * count + k] as number) * (factor[j * count + k] as number);
+        sum -= factor[i * count + k] * factor[j * count + k];
       }
       if (i === j) {
         if (sum < 1e-10) return null;
         factor[i * count + i] = Math.sqrt(sum);
-      } else factor[i * count + j] = sum / (factor[j * count + j] as number);
+      } else factor[i * count + j] = sum / factor[j * count + j];
     }
-    let sum = (right[row] as number) * (scale[row] as number);
-    for (let k = 0; k < i; k++) sum -= (factor[i * count + k] as number) * (y[k] as number);
-    y[i] = sum / (factor[i * count + i] as number);
+    let sum = right[row] * scale[row];
+    for (let k = 0; k < i; k++) sum -= factor[i * count + k] * y[k];
+    y[i] = sum / factor[i * count + i];
   }
   for (let i = count - 1; i >= 0; i--) {
-    let sum = y[i] as number;
-    for (let k = i + 1; k < count; k++) sum -= (factor[k * count + i] as number) * (y[k] as number);
-    y[i] = sum / (factor[i * count + i] as number);
+    let sum = y[i];
+    for (let k = i + 1; k < count; k++) sum -= factor[k * count + i] * y[k];
+    y[i] = sum / factor[i * count + i];
   }
   for (let i = 0; i < count; i++) {
-    y[i] = (y[i] as number) * (scale[columns[i] as number] as number);
+    y[i] = y[i] * scale[columns[i]];
   }
   return y;
 }

@@ -30,10 +30,10 @@ export function fittedLaw(
 ): Float64Array {
   const { gram, right } = normalEquations(sum, size, n, force);
   const found = nonNegativeLeastSquares(gram, right, allowed);
-  if ((found[0] as number) <= 1) return found;
+  if (found[0] <= 1) return found;
   const rest = allowed.slice();
   rest[0] = 0;
-  for (let i = 0; i < n; i++) right[i] = (right[i] as number) - (gram[i * n] as number);
+  for (let i = 0; i < n; i++) right[i] = right[i] - gram[i * n];
   const others = nonNegativeLeastSquares(gram, right, rest);
   others[0] = 1;
   return others;
@@ -63,7 +63,7 @@ export function partsKept(
     const allowed = allowedColumns(kept, shape.n);
     const laws = training.map((sum) => fittedLaw(sum, shape, allowed));
     return Float64Array.from(units, ({ products }, place) =>
-      squaredMisfit(products, shape.size, laws[fold[place] as number] as Float64Array, shape.force),
+      squaredMisfit(products, shape.size, laws[fold[place]], shape.force),
     );
   };
   let kept = [...parts];
@@ -88,7 +88,7 @@ export function partsKept(
 
 function isMissed(before: Float64Array, after: Float64Array): boolean {
   const count = before.length;
-  const lost = after.map((misfit, unit) => misfit - (before[unit] as number));
+  const lost = after.map((misfit, unit) => misfit - before[unit]);
   const mean = sumOf(lost) / count;
   const spread = lost.reduce((sum, each) => sum + (each - mean) ** 2, 0);
   const error = count > 1 ? Math.sqrt((spread / (count - 1)) * count) : 0;
@@ -99,9 +99,7 @@ function isMissed(before: Float64Array, after: Float64Array): boolean {
 /** Units alike are dealt in turn, so that each hand has some of every speed. */
 function foldsOf(units: readonly UnitGram[]): readonly number[] {
   const order = units.map((_, place) => place);
-  order.sort(
-    (a, b) => ((units[a] as UnitGram).stratum ?? -1) - ((units[b] as UnitGram).stratum ?? -1),
-  );
+  order.sort((a, b) => (units[a].stratum ?? -1) - (units[b].stratum ?? -1));
   const folds = Math.min(mostFolds, units.length);
   const fold: number[] = units.map(() => 0);
   for (const [turn, place] of order.entries()) fold[place] = turn % folds;

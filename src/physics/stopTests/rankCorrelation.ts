@@ -13,15 +13,13 @@ export function rankCorrelation(first: Float64Array, second: Float64Array): numb
 }
 
 function ranks(values: Float64Array): Float64Array {
-  const order = Uint32Array.from(values, (_, place) => place).sort(
-    (a, b) => (values[a] as number) - (values[b] as number),
-  );
+  const order = Uint32Array.from(values, (_, place) => place).sort((a, b) => values[a] - values[b]);
   const ranked = new Float64Array(values.length);
   for (let from = 0; from < order.length; ) {
     let to = from;
-    const value = values[order[from] as number];
-    while (values[order[to + 1] as number] === value) to++;
-    for (let place = from; place <= to; place++) ranked[order[place] as number] = (from + to) / 2;
+    const value = values[order[from]];
+    while (values[order[to + 1]] === value) to++;
+    for (let place = from; place <= to; place++) ranked[order[place]] = (from + to) / 2;
     from = to + 1;
   }
   return ranked;
@@ -37,8 +35,8 @@ function correlation(first: Float64Array, second: Float64Array): number {
   let squaresFirst = 0;
   let squaresSecond = 0;
   for (let place = 0; place < first.length; place++) {
-    const a = (first[place] as number) - meanFirst;
-    const b = (second[place] as number) - meanSecond;
+    const a = first[place] - meanFirst;
+    const b = second[place] - meanSecond;
     both += a * b;
     squaresFirst += a * a;
     squaresSecond += b * b;

@@ -15,7 +15,7 @@ export function sampledPlaces(count: number, most: number): Uint32Array {
 export function valuesAt(values: Float64Array, places: Uint32Array): Float64Array {
   const taken = new Float64Array(places.length);
   for (let index = 0; index < taken.length; index++) {
-    taken[index] = values[places[index] as number] as number;
+    taken[index] = values[places[index]];
   }
   return taken;
 }

@@ -19,7 +19,7 @@ export function sineFit(
   omega: number,
 ): SineFit {
   const count = to - from;
-  const middle = ((timeS[from] as number) + (timeS[to - 1] as number)) / 2;
+  const middle = (timeS[from] + timeS[to - 1]) / 2;
   let c = 0;
   let s = 0;
   let cc = 0;
@@ -29,10 +29,10 @@ export function sineFit(
   let cy = 0;
   let sy = 0;
   for (let place = from; place < to; place++) {
-    const angle = omega * ((timeS[place] as number) - middle);
+    const angle = omega * (timeS[place] - middle);
     const cosine = Math.cos(angle);
     const sine = Math.sin(angle);
-    const value = y[place] as number;
+    const value = y[place];
     c += cosine;
     s += sine;
     cc += cosine * cosine;
@@ -54,8 +54,8 @@ export function sineFit(
   const mean = meanY - (cosine * c + sine * s) / count;
   let squares = 0;
   for (let place = from; place < to; place++) {
-    const angle = omega * ((timeS[place] as number) - middle);
-    const left = (y[place] as number) - mean - cosine * Math.cos(angle) - sine * Math.sin(angle);
+    const angle = omega * (timeS[place] - middle);
+    const left = y[place] - mean - cosine * Math.cos(angle) - sine * Math.sin(angle);
     squares += left * left;
   }
   return { mean, cosine, sine, rms: Math.sqrt(squares / count) };

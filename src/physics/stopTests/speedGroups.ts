@@ -20,9 +20,9 @@ export function speedGroups(magnitudes: Float64Array): SpeedGroups {
   const gap = Math.log(neighbourRatio);
   const widest = Math.log(widestRatio);
   let bounds: number[] = [];
-  let start = sorted[0] as number;
+  let start = sorted[0];
   for (let place = 1; place <= sorted.length; place++) {
-    const before = sorted[place - 1] as number;
+    const before = sorted[place - 1];
     const here = sorted[place] ?? Number.POSITIVE_INFINITY;
     if (here - before <= gap) continue;
     const parts = Math.ceil((before - start) / widest);
@@ -31,8 +31,8 @@ export function speedGroups(magnitudes: Float64Array): SpeedGroups {
     start = here;
   }
   if (bounds.length >= mostGroups) {
-    const from = sorted[0] as number;
-    const width = ((sorted[sorted.length - 1] as number) - from) / mostGroups;
+    const from = sorted[0];
+    const width = (sorted[sorted.length - 1] - from) / mostGroups;
     bounds = Array.from({ length: mostGroups - 1 }, (_, index) => from + (index + 1) * width);
   }
   const speeds = bounds.map(Math.exp);
@@ -40,7 +40,7 @@ export function speedGroups(magnitudes: Float64Array): SpeedGroups {
     count: bounds.length + 1,
     groupOf: (magnitude) => {
       let group = 0;
-      while ((speeds[group] as number) < magnitude) group++;
+      while (speeds[group] < magnitude) group++;
       return group;
     },
   };

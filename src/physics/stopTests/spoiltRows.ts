@@ -69,20 +69,19 @@ export function spoiltListRows({
   };
   if (count > mostListed) return marked(count, forceN, found);
   const like = speedMmPerS.map((speed) => Number(speed.toPrecision(2)));
-  const by = (values: Float64Array, a: number, b: number) =>
-    (values[a] as number) - (values[b] as number);
+  const by = (values: Float64Array, a: number, b: number) => values[a] - values[b];
   const order = Uint32Array.from(depthMm, (_, row) => row).sort(
     (a, b) => by(like, a, b) || by(depthMm, a, b) || by(forceN, a, b),
   );
   for (let from = 0; from < count; ) {
     let to = from;
-    while (to < count && like[order[to] as number] === like[order[from] as number]) to++;
+    while (to < count && like[order[to]] === like[order[from]]) to++;
     const own = order.subarray(from, to);
     from = to;
     if (own.length < fewestListed) continue;
     const depths = valuesAt(depthMm, own);
     const forces = valuesAt(forceN, own);
-    const rows = (places: readonly number[]) => places.map((place) => own[place] as number);
+    const rows = (places: readonly number[]) => places.map((place) => own[place]);
     found.missing.push(...rows(missingRows(forces, depths)));
     found.saturated.push(...rows(saturatedRows(depths, forces)));
     found.spikes.push(...rows(spikesIn(forces)));
@@ -127,7 +126,7 @@ function missingRows(values: Float64Array, other: Float64Array): readonly number
     const before = Math.abs(values[from] ?? 0);
     const after = Math.abs(values[to] ?? 0);
     const isShort = to - from - 1 <= mostMissing;
-    const isLoaded = Math.abs(other[row] as number) > missingShare * mostOther;
+    const isLoaded = Math.abs(other[row]) > missingShare * mostOther;
     if (
       isShort &&
       isLoaded &&
@@ -173,7 +172,7 @@ function heldDepths(depthMm: Float64Array): readonly number[] {
     while (row + 1 < depthMm.length && depthMm[row + 1] === depthMm[row]) row++;
     const next = depthMm[row + 1];
     if (row - from + 2 < heldRows || next === undefined) continue;
-    const jump = Math.abs(next - (depthMm[row] as number));
+    const jump = Math.abs(next - depthMm[row]);
     const afterwards = Math.abs((depthMm[row + 2] ?? next) - next);
     // After a real rest the motion goes on in steps as great as its first one.
     if (jump < jumpShare * span || jump < 2.5 * afterwards) continue;
@@ -188,20 +187,20 @@ function spikesIn(values: Float64Array): readonly number[] {
   const five = new Float64Array(5);
   const steps = new Float64Array(10);
   for (let row = 2; row < values.length - 2; row++) {
-    const here = values[row] as number;
-    const fromBefore = Math.abs(here - (values[row - 1] as number));
-    const fromAfter = Math.abs(here - (values[row + 1] as number));
+    const here = values[row];
+    const fromBefore = Math.abs(here - values[row - 1]);
+    const fromAfter = Math.abs(here - values[row + 1]);
     if (Math.max(fromBefore, fromAfter) < spikeShare * span) continue;
-    for (let k = 0; k < 5; k++) five[k] = values[row - 2 + k] as number;
+    for (let k = 0; k < 5; k++) five[k] = values[row - 2 + k];
     five.sort();
-    const out = Math.abs(here - (five[2] as number));
+    const out = Math.abs(here - five[2]);
     if (out < spikeShare * span) continue;
     for (let k = 0; k < 10; k++) {
       const place = Math.min(values.length - 1, Math.max(1, row - 4 + k));
-      steps[k] = Math.abs((values[place] as number) - (values[place - 1] as number));
+      steps[k] = Math.abs(values[place] - values[place - 1]);
     }
     steps.sort();
-    if (out > spikeSteps * (steps[5] as number)) rows.push(row);
+    if (out > spikeSteps * steps[5]) rows.push(row);
   }
   return rows;
 }

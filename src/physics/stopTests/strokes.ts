@@ -40,37 +40,34 @@ export function strokesOf(timeS: Float64Array, depthMm: Float64Array): readonly 
       from,
       to,
       direction,
-      durationS: (timeS[to] as number) - (timeS[from] as number),
-      travelMm: Math.abs((depthMm[to] as number) - (depthMm[from] as number)),
+      durationS: timeS[to] - timeS[from],
+      travelMm: Math.abs(depthMm[to] - depthMm[from]),
     });
   };
   /** Last sample of the hold about a turn, from there on (way 1) or back (way −1). */
   const stays = (turn: number, way: 1 | -1, end: number): number => {
     let place = turn;
-    while (
-      place !== end &&
-      Math.abs((depthMm[place + way] as number) - (depthMm[turn] as number)) <= band
-    ) {
+    while (place !== end && Math.abs(depthMm[place + way] - depthMm[turn]) <= band) {
       place += way;
     }
     return place;
   };
   let start = 0;
   for (let index = 1; index < turns.length; index++) {
-    const before = turns[index - 1] as number;
-    const turn = turns[index] as number;
+    const before = turns[index - 1];
+    const turn = turns[index];
     const holdEnd = stays(before, 1, turn);
     const holdFrom = stays(turn, -1, before);
-    const moves = (timeS[turn] as number) - (timeS[before] as number);
+    const moves = timeS[turn] - timeS[before];
     const rests = (from: number, to: number) => {
-      const time = (timeS[to] as number) - (timeS[from] as number);
+      const time = timeS[to] - timeS[from];
       return time > Math.min(surelyHeldS, Math.max(shortestHoldS, heldShare * moves));
     };
     const runFrom = holdEnd < holdFrom && rests(before, holdEnd) ? holdEnd : before;
     const runTo = holdEnd < holdFrom && rests(holdFrom, turn) ? holdFrom : turn;
     add(start, runFrom, 0);
-    const direction = (depthMm[turn] as number) > (depthMm[before] as number) ? 1 : -1;
-    if (Math.abs((depthMm[runTo] as number) - (depthMm[runFrom] as number)) <= band) {
+    const direction = depthMm[turn] > depthMm[before] ? 1 : -1;
+    if (Math.abs(depthMm[runTo] - depthMm[runFrom]) <= band) {
       start = runFrom;
       continue;
     }
@@ -88,20 +85,20 @@ function turnsOf(depthMm: Float64Array, band: number): readonly number[] {
   let shallowest = 0;
   let direction = 0;
   for (let place = 1; place < depthMm.length; place++) {
-    const depth = depthMm[place] as number;
-    if (depth > (depthMm[deepest] as number)) deepest = place;
-    if (depth < (depthMm[shallowest] as number)) shallowest = place;
-    if (direction <= 0 && depth > (depthMm[shallowest] as number) + band) {
+    const depth = depthMm[place];
+    if (depth > depthMm[deepest]) deepest = place;
+    if (depth < depthMm[shallowest]) shallowest = place;
+    if (direction <= 0 && depth > depthMm[shallowest] + band) {
       if (direction < 0) turns.push(shallowest);
       direction = 1;
       deepest = place;
-    } else if (direction >= 0 && depth < (depthMm[deepest] as number) - band) {
+    } else if (direction >= 0 && depth < depthMm[deepest] - band) {
       if (direction > 0) turns.push(deepest);
       direction = -1;
       shallowest = place;
     }
-    if (direction === 1 && depth >= (depthMm[deepest] as number)) deepest = place;
-    if (direction === -1 && depth <= (depthMm[shallowest] as number)) shallowest = place;
+    if (direction === 1 && depth >= depthMm[deepest]) deepest = place;
+    if (direction === -1 && depth <= depthMm[shallowest]) shallowest = place;
   }
   const end = direction > 0 ? deepest : direction < 0 ? shallowest : depthMm.length - 1;
   if (end > (turns.at(-1) as number)) turns.push(end);
@@ -113,13 +110,7 @@ export function noiseOf(values: Float64Array): number {
   const step = Math.max(1, Math.floor(values.length / 4000));
   const differences: number[] = [];
   for (let place = 1; place < values.length - 1; place += step) {
-    differences.push(
-      Math.abs(
-        (values[place - 1] as number) -
-          2 * (values[place] as number) +
-          (values[place + 1] as number),
-      ),
-    );
+    differences.push(Math.abs(values[place - 1] - 2 * values[place] + values[place + 1]));
   }
   differences.sort((a, b) => a - b);
   // Median of |N(0, √6·σ)| is 0.6745·√6·σ.

@@ -31,7 +31,7 @@ export function timedSamples(
   let restarts = 0;
   let latest = Number.NEGATIVE_INFINITY;
   for (let place = 0; place < count; place++) {
-    const time = given.timeS[place] as number;
+    const time = given.timeS[place];
     if (time + shift <= latest) {
       if (!beginsAnew(given.timeS, place)) continue;
       shift = latest + pauseS - time;
@@ -71,7 +71,7 @@ export function timedSamples(
   }
   const places = kept.subarray(0, taken);
   const at = (values: Float64Array) =>
-    dropped === 0 ? values : Float64Array.from(places, (place) => values[place] as number);
+    dropped === 0 ? values : Float64Array.from(places, (place) => values[place]);
   if (dropped + restarts === 0) return succeed({ samples: given, remarks });
   return succeed({
     samples: {
@@ -87,10 +87,10 @@ export function timedSamples(
 function beginsAnew(timeS: Float64Array, place: number): boolean {
   const look = 16;
   if (place + look > timeS.length) return false;
-  const step = ((timeS[place + look - 1] as number) - (timeS[place] as number)) / (look - 1);
+  const step = (timeS[place + look - 1] - timeS[place]) / (look - 1);
   for (let next = place + 1; next < place + look; next++) {
-    const own = (timeS[next] as number) - (timeS[next - 1] as number);
+    const own = timeS[next] - timeS[next - 1];
     if (!(own > 0 && own <= 3 * step)) return false;
   }
-  return (timeS[place - 1] as number) - (timeS[place] as number) > 5 * step;
+  return timeS[place - 1] - timeS[place] > 5 * step;
 }

@@ -23,22 +23,22 @@ export function unitGrams(
   }));
   const values = new Float64Array(size);
   for (let row = 0; row < unit.length; row++) {
-    const gram = grams[unit[row] as number];
+    const gram = grams[unit[row]];
     if (gram === undefined) continue;
     gram.rows++;
-    for (let i = 0; i < size; i++) values[i] = (columns[i] as Float64Array)[row] as number;
+    for (let i = 0; i < size; i++) values[i] = columns[i][row];
     for (let i = 0; i < size; i++) {
-      const value = values[i] as number;
+      const value = values[i];
       if (value === 0) continue;
       for (let j = 0; j <= i; j++) {
         const at = i * size + j;
-        gram.products[at] = (gram.products[at] as number) + value * (values[j] as number);
+        gram.products[at] = gram.products[at] + value * values[j];
       }
     }
   }
   for (const { products } of grams) {
     for (let i = 0; i < size; i++) {
-      for (let j = 0; j < i; j++) products[j * size + i] = products[i * size + j] as number;
+      for (let j = 0; j < i; j++) products[j * size + i] = products[i * size + j];
     }
   }
   return grams.filter(({ rows }) => rows > 0);
@@ -48,8 +48,7 @@ export function unitGrams(
 export function summedGrams(grams: Iterable<UnitGram>, size: number): Float64Array {
   const sum = new Float64Array(size * size);
   for (const { products } of grams) {
-    for (let at = 0; at < sum.length; at++)
-      sum[at] = (sum[at] as number) + (products[at] as number);
+    for (let at = 0; at < sum.length; at++) sum[at] = sum[at] + products[at];
   }
   return sum;
 }
@@ -64,8 +63,8 @@ export function normalEquations(
   const gram = new Float64Array(n * n);
   const right = new Float64Array(n);
   for (let i = 0; i < n; i++) {
-    for (let j = 0; j < n; j++) gram[i * n + j] = sum[i * size + j] as number;
-    right[i] = sum[i * size + against] as number;
+    for (let j = 0; j < n; j++) gram[i * n + j] = sum[i * size + j];
+    right[i] = sum[i * size + against];
   }
   return { gram, right };
 }
@@ -77,13 +76,12 @@ export function squaredMisfit(
   x: Float64Array,
   against: number,
 ): number {
-  let total = sum[against * size + against] as number;
+  let total = sum[against * size + against];
   for (let i = 0; i < x.length; i++) {
-    const xi = x[i] as number;
+    const xi = x[i];
     if (xi === 0) continue;
-    total -= 2 * xi * (sum[i * size + against] as number);
-    for (let j = 0; j < x.length; j++)
-      total += xi * (x[j] as number) * (sum[i * size + j] as number);
+    total -= 2 * xi * sum[i * size + against];
+    for (let j = 0; j < x.length; j++) total += xi * x[j] * sum[i * size + j];
   }
   return Math.max(0, total);
 }

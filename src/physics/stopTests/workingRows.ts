@@ -58,19 +58,19 @@ export function workingRows(
   const cubic = new LocalCubic();
   const fit: LocalFit = { x: 0, xSlope: 0, y: 0, ySlope: 0 };
   for (let row = 0; row < count; row++) {
-    const { from, to } = strokes[owners[row] as number] as Stroke;
-    const place = places[row] as number;
+    const { from, to } = strokes[owners[row]];
+    const place = places[row];
     const half = Math.max(leastHalfWindow, Math.floor((to - from) / windowsPerStroke / 2));
     const first = Math.max(0, place - half);
     const last = Math.min(timeS.length - 1, place + half);
-    cubic.fit(timeS, depthMm, forceN, first, last, timeS[place] as number, fit);
-    rows.timeS[row] = timeS[place] as number;
+    cubic.fit(timeS, depthMm, forceN, first, last, timeS[place], fit);
+    rows.timeS[row] = timeS[place];
     rows.depthMm[row] = fit.x;
     rows.speedMmPerS[row] = fit.xSlope;
     rows.forceN[row] = fit.y;
     rows.forceRate[row] = fit.ySlope;
-    const longest = (3 * ((timeS[to] as number) - (timeS[from] as number))) / (to - from);
-    const whole = (timeS[last] as number) - (timeS[first] as number) <= longest * (last - first);
+    const longest = (3 * (timeS[to] - timeS[from])) / (to - from);
+    const whole = timeS[last] - timeS[first] <= longest * (last - first);
     rows.clear[row] = first >= from && last <= to && whole ? 1 : 0;
   }
   return rows;

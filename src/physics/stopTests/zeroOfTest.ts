@@ -105,7 +105,7 @@ function levelNoise(forces: readonly number[]): number {
   if (forces.length < fewestNoisy) return 0;
   const differences: number[] = [];
   for (let place = 3; place < forces.length; place++) {
-    const at = (back: number) => forces[place - back] as number;
+    const at = (back: number) => forces[place - back];
     differences.push(Math.abs(at(0) - 3 * at(1) + 3 * at(2) - at(3)));
   }
   differences.sort((a, b) => a - b);
@@ -179,17 +179,17 @@ function touchMisfit(levels: readonly LevelMean[], touch: number, zero: number):
     const x = Math.max(0, depthMm - touch);
     const force = forceN - zero;
     squares += force * force;
-    gram[0] = (gram[0] as number) + x ** 2;
-    gram[1] = (gram[1] as number) + x ** 3;
-    gram[3] = (gram[3] as number) + x ** 4;
-    right[0] = (right[0] as number) + x * force;
-    right[1] = (right[1] as number) + x * x * force;
+    gram[0] = gram[0] + x ** 2;
+    gram[1] = gram[1] + x ** 3;
+    gram[3] = gram[3] + x ** 4;
+    right[0] = right[0] + x * force;
+    right[1] = right[1] + x * x * force;
   }
-  gram[2] = gram[1] as number;
+  gram[2] = gram[1];
   const [k = 0, q = 0] = nonNegativeLeastSquares(gram, right);
-  const cross = 2 * k * q * (gram[1] as number);
-  const fitted = k * k * (gram[0] as number) + cross + q * q * (gram[3] as number);
-  return squares - 2 * (k * (right[0] as number) + q * (right[1] as number)) + fitted;
+  const cross = 2 * k * q * gram[1];
+  const fitted = k * k * gram[0] + cross + q * q * gram[3];
+  return squares - 2 * (k * right[0] + q * right[1]) + fitted;
 }
 
 /**

@@ -75,7 +75,7 @@ export class LimitClosings extends DrawnClosings {
     const { model, places } = corner;
     super(corner, draws, (travel, motion, block, from) => {
       const closing = model.closingBeforeLimit(block, motion, travel, reserve, from);
-      const stands = block[from + places.stands] as number;
+      const stands = block[from + places.stands];
       reach.escaped ||= !(
         travel.wheelTravelInto(found, 0, stands + span.least) &&
         travel.wheelTravelInto(found, 0, stands + span.greatest)
@@ -100,9 +100,9 @@ function travelClosings(
   const { settle } = corner.places;
   const found = new Float64Array(1);
   return new DrawnClosings(corner, draws, (travel, _, block, from, draw) => {
-    const friction = settle < 0 ? 0 : (block[from + settle] as number);
+    const friction = settle < 0 ? 0 : block[from + settle];
     const z = (typeof wanted === "number" ? wanted : wanted(draw)) - friction;
-    if (travel.closingInto(found, 0, z)) return found[0] as number;
+    if (travel.closingInto(found, 0, z)) return found[0];
     return z < 0 ? Number.NEGATIVE_INFINITY : Number.POSITIVE_INFINITY;
   });
 }
@@ -175,8 +175,8 @@ export class StopDraws {
       closings.knowTo(end);
       let lost = 0;
       for (let draw = from; draw < end; draw++) {
-        const pressed = this.#gap(draw) + (usable[draw] as number);
-        if (!(pressed <= (values[draw] as number))) lost++;
+        const pressed = this.#gap(draw) + usable[draw];
+        if (!(pressed <= values[draw])) lost++;
       }
       return lost;
     });
@@ -191,7 +191,7 @@ export class StopDraws {
       closings.knowTo(end);
       let lost = 0;
       for (let draw = from; draw < end; draw++) {
-        if (!(this.#gap(draw) >= (values[draw] as number) && !Number.isNaN(known[draw]))) lost++;
+        if (!(this.#gap(draw) >= values[draw] && !Number.isNaN(known[draw]))) lost++;
       }
       return lost;
     });
@@ -207,9 +207,9 @@ export class StopDraws {
 
   /** As `CornerModel.gap`, to the last digit. */
   #gap(draw: number): number {
-    let gap = (this.#stands[draw] as number) - this.#spacer;
-    if (this.#recorded !== null) gap += this.#recorded[draw] as number;
-    if (this.#height !== null) gap -= this.#height[draw] as number;
+    let gap = this.#stands[draw] - this.#spacer;
+    if (this.#recorded !== null) gap += this.#recorded[draw];
+    if (this.#height !== null) gap -= this.#height[draw];
     return gap;
   }
 

@@ -123,7 +123,7 @@ class CornerTally {
     const { standOff } = this.#corner.places;
     if (standOff < 0) return;
     const from = this.#laidOut.readingsOf(draw);
-    motion.standOffBy(this.#laidOut.block[from + standOff] as number);
+    motion.standOffBy(this.#laidOut.block[from + standOff]);
   }
 
   /** Takes the readings of a draw and moves the layout to them; false where they give no motion. */
@@ -139,13 +139,13 @@ class CornerTally {
     if (!model.evaluateMoved(this.#laidOut.block, figures, motion, from)) return;
     this.#covered.add(figures);
     this.#inside++;
-    const contact = figures[figure.contact] as number;
+    const contact = figures[figure.contact];
     for (let index = 0; index < this.#wanted.length; index++) {
-      const wanted = this.#wanted[index] as WantedTravel;
+      const wanted = this.#wanted[index];
       const travel = typeof wanted === "number" ? wanted : wanted(draw);
-      if (contact >= travel) this.#beyond[index] = (this.#beyond[index] as number) + 1;
+      if (contact >= travel) this.#beyond[index] = this.#beyond[index] + 1;
     }
-    const reserve = figures[figure.reserve] as number;
+    const reserve = figures[figure.reserve];
     if (reserve >= this.#reserveWanted) this.#reserveEnough++;
     if (reserve >= 0) this.#reserveLeft++;
   }

@@ -33,7 +33,7 @@ export class CoverageIntervals {
   add(draw: Float64Array): void {
     const values = this.#values;
     for (let figure = 0; figure < values.length; figure++) {
-      (values[figure] as Float64Array)[this.#draws] = draw[figure] as number;
+      values[figure][this.#draws] = draw[figure];
     }
     this.#draws++;
   }
@@ -70,7 +70,7 @@ function lowEnd(draws: Float64Array, place: number, count: number): number {
   const rank = Math.floor(place);
   const above = selectRank(draws, Math.ceil(place), 0, count - 1);
   let below = Number.NEGATIVE_INFINITY;
-  for (let index = 0; index <= rank; index++) below = Math.max(below, draws[index] as number);
+  for (let index = 0; index <= rank; index++) below = Math.max(below, draws[index]);
   return below + (place - rank) * (above - below);
 }
 
@@ -80,7 +80,7 @@ function highEnd(draws: Float64Array, place: number, from: number, count: number
   const below = selectRank(draws, rank, from, count - 1);
   let above = Number.POSITIVE_INFINITY;
   for (let index = Math.ceil(place); index < count; index++) {
-    above = Math.min(above, draws[index] as number);
+    above = Math.min(above, draws[index]);
   }
   return below + (place - rank) * (above - below);
 }

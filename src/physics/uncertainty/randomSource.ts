@@ -69,7 +69,7 @@ export class RandomSource {
   addRectangular(out: Float32Array | Float64Array, halfWidth: number): void {
     const scale = halfWidth / 2147483648;
     for (let index = 0; index < out.length; index++) {
-      out[index] = (out[index] as number) + scale * (this.nextInteger() - 2147483647.5);
+      out[index] = out[index] + scale * (this.nextInteger() - 2147483647.5);
     }
   }
 
@@ -89,9 +89,9 @@ export class RandomSource {
         square = x * x + y * y;
       } while (square >= 1);
       const scale = standardDeviation * Math.sqrt((-2 * Math.log(square)) / square);
-      out[index] = (out[index] as number) + scale * x;
+      out[index] = out[index] + scale * x;
       // Past the end of an odd number of them the array takes nothing.
-      out[index + 1] = (out[index + 1] as number) + scale * y;
+      out[index + 1] = out[index + 1] + scale * y;
     }
   }
 }

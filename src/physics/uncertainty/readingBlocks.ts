@@ -46,11 +46,11 @@ export class ReadingBlocks {
     for (const { place, draws } of this.#moving) {
       const { mean, halfWidth, rectangular, standardError, normal } = draws;
       for (let draw = 0, at = place; draw < count; draw++, at += places) {
-        block[at] = mean + halfWidth * (rectangular[from + draw] as number);
+        block[at] = mean + halfWidth * rectangular[from + draw];
       }
       if (normal === null) continue;
       for (let draw = 0, at = place; draw < count; draw++, at += places) {
-        block[at] = (block[at] as number) + standardError * (normal[from + draw] as number);
+        block[at] = block[at] + standardError * normal[from + draw];
       }
     }
   }

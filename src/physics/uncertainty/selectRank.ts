@@ -29,36 +29,36 @@ export function selectRank(
       );
       selectRank(values, rank, sampleLow, sampleHigh);
     }
-    const pivot = values[rank] as number;
+    const pivot = values[rank];
     let up = low;
     let down = high;
-    values[rank] = values[low] as number;
+    values[rank] = values[low];
     values[low] = pivot;
-    if ((values[high] as number) > pivot) {
-      values[low] = values[high] as number;
+    if (values[high] > pivot) {
+      values[low] = values[high];
       values[high] = pivot;
     }
     while (up < down) {
-      const held = values[up] as number;
-      values[up] = values[down] as number;
+      const held = values[up];
+      values[up] = values[down];
       values[down] = held;
       up++;
       down--;
-      while ((values[up] as number) < pivot) up++;
-      while ((values[down] as number) > pivot) down--;
+      while (values[up] < pivot) up++;
+      while (values[down] > pivot) down--;
     }
     if (values[low] === pivot) {
-      const held = values[low] as number;
-      values[low] = values[down] as number;
+      const held = values[low];
+      values[low] = values[down];
       values[down] = held;
     } else {
       down++;
-      const held = values[down] as number;
-      values[down] = values[high] as number;
+      const held = values[down];
+      values[down] = values[high];
       values[high] = held;
     }
     if (down <= rank) low = down + 1;
     if (rank <= down) high = down - 1;
   }
-  return values[rank] as number;
+  return values[rank];
 }

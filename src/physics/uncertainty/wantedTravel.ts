@@ -104,19 +104,19 @@ export class WantedTravelModel {
   }
 
   laden(): number {
-    const load = this.#values[payload] as number;
+    const load = this.#values[payload];
     return load >= 0 ? this.#wanted(load) : Number.NaN;
   }
 
   #wanted(payloadKg: number): number {
     const values = this.#values;
     const mass = (this.#corner.cornerMassKg ?? Number.NaN) + payloadKg;
-    const tyre = 1000 * (values[tyreRate] as number);
-    const damping = 500 * ((values[bumpDamping] as number) + (values[reboundDamping] as number));
+    const tyre = 1000 * values[tyreRate];
+    const damping = 500 * (values[bumpDamping] + values[reboundDamping]);
     if (!(mass > 0 && tyre > 0 && damping > 0)) return Number.NaN;
     const sigma = 1000 * Math.sqrt(travelVariance(this.#intensity, mass, damping));
     const zeroUpcrossings = zeroUpcrossingsPerSecond(tyre, mass);
-    const rate = values[wheelRate] as number;
+    const rate = values[wheelRate];
     const load = payloadForce(payloadKg) + this.#heldAtRide();
     if (load !== 0 && !(rate > 0)) return Number.NaN;
     const rest = load === 0 ? 0 : load / rate;
@@ -132,7 +132,7 @@ export class WantedTravelModel {
   }
 
   #heldAtRide(): number {
-    const factor = (this.#values[stopForces] as number) * (this.#values[testedShare] as number);
+    const factor = this.#values[stopForces] * this.#values[testedShare];
     return this.#corner.heldAtRideN * factor;
   }
 }

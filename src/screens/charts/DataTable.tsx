@@ -1,6 +1,6 @@
 import type { ComponentChildren } from "preact";
 
-export interface Column {
+interface Column {
   readonly name: string;
   /** Left or right in words under the name, where a column is one of a pair. */
   readonly note?: string;

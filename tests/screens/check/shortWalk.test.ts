@@ -9,7 +9,7 @@ import { demoRecord } from "../answer/demoChecks.ts";
 function walked(stored: ReturnType<typeof newStoredCheck>): readonly string[] {
   const all = stepsOf(stored);
   const ids: string[] = [];
-  for (let step = all[0]; step !== undefined; ) {
+  for (let step = all.at(0); step !== undefined; ) {
     ids.push(step.id);
     step = besideStep(stored, all, all.indexOf(step)).after;
   }
