@@ -72,13 +72,13 @@ const cornerFields = [
   "side leverRatio wheelTravelToContactMm wheelTravelToFullStopMm wheelTravelToHardLimitMm",
   "hardLimit freeShare reserveMm spacerMm tallerMm secantRateNPerMm stopRateClass progressive",
   "linkage leverRatioAtFullStop oneWheel roadTravelSigmaMm contactsPerKm loadedSagMm loadedTravelToContactMm",
-  "loadedContactsPerKm freeTravelNeededMm freeTravelNeededUnladenMm mostExtraHeightMm events",
+  "loadedContactsPerKm freeTravelNeededMm freeTravelNeededUnladenMm mostExtraHeightMm events fromTest",
   "classesThatWork classWindow intervals clearanceProbability earlyContactProbability",
   "loadedCompressionMm checks",
 ]
   .join(" ")
   .split(" ");
-const optionalCornerFields = ["oneWheel", "loadedCompressionMm"];
+const optionalCornerFields = ["oneWheel", "fromTest", "loadedCompressionMm"];
 const eventFields =
   "kind peakWheelTravelMm peakCompressionMm peakStopForceN peakAccelerationG energyInJ energyOutJ leaveSpeedMmPerS tyreOffMs bodyRiseMm fullStop hardContact".split(
     " ",
@@ -233,6 +233,7 @@ describe("assess --json", () => {
           ]);
           expect("oneWheel" in corner).toBe(record.layout.kind === "axle");
           expect("loadedCompressionMm" in corner).toBe(record.stop.duty === "carry");
+          expect("fromTest" in corner).toBe("testDoubt" in record.stop);
           for (const event of corner.events) expect(Object.keys(event)).toEqual(eventFields);
           for (const check of corner.checks) {
             states.push(check.state);

@@ -8,7 +8,9 @@ import { stiffnessCheck, stopClasses } from "../../../src/physics/verdict/stiffn
 import { demoFitment } from "../demoFitments.ts";
 import { given } from "../stopTests/outcomes.ts";
 
-const foam = demoFitment("foam-stop-tested");
+const tested = demoFitment("foam-stop-tested");
+const { testDoubt: _own, ...bare } = tested.stop;
+const foam: Fitment = { ...tested, stop: bare };
 const pressed = demoFitment("pressed-foam-on-a-rod");
 
 function lawOf({ stop }: Fitment, times: number): StopLaw {
