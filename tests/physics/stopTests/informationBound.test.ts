@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import { designs, trueStops } from "../../support/testMachine/designs.ts";
+import { measure } from "../../support/testMachine/testMachine.ts";
 
 /**
  * Cramér and Rao: no unbiased estimate has a smaller covariance than the inverse of the information JᵀC⁻¹J
@@ -82,5 +83,70 @@ test.each(["sines", "triangles"])(
     const told = relative.filter((error) => error < 0.03 / 1.96);
     expect(told.length).toBeLessThan(relative.length / 2);
     expect(Math.max(...relative)).toBeGreaterThan(0.03);
+  },
+);
+
+/** A load cell of class 0.5 (ISO 376, ISO 7500-1, from memory) may be off by so much of its reading. */
+const loadCellShare = 0.005;
+
+/**
+ * What a force that is `delayS` late differs by from the same one in time, fitted by least squares with the
+ * law's own columns: a share of the static force and the dashpot's ten values. Rows near a turn are left
+ * out: what they tell is told by single samples, a whole sample's time apart at best.
+ */
+function fittedDelay(motionName: string, delayS: number) {
+  const motion = designs[motionName]?.();
+  const stop = trueStops.dashpot;
+  if (motion === undefined || stop === undefined) throw new Error(motionName);
+  const inTime = measure(stop, motion, { samplesPerS });
+  const late = measure(stop, motion, { samplesPerS, delayS });
+  const size = 2 * knots.length + 1;
+  const gram = Array.from({ length: size }, () => new Float64Array(size));
+  const right = new Float64Array(size);
+  let [squares, greatest, used] = [0, 0, 0];
+  const speedAt = (row: number) =>
+    ((inTime.depthMm[row + 1] ?? 0) - (inTime.depthMm[row - 1] ?? 0)) * (samplesPerS / 2);
+  for (let row = 6; row < inTime.timeS.length - 6; row++) {
+    const depth = inTime.depthMm[row] ?? 0;
+    const speed = speedAt(row);
+    const turns = [row - 5, row + 5].some((near) => speedAt(near) * speed <= 0);
+    if (turns || !(depth > 1) || Math.abs(speed) < 5) continue;
+    const moved = hats(depth).map((hat) => hat * speed);
+    const values = [
+      stop.force(depth),
+      ...moved.map((value) => (speed > 0 ? value : 0)),
+      ...moved.map((value) => (speed < 0 ? value : 0)),
+    ];
+    const lacking = (late.forceN[row] ?? 0) - (inTime.forceN[row] ?? 0);
+    for (let i = 0; i < size; i++) {
+      const line = gram[i] as Float64Array;
+      for (let j = 0; j < size; j++)
+        line[j] = (line[j] as number) + (values[i] ?? 0) * (values[j] ?? 0);
+      right[i] = (right[i] as number) + (values[i] ?? 0) * lacking;
+    }
+    squares += lacking * lacking;
+    greatest = Math.max(greatest, inTime.forceN[row] ?? 0);
+    used++;
+  }
+  const law = inverse(gram).map((line) =>
+    line.reduce((sum, value, at) => sum + value * (right[at] as number), 0),
+  );
+  const taken = law.reduce((sum, value, at) => sum + value * (right[at] as number), 0);
+  const wrong = law.slice(1).map((value, at) => {
+    const truth = stop.damping?.(knots[at % 5] as number, at < 5 ? 1 : -1) ?? 0;
+    return Math.abs(value / truth);
+  });
+  return { leftN: Math.sqrt(Math.max(0, squares - taken) / used), greatest, wrong };
+}
+
+test.each(["sines", "triangles", "approach"])(
+  "a force half a millisecond late is taken for less damping, and leaves nothing that a load cell could show: %s",
+  (motion) => {
+    const { leftN, greatest, wrong } = fittedDelay(motion, 0.0005);
+    // Damping at the deepest knot comes out 5 to 15 in 100 wrong …
+    expect(wrong[4]).toBeGreaterThan(0.05);
+    expect(Math.max(...wrong)).toBeLessThan(0.2);
+    // … and what would tell it is less than a twentieth of what the load cell may be off.
+    expect(leftN).toBeLessThan((loadCellShare * greatest) / 20);
   },
 );
