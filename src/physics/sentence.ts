@@ -3,11 +3,14 @@ export type QuantityKind =
   | "length" // mm
   | "angle" // deg
   | "rate" // N/mm
+  | "damping" // N·s/mm
   | "stiffnessClass" // N/mm, one of the preferred numbers that name a stop's stiffness
   | "force" // N
   | "mass" // kg
   | "energy" // J
   | "speed" // mm/s
+  | "roadSpeed" // km/h
+  | "contactRate" // contacts per km
   | "acceleration" // g
   | "share" // 0…1, shown as a percentage
   | "ratio" // wheel per stop, shown as "2.74 : 1"
@@ -32,11 +35,14 @@ const modelUnits: Record<QuantityKind, (value: number) => string> = {
   length: (mm) => `${mm.toFixed(1)} mm`,
   angle: (degrees) => `${degrees.toFixed(1)}°`,
   rate: (rate) => `${Number(rate.toPrecision(3))} N/mm`,
+  damping: (damping) => `${Number(damping.toPrecision(3))} N·s/mm`,
   stiffnessClass: (rate) => `${rate} N/mm`,
   force: (newtons) => `${newtons.toFixed(0)} N`,
   mass: (kilograms) => `${kilograms.toFixed(0)} kg`,
   energy: (joules) => `${joules.toFixed(1)} J`,
   speed: (speed) => `${speed.toFixed(0)} mm/s`,
+  roadSpeed: (speed) => `${Number(speed.toPrecision(3))} km/h`,
+  contactRate: (rate) => `${Number(rate.toPrecision(3))} per km`,
   acceleration: (acceleration) => `${acceleration.toFixed(2)} g`,
   share: (share) => `${(100 * share).toFixed(0)} %`,
   ratio: (ratio) => `${ratio.toFixed(2)} : 1`,

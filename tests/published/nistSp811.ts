@@ -1,7 +1,6 @@
 import { standardGravity } from "../../src/physics/standardGravity.ts";
 import {
   joulesPerFootPoundForce,
-  metresPerSecondPerMilePerHour,
   pascalsPerPoundForcePerSquareInch,
   toModel,
 } from "../../src/records/entry/units.ts";
@@ -21,7 +20,7 @@ export const nistSp811 = publishedSource(
       ["pound-force in N", 4.4482216152605, () => toModel(1, "lbf")],
       ["pound-force per inch in N/mm", 0.175126835246476, () => toModel(1, "lbf/in")],
       ["foot pound-force in J", 1.3558179483314, () => joulesPerFootPoundForce],
-      ["mile per hour in m/s", 0.44704, () => metresPerSecondPerMilePerHour],
+      ["mile per hour in m/s", 0.44704, () => toModel(1, "mph") / 3.6],
       [
         "pound-force per square inch in Pa",
         6894.757293168,

@@ -8,10 +8,11 @@ const plain = {
 
 /** The numbers among what a use demands. */
 export const ruleValues = {
-  speedKmPerH: { ...plain, name: "road speed", believable: [5, 150] },
+  speedKmPerH: { ...plain, name: "road speed", kind: "roadSpeed", believable: [5, 150] },
   allowedContactsPerKm: {
     ...plain,
-    name: "contacts allowed per kilometer",
+    name: "contacts allowed on the road",
+    kind: "contactRate",
     believable: [0.01, 1000],
   },
   accelerationCapG: { ...plain, name: "greatest acceleration allowed", believable: [0.5, 20] },

@@ -1,5 +1,14 @@
-/** What a value measures; mm, deg, kg, N/mm, N·s/mm, N, or a plain number with its unit in its name. */
-export type ValueKind = "length" | "angle" | "mass" | "rate" | "damping" | "force" | "number";
+/** What a value measures; mm, deg, kg, N/mm, N·s/mm, N, km/h, 1/km, or a plain number with its unit in its name. */
+export type ValueKind =
+  | "length"
+  | "angle"
+  | "mass"
+  | "rate"
+  | "damping"
+  | "force"
+  | "roadSpeed"
+  | "contactRate"
+  | "number";
 
 /** One value that is measured or typed: everything about it that is said only here. */
 export interface ValueDefinition {

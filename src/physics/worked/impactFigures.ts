@@ -123,8 +123,14 @@ export function impactFigure(
     },
     {
       symbol: "c",
-      meaning: "damping at the wheel, bump / rebound",
-      value: `${plain(ride.damperBumpNsPerMm ?? 0)} / ${plain(ride.damperReboundNsPerMm ?? 0)} N·s/mm`,
+      meaning: "damping at the wheel in bump",
+      value: quantity("damping", ride.damperBumpNsPerMm ?? 0),
+      origin: "ride data",
+    },
+    {
+      symbol: "c",
+      meaning: "damping at the wheel in rebound",
+      value: quantity("damping", ride.damperReboundNsPerMm ?? 0),
       origin: "ride data",
     },
     {

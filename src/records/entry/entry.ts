@@ -7,12 +7,14 @@ import {
   type AllowedSign,
   type ParsedEntry,
   parseAngle,
+  parseContactRate,
   parseDamping,
   parseForce,
   parseLength,
   parseMass,
   parseNumber,
   parseRate,
+  parseRoadSpeed,
 } from "./lengthEntry.ts";
 import { catalogueEntry, type EntryKind } from "./readingCatalogue.ts";
 import { entryToolShares, toolFields } from "./readingTools.ts";
@@ -66,6 +68,10 @@ export function parseText(
       return parseDamping(text, imperial ? "lbf·s/in" : "N·s/mm", allowed);
     case "force":
       return parseForce(text, imperial ? "lbf" : "N", allowed);
+    case "roadSpeed":
+      return parseRoadSpeed(text, unit === "mph" ? "mph" : "km/h", allowed);
+    case "contactRate":
+      return parseContactRate(text, unit === "per mile" ? "per mile" : "per km", allowed);
     case "number": {
       const parsed = parseNumber(text, allowed);
       if (!parsed.ok) return parsed;
@@ -191,6 +197,8 @@ export function entryText(value: number, kind: EntryKind, unit: EntryUnit): stri
     rate: "N/mm",
     damping: "N·s/mm",
     force: "N",
+    roadSpeed: "km/h",
+    contactRate: "per km",
     number: "",
   };
   return `${plainDecimal(value)} ${modelUnits[kind]}`.trim();

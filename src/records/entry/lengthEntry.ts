@@ -39,6 +39,14 @@ const forceUnits: readonly (readonly [RegExp, TypedUnit])[] = [
   [/^n$/, "N"],
   [/^lbf?$/, "lbf"],
 ];
+const roadSpeedUnits: readonly (readonly [RegExp, TypedUnit])[] = [
+  [/^(?:km\/h|kph|kmh)$/, "km/h"],
+  [/^(?:mph|mi\/h)$/, "mph"],
+];
+const contactRateUnits: readonly (readonly [RegExp, TypedUnit])[] = [
+  [/^perkm$/, "per km"],
+  [/^per(?:mile|mi)$/, "per mile"],
+];
 const angleUnits: readonly (readonly [RegExp, TypedUnit])[] = [[/^(?:°|deg|degrees?)$/, "deg"]];
 
 const vulgarFractions: { readonly [character: string]: string } = {
@@ -222,4 +230,22 @@ export function parseForce(
   sign: AllowedSign = "aboveZero",
 ): Outcome<ParsedEntry<TypedUnit>> {
   return parseWithUnit(text, forceUnits, unit, sign, "N or lbf");
+}
+
+/** A speed on the road in km/h from km/h or mph. */
+export function parseRoadSpeed(
+  text: string,
+  unit: "km/h" | "mph",
+  sign: AllowedSign = "aboveZero",
+): Outcome<ParsedEntry<TypedUnit>> {
+  return parseWithUnit(text, roadSpeedUnits, unit, sign, "km/h or mph");
+}
+
+/** Contacts per km from contacts per km or per mile. */
+export function parseContactRate(
+  text: string,
+  unit: "per km" | "per mile",
+  sign: AllowedSign = "aboveZero",
+): Outcome<ParsedEntry<TypedUnit>> {
+  return parseWithUnit(text, contactRateUnits, unit, sign, "per km or per mile");
 }

@@ -57,11 +57,14 @@ const metric: { readonly [Kind in QuantityKind]: Writer } = {
   length: (mm, { coarse = false }) => `${fixed(mm, coarse && Math.abs(mm) >= 2 ? 0 : 1)} mm`,
   angle: (degrees) => `${fixed(degrees, 1)}°`,
   rate: (rate) => `${threeFigures(rate)} N/mm`,
+  damping: (damping) => `${threeFigures(damping)} N·s/mm`,
   stiffnessClass: (rate) => `${preferredNumber(rate)} N/mm`,
   force: (newtons) => `${fixed(newtons, 0)} N`,
   mass: (kilograms) => `${fixed(kilograms, 0)} kg`,
   energy: (joules) => `${fixed(joules, 1)} J`,
   speed: (speed) => `${fixed(speed, 0)} mm/s`,
+  roadSpeed: (speed) => `${Number(speed.toPrecision(3))} km/h`,
+  contactRate: (perKm) => contactsText(perKm, "km"),
   acceleration: (acceleration) => `${fixed(acceleration, 2)} g`,
   share: (share) => `${fixed(100 * share, 0)} %`,
   ratio: (ratio) => `${fixed(ratio, 2)} : 1`,
@@ -83,7 +86,19 @@ const imperial: { readonly [Kind in QuantityKind]: Writer } = {
   mass: (kilograms) => `${fixed(fromModel(kilograms, "lb"), 0)} lb`,
   energy: (joules) => `${fixed(joules / joulesPerFootPoundForce, 1)} ft·lbf`,
   speed: (speed) => `${fixed(speed / mmPerInch, 1)} in/s`,
+  damping: (damping) => `${threeFigures(fromModel(damping, "lbf·s/in"))} lbf·s/in`,
+  roadSpeed: (speed) => `${fixed(fromModel(speed, "mph"), 0)} mph`,
+  contactRate: (perKm) => contactsText(fromModel(perKm, "per mile"), "mile"),
 };
+
+/** How often on the road: "12.3 per km", "once in 850 miles", "less than once in a million km". */
+function contactsText(often: number, road: "km" | "mile"): string {
+  const roads = road === "km" ? "km" : "miles";
+  if (often >= 0.995) return `${Number(often.toPrecision(3))} per ${road}`;
+  if (often < 1e-6) return `less than once in a million ${roads}`;
+  const seldom = Number((1 / often).toPrecision(2));
+  return `once in ${seldom.toLocaleString("en").replace(/,/g, "\u202f")} ${seldom === 1 ? road : roads}`;
+}
 
 /** A number and its unit stay on one line. */
 const noBreak = "\u00a0";

@@ -38,6 +38,8 @@ const unitsByKind: { readonly [Kind in EntryKind]: { readonly [Unit in LengthUni
     rate: { mm: "N/mm", in: "lbf/in" },
     damping: { mm: "N·s/mm", in: "lbf·s/in" },
     force: { mm: "N", in: "lbf" },
+    roadSpeed: { mm: "km/h", in: "mph" },
+    contactRate: { mm: "per km", in: "per mile" },
     number: { mm: "", in: "" },
   };
 

@@ -14,7 +14,8 @@ export const newtonsPerPoundForce = 4.4482216152605;
 /** 0.175126835246476…: one lbf/in in N/mm; the same factor turns lbf·s/in into N·s/mm. */
 const newtonsPerMmPerPoundForcePerInch = newtonsPerPoundForce / mmPerInch;
 export const joulesPerFootPoundForce = (newtonsPerPoundForce * 12 * mmPerInch) / 1000;
-export const metresPerSecondPerMilePerHour = 0.44704;
+/** The international mile, exactly. */
+const kilometresPerMile = 1.609344;
 export const pascalsPerPoundForcePerSquareInch = newtonsPerPoundForce / (mmPerInch / 1000) ** 2;
 
 /** A quantity and the units it is typed and shown in, with the factor to the model's unit. */
@@ -30,12 +31,18 @@ const factors = {
   "lbf/in": newtonsPerMmPerPoundForcePerInch,
   "N·s/mm": 1,
   "lbf·s/in": newtonsPerMmPerPoundForcePerInch,
+  "km/h": 1,
+  mph: kilometresPerMile,
+  km: 1,
+  mi: kilometresPerMile,
+  "per km": 1,
+  "per mile": 1 / kilometresPerMile,
   deg: 1,
   "": 1,
 } as const;
 
 /** Every unit something can be typed in. "" is a plain number. */
-export type EntryUnit = Exclude<keyof typeof factors, "cm">;
+export type EntryUnit = Exclude<keyof typeof factors, "cm" | "km" | "mi">;
 export type TypedUnit = keyof typeof factors;
 
 /** A value in `unit` turned into the model's unit of the same quantity. */

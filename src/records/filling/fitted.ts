@@ -2,7 +2,7 @@ import type { Fitted, PartialCheckRecord } from "../check/checkRecord.ts";
 import { changeRecord, newId, newStoredCheck, type StoredCheck } from "../check/storedCheck.ts";
 import { parseText } from "../entry/entry.ts";
 import { withCorner, withField } from "../entry/entryPath.ts";
-import type { LengthUnit } from "../entry/units.ts";
+import { type LengthUnit, toModel } from "../entry/units.ts";
 import type { Pack } from "../pack/pack.ts";
 import { stopOfPart } from "../pack/packCandidates.ts";
 import { instantOfDay } from "../text/moment.ts";
@@ -25,8 +25,6 @@ export type FittedField = (typeof fittedFields)[number];
 export const fittedPhotos = "fitted";
 
 const entryId = (field: FittedField) => `fitted.${field}`;
-
-const kmPerMile = 1.609344;
 
 /** What a field says: as typed, else as the record has it. */
 export function fittedText(stored: StoredCheck, field: FittedField): string {
@@ -60,7 +58,7 @@ export function odometerOf(text: string, unit: LengthUnit): number | null | unde
   const [, digits, said] = /^(\d{1,7})(km|mi|miles)?$/.exec(plain) ?? [];
   if (digits === undefined) return null;
   const miles = said === undefined ? unit === "in" : said !== "km";
-  return miles ? Math.round(Number(digits) * kmPerMile) : Number(digits);
+  return miles ? Math.round(toModel(Number(digits), "mi")) : Number(digits);
 }
 
 /** The record's field of what is typed; undefined until the part is told and everything can be read. */

@@ -120,7 +120,7 @@ function eventValue(
   const length = field !== "speedKmPerH";
   const parsed = parseText(
     entry.texts[0] ?? "",
-    length ? "length" : "number",
+    length ? "length" : "roadSpeed",
     entry.unit,
     "aboveZero",
   );
@@ -217,7 +217,7 @@ export function withEventEntries(stored: StoredCheck): StoredCheck {
       if (value === was || entries[id]) return;
       entries[id] =
         field === "speedKmPerH"
-          ? { texts: [String(value)], unit: "", tol: "" }
+          ? { texts: [String(value)], unit: "km/h", tol: "" }
           : { texts: [String(Number((1000 * value).toFixed(6)))], unit: "mm", tol: "" };
       added = true;
     };

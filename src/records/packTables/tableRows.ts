@@ -60,6 +60,8 @@ const usualUnits: { readonly [Kind in EntryKind]: EntryUnit } = {
   rate: "N/mm",
   damping: "N·s/mm",
   force: "N",
+  roadSpeed: "km/h",
+  contactRate: "per km",
   number: "",
 };
 
@@ -70,6 +72,8 @@ const kindUnits: { readonly [Kind in EntryKind]: readonly EntryUnit[] } = {
   rate: ["N/mm", "lbf/in"],
   damping: ["N·s/mm", "lbf·s/in"],
   force: ["N", "lbf"],
+  roadSpeed: ["km/h", "mph"],
+  contactRate: ["per km", "per mile"],
   number: [""],
 };
 

@@ -1,6 +1,6 @@
 import type { DesignEvent, UseRules } from "../../physics/fitment.ts";
 import { rulesOf } from "../../physics/road/index.ts";
-import { length, type Sentence } from "../../physics/sentence.ts";
+import { length, type Quantity, type Sentence } from "../../physics/sentence.ts";
 import type { CheckRecord } from "../check/checkRecord.ts";
 import type { PackPlatforms } from "../pack/pack.ts";
 import { canonicalText } from "../text/canonicalText.ts";
@@ -25,6 +25,10 @@ export function judgedAtDesk(record: CheckRecord, pack: PackPlatforms | null): C
 
 type RuleName = keyof UseRules;
 
+function roadSpeed(value: number): Quantity {
+  return { kind: "roadSpeed", value };
+}
+
 function eventWords(event: DesignEvent): Sentence {
   if (event.kind === "landing") return ["a landing of ", length(1000 * event.heightM)];
   return [
@@ -32,7 +36,8 @@ function eventWords(event: DesignEvent): Sentence {
     length(1000 * event.heightM),
     " and ",
     length(1000 * event.lengthM),
-    ` at ${event.speedKmPerH} km/h`,
+    " at ",
+    roadSpeed(event.speedKmPerH),
   ];
 }
 
@@ -48,10 +53,10 @@ const demands: {
   };
 } = {
   roadClass: { name: "road class", words: (value) => [value] },
-  speedKmPerH: { name: "speed", words: (value) => [`${value} km/h`] },
+  speedKmPerH: { name: "speed", words: (value) => [roadSpeed(value)] },
   allowedContactsPerKm: {
-    name: "contacts allowed per km",
-    words: (value) => [{ kind: "count", value }],
+    name: "contacts allowed",
+    words: (value) => [{ kind: "contactRate", value }],
   },
   accelerationCapG: {
     name: "greatest acceleration",

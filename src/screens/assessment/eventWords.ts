@@ -1,25 +1,22 @@
 import type { DesignEvent } from "../../physics/fitment.ts";
-import {
-  fromModel,
-  type LengthUnit,
-  metresPerSecondPerMilePerHour,
-} from "../../records/entry/units.ts";
+import { quantityText } from "../../records/entry/quantityText.ts";
+import { fromModel, type LengthUnit } from "../../records/entry/units.ts";
 
 /** "Landing from 100 mm", "Obstacle 4 in × 79 in at 25 mph". */
 export function eventWords(event: DesignEvent, unit: LengthUnit): string {
   return event.kind === "landing"
-    ? `Landing from ${metresText(event.heightM, unit)}`
-    : `${event.kind === "hump" ? "Speed bump" : "Obstacle"} ${metresText(event.heightM, unit)} high, ${metresText(event.lengthM, unit)} long, at ${speedText(event.speedKmPerH, unit)}`;
+    ? `Landing from ${eventLengthText(event.heightM, unit)}`
+    : `${event.kind === "hump" ? "Speed bump" : "Obstacle"} ${eventLengthText(event.heightM, unit)} high, ${eventLengthText(event.lengthM, unit)} long, at ${speedText(event.speedKmPerH, unit)}`;
 }
 
 export function speedText(kmPerH: number, unit: LengthUnit): string {
-  return unit === "in"
-    ? `${(kmPerH / 3.6 / metresPerSecondPerMilePerHour).toFixed(0)} mph`
-    : `${Number(kmPerH.toPrecision(3))} km/h`;
+  return quantityText({ kind: "roadSpeed", value: kmPerH }, unit);
 }
 
-function metresText(metres: number, unit: LengthUnit): string {
+/** A height or length of an event: in inches a round number, as a person thinks of it. */
+export function eventLengthText(metres: number, unit: LengthUnit): string {
+  const inches = fromModel(1000 * metres, "in");
   return unit === "in"
-    ? `${Number(fromModel(1000 * metres, "in").toFixed(1))} in`
+    ? `${Number(inches.toFixed(inches < 2 ? 1 : 0))} in`
     : `${Number((1000 * metres).toPrecision(4))} mm`;
 }

@@ -1,6 +1,8 @@
 import { useEffect } from "preact/hooks";
 import type { DesignEvent, RoadClass } from "../../physics/fitment.ts";
 import { quantityText } from "../../records/entry/quantityText.ts";
+import { entryUnit } from "../../records/entry/readingCatalogue.ts";
+import { fromModel } from "../../records/entry/units.ts";
 import { chosen, withChoice } from "../../records/filling/choice.ts";
 import {
   type EventField,
@@ -19,6 +21,7 @@ import {
   withUsualRules,
 } from "../../records/filling/rules.ts";
 import { same } from "../../records/pack/packDifferences.ts";
+import { eventLengthText } from "../assessment/eventWords.ts";
 import type { StepProps } from "../guide/stepProps.ts";
 import { Button } from "../parts/Button.tsx";
 import { Card } from "../parts/Card.tsx";
@@ -49,8 +52,6 @@ const evenness: readonly { value: string; text: string }[] = [
   { value: "3", text: "Even all along (kurtosis 3)" },
 ];
 
-const kilometresPerMile = 1.609344;
-
 export function RulesStep({ stored, change, preferences }: StepProps) {
   const usual = usualRules(stored);
   const { rules, reference } = stored.record;
@@ -67,38 +68,41 @@ export function RulesStep({ stored, change, preferences }: StepProps) {
   }, [change]);
 
   const lengthText = (mm: number) =>
-    inches ? quantityText({ kind: "length", value: mm }, "in") : `${mm} mm`;
-  const speedText = (kmPerH: number) =>
-    `${kmPerH} km/h${inches ? ` (${Math.round(kmPerH / kilometresPerMile)} mph)` : ""}`;
+    inches ? quantityText({ kind: "length", value: mm }, "in", { coarse: true }) : `${mm} mm`;
+  const usualText = (kind: "roadSpeed" | "contactRate", value: number) => {
+    const unit = entryUnit(kind, preferences.length);
+    return `${Number(fromModel(value, unit).toPrecision(inches ? 2 : 3))} ${unit}`;
+  };
   const number = (
     name: "speedKmPerH" | "allowedContactsPerKm" | "accelerationCapG" | "reserveMm" | "balanceMm",
     label: string,
-    usualText: string,
+    usually: string,
     unitWords?: string,
   ) => (
     <NumberEntry
       {...props}
       id={`rules.${name}`}
       label={label}
-      hint={inForce[name] === usual[name] ? `Usual: ${usualText}` : `Changed. Usual: ${usualText}`}
+      hint={inForce[name] === usual[name] ? `Usual: ${usually}` : `Changed. Usual: ${usually}`}
       after={withHouseNumbers}
-      placeholder={/^[\d.,]+/.exec(usualText)?.[0] ?? ""}
+      placeholder={/^[\d.,]+/.exec(usually)?.[0] ?? ""}
       {...(unitWords && { unitWords })}
     />
   );
   const event = (kind: DesignEvent["kind"], field: EventField, label: string, value: number) => {
     const length = field !== "speedKmPerH";
-    const text = length ? lengthText(Math.round(1000 * value)) : speedText(value);
+    const text = length
+      ? eventLengthText(value, preferences.length)
+      : usualText("roadSpeed", value);
     return (
       <NumberEntry
         {...props}
         id={eventEntryId(kind, field)}
-        kind={length ? "length" : "number"}
+        kind={length ? "length" : "roadSpeed"}
         allowed="aboveZero"
         label={label}
         hint={`Usual: ${text}`}
-        placeholder={length ? text.replace(/\s.*/, "") : String(value)}
-        {...(!length && { unitWords: "km/h" })}
+        placeholder={text.replace(/\s.*/, "")}
         after={withEvents}
       />
     );
@@ -150,12 +154,11 @@ export function RulesStep({ stored, change, preferences }: StepProps) {
             change((current) => withRoadKurtosis(current, value === "3" ? 3 : 5))
           }
         />
-        {number("speedKmPerH", "Speed", speedText(usual.speedKmPerH), "km/h")}
+        {number("speedKmPerH", "Speed", usualText("roadSpeed", usual.speedKmPerH))}
         {number(
           "allowedContactsPerKm",
           "Contacts allowed",
-          `${usual.allowedContactsPerKm} per km; ten times that for a progressive stop`,
-          "per km",
+          `${usualText("contactRate", usual.allowedContactsPerKm)}; ten times that for a progressive stop`,
         )}
       </Card>
       {hasOwnEvents(stored) ? (

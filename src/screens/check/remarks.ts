@@ -33,8 +33,10 @@ const quantityKinds: { readonly [Kind in EntryKind]: QuantityKind } = {
   angle: "angle",
   mass: "mass",
   rate: "rate",
-  damping: "count",
+  damping: "damping",
   force: "force",
+  roadSpeed: "roadSpeed",
+  contactRate: "contactRate",
   number: "count",
 };
 

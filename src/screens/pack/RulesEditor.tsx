@@ -1,37 +1,40 @@
 import type { Use } from "../../physics/fitment.ts";
 import { defaultRules } from "../../physics/road/index.ts";
-import { quantityText } from "../../records/entry/quantityText.ts";
-import { catalogueEntry, type EntryKind } from "../../records/entry/readingCatalogue.ts";
-import type { LengthUnit } from "../../records/entry/units.ts";
+import { catalogueEntry, type EntryKind, entryUnit } from "../../records/entry/readingCatalogue.ts";
+import { fromModel, type LengthUnit } from "../../records/entry/units.ts";
 import type { Pack } from "../../records/pack/pack.ts";
+import { eventWords } from "../assessment/eventWords.ts";
 import { uses } from "../check/UseStep.tsx";
 import { SelectField } from "../parts/Field.tsx";
 import { type FieldProps, PackNumber, PackTable, PackText } from "./fields.tsx";
 import { ItemScreen } from "./ItemScreen.tsx";
 import { numberText, setText, textOf } from "./itemDraft.ts";
 import { fieldLabel } from "./platformDraft.ts";
-import { packOfRulesDraft, ruleNumbers, rulesDraft } from "./rulesDraft.ts";
+import {
+  landingKinds,
+  obstacleKinds,
+  packOfRulesDraft,
+  ruleNumbers,
+  rulesDraft,
+} from "./rulesDraft.ts";
 import { useItemDraft } from "./useItemDraft.ts";
 
-const metres = { metric: "m", inches: "m" } as const;
+const lengths = { metric: "mm", inches: "in" } as const;
 const obstacleColumns = [
-  { name: "Height", ...metres },
-  { name: "Length", ...metres },
-  { name: "Speed", metric: "km/h", inches: "km/h" },
+  { name: "Height", ...lengths },
+  { name: "Length", ...lengths },
+  { name: "Speed", metric: "km/h", inches: "mph" },
 ];
-const landingColumns = [{ name: "Landing from", ...metres }];
+const landingColumns = [{ name: "Landing from", ...lengths }];
 
 /** What holds where the field is left empty, in the field's own unit. */
 function usualNumber(value: number, kind: EntryKind, unit: LengthUnit): string {
-  return kind === "length" && unit === "in"
-    ? quantityText({ kind, value }, unit).replace(/\s.*/, "")
-    : numberText(value, kind, unit);
+  if (unit === "mm" || kind === "number") return numberText(value, kind, unit);
+  return String(Number(fromModel(value, entryUnit(kind, unit)).toPrecision(2)));
 }
 
 const roads = ["A", "B", "C", "D", "E"] as const;
 const unitWords: { readonly [name: string]: string } = {
-  speedKmPerH: "km/h",
-  allowedContactsPerKm: "per km",
   accelerationCapG: "g",
 };
 
@@ -98,13 +101,7 @@ export function RulesEditor({ pack, unit }: { pack: Pack; unit: LengthUnit }) {
 
 function RulesOfUse({ use, heading, draft, change }: FieldProps & { use: Use; heading: string }) {
   const usual = defaultRules[use];
-  const events = usual.events
-    .map((event) =>
-      event.kind === "landing"
-        ? `landing from ${event.heightM} m`
-        : `${event.kind} ${event.heightM} m high, ${event.lengthM} m long, at ${event.speedKmPerH} km/h`,
-    )
-    .join("; ");
+  const events = usual.events.map((event) => eventWords(event, draft.unit)).join("; ");
   return (
     <section class="card" aria-labelledby={`rules-${use}`}>
       <h2 id={`rules-${use}`}>{heading}</h2>
@@ -140,6 +137,7 @@ function RulesOfUse({ use, heading, draft, change }: FieldProps & { use: Use; he
         field={`${use}.obstacles`}
         caption={`${heading}: obstacles`}
         columns={obstacleColumns}
+        kinds={obstacleKinds}
       />
       <PackTable
         draft={draft}
@@ -147,6 +145,7 @@ function RulesOfUse({ use, heading, draft, change }: FieldProps & { use: Use; he
         field={`${use}.landings`}
         caption={`${heading}: landings`}
         columns={landingColumns}
+        kinds={landingKinds}
       />
     </section>
   );

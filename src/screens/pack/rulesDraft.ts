@@ -1,8 +1,14 @@
 import type { DesignEvent, RoadClass, Use, UseRules } from "../../physics/fitment.ts";
 import { catalogueEntry } from "../../records/entry/readingCatalogue.ts";
-import { type LengthUnit, plainDecimal } from "../../records/entry/units.ts";
+import type { LengthUnit } from "../../records/entry/units.ts";
 import type { Maker, Pack } from "../../records/pack/pack.ts";
-import { DraftReader, type FieldFault, type ItemDraft, numberText } from "./itemDraft.ts";
+import {
+  DraftReader,
+  type FieldFault,
+  type ItemDraft,
+  numberText,
+  tableUnitField,
+} from "./itemDraft.ts";
 import { fieldLabel } from "./platformDraft.ts";
 
 const usesOfRules: readonly Use[] = ["daily", "towing", "offroad"];
@@ -13,6 +19,9 @@ export const ruleNumbers = [
   "reserveMm",
   "balanceMm",
 ] as const;
+
+export const obstacleKinds = ["length", "length", "roadSpeed"] as const;
+export const landingKinds = ["length"] as const;
 
 /** The pack's own name and notes, and its rules of each use. */
 export function rulesDraft(pack: Pack, unit: LengthUnit): ItemDraft {
@@ -35,19 +44,31 @@ export function rulesDraft(pack: Pack, unit: LengthUnit): ItemDraft {
     }
     const cells = { obstacles: [] as string[], landings: [] as string[] };
     for (const event of rules.events ?? []) {
-      if (event.kind === "landing") cells.landings.push(plainDecimal(event.heightM));
+      const height = numberText(millimetres(event.heightM), "length", unit);
+      if (event.kind === "landing") cells.landings.push(height);
       else if (event.kind === "obstacle") {
         cells.obstacles.push(
-          plainDecimal(event.heightM),
-          plainDecimal(event.lengthM),
-          plainDecimal(event.speedKmPerH),
+          height,
+          numberText(millimetres(event.lengthM), "length", unit),
+          numberText(event.speedKmPerH, "roadSpeed", unit),
         );
       }
     }
-    tables[`${use}.obstacles`] = cells.obstacles;
-    tables[`${use}.landings`] = cells.landings;
+    for (const name of ["obstacles", "landings"] as const) {
+      tables[`${use}.${name}`] = cells[name];
+      texts[tableUnitField(`${use}.${name}`)] = unit;
+    }
   }
   return { unit, texts, tables };
+}
+
+/** To a thousandth of a millimeter, so that what was not changed stays the same number. */
+function millimetres(metres: number): number {
+  return Number((1000 * metres).toFixed(6));
+}
+
+function metres(millimetres: number): number {
+  return Number((millimetres / 1000).toFixed(9));
 }
 
 function rulesOfUse(
@@ -72,14 +93,18 @@ function rulesOfUse(
     if (value !== undefined) numbers[name] = value;
   }
   const events: DesignEvent[] = [];
-  for (const row of reader.table(`${use}.obstacles`, `${use}, obstacles`, 3) ?? []) {
-    const [heightM = 0, lengthM = 0, speedKmPerH = 0] = row;
-    events.push({ kind: "obstacle", heightM, lengthM, speedKmPerH });
+  const obstacles = reader.table(`${use}.obstacles`, `${use}, obstacles`, 3, obstacleKinds) ?? [];
+  for (const [height = 0, length = 0, speedKmPerH = 0] of obstacles) {
+    events.push({
+      kind: "obstacle",
+      heightM: metres(height),
+      lengthM: metres(length),
+      speedKmPerH,
+    });
   }
   events.push(...(base.events ?? []).filter(({ kind }) => kind === "hump"));
-  for (const [heightM = 0] of reader.table(`${use}.landings`, `${use}, landings`, 1) ?? []) {
-    events.push({ kind: "landing", heightM });
-  }
+  const landings = reader.table(`${use}.landings`, `${use}, landings`, 1, landingKinds) ?? [];
+  for (const [height = 0] of landings) events.push({ kind: "landing", heightM: metres(height) });
   const road = reader.text(`${use}.roadClass`);
   const rules: Partial<UseRules> = {
     ...kept,

@@ -55,6 +55,12 @@ const units: { readonly [Unit in TypedUnit]: readonly [one: string, many: string
   "lbf/in": ["pound per inch", "pounds per inch"],
   "N·s/mm": ["newton second per millimeter", "newton seconds per millimeter"],
   "lbf·s/in": ["pound second per inch", "pound seconds per inch"],
+  "km/h": ["kilometer per hour", "kilometers per hour"],
+  mph: ["mile per hour", "miles per hour"],
+  km: ["kilometer", "kilometers"],
+  mi: ["mile", "miles"],
+  "per km": ["per kilometer", "per kilometer"],
+  "per mile": ["per mile", "per mile"],
   deg: ["degree", "degrees"],
   "": ["", ""],
 };

@@ -66,7 +66,7 @@ const divisors: { readonly [Unit in "mm" | "in"]: { readonly [Kind in Sort]: num
     acceleration: 1,
     share: 0.01,
     probability: 0.01,
-    contacts: 1,
+    contacts: 1 / 1.609344,
   },
 };
 
@@ -130,14 +130,15 @@ function halfOfFigure(value: number, figures: number): number {
   return 0.5 * 10 ** (Math.floor(Math.log10(Math.abs(value))) - figures + 1);
 }
 
-function showsContacts(text: string, perKm: number): boolean {
-  if (text === "less than once in a million km") return perKm < 1e-6;
-  const often = /^([\d.]+) per km$/.exec(text);
-  if (often) return Math.abs(Number(often[1]) - perKm) <= halfOfFigure(perKm, 3) * 1.0001;
-  const seldom = /^once in ([\d\u202f.]+) km$/.exec(text);
+/** `often`: per km, or per mile where the text is in miles. */
+function showsContacts(text: string, often: number): boolean {
+  if (/^less than once in a million (km|miles)$/.test(text)) return often < 1e-6;
+  const shownOften = /^([\d.]+) per (km|mile)$/.exec(text);
+  if (shownOften) return Math.abs(Number(shownOften[1]) - often) <= halfOfFigure(often, 3) * 1.0001;
+  const seldom = /^once in ([\d\u202f.]+) (km|miles?)$/.exec(text);
   if (!seldom) return false;
-  const kilometres = Number(seldom[1]?.replace(/\u202f/g, ""));
-  return Math.abs(kilometres - 1 / perKm) <= halfOfFigure(1 / perKm, 2) * 1.0001;
+  const roads = Number(seldom[1]?.replace(/\u202f/g, ""));
+  return Math.abs(roads - 1 / often) <= halfOfFigure(1 / often, 2) * 1.0001;
 }
 
 function showsProbability(text: string, percent: number): boolean {

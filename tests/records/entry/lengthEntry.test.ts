@@ -5,12 +5,14 @@ import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { entryText, parseText } from "../../../src/records/entry/entry.ts";
 import {
   parseAngle,
+  parseContactRate,
   parseDamping,
   parseForce,
   parseLength,
   parseMass,
   parseNumber,
   parseRate,
+  parseRoadSpeed,
 } from "../../../src/records/entry/lengthEntry.ts";
 import { sixteenths } from "../../../src/records/entry/quantityText.ts";
 import { fromModel, plainDecimal, toModel } from "../../../src/records/entry/units.ts";
@@ -189,6 +191,12 @@ describe("angles, masses, rates, damping, forces and plain numbers", () => {
     expect(value(parseDamping("1.8 N·s/mm", "lbf·s/in")).value).toBe(1.8);
     expect(value(parseDamping("10 lbf*s/in", "N·s/mm")).value).toBeCloseTo(1.75126835246476, 12);
     expect(value(parseForce("100 lbf", "N")).value).toBeCloseTo(444.82216152605, 10);
+    // A mile is 1.609344 km (NIST SP 811, Appendix B.8).
+    expect(value(parseRoadSpeed("25", "mph")).value).toBeCloseTo(40.2336, 12);
+    expect(value(parseRoadSpeed("40 km/h", "mph"))).toMatchObject({ value: 40, unit: "km/h" });
+    expect(value(parseContactRate("3.2 per mile", "per km")).value).toBeCloseTo(1.98838781516, 10);
+    expect(value(parseContactRate("2 per km", "per mile")).value).toBe(2);
+    expect(sentence(parseRoadSpeed("40 knots", "mph"))).toMatch(/Use km\/h or mph/);
     expect(sentence(parseRate("28 N", "N/mm"))).toMatch(/Use N\/mm or lbf\/in/);
   });
 
@@ -208,6 +216,8 @@ describe("format and parse", () => {
     ["rate", "lbf/in"] as const,
     ["damping", "lbf·s/in"] as const,
     ["force", "lbf"] as const,
+    ["roadSpeed", "mph"] as const,
+    ["contactRate", "per mile"] as const,
     ["number", ""] as const,
   );
 
@@ -258,6 +268,8 @@ describe("format and parse", () => {
       "lbf" as const,
       "lbf/in" as const,
       "lbf·s/in" as const,
+      "mph" as const,
+      "per mile" as const,
     );
     fc.assert(
       fc.property(unit, fc.double({ min: 1e-6, max: 1e6, noNaN: true }), (each, number) => {

@@ -89,7 +89,7 @@ describe("what differs", () => {
   });
 
   test("rules and the name of the pack", () => {
-    expect(at("rules daily")?.fields).toMatchObject([{ mine: "60", theirs: "80" }]);
+    expect(at("rules daily")?.fields).toMatchObject([{ mine: "60 km/h", theirs: "80 km/h" }]);
     expect(at("pack name")?.fields).toMatchObject([{ mine: "Mine", theirs: "Theirs" }]);
   });
 

@@ -4,9 +4,8 @@ import { gapOf } from "../../../src/physics/budget/gap.ts";
 import { kinematicsOf } from "../../../src/physics/kinematics/kinematics.ts";
 import type { CellFailure, MapCell } from "../../../src/physics/stiffness/heightClassMap.ts";
 import { stopCurve } from "../../../src/physics/stop/stopCurve.ts";
-import { withPlainSpaces } from "../../../src/records/entry/quantityText.ts";
+import { quantityText, withPlainSpaces } from "../../../src/records/entry/quantityText.ts";
 import { contactsByRoad } from "../../../src/screens/answer/contacts/contactsByRoad.ts";
-import { contactsText } from "../../../src/screens/answer/contacts/contactsWords.ts";
 import { ladderOf } from "../../../src/screens/answer/ladder/ladderRungs.ts";
 import { ladderWords } from "../../../src/screens/answer/ladder/ladderWords.ts";
 import type { Place } from "../../../src/screens/answer/map/cellWords.ts";
@@ -174,13 +173,23 @@ describe("words", () => {
   });
 
   it("tell contacts as a person would", () => {
-    expect([12.34, 1, 0.5, 1 / 8516, 1e-9, 0].map(contactsText)).toEqual([
+    const text = (unit: "mm" | "in") => (value: number) =>
+      withPlainSpaces(quantityText({ kind: "contactRate", value }, unit));
+    expect([12.34, 1, 0.5, 1 / 8516, 1e-9, 0].map(text("mm"))).toEqual([
       "12.3 per km",
       "1 per km",
       "once in 2 km",
       "once in 8\u202f500 km",
       "less than once in a million km",
       "less than once in a million km",
+    ]);
+    // 1.609344 km a mile (NIST SP 811).
+    expect([12.34, 1 / 1.609344, 0.5, 1 / 8516, 1e-9].map(text("in"))).toEqual([
+      "19.9 per mile",
+      "1 per mile",
+      "once in 1.2 miles",
+      "once in 5\u202f300 miles",
+      "less than once in a million miles",
     ]);
   });
 

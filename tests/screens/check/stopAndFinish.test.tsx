@@ -6,6 +6,7 @@ import { completeRecord } from "../../../src/records/check/completeRecord.ts";
 import { newStoredCheck, type StoredCheck } from "../../../src/records/check/storedCheck.ts";
 import { storedFromRecord } from "../../../src/records/filling/storedFromRecord.ts";
 import { pastedCells } from "../../../src/screens/check/stop/pastedTable.ts";
+import { changePreferences } from "../../../src/screens/preferences.ts";
 import { demoRecord } from "../answer/demoChecks.ts";
 import {
   choose,
@@ -162,6 +163,27 @@ describe("the demands", () => {
     await tap("Reset to typical");
     await waitFor(async () => expect(await rulesOf(stored.id)).toBeUndefined());
     expect((screen.getByLabelText("Contacts allowed") as HTMLInputElement).value).toBe("");
+  });
+
+  it("are asked in miles of a person who works in inches", async () => {
+    changePreferences({ length: "in" });
+    const stored = demo();
+    await keep(stored);
+    startApp(`#/check/${stored.id}/rules`);
+    await heading("Requirements");
+    screen.getByText("Usual: 37 mph");
+    screen.getByText("Usual: 3.2 per mile; ten times that for a progressive stop");
+    await type("Contacts allowed", "5");
+    fireEvent.input(screen.getAllByLabelText("Speed")[0] as HTMLElement, {
+      target: { value: "25" },
+    });
+    // A mile is 1.609344 km (NIST SP 811, Appendix B.8).
+    await waitFor(async () =>
+      expect(await rulesOf(stored.id)).toEqual({
+        allowedContactsPerKm: expect.closeTo(3.10685596, 7),
+        speedKmPerH: expect.closeTo(40.2336, 9),
+      }),
+    );
   });
 
   it("leave an event out and take it in again", async () => {

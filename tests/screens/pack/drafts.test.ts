@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { defaultRules } from "../../../src/physics/road/index.ts";
 import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { demoPack } from "../../../src/records/pack/demoPack.ts";
 import { readPackValue } from "../../../src/records/pack/readPack.ts";
@@ -21,6 +22,7 @@ import { packOfRulesDraft, rulesDraft } from "../../../src/screens/pack/rulesDra
 import { stopDraft, stopOfDraft } from "../../../src/screens/pack/stopDraft.ts";
 
 const units = ["mm", "in"] as const;
+const usualEvents = defaultRules.daily.events;
 
 function edited(draft: ItemDraft, field: string, text: string) {
   return setText(draft, field, text);
@@ -38,6 +40,11 @@ describe("an item that is opened and kept unchanged", () => {
       }
       const rules = { ...demoPack, rules: { towing: { reserveMm: 8, roadClass: "D" as const } } };
       expect(packOfRulesDraft(rulesDraft(rules, unit), rules)).toEqual({ pack: rules, faults: [] });
+      const events = {
+        ...demoPack,
+        rules: { daily: { speedKmPerH: 72.5, allowedContactsPerKm: 3, events: usualEvents } },
+      };
+      expect(packOfRulesDraft(rulesDraft(events, unit), events).pack).toEqual(events);
     }
   });
 

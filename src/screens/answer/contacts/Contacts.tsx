@@ -1,11 +1,11 @@
 import type { UseRules } from "../../../physics/fitment.ts";
 import { screeningAssumptions } from "../../../physics/worked/index.ts";
+import { quantityText } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { speedText } from "../../assessment/eventWords.ts";
 import { ChartFigure } from "../../charts/ChartFigure.tsx";
 import { DataTable } from "../../charts/DataTable.tsx";
 import type { RoadContacts } from "./contactsByRoad.ts";
-import { contactsText } from "./contactsWords.ts";
 
 const roadWords = {
   A: "A, very good",
@@ -34,7 +34,7 @@ export function Contacts({
   const words = contacts
     .map(
       ({ roadClass, unladenPerKm, ladenPerKm }) =>
-        `Road ${roadWords[roadClass]}: as measured ${orUnknown(unladenPerKm)}, loaded ${orUnknown(ladenPerKm)}.`,
+        `Road ${roadWords[roadClass]}: as measured ${orUnknown(unladenPerKm, unit)}, loaded ${orUnknown(ladenPerKm, unit)}.`,
     )
     .join(" ");
   return (
@@ -43,7 +43,7 @@ export function Contacts({
       words={words}
       says={
         here &&
-        `On the road of this use (${roadWords[rules.roadClass]}, ${speedText(rules.speedKmPerH, unit)}): ${orUnknown(here.unladenPerKm)} as measured, ${orUnknown(here.ladenPerKm)} loaded. Allowed: ${contactsText(allowedPerKm)} (common practice).`
+        `On the road of this use (${roadWords[rules.roadClass]}, ${speedText(rules.speedKmPerH, unit)}): ${orUnknown(here.unladenPerKm, unit)} as measured, ${orUnknown(here.ladenPerKm, unit)} loaded. Allowed: ${orUnknown(allowedPerKm, unit)} (common practice).`
       }
       assumed={screeningAssumptions}
       table={() => (
@@ -52,8 +52,8 @@ export function Contacts({
           columns={[{ name: "Road class" }, { name: "As measured" }, { name: "Loaded" }]}
           rows={contacts.map(({ roadClass, unladenPerKm, ladenPerKm }) => [
             roadWords[roadClass],
-            orUnknown(unladenPerKm),
-            orUnknown(ladenPerKm),
+            orUnknown(unladenPerKm, unit),
+            orUnknown(ladenPerKm, unit),
           ])}
         />
       )}
@@ -61,6 +61,6 @@ export function Contacts({
   );
 }
 
-function orUnknown(perKm: number | null): string {
-  return perKm === null ? "not known" : contactsText(perKm);
+function orUnknown(perKm: number | null, unit: LengthUnit): string {
+  return perKm === null ? "not known" : quantityText({ kind: "contactRate", value: perKm }, unit);
 }

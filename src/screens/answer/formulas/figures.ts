@@ -67,7 +67,7 @@ export interface Figure {
 const orNull = (make: (value: number) => Quantity, value: number | null | undefined) =>
   value === null || value === undefined ? null : make(value);
 const share = (value: number) => quantity("share", value);
-const count = (value: number) => quantity("count", value);
+const contactRate = (value: number) => quantity("contactRate", value);
 
 const travelFigures: readonly Figure[] = [
   {
@@ -199,16 +199,16 @@ const roadFigures: readonly Figure[] = [
   },
   {
     id: "contactsPerKm",
-    title: "Contacts per km, as measured",
+    title: "Contacts on this road, as measured",
     group: "road",
-    value: (corner) => orNull(count, corner.contactsPerKm),
+    value: (corner) => orNull(contactRate, corner.contactsPerKm),
     worked: (context) => contactsPerKm(context, false),
   },
   {
     id: "loadedContactsPerKm",
-    title: "Contacts per km, loaded",
+    title: "Contacts on this road, loaded",
     group: "road",
-    value: (corner) => orNull(count, corner.loadedContactsPerKm),
+    value: (corner) => orNull(contactRate, corner.loadedContactsPerKm),
     worked: (context) => contactsPerKm(context, true),
   },
   {

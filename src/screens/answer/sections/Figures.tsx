@@ -6,7 +6,6 @@ import { quantityText } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { sideWords } from "../../assessment/stateWords.ts";
 import { Unfolding } from "../../parts/Unfolding.tsx";
-import { contactsText } from "../contacts/contactsWords.ts";
 import { type Figure, type FigureGroup, figuresOf, passageOf } from "../formulas/figures.ts";
 import { bandText } from "../ladder/ladderWords.ts";
 import { probabilityNumber } from "../probabilityWords.ts";
@@ -141,7 +140,6 @@ export function figureText(figure: Figure, corner: CornerAssessment, unit: Lengt
   const value = figure.value(corner);
   if (value === null) return "not known";
   if (typeof value === "string") return value;
-  if (value.kind === "count") return contactsText(value.value);
   if (value.kind === "share" && figure.group === "doubt") return probabilityNumber(value.value);
   if (
     figure.id === "leverRatio" ||

@@ -1,6 +1,7 @@
 import type { Fitment, Use } from "../../../physics/fitment.ts";
 import { rulesOf } from "../../../physics/road/index.ts";
 import type { TakenFromPack } from "../../../records/check/checkRecord.ts";
+import { quantityText } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { same } from "../../../records/pack/packDifferences.ts";
 import { eventWords, speedText } from "../../assessment/eventWords.ts";
@@ -34,8 +35,8 @@ export function RulesUsed({
       <h2>Requirements: {useWords[fitment.use]}</h2>
       <ul class="plain-list">
         <li>
-          Road class {rules.roadClass} at {speedText(rules.speedKmPerH, unit)}, at most{" "}
-          {rules.allowedContactsPerKm} contacts per km.
+          Road class {rules.roadClass} at {speedText(rules.speedKmPerH, unit)}, contacts at most{" "}
+          {quantityText({ kind: "contactRate", value: rules.allowedContactsPerKm }, unit)}.
         </li>
         {rules.events.map((event) => (
           <li key={eventWords(event, unit)}>{eventWords(event, unit)}.</li>
