@@ -9,8 +9,8 @@ import { Site } from "../browser/support/site.ts";
 import { backupFile, jsonFile } from "../browser/support/stranger.ts";
 import { demoRecord } from "../support/demoRecords.ts";
 import { plainPng } from "../support/pictures.ts";
-import { longestTask } from "./longestTask.ts";
 import { measuredPhone } from "./measuredPhone.ts";
+import { processorTimes } from "./processorTimes.ts";
 
 /*
  * npm run hostile-input: the longest task of the page's main thread while it takes what would hold it up, by
@@ -79,6 +79,10 @@ function onDisk({
   const path = join(folder, file);
   writeFileSync(path, buffer);
   return path;
+}
+
+async function longestTask(...asked: Parameters<typeof processorTimes>): Promise<number> {
+  return (await processorTimes(...asked)).longestMs;
 }
 
 const site = new Site();
