@@ -38,6 +38,11 @@ it("each hit has its ± from the stop's test, and one faster than the test says 
     /^It closes the stop at 96[56].mm\/s, 2.4 times as fast as its test went/,
   );
   expect(hump?.faster).toMatch(/1.6 times/);
+  for (const unit of ["mm", "in"] as const) {
+    for (const { rows } of eventsFromTest(corner, unit) ?? []) {
+      for (const { off } of rows) expect(off).toMatch(/^± (under )?.*[1-9]/);
+    }
+  }
   // Without all of its losses the stop bottoms in the landing, as it does by its test.
   expect(failsByTest(corner)).toMatch(/^With all that its test allows, the stop fails/);
   const quick = of({ fastestMmPerS: 5000, laws: [0.1, 0.2, 0.3, 0.4, 0.5].map(law) });

@@ -43,7 +43,7 @@ export function FromTest({
             )}
             <DataTable
               caption={title}
-              columns={[{ name: "Figure" }, { name: "Predicted" }, { name: "± from its test" }]}
+              columns={[{ name: "Figure" }, { name: "Predicted" }, { name: "±" }]}
               rows={rows.map(({ name, value, off }) => [name, value, off])}
             />
           </div>

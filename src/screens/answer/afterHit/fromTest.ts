@@ -43,7 +43,7 @@ export function eventsFromTest(
         rows: figures.map(([name, kind, figure]) => ({
           name,
           value: text(kind, event[figure]),
-          off: `± ${text(kind, doubt[figure])}`,
+          off: `± ${doubtText(kind, doubt[figure], unit)}`,
         })),
         faster:
           timesTested !== null && timesTested > fasterThanTested
@@ -52,6 +52,15 @@ export function eventsFromTest(
       },
     ];
   });
+}
+
+/** A ± finer than its figure; one too small for them is told to be under the least of them. */
+function doubtText(kind: QuantityKind, value: number, unit: LengthUnit): string {
+  const text = quantityText({ kind, value }, unit);
+  if (!(value > 0) || /[1-9]/.test(text)) return text;
+  let least = value;
+  while (quantityText({ kind, value: least }, unit) === text) least *= 1.1;
+  return `under ${quantityText({ kind, value: least }, unit)}`;
 }
 
 /** How many of the laws that the test allows fail an event; null where all pass, or none is known. */
