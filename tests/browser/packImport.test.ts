@@ -3,6 +3,7 @@ import { dirname } from "node:path";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, inject, it } from "vitest";
 import type { PackStop } from "../../src/records/pack/pack.ts";
+import { axeViolations } from "./support/axe.ts";
 import { launchChromium, Phone } from "./support/phone.ts";
 import { Site } from "./support/site.ts";
 import { knownStop, writeTestFile } from "./support/testFile.ts";
@@ -178,5 +179,41 @@ it("reading is stopped by a tap, and a file of static rows only gives no damping
   } finally {
     await phone.close();
     rmSync(dirname(file), { recursive: true });
+  }
+});
+
+it("a kept record of time, depth and force has its page to print: loss, curve, cycles, drawings", async () => {
+  const phone = await Phone.open(browser, { bypassCSP: true });
+  try {
+    const page = await phone.newPage();
+    await page.goto(`${site.address}#/pack/tests/tall-firm`);
+    await page.getByLabel("Test file").setInputFiles("demo-data/tests/tall-firm-cycles.csv");
+    await page.getByRole("heading", { name: "tall-firm-cycles.csv" }).waitFor();
+    await markRemarks(page);
+    await page.getByRole("button", { name: "Save", exact: true }).click();
+    await page.getByRole("heading", { level: 1, name: "Tall firm" }).waitFor();
+    const test = (await keptStop(page, "tall-firm"))?.tests?.[0];
+    await page.getByRole("link", { name: /to print/i }).click();
+    await page.getByRole("heading", { level: 1, name: "Test of Tall firm" }).waitFor();
+    const rowsOf = (caption: RegExp) =>
+      page.getByRole("table", { name: caption }).locator("tbody tr").count();
+    expect(await rowsOf(/^Loss at speed/)).toBe(4 + (test?.loss?.branches.length ?? 0));
+    expect(await rowsOf(/^Static curve/)).toBe(test?.curve?.length);
+    expect(await rowsOf(/^Cycles, block by block/)).toBe(test?.blocks?.length);
+    expect(test?.blocks?.length).toBeGreaterThan(1);
+    const conditions = page.locator("dl dd").filter({ hasText: "not given" });
+    expect(await conditions.count()).toBeGreaterThan(0);
+    expect(await axeViolations(page)).toEqual([]);
+    await page.emulateMedia({ media: "print" });
+    expect(await page.getByRole("button", { name: "Print" }).isVisible()).toBe(false);
+    expect(await page.locator(".test-report .chart svg, .test-report svg").count()).toBeGreaterThan(
+      1,
+    );
+    // A page for the figures and one for the drawings, at least.
+    const pages = (await page.pdf({ preferCSSPageSize: true })).toString("latin1");
+    expect((pages.match(/\/Type\s*\/Page\b/g) ?? []).length).toBeGreaterThan(1);
+    phone.expectNoTrouble();
+  } finally {
+    await phone.close();
   }
 });

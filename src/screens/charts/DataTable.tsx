@@ -15,10 +15,18 @@ interface TableOf {
 
 /** The numbers behind a drawing. */
 export function DataTable(table: TableOf) {
+  return <ScrolledTable look="data-table" box="table-holder" {...table} />;
+}
+
+/** A table in a box of this class. */
+export function ScrolledTable({
+  box,
+  ...table
+}: TableOf & { box: string; look: "data-table" | "report-table" }) {
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a table wider than the phone is scrolled by keys too
-    <section class="table-holder" tabIndex={0} aria-label={table.caption}>
-      <CaptionedTable look="data-table" {...table} />
+    <section class={box} tabIndex={0} aria-label={table.caption}>
+      <CaptionedTable {...table} />
     </section>
   );
 }

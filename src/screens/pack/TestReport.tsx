@@ -4,7 +4,7 @@ import { dateText } from "../../records/check/checkName.ts";
 import { quantityText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { Pack, PackCycle, PackCycles, PackStop, PackTest } from "../../records/pack/pack.ts";
-import { CaptionedTable } from "../charts/DataTable.tsx";
+import { ScrolledTable } from "../charts/DataTable.tsx";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import { conditionNames } from "./ConditionFields.tsx";
@@ -232,8 +232,11 @@ function Table({
   rows: readonly (readonly string[])[];
 }) {
   return (
-    <section class="report-part report-table-box">
-      <CaptionedTable look="report-table" columns={head.map((name) => ({ name }))} {...table} />
-    </section>
+    <ScrolledTable
+      look="report-table"
+      box="report-part report-table-box"
+      columns={head.map((name) => ({ name }))}
+      {...table}
+    />
   );
 }
