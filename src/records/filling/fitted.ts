@@ -1,5 +1,5 @@
 import type { Fitted, PartialCheckRecord } from "../check/checkRecord.ts";
-import { changeRecord, newId, newStoredCheck, type StoredCheck } from "../check/storedCheck.ts";
+import { changeRecord, newStoredCheck, type StoredCheck } from "../check/storedCheck.ts";
 import { parseText } from "../entry/entry.ts";
 import { withCorner, withField } from "../entry/entryPath.ts";
 import { type LengthUnit, toModel } from "../entry/units.ts";
@@ -7,6 +7,7 @@ import type { Pack } from "../pack/pack.ts";
 import { stopOfPart } from "../pack/packCandidates.ts";
 import { instantOfDay } from "../text/moment.ts";
 import { chosen, withChoice } from "./choice.ts";
+import { jobOf, withJob } from "./job.ts";
 import { withPackStop } from "./stopSources.ts";
 
 /** What is typed of what was fitted, as it was typed: kept beside the record until it can be read. */
@@ -130,11 +131,8 @@ export function checkAgain(
   unit: LengthUnit,
 ): { readonly before: StoredCheck; readonly after: StoredCheck } {
   const { record } = stored;
-  const job = record.job ?? {
-    id: newId(),
-    label: record.vehicle?.label?.trim() || stored.name || "Vehicle",
-  };
-  const before = changeRecord(stored, (own) => ({ ...own, job: { ...job, moment: "before" } }));
+  const job = jobOf(stored);
+  const before = withJob(stored, { ...job, moment: "before" });
   const fresh = newStoredCheck(stored.name);
   const { photos: _photos, fitted, fullTravel: _travel, notes: _notes, ...common } = record;
   const entries = Object.fromEntries(

@@ -20,6 +20,8 @@ export interface Listed
     | "way"
     | "photosLeftOut"
     | "isComputed"
+    | "jobId"
+    | "job"
   > {
   readonly computed?: Pick<Computed, "verdict" | "odd">;
 }
@@ -42,6 +44,8 @@ const fields = [
   "photosLeftOut",
   "isComputed",
   "computed",
+  "jobId",
+  "job",
 ] as const satisfies readonly (keyof Listed)[];
 
 export function listedOf(submission: Listed): Listed {

@@ -1,7 +1,7 @@
 import type { Assessment, Side, State, Use } from "../../physics/fitment.ts";
 import { cornerReadingNames } from "../../physics/readings/index.ts";
 import type { Sentence } from "../../physics/sentence.ts";
-import type { Axle, CheckRecord, Role } from "../check/checkRecord.ts";
+import type { Axle, CheckRecord, Job, Role } from "../check/checkRecord.ts";
 import type { LengthUnit } from "../entry/units.ts";
 import { canonicalText, textDigest } from "../text/canonicalText.ts";
 
@@ -22,6 +22,10 @@ export interface SubmissionFacts {
   readonly contact: string;
   readonly createdAt: string;
   readonly photos: number;
+  /** Checks of one job have it in common. */
+  readonly jobId?: string;
+  /** Its name and number. Whose it is stays in the record, with what else is somebody's. */
+  readonly job?: string;
 }
 
 /** The answer computed at the desk, in short. */
@@ -73,7 +77,7 @@ export function contentText(record: object): string {
 }
 
 export function factsOf(record: CheckRecord): SubmissionFacts {
-  const { author, vehicle } = record;
+  const { author, vehicle, job } = record;
   return {
     checkId: record.id,
     digest: textDigest(contentText(record)),
@@ -87,7 +91,13 @@ export function factsOf(record: CheckRecord): SubmissionFacts {
     contact: author.contact?.trim() ?? "",
     createdAt: record.createdAt,
     photos: record.photos?.length ?? 0,
+    ...(job && { jobId: job.id, job: jobTitle(job) }),
   };
+}
+
+/** "Osprey wagon, job 2214", as far as it was told. */
+export function jobTitle({ label, number }: Job): string {
+  return [label.trim(), number?.trim() && `job ${number.trim()}`].filter(Boolean).join(", ");
 }
 
 export function computedOf(assessment: Assessment, odd: number): Computed {

@@ -1,8 +1,10 @@
 import { useEffect, useMemo, useState } from "preact/hooks";
 import type { Assessor } from "../../compute/assessor.ts";
 import type { Assessment, Fitment, State, Stop } from "../../physics/fitment.ts";
+import type { Fault } from "../../physics/outcome.ts";
 import { fitmentWithStop } from "../../physics/prescription/index.ts";
 import { completeRecord } from "../../records/check/completeRecord.ts";
+import type { ListedCheck } from "../../records/check/listedCheck.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
@@ -31,6 +33,7 @@ import { AfterAnswer } from "./sections/AfterAnswer.tsx";
 import { Cautions } from "./sections/Cautions.tsx";
 import { Charts } from "./sections/Charts.tsx";
 import { Figures } from "./sections/Figures.tsx";
+import { JobPart } from "./sections/JobPart.tsx";
 import { Jumps } from "./sections/Jumps.tsx";
 import { LinkageNote } from "./sections/LinkageNote.tsx";
 import { MeasureAgain } from "./sections/MeasureAgain.tsx";
@@ -38,6 +41,14 @@ import { MissingRide } from "./sections/MissingRide.tsx";
 import { RulesUsed } from "./sections/RulesUsed.tsx";
 import { SideComparison } from "./sections/SideComparison.tsx";
 import { certification, VerdictPanel } from "./sections/VerdictPanel.tsx";
+
+/** The job that a check belongs to, as its place knows it. */
+export interface JobAround {
+  /** The other checks of the job. */
+  readonly others: readonly ListedCheck[];
+  /** Starts a check of the other axle; a fault where it could not be kept. */
+  onOtherAxle(): Promise<Fault | null>;
+}
 
 const FullTravelNote = later<FullTravelNoteProps>(
   async () => (await import("../fullTravel/FullTravelNote.tsx")).FullTravelNote,
@@ -54,6 +65,7 @@ export function Answer({
   onVerdict,
   onChange,
   startAssessor,
+  job,
 }: {
   stored: StoredCheck;
   fitment: Fitment;
@@ -63,6 +75,7 @@ export function Answer({
   onVerdict: (verdict: State) => void;
   onChange: (stored: StoredCheck) => void;
   startAssessor?: (() => Assessor) | undefined;
+  job?: JobAround | undefined;
 }) {
   const assessor = useAssessor(startAssessor);
   const assessed = useAssessment(assessor, fitment, "answer");
@@ -103,6 +116,7 @@ export function Answer({
       unit={unit}
       go={go}
       onChange={onChange}
+      job={job}
     />
   );
 }
@@ -117,6 +131,7 @@ function Answered({
   unit,
   go,
   onChange,
+  job,
 }: {
   stored: StoredCheck;
   assessor: Assessor;
@@ -127,6 +142,7 @@ function Answered({
   unit: LengthUnit;
   go: (step: string) => void;
   onChange: (stored: StoredCheck) => void;
+  job: JobAround | undefined;
 }) {
   const rest = useAfterPaint();
   const completed = useMemo(() => completeRecord(stored), [stored]);
@@ -194,6 +210,17 @@ function Answered({
         />
       )}
       <AfterAnswer stored={stored} unit={unit} go={go} />
+      {complete && job && (
+        <JobPart
+          stored={stored}
+          others={job.others}
+          onOtherAxle={job.onOtherAxle}
+          assessor={assessor}
+          fitment={fitment}
+          assessment={assessment}
+          unit={unit}
+        />
+      )}
       <MissingRide assessment={assessment} go={go} />
       <LinkageNote stored={stored} assessment={assessment} go={go} />
       <h2 id="details-heading" tabIndex={-1}>

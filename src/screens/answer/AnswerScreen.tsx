@@ -8,7 +8,7 @@ import { checksHref } from "../addresses.ts";
 import { SendButton } from "../exchange/SendButton.tsx";
 import { ButtonLink } from "../parts/Button.tsx";
 import { Screen } from "../parts/Screen.tsx";
-import { Answer } from "./Answer.tsx";
+import { Answer, type JobAround } from "./Answer.tsx";
 import { ChangeReading } from "./sections/ChangeReading.tsx";
 import { Incomplete } from "./sections/Incomplete.tsx";
 import "./answer.css";
@@ -24,6 +24,7 @@ export interface AnswerScreenProps {
   onChange(stored: StoredCheck): void;
   /** Another calculator than the worker's, where there is no worker. */
   readonly startAssessor?: () => Assessor;
+  readonly job?: JobAround;
 }
 
 export default function AnswerScreen({
@@ -32,6 +33,7 @@ export default function AnswerScreen({
   go,
   onChange,
   startAssessor,
+  job,
 }: AnswerScreenProps) {
   const completion = useMemo(() => completeRecord(stored), [stored.record, stored.entries]);
   const fitment = useMemo(() => (completion.ok ? fitmentOf(completion.value) : null), [completion]);
@@ -69,6 +71,7 @@ export default function AnswerScreen({
           onVerdict={remember}
           onChange={onChange}
           startAssessor={startAssessor}
+          job={job}
         />
       ) : (
         !completion.ok && <Incomplete missing={completion.missing} unit={unit} go={go} />

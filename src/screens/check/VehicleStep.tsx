@@ -3,12 +3,16 @@ import { changeRecord, type StoredCheck } from "../../records/check/storedCheck.
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { setEntry } from "../../records/filling/changes.ts";
 import { chosen, withChoice } from "../../records/filling/choice.ts";
+import { jobOf, withJob } from "../../records/filling/job.ts";
 import { platformChoices, platformSince, withPlatform } from "../../records/filling/platforms.ts";
 import { PlatformField } from "../choosing/PlatformField.tsx";
 import type { StepProps } from "../guide/stepProps.ts";
 import { raisedChoice } from "../guide/steps.ts";
+import { JobFields } from "../job/JobFields.tsx";
+import { jobWords } from "../job/jobWords.ts";
 import { Button } from "../parts/Button.tsx";
 import { Segmented } from "../parts/Choices.tsx";
+import { Disclosure } from "../parts/Disclosure.tsx";
 import { TextField } from "../parts/Field.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { referencePack } from "../referencePack.ts";
@@ -40,7 +44,7 @@ export function VehicleStep({ stored, change, preferences, next }: StepProps) {
     <>
       <TextField
         label="Vehicle"
-        hint="So you can find it again: model, body, plate or job number."
+        hint="So you can find it again: model, body or plate."
         value={vehicle?.label ?? ""}
         maxLength={recordBounds.labelCharacters}
         capitals
@@ -120,6 +124,14 @@ export function VehicleStep({ stored, change, preferences, next }: StepProps) {
           </Notice>
         </>
       )}
+      <Disclosure
+        summary={stored.record.job ? jobWords(stored.record.job) : "Job number and customer"}
+      >
+        <JobFields
+          job={stored.record.job ?? { ...jobOf(stored), label: vehicle?.label?.trim() ?? "" }}
+          onChange={(job) => change((current) => withJob(current, job))}
+        />
+      </Disclosure>
       {chosen(stored, "vehicle.raised") === null && (vehicle?.liftMm ?? 0) < 0 && (
         <p class="small soft">This check says that the vehicle is lowered.</p>
       )}

@@ -27,6 +27,7 @@ import { Decide } from "./Decide.tsx";
 import { DemandsUsed } from "./DemandsUsed.tsx";
 import { useDecisionDraft } from "./decisionDraft.ts";
 import { deskCheckHref, deskHref, deskReportHref } from "./deskRoutes.ts";
+import { JobChecks } from "./JobChecks.tsx";
 import { PackSince } from "./PackSince.tsx";
 import { Facts, History, Photos, VersionDifferences, Versions } from "./parts.tsx";
 import { ReadingsTable } from "./ReadingsTable.tsx";
@@ -158,6 +159,7 @@ function Opened({
               was sent; everything below is computed here.
             </p>
           </header>
+          <JobChecks record={record} checks={desk.checks ?? []} />
           {shared?.state && <HandsHere shared={shared} checkId={record.id} />}
           {!latest && versions[0] && (
             <Notice tone="care">

@@ -193,6 +193,11 @@ function Row({
         </bdi>
         <span class="small soft">
           {computed && computed.odd > 0 && `${countWords(computed.odd, "odd reading")} · `}
+          {latest.job && (
+            <>
+              <bdi>{latest.job}</bdi> ·{" "}
+            </>
+          )}
           <bdi>{latest.stop}</bdi>
           {versions.length > 1 && ` · version ${versions.length}`}
         </span>

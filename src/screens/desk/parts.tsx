@@ -11,6 +11,7 @@ import { stopTitle } from "../../records/pack/stopTitle.ts";
 import { proofOf } from "../../records/photo/photoProof.ts";
 import type { Decision } from "../../records/review/decision.ts";
 import type { Listed } from "../../records/review/listedSubmission.ts";
+import { jobWords } from "../job/jobWords.ts";
 import { Disclosure } from "../parts/Disclosure.tsx";
 import { deskCheckHref } from "./deskRoutes.ts";
 import { decisionWords, momentText, wayWords, whoWords } from "./words.ts";
@@ -161,6 +162,14 @@ export function Facts({ record, mailFrom }: { record: CheckRecord; mailFrom: str
             <dt>Mail from</dt>
             <dd>
               <bdi>{mailFrom}</bdi>, by what the mail says
+            </dd>
+          </>
+        )}
+        {record.job && (
+          <>
+            <dt>Job</dt>
+            <dd>
+              <bdi>{jobWords(record.job)}</bdi>
             </dd>
           </>
         )}

@@ -13,38 +13,32 @@ const verdictWords: { readonly [Verdict in State]: string } = {
   unsure: "Not sure",
 };
 
+export type RowAct = "rename" | "copy" | "send" | "save" | "job" | "otherAxle" | "delete";
+
 /** One check of the list: a tap goes on with it, the button beside shows what else can be done. */
 export function CheckRow({
   stored,
   sent,
-  onRename,
-  onCopy,
-  onSave,
-  onSend,
-  onDelete,
+  onAct,
 }: {
   stored: ListedCheck;
   /** Where it stands at the desk, where it was sent to one. */
   sent?: string | undefined;
-  onRename: () => void;
-  onCopy: () => void;
-  onSave: () => void;
-  onSend: () => void;
-  onDelete: () => void;
+  onAct: (act: RowAct) => void;
 }) {
-  const name = checkName(stored);
   const { lastVerdict, record } = stored;
-  const axle = record.axle === "front" ? "Front axle" : record.axle === "rear" ? "Rear axle" : null;
+  const { axle, job } = record;
   const facts = [
+    axle && `${axle === "front" ? "Front" : "Rear"} axle${job?.moment ? `, ${job.moment}` : ""}`,
     pressedAtRest(record) === null ? null : "Sits on its stop",
     lastVerdict ? verdictWords[lastVerdict] : "No answer yet",
     sent,
-    axle,
+    record.stop?.name,
     dateText(stored.createdAt),
   ].filter(Boolean);
   return (
     <MenuRow
-      name={name}
+      name={checkName(stored)}
       facts={facts.join(" · ")}
       href={stepHref(stored.id)}
       mark={
@@ -55,11 +49,15 @@ export function CheckRow({
         )
       }
       actions={[
-        { words: "Rename", icon: "pencil", act: onRename },
-        { words: "Copy", icon: "copy", act: onCopy },
-        { words: "Send", icon: "forward", act: onSend },
-        { words: "Save as a file", icon: "file", act: onSave },
-        { words: "Delete", icon: "bin", danger: true, act: onDelete },
+        { words: "Rename", icon: "pencil", act: () => onAct("rename") },
+        { words: "Copy", icon: "copy", act: () => onAct("copy") },
+        { words: "Send", icon: "forward", act: () => onAct("send") },
+        { words: "Save as a file", icon: "file", act: () => onAct("save") },
+        { words: "Job", icon: "steps", act: () => onAct("job") },
+        ...(axle
+          ? [{ words: "Check the other axle", icon: "plus" as const, act: () => onAct("otherAxle") }]
+          : []),
+        { words: "Delete", icon: "bin", danger: true, act: () => onAct("delete") },
       ]}
     />
   );

@@ -18,11 +18,11 @@ import { useSent } from "../exchange/maker/useSent.ts";
 import { SendStored } from "../exchange/SendButton.tsx";
 import { openHref } from "../exchange/shareRoutes.ts";
 import { useDrop } from "../exchange/useDrop.ts";
+import type { JobDialogProps } from "../job/JobDialog.tsx";
 import { Button } from "../parts/Button.tsx";
 import { Icon } from "../parts/Icon.tsx";
 import { later } from "../parts/later.tsx";
 import { Notice } from "../parts/Notice.tsx";
-import { RowBoundary } from "../parts/RowBoundary.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import type { Preferences } from "../preferences.ts";
 import type { BringYourChecksProps } from "../saved/BringYourChecks.tsx";
@@ -31,7 +31,8 @@ import { countBefore, noteCount } from "../saved/savedCount.ts";
 import { savedHref } from "../saved/savedRoute.ts";
 import { authorNow } from "../storedPreferences.ts";
 import type { OpenedStore } from "../useStore.ts";
-import { CheckRow } from "./CheckRow.tsx";
+import { CheckGroups } from "./CheckGroups.tsx";
+import type { RowAct } from "./CheckRow.tsx";
 import type { ContinueLineProps } from "./ContinueLine.tsx";
 import type { DeletedChecksProps } from "./DeletedChecks.tsx";
 import { isDemoDue, markDemoLoaded } from "./demoDue.ts";
@@ -54,6 +55,11 @@ const KeepDialog = later<KeepDialogProps>(
 
 const RenameDialog = later<RenameDialogProps>(
   async () => (await import("./RenameDialog.tsx")).RenameDialog,
+  { quiet: true },
+);
+
+const JobDialog = later<JobDialogProps>(
+  async () => (await import("../job/JobDialog.tsx")).JobDialog,
   { quiet: true },
 );
 
@@ -104,6 +110,7 @@ export function Checks({ opened, preferences, notice }: Props) {
   const [undo, setUndo] = useState<ListedCheck | null>(null);
   const [sending, setSending] = useState<StoredCheck | null>(null);
   const [renaming, setRenaming] = useState<ListedCheck | null>(null);
+  const [inJob, setInJob] = useState<ListedCheck | null>(null);
   const [files, setFiles] = useState<OpenedFiles | null>(null);
   const picker = useRef<HTMLInputElement>(null);
   const seenAny = useRef(false);
@@ -181,6 +188,32 @@ export function Checks({ opened, preferences, notice }: Props) {
   useEffect(() => {
     if (store && isDemoDue()) addDemo();
   }, [store, addDemo]);
+
+  const act = async (wanted: RowAct, stored: ListedCheck) => {
+    const { id } = stored;
+    if (!store) return;
+    switch (wanted) {
+      case "rename":
+        return setRenaming(stored);
+      case "copy":
+        return settle(store.copy(id, `${checkName(stored)} (copy)`));
+      case "send":
+        return withWhole(id, setSending);
+      case "save":
+        return withWhole(id, async (whole) =>
+          (await import("../checkFile.ts")).saveCheckFile(whole),
+        );
+      case "job":
+        return setInJob(stored);
+      case "otherAxle":
+        return withWhole(id, async (whole) => {
+          const { beginOtherAxle } = await import("../job/beginOtherAxle.ts");
+          await settle(beginOtherAxle(store, whole));
+        });
+      default:
+        if (await settle(store.remove(id))) setUndo(stored);
+    }
+  };
 
   const unkept = store?.unkept() ?? [];
   const tryUnkept = async () => {
@@ -313,31 +346,14 @@ export function Checks({ opened, preferences, notice }: Props) {
       {checks === null && <p class="soft">One moment …</p>}
       {checks?.length === 0 && isInstalledOnApple() && <BringYourChecks pasteHref={openHref} />}
       {checks && checks.length + aside.length > 0 && (
-        <ul class="check-list">
-          {checks.map((stored) => (
-            <RowBoundary
-              key={stored.id}
-              instead={asideRow({ key: stored.id, name: checkName(stored) })}
-            >
-              <CheckRow
-                stored={stored}
-                sent={sent.words.get(stored.id)}
-                onRename={() => setRenaming(stored)}
-                onCopy={() => store && settle(store.copy(stored.id, `${checkName(stored)} (copy)`))}
-                onSave={() =>
-                  withWhole(stored.id, async (whole) =>
-                    (await import("../checkFile.ts")).saveCheckFile(whole),
-                  )
-                }
-                onSend={() => withWhole(stored.id, setSending)}
-                onDelete={async () => {
-                  if (store && (await settle(store.remove(stored.id)))) setUndo(stored);
-                }}
-              />
-            </RowBoundary>
-          ))}
+        <CheckGroups
+          checks={checks}
+          sent={sent.words}
+          onAct={act}
+          damaged={(stored) => asideRow({ key: stored.id, name: checkName(stored) })}
+        >
           {aside.map(asideRow)}
-        </ul>
+        </CheckGroups>
       )}
       {(checks || opened?.fault) && (
         <OtherWays ready={store !== null} quick={!isFirst} onExamples={addDemo} />
@@ -367,6 +383,18 @@ export function Checks({ opened, preferences, notice }: Props) {
             if (store) {
               settle(store.update(renaming.id, (current) => renameStored(current, name)));
             }
+          }}
+        />
+      )}
+      {inJob && store && (
+        <JobDialog
+          store={store}
+          stored={inJob}
+          checks={checks ?? []}
+          onLeave={() => setInJob(null)}
+          onDone={(kept) => {
+            setInJob(null);
+            settle(Promise.resolve(kept));
           }}
         />
       )}

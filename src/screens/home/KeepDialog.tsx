@@ -3,6 +3,7 @@ import { checkName, dateText } from "../../records/check/checkName.ts";
 import type { ListedCheck } from "../../records/check/listedCheck.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { cleanName } from "../../records/text/soundText.ts";
+import { jobWords } from "../job/jobWords.ts";
 import { Button } from "../parts/Button.tsx";
 import { Dialog } from "../parts/Dialog.tsx";
 import { Notice } from "../parts/Notice.tsx";
@@ -53,6 +54,7 @@ export function KeepDialog({ files, present, onLeave, onKeep }: KeepDialogProps)
               </strong>{" "}
               <span class="small soft">
                 {dateText(check.createdAt)}
+                {check.record.job && ` · ${jobWords(check.record.job)}`}
                 {check.progress.step === "answer" ? "" : " · not complete"}
                 {present.some(({ id }) => id === check.id) &&
                   " · already here: this one is saved as a second copy"}

@@ -6,7 +6,7 @@ import { storedFromRecord } from "../../records/filling/storedFromRecord.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
 import { MarkStore } from "../../storage/markStore.ts";
 
-const records = import.meta.glob<unknown>("../../../demo-data/checks/*.json", {
+const records = import.meta.glob<unknown>("../../../demo-data/{checks,jobs}/*.json", {
   eager: true,
   import: "default",
 });

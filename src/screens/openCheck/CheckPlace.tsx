@@ -1,14 +1,17 @@
-import { useCallback, useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
+import { useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from "preact/hooks";
 import type { Fault } from "../../physics/outcome.ts";
 import type { Sentence } from "../../physics/sentence.ts";
+import type { ListedCheck } from "../../records/check/listedCheck.ts";
 import { changeProgress, type StoredCheck } from "../../records/check/storedCheck.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { checkAgain } from "../../records/filling/fitted.ts";
+import { factsOfJob, othersOfJob } from "../../records/filling/job.ts";
 import { stampedBy } from "../../records/filling/whoMeasured.ts";
 import { withEstimates } from "../../records/filling/withEstimates.ts";
 import { isBlank } from "../../records/remeasure/earlierValues.ts";
 import { putBack, walkOf } from "../../records/remeasure/remeasureWalk.ts";
+import { keepJobAlike } from "../../storage/jobs.ts";
 import { createKeeper, type Keeper, type KeepState } from "../../storage/keeper.ts";
 import { answerHref, checksHref, goTo, stepHref } from "../addresses.ts";
 import type { AnswerScreenProps } from "../answer/AnswerScreen.tsx";
@@ -151,6 +154,45 @@ function useCheck(opened: OpenedStore, id: string) {
   return { loaded, kept, change, tryAgain };
 }
 
+/** The other checks of a job on this phone, as long as they are wanted. */
+function useOthersOfJob(
+  { store }: OpenedStore,
+  stored: StoredCheck | null,
+): readonly ListedCheck[] {
+  const [listed, setListed] = useState<readonly ListedCheck[]>([]);
+  const job = stored?.record.job?.id;
+  useEffect(() => {
+    if (job === undefined) return;
+    let left = false;
+    const load = async () => {
+      const all = await store.list();
+      if (!left && all.ok) setListed(all.value);
+    };
+    load();
+    const leave = store.subscribe(load);
+    return () => {
+      left = true;
+      leave();
+    };
+  }, [store, job]);
+  return useMemo(() => (stored ? othersOfJob(stored, listed) : []), [stored, listed]);
+}
+
+/** What a step changed of a job's name, number or customer is in its other checks once it is left. */
+function useJobAlike({ store }: OpenedStore, stored: StoredCheck | null, step: string | null) {
+  const job = stored?.record.job;
+  const facts = job ? JSON.stringify(factsOfJob(job)) : "";
+  const latest = useRef({ job, facts });
+  latest.current = { job, facts };
+  useEffect(() => {
+    const before = latest.current.facts;
+    return () => {
+      const { job: left, facts: now } = latest.current;
+      if (left && step !== null && now !== before) keepJobAlike(store, left);
+    };
+  }, [store, step]);
+}
+
 function placeOf(stored: StoredCheck, place: string | null): string {
   const all = stepsOf(stored);
   const wanted = place ?? stored.progress.step;
@@ -196,6 +238,16 @@ export function CheckPlace({ opened, id, place, preferences: wanted }: CheckPlac
     ask().catch(() => undefined);
   }, [atAnswer]);
 
+  const others = useOthersOfJob(opened, atAnswer ? stored : null);
+  useJobAlike(opened, stored, shown);
+
+  const otherAxle = async (): Promise<Fault | null> => {
+    if (!stored) return null;
+    const { beginOtherAxle } = await import("../job/beginOtherAxle.ts");
+    const begun = await beginOtherAxle(opened.store, stored);
+    return begun.ok ? null : begun.fault;
+  };
+
   const again = async (): Promise<Fault | null> => {
     if (!stored) return null;
     const { before, after } = checkAgain(stored, referencePack(), wanted.length);
@@ -238,6 +290,7 @@ export function CheckPlace({ opened, id, place, preferences: wanted }: CheckPlac
         unit={wanted.length}
         go={go}
         onChange={(changed) => change(() => changed)}
+        job={{ others, onOtherAxle: otherAxle }}
       />
     );
   }

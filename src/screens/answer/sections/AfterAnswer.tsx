@@ -29,8 +29,7 @@ export function AfterAnswer({
       )}
       {job?.moment && (
         <p class="small soft">
-          {job.moment === "after" ? "Checked after the change" : "Checked before the change"}, job{" "}
-          {job.label}.
+          {job.moment === "after" ? "Checked after the change." : "Checked before the change."}
         </p>
       )}
       <div class="row">

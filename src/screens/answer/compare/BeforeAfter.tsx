@@ -1,0 +1,167 @@
+import { useMemo } from "preact/hooks";
+import type { Assessor } from "../../../compute/assessor.ts";
+import type {
+  Assessment,
+  Corner,
+  CornerAssessment,
+  Fitment,
+  Side,
+} from "../../../physics/fitment.ts";
+import { meanOf } from "../../../physics/uncertainty/index.ts";
+import { completeRecord } from "../../../records/check/completeRecord.ts";
+import { fitmentOf } from "../../../records/check/fitmentOf.ts";
+import type { ListedCheck } from "../../../records/check/listedCheck.ts";
+import { quantityText, sentenceText, withoutRanges } from "../../../records/entry/quantityText.ts";
+import type { LengthUnit } from "../../../records/entry/units.ts";
+import { stopTitle } from "../../../records/pack/stopTitle.ts";
+import { stepHref } from "../../addresses.ts";
+import { sideWords, verdictWords } from "../../assessment/stateWords.ts";
+import { useAssessment } from "../../assessment/useAssessment.ts";
+import { DataTable } from "../../charts/DataTable.tsx";
+import { StateMark } from "../../drawings/StateMark.tsx";
+import { Notice } from "../../parts/Notice.tsx";
+import { contactsText } from "../contacts/contactsWords.ts";
+
+interface Answered {
+  readonly fitment: Fitment;
+  readonly assessment: Assessment;
+}
+
+/** The same axle before and after the change, each answered from its own readings. */
+export function BeforeAfter({
+  isBefore,
+  counterpart,
+  assessor,
+  fitment,
+  assessment,
+  unit,
+}: {
+  /** This check is the one before the change. */
+  isBefore: boolean;
+  counterpart: ListedCheck;
+  assessor: Assessor;
+  fitment: Fitment;
+  assessment: Assessment;
+  unit: LengthUnit;
+}) {
+  const theirs = useMemo(() => {
+    const { photos: _, ...record } = counterpart.record;
+    const completion = completeRecord({ ...counterpart, record });
+    return completion.ok ? fitmentOf(completion.value) : null;
+  }, [counterpart]);
+  const assessed = useAssessment(assessor, theirs, "counterpart", true);
+  if (theirs === null) {
+    return (
+      <p>
+        The check {isBefore ? "after" : "before"} the change has no answer yet.{" "}
+        <a href={stepHref(counterpart.id)}>Go on with it</a>
+      </p>
+    );
+  }
+  if (assessed.state === "fault") {
+    return (
+      <Notice tone="unsure">
+        <p>{sentenceText(assessed.fault.sentence, unit)}</p>
+      </Notice>
+    );
+  }
+  if (assessed.state !== "complete") return <p class="soft">Working out the other check …</p>;
+  const mine: Answered = { fitment, assessment };
+  const other: Answered = { fitment: assessed.fitment, assessment: assessed.assessment };
+  const [before, after] = isBefore ? [mine, other] : [other, mine];
+  const sides = before.assessment.corners
+    .map(({ side }) => side)
+    .filter((side) => after.assessment.corners.some((corner) => corner.side === side));
+  return (
+    <>
+      <div class="compared">
+        {(
+          [
+            ["Before", before],
+            ["After", after],
+          ] as const
+        ).map(([name, { fitment: own, assessment: answer }]) => (
+          <section key={name} class={`compared-one verdict-${answer.verdict}`}>
+            <h3>
+              <small>{name}</small> {stopTitle(own.stop)}
+            </h3>
+            <p class="check-state">
+              <StateMark state={answer.verdict} size={28} label="" />
+              <strong class={`tone-${answer.verdict}`}>{verdictWords[answer.verdict]}</strong>
+            </p>
+            <p class="check-sentence">
+              {sentenceText(withoutRanges(answer.reason), unit, { coarse: true })}
+            </p>
+          </section>
+        ))}
+      </div>
+      {sides.map((side) => (
+        <DataTable
+          key={side}
+          caption={`${sideWords[side]}: before and after`}
+          columns={[{ name: "Figure" }, { name: "Before" }, { name: "After" }]}
+          rows={rowsOf(side, before, after, unit)}
+        />
+      ))}
+    </>
+  );
+}
+
+const absent = "–";
+
+function rowsOf(
+  side: Side,
+  before: Answered,
+  after: Answered,
+  unit: LengthUnit,
+): readonly (readonly string[])[] {
+  const length = (value: number | null | undefined) =>
+    value === null || value === undefined
+      ? absent
+      : quantityText({ kind: "length", value }, unit);
+  const figures: readonly [string, (corner: CornerAssessment, measured: Corner) => string][] = [
+    ["Stop to pad, measured", (_, measured) => standText(measured, unit)],
+    ["Wheel travel to contact", ({ wheelTravelToContactMm }) => length(wheelTravelToContactMm)],
+    ["… to fully compressed", ({ wheelTravelToFullStopMm }) => length(wheelTravelToFullStopMm)],
+    ["… to hard contact", ({ wheelTravelToHardLimitMm }) => length(wheelTravelToHardLimitMm)],
+    ["Left before hard contact", ({ reserveMm }) => length(reserveMm)],
+    [
+      "Contacts, loaded",
+      ({ loadedContactsPerKm }) =>
+        loadedContactsPerKm === null ? absent : contactsText(loadedContactsPerKm),
+    ],
+    [
+      "Hardest on the body",
+      ({ events }) =>
+        events === null || events.length === 0
+          ? absent
+          : quantityText(
+              {
+                kind: "acceleration",
+                value: Math.max(...events.map(({ peakAccelerationG }) => peakAccelerationG)),
+              },
+              unit,
+            ),
+    ],
+  ];
+  const at = ({ fitment, assessment }: Answered) =>
+    [
+      assessment.corners.find((corner) => corner.side === side),
+      fitment.corners.find((corner) => corner.side === side),
+    ] as const;
+  const [[assessedBefore, cornerBefore], [assessedAfter, cornerAfter]] = [at(before), at(after)];
+  if (!assessedBefore || !cornerBefore || !assessedAfter || !cornerAfter) return [];
+  return figures.map(([name, figure]) => [
+    name,
+    figure(assessedBefore, cornerBefore),
+    figure(assessedAfter, cornerAfter),
+  ]);
+}
+
+/** How the stop stands, as it was read: a gap, pressed, or missing. */
+function standText({ gap, pressedHeight, seatToPad }: Corner, unit: LengthUnit): string {
+  const length = (value: number) => quantityText({ kind: "length", value }, unit);
+  if (gap) return `gap ${length(meanOf(gap))}`;
+  if (pressedHeight) return `pressed to ${length(meanOf(pressedHeight))}`;
+  return seatToPad ? `no stop, ${length(meanOf(seatToPad))} to the pad` : absent;
+}

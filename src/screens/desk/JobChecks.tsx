@@ -1,0 +1,50 @@
+import "../job/job.css";
+import type { CheckRecord } from "../../records/check/checkRecord.ts";
+import type { DeskCheck } from "../../records/review/decision.ts";
+import { StateMark } from "../drawings/StateMark.tsx";
+import { jobWords } from "../job/jobWords.ts";
+import { deskCheckHref } from "./deskRoutes.ts";
+import { ageWords, verdictShort } from "./words.ts";
+
+/** The other checks of this check's job that came in, each a tap away. */
+export function JobChecks({
+  record: { id, job },
+  checks,
+}: {
+  record: CheckRecord;
+  checks: readonly DeskCheck[];
+}) {
+  if (!job) return null;
+  const others = checks.filter(({ latest }) => latest.jobId === job.id && latest.checkId !== id);
+  return (
+    <nav class="stack-close" aria-label="Checks of this job">
+      <p>
+        <strong>
+          <bdi>{jobWords(job)}</bdi>
+        </strong>
+        {job.moment && `, ${job.moment} the change`}
+      </p>
+      {others.length > 0 && (
+        <ul class="job-others">
+          {others.map(({ latest }) => (
+            <li key={latest.checkId}>
+              <a href={deskCheckHref(latest.key)}>
+                {latest.computed && (
+                  <StateMark state={latest.computed.verdict} size={24} label="" />
+                )}
+                <span>
+                  {latest.axle === "front" ? "Front axle" : "Rear axle"}
+                  {latest.computed && `, ${verdictShort[latest.computed.verdict].toLowerCase()}`}
+                  <small>
+                    <bdi>{latest.vehicle}</bdi> · <bdi>{latest.stop}</bdi> ·{" "}
+                    {ageWords(latest.receivedAt)}
+                  </small>
+                </span>
+              </a>
+            </li>
+          ))}
+        </ul>
+      )}
+    </nav>
+  );
+}
