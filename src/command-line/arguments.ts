@@ -4,7 +4,7 @@ import { optionsIn, type Parsed } from "./options.ts";
 export interface AssessArguments {
   readonly json: boolean;
   readonly samples: number | null;
-  /** The reference pack to choose stops and spacers from; null: the fitted build in every class. */
+  /** The parts library to choose stops and spacers from; null: the fitted build in every class. */
   readonly pack: string | null;
   readonly files: readonly string[];
 }
@@ -15,7 +15,7 @@ export const usage = `Assess fitment checks: does the bump stop fit the vehicle 
 
   --json        an array with one element for each file, in the order given
   --samples N   draws of the Monte Carlo, a whole number from 10 000 to 10 000 000 (else 20 000)
-  --pack FILE   the reference pack whose stops and spacers may be prescribed (else the fitted stop in
+  --pack FILE   the parts library whose stops and spacers may be prescribed (else the fitted stop in
                 every stiffness class, with spacers of 5 to 60 mm)
   --help        this text
 
@@ -39,7 +39,7 @@ export function parseArguments(given: readonly string[]): Parsed<AssessArguments
   }
   const pack = options.get("--pack");
   if (!pack && options.has("--pack")) {
-    return { ok: false, message: "--pack takes the file of a reference pack." };
+    return { ok: false, message: "--pack takes the file of a parts library." };
   }
   return { ok: true, value: { json: switches.has("--json"), samples, pack: pack ?? null, files } };
 }

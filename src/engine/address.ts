@@ -19,7 +19,7 @@ const onThisMachine = /^(localhost|127\.0\.0\.1|\[::1\])$/;
 export function readDeskAddress(text: string): Outcome<DeskAddress> {
   const wrong = (why: string) =>
     fail("deskAddress", [
-      `The desk's address can't be used: ${why} Take it as the server prints it.`,
+      `The review desk's address can't be used: ${why} Take it as the server prints it.`,
     ]);
   let url: URL;
   try {

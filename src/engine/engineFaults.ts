@@ -9,14 +9,15 @@ export type EngineFaultCode =
   | "deskBusy";
 
 const sentences: { readonly [Code in EngineFaultCode]: string } = {
-  deskUnreachable: "The desk can't be reached now. It is tried again by itself.",
+  deskUnreachable: "The review desk can't be reached now. It is tried again by itself.",
   deskRefused:
-    "The desk does not accept this credential: it was taken back or replaced. Update Stopfit, or ask whoever keeps the desk for a new one.",
+    "The review desk does not accept this credential: it was taken back or replaced. Update Stopfit, or ask whoever keeps the review desk for a new one.",
   deskFull:
-    "The desk has no room for more now. What you sent stays here and is tried again by itself.",
-  deskForbids: "The desk does not allow this with the credential used here.",
-  tooLarge: "This is larger than the desk takes in one piece. Send the check as a file instead.",
-  deskBusy: "The desk's machines are changing over. It is tried again by itself.",
+    "The review desk has no room for more now. What you sent stays here and is tried again by itself.",
+  deskForbids: "The review desk does not allow this with the credential used here.",
+  tooLarge:
+    "This is larger than the review desk takes in one piece. Send the check as a file instead.",
+  deskBusy: "The review desk's machines are changing over. It is tried again by itself.",
 };
 
 export function engineFault(code: EngineFaultCode): Fault {

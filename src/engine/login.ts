@@ -42,7 +42,7 @@ export async function phoneLogin(key: PhoneKey, address: DeskAddress): Promise<O
     return succeed({ publicKey: key.publicKey, name: "phone", authenticator });
   } catch {
     return fail("deskCredential", [
-      "This version of Stopfit has no key to the desk that can be used. Update Stopfit, or send the check as a file.",
+      "This version of Stopfit has no key to the review desk that can be used. Update Stopfit, or send the check as a file.",
     ]);
   }
 }
@@ -59,7 +59,7 @@ export async function personLogin(credential: string): Promise<Outcome<Login>> {
     });
   } catch {
     return fail("deskCredential", [
-      "This file is no credential of a desk. Choose the file that whoever keeps the desk gave you.",
+      "This file is no credential of a review desk. Choose the file that whoever keeps the review desk gave you.",
     ]);
   }
 }

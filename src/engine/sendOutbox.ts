@@ -53,7 +53,7 @@ async function fetchAll(connection: EngineConnection, store: OutboxStore): Promi
     const fetched = await fetchReply(connection, checkId);
     if (!fetched.ok) return fetched.fault;
     if (fetched.value === null) continue;
-    const reply = readReplyText(fetched.value, "The desk's reply");
+    const reply = readReplyText(fetched.value, "The review desk's reply");
     // A reply that can't be read, or is about another check, is passed over.
     if (!reply.ok || reply.value.checkId !== checkId) continue;
     const at = new Date().toISOString();

@@ -9,7 +9,7 @@ import type { Sentence } from "./sentence.ts";
 
 export type { GeometryReadingName, LayoutKind, LimitKind, RideQuantity };
 
-/** Who says so: read on the vehicle, taken from a reference pack, or estimated. */
+/** Who says so: read on the vehicle, taken from a parts library, or estimated. */
 type ReadingSource = "measured" | "pack" | "estimated";
 
 /**

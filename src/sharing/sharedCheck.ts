@@ -58,7 +58,7 @@ export function checkOnly(shared: Outcome<Shared>, what: string): Outcome<Shared
   if (!shared.ok) return shared;
   if (shared.value.kind === "check") return succeed(shared.value.check);
   return fail("replyNotCheck", [
-    `${what} is a reply from a desk. Open it on the phone that sent the check.`,
+    `${what} is a reply from a review desk. Open it on the phone that sent the check.`,
   ]);
 }
 

@@ -18,7 +18,7 @@ interface StoredPicture {
   readonly data: string;
 }
 
-/** The reference pack in use on this phone; `revision` counts up at each write. */
+/** The parts library in use on this phone; `revision` counts up at each write. */
 export interface StoredPack {
   readonly key: "current";
   readonly pack: Pack;

@@ -1,8 +1,8 @@
-import { isSame } from "./sameContent.ts";
 import { type Outcome, succeed } from "../physics/outcome.ts";
 import type { Job } from "../records/check/checkRecord.ts";
 import { factsOfJob, withJobFacts } from "../records/filling/job.ts";
 import type { CheckStore } from "./checkStore.ts";
+import { isSame } from "./sameContent.ts";
 
 /** Every check of a job gets its name, number and customer; how many had others. */
 export async function keepJobAlike(store: CheckStore, job: Job): Promise<Outcome<number>> {

@@ -10,7 +10,7 @@ type PackKept =
   | { readonly kind: "changedElsewhere"; readonly stored: StoredPack | null };
 
 /**
- * The reference pack in use on this phone. Nothing is thrown: whatever the browser's storage does
+ * The parts library in use on this phone. Nothing is thrown: whatever the browser's storage does
  * comes back as an outcome whose sentence says that the pack was not kept, and why.
  */
 export interface PackStore {
@@ -44,7 +44,9 @@ function ofPack<Value>(outcome: Outcome<Value>): Outcome<Value> {
   const reason = reasons[code] ?? reasons.storeFailed;
   const fault: Fault = {
     code,
-    sentence: [`The pack is not saved: ${reason}. Save it as a file before you close this page.`],
+    sentence: [
+      `The library is not saved: ${reason}. Save it as a file before you close this page.`,
+    ],
   };
   return { ok: false, fault };
 }

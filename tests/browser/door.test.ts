@@ -159,7 +159,7 @@ describe("2: a backup among files dropped at a desk", () => {
     expect(await desk.row("Accepted").count()).toBe(0);
     // Restored by a tap, without its decisions.
     await asked.click();
-    await page.getByText("1 decision of a desk").waitFor();
+    await page.getByText("1 decision of a review desk").waitFor();
     await page.getByRole("button", { name: "Restore", exact: true }).click();
     await page.getByText(/^Restored: /).waitFor();
     expect(await rowsOf(page, "stopfit-desk", "decisions")).toEqual([]);
@@ -308,7 +308,7 @@ describe("6: what no screen could show", () => {
     const platforms = pack.platforms.map((platform) => ({ ...platform, usualStop: half }));
     await page.goto(`${site}#/pack`);
     await page
-      .getByLabel("Pack to open")
+      .getByLabel("Library to open")
       .setInputFiles(jsonFile("pack.json", { ...pack, stops, platforms }));
     const use = page.getByRole("button", { name: /^Use it instead/ }).first();
     await use.click();

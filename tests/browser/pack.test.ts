@@ -25,7 +25,7 @@ afterEach(() => phone.expectNoTrouble());
 const shipped: Pack = JSON.parse(readFileSync("demo-data/pack.json", "utf8"));
 
 async function openPackScreen(): Promise<void> {
-  await page.getByRole("link", { name: "Reference pack" }).click();
+  await page.getByRole("link", { name: "Parts library" }).click();
   await page.getByRole("heading", { level: 1, name: /pack/i }).waitFor();
   await page.getByRole("link", { name: /^Tall firm/ }).waitFor();
 }
@@ -40,7 +40,7 @@ async function savedPack(): Promise<Pack> {
 }
 
 async function openFile(pack: Pack): Promise<void> {
-  await page.getByLabel("Pack to open").setInputFiles({
+  await page.getByLabel("Library to open").setInputFiles({
     name: "other.json",
     mimeType: "application/json",
     buffer: Buffer.from(JSON.stringify(pack)),
@@ -94,7 +94,7 @@ it("what can't be is refused in a sentence, and the pack stays as it was", async
   expect(await axeViolations(page)).toEqual([]);
   await page.getByRole("button", { name: "As it was" }).click();
   expect(await page.getByLabel("Usable compression").inputValue()).toBe("71.5");
-  await page.getByRole("link", { name: "To the reference pack" }).click();
+  await page.getByRole("link", { name: "To the parts library" }).click();
   expect(await savedPack()).toEqual(shipped);
   await openFile({ ...shipped, stops: [{ ...shipped.stops[0], name: "" } as never] });
   await page.getByRole("dialog").getByText("This file can't be used").waitFor();
@@ -122,7 +122,7 @@ it("an old block's curve by estimate is marked as one in the editor, the list an
 
 it("two packs merge with their differences shown, each by choice", async () => {
   const [first, second, third, ...rest] = shipped.stops;
-  if (!first || !second || !third) throw new Error("the pack has no stops");
+  if (!first || !second || !third) throw new Error("the library has no stops");
   const other: Pack = {
     ...shipped,
     name: "Marsh Road pack",
@@ -155,7 +155,7 @@ it("two packs merge with their differences shown, each by choice", async () => {
 it("every stop of the pack is ranked for a check, and two are compared on the same charts", async () => {
   const check = page.locator(".check-link").filter({ hasText: "Marlow 4-door utility, raised" });
   await check.click();
-  await page.getByRole("button", { name: "Which stop of the pack fits?" }).click();
+  await page.getByRole("button", { name: "Which stop of the library fits?" }).click();
   await page.getByRole("heading", { level: 1, name: "Which stop fits?" }).waitFor();
   await page.getByText(/of \d+ stops worked out/).waitFor();
   await page.getByText(/stops worked out/).waitFor({ state: "detached", timeout: 100_000 });
@@ -176,7 +176,7 @@ it("every stop of the pack is ranked for a check, and two are compared on the sa
 it("an opened pack reaches the guided check from its first screen to its demands, an estimate marked", async () => {
   const [stop] = shipped.stops;
   const [platform] = shipped.platforms;
-  if (!stop || !platform) throw new Error("the pack is empty");
+  if (!stop || !platform) throw new Error("the library is empty");
   const lane: Pack = {
     ...shipped,
     name: "Lane pack",
@@ -202,7 +202,7 @@ it("an opened pack reaches the guided check from its first screen to its demands
   await page.goto(site.address);
   await page.reload();
   await page.getByRole("button", { name: "New check" }).click();
-  await page.getByLabel("In the reference pack").selectOption({ label: "Lane van, front axle" });
+  await page.getByLabel("In the parts library").selectOption({ label: "Lane van, front axle" });
   const at = async (step: string) => {
     await page.goto(page.url().replace(/[^/]+$/, step));
     await page.getByRole("heading", { level: 1 }).waitFor();
@@ -210,7 +210,7 @@ it("an opened pack reaches the guided check from its first screen to its demands
   await at("use");
   await page.getByText("Daily driving").click();
   await at("stop");
-  await page.getByText("In the reference pack").click();
+  await page.getByText("In the parts library").click();
   await page.getByLabel("Search the stops").fill("old");
   await page.getByText("Old block (estimate)").click();
   await page.getByText(/curve by estimate, ± 25 %/).waitFor();

@@ -94,7 +94,7 @@ describe.skipIf(!engineHere)("a shared desk", () => {
     await mine.context.setOffline(false);
     const list = await mine.newPage();
     await list.goto(site.address);
-    await list.getByText("Received by the desk").waitFor();
+    await list.getByText("Received by the review desk").waitFor();
 
     await ines.row("Marlow").waitFor();
     await ines.row("Robin Hale").waitFor();
@@ -113,7 +113,7 @@ describe.skipIf(!engineHere)("a shared desk", () => {
     await shot(list, "list-answer");
     await list.getByRole("button", { name: "Read the answer" }).click();
     await list.getByRole("heading", { name: "A reply was sent to you" }).waitFor();
-    await list.getByText("It came from the desk itself").waitFor();
+    await list.getByText("It came from the review desk itself").waitFor();
     await list.getByText("ines", { exact: true }).first().waitFor();
     await list.getByRole("button", { name: "Save it with the check" }).click();
     await list.getByText("accepted as you sent them").waitFor();
@@ -199,7 +199,7 @@ describe.skipIf(!engineHere)("a shared desk", () => {
     const file = join(folder, "wrong.txt");
     writeFileSync(file, "nothing");
     await page.getByLabel("Credential file").setInputFiles(file);
-    await page.getByText("This file is no credential of a desk.").waitFor();
+    await page.getByText("This file is no credential of a review desk.").waitFor();
   });
 
   it("asks nobody but its own origin and the desk", async () => {

@@ -174,7 +174,7 @@ describe("what to do", () => {
     async () => {
       const { status, stdout, stderr } = await assess(["--json", "--pack", healthy, healthy]);
       expect({ status, stdout }).toEqual({ status: 2, stdout: "" });
-      expect(stderr).toContain("not a reference pack");
+      expect(stderr).toContain("not a parts library");
     },
     patience,
   );

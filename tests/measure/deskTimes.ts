@@ -140,11 +140,11 @@ export async function openByAddress(page: Page, site: Site, session: CDPSession,
 export async function openByTap(page: Page, site: Site, session: CDPSession, factor: number) {
   await page.goto("about:blank");
   await page.goto(site.address);
-  await page.getByRole("link", { name: "Desk: review many checks" }).waitFor();
+  await page.getByRole("link", { name: "Review desk" }).waitFor();
   await page.waitForTimeout(3000);
   await session.send("Emulation.setCPUThrottlingRate", { rate: factor });
   await page.evaluate(() => {
-    const link = [...document.querySelectorAll("a")].find((each) => /^Desk/.test(each.text));
+    const link = [...document.querySelectorAll("a")].find((each) => /^Review desk/.test(each.text));
     (globalThis as unknown as { openedAt: number }).openedAt = performance.now();
     link?.click();
   });

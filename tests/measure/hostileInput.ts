@@ -160,7 +160,7 @@ try {
     }));
     const path = onDisk(jsonFile("pack.json", { ...pack, stops: [...pack.stops, ...stops] }));
     const { device, page } = await fresh("#/pack");
-    const choose = page.getByLabel("Pack to open");
+    const choose = page.getByLabel("Library to open");
     await choose.waitFor({ state: "attached" });
     say(
       "pack: 900 stops, looked at",

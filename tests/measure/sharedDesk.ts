@@ -111,7 +111,7 @@ try {
   following.stop();
   times.sort((a, b) => a - b);
   console.log(
-    `from sent to kept at a desk: median ${times[20]?.toFixed(0)} ms, slowest ${times.at(-1)?.toFixed(0)} ms`,
+    `from sent to kept at a review desk: median ${times[20]?.toFixed(0)} ms, slowest ${times.at(-1)?.toFixed(0)} ms`,
   );
 } finally {
   await bench.dispose();

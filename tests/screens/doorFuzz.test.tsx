@@ -142,7 +142,7 @@ describe("what is received", () => {
         cleanup();
       }
       desk.show({ place: "list" });
-      await expectShown("the desk's list");
+      await expectShown("the review desk's list");
       cleanup();
       desk.store.close();
     }

@@ -94,6 +94,6 @@ it("says in a sentence that nothing was kept where the browser refuses", async (
   const outcome = await openPackStore().put(demoPack, 0);
   expect(outcome.ok).toBe(false);
   expect(!outcome.ok && inModelUnits(outcome.fault.sentence)).toMatch(
-    /^The pack is not saved: this browser refuses.*Save it as a file/,
+    /^The library is not saved: this browser refuses.*Save it as a file/,
   );
 });

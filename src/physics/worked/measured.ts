@@ -4,7 +4,7 @@ export { meanOf } from "../uncertainty/readingMean.ts";
 
 export function originOf(reading: Reading | undefined, where = "measured"): string {
   if (!reading) return "not measured, taken as standing";
-  if (reading.source === "pack") return "from the pack";
+  if (reading.source === "pack") return "from the library";
   if (reading.source === "estimated") return "estimated";
   const count = reading.values.length;
   return count > 1 ? `${where}, mean of ${count} readings` : where;

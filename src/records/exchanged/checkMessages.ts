@@ -95,7 +95,7 @@ export function readSentPart(body: string): Outcome<SentPart> {
   if (!outer.success) return notWhole();
   if (outer.data.version > sentVersion) {
     return fail("newerVersion", [
-      "A check came in from a newer version of Stopfit. Update Stopfit at this desk to see it.",
+      "A check came in from a newer version of Stopfit. Update Stopfit at this review desk to see it.",
     ]);
   }
   const parsed = sentSchema.safeParse(json.value);

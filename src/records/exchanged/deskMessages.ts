@@ -47,7 +47,7 @@ export function readDeskEvent(
     readonly sequence: number;
   },
 ): Outcome<DeskEvent> {
-  const json = readJsonText(body, "What came from the desk");
+  const json = readJsonText(body, "What came from the review desk");
   if (!json.ok) return json;
   const parsed = schema.safeParse(json.value);
   if (!parsed.success) {

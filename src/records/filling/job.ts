@@ -75,8 +75,7 @@ export function otherAxle(
   const sided = withSides(begun, chosenSides(stored) ?? "both");
   const known = reference?.platform ?? platformOf(pack, vehicle?.platformId ?? null);
   const platform =
-    known &&
-    pack.platforms.find((each) => each.label === known.label && each.axle === axle);
+    known && pack.platforms.find((each) => each.label === known.label && each.axle === axle);
   return {
     first: record.job ? stored : withJob(stored, job),
     other: platform ? withPlatform(sided, platform, pack) : sided,

@@ -3,7 +3,7 @@ import { isOffered, type Pack, type PackStop } from "../pack/pack.ts";
 import { platformOfCheck } from "./platforms.ts";
 
 /**
- * The stops of the reference pack; the one that this platform usually has comes first, what can't be
+ * The stops of the parts library; the one that this platform usually has comes first, what can't be
  * ordered any more last: it may still be what is fitted.
  */
 export function packStops(stored: StoredCheck, pack: Pack): readonly PackStop[] {

@@ -105,7 +105,7 @@ export function packRide(
   return {
     value,
     tol: platform.ride?.tolerances?.[name] ?? 0,
-    how: `reference pack, ${platformName(platform)}`,
+    how: `parts library, ${platformName(platform)}`,
   };
 }
 
@@ -127,7 +127,7 @@ function packReading(stored: StoredCheck, name: string, pack: Pack): Reading | n
   return name === "rideHeight" ? (platform.rideHeight ?? null) : null;
 }
 
-/** What the reference pack has in this place, and whether the reading is far from it. */
+/** What the parts library has in this place, and whether the reading is far from it. */
 export function packRemark(
   stored: StoredCheck,
   id: ReadingId,
@@ -144,7 +144,7 @@ export function packRemark(
     return {
       tone: "info",
       sentence: [
-        "Reference pack, at standard height with its usual stop: ",
+        "Parts library, at standard height with its usual stop: ",
         { kind, value: usual },
         ".",
       ],
@@ -155,11 +155,11 @@ export function packRemark(
     return {
       tone: "unsure",
       sentence: [
-        "The reference pack has ",
+        "The parts library has ",
         { kind, value: usual },
         " here. Look again, and make sure that it is the same vehicle and the same point.",
       ],
     };
   }
-  return { tone: "info", sentence: ["Reference pack: ", { kind, value: usual }, "."] };
+  return { tone: "info", sentence: ["Parts library: ", { kind, value: usual }, "."] };
 }

@@ -56,7 +56,7 @@ export function withSimilarStop(
     damping: null,
     testedAtSpeed: false,
     estimated: {
-      how: `no test sheet: as “${similar.name}” of the pack, ${far}`,
+      how: `no test sheet: as “${similar.name}” of the library, ${far}`,
       forceShare: similarForceShare,
     },
   };

@@ -159,7 +159,7 @@ export function estimateOf(
     const inPack = packRide(stored, name, pack);
     return inPack
       ? succeed(inPack)
-      : needs("The reference pack has no such value for this vehicle.");
+      : needs("The parts library has no such value for this vehicle.");
   }
   switch (name) {
     case "payloadPerCornerKg":

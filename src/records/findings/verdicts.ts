@@ -25,7 +25,7 @@ export function verdictsByPlatform(
     const key = platform?.id ?? "";
     const before: PlatformVerdicts = rows.get(key) ?? {
       platformId: platform?.id ?? null,
-      label: platform ? `${platform.label}, ${platform.axle}` : "No platform of the pack",
+      label: platform ? `${platform.label}, ${platform.axle}` : "No vehicle of the library",
       count: 0,
       verdicts: { ok: 0, care: 0, no: 0, unsure: 0 },
       missed: {},

@@ -65,10 +65,10 @@ function packEntries(pack: Pack): ReadonlyMap<string, PackEntry> {
 }
 
 const headLabel: { readonly [Field in HeadField]: string } = {
-  name: "Name of the pack",
-  edition: "Edition of the pack",
+  name: "Name of the library",
+  edition: "Edition of the library",
   maker: "Maker",
-  notes: "Notes of the pack",
+  notes: "Notes of the library",
   spacersMm: "Spacers that can be bought",
   repeatability: "Measured ± of readings",
 };

@@ -6,7 +6,8 @@ import { type Pack, platformOf, recordStop, takenPlatform } from "./pack.ts";
 import { itemDifferences } from "./packDifferences.ts";
 
 /** What marks a value of a record as taken from a pack rather than measured. */
-const fromPack = /^reference pack|from the reference pack/i;
+/** Checks of earlier versions call it the reference pack. */
+const fromPack = /^(reference pack|parts library)|from the (reference pack|parts library)/i;
 
 const useWords: { readonly [Each in Use]: string } = {
   daily: "daily driving",
@@ -59,7 +60,7 @@ function stopSince({ stop }: PartialCheckRecord, pack: Pack): readonly Sentence[
   return names
     ? [
         [
-          `The pack in use has the stop “${stop.name}” with other figures than this check: ${names.join(", ")}. The answer holds for the stop as the check has it.`,
+          `The library in use has the stop “${stop.name}” with other figures than this check: ${names.join(", ")}. The answer holds for the stop as the check has it.`,
         ],
       ]
     : [];
@@ -75,7 +76,7 @@ function platformSince(record: PartialCheckRecord, pack: Pack): readonly Sentenc
     ? []
     : [
         [
-          `The pack in use has ${platform.label} otherwise than when this check took it: ${names.join(", ")}. The answer holds for what the check took.`,
+          `The library in use has ${platform.label} otherwise than when this check took it: ${names.join(", ")}. The answer holds for what the check took.`,
         ],
       ];
 }
@@ -89,7 +90,7 @@ function rideSince({ ride }: PartialCheckRecord, platform: Platform): readonly S
     if (mine === undefined || theirs === undefined || mine === theirs) return [];
     return [
       [
-        `The ${entryName(name)} came from the pack, which has another value now. The answer holds for the one in the check.`,
+        `The ${entryName(name)} came from the library, which has another value now. The answer holds for the one in the check.`,
       ],
     ];
   });
@@ -105,8 +106,8 @@ function rulesSince({ vehicle, reference }: PartialCheckRecord, pack: Pack): rea
     : [
         [
           reference?.rules === undefined
-            ? `The pack in use has house rules for ${useWords[use]} that this check did not take: ${names.join(", ")}. The answer holds for the demands in the check.`
-            : `The house rules of the pack in use for ${useWords[use]} are not those that this check took: ${names.join(", ")}. The answer holds for the demands in the check.`,
+            ? `The library in use has house rules for ${useWords[use]} that this check did not take: ${names.join(", ")}. The answer holds for the demands in the check.`
+            : `The house rules of the library in use for ${useWords[use]} are not those that this check took: ${names.join(", ")}. The answer holds for the demands in the check.`,
         ],
       ];
 }

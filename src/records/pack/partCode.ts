@@ -107,7 +107,7 @@ export function partOfLabel(pack: Pack, label: PartLabel): Outcome<FoundPart> {
   const { maker, partNumber, revision, batch } = label;
   if (maker !== makerOfPack(pack)) {
     return fail("labelOfOther", [
-      `This label is of another maker (${maker}). The parts library here is of ${makerOfPack(pack)}. Open the pack of that maker, or type the figures.`,
+      `This label is of another maker (${maker}). The parts library here is of ${makerOfPack(pack)}. Open the library of that maker, or type the figures.`,
     ]);
   }
   const stop = stopOfPart(pack, { partNumber, revision });
@@ -120,14 +120,14 @@ export function partOfLabel(pack: Pack, label: PartLabel): Outcome<FoundPart> {
     ...(other && {
       remark: `The label says revision ${revision}, the parts library has ${
         stop.revision === undefined ? "no revision" : `revision ${stop.revision}`
-      }. The figures may differ: ask for a newer pack.`,
+      }. The figures may differ: ask for a newer library.`,
     }),
   });
 }
 
 function unknownPart(partNumber: string): Outcome<never> {
   return fail("partUnknown", [
-    `The part “${partNumber.slice(0, 60)}” is not in the parts library here. Look for a newer pack, or type the figures from its sheet.`,
+    `The part “${partNumber.slice(0, 60)}” is not in the parts library here. Look for a newer library, or type the figures from its sheet.`,
   ]);
 }
 

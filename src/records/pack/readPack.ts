@@ -127,7 +127,7 @@ const makerSchema = z.looseObject({
   address: z.optional(z.string().check(z.maxLength(recordBounds.notesCharacters))),
   contact: z.optional(label),
   logo: z.optional(
-    label.check(z.regex(/^[\w. -]+\.(svg|png)$/i, "must be an SVG or PNG file beside the pack")),
+    label.check(z.regex(/^[\w. -]+\.(svg|png)$/i, "must be an SVG or PNG file beside the library")),
   ),
   color: z.optional(
     z.string().check(z.regex(/^#[0-9a-f]{6}$/i, "must be a color such as #0c4c82")),
@@ -170,19 +170,19 @@ export type ReadPack =
   | { readonly ok: true; readonly value: Pack }
   | { readonly ok: false; readonly fault: Fault; readonly faults: readonly Fault[] };
 
-/** A reference pack from the text of a file, one sentence for each fault. */
+/** A parts library from the text of a file, one sentence for each fault. */
 export function readPackText(text: string, what = "The file"): ReadPack {
   const json = readJsonText(text, what);
   return json.ok ? judge(json.value, what) : refused([json.fault]);
 }
 
-/** A reference pack from a value that has already been parsed; the value itself is never altered. */
-export function readPackValue(value: unknown, what = "The pack"): ReadPack {
+/** A parts library from a value that has already been parsed; the value itself is never altered. */
+export function readPackValue(value: unknown, what = "The library"): ReadPack {
   const plain = checkPlainData(value, what);
   return plain.ok ? judge(value, what) : refused([plain.fault]);
 }
 
-const unreadable: Fault = { code: "unreadable", sentence: ["The pack can't be read."] };
+const unreadable: Fault = { code: "unreadable", sentence: ["The library can't be read."] };
 
 function refused(faults: readonly Fault[]): ReadPack {
   return { ok: false, fault: faults[0] ?? unreadable, faults };
@@ -202,17 +202,17 @@ function judge(value: unknown, what: string): ReadPack {
 
 function ownFormat(value: unknown, what: string): Outcome<null> {
   if (typeof value !== "object" || value === null || Array.isArray(value)) {
-    return fail("notAPack", [`${what} is not a reference pack.`]);
+    return fail("notAPack", [`${what} is not a parts library.`]);
   }
   const { format, version } = value as { readonly format?: unknown; readonly version?: unknown };
   if (format === checkFormat) {
     return fail("otherFormat", [
-      `${what} is a fitment check, not a reference pack. Open it in the list of checks.`,
+      `${what} is a fitment check, not a parts library. Open it in the list of checks.`,
     ]);
   }
   if (format !== packFormat) {
     const found = typeof format === "string" ? `: its format is “${shortened(format)}”` : "";
-    return fail("otherFormat", [`${what} is not a reference pack${found}.`]);
+    return fail("otherFormat", [`${what} is not a parts library${found}.`]);
   }
   if (typeof version === "number" && Number.isInteger(version) && version > packVersion) {
     return fail("newerVersion", [
@@ -220,7 +220,7 @@ function ownFormat(value: unknown, what: string): Outcome<null> {
     ]);
   }
   if (version !== packVersion && version !== 1) {
-    return fail("unknownVersion", [`${what} does not say which version of the pack it is.`]);
+    return fail("unknownVersion", [`${what} does not say which version of the library it is.`]);
   }
   return succeed(null);
 }
@@ -233,10 +233,10 @@ function itemName(value: unknown, list: "stops" | "platforms", index: number): s
     typeof item === "object" && item !== null
       ? Reflect.get(item, list === "stops" ? "name" : "label")
       : null;
-  const one = list === "stops" ? "stop" : "platform";
+  const one = list === "stops" ? "stop" : "vehicle";
   return typeof name === "string" && name.trim() !== ""
     ? `The ${one} “${shortened(name)}”`
-    : `The ${one} ${index + 1} of the pack`;
+    : `The ${one} ${index + 1} of the library`;
 }
 
 /** An issue within a stop or platform, told in a record's words after the item's name. */
@@ -283,7 +283,7 @@ function packFaults(pack: Pack): Fault[] {
     if (ids.has(`${kind} ${each}`)) {
       faults.push({
         code: "idTwice",
-        sentence: [`The id “${shortened(each)}” belongs to more than one ${kind} of the pack.`],
+        sentence: [`The id “${shortened(each)}” belongs to more than one ${kind} of the library.`],
       });
     }
     ids.add(`${kind} ${each}`);
@@ -292,7 +292,7 @@ function packFaults(pack: Pack): Fault[] {
     faults.push({
       code: "partTwice",
       sentence: [
-        `The part number “${shortened(part)}” belongs to more than one stop of the pack with the same revision.`,
+        `The part number “${shortened(part)}” belongs to more than one stop of the library with the same revision.`,
       ],
     });
   }
@@ -302,8 +302,8 @@ function packFaults(pack: Pack): Fault[] {
     faults.push(...stopFaults(stop).map((fault) => named(name, fault)));
   }
   for (const each of pack.platforms) {
-    unique("platform", each.id);
-    const name = `The platform “${shortened(each.label)}”`;
+    unique("vehicle", each.id);
+    const name = `The vehicle “${shortened(each.label)}”`;
     const { gap, rideHeight, cornerMassKg, limits, layout, ride } = each;
     const corner = {
       side: "left" as const,
@@ -320,7 +320,7 @@ function packFaults(pack: Pack): Fault[] {
       faults.push({
         code: "stopUnknown",
         sentence: [
-          `${name}: its usual stop “${shortened(each.usualStop)}” is not among the pack's stops.`,
+          `${name}: its usual stop “${shortened(each.usualStop)}” is not among the library's stops.`,
         ],
       });
     }

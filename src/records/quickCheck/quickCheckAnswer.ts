@@ -76,7 +76,7 @@ function notMeasured(
     return {
       reading: `${side}.gap`,
       sentence: [
-        "Nothing was measured on this vehicle, so nothing can be said about it. The pack knows it only as it was made.",
+        "Nothing was measured on this vehicle, so nothing can be said about it. The library knows it only as it was made.",
       ],
     };
   }

@@ -60,18 +60,18 @@ export function quickCheckRecord(
   const platform = platformOf(pack, question.platformId);
   if (platform === null) {
     return fail("platformNotKnown", [
-      "This vehicle is not in the reference pack. Choose another, or make a full check.",
+      "This vehicle is not in the parts library. Choose another, or make a full check.",
     ]);
   }
   const usual = stopOf(pack, platform.usualStop);
   if (usual === null) {
     return fail("stopNotKnown", [
-      `The reference pack does not say which stop the ${platform.label} has. Make a full check.`,
+      `The parts library does not say which stop the ${platform.label} has. Make a full check.`,
     ]);
   }
   const { readings } = question;
   const assumed: Sentence[] = [
-    [`Geometry, masses, rates and damping are those of the ${platform.label} in the pack.`],
+    [`Geometry, masses, rates and damping are those of the ${platform.label} in the library.`],
   ];
   const standing = standingOf(platform, readings, assumed);
   const arch = groundToArch(platform, readings);
@@ -163,7 +163,9 @@ function standingOf(
     return { raisedMm: 0, tol: 0 };
   }
   if (platform.rideHeight === undefined) {
-    assumed.push(["The pack has no usual ride height: the vehicle is taken as standing as usual."]);
+    assumed.push([
+      "The library has no usual ride height: the vehicle is taken as standing as usual.",
+    ]);
     return { raisedMm: 0, tol: 0 };
   }
   const raisedMm = meanOf(rideHeight) - meanOf(platform.rideHeight);
@@ -237,7 +239,7 @@ function gapOf(
   if (readings.gap !== undefined) return succeed(readings.gap);
   if (platform.gap === undefined) {
     return fail("gapNotKnown", [
-      "The pack does not know this vehicle's gap. Measure it: from the stop to what it meets, along the stop.",
+      "The library does not know this vehicle's gap. Measure it: from the stop to what it meets, along the stop.",
     ]);
   }
   const taller = meanOf(stop.freeHeight) - meanOf(usual.freeHeight);
@@ -255,7 +257,7 @@ function gapOf(
   assumed.push([
     "The gap was not measured: ",
     length(meanOf(gap)),
-    " follows from the pack's and the ride height.",
+    " follows from the library's and the ride height.",
   ]);
   return succeed(gap);
 }
@@ -296,7 +298,7 @@ function limitsOf(
     }
     limits.push({ ...limit, reading });
     assumed.push([
-      `${capital(limitWords[limit.kind])} is the pack's, at this ride height: `,
+      `${capital(limitWords[limit.kind])} is the library's, at this ride height: `,
       length(meanOf(reading)),
       limit.kind === "tyre" ? ". Larger tires leave less: measure it then." : ".",
     ]);
@@ -338,7 +340,7 @@ function rideOf(
   const fromPack = Object.fromEntries(
     Object.entries(ride)
       .filter(([, quantity]) => typeof quantity === "number")
-      .map(([name]) => [name, `reference pack, ${shortened(platform, 150)}`]),
+      .map(([name]) => [name, `parts library, ${shortened(platform, 150)}`]),
   );
   return {
     ...ride,

@@ -5,7 +5,7 @@ import type { CheckRecord } from "../check/checkRecord.ts";
 import type { PackPlatforms } from "../pack/pack.ts";
 import { canonicalText } from "../text/canonicalText.ts";
 
-/** What the desk requires for a use: from its own reference pack, where that says so. */
+/** What the desk requires for a use: from its own parts library, where that says so. */
 function houseRules(
   record: CheckRecord,
   pack: PackPlatforms | null,

@@ -214,7 +214,7 @@ function againstPack(
       reading: first?.id ?? "layout.kind",
       kind: "reference",
       sentence: [
-        `The check says that the stop sits by the layout “${record.layout.kind}”; for ${platform.label} the reference pack has “${platform.layout.kind}”.`,
+        `The check says that the stop sits by the layout “${record.layout.kind}”; for ${platform.label} the parts library has “${platform.layout.kind}”.`,
       ],
     });
     return odd;
@@ -233,7 +233,7 @@ function againstPack(
       sentence: [
         `${capital(name)} is `,
         quantity(id, meanOf(reading)),
-        `; the reference pack has `,
+        `; the parts library has `,
         quantity(id, usual),
         ` for ${platform.label}.`,
       ],

@@ -42,5 +42,5 @@ export function readReplyText(text: string, what = "The file"): Outcome<Reply> {
   const parsed = replySchema.safeParse(value);
   return parsed.success
     ? succeed({ ...(value as Reply), createdAt: notAhead(parsed.data.createdAt) })
-    : fail("notAReply", [`${what} is not a whole reply. Ask the desk to send it again.`]);
+    : fail("notAReply", [`${what} is not a whole reply. Ask the review desk to send it again.`]);
 }

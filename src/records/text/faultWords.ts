@@ -27,7 +27,7 @@ const plainNames: { readonly [path: string]: string } = {
   "author.contact": "contact of the author",
   vehicle: "vehicle",
   "vehicle.label": "name of the vehicle",
-  "vehicle.platformId": "platform of the vehicle",
+  "vehicle.platformId": "vehicle of the parts library",
   "vehicle.use": "use of the vehicle",
   axle: "axle",
   layout: "layout",
@@ -73,7 +73,7 @@ const plainNames: { readonly [path: string]: string } = {
   "second.by": "name of the second person",
   "second.at": "date of the second person's readings",
   "second.readings": "readings of a second person",
-  reference: "copy of what came from a reference pack",
+  reference: "copy of what came from a parts library",
   photos: "photos",
   notes: "notes",
 };

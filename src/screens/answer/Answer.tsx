@@ -282,7 +282,7 @@ function Answered({
             </h2>
             <div class="row">
               <Button icon="forward" onClick={() => go("stops")}>
-                Which stop of the pack fits?
+                Which stop of the library fits?
               </Button>
             </div>
             <p class="small">

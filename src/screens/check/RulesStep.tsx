@@ -124,8 +124,8 @@ export function RulesStep({ stored, change, preferences }: StepProps) {
       {houseRulesSince(stored, referencePack()) && (
         <Notice tone="care">
           <p>
-            The pack in use, “{referencePack().name}”, has other requirements for this use than this
-            check. “Reset to typical” takes those of the pack.
+            The library in use, “{referencePack().name}”, has other requirements for this use than
+            this check. “Reset to typical” takes those of the library.
           </p>
         </Notice>
       )}

@@ -61,7 +61,7 @@ export function VehicleStep({ stored, change, preferences, next }: StepProps) {
         onEnter={next}
       />
       <PlatformField
-        label="In the reference pack"
+        label="In the parts library"
         hint="Then you can use its typical weights and rates, and odd readings stand out."
         none="Not in the list"
         platforms={platforms}
@@ -72,12 +72,14 @@ export function VehicleStep({ stored, change, preferences, next }: StepProps) {
       />
       {since === "gone" && (
         <p class="small soft">
-          The pack in use no longer has this vehicle. This check uses the copy it took.
+          The library in use no longer has this vehicle. This check uses the copy it took.
         </p>
       )}
       {since === "changed" && (
         <Notice tone="care">
-          <p>The pack now has other values for this vehicle. This check uses the ones it took.</p>
+          <p>
+            The library now has other values for this vehicle. This check uses the ones it took.
+          </p>
           <div class="row">
             <Button
               onClick={() =>

@@ -76,10 +76,10 @@ export function CheckAtDesk(props: CheckAtDeskProps) {
   if (open.state === "gone") {
     return (
       <Screen
-        top={<span class="screen-name">Desk</span>}
+        top={<span class="screen-name">Review desk</span>}
         actions={
           <ButtonLink look="main" href={deskHref}>
-            To the desk's list
+            To the review desk's list
           </ButtonLink>
         }
       >
@@ -87,7 +87,7 @@ export function CheckAtDesk(props: CheckAtDeskProps) {
         <p>
           {open.fault
             ? sentenceText(open.fault.sentence, "mm")
-            : "It was never taken in at this desk, in this browser."}
+            : "It was never taken in at this review desk, in this browser."}
         </p>
       </Screen>
     );
@@ -137,7 +137,7 @@ function Opened({
       wide
       top={
         <>
-          <Button look="quiet" icon="back" label="To the desk's list" onClick={onLeave} />
+          <Button look="quiet" icon="back" label="To the review desk's list" onClick={onLeave} />
           <bdi class="screen-name">{record.vehicle.label}</bdi>
         </>
       }

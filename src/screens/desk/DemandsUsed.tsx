@@ -21,7 +21,8 @@ export function DemandsUsed({
     <section class="card" aria-labelledby="demands-heading">
       <h2 id="demands-heading">What it is judged by</h2>
       <p>
-        This desk's own requirements: {source}. {demands.length === 0 && "The check has the same."}
+        This review desk's own requirements: {source}.{" "}
+        {demands.length === 0 && "The check has the same."}
       </p>
       {demands.length > 0 && (
         <div class="desk-table-box">

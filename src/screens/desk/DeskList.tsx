@@ -106,7 +106,7 @@ export function DeskList({
       top={
         <>
           <ButtonLink look="quiet" href={checksHref} icon="back" label="All checks" />
-          <span class="screen-name">Desk</span>
+          <span class="screen-name">Review desk</span>
         </>
       }
       actions={
@@ -124,7 +124,7 @@ export function DeskList({
       <div ref={main} class={over ? "stack desk-over" : "stack"}>
         <div class="desk-head">
           <h1 ref={heading} tabIndex={-1}>
-            Checks sent to this desk
+            Checks sent to this review desk
           </h1>
           {desk.shared && <SharedBar shared={desk.shared} />}
         </div>

@@ -18,7 +18,7 @@ export function isUnderWay(importing: ImportProgress | null): boolean {
 export function ImportPanel({ desk, unit }: { desk: Desk; unit: LengthUnit }) {
   const { importing, dropped, backup } = desk;
   const lookInto = async (file: File) => {
-    (await import("../saved/backupHere.ts")).handBackup(file, "taken to the desk");
+    (await import("../saved/backupHere.ts")).handBackup(file, "taken to the review desk");
     goTo(savedHref);
   };
   return (
@@ -87,7 +87,7 @@ function Import({
       )}
       {fault && <p>{sentenceText(fault.sentence, unit)}</p>}
       {state === "failed" && total > through && (
-        <p>What is not taken in yet is saved, and taken in when the desk is opened again.</p>
+        <p>What is not taken in yet is saved, and taken in when the review desk is opened again.</p>
       )}
       {refused.length > 0 && (
         <Disclosure summary="What was not taken in, and why" open={refused.length <= 5}>

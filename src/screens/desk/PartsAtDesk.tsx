@@ -82,7 +82,7 @@ export function PartsAtDesk({ desk, unit, onLeave }: PartsAtDeskProps) {
       wide
       top={
         <>
-          <Button look="quiet" icon="back" label="To the desk" onClick={onLeave} />
+          <Button look="quiet" icon="back" label="To the review desk" onClick={onLeave} />
           <span class="screen-name">Where a part went</span>
         </>
       }

@@ -73,7 +73,7 @@ export function PeopleAtDesk({ desk, unit, onLeave }: PeopleAtDeskProps) {
     const kept = await keepReferencePack({ ...pack, repeatability: [...others, ...offered] });
     setSaid(
       kept.kind === "kept"
-        ? `${countWords(offered.length, "measured ±", "measured ±")} now in the parts library. Phones with this pack use them in place of the assumed ones, and say so.`
+        ? `${countWords(offered.length, "measured ±", "measured ±")} now in the parts library. Phones with this library use them in place of the assumed ones, and say so.`
         : "The parts library could not be changed here. Open it and try again.",
     );
   };
@@ -82,7 +82,7 @@ export function PeopleAtDesk({ desk, unit, onLeave }: PeopleAtDeskProps) {
       wide
       top={
         <>
-          <Button look="quiet" icon="back" label="To the desk" onClick={onLeave} />
+          <Button look="quiet" icon="back" label="To the review desk" onClick={onLeave} />
           <span class="screen-name">Two people</span>
         </>
       }

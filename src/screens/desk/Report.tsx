@@ -266,7 +266,7 @@ function Answered({
       )}
       {since.length > 0 && (
         <>
-          <h3>Other in the pack in use than in this check</h3>
+          <h3>Other in the library in use than in this check</h3>
           <ul class="plain-list">
             {since.map((text) => (
               <li key={text}>{text}</li>

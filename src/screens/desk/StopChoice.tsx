@@ -23,7 +23,7 @@ export function StopChoice({
           {done} of {total} stops worked out
         </p>
       )}
-      <ul class="desk-stops" aria-label="Stops of the reference pack, tried on these readings">
+      <ul class="desk-stops" aria-label="Stops of the parts library, tried on these readings">
         {parts.map(({ key, ranked, unclear }) => {
           const { verdict, assessment, fault } = ranked;
           const shown = unclear && verdict !== "no" ? "unsure" : verdict;

@@ -3,7 +3,7 @@ import type { BegunImport } from "../../storage/deskDatabase.ts";
 const lockStart = "stopfit-desk-import ";
 
 /** Why an import ends that goes on when the desk is opened again: nobody stopped it. */
-export const deskLeft = "the desk was left";
+export const deskLeft = "the review desk was left";
 
 /**
  * Held until the returned function is called, or the page is gone: so another tab knows that this import

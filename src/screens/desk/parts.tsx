@@ -183,7 +183,7 @@ export function Facts({ record, mailFrom }: { record: CheckRecord; mailFrom: str
         <dd>
           <bdi>{stopTitle(record.stop)}</bdi>
         </dd>
-        <dt>Platform</dt>
+        <dt>Vehicle in the parts library</dt>
         <dd>{vehicle.platformId ?? "none named"}</dd>
         <dt>Number</dt>
         <dd>{record.id}</dd>

@@ -1,6 +1,6 @@
 import { useReferencePack } from "../referencePack.ts";
 
-/** Where a file or a link is to be sent, by the reference pack; nothing where it does not say. */
+/** Where a file or a link is to be sent, by the parts library; nothing where it does not say. */
 export function MakerAddress() {
   const { maker } = useReferencePack();
   const address = maker?.address?.trim();

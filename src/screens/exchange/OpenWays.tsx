@@ -64,8 +64,8 @@ export function OpenWays({ notice, onFiles, onText, onLeave }: OpenWaysProps) {
       {linkFirst && fromLink}
       <Card heading={over ? "Drop it here" : "From a file"}>
         <p>
-          A check, a desk's reply or a backup that was saved or shared as a file. Several at once if
-          you like, or drop them here.
+          A check, a review desk's reply or a backup that was saved or shared as a file. Several at
+          once if you like, or drop them here.
         </p>
         <input
           ref={picker}

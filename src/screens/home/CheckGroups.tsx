@@ -26,11 +26,7 @@ export function CheckGroups({ checks, sent, onAct, damaged, children }: CheckGro
   const found = foundIn(checks, words);
   const row = (stored: ListedCheck) => (
     <RowBoundary key={stored.id} instead={damaged(stored)}>
-      <CheckRow
-        stored={stored}
-        sent={sent.get(stored.id)}
-        onAct={(act) => onAct(act, stored)}
-      />
+      <CheckRow stored={stored} sent={sent.get(stored.id)} onAct={(act) => onAct(act, stored)} />
     </RowBoundary>
   );
   return (
@@ -47,7 +43,9 @@ export function CheckGroups({ checks, sent, onAct, damaged, children }: CheckGro
       )}
       {words.trim() !== "" && (
         <p class="small soft" role="status">
-          {found.length === 0 ? "No check has all these words." : `${found.length} of ${checks.length}`}
+          {found.length === 0
+            ? "No check has all these words."
+            : `${found.length} of ${checks.length}`}
         </p>
       )}
       <ul class="check-list">

@@ -55,7 +55,13 @@ export function CheckRow({
         { words: "Save as a file", icon: "file", act: () => onAct("save") },
         { words: "Job", icon: "steps", act: () => onAct("job") },
         ...(axle
-          ? [{ words: "Check the other axle", icon: "plus" as const, act: () => onAct("otherAxle") }]
+          ? [
+              {
+                words: "Check the other axle",
+                icon: "plus" as const,
+                act: () => onAct("otherAxle"),
+              },
+            ]
           : []),
         { words: "Delete", icon: "bin", danger: true, act: () => onAct("delete") },
       ]}

@@ -11,15 +11,13 @@ interface Way {
   readonly icon: IconName;
   readonly words: string;
   readonly href: string;
-  /** Read out, where the words alone would not say enough. */
-  readonly label?: string;
 }
 
 const quickWay: Way = { icon: "ruler", words: "Do I need a taller stop?", href: quickCheckHref };
 
 const oftenWays: readonly Way[] = [
-  { icon: "steps", words: "Desk", label: "Desk: review many checks", href: deskHref },
-  { icon: "stop", words: "Reference pack", href: packHref },
+  { icon: "steps", words: "Review desk", href: deskHref },
+  { icon: "stop", words: "Parts library", href: packHref },
   { icon: "gear", words: settingsName, href: settingsHref },
 ];
 
@@ -67,8 +65,8 @@ export function OtherWays({
 function Ways({ ways }: { ways: readonly Way[] }) {
   return (
     <>
-      {ways.map(({ icon, words, label, href }) => (
-        <a key={href} class="home-way" href={href} aria-label={label}>
+      {ways.map(({ icon, words, href }) => (
+        <a key={href} class="home-way" href={href}>
           <Icon name={icon} />
           {words}
         </a>

@@ -25,9 +25,7 @@ export function jobGroups(checks: readonly ListedCheck[]): readonly JobGroup[] {
     else groups.set(key, { job, checks: [check] });
   }
   for (const group of groups.values()) {
-    group.checks.sort(
-      (a, b) => placeOf(a) - placeOf(b) || (a.createdAt < b.createdAt ? -1 : 1),
-    );
+    group.checks.sort((a, b) => placeOf(a) - placeOf(b) || (a.createdAt < b.createdAt ? -1 : 1));
   }
   return [...groups.values()];
 }

@@ -83,9 +83,7 @@ export function JobDialog({ store, stored, checks, onLeave, onDone }: JobDialogP
       {sharing > 1 && (
         <p class="small soft">Name, number and customer are the same in all {sharing} checks.</p>
       )}
-      {stored.record.job && (
-        <Button onClick={takeOut}>Take this check out of the job</Button>
-      )}
+      {stored.record.job && <Button onClick={takeOut}>Take this check out of the job</Button>}
     </Dialog>
   );
 }
@@ -98,4 +96,3 @@ function jobsOf(checks: readonly ListedCheck[]): readonly Job[] {
   }
   return [...found.values()];
 }
-

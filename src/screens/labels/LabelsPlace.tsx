@@ -61,7 +61,7 @@ function Labels({ pack, unit }: { pack: Pack; unit: LengthUnit }) {
       wide
       top={
         <>
-          <ButtonLink look="quiet" href="#/pack" icon="back" label="To the reference pack" />
+          <ButtonLink look="quiet" href="#/pack" icon="back" label="To the parts library" />
           <span class="screen-name">Labels</span>
         </>
       }
@@ -163,7 +163,7 @@ function Label({
   if (!drawn.ok) {
     return (
       <Notice tone="no">
-        <p>The part number “{partNumber}” is too long for a label. Shorten it in the pack.</p>
+        <p>The part number “{partNumber}” is too long for a label. Shorten it in the library.</p>
       </Notice>
     );
   }

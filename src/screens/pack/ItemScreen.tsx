@@ -24,8 +24,8 @@ export function ItemScreen({
     <Screen
       top={
         <>
-          <ButtonLink look="quiet" href={packHref} icon="back" label="To the reference pack" />
-          <span class="screen-name">Reference pack</span>
+          <ButtonLink look="quiet" href={packHref} icon="back" label="To the parts library" />
+          <span class="screen-name">Parts library</span>
         </>
       }
       actions={
@@ -46,14 +46,14 @@ export function ItemScreen({
       </h1>
       {changed && (
         <p class="small soft" role="status">
-          Changed, not in the pack yet. What you typed stays here until you save it.
+          Changed, not in the library yet. What you typed stays here until you save it.
         </p>
       )}
       {overtaken && (
         <Notice tone="care" live>
           <p>
-            The pack has been changed since you began. You see what you had typed; “As it was” shows
-            what the pack has now.
+            The library has been changed since you began. You see what you had typed; “As it was”
+            shows what the library has now.
           </p>
         </Notice>
       )}
@@ -78,17 +78,17 @@ export function NoSuchItem({ what }: { what: string }) {
   const focus = useHeadingFocus(what);
   return (
     <Screen
-      top={<span class="screen-name">Reference pack</span>}
+      top={<span class="screen-name">Parts library</span>}
       actions={
         <ButtonLink look="main" href={packHref}>
-          To the reference pack
+          To the parts library
         </ButtonLink>
       }
     >
       <h1 ref={focus} tabIndex={-1}>
-        This {what} is not in the pack
+        This {what} is not in the library
       </h1>
-      <p>It may have been deleted, or another pack has been opened since.</p>
+      <p>It may have been deleted, or another library has been opened since.</p>
     </Screen>
   );
 }

@@ -19,9 +19,9 @@ import { goAfter } from "./useItemDraft.ts";
 
 const listWords: { readonly [List in PackDifference["list"]]: string } = {
   stop: "Stop",
-  platform: "Platform",
+  platform: "Vehicle",
   rules: "House rules",
-  pack: "Pack",
+  pack: "Library",
 };
 
 /** Two packs, what differs between them, and for each difference which one holds. */
@@ -67,7 +67,7 @@ export function MergePacks({
     <Screen
       top={
         <>
-          <ButtonLink look="quiet" href={packHref} icon="back" label="To the reference pack" />
+          <ButtonLink look="quiet" href={packHref} icon="back" label="To the parts library" />
           <span class="screen-name">Merge two packs</span>
         </>
       }

@@ -68,11 +68,11 @@ export function PackList({
   };
   const useShipped = async () => {
     if (shippedDigest === null) {
-      return change(shippedHead, `Left: ${pack.name}, for the pack that ships`);
+      return change(shippedHead, `Left: ${pack.name}, for the library that ships`);
     }
     const kept = await useShippedPack();
     if (kept === null)
-      setSaid(["The pack that ships can't be read. Find a signal, then try again."]);
+      setSaid(["The library that ships can't be read. Find a signal, then try again."]);
   };
   const open = async (list: FileList | null) => {
     const file = list?.[0];
@@ -82,8 +82,7 @@ export function PackList({
   const usualOf = (id: string) => pack.platforms.filter(({ usualStop }) => usualStop === id).length;
   const deleteStop = (stop: PackStop) => {
     const count = usualOf(stop.id);
-    const also =
-      count === 0 ? "" : `, the usual stop of ${count} platform${count === 1 ? "" : "s"}`;
+    const also = count === 0 ? "" : `, the usual stop of ${count} vehicle${count === 1 ? "" : "s"}`;
     return change(withoutStop(pack, stop.id), `Deleted: ${stop.name}${also}`);
   };
   const undo = undoWords();
@@ -93,20 +92,20 @@ export function PackList({
       top={
         <>
           <ButtonLink look="quiet" href={checksHref} icon="back" label="All checks" />
-          <span class="screen-name">Reference pack</span>
+          <span class="screen-name">Parts library</span>
         </>
       }
       actions={
         <>
           <Button look="main" icon="file" onClick={() => picker.current?.click()}>
-            Open a pack
+            Open a library
           </Button>
           <Button onClick={() => savePackFile(pack)}>Save as a file</Button>
         </>
       }
     >
       <h1 ref={heading} tabIndex={-1}>
-        {pack.name || "Reference pack"}
+        {pack.name || "Parts library"}
       </h1>
       <input
         ref={picker}
@@ -114,7 +113,7 @@ export function PackList({
         accept=".json,application/json"
         class="unseen"
         tabIndex={-1}
-        aria-label="Pack to open"
+        aria-label="Library to open"
         onChange={(event) => open(event.currentTarget.files)}
       />
       {pack.maker && <MakerLine maker={pack.maker} />}
@@ -157,7 +156,7 @@ export function PackList({
         <ButtonLink href={labelsHref}>Labels for parts</ButtonLink>
         {(shippedDigest === null ? revision !== 0 : edited) && (
           <Button icon="undo" onClick={() => useShipped()}>
-            The pack that ships
+            The library that ships
           </Button>
         )}
       </div>
@@ -194,9 +193,9 @@ export function PackList({
       </section>
       <section class="stack-close" aria-labelledby="platforms-heading">
         <div class="pack-heading">
-          <h2 id="platforms-heading">Platforms ({platforms.length})</h2>
+          <h2 id="platforms-heading">Vehicles ({platforms.length})</h2>
           <ButtonLink icon="plus" href={packItemHref("platform", newItem)}>
-            Add<span class="unseen"> a platform</span>
+            Add<span class="unseen"> a vehicle</span>
           </ButtonLink>
         </div>
         <ul class="check-list">
@@ -310,7 +309,7 @@ function OpenedDialog({
         {pack.stops.length} stops, {pack.platforms.length} platforms.
       </p>
       <p class="small">
-        “Use it instead” puts it in place of the pack that is here; “Merge the two” shows what
+        “Use it instead” puts it in place of the library that is here; “Merge the two” shows what
         differs first. Either can be undone.
       </p>
     </Dialog>

@@ -31,7 +31,7 @@ interface Other {
   readonly name: string;
 }
 
-/** The reference pack: its list, its items, test data, merging. */
+/** The parts library: its list, its items, test data, merging. */
 export default function PackPlace({ route, unit, startImporter }: PackPlaceProps) {
   const inUse = usePackInUse();
   const [other, setOther] = useState<Other | null>(null);

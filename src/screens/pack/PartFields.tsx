@@ -64,7 +64,7 @@ export function PartFields({
         {...fields}
         field="spacers"
         label="Spacers for it"
-        hint="Apart by semicolons. Empty: those of the whole pack."
+        hint="Apart by semicolons. Empty: those of the whole library."
       />
       <PackNumber
         {...fields}
@@ -93,7 +93,7 @@ export function PartFields({
         <p class="small soft">Told beside the stop. No figure is changed for them.</p>
       </Disclosure>
       {base && (
-        <Disclosure summary="Similar stops of this pack">
+        <Disclosure summary="Similar stops of this library">
           <SimilarStops
             pack={pack}
             wanted={base}

@@ -37,7 +37,7 @@ import { useItemDraft } from "./useItemDraft.ts";
 /** One axle of a vehicle in the pack, every field of it. */
 export function PlatformEditor({ pack, id, unit }: { pack: Pack; id: string; unit: LengthUnit }) {
   const base = id === newItem ? null : (pack.platforms.find((each) => each.id === id) ?? null);
-  if (base === null && id !== newItem) return <NoSuchItem what="platform" />;
+  if (base === null && id !== newItem) return <NoSuchItem what="vehicle" />;
   return <Editing key={id} pack={pack} id={id} base={base} unit={unit} />;
 }
 
@@ -91,7 +91,7 @@ function Editing({
   };
   return (
     <ItemScreen
-      heading={base ? `${base.label}, ${base.axle} axle` : "New platform"}
+      heading={base ? `${base.label}, ${base.axle} axle` : "New vehicle"}
       editing={editing}
       onKeep={keep}
     >

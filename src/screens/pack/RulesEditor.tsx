@@ -52,13 +52,13 @@ export function RulesEditor({ pack, unit }: { pack: Pack; unit: LengthUnit }) {
   return (
     <ItemScreen heading="Name and house rules" editing={editing} onKeep={keep}>
       <section class="card">
-        <PackText draft={draft} change={change} field="name" label="Name of the pack" />
+        <PackText draft={draft} change={change} field="name" label="Name of the library" />
         <PackText
           draft={draft}
           change={change}
           field="edition"
           label="Edition"
-          hint="Your own name of this state of the pack. Every check keeps it."
+          hint="Your own name of this state of the library. Every check keeps it."
         />
         <PackText
           draft={draft}

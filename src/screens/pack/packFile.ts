@@ -17,7 +17,7 @@ export async function readPackFile(file: File): Promise<OpenedPack> {
     faults: [{ code: "packFile", sentence: [sentence] }],
   });
   if (file.size > mostBytes) {
-    return refuse(`The file is ${Math.round(file.size / 1e6)} MB, too large to be a pack.`);
+    return refuse(`The file is ${Math.round(file.size / 1e6)} MB, too large to be a library.`);
   }
   let text: string;
   try {

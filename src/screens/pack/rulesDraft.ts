@@ -138,7 +138,7 @@ export function packOfRulesDraft(
   pack: Pack,
 ): { readonly pack: Pack | null; readonly faults: readonly FieldFault[] } {
   const reader = new DraftReader(draft);
-  const name = reader.neededText("name", "Name of the pack");
+  const name = reader.neededText("name", "Name of the library");
   const notes = reader.text("notes");
   const edition = reader.text("edition");
   const maker = makerOf(reader);

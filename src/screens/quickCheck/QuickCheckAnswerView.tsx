@@ -54,7 +54,7 @@ function measuredText({ measured }: QuickCheckAnswer): string {
   const fromPack = measuredNames.filter((name) => !measured.includes(name));
   const rest = fromPack.map((name) => measuredWords[name]);
   const own = measured.length === 0 ? "nothing" : `${measured.length + 1} of 5`;
-  return `Measured by you: ${own}; from the pack: ${["geometry and weights", ...rest].join(", ")}.`;
+  return `Measured by you: ${own}; from the library: ${["geometry and weights", ...rest].join(", ")}.`;
 }
 
 export function QuickCheckAnswerView({
@@ -119,7 +119,7 @@ export function QuickCheckAnswerView({
       )}
       <Cautions raised={answer.cautionsFor === "raised"} />
       {answer.assumed.length > 0 && (
-        <Disclosure summary="What this takes from the pack or assumes">
+        <Disclosure summary="What this takes from the library or assumes">
           <ul class="plain-list">
             {answer.assumed.map((sentence) => {
               const text = sentenceText(sentence, unit);

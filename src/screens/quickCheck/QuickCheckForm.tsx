@@ -86,7 +86,7 @@ export function QuickCheckForm({
       <section class="card">
         <PlatformField
           label="Which vehicle and axle?"
-          hint="Its geometry, weights and springs come from the reference pack."
+          hint="Its geometry, weights and springs come from the parts library."
           none="Choose"
           platforms={pack.platforms}
           value={draft.platformId}
@@ -185,7 +185,7 @@ export function QuickCheckForm({
           </section>
           <p class="small soft" role="status">
             {left.length === 0
-              ? "Everything needed is here. A reading you leave out is taken from the pack, with a wide ±: the margin of error is then wider."
+              ? "Everything needed is here. A reading you leave out is taken from the library, with a wide ±: the margin of error is then wider."
               : left[0] === "payload"
                 ? "Next: choose what it usually carries."
                 : "One reading can't be used yet. See the red words above."}

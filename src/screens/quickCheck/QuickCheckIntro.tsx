@@ -27,7 +27,7 @@ export function QuickCheckIntro({
       <h1 {...(heading && { ref: heading })} tabIndex={-1}>
         Do I need a taller stop?
       </h1>
-      <p>Five readings at most, with a tape measure. The rest comes from the reference pack.</p>
+      <p>Five readings at most, with a tape measure. The rest comes from the parts library.</p>
       <Notice tone="care">
         <p>
           Measure with the vehicle standing on its wheels, on level ground, as it usually stands.

@@ -187,7 +187,8 @@ function Answered({
           <h2>Want a firmer answer?</h2>
           <p>
             These readings are saved in your list as an ordinary check. The full check measures the
-            geometry of your own vehicle instead of taking the pack's, and judges the stiffness too.
+            geometry of your own vehicle instead of taking the library's, and judges the stiffness
+            too.
           </p>
           <div class="row">
             <ButtonLink href={stepHref(stored.id, "vehicle")} icon="forward">

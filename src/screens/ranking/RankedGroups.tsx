@@ -17,7 +17,7 @@ const groups: readonly {
     group: "fits",
     heading: "These fit",
     says: null,
-    none: "No stop of the pack fits as this vehicle stands.",
+    none: "No stop of the library fits as this vehicle stands.",
   },
   {
     group: "mayFit",

@@ -234,8 +234,8 @@ function Ranked({
       ) : (
         <>
           <p>
-            Every stop of the pack that mounts here, with this check's requirements. Where a spacer
-            helps, it is shown with one.
+            Every stop of the library that mounts here, with this check's requirements. Where a
+            spacer helps, it is shown with one.
           </p>
           <Progress ranking={ranking} />
           {ranking.fault && (

@@ -25,7 +25,7 @@ function Names({ names }: { names: readonly string[] }) {
 }
 
 function decisionsText(count: number): string {
-  return count === 1 ? "1 decision of a desk" : `${count} decisions of a desk`;
+  return count === 1 ? "1 decision of a review desk" : `${count} decisions of a review desk`;
 }
 
 /** What a backup holds and what it would change, and the taps that say yes or no to it. */
@@ -93,15 +93,15 @@ export function BackupSurveyCard({
       )}
       {submissions.added + submissions.present > 0 && (
         <p>
-          At the desk: {checksText(submissions.added)} to be added, {submissions.present} here
-          already.
+          At the review desk: {checksText(submissions.added)} to be added, {submissions.present}{" "}
+          here already.
         </p>
       )}
       {decisions.added > 0 && (
         <Notice tone="care">
           <p>
-            <strong>{decisionsText(decisions.added)}</strong> that this desk has not made. A file
-            can't prove who decided.
+            <strong>{decisionsText(decisions.added)}</strong> that this review desk has not made. A
+            file can't prove who decided.
           </p>
           <CheckLine checked={withDecisions} onChange={setWithDecisions}>
             Let them count here, marked “from a backup”

@@ -170,7 +170,7 @@ function BackupPart({
       )}
       <p class="small soft">
         One file with everything: checks that are not complete and deleted ones too, with their
-        photos, and what is at the desk. Keep it somewhere other than on this phone.
+        photos, and what is at the review desk. Keep it somewhere other than on this phone.
       </p>
       <div class="row">
         <BackupButton store={store} onSaved={onSaved} />

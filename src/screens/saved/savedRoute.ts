@@ -4,7 +4,7 @@ export interface SavedRoute {
 
 export const savedHref = "#/saved";
 
-export const savedName = "Storage and backup";
+export const savedName = "Saved & backup";
 
 /** "kept" was its address up to version 0.2, and stands in bookmarks. */
 const places: readonly (string | null | undefined)[] = ["saved", "kept"];

@@ -1,8 +1,10 @@
 import { useMemo } from "preact/hooks";
 import { add, type Frame, fitView, type Point, type View } from "../drawings/geometry.ts";
 import "../drawings/drawings.css";
-import { AroundStop, ClashMark, CornerScene, GhostStop } from "./CornerScene.tsx";
+import { AroundStop } from "./AroundStop.tsx";
+import { CornerScene } from "./CornerScene.tsx";
 import type { DrawnCorner } from "./drawnCorner.ts";
+import { ClashMark, GhostStop } from "./stopMarks.tsx";
 import "./travelView.css";
 
 const whole = { width: 236, height: 262 } as const;

@@ -120,7 +120,10 @@ function SideTravel({
     ? forceText(played.stopForceN, unit)
     : stopForceText(corner.travel, moment, unit);
   const gap = gapWords(moment, unit);
-  const words = travelSentence(assessed, corner.travel, span, unit);
+  const words = useMemo(
+    () => travelSentence(assessed, corner.travel, span, unit),
+    [assessed, corner, span, unit],
+  );
   return (
     <div class="travel-body">
       <div class="travel-drawn">

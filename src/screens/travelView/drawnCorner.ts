@@ -99,9 +99,12 @@ export function drawnCorner(fitment: Fitment, corner: Corner, travel: CornerTrav
     return { ...drawn, clashes: travel.limits.map((limit) => clashOf(limit, drawn)) };
   };
 
+  // The same at every moment that is drawn.
+  const ends = new Map(travel.limits.map((limit) => [limit, travel.at(limit.travelMm)]));
+
   const clashOf = (limit: HardLimitPlace, drawn: Omit<DrawnMoment, "clashes">): ClashPlace => {
     const closed = drawn.moment.travelMm >= limit.travelMm - 0.05;
-    const end = travel.at(limit.travelMm);
+    const end = ends.get(limit) ?? travel.at(limit.travelMm);
     const { pose } = drawn.moment;
     const place = (moving: Point, still: Point): ClashPlace => ({ limit, moving, still, closed });
     if (limit.kind === "tyre") {

@@ -220,7 +220,7 @@ export class CheckSteps {
     switch (step) {
       case "stop":
         if (from === "pack") {
-          await this.choose("In the reference pack");
+          await this.choose("In the parts library");
           await this.choose(stop.name);
         } else {
           await this.choose("I'll type them");

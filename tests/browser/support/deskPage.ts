@@ -5,7 +5,7 @@ export class DeskPage {
   constructor(readonly page: Page) {}
 
   get heading(): Locator {
-    return this.page.getByRole("heading", { name: "Checks sent to this desk" });
+    return this.page.getByRole("heading", { name: "Checks sent to this review desk" });
   }
 
   get rows(): Locator {

@@ -14,7 +14,7 @@ const gap = (changed: Fitment) => unwrapped(gapOf(changed, changed.corners[0] as
 
 describe("the stop that is fitted", () => {
   it("keeps its gap, whatever it is called and however closely its height is known", () => {
-    const same: Stop = { ...fitted, name: "The pack's", freeHeight: within(60, 2) };
+    const same: Stop = { ...fitted, name: "The library's", freeHeight: within(60, 2) };
     const changed = unwrapped(fitmentWithStop(fitment, same));
     expect(changed).toEqual(fitment);
     expect(gap(unwrapped(fitmentWithStop(fitment, same, 4)))).toBe(41);

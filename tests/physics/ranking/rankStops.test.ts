@@ -182,7 +182,7 @@ describe("another stop on the same mount", () => {
   });
 
   test("the fitted stop keeps its gap and its doubt", () => {
-    expect(given(fitmentWithStop(fitment, { ...fitment.stop, name: "as in the pack" }))).toEqual(
+    expect(given(fitmentWithStop(fitment, { ...fitment.stop, name: "as in the library" }))).toEqual(
       fitment,
     );
   });

@@ -3,7 +3,11 @@ import { describe, expect, it } from "vitest";
 import type { Job } from "../../../src/records/check/checkRecord.ts";
 import { completeRecord } from "../../../src/records/check/completeRecord.ts";
 import { openStored } from "../../../src/records/check/openStored.ts";
-import { changeRecord, newStoredCheck, type StoredCheck } from "../../../src/records/check/storedCheck.ts";
+import {
+  changeRecord,
+  newStoredCheck,
+  type StoredCheck,
+} from "../../../src/records/check/storedCheck.ts";
 import { setEntry } from "../../../src/records/filling/changes.ts";
 import { checkAgain, withFitted } from "../../../src/records/filling/fitted.ts";
 import {
@@ -42,7 +46,8 @@ describe("the other axle", () => {
     });
     expect(other.record.author).toEqual(front.record.author);
     expect(other.record.corners.map(({ side }) => side)).toEqual(["left", "right"]);
-    for (const corner of other.record.corners) expect(corner).toEqual({ side: corner.side, limits: [] });
+    for (const corner of other.record.corners)
+      expect(corner).toEqual({ side: corner.side, limits: [] });
     const { layout, stop, ride, photos } = other.record;
     expect([layout, stop, ride, photos]).toEqual([undefined, undefined, undefined, undefined]);
     expect(other.progress).toMatchObject({ cautionsFor: null, stood: [], step: "" });
@@ -94,11 +99,16 @@ describe("the job of a check", () => {
   it("stays through what a phone stores", () => {
     const text = fc.string({ minLength: 1, maxLength: 40 }).filter((each) => each.trim() !== "");
     fc.assert(
-      fc.property(text, text, fc.constantFrom("before" as const, "after" as const), (label, number, moment) => {
-        const stored = inJob({ ...factsOfJob({ id: "j", label, number }), moment });
-        const again = openStored(JSON.parse(JSON.stringify(stored)));
-        expect(again?.record.job).toEqual(stored.record.job);
-      }),
+      fc.property(
+        text,
+        text,
+        fc.constantFrom("before" as const, "after" as const),
+        (label, number, moment) => {
+          const stored = inJob({ ...factsOfJob({ id: "j", label, number }), moment });
+          const again = openStored(JSON.parse(JSON.stringify(stored)));
+          expect(again?.record.job).toEqual(stored.record.job);
+        },
+      ),
     );
   });
 });
@@ -126,8 +136,14 @@ describe("before and after", () => {
       })),
       createdAt,
     });
-    const [first, second] = [at("before", "2026-05-01T09:00:00Z"), at("before", "2026-05-03T09:00:00Z")];
-    const [third, fourth] = [at("after", "2026-05-05T09:00:00Z"), at("after", "2026-05-07T09:00:00Z")];
+    const [first, second] = [
+      at("before", "2026-05-01T09:00:00Z"),
+      at("before", "2026-05-03T09:00:00Z"),
+    ];
+    const [third, fourth] = [
+      at("after", "2026-05-05T09:00:00Z"),
+      at("after", "2026-05-07T09:00:00Z"),
+    ];
     const all = [third, first, fourth, second];
     expect(counterpartOf(fourth, all)?.id).toBe(second.id);
     expect(counterpartOf(second, all)?.id).toBe(third.id);

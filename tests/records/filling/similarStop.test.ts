@@ -26,7 +26,7 @@ describe("a stop without a test sheet", () => {
       .map(({ freeHeight }) => Math.abs((freeHeight.values[0] ?? 0) - 64));
     expect(Math.abs(similar.tallerMm)).toBe(Math.min(...distances));
     expect(taken.record.stop?.estimated?.how).toMatch(
-      /as “.+” of the pack, \d+\.\d mm (taller|shorter)$/,
+      /as “.+” of the library, \d+\.\d mm (taller|shorter)$/,
     );
   });
 

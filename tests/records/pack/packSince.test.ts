@@ -45,8 +45,8 @@ describe("what a check holds of a pack that has changed since", () => {
       vehicle: { ...record.vehicle, platformId: platform.id },
       ride: { ...record.ride, wheelRateNPerMm: rate, estimated },
     });
-    expect(said(demoPack, of({ wheelRateNPerMm: "reference pack, Marlow, front axle" }))).toEqual([
-      "The wheel rate came from the pack, which has another value now. The answer holds for the one in the check.",
+    expect(said(demoPack, of({ wheelRateNPerMm: "parts library, Marlow, front axle" }))).toEqual([
+      "The wheel rate came from the library, which has another value now. The answer holds for the one in the check.",
     ]);
     expect(said(demoPack, of({ wheelRateNPerMm: "from 21.0 mm of sag under 60 kg" }))).toEqual([]);
   });

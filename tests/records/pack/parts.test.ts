@@ -110,7 +110,7 @@ describe("a pack of an earlier version", () => {
 
   it("of a later one is refused in a sentence", () => {
     expect(changed({ version: 3 as never })).toEqual([
-      "The pack was made by a newer version of Stopfit (pack version 3); this one reads up to version 2. Update Stopfit, then open it again.",
+      "The library was made by a newer version of Stopfit (pack version 3); this one reads up to version 2. Update Stopfit, then open it again.",
     ]);
   });
 });
@@ -119,7 +119,7 @@ it("a part number with its revision belongs to one stop, and a maker's code is s
   const [first, second] = demoPack.stops;
   if (!first || !second) throw new Error("no stops");
   expect(changed({ stops: [first, { ...second, partNumber: first.partNumber ?? "" }] }).at(0)).toBe(
-    "The part number “HL-1060” belongs to more than one stop of the pack with the same revision.",
+    "The part number “HL-1060” belongs to more than one stop of the library with the same revision.",
   );
   const maker = { name: "Halden", code: "no good" };
   expect(changed({ maker }).join()).toContain("2 to 12 capital letters or digits");

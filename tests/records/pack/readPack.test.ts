@@ -146,7 +146,7 @@ describe("a pack that is refused, in sentences that name the stop or platform", 
     [
       "a stop without a name",
       (pack) => set(pack, "stops.2.name", ""),
-      "The stop 3 of the pack: the name of the stop: must not be empty.",
+      "The stop 3 of the library: the name of the stop: must not be empty.",
     ],
     [
       "damping without a test",
@@ -156,27 +156,27 @@ describe("a pack that is refused, in sentences that name the stop or platform", 
     [
       "a platform's gap",
       (pack) => set(pack, "platforms.0.gap.values", [-1]),
-      "The platform “Marlow 4-door utility”: the gap: no value can be below 0.",
+      "The vehicle “Marlow 4-door utility”: the gap: no value can be below 0.",
     ],
     [
       "a platform's limit",
       (pack) => set(pack, "platforms.0.limits.0.kind", "wall"),
-      "The platform “Marlow 4-door utility”: the kind of hard limit 1: must be tyre, damper, spring, metal or other, not “wall”.",
+      "The vehicle “Marlow 4-door utility”: the kind of hard limit 1: must be tyre, damper, spring, metal or other, not “wall”.",
     ],
     [
       "a platform's geometry",
       (pack) => set(pack, "platforms.0.layout.readings.pivotToStop", undefined),
-      "The platform “Marlow 4-door utility”: the distance from pivot to stop: is missing.",
+      "The vehicle “Marlow 4-door utility”: the distance from pivot to stop: is missing.",
     ],
     [
       "a usual stop that is not there",
       (pack) => set(pack, "platforms.2.usualStop", "gone"),
-      "The platform “Tern compact hatch”: its usual stop “gone” is not among the pack's stops.",
+      "The vehicle “Tern compact hatch”: its usual stop “gone” is not among the library's stops.",
     ],
     [
       "an id used twice",
       (pack) => set(pack, "stops.1.id", "tall-progressive"),
-      "The id “tall-progressive” belongs to more than one stop of the pack.",
+      "The id “tall-progressive” belongs to more than one stop of the library.",
     ],
     [
       "house rules",
@@ -191,17 +191,17 @@ describe("a pack that is refused, in sentences that name the stop or platform", 
     [
       "no version",
       (pack) => set(pack, "version", undefined),
-      "The file does not say which version of the pack it is.",
+      "The file does not say which version of the library it is.",
     ],
     [
       "a check",
       (pack) => set(pack, "format", "stopfit-check"),
-      "The file is a fitment check, not a reference pack. Open it in the list of checks.",
+      "The file is a fitment check, not a parts library. Open it in the list of checks.",
     ],
     [
       "something else",
       (pack) => set(pack, "format", "x"),
-      "The file is not a reference pack: its format is “x”.",
+      "The file is not a parts library: its format is “x”.",
     ],
   ];
   it.each(cases)("%s", (_, change, sentence) => {

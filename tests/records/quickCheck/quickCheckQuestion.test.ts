@@ -128,7 +128,7 @@ describe("the record", () => {
     expect(record.vehicle.use).toBe("towing");
     expect(record.ride?.payloadPerCornerKg).toBe(70);
     expect(record.ride?.estimated?.payloadPerCornerKg).toContain("common practice");
-    expect(record.ride?.estimated?.wheelRateNPerMm).toMatch(/^reference pack, Marlow/);
+    expect(record.ride?.estimated?.wheelRateNPerMm).toMatch(/^parts library, Marlow/);
   });
 
   test("readings that cannot be are refused in a sentence", () => {

@@ -275,6 +275,6 @@ describe("another stop", () => {
     await answered();
     await waitFor(() => screen.getByRole("button", { name: /^Arm block/ }), patience);
     expect(screen.queryByRole("button", { name: /^Tall firm|^Rod stop/ })).toBeNull();
-    expect(screen.queryByRole("button", { name: /^All \d+ stops of the pack/ })).toBeNull();
+    expect(screen.queryByRole("button", { name: /^All \d+ stops of the library/ })).toBeNull();
   }, 30_000);
 });

@@ -16,7 +16,7 @@ it.each(demoNames)("the card of %s names every reading with its source, in one u
     const card = cardContent(record, assessment, searching, unit);
     expect(card.readings).toHaveLength(readingsOf(record).length);
     for (const { value } of card.readings) {
-      expect(value).toMatch(/, (measured|from the pack|estimated)$/);
+      expect(value).toMatch(/, (measured|from the library|estimated)$/);
     }
     const told = withPlainSpaces(JSON.stringify(card));
     expect(told).not.toMatch(/NaN|Infinity|undefined/);
@@ -38,7 +38,7 @@ it("what comes from a pack is not told as measured", () => {
   const before = cardContent(record, assessed(demoFitment("arm-fits")), searching, "mm");
   const after = cardContent(changed, assessed(demoFitment("arm-fits")), searching, "mm");
   const fromPack = (readings: typeof after.readings) =>
-    readings.filter(({ value }) => value.endsWith("from the pack")).length;
+    readings.filter(({ value }) => value.endsWith("from the library")).length;
   expect(fromPack(after.readings)).toBe(fromPack(before.readings) + 1);
 });
 

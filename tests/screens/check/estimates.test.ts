@@ -156,9 +156,9 @@ describe("the way a quantity is come by", () => {
   });
 });
 
-describe("a platform of the reference pack", () => {
+describe("a platform of the parts library", () => {
   const [platform] = platforms;
-  if (!platform) throw new Error("the pack has no platform");
+  if (!platform) throw new Error("the library has no platform");
 
   it("fills in what is still open, and nothing that was said already", () => {
     const stored = withPlatform(newStoredCheck(), platform, referencePack());
@@ -181,7 +181,7 @@ describe("a platform of the reference pack", () => {
     const result = ride(stored);
     expect(result?.wheelRateNPerMm).toBe(platform.ride?.wheelRateNPerMm);
     expect(result?.tolerances?.wheelRateNPerMm).toBe(platform.ride?.tolerances?.wheelRateNPerMm);
-    expect(result?.estimated?.wheelRateNPerMm).toContain("reference pack");
+    expect(result?.estimated?.wheelRateNPerMm).toContain("parts library");
   });
 });
 

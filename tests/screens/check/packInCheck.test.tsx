@@ -48,7 +48,7 @@ afterEach(() => {
 
 const [shippedStop] = demoPack.stops;
 const [shippedPlatform] = demoPack.platforms;
-if (!shippedStop || !shippedPlatform) throw new Error("the pack that ships is empty");
+if (!shippedStop || !shippedPlatform) throw new Error("the library that ships is empty");
 
 const ownPack: Pack = {
   ...demoPack,
@@ -87,14 +87,14 @@ describe("a pack that was opened", () => {
     const stored = newStoredCheck("Van");
     await keep(stored);
     startApp(`#/check/${stored.id}/vehicle`);
-    const list = (await screen.findByLabelText(/In the reference pack/)) as HTMLSelectElement;
+    const list = (await screen.findByLabelText(/In the parts library/)) as HTMLSelectElement;
     expect([...list.options].map(({ text }) => text)).toEqual([
       "Not in the list",
       `Lane van, ${lane.axle} axle`,
     ]);
     cleanup();
     startApp(`#/check/${stored.id}/stop`);
-    await choose(/In the reference pack/);
+    await choose(/In the parts library/);
     await screen.findByRole("radio", { name: /^Lane block/ });
     const estimate = await screen.findByRole("radio", { name: /^Old block/ });
     expect(estimate.closest("label")?.textContent).toContain("curve by estimate, ± 25 %");

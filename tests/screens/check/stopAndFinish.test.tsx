@@ -36,7 +36,7 @@ describe("the stop", () => {
     const stored = newStoredCheck("Tern");
     await keep(stored);
     startApp(`#/check/${stored.id}/stop`);
-    await choose(/In the reference pack/);
+    await choose(/In the parts library/);
     const option = await screen.findByRole("radio", { name: /^Tall progressive/ });
     expect(withPlainSpaces(option.closest("label")?.textContent ?? "")).toMatch(
       /60\.0 mm high.*class 250 N\/mm.*tested slowly only/,
@@ -67,7 +67,7 @@ describe("the stop", () => {
     await type("Free height of the stop", "8o");
     await type("Usable compression", "44");
     await tap("Back");
-    await choose(/In the reference pack/);
+    await choose(/In the parts library/);
     await choose(/^Tall progressive/);
     await choose(/I'll type them/);
     expect(((await screen.findByLabelText("Name of the stop")) as HTMLInputElement).value).toBe(

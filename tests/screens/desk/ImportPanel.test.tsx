@@ -78,5 +78,5 @@ it("says why it failed, and that what is not taken in yet is kept", () => {
   const fault = { code: "storeFull", sentence: ["There is no room left on this device."] };
   show(deskOf({ state: "failed", fault, total: 10, through: 4 }));
   screen.getByText("There is no room left on this device.");
-  screen.getByText(/taken in when the desk is opened again/);
+  screen.getByText(/taken in when the review desk is opened again/);
 });

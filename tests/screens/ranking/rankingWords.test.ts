@@ -30,7 +30,7 @@ const ranked: RankedStop = {
 
 describe("another part than the fitted one", () => {
   const [fitted] = demoPack.stops;
-  if (!fitted) throw new Error("the pack has no stop");
+  if (!fitted) throw new Error("the library has no stop");
   const other = {
     ...fitted,
     id: "other",

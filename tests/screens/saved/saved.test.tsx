@@ -146,7 +146,7 @@ describe("the list", () => {
     startApp();
     await screen.findByText(/There was 1 check on this phone, and nothing is here now/);
     fireEvent.click(screen.getByRole("link", { name: "Restore a backup" }));
-    await heading("Storage and backup");
+    await heading("Saved & backup");
   });
 
   it("says so as well where the check was only ever opened, never seen on the list", async () => {
@@ -321,7 +321,7 @@ describe("kept on this phone", () => {
     };
     startApp("#/saved");
     await chooseBackup(file);
-    await screen.findByText("1 decision of a desk");
+    await screen.findByText("1 decision of a review desk");
     await tap("Restore");
     await screen.findByText(/^Restored/);
     expect(await decisions()).toEqual([]);

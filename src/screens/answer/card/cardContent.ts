@@ -29,7 +29,7 @@ export interface CardContent {
 
 const sourceWords = {
   measured: "measured",
-  pack: "from the pack",
+  pack: "from the library",
   estimated: "estimated",
 } as const;
 

@@ -116,9 +116,7 @@ function rowsOf(
   unit: LengthUnit,
 ): readonly (readonly string[])[] {
   const length = (value: number | null | undefined) =>
-    value === null || value === undefined
-      ? absent
-      : quantityText({ kind: "length", value }, unit);
+    value === null || value === undefined ? absent : quantityText({ kind: "length", value }, unit);
   const figures: readonly [string, (corner: CornerAssessment, measured: Corner) => string][] = [
     ["Stop to pad, measured", (_, measured) => standText(measured, unit)],
     ["Wheel travel to contact", ({ wheelTravelToContactMm }) => length(wheelTravelToContactMm)],

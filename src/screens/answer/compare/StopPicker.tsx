@@ -50,7 +50,7 @@ export function StopPicker({
       </ul>
       {shown.length < ordered.length && (
         <Button icon="plus" onClick={() => setAll(true)}>
-          All {ordered.length} stops of the pack
+          All {ordered.length} stops of the library
         </Button>
       )}
     </>

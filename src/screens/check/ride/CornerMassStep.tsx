@@ -102,8 +102,8 @@ export function CornerMassStep({ stored, change, step, preferences, next }: Step
                 {sentenceText([{ kind: "mass", value: pack.values[0] ?? 0 }], massUnit)} ±{" "}
                 {sentenceText([{ kind: "mass", value: pack.tol }], massUnit)}
               </strong>
-              , usual for this vehicle by the reference pack. Bodies, tanks and racks differ: a
-              truck scale ticket is better.
+              , usual for this vehicle by the parts library. Bodies, tanks and racks differ: a truck
+              scale ticket is better.
             </p>
           </Notice>
         )}

@@ -11,7 +11,7 @@ import { EstimateLine } from "./EstimateLine.tsx";
 
 export const packOption: Option<string> = {
   value: "pack",
-  name: "From the reference pack",
+  name: "From the parts library",
   hint: "What is usual for this vehicle, with a ±.",
 };
 

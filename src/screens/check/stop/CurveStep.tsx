@@ -60,7 +60,7 @@ export function CurveStep({ stored, change, preferences }: StepProps) {
       {similar && stored.record.stop?.curve === undefined && (
         <Notice tone="info">
           <p>
-            No test sheet? The nearest stop of the pack is “{similar.stop.name}”. Its forces can
+            No test sheet? The nearest stop of the library is “{similar.stop.name}”. Its forces can
             stand in, in proportion to the height and with a wide ±. The answer then says that it is
             an estimate.
           </p>

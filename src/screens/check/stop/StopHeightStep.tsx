@@ -39,8 +39,7 @@ export function StopHeightStep({ stored, change, preferences }: StepProps) {
       <div class="stack">
         {stopSource(stored) === "pack" && (
           <p class="small soft">
-            From the reference pack. If the stop at hand measures differently, type what you
-            measure.
+            From the parts library. If the stop at hand measures differently, type what you measure.
           </p>
         )}
         <ReadingEntry id={height} stored={stored} change={change} preferences={preferences} />

@@ -52,7 +52,7 @@ export function StopStep({ stored, change, preferences }: StepProps) {
         options={[
           {
             value: "pack",
-            name: "In the reference pack",
+            name: "In the parts library",
             hint: "Choose it from the list.",
           },
           {
@@ -134,11 +134,11 @@ function PackList({
       {chosenId && since && (
         <Notice tone="care">
           <p>
-            The pack has “{own.name}” with other figures than this check: {since.join(", ")}. The
+            The library has “{own.name}” with other figures than this check: {since.join(", ")}. The
             check uses its own figures.
           </p>
           <div class="row">
-            <Button onClick={() => choose(chosenId)}>Use the pack's figures</Button>
+            <Button onClick={() => choose(chosenId)}>Use the library's figures</Button>
           </div>
         </Notice>
       )}
@@ -172,7 +172,7 @@ function PackList({
         />
       )}
       <Choices
-        legend={`Stops of the reference pack (${found.length === stops.length ? stops.length : `${found.length} of ${stops.length}`})`}
+        legend={`Stops of the parts library (${found.length === stops.length ? stops.length : `${found.length} of ${stops.length}`})`}
         value={chosenId}
         onChange={choose}
         options={shown.map((stop) => ({

@@ -37,31 +37,31 @@ export function AgainstPackTable({
     const kept = await keepReferencePack(next);
     const { name } = catalogueEntry(idOf(row.reading));
     if (kept.kind !== "kept") {
-      setSaid("Not taken over: the pack could not be kept, or was changed in another tab.");
+      setSaid("Not taken over: the library could not be kept, or was changed in another tab.");
       return;
     }
     if (shared?.state) await shared.sharePack(next);
-    setSaid(`Taken over: ${name} of ${row.platform.label}. It is a new version of the pack.`);
+    setSaid(`Taken over: ${name} of ${row.platform.label}. It is a new version of the library.`);
   };
   return (
     <section class="card" aria-labelledby="against-heading">
       <h2 id="against-heading">Measured minus pack</h2>
       <p class="small soft">
-        Only what was measured counts. The pack takes the median; at least {fewestToTakeOver}
+        Only what was measured counts. The library takes the median; at least {fewestToTakeOver}
         {" measurements "}
         are needed.
       </p>
       {said && <p role="status">{said}</p>}
       {rows.length === 0 ? (
-        <p>No check names a platform of the pack with readings to compare.</p>
+        <p>No check names a vehicle of the library with readings to compare.</p>
       ) : (
         <div class="desk-table-box">
           <table class="desk-readings finding-table">
             <thead>
               <tr>
-                <th scope="col">Platform</th>
+                <th scope="col">Vehicle</th>
                 <th scope="col">Reading</th>
-                <th scope="col">Pack</th>
+                <th scope="col">Library</th>
                 <th scope="col">Measured</th>
                 <th scope="col">Median difference</th>
                 <th scope="col">Half of them between</th>
@@ -91,7 +91,7 @@ export function AgainstPackTable({
                     </td>
                     <td>
                       {differences.n >= fewestToTakeOver && Math.abs(differences.median) > 0.05 && (
-                        <Button onClick={() => takeOver(row)}>Take over into the pack</Button>
+                        <Button onClick={() => takeOver(row)}>Take over into the library</Button>
                       )}
                     </td>
                   </tr>

@@ -78,8 +78,8 @@ export function Coverage({
     <section class="card" aria-labelledby="coverage-heading">
       <h2 id="coverage-heading">Coverage</h2>
       <p>
-        Every stop of the pack is tried on every vehicle here, alone and with the spacer that suits
-        it best. It serves where nothing that a stop can change is missed or unsure.
+        Every stop of the library is tried on every vehicle here, alone and with the spacer that
+        suits it best. It serves where nothing that a stop can change is missed or unsure.
       </p>
       <div class="row">
         {state === "working" ? (
@@ -125,7 +125,7 @@ export function Coverage({
           </div>
           <h3>What to make next</h3>
           <p>
-            Nothing of the pack serves {unserved.length} of {served.length} vehicles.
+            Nothing of the library serves {unserved.length} of {served.length} vehicles.
           </p>
           {builds.length > 0 && (
             <ol class="stack-close">

@@ -64,8 +64,8 @@ export function FindingsScreen({ desk, checks, filtered, unit, onLeave }: Findin
       wide
       top={
         <>
-          <Button look="quiet" icon="back" label="To the desk's list" onClick={onLeave} />
-          <span class="screen-name">Desk</span>
+          <Button look="quiet" icon="back" label="To the review desk's list" onClick={onLeave} />
+          <span class="screen-name">Review desk</span>
         </>
       }
       actions={

@@ -13,7 +13,7 @@ const missable = ["clearance", "earlyContact", "stiffness", "balance", "plausibl
 export function VerdictsTable({ rows }: { rows: readonly PlatformVerdicts[] }) {
   return (
     <section class="card" aria-labelledby="verdicts-heading">
-      <h2 id="verdicts-heading">Verdicts and missed limits, by platform</h2>
+      <h2 id="verdicts-heading">Verdicts and missed limits, by vehicle</h2>
       {rows.length === 0 ? (
         <p>Nothing is computed yet.</p>
       ) : (
@@ -21,7 +21,7 @@ export function VerdictsTable({ rows }: { rows: readonly PlatformVerdicts[] }) {
           <table class="desk-readings finding-table">
             <thead>
               <tr>
-                <th scope="col">Platform</th>
+                <th scope="col">Vehicle</th>
                 <th scope="col">Checks</th>
                 {verdictOrder.map((verdict) => (
                   <th key={verdict} scope="col">

@@ -39,8 +39,8 @@ export function SharedBar({ shared }: { shared: Shared }) {
     return (
       <Notice tone="info">
         <p>
-          This desk can share its checks with others. Sign in with the credential file that you were
-          given; it is kept in this browser.
+          This review desk can share its checks with others. Sign in with the credential file that
+          you were given; it is kept in this browser.
         </p>
         {chooser}
         <div class="row">
@@ -65,7 +65,7 @@ export function SharedBar({ shared }: { shared: Shared }) {
       {packThere && (
         <Notice tone="info">
           <p>
-            <strong>{packThere.by}</strong> put a version of the pack “
+            <strong>{packThere.by}</strong> put a version of the library “
             <bdi>{packThere.pack.name}</bdi>” there, {momentText(packThere.at)}.
           </p>
           <div class="row">
@@ -77,7 +77,7 @@ export function SharedBar({ shared }: { shared: Shared }) {
                 shared.forgetPack();
               }}
             >
-              Use it at this desk
+              Use it at this review desk
             </Button>
           </div>
         </Notice>

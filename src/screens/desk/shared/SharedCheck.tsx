@@ -143,7 +143,7 @@ export function SentByPhone({ shared, submission }: { shared: Shared; submission
       <p class="small">
         Phone <code>{`${sent.sender.slice(0, 8)} …`}</code>, no. {sent.sequence} in the inbox. Its
         replies reach only this phone. Who holds it, nobody has checked: the name is what was typed
-        there. A person of the desk is known by a credential.
+        there. A person of the review desk is known by a credential.
       </p>
       {going ? (
         <p role="status">Names, notes and photos are being erased.</p>

@@ -9,7 +9,7 @@ export function AnswersIn({ answers }: Pick<Sent, "answers">) {
       {answers.map(({ id, about, open }) => (
         <Notice key={id} tone="info" live>
           <p>
-            The desk answered about “<bdi>{about}</bdi>”.
+            The review desk answered about “<bdi>{about}</bdi>”.
           </p>
           <div class="row">
             <Button look="main" onClick={open}>

@@ -4,5 +4,5 @@ import type { SentCheck } from "../../../storage/outboxStore.ts";
 export function sentWords({ state, newest }: SentCheck, digest: string | null): string {
   if (digest !== null && digest !== newest.digest) return "Changed since it was sent";
   if (state === "waiting") return "Waits to be sent";
-  return state === "answered" ? "Answered" : "Received by the desk";
+  return state === "answered" ? "Answered" : "Received by the review desk";
 }

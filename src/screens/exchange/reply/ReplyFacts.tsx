@@ -30,7 +30,9 @@ export function ReplyFacts({ reply, fromDesk }: { reply: Reply; fromDesk: boolea
         <dd>{kindWords[kind]}</dd>
       </dl>
       {fromDesk ? (
-        <p>It came from the desk itself: only people of the desk can put a reply there.</p>
+        <p>
+          It came from the review desk itself: only people of the review desk can put a reply there.
+        </p>
       ) : (
         <Notice tone="care">
           <p>
