@@ -1,5 +1,5 @@
 import type { Author } from "../records/check/checkRecord.ts";
-import { isToolId, type ToolGroup, type ToolId } from "../records/entry/toolTolerance.ts";
+import { isToolId, type ToolGroup, type ToolId } from "../records/entry/tools.ts";
 import type { LengthUnit } from "../records/entry/units.ts";
 import { isTextSize, isTheme, type TextSize, type Theme } from "./appearance.ts";
 

@@ -8,6 +8,7 @@ import { inModelUnits } from "../../src/physics/sentence.ts";
 import { type BackupLine, backupLineText } from "../../src/records/backup/backupLine.ts";
 import { newStoredCheck, type StoredCheck } from "../../src/records/check/storedCheck.ts";
 import { setEntry } from "../../src/records/filling/changes.ts";
+import { withJob } from "../../src/records/filling/job.ts";
 import { storedFromRecord } from "../../src/records/filling/storedFromRecord.ts";
 import type { Decision } from "../../src/records/review/decision.ts";
 import type { Incoming } from "../../src/records/review/submission.ts";
@@ -30,7 +31,11 @@ vi.setConfig({ testTimeout: 30_000 });
 
 const record = demoRecord("arm-fits");
 const photo = { ...tinyPhoto, caption: "Left pad" };
-const complete = storedFromRecord({ ...record, photos: [photo] });
+const job = { id: "j1", label: "Marlow", number: "4107", customer: "I. Farrow" };
+const complete = withJob(storedFromRecord({ ...record, photos: [photo] }), {
+  ...job,
+  moment: "before",
+});
 const draft = setEntry(newStoredCheck("Tern, half done"), "left.gap", {
   texts: ["21", "2 5/"],
   unit: "in",
@@ -114,7 +119,7 @@ async function everything(): Promise<StoredCheck[]> {
 
 async function fillPhone(): Promise<StoredCheck[]> {
   const { checks, desk } = await stores();
-  const gone = newStoredCheck("Brant, deleted");
+  const gone = withJob(newStoredCheck("Brant, deleted"), job);
   for (const stored of [complete, draft, gone]) value(await checks.put(stored));
   value(await checks.remove(gone.id));
   value(await desk.add([await incomingOf(JSON.stringify(record))]));
@@ -131,6 +136,7 @@ describe("one file with everything", () => {
     expect(outcome.ok).toBe(true);
     expect(counts).toEqual({ added: 4, present: 0, joined: 0 });
     expect(await everything()).toEqual(before);
+    expect(before.filter((check) => check.record.job?.id === job.id)).toHaveLength(2);
     const { desk } = await stores();
     expect(value(await desk.submissions())).toHaveLength(1);
   });

@@ -2,15 +2,8 @@ import type { Outcome } from "../../physics/outcome.ts";
 import type { ReadingId } from "../../physics/readings/index.ts";
 import { mean } from "../../physics/uncertainty/index.ts";
 import { catalogueEntry } from "./readingCatalogue.ts";
-import {
-  isReach,
-  isToolId,
-  type Reach,
-  type ToolGroup,
-  type ToolShares,
-  toolsOf,
-  toolTolerance,
-} from "./toolTolerance.ts";
+import { isReach, isToolId, type Reach, type ToolGroup } from "./tools.ts";
+import { type ToolShares, toolsOf, toolTolerance } from "./toolTolerance.ts";
 import type { EntryUnit } from "./units.ts";
 
 /** Up to this a reading is within reach of short tools, mm: gaps, clearances, a stop's height. */

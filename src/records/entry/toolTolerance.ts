@@ -1,36 +1,6 @@
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
+import type { Reach, ToolGroup, ToolId } from "./tools.ts";
 import { type EntryUnit, mmPerInch } from "./units.ts";
-
-/** What a reading is taken with. */
-export const toolIds = [
-  "tape",
-  "tapeI",
-  "tapeII",
-  "tapeIII",
-  "rule",
-  "caliper",
-  "feeler",
-  "angleGauge",
-  "level",
-  "phone",
-  "protractor",
-  "wheelScales",
-  "wheelScale",
-  "weighbridge",
-] as const;
-export type ToolId = (typeof toolIds)[number];
-
-/** How well the tool's ends can be brought to the points of the measurement. */
-export const reaches = ["clear", "awkward", "far"] as const;
-export type Reach = (typeof reaches)[number];
-
-export function isToolId(value: unknown): value is ToolId {
-  return (toolIds as readonly unknown[]).includes(value);
-}
-
-export function isReach(value: unknown): value is Reach {
-  return (reaches as readonly unknown[]).includes(value);
-}
 
 export type TapeClass = "I" | "II" | "III";
 
@@ -249,9 +219,6 @@ const toolsByKind: { readonly [kind: string]: readonly ToolId[] } = {
   angle: ["angleGauge", "phone", "level", "protractor"],
   mass: ["wheelScales", "wheelScale", "weighbridge"],
 };
-
-/** Readings that one tool serves: the tool chosen for one is offered for the next of its group. */
-export type ToolGroup = "near" | "length" | "angle" | "mass";
 
 export function toolsOf(group: ToolGroup): readonly ToolId[] {
   return toolsByKind[group] ?? [];

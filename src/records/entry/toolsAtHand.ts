@@ -5,7 +5,8 @@ import type { StoredCheck } from "../check/storedCheck.ts";
 import { type Entry, readEntry } from "./entry.ts";
 import { isReading } from "./entryPath.ts";
 import { toolGroupOf, usualReach } from "./readingTools.ts";
-import { isReach, type ToolId, toolsOf, toolTolerance } from "./toolTolerance.ts";
+import { isReach, type ToolId } from "./tools.ts";
+import { toolsOf, toolTolerance } from "./toolTolerance.ts";
 
 /** What a workshop has, and a person can be asked to fetch. Common practice. */
 const usual: { readonly [Tool in ToolId]?: string } = {

@@ -96,7 +96,7 @@ export function factsOf(record: CheckRecord): SubmissionFacts {
 }
 
 /** "Osprey wagon, job 2214", as far as it was told. */
-export function jobTitle({ label, number }: Job): string {
+function jobTitle({ label, number }: Job): string {
   return [label.trim(), number?.trim() && `job ${number.trim()}`].filter(Boolean).join(", ");
 }
 

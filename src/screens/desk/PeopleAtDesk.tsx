@@ -5,7 +5,7 @@ import { capital, inModelUnits } from "../../physics/sentence.ts";
 import type { TypedReading } from "../../records/check/checkRecord.ts";
 import { quantityText } from "../../records/entry/quantityText.ts";
 import { catalogueEntry } from "../../records/entry/readingCatalogue.ts";
-import { isToolId } from "../../records/entry/toolTolerance.ts";
+import { isToolId } from "../../records/entry/tools.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { type PersonDifference, personDifferences } from "../../records/filling/secondPerson.ts";
 import { readingsOf } from "../../records/review/oddReadings.ts";

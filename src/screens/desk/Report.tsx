@@ -1,31 +1,34 @@
-import { useMemo } from "preact/hooks";
+import { useMemo, useState } from "preact/hooks";
 import type { Assessor } from "../../compute/assessor.ts";
 import type { Assessment, Fitment } from "../../physics/fitment.ts";
 import type { Prescription } from "../../physics/prescription/index.ts";
-import { capital, type QuantityKind, type Sentence } from "../../physics/sentence.ts";
+import { capital, type QuantityKind } from "../../physics/sentence.ts";
 import { meanOf } from "../../physics/uncertainty/index.ts";
 import { dateText } from "../../records/check/checkName.ts";
 import type { CheckRecord, TypedReading } from "../../records/check/checkRecord.ts";
 import { fitmentOf } from "../../records/check/fitmentOf.ts";
 import { quantityText, sentenceText } from "../../records/entry/quantityText.ts";
+import type { LengthUnit } from "../../records/entry/units.ts";
 import { packSince } from "../../records/pack/packSince.ts";
-import { estimateSentence, stopTitle } from "../../records/pack/stopTitle.ts";
+import { estimateSentence } from "../../records/pack/stopTitle.ts";
 import { judgedAtDesk, otherDemands } from "../../records/review/deskDemands.ts";
 import { oddReadings, quantityKindOf, readingsOf } from "../../records/review/oddReadings.ts";
+import { unitOf } from "../../records/review/submission.ts";
+import { CardPage } from "../answer/card/CardPage.tsx";
+import { cardContent } from "../answer/card/cardContent.ts";
+import { cardCode, cardLink, mostCardPhotos, photosOf } from "../answer/card/cardPictures.ts";
 import { readingWords } from "../answer/formulas/readingById.ts";
-import { certification } from "../answer/sections/VerdictPanel.tsx";
-import { checkStateWords, checkTitles, sideWords, verdictWords } from "../assessment/stateWords.ts";
+import { checkStateWords, checkTitles, sideWords } from "../assessment/stateWords.ts";
 import { useAssessment } from "../assessment/useAssessment.ts";
 import { useAssessor } from "../assessment/useAssessor.ts";
-import { usePrescription } from "../assessment/usePrescription.ts";
-import { LayoutPicture } from "../drawings/LayoutPicture.tsx";
-import { StateMark } from "../drawings/StateMark.tsx";
-import { cautionsOf } from "../guide/cautions.ts";
+import { type Prescribing, usePrescription } from "../assessment/usePrescription.ts";
 import { Button } from "../parts/Button.tsx";
 import { canPrint, printPage } from "../parts/printing.ts";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import { savePage } from "../parts/savePage.ts";
 import { useReferencePack } from "../referencePack.ts";
+import { cornerOf, outboard } from "../travelView/cornerOf.ts";
+import { TravelStill } from "../travelView/TravelPictures.tsx";
 import { DemandsUsed } from "./DemandsUsed.tsx";
 import { History, Photos } from "./parts.tsx";
 import { Drawings, FiguresTable, Formulas } from "./ReportFigures.tsx";
@@ -41,18 +44,22 @@ import "../styles/report.css";
 export interface ReportProps {
   readonly desk: Desk;
   readonly submissionKey: string;
-  readonly unit: "mm" | "in";
+  /** The desk's own, where nothing tells in which one a check was measured. */
+  readonly unit: LengthUnit;
   onLeave(): void;
   readonly startAssessor?: (() => Assessor) | undefined;
 }
 
-/** One check on paper: answer, readings and figures in both unit systems, drawings, formulas, cautions. */
-export function Report({ desk, submissionKey, unit, onLeave, startAssessor }: ReportProps) {
+/** One check on paper: a page for the customer in one unit, and behind it how it was found. */
+export function Report({ desk, submissionKey, unit: usual, onLeave, startAssessor }: ReportProps) {
   const open = useOpenCheck(desk, submissionKey);
   const record = open.state === "here" ? open.shown.record : null;
+  const [wanted, setWanted] = useState<LengthUnit | null>(null);
+  const unit = wanted ?? (record ? unitOf(record) : usual);
   const heading = useHeadingFocus(`report ${record?.id ?? ""}`);
   const assessor = useAssessor(startAssessor);
   const pack = useReferencePack();
+  const [withAppendix, setWithAppendix] = useState(true);
   const fitment = useMemo(
     () => (record ? fitmentOf(judgedAtDesk(record, pack)) : null),
     [record, pack],
@@ -81,59 +88,70 @@ export function Report({ desk, submissionKey, unit, onLeave, startAssessor }: Re
         </>
       }
       actions={
-        canPrint() ? (
-          <Button look="main" disabled={!whole} onClick={printPage}>
-            Print
+        <>
+          <Button onClick={() => setWanted(unit === "mm" ? "in" : "mm")}>
+            {unit === "mm" ? "In inches" : "In mm"}
           </Button>
-        ) : (
-          <Button look="main" disabled={!whole} onClick={() => savePage("Stopfit report")}>
-            Save the report
+          <Button pressed={withAppendix} onClick={() => setWithAppendix(!withAppendix)}>
+            With the appendix
           </Button>
-        )
+          {canPrint() ? (
+            <Button look="main" disabled={!whole} onClick={printPage}>
+              Print
+            </Button>
+          ) : (
+            <Button look="main" disabled={!whole} onClick={() => savePage("Stopfit report")}>
+              Save the report
+            </Button>
+          )}
+        </>
       }
     >
       {open.state === "gone" && <p>This check is not here.</p>}
-      {record && fitment && (
+      {record && fitment && assessed.state === "fault" && (
         <article class="report">
-          <Head record={record} headingRef={heading} />
-          {assessed.state === "fault" && (
-            <p>
-              <InBoth sentence={assessed.fault.sentence} />
-            </p>
-          )}
-          {assessed.state === "complete" ? (
-            <Answered
-              record={record}
-              fitment={fitment}
-              assessment={assessed.assessment}
-              prescription={prescribing.state === "found" ? prescribing.prescription : null}
-            />
-          ) : (
-            assessed.state !== "fault" && <p class="soft">Working out the answer …</p>
-          )}
-          <section class="report-part report-cautions">
-            <h2>Cautions</h2>
-            <ul>
-              {cautionsOf("raised").map(({ id, words }) => (
-                <li key={id}>{words}</li>
-              ))}
-            </ul>
-          </section>
-          <section class="report-part">
-            <DemandsUsed demands={otherDemands(record, pack)} pack={pack} unit={unit} />
-          </section>
-          <Readings record={record} fitment={fitment} />
-          {assessed.state === "complete" && (
+          <h1 ref={heading} tabIndex={-1}>
+            {record.vehicle.label}, {record.axle} axle
+          </h1>
+          <p>{sentenceText(assessed.fault.sentence, unit)}</p>
+          <Readings record={record} fitment={fitment} unit={unit} />
+        </article>
+      )}
+      {record && fitment && assessed.state !== "fault" && assessed.state !== "complete" && (
+        <p class="soft">Working out the answer …</p>
+      )}
+      {record && fitment && assessed.state === "complete" && (
+        <article class="report">
+          <CustomerPage
+            record={record}
+            fitment={fitment}
+            assessment={assessed.assessment}
+            prescribing={prescribing}
+            headingRef={heading}
+            unit={unit}
+          />
+          {withAppendix && (
             <>
-              <Drawings record={record} fitment={fitment} assessment={assessed.assessment} />
-              <FiguresTable fitment={fitment} assessment={assessed.assessment} />
-              <Formulas fitment={fitment} assessment={assessed.assessment} />
-            </>
-          )}
-          {open.state === "here" && (
-            <>
-              <Photos record={record} leftOut={open.shown.submission.photosLeftOut} />
-              <History decisions={decisions} versions={open.versions} />
+              <Answered
+                record={record}
+                fitment={fitment}
+                assessment={assessed.assessment}
+                prescription={prescribing.state === "found" ? prescribing.prescription : null}
+                unit={unit}
+              />
+              <section class="report-part">
+                <DemandsUsed demands={otherDemands(record, pack)} pack={pack} unit={unit} />
+              </section>
+              <Readings record={record} fitment={fitment} unit={unit} />
+              <Drawings fitment={fitment} assessment={assessed.assessment} unit={unit} />
+              <FiguresTable fitment={fitment} assessment={assessed.assessment} unit={unit} />
+              <Formulas fitment={fitment} assessment={assessed.assessment} unit={unit} />
+              {open.state === "here" && (
+                <>
+                  <Photos record={record} leftOut={open.shown.submission.photosLeftOut} />
+                  <History decisions={decisions} versions={open.versions} />
+                </>
+              )}
             </>
           )}
         </article>
@@ -142,56 +160,49 @@ export function Report({ desk, submissionKey, unit, onLeave, startAssessor }: Re
   );
 }
 
-function Head({
+function CustomerPage({
   record,
+  fitment,
+  assessment,
+  prescribing,
   headingRef,
+  unit,
 }: {
   record: CheckRecord;
+  fitment: Fitment;
+  assessment: Assessment;
+  prescribing: Prescribing;
   headingRef: ReturnType<typeof useHeadingFocus>;
+  unit: LengthUnit;
 }) {
-  const { author, vehicle, stop } = record;
-  return (
-    <header class="report-part">
-      <div class="report-picture">
-        <LayoutPicture kind={record.layout.kind} />
-      </div>
-      <h1 ref={headingRef} tabIndex={-1}>
-        Fitment check: {vehicle.label}, {record.axle} axle
-      </h1>
-      <dl class="facts">
-        <dt>Number</dt>
-        <dd>{record.id}</dd>
-        <dt>Started</dt>
-        <dd>{dateText(record.createdAt)}</dd>
-        <dt>Measured by</dt>
-        <dd>{whoWords({ who: author.name?.trim() ?? "", role: author.role })}</dd>
-        <dt>Stop</dt>
-        <dd>{stopTitle(stop)}</dd>
-        <dt>Use</dt>
-        <dd>{vehicle.use}</dd>
-        <dt>Lift</dt>
-        <dd>{bothLengths(vehicle.liftMm)}</dd>
-        <dt>Printed</dt>
-        <dd>{dateText(new Date().toISOString())}</dd>
-      </dl>
-    </header>
+  const content = useMemo(
+    () => cardContent(record, assessment, prescribing, unit),
+    [record, assessment, prescribing, unit],
   );
-}
-
-/** A sentence with its numbers in millimeters, and again in inches where that reads otherwise. */
-function InBoth({ sentence }: { sentence: Sentence }) {
-  const [metric, imperial] = [sentenceText(sentence, "mm"), sentenceText(sentence, "in")];
+  const side = assessment.corners[0]?.side ?? "left";
+  const corner = useMemo(() => cornerOf(fitment, side), [fitment, side]);
   return (
-    <>
-      {metric}
-      {imperial !== metric && <span class="report-other-unit">{imperial}</span>}
-    </>
+    <CardPage
+      content={content}
+      heading={
+        <h1 ref={headingRef} tabIndex={-1}>
+          {content.title}
+        </h1>
+      }
+      travel={
+        corner && (
+          <TravelStill
+            corner={corner}
+            direction={outboard(side, record.axle)}
+            words="The corner drawn to scale"
+          />
+        )
+      }
+      photos={photosOf(record).slice(0, mostCardPhotos)}
+      code={useMemo(() => cardCode(record), [record])}
+      link={useMemo(() => cardLink(record), [record])}
+    />
   );
-}
-
-function bothLengths(value: number): string {
-  const quantity = { kind: "length" as const, value };
-  return `${quantityText(quantity, "mm")} (${quantityText(quantity, "in")})`;
 }
 
 function Answered({
@@ -199,32 +210,27 @@ function Answered({
   fitment,
   assessment,
   prescription,
+  unit,
 }: {
   record: CheckRecord;
   fitment: Fitment;
   assessment: Assessment;
   prescription: Prescription | null;
+  unit: LengthUnit;
 }) {
   const pack = useReferencePack();
   const odd = useMemo(() => oddReadings(record, pack), [record, pack]);
   const estimate = estimateSentence(record.stop);
-  const since = packSince(record, pack).map((sentence) => sentenceText(sentence, "mm"));
+  const since = packSince(record, pack).map((sentence) => sentenceText(sentence, unit));
   const advice = toldAnswer(assessment, prescription).advice;
   return (
-    <section class="report-part" aria-labelledby="report-answer">
-      <h2 id="report-answer" class="report-verdict">
-        <StateMark state={assessment.verdict} size={32} label="" />
-        {verdictWords[assessment.verdict]}
-      </h2>
-      <p>
-        <InBoth sentence={assessment.reason} />
-      </p>
+    <section class="report-part report-page" aria-labelledby="report-appendix">
+      <h2 id="report-appendix">Appendix: how it was found</h2>
+      <Facts record={record} unit={unit} />
       <h3>What to do</h3>
       <ul class="plain-list">
         {advice.map((sentence) => (
-          <li key={sentenceText(sentence, "mm")}>
-            <InBoth sentence={sentence} />
-          </li>
+          <li key={sentenceText(sentence, "mm")}>{sentenceText(sentence, unit)}</li>
         ))}
       </ul>
       <table class="report-table report-checks">
@@ -244,9 +250,7 @@ function Answered({
                 <th scope="row">{checkTitles[id]}</th>
                 <td>{sideWords[side]}</td>
                 <td>{checkStateWords[state]}</td>
-                <td>
-                  <InBoth sentence={sentence} />
-                </td>
+                <td>{sentenceText(sentence, unit)}</td>
               </tr>
             )),
           )}
@@ -258,7 +262,7 @@ function Answered({
           <ul class="plain-list">
             {odd.map(({ reading, kind, sentence }) => (
               <li key={`${reading} ${kind}`}>
-                {capital(readingWords(fitment, reading))}: <InBoth sentence={sentence} />
+                {capital(readingWords(fitment, reading))}: {sentenceText(sentence, unit)}
               </li>
             ))}
           </ul>
@@ -279,12 +283,39 @@ function Answered({
           <strong>An estimate.</strong> {estimate}
         </p>
       )}
-      <p>{certification}</p>
     </section>
   );
 }
 
-function Readings({ record, fitment }: { record: CheckRecord; fitment: Fitment }) {
+function Facts({ record, unit }: { record: CheckRecord; unit: LengthUnit }) {
+  const { author, vehicle } = record;
+  return (
+    <dl class="facts">
+      <dt>Number</dt>
+      <dd>{record.id}</dd>
+      <dt>Started</dt>
+      <dd>{dateText(record.createdAt)}</dd>
+      <dt>Measured by</dt>
+      <dd>{whoWords({ who: author.name?.trim() ?? "", role: author.role })}</dd>
+      <dt>Use</dt>
+      <dd>{vehicle.use}</dd>
+      <dt>Lift</dt>
+      <dd>{quantityText({ kind: "length", value: vehicle.liftMm }, unit)}</dd>
+      <dt>Printed</dt>
+      <dd>{dateText(new Date().toISOString())}</dd>
+    </dl>
+  );
+}
+
+function Readings({
+  record,
+  fitment,
+  unit,
+}: {
+  record: CheckRecord;
+  fitment: Fitment;
+  unit: LengthUnit;
+}) {
   return (
     <section class="report-part">
       <table class="report-table">
@@ -292,8 +323,7 @@ function Readings({ record, fitment }: { record: CheckRecord; fitment: Fitment }
         <thead>
           <tr>
             <th scope="col">Reading</th>
-            <th scope="col">Metric</th>
-            <th scope="col">Inch and pound</th>
+            <th scope="col">Mean and ±</th>
             <th scope="col">As it was typed</th>
           </tr>
         </thead>
@@ -304,11 +334,9 @@ function Readings({ record, fitment }: { record: CheckRecord; fitment: Fitment }
             return (
               <tr key={id}>
                 <th scope="row">{capital(readingWords(fitment, id))}</th>
-                {(["mm", "in"] as const).map((unit) => (
-                  <td key={unit}>
-                    {quantityText(mean, unit)} ± {quantityText({ kind, value: reading.tol }, unit)}
-                  </td>
-                ))}
+                <td>
+                  {quantityText(mean, unit)} ± {quantityText({ kind, value: reading.tol }, unit)}
+                </td>
                 <td>{typedText(kind, reading)}</td>
               </tr>
             );

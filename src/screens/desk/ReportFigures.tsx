@@ -1,9 +1,8 @@
-import type { Assessment, CornerAssessment, Fitment } from "../../physics/fitment.ts";
+import type { Assessment, Fitment } from "../../physics/fitment.ts";
 import { rulesOf } from "../../physics/road/index.ts";
 import { simulatedStops } from "../../physics/stop/index.ts";
 import { cornerContext, lastValue } from "../../physics/worked/index.ts";
-import type { CheckRecord } from "../../records/check/checkRecord.ts";
-import { unitOf } from "../../records/review/submission.ts";
+import type { LengthUnit } from "../../records/entry/units.ts";
 import { type Figure, figuresOf, passageOf } from "../answer/formulas/figures.ts";
 import { TravelLadder } from "../answer/ladder/TravelLadder.tsx";
 import { figureText } from "../answer/sections/Figures.tsx";
@@ -13,32 +12,24 @@ import { wheelForceCurve } from "../answer/wheelForce/wheelForceCurve.ts";
 import { sideWords } from "../assessment/stateWords.ts";
 import { CaptionedTable } from "../charts/DataTable.tsx";
 
-/** The drawings, the ladders in both unit systems. */
+/** The ladders and the force at the wheel, drawn. */
 export function Drawings({
-  record,
   fitment,
   assessment,
+  unit,
 }: {
-  record: CheckRecord;
   fitment: Fitment;
   assessment: Assessment;
+  unit: LengthUnit;
 }) {
-  const unit = unitOf(record);
   return (
     <section class="report-part report-page">
       <h2>Drawings</h2>
-      {(["mm", "in"] as const).map((unit) => (
-        <div key={unit} class="ladders">
-          {assessment.corners.map((corner) => (
-            <TravelLadder
-              key={corner.side}
-              assessed={corner}
-              unit={unit}
-              label={unit === "in" ? "in inches" : "in millimeters"}
-            />
-          ))}
-        </div>
-      ))}
+      <div class="ladders">
+        {assessment.corners.map((corner) => (
+          <TravelLadder key={corner.side} assessed={corner} unit={unit} />
+        ))}
+      </div>
       <div class="report-charts">
         {assessment.corners.map((assessed) => {
           const corner = fitment.corners.find(({ side }) => side === assessed.side);
@@ -59,30 +50,32 @@ export function Drawings({
   );
 }
 
-function known(fitment: Fitment, assessment: Assessment): readonly Figure[] {
-  return figuresOf(rulesOf(fitment.use, fitment.rules), "mm").filter((figure) =>
+function known(fitment: Fitment, assessment: Assessment, unit: LengthUnit): readonly Figure[] {
+  return figuresOf(rulesOf(fitment.use, fitment.rules), unit).filter((figure) =>
     assessment.corners.some((corner) => figure.value(corner) !== null),
   );
 }
 
-/** Every figure in both unit systems. */
+/** Every figure of both sides. */
 export function FiguresTable({
   fitment,
   assessment,
+  unit,
 }: {
   fitment: Fitment;
   assessment: Assessment;
+  unit: LengthUnit;
 }) {
   const sides = assessment.corners;
   return (
     <section class="report-part report-page">
       <CaptionedTable
         look="report-table"
-        caption="Figures in both unit systems"
+        caption="Figures"
         columns={[{ name: "Figure" }, ...sides.map(({ side }) => ({ name: sideWords[side] }))]}
-        rows={known(fitment, assessment).map((figure) => [
+        rows={known(fitment, assessment, unit).map((figure) => [
           `${figure.about ? `${figure.about}: ` : ""}${figure.title}`,
-          ...sides.map((corner) => inBoth(figure, corner)),
+          ...sides.map((corner) => figureText(figure, corner, unit)),
         ])}
       />
       {sides.some(({ events }) => events !== null) && <p class="small">{simulatedStops}</p>}
@@ -90,13 +83,16 @@ export function FiguresTable({
   );
 }
 
-function inBoth(figure: Figure, corner: CornerAssessment): string {
-  const [metric, imperial] = [figureText(figure, corner, "mm"), figureText(figure, corner, "in")];
-  return metric === imperial ? metric : `${metric} (${imperial})`;
-}
-
 /** Formulas of the first side in full; those of impacts are simulations and have none of their own. */
-export function Formulas({ fitment, assessment }: { fitment: Fitment; assessment: Assessment }) {
+export function Formulas({
+  fitment,
+  assessment,
+  unit,
+}: {
+  fitment: Fitment;
+  assessment: Assessment;
+  unit: LengthUnit;
+}) {
   const [first] = assessment.corners;
   const context = first && cornerContext(fitment, first);
   if (!first || !context) return null;
@@ -104,7 +100,7 @@ export function Formulas({ fitment, assessment }: { fitment: Fitment; assessment
     <section class="report-part">
       <h2>Formulas, with the numbers of the {first.side} side</h2>
       <div class="report-formulas">
-        {known(fitment, assessment)
+        {known(fitment, assessment, unit)
           .filter(({ group }) => group !== "impact")
           .map((figure) => {
             const worked = figure.worked(context);
@@ -116,7 +112,7 @@ export function Formulas({ fitment, assessment }: { fitment: Fitment; assessment
                   heading={figure.title}
                   figure={worked}
                   passage={passageOf[figure.group]}
-                  unit="mm"
+                  unit={unit}
                 />
               )
             );

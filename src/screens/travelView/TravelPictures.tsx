@@ -30,6 +30,33 @@ function lowered(view: View, bodyMm: number): View {
   return { ...view, at: (point) => view.at(add(point, { x: 0, y: bodyMm })) };
 }
 
+/** One corner as it stands at ride, for paper. */
+export function TravelStill({
+  corner,
+  direction,
+  words,
+}: {
+  readonly corner: DrawnCorner;
+  readonly direction: 1 | -1;
+  readonly words: string;
+}) {
+  return (
+    <svg
+      class="drawing travel-still"
+      viewBox={`0 0 ${whole.width} ${whole.height}`}
+      role="img"
+      aria-label={words}
+    >
+      <CornerScene
+        view={fitView(corner.bounds, framed(whole), direction)}
+        corner={corner}
+        drawn={corner.atRide}
+        ground={corner.groundY}
+      />
+    </svg>
+  );
+}
+
 /** The corner to scale, and its stop nearer by. */
 export function TravelPictures({
   corner,

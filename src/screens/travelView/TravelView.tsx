@@ -8,7 +8,7 @@ import { sideWords } from "../assessment/stateWords.ts";
 import { DataTable } from "../charts/DataTable.tsx";
 import { Segmented } from "../parts/Choices.tsx";
 import { Unfolding } from "../parts/Unfolding.tsx";
-import { cornerOf } from "./cornerOf.ts";
+import { cornerOf, outboard } from "./cornerOf.ts";
 import type { DrawnCorner } from "./drawnCorner.ts";
 import { PlayEvents } from "./PlayEvents.tsx";
 import { pushedUp, TravelPictures } from "./TravelPictures.tsx";
@@ -85,11 +85,6 @@ export function TravelView({
       />
     </section>
   );
-}
-
-/** Outboard is to the right where the left side is seen from the front, or the right one from behind. */
-function outboard(side: Side, axle: "front" | "rear"): 1 | -1 {
-  return (side === "left") === (axle === "front") ? 1 : -1;
 }
 
 function SideTravel({

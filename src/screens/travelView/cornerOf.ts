@@ -8,3 +8,8 @@ export function cornerOf(fitment: Fitment, side: Side): DrawnCorner | null {
   const travel = corner && cornerTravel(fitment, corner);
   return corner && travel?.ok ? drawnCorner(fitment, corner, travel.value) : null;
 }
+
+/** Outboard is to the right where the left side is seen from the front, or the right one from behind. */
+export function outboard(side: Side, axle: "front" | "rear"): 1 | -1 {
+  return (side === "left") === (axle === "front") ? 1 : -1;
+}

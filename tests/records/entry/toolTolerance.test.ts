@@ -4,12 +4,10 @@ import demo from "../../../demo-data/checks/arm-fits.json" with { type: "json" }
 import { readCheckValue } from "../../../src/records/check/readCheck.ts";
 import { type Entry, entryOfReading, readEntry } from "../../../src/records/entry/entry.ts";
 import { toolGroupOf, usualReach } from "../../../src/records/entry/readingTools.ts";
+import { reaches, type ToolId, toolIds } from "../../../src/records/entry/tools.ts";
 import {
   caliperLimit,
   graduationOf,
-  reaches,
-  type ToolId,
-  toolIds,
   toolsOf,
   toolTolerance,
 } from "../../../src/records/entry/toolTolerance.ts";

@@ -11,6 +11,7 @@ import {
   standingDecision,
 } from "../../../src/records/review/decision.ts";
 import { viewed, wholeView } from "../../../src/records/review/deskList.ts";
+import { listedOf, listText, readListText } from "../../../src/records/review/listedSubmission.ts";
 import { readReplyText } from "../../../src/records/review/readReply.ts";
 import { acceptText, askAgainText, otherPartText } from "../../../src/records/review/replyText.ts";
 import { factsOf, type Submission, unitOf } from "../../../src/records/review/submission.ts";
@@ -141,6 +142,22 @@ describe("the list", () => {
       .filter(({ state }) => state === "new")
       .map((each) => each.latest.receivedAt);
     expect(fresh).toEqual([...fresh].sort());
+  });
+
+  it("finds the checks of a job by its number, from the list kept as a text too", () => {
+    const [one, two, other] = generateRecords(3, 11);
+    if (!one || !two || !other) throw new Error("no records");
+    const job = { id: "j1", label: "Osprey wagon", number: "2214", customer: "I. Farrow" };
+    const all = [submission({ ...one, job }), submission({ ...two, job }), submission(other)];
+    const [listed, ...others] = readListText(listText(all.map(listedOf)));
+    expect(listed?.job).toBe("Osprey wagon, job 2214");
+    expect(listed?.jobId).toBe("j1");
+    const found = viewed(deskChecks(others.concat(listed ?? []), []), {
+      ...wholeView,
+      search: "2214 osprey",
+    });
+    expect(found.map(({ latest }) => latest.checkId).sort()).toEqual([one.id, two.id].sort());
+    expect(listText(all.map(listedOf))).not.toContain("Farrow");
   });
 
   it("search finds every word, in whatever case; filters leave out nothing that is meant", () => {

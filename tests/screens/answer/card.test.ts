@@ -3,7 +3,7 @@ import { expect, it } from "vitest";
 import { withPlainSpaces } from "../../../src/records/entry/quantityText.ts";
 import { readingsOf } from "../../../src/records/review/oddReadings.ts";
 import { cardContent } from "../../../src/screens/answer/card/cardContent.ts";
-import { lines } from "../../../src/screens/answer/card/cardPicture.ts";
+import { lines, middleOf } from "../../../src/screens/answer/card/cardPicture.ts";
 import { cautionsOf } from "../../../src/screens/guide/cautions.ts";
 import { assessed, demoFitment, demoNames, demoRecord } from "./demoChecks.ts";
 
@@ -54,4 +54,30 @@ it("words of a card are broken into lines that fit, none lost", () => {
       },
     ),
   );
+});
+
+it("a photo keeps its shape: its middle, as much of it as the place has room for", () => {
+  fc.assert(
+    fc.property(
+      fc.integer({ min: 1, max: 8000 }),
+      fc.integer({ min: 1, max: 8000 }),
+      fc.double({ min: 0.2, max: 5, noNaN: true }),
+      (width, height, ratio) => {
+        const part = middleOf({ width, height }, ratio);
+        expect(part.width / part.height).toBeCloseTo(ratio, 6);
+        expect(part.width).toBeLessThanOrEqual(width + 1e-9);
+        expect(part.height).toBeLessThanOrEqual(height + 1e-9);
+        expect(part.x + part.width / 2).toBeCloseTo(width / 2, 6);
+        expect(part.y + part.height / 2).toBeCloseTo(height / 2, 6);
+        expect(Math.max(part.width / width, part.height / height)).toBeCloseTo(1, 9);
+      },
+    ),
+  );
+});
+
+it("a check of a job says so on its card", () => {
+  const job = { id: "j", label: "Osprey wagon", number: "2214", moment: "after" as const };
+  const record = { ...demoRecord("arm-fits"), job };
+  const card = cardContent(record, assessed(demoFitment("arm-fits")), searching, "mm");
+  expect(card.facts[0]).toBe("Osprey wagon, job 2214, after the change");
 });

@@ -197,26 +197,31 @@ describe("one key each", () => {
 });
 
 describe("the report", () => {
-  it("has every sentence and figure in both unit systems, cautions, drawings, formulas and photos", async () => {
+  const inMm = /\d[ \u00a0\u202f]mm\b(?!\/)/;
+  const inInches = /\d[ \u00a0\u202f]in\b/;
+
+  it("is a page for the customer in one unit, and an appendix with drawings, formulas and photos", async () => {
     const desk = await deskWith({ ...demoRecord("arm-needs-taller"), photos: [onePixelPhoto] });
     desk.show({ place: "report", key: desk.keys[0] ?? "" });
     await screen.findByRole("heading", { name: /^Formulas/ }, long);
     const report = document.querySelector(".report")?.textContent ?? "";
     expect(report).not.toMatch(/NaN|Infinity|undefined/);
-    for (const row of document.querySelectorAll(".report-checks tbody td:last-child")) {
-      const text = row.textContent ?? "";
-      if (/\d mm/.test(text)) expect(text).toMatch(/\d in/);
-    }
-    await waitFor(() => {
-      const told = [...document.querySelectorAll(".report-part > .plain-list li")];
-      expect(told.some((item) => /mm.*in/s.test(item.textContent ?? ""))).toBe(true);
-    }, long);
-    expect(document.querySelectorAll(".report .chart svg").length).toBeGreaterThan(3);
-    expect(report).toContain("Never under a vehicle held by a jack alone.");
-    expect(report).toContain("This is a screening check, not a certification.");
+    const page = () => document.querySelector(".card-page")?.textContent ?? "";
+    await waitFor(() => expect(page()).toContain("What to do"), long);
+    expect(page()).toMatch(inMm);
+    expect(page()).not.toMatch(inInches);
+    expect(page()).toContain("Never under a vehicle held by a jack alone.");
+    expect(page()).toContain("This is a screening check, not a certification.");
+    expect(page()).toMatch(/\d[ \u00a0\u202f]mm, measured/);
+    expect(document.querySelectorAll(".card-page .travel-still")).toHaveLength(1);
+    expect(document.querySelectorAll(".card-photos img")).toHaveLength(1);
+    expect(document.querySelectorAll(".report .chart svg").length).toBeGreaterThan(2);
     expect(document.querySelectorAll(".report .worked").length).toBeGreaterThan(5);
     expect(document.querySelectorAll(".report .desk-photos img")).toHaveLength(1);
-    const order = [...document.querySelectorAll(".report h2")].map((each) => each.textContent);
-    expect(order.indexOf("Cautions")).toBe(1);
+    fireEvent.click(screen.getByRole("button", { name: "In inches" }));
+    await waitFor(() => expect(page()).toMatch(inInches));
+    expect(page()).not.toMatch(inMm);
+    fireEvent.click(screen.getByRole("button", { name: "With the appendix" }));
+    await waitFor(() => expect(screen.queryByRole("heading", { name: /^Formulas/ })).toBeNull());
   });
 });

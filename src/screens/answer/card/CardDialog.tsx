@@ -3,17 +3,16 @@ import type { Assessment } from "../../../physics/fitment.ts";
 import { inModelUnits } from "../../../physics/sentence.ts";
 import type { CheckRecord } from "../../../records/check/checkRecord.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
-import { codeSeries } from "../../../sharing/codeSeries.ts";
-import { drawCode, quietZone } from "../../../sharing/qrDrawing.ts";
 import { saveFile } from "../../../sharing/saveFile.ts";
-import { canShareFile, share } from "../../../sharing/shareFile.ts";
-import { appAddress, shareLink } from "../../../sharing/shareLink.ts";
+import { canShareFile, copyText, share } from "../../../sharing/shareFile.ts";
 import type { Prescribing } from "../../assessment/usePrescription.ts";
-import { StateMark } from "../../drawings/StateMark.tsx";
 import { Button } from "../../parts/Button.tsx";
-import { type CardContent, cardContent } from "./cardContent.ts";
-import { type CardPictures, cardPicture, standaloneDrawing } from "./cardPicture.ts";
-import "./card.css";
+import { CheckLine } from "../../parts/Choices.tsx";
+import { canPrint } from "../../parts/printing.ts";
+import { CardPage } from "./CardPage.tsx";
+import { cardContent } from "./cardContent.ts";
+import { cardPicture, standaloneDrawing } from "./cardPicture.ts";
+import { cardCode, cardLink, mostCardPhotos, photosOf } from "./cardPictures.ts";
 
 export interface CardDialogProps {
   readonly record: CheckRecord;
@@ -23,14 +22,24 @@ export interface CardDialogProps {
   onLeave(): void;
 }
 
+/** Unless others are chosen. */
+const usualPhotos = 3;
+
 /** The result as one page: as a picture to send or save, or on paper. Made on this device. */
 export function CardDialog({ record, assessment, prescribing, unit, onLeave }: CardDialogProps) {
   const content = useMemo(
     () => cardContent(record, assessment, prescribing, unit),
     [record, assessment, prescribing, unit],
   );
-  const pictures = useMemo(() => picturesOf(record), [record]);
-  const link = useMemo(() => linkOf(record), [record]);
+  const all = useMemo(() => photosOf(record), [record]);
+  const [chosen, setChosen] = useState<readonly number[]>(() =>
+    all.slice(0, usualPhotos).map((_, index) => index),
+  );
+  const photos = useMemo(() => all.filter((_, index) => chosen.includes(index)), [all, chosen]);
+  const code = useMemo(() => cardCode(record), [record]);
+  const link = useMemo(() => cardLink(record), [record]);
+  const travel = useMemo(() => document.querySelector<SVGSVGElement>(".travel-whole"), []);
+  const still = useMemo(() => travel && standaloneDrawing(travel), [travel]);
   const [file, setFile] = useState<File | null>(null);
   const [said, setSaid] = useState("Making the picture …");
 
@@ -43,7 +52,7 @@ export function CardDialog({ record, assessment, prescribing, unit, onLeave }: C
 
   useEffect(() => {
     let left = false;
-    cardPicture(content, pictures).then((made) => {
+    cardPicture(content, { travel, photos, code }).then((made) => {
       if (left) return;
       if (!made.ok) {
         setSaid(inModelUnits(made.fault.sentence));
@@ -55,24 +64,25 @@ export function CardDialog({ record, assessment, prescribing, unit, onLeave }: C
     return () => {
       left = true;
     };
-  }, [content, pictures, record]);
+  }, [content, travel, photos, code, record]);
 
   const shareIt = async () => {
     if (!file) return;
     const outcome = await share({ files: [file], title: content.title });
     if (!outcome.ok) setSaid("The share sheet did not open. Save the picture instead.");
   };
+  const shares = file !== null && canShareFile(file);
 
   return (
     <section class="card-sheet" aria-label="Card to show and send">
       <div class="row card-actions">
-        {file && canShareFile(file) && (
+        {shares && (
           <Button look="main" onClick={shareIt}>
             Share the picture
           </Button>
         )}
         <Button
-          look={file && canShareFile(file) ? "plain" : "main"}
+          look={shares ? "plain" : "main"}
           icon="file"
           disabled={!file}
           onClick={() => {
@@ -83,106 +93,58 @@ export function CardDialog({ record, assessment, prescribing, unit, onLeave }: C
         >
           Save the picture
         </Button>
-        <Button onClick={() => window.print()}>Print</Button>
+        {canPrint() && <Button onClick={() => window.print()}>Print</Button>}
+        {link && (
+          <Button
+            icon="link"
+            onClick={async () => {
+              const copied = await copyText(link);
+              setSaid(
+                copied.ok ? "The link is copied. It opens this check in Stopfit." : "Not copied.",
+              );
+            }}
+          >
+            Copy the link
+          </Button>
+        )}
         <Button look="quiet" icon="cross" onClick={onLeave}>
           Close the card
         </Button>
       </div>
+      {all.length > 0 && (
+        <fieldset class="card-choice card-actions">
+          <legend class="field-label">Photos on the card, {mostCardPhotos} at most</legend>
+          {all.map(({ address, words }, index) => {
+            const isOn = chosen.includes(index);
+            return (
+              <CheckLine
+                key={address}
+                checked={isOn}
+                onChange={(wanted) => {
+                  const others = chosen.filter((each) => each !== index);
+                  if (wanted && others.length >= mostCardPhotos) {
+                    setSaid(`${mostCardPhotos} photos fit. Take one off first.`);
+                    setChosen([...chosen]);
+                  } else setChosen(wanted ? [...others, index] : others);
+                }}
+                picture={<img src={address} alt="" />}
+              >
+                {words}
+              </CheckLine>
+            );
+          })}
+        </fieldset>
+      )}
       {said && <p role="status">{said}</p>}
-      <CardPage content={content} pictures={pictures} link={link} />
+      <CardPage
+        content={content}
+        travel={still && <img src={still} alt="The corner drawn to scale" />}
+        photos={photos}
+        code={code}
+        link={link}
+      />
     </section>
   );
-}
-
-function CardPage({
-  content,
-  pictures,
-  link,
-}: {
-  content: CardContent;
-  pictures: CardPictures;
-  link: string | null;
-}) {
-  const { code, travel, photos } = pictures;
-  const still = useMemo(() => travel && standaloneDrawing(travel), [travel]);
-  return (
-    <article class="card-page">
-      <h2>{content.title}</h2>
-      <p class="small soft">{content.facts.join(" · ")}</p>
-      <p class={`card-verdict tone-${content.verdict}`}>
-        <StateMark state={content.verdict} size={36} label="" />
-        {content.verdictWords}
-      </p>
-      <p>{content.reason}</p>
-      {content.toDo !== "" && (
-        <p>
-          <strong>What to do: {content.toDo}</strong>
-        </p>
-      )}
-      <div class="card-pictures">
-        {still && <img src={still} alt="The corner drawn to scale" />}
-        {code && (
-          <svg
-            viewBox={`${-code.quiet} ${-code.quiet} ${code.side + 2 * code.quiet} ${code.side + 2 * code.quiet}`}
-            role="img"
-            aria-label="QR code of this check"
-          >
-            <rect
-              x={-code.quiet}
-              y={-code.quiet}
-              width={code.side + 2 * code.quiet}
-              height={code.side + 2 * code.quiet}
-              fill="#ffffff"
-            />
-            <path d={code.path} fill="#000000" />
-          </svg>
-        )}
-      </div>
-      <h3>Readings</h3>
-      <ul class="card-readings">
-        {content.readings.map(({ name, value }) => (
-          <li key={name}>
-            {name}: <strong>{value}</strong>
-          </li>
-        ))}
-      </ul>
-      {photos.length > 0 && (
-        <div class="card-photos">
-          {photos.slice(0, 3).map((photo, index) => (
-            <img key={photo} src={photo} alt={`Taken on the vehicle, ${index + 1}`} />
-          ))}
-        </div>
-      )}
-      <h3>Cautions</h3>
-      <ul class="plain-list small">
-        {content.cautions.map((caution) => (
-          <li key={caution}>{caution}</li>
-        ))}
-      </ul>
-      {link && (
-        <p class="small">
-          <a href={link}>Open this check in Stopfit</a>
-        </p>
-      )}
-      <p class="small">{content.certification}</p>
-    </article>
-  );
-}
-
-function picturesOf(record: CheckRecord): CardPictures {
-  const series = codeSeries(record, appAddress(location));
-  const only = series.ok && series.value.codes.length === 1 ? series.value.codes[0] : undefined;
-  const drawn = only && drawCode(only.address, only.digits);
-  return {
-    travel: document.querySelector<SVGSVGElement>(".travel-whole"),
-    photos: (record.photos ?? []).map(({ type, data }) => `data:${type};base64,${data}`),
-    code: drawn?.ok ? { side: drawn.value.size, quiet: quietZone, path: drawn.value.path } : null,
-  };
-}
-
-function linkOf(record: CheckRecord): string | null {
-  const link = shareLink(record, appAddress(location));
-  return link.ok ? link.value.address : null;
 }
 
 function fileName({ vehicle, createdAt }: CheckRecord): string {

@@ -11,6 +11,7 @@ import { quantityKindOf, readingsOf } from "../../../records/review/oddReadings.
 import { verdictWords } from "../../assessment/stateWords.ts";
 import type { Prescribing } from "../../assessment/usePrescription.ts";
 import { cautionsOf } from "../../guide/cautions.ts";
+import { jobWords } from "../../job/jobWords.ts";
 import { readingWords } from "../formulas/readingById.ts";
 import { certification } from "../sections/VerdictPanel.tsx";
 
@@ -42,11 +43,15 @@ export function cardContent(
   const fitment = fitmentOf(record);
   const text = (sentence: Assessment["reason"]) =>
     sentenceText(withoutRanges(sentence), unit, { coarse: true });
-  const { author, vehicle, stop, axle, createdAt } = record;
+  const { author, vehicle, stop, axle, createdAt, job } = record;
   const by = author.name?.trim();
   return {
     title: `${vehicle.label}, ${axle} axle`,
-    facts: [`Stop: ${stopTitle(stop)}`, `Checked ${dateText(createdAt)}${by ? ` by ${by}` : ""}`],
+    facts: [
+      ...(job ? [`${jobWords(job)}${job.moment ? `, ${job.moment} the change` : ""}`] : []),
+      `Stop: ${stopTitle(stop)}`,
+      `Checked ${dateText(createdAt)}${by ? ` by ${by}` : ""}`,
+    ],
     verdict: assessment.verdict,
     verdictWords: verdictWords[assessment.verdict],
     reason: text(assessment.reason),

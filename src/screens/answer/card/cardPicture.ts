@@ -1,17 +1,18 @@
 import { fail, type Outcome, succeed } from "../../../physics/outcome.ts";
 import type { CardContent } from "./cardContent.ts";
+import type { CardCode, CardPhoto } from "./cardPictures.ts";
 
 const width = 1080;
 const margin = 56;
+const photosInRow = 3;
+const photoGap = 16;
 const family = "system-ui, sans-serif";
 
 /** What stands beside the words: the travel view, photos, the code. */
 export interface CardPictures {
   readonly travel: SVGSVGElement | null;
-  /** Addresses of photos. */
-  readonly photos: readonly string[];
-  /** A code's modules a side, its quiet zone, and their path; null where it needs several. */
-  readonly code: { readonly side: number; readonly quiet: number; readonly path: string } | null;
+  readonly photos: readonly CardPhoto[];
+  readonly code: CardCode | null;
 }
 
 interface Colours {
@@ -76,6 +77,16 @@ export function lines(words: string, room: number, measure: (text: string) => nu
   return line === "" ? broken : [...broken, line];
 }
 
+/** The largest part of a picture with this ratio of width to height, from its middle, px. */
+export function middleOf(
+  { width, height }: { readonly width: number; readonly height: number },
+  ratio: number,
+): { readonly x: number; readonly y: number; readonly width: number; readonly height: number } {
+  const wide = Math.min(width, height * ratio);
+  const tall = Math.min(height, width / ratio);
+  return { x: (width - wide) / 2, y: (height - tall) / 2, width: wide, height: tall };
+}
+
 class Sheet {
   y = margin;
   readonly #context: CanvasRenderingContext2D;
@@ -121,7 +132,14 @@ class Sheet {
     if (this.#draws) this.#context.drawImage(image, left, this.y, wide, tall);
   }
 
-  code(code: NonNullable<CardPictures["code"]>, left: number, wide: number): void {
+  /** The middle of a photo, as much of it as the place holds without drawing it out. */
+  photo(photo: HTMLImageElement, left: number, wide: number, tall: number): void {
+    if (!this.#draws) return;
+    const { x, y, width, height } = middleOf(photo, wide / tall);
+    this.#context.drawImage(photo, x, y, width, height, left, this.y, wide, tall);
+  }
+
+  code(code: CardCode, left: number, wide: number): void {
     if (!this.#draws) return;
     const context = this.#context;
     const scale = wide / (code.side + 2 * code.quiet);
@@ -150,7 +168,7 @@ export async function cardPicture(
   const context = canvas.getContext("2d");
   if (context === null) return refused;
   const travel = pictures.travel && (await loaded(standaloneDrawing(pictures.travel)));
-  const found = await Promise.all(pictures.photos.slice(0, 3).map(loaded));
+  const found = await Promise.all(pictures.photos.map(({ address }) => loaded(address)));
   const photos = found.filter((photo) => photo !== null);
   const colours: Colours = {
     ink: "#14201d",
@@ -202,12 +220,12 @@ function compose(
   for (const { name, value } of content.readings) {
     sheet.write(`${name}: ${value}`, 24, colours.ink);
   }
-  if (photos.length > 0) {
-    sheet.space(20);
-    const wide = (width - 2 * margin - 32) / 3;
-    const tall = 0.75 * wide;
-    photos.forEach((photo, index) => {
-      sheet.image(photo, margin + index * (wide + 16), wide, tall);
+  const wide = (width - 2 * margin - 2 * photoGap) / photosInRow;
+  const tall = 0.75 * wide;
+  for (let first = 0; first < photos.length; first += photosInRow) {
+    sheet.space(photoGap);
+    photos.slice(first, first + photosInRow).forEach((photo, place) => {
+      sheet.photo(photo, margin + place * (wide + photoGap), wide, tall);
     });
     sheet.space(tall);
   }

@@ -9,8 +9,8 @@ import {
   type Reach,
   reaches,
   type ToolId,
-  toolsOf,
-} from "../../../records/entry/toolTolerance.ts";
+} from "../../../records/entry/tools.ts";
+import { toolsOf } from "../../../records/entry/toolTolerance.ts";
 import { Button } from "../../parts/Button.tsx";
 import { Choices, type Option } from "../../parts/Choices.tsx";
 import { Disclosure } from "../../parts/Disclosure.tsx";

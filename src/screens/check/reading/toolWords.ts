@@ -1,11 +1,6 @@
 import type { EntryKind } from "../../../records/entry/readingCatalogue.ts";
-import {
-  type Reach,
-  type ToolGroup,
-  type ToolId,
-  tapeClasses,
-  tapeClassOf,
-} from "../../../records/entry/toolTolerance.ts";
+import type { Reach, ToolGroup, ToolId } from "../../../records/entry/tools.ts";
+import { tapeClasses, tapeClassOf } from "../../../records/entry/toolTolerance.ts";
 import { type EntryUnit, fromModel } from "../../../records/entry/units.ts";
 
 export const toolWords: {
