@@ -1,3 +1,4 @@
+import { contactsText } from "";
 import { useMemo } from "preact/hooks";
 import type { Assessor } from "../../../compute/assessor.ts";
 import type {
@@ -20,7 +21,6 @@ import { useAssessment } from "../../assessment/useAssessment.ts";
 import { DataTable } from "../../charts/DataTable.tsx";
 import { StateMark } from "../../drawings/StateMark.tsx";
 import { Notice } from "../../parts/Notice.tsx";
-import { contactsText } from "../contacts/contactsWords.ts";
 
 interface Answered {
   readonly fitment: Fitment;
