@@ -1,4 +1,3 @@
-import { contactsText } from "";
 import { useMemo } from "preact/hooks";
 import type { Assessor } from "../../../compute/assessor.ts";
 import type {
@@ -126,7 +125,9 @@ function rowsOf(
     [
       "Contacts, loaded",
       ({ loadedContactsPerKm }) =>
-        loadedContactsPerKm === null ? absent : contactsText(loadedContactsPerKm),
+        loadedContactsPerKm === null
+          ? absent
+          : quantityText({ kind: "contactRate", value: loadedContactsPerKm }, unit),
     ],
     [
       "Hardest on the body",
