@@ -2,7 +2,7 @@ import { assessStatic, completeAssessment } from "../physics/assess.ts";
 import type { Corner, Fitment, Side } from "../physics/fitment.ts";
 import { type ImpactRun, impactSetupOf, settled, simulateImpact } from "../physics/impact/index.ts";
 import type { Fault, Outcome } from "../physics/outcome.ts";
-import { prescribeSteps } from "../physics/prescription/index.ts";
+import { prescribeSteps, type SearchOptions } from "../physics/prescription/index.ts";
 import { rankStops } from "../physics/ranking/index.ts";
 import { planRemeasureSteps } from "../physics/remeasure/index.ts";
 import {
@@ -12,6 +12,7 @@ import {
   type MapCell,
 } from "../physics/stiffness/index.ts";
 import { secantRate } from "../physics/stop/index.ts";
+import { LastAnswers } from "./lastAnswers.ts";
 import type { Reply, Request } from "./messages.ts";
 
 type Of<Kind extends Request["kind"]> = Extract<Request, { kind: Kind }>;
@@ -39,13 +40,17 @@ interface Job {
 
 /**
  * Does what it is asked in slices, so that a newer request of the same lane, or a cancellation, stops
- * an older one within a slice. Answers before maps and rankings; within a kind, first come first served. A single
+ * an older one within a slice. Answers before what to do, and that before maps and rankings; within a kind, first come first served. A single
  * event is short enough to be run at once.
  */
 export class ComputeDispatcher {
   readonly #surroundings: DeskSurroundings;
   #answers: Job[] = [];
+  /** What to do, before the drawings below it. */
+  #advice: Job[] = [];
   #maps: Job[] = [];
+  /** So that what to do need not assess anew what stands there. */
+  readonly #lastAnswers = new LastAnswers();
   #waiting = false;
 
   constructor(surroundings: DeskSurroundings) {
@@ -69,9 +74,9 @@ export class ComputeDispatcher {
         break;
       }
       case "prescribe": {
-        const lane = `prescribe ${request.lane}`;
-        this.#maps = this.#maps.filter((job) => job.lane !== lane);
-        this.#maps.push({ ticket: request.ticket, lane, work: this.#prescribe(request) });
+        const { ticket, lane } = request;
+        this.#advice = this.#advice.filter((job) => job.lane !== lane);
+        this.#advice.push({ ticket, lane, work: this.#prescribe(request) });
         break;
       }
       case "remeasure": {
@@ -85,6 +90,7 @@ export class ComputeDispatcher {
         break;
       case "cancel":
         this.#answers = this.#answers.filter((job) => job.ticket !== request.ticket);
+        this.#advice = this.#advice.filter((job) => job.ticket !== request.ticket);
         this.#maps = this.#maps.filter((job) => job.ticket !== request.ticket);
         break;
     }
@@ -92,7 +98,7 @@ export class ComputeDispatcher {
   }
 
   #wait(): void {
-    if (this.#waiting || this.#answers.length + this.#maps.length === 0) return;
+    if (this.#waiting || this.#queue().length === 0) return;
     this.#waiting = true;
     this.#surroundings.later(() => {
       this.#waiting = false;
@@ -101,10 +107,14 @@ export class ComputeDispatcher {
     });
   }
 
+  #queue(): Job[] {
+    return [this.#answers, this.#advice].find((jobs) => jobs.length > 0) ?? this.#maps;
+  }
+
   #slice(): void {
     const end = this.#surroundings.now() + sliceMs;
     do {
-      const queue = this.#answers.length > 0 ? this.#answers : this.#maps;
+      const queue = this.#queue();
       const job = queue[0];
       if (job === undefined) return;
       const ended = this.#guarded(job.ticket, () => job.work.next().done === true) ?? true;
@@ -147,13 +157,11 @@ export class ComputeDispatcher {
       corners.push(yield* cornerDynamicsSteps(fitment, corner));
       yield;
     }
-    this.#surroundings.reply({
-      kind: "complete",
-      ticket,
-      last: true,
-      assessment: completeAssessment(fitment, assessed.value, corners),
-      corners,
-    });
+    const assessment = completeAssessment(fitment, assessed.value, corners);
+    if (samples === undefined && seed === undefined) {
+      this.#lastAnswers.keep(fitment, { assessment, dynamics: corners });
+    }
+    this.#surroundings.reply({ kind: "complete", ticket, last: true, assessment, corners });
   }
 
   *#map(request: Of<"map">): Generator<void, void, void> {
@@ -185,7 +193,7 @@ export class ComputeDispatcher {
 
   *#rank(request: Of<"rank">): Generator<void, void, void> {
     const { ticket, fitment, candidates, options } = request;
-    const steps = rankStops(fitment, candidates, options);
+    const steps = rankStops(fitment, candidates, this.#withAnswer(fitment, options));
     let toldAt = Number.NEGATIVE_INFINITY;
     for (let step = steps.next(); ; step = steps.next()) {
       if (step.done) {
@@ -204,7 +212,7 @@ export class ComputeDispatcher {
 
   *#prescribe(request: Of<"prescribe">): Generator<void, void, void> {
     const { ticket, fitment, candidates, options } = request;
-    const steps = prescribeSteps(fitment, candidates, options);
+    const steps = prescribeSteps(fitment, candidates, this.#withAnswer(fitment, options));
     let toldAt = this.#surroundings.now();
     for (let step = steps.next(); ; step = steps.next()) {
       if (step.done) {
@@ -224,6 +232,12 @@ export class ComputeDispatcher {
       }
       yield;
     }
+  }
+
+  #withAnswer(fitment: Fitment, options: SearchOptions): SearchOptions {
+    if (options.samples !== undefined || options.seed !== undefined) return options;
+    const known = this.#lastAnswers.at(fitment);
+    return known === null ? options : { ...options, assessed: known.assessment };
   }
 
   *#again(request: Of<"remeasure">): Generator<void, void, void> {

@@ -31,6 +31,19 @@ export function length(value: number): Quantity {
   return { kind: "length", value };
 }
 
+/** A margin, mm, in words: what it is to spare, or short by. */
+export function margin(value: number): Sentence {
+  return [length(Math.abs(value)), value < 0 ? " short" : " to spare"];
+}
+
+/** The 95 % range of a margin, in brackets; each end says its side where one is short. Empty where there is none. */
+export function marginRange(range: readonly [number, number] | null): Sentence {
+  if (range === null) return [];
+  const [least, greatest] = range;
+  const end = least < 0 ? margin : (value: number): Sentence => [length(value)];
+  return [" (95 %: ", ...end(least), " to ", ...end(greatest), ")"];
+}
+
 const modelUnits: Record<QuantityKind, (value: number) => string> = {
   length: (mm) => `${mm.toFixed(1)} mm`,
   angle: (degrees) => `${degrees.toFixed(1)}°`,

@@ -5,9 +5,12 @@ import { assessFitment } from "../../src/physics/assess.ts";
 import type { DesignEvent } from "../../src/physics/fitment.ts";
 import { simulateImpact } from "../../src/physics/impact/impact.ts";
 import { settled } from "../../src/physics/impact/impactSetup.ts";
+import { spacersByMm } from "../../src/physics/prescription/candidates.ts";
+import { prescribeSteps } from "../../src/physics/prescription/prescribe.ts";
 import { cornerDynamics } from "../../src/physics/stiffness/cornerDynamics.ts";
 import { secantRate } from "../../src/physics/stop/stiffnessClass.ts";
 import { demoFitment, loadedSetup, unwrapped } from "../physics/demoFitments.ts";
+import { finished } from "../physics/prescription/exhaustive.ts";
 import { SlowDispatcher } from "./slowDispatcher.ts";
 
 const arm = demoFitment("arm-fits");
@@ -71,6 +74,32 @@ describe("the desk", () => {
     const order = desk.replies.map(({ ticket, last }) => `${ticket}${last ? " last" : ""}`);
     expect(order.indexOf("2 last")).toBeLessThan(order.indexOf("1 last"));
     expect(desk.of(1).at(-1)?.last).toBe(true);
+  });
+
+  it("says what to do before it goes on with a map, by what it knows of the vehicle", () => {
+    const desk = new SlowDispatcher();
+    const options = { spacersMm: spacersByMm };
+    const ask = (ticket: number): Request => ({
+      kind: "prescribe",
+      ticket,
+      lane: "prescribe",
+      fitment: strut,
+      candidates: [],
+      options,
+    });
+    desk.receive({ kind: "assess", ticket: 1, lane: "answer", fitment: strut });
+    desk.finish();
+    desk.receive(map(2));
+    desk.turn();
+    desk.receive(ask(3));
+    desk.receive(ask(4));
+    desk.finish();
+    const order = desk.replies.map(({ ticket, last }) => `${ticket}${last ? " last" : ""}`);
+    expect(order.indexOf("4 last")).toBeLessThan(order.indexOf("2 last"));
+    expect(desk.of(3)).toEqual([]);
+    const last = desk.of(4).at(-1);
+    if (last?.kind !== "prescribed") throw new Error("nothing was prescribed");
+    expect(last.prescription).toEqual(finished(prescribeSteps(strut, [], options)));
   });
 
   it("streams a map: its layout, then cells slice by slice, each once", () => {

@@ -4,7 +4,6 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Browser } from "playwright-core";
 import { ensureChromium } from "../../src/tooling/chromium.mjs";
-import { runTool } from "../../src/tooling/run.mjs";
 import { assessFile } from "../browser/support/assess.ts";
 import { axeViolations } from "../browser/support/axe.ts";
 import { CheckList } from "../browser/support/checkList.ts";
@@ -15,6 +14,7 @@ import { launchChromium } from "../browser/support/phone.ts";
 import { Site } from "../browser/support/site.ts";
 import { type ComparedCorner, compareWithVectors } from "../vectors/vectors.ts";
 import { measureAnswerTimes, measureTyping } from "./answerTimes.ts";
+import { buildDemoInto } from "./buildDemo.ts";
 import { measureDeskTimes } from "./deskTimes.ts";
 import { measuredPhone } from "./measuredPhone.ts";
 import { type FrameTimes, measureTravelFrames } from "./travelFrames.ts";
@@ -33,18 +33,6 @@ function sayTimes(what: string, times: readonly number[]): void {
     what,
     `${middle.toFixed(0)} ms  (${least.toFixed(0)} … ${greatest.toFixed(0)}, ${times.length} times)`,
   );
-}
-
-async function buildInto(dist: string): Promise<void> {
-  const env = { ...process.env, NODE_ENV: "production", VITE_DEMO: "1" };
-  const code = await runTool(
-    "vite/bin/vite.js",
-    ["build", "--logLevel", "error", "--outDir", dist],
-    {
-      env,
-    },
-  );
-  if (code !== 0) throw new Error("The build failed; its message is above.");
 }
 
 function saySizes(dist: string): void {
@@ -136,7 +124,7 @@ const dist = process.env.STOPFIT_DIST ?? mkdtempSync(join(tmpdir(), "stopfit-fig
 const site = new Site();
 const browser = await launchChromium();
 try {
-  if (process.env.STOPFIT_DIST === undefined) await buildInto(dist);
+  if (process.env.STOPFIT_DIST === undefined) await buildDemoInto(dist);
   await site.publish(dist);
   const commit = execFileSync("git", ["rev-parse", "--short", "HEAD"]).toString().trim();
   say("measured", `${commit}, Chromium ${browser.version()}, Node ${process.versions.node}`);

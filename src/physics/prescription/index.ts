@@ -3,6 +3,7 @@
 export {
   type Candidate,
   fittedId,
+  leastStopHeightMm,
   scaledBuilds,
   spacersByInch,
   spacersByMm,

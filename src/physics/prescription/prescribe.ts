@@ -1,5 +1,6 @@
 import { assessStatic } from "../assess.ts";
 import type { CheckId, Fitment, Side, State } from "../fitment.ts";
+import { succeed } from "../outcome.ts";
 import type { Sentence } from "../sentence.ts";
 import { ClosingDraws, DrawnColumns } from "../uncertainty/closingDraws.ts";
 import { SharedDraws } from "../uncertainty/sharedDraws.ts";
@@ -83,7 +84,7 @@ export function* prescribeSteps(
   const columns = new DrawnColumns(new SharedDraws(given.samples, given.seed));
   const options: SearchOptions = { ...given, columns, closings: new ClosingDraws() };
   const first = sitsOnStopSentence(fitment);
-  const plain = assessStatic(fitment, options);
+  const plain = given.assessed ? succeed(given.assessed) : assessStatic(fitment, options);
   const doubted = plain.ok ? notBelieved(fitment, plain.value) : null;
   if (doubted !== null) {
     const { blockedBy, sentence } = doubted;

@@ -72,28 +72,43 @@ export function* searchSteps(
   others: readonly Candidate[],
   options: SearchOptions,
 ): Generator<SearchProgress, Found, void> {
+  return yield* bestOnVehicle(vehicleFor(fitment, others, options), options);
+}
+
+/** A vehicle and all that may be tried on it; what was worked out is kept from one question to the next. */
+export interface TriedVehicle extends Omit<Found, "best"> {
+  readonly fitment: Fitment;
+}
+
+export function vehicleFor(
+  fitment: Fitment,
+  others: readonly Candidate[],
+  options: SearchOptions,
+): TriedVehicle {
   const combinations = combinationsOf(fitment, others, options.spacersMm);
-  const trials = new Trials(fitment, options, combinations);
+  return { fitment, combinations, trials: new Trials(fitment, options, combinations) };
+}
+
+/** The search on a vehicle of which something may be known already. */
+export function* bestOnVehicle(
+  { fitment, trials, combinations }: TriedVehicle,
+  options: Pick<SearchOptions, "okOnly">,
+): Generator<SearchProgress, Found, void> {
   const best = yield* bestOfSteps(fitment, combinations, trials, options);
   return { best, trials, combinations };
 }
 
 /** Is there a combination that is ok? The first that is found answers. */
-export function* someFits(
-  fitment: Fitment,
-  others: readonly Candidate[],
-  options: SearchOptions,
-): Generator<SearchProgress, boolean, void> {
+export function* someFits({
+  fitment,
+  trials,
+  combinations,
+}: TriedVehicle): Generator<SearchProgress, boolean, void> {
   if (!someLimitEverywhere(fitment)) return false;
-  const combinations = combinationsOf(fitment, others, options.spacersMm);
-  return yield* new Search(
-    fitment,
-    combinations,
-    new Trials(fitment, options, combinations),
-  ).some();
+  return yield* new Search(fitment, combinations, trials).some();
 }
 
-/** The same of some combinations only. */
+/** The best of some combinations only. */
 export function* bestOfSteps(
   fitment: Fitment,
   combinations: readonly Combination[],

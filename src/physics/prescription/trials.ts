@@ -18,8 +18,6 @@ import {
   type OwnHitsOptions,
   ownHitsSteps,
 } from "../stiffness/cornerDynamics.ts";
-import { isProgressive } from "../stop/stiffnessClass.ts";
-import { stopCurve } from "../stop/stopCurve.ts";
 import {
   ClosingDraws,
   type ClosingSpan,
@@ -31,7 +29,8 @@ import { meanOf } from "../uncertainty/readingMean.ts";
 import { SharedDraws } from "../uncertainty/sharedDraws.ts";
 import { carryState } from "../verdict/earlyContact.ts";
 import { missingRideData } from "../verdict/missingRideData.ts";
-import { type Candidate, type Combination, changeOf, fittedId } from "./candidates.ts";
+import { type Candidate, type Combination, changeOf } from "./candidates.ts";
+import { CheckedScreening } from "./checkedScreening.ts";
 import { fitmentWithStop } from "./fitmentWithStop.ts";
 import {
   type JudgedCheck,
@@ -49,6 +48,7 @@ import {
   type Screening,
   surelySolid,
 } from "./screening.ts";
+import { geometryKey, heightKey, keyOf, travelKey } from "./sharedKeys.ts";
 
 /** A combination on the vehicle, before events. */
 export interface Screened {
@@ -78,6 +78,8 @@ export interface MadeWith {
 export interface TrialOptions extends AssessOptions {
   /** Wheel travel to contact that the vehicle was made with; absent: the fitted stop's. */
   readonly madeWith?: readonly MadeWith[];
+  /** The whole assessment of the vehicle as it stands, where it is known: by the same draws. */
+  readonly assessed?: Assessment;
   /** Draws of readings that several vehicles share; absent: its own. */
   readonly columns?: DrawnColumns;
   /** Closings of vehicles that differ in stops, limits, load and spring rates alone; absent: its own. */
@@ -130,6 +132,11 @@ export class Trials {
     combination: Combination,
     fitment: Fitment,
   ): Outcome<Omit<Screened, "combination" | "fitment">> {
+    const { assessed } = this.#options;
+    if (assessed !== undefined && combination.change === "nothing") {
+      const screening = new AssessedScreening(assessed, this.#hasEvents());
+      return succeed({ screening, place: this.#placeOf(combination, assessed.corners) });
+    }
     const ready = prepareFitment(fitment, this.#options);
     if (!ready.ok) return ready;
     const screening = this.#drawnScreening(fitment, ready.value) ?? this.#assessed(fitment);
@@ -213,13 +220,10 @@ export class Trials {
     if (known !== undefined) return known;
     const fitment = this.#fitmentOf(combination);
     if (!fitment.ok) return fitment;
-    const before = assessStatic(fitment.value, this.#options);
-    yield;
-    if (!before.ok) return before;
-    const dynamics: CornerDynamics[] = [];
-    for (const corner of fitment.value.corners)
-      dynamics.push(yield* cornerDynamicsSteps(fitment.value, corner));
-    const assessment = completeAssessment(fitment.value, before.value, dynamics);
+    const asItStands = combination.change === "nothing" ? this.#options.assessed : undefined;
+    const assessed = asItStands ? succeed(asItStands) : yield* this.#assess(fitment.value);
+    if (!assessed.ok) return assessed;
+    const assessment = assessed.value;
     const place = this.#placeOf(combination, assessment.corners);
     const trial = succeed<Trial>({
       combination,
@@ -229,6 +233,16 @@ export class Trials {
     });
     this.#complete.set(key, trial);
     return trial;
+  }
+
+  *#assess(fitment: Fitment): Generator<void, Outcome<Assessment>, void> {
+    const before = assessStatic(fitment, this.#options);
+    yield;
+    if (!before.ok) return before;
+    const dynamics: CornerDynamics[] = [];
+    for (const corner of fitment.corners)
+      dynamics.push(yield* cornerDynamicsSteps(fitment, corner));
+    return succeed(completeAssessment(fitment, before.value, dynamics));
   }
 
   /**
@@ -341,61 +355,6 @@ export class Trials {
   }
 }
 
-/** A screening by closings that hands over to the assessment where they turn out not to decide. */
-class CheckedScreening implements Screening {
-  readonly contact: Screening["contact"];
-  readonly #drawn: DrawnScreening;
-  readonly #assess: () => Screening;
-  #assessed: Screening | null = null;
-
-  constructor(drawn: DrawnScreening, assess: () => Screening) {
-    this.contact = drawn.contact;
-    this.#drawn = drawn;
-    this.#assess = assess;
-  }
-
-  isFine(...asked: Parameters<Screening["isFine"]>): boolean {
-    return this.#of((screening) => screening.isFine(...asked));
-  }
-
-  checks(): readonly JudgedCheck[] {
-    return this.#of((screening) => screening.checks());
-  }
-
-  leastProbability(): number {
-    return this.#of((screening) => screening.leastProbability());
-  }
-
-  #of<Value>(asked: (screening: Screening) => Value): Value {
-    if (!this.#drawn.escaped) {
-      const value = asked(this.#drawn);
-      if (!this.#drawn.escaped) return value;
-    }
-    this.#assessed ??= this.#assess();
-    return asked(this.#assessed);
-  }
-}
-
-function keyOf({ candidate, spacerMm }: Combination): string {
-  return `${candidate.id} ${spacerMm}`;
-}
-
-/** What reserve and early contact of a combination depend on. */
-function heightKey({ candidate, spacerMm }: Combination): string {
-  const { id, stop } = candidate;
-  const curve = stop.duty === "carry" ? null : stopCurve(stop);
-  if (!curve?.ok) return `${id} ${spacerMm}`;
-  const { freeHeight, usableCompressionMm, usableTolMm } = stop;
-  return JSON.stringify([
-    spacerMm,
-    id === fittedId,
-    freeHeight,
-    usableCompressionMm,
-    usableTolMm,
-    isProgressive(curve.value),
-  ]);
-}
-
 /** Of a stop made to carry, which no draw decides about; null where its load is not known. */
 function carryStateOf(fitment: Fitment, corner: PreparedCorner, rules: UseRules): State | null {
   const compression = carriedCompression(fitment, corner, rules);
@@ -403,22 +362,4 @@ function carryStateOf(fitment: Fitment, corner: PreparedCorner, rules: UseRules)
   return loadedCompressionMm === null
     ? null
     : carryState(fitment.stop, loadedCompressionMm, estimatedCompressionMm);
-}
-
-/** The wanted travel itself; where it is drawn, all that it is drawn from. */
-function travelKey(
-  { ride, rules, use }: Fitment,
-  { road }: PreparedCorner,
-  state: "laden" | "unladen",
-  travel: WantedTravel,
-): string {
-  if (typeof travel === "number") return `${travel}`;
-  const { progressive, heldAtRideN, cornerMassKg } = road.corner;
-  return JSON.stringify([state, ride, rules, use, progressive, heldAtRideN, cornerMassKg]);
-}
-
-/** What the suspension of a corner is drawn from: its side, and what was found by hand with which stop. */
-function geometryKey({ budget: { corner, places } }: PreparedCorner): string {
-  const height = places.hand === null ? null : (places.all[places.recordedHeight]?.id ?? "stop");
-  return `${corner.side} ${height}`;
 }

@@ -2,7 +2,14 @@ import { cornerAtMeans } from "../budget/cornerAtMeans.ts";
 import type { Corner, Fitment, HardLimit, Reading } from "../fitment.ts";
 import { layoutAtHeight } from "../kinematics/layoutAtHeight.ts";
 import { type Candidate, scaledBuilds } from "./candidates.ts";
-import { type SearchOptions, type SearchProgress, searchSteps, someFits } from "./searchSteps.ts";
+import {
+  bestOnVehicle,
+  type SearchOptions,
+  type SearchProgress,
+  someFits,
+  type TriedVehicle,
+  vehicleFor,
+} from "./searchSteps.ts";
 import type { Trial } from "./trials.ts";
 
 /** A change of the vehicle with which a combination fits, tested with it. */
@@ -81,18 +88,27 @@ export function* whatFreesSteps(
   const freed: Freed[] = [];
   for (const { kind, amounts, changed, others: own = others, sameGeometry } of kinds) {
     if (own.length === 0 && kind === "otherClass") continue;
-    const { closings, ...rest } = options;
-    const search: SearchOptions = sameGeometry ? options : rest;
-    const fits = function* (amount: number) {
+    // Of the vehicle as it stands; with another suspension its closings are others too.
+    const { assessed: _, closings, ...rest } = options;
+    const search: SearchOptions = { ...rest, ...(sameGeometry && closings && { closings }) };
+    const vehicles = new Map<number, TriedVehicle | null>();
+    const vehicleAt = (amount: number) => {
+      const known = vehicles.get(amount);
+      if (known !== undefined) return known;
       const fitment = changed(amount);
-      return fitment !== null && (yield* someFits(fitment, own, search));
+      const vehicle = fitment && vehicleFor(fitment, own, search);
+      vehicles.set(amount, vehicle);
+      return vehicle;
+    };
+    const fits = function* (amount: number) {
+      const vehicle = vehicleAt(amount);
+      return vehicle !== null && (yield* someFits(vehicle));
     };
     // The fitted build in another class is worth telling even where it needs care.
     const amount = kind === "otherClass" ? 1 : yield* leastThatFrees(amounts, fits);
-    const fitment = amount === null ? null : changed(amount);
-    if (amount === null || fitment === null) continue;
-    const okOnly = kind !== "otherClass";
-    const { best } = yield* searchSteps(fitment, own, { ...search, okOnly });
+    const vehicle = amount === null ? null : vehicleAt(amount);
+    if (amount === null || vehicle === null) continue;
+    const { best } = yield* bestOnVehicle(vehicle, { okOnly: kind !== "otherClass" });
     if (best === null) continue;
     freed.push({ kind, amount, trial: best });
     yield { done: freed.length, total: kinds.length, freed: [...freed] };

@@ -1,6 +1,6 @@
 import type { Check } from "../fitment.ts";
 import { limitTouches } from "../readingNames.ts";
-import { capital, length, type Sentence } from "../sentence.ts";
+import { capital, length, margin, marginRange, type Sentence } from "../sentence.ts";
 import {
   type CornerEvidence,
   mostDoubted,
@@ -43,9 +43,7 @@ export function clearanceCheck(evidence: CornerEvidence): Check {
   }
   const state = decide(probability, draws.reserveAboveZero);
   const touches = limitTouches[limit.kind];
-  const range = draws.intervals.reserve;
-  const between: Sentence =
-    range === null ? [] : [" (95 %: ", length(range[0]), " to ", length(range[1]), ")"];
+  const between = marginRange(draws.intervals.reserve);
   switch (state) {
     case "ok":
       return {
@@ -93,8 +91,8 @@ export function clearanceCheck(evidence: CornerEvidence): Check {
         probability,
         reading: mostDoubted(evidence, "reserve"),
         sentence: [
-          `Can't tell whether the stop is fully compressed before ${touches}: what is left is `,
-          length(limit.reserveMm),
+          `Can't tell whether the stop is fully compressed before ${touches}: the readings say `,
+          ...margin(limit.reserveMm),
           ...between,
           ".",
           ...takeAgain(evidence, "reserve"),

@@ -205,13 +205,13 @@ export function parseMass(
   return parseWithUnit(text, massUnits, unit, sign, "kg or lb");
 }
 
-/** A rate in N/mm from N/mm or lbf/in. */
+/** A rate in N/mm from N/mm or lb/in. */
 export function parseRate(
   text: string,
   unit: "N/mm" | "lbf/in",
   sign: AllowedSign = "aboveZero",
 ): Outcome<ParsedEntry<TypedUnit>> {
-  return parseWithUnit(text, rateUnits, unit, sign, "N/mm or lbf/in");
+  return parseWithUnit(text, rateUnits, unit, sign, "N/mm or lb/in");
 }
 
 /** A damping coefficient in N·s/mm from N·s/mm or lbf·s/in. */

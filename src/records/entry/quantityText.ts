@@ -6,6 +6,7 @@ import {
   mmPerInch,
   newtonsPerPoundForce,
   plainDecimal,
+  unitText,
 } from "./units.ts";
 
 export interface TextOptions {
@@ -51,6 +52,10 @@ function preferredNumber(value: number): string {
   return plainDecimal(Number(value.toPrecision(6)));
 }
 
+function inPounds(rate: number): string {
+  return `${threeFigures(fromModel(rate, "lbf/in"))} ${unitText("lbf/in")}`;
+}
+
 type Writer = (value: number, options: TextOptions) => string;
 
 const metric: { readonly [Kind in QuantityKind]: Writer } = {
@@ -76,12 +81,15 @@ const metric: { readonly [Kind in QuantityKind]: Writer } = {
 
 const imperial: { readonly [Kind in QuantityKind]: Writer } = {
   ...metric,
-  length: (mm, { fractions = false, coarse = false }) =>
-    `${fractions || coarse ? sixteenths(mm / mmPerInch) : fixed(mm / mmPerInch, 2)} in`,
-  rate: (rate) => `${threeFigures(fromModel(rate, "lbf/in"))} lbf/in`,
-  // The class is a round number in N/mm only; it stays the name, with the person's unit beside it.
-  stiffnessClass: (rate) =>
-    `${preferredNumber(rate)} N/mm (${threeFigures(fromModel(rate, "lbf/in"))} lbf/in)`,
+  length: (mm, { fractions = false, coarse = false }) => {
+    const inches = mm / mmPerInch;
+    if (!fractions && !coarse) return `${fixed(inches, 2)} in`;
+    const text = sixteenths(inches);
+    return coarse && text === "0" && mm !== 0 ? "less than 1/16 in" : `${text} in`;
+  },
+  rate: inPounds,
+  // The class is a round number in N/mm only, which stays beside the person's own unit.
+  stiffnessClass: (rate) => `${inPounds(rate)} (${preferredNumber(rate)} N/mm)`,
   force: (newtons) => `${fixed(newtons / newtonsPerPoundForce, 0)} lbf`,
   mass: (kilograms) => `${fixed(fromModel(kilograms, "lb"), 0)} lb`,
   energy: (joules) => `${fixed(joules / joulesPerFootPoundForce, 1)} ft·lbf`,

@@ -1,8 +1,10 @@
 import type { Assessment, Check, CornerAssessment, Interval } from "../../physics/fitment.ts";
 import type { FieldPath } from "../../physics/outcome.ts";
+import { leastStopHeightMm } from "../../physics/prescription/index.ts";
 import { limitTouches, readingName } from "../../physics/readingNames.ts";
 import { limitOf, parseReadingId } from "../../physics/readings/index.ts";
-import { capital, length, type Sentence } from "../../physics/sentence.ts";
+import { capital, length, margin, marginRange, type Sentence } from "../../physics/sentence.ts";
+import { meanOf } from "../../physics/uncertainty/index.ts";
 import { sureEnough, unlikelyEnough } from "../../physics/verdict/index.ts";
 import type { CheckRecord } from "../check/checkRecord.ts";
 import type { DoubtedReading } from "./quickCheckDoubts.ts";
@@ -50,7 +52,7 @@ export function quickCheckAnswer(
     return { ...nothingKnown, ...common, why, settle: settle ?? null };
   }
   const answer = decided(corner);
-  const heightFits = fitsBelow(corner);
+  const heightFits = fitsBelow(corner, gapOf(record));
   // No number is shown of what is not believed.
   const believed = !isOdd(corner);
   return {
@@ -60,7 +62,7 @@ export function quickCheckAnswer(
     spacerMm: believed ? corner.spacerMm : null,
     spacerRangeMm: believed ? corner.intervals.spacerMm : null,
     heightFits,
-    why: reasons(answer, corner, heightFits).slice(0, 4),
+    why: reasons(answer, record, corner, heightFits).slice(0, 4),
     settle: answer === "cantTell" ? settling(record, corner) : null,
     ...common,
   };
@@ -136,17 +138,28 @@ function isOdd(corner: CornerAssessment): boolean {
   return decidable && clearance?.state === "unsure" && !neverMet(corner);
 }
 
-function fitsBelow({ tallerMm, spacerMm, mostExtraHeightMm }: CornerAssessment): boolean | null {
+/** Extra height that presses the stop with the vehicle standing begins here, mm; a stop made to carry may be pressed. */
+function gapOf({ stop, corners: [corner] }: CheckRecord): number {
+  const { gap } = corner ?? {};
+  return gap === undefined || stop.duty === "carry" ? Number.POSITIVE_INFINITY : meanOf(gap);
+}
+
+function fitsBelow(
+  { tallerMm, spacerMm, mostExtraHeightMm }: CornerAssessment,
+  gapMm: number,
+): boolean | null {
   const least = Math.min(
     tallerMm ?? Number.POSITIVE_INFINITY,
     spacerMm ?? Number.POSITIVE_INFINITY,
   );
-  if (mostExtraHeightMm === null || !Number.isFinite(least)) return null;
-  return least <= mostExtraHeightMm;
+  if (!Number.isFinite(least)) return null;
+  if (least > gapMm) return false;
+  return mostExtraHeightMm === null ? null : least <= mostExtraHeightMm;
 }
 
 function reasons(
   answer: QuickCheckAnswer["answer"],
+  record: CheckRecord,
   corner: CornerAssessment,
   heightFits: boolean | null,
 ): Sentence[] {
@@ -156,7 +169,7 @@ function reasons(
     return [["It is not known how far the wheel can rise before hard contact."]];
   }
   const why: Sentence[] = [firstReason(answer, corner, corner.reserveMm)];
-  if (answer !== "no") why.push(...heightReasons(answer, corner, heightFits));
+  if (answer !== "no") why.push(...heightReasons(answer, record, corner, heightFits));
   const early = checkOf(corner, "earlyContact");
   if (early?.state === "no" || early?.state === "care") why.push(earlyReason(early.state));
   if (answer === "no" && corner.missing.length > 0) why.push(unknownEarly);
@@ -170,16 +183,16 @@ function firstReason(
 ): Sentence {
   const touches = corner.hardLimit === null ? "hard contact" : limitTouches[corner.hardLimit];
   const range = corner.intervals.reserveMm;
-  const between: Sentence =
-    range === null ? [] : [" (95 %: ", length(range[0]), " to ", length(range[1]), ")"];
+  const between = marginRange(range);
   // Told as how much it is short, the range turns round with the number.
   const short: Sentence =
-    range === null ? [] : [" (95 %: ", length(-range[1]), " to ", length(-range[0]), ")"];
+    range === null || range[1] > 0
+      ? between
+      : [" (95 %: ", length(-range[1]), " to ", length(-range[0]), ")"];
   if (answer === "cantTell") {
     return [
-      `Within the ± of the readings the stop may or may not have done its work before ${touches}: what is left is `,
-      length(reserveMm),
-      " of wheel travel",
+      `Within the ± of the readings the stop may or may not have done its work before ${touches}: the readings say `,
+      ...margin(reserveMm),
       ...between,
       ".",
     ];
@@ -206,6 +219,7 @@ function firstReason(
 
 function heightReasons(
   answer: QuickCheckAnswer["answer"],
+  record: CheckRecord,
   corner: CornerAssessment,
   heightFits: boolean | null,
 ): Sentence[] {
@@ -224,34 +238,47 @@ function heightReasons(
             length(greatest),
             ").",
           ]
-        : [
-            "With a stop of the same shape it needs between ",
-            length(least),
-            " and ",
-            length(greatest),
-            " more height (95 %; below 0 is height to spare).",
-          ],
+        : sameShape(least, greatest),
     );
   }
+  const gapMm = gapOf(record);
+  if (heightFits === false) return [...why, tooTall(record, gapMm, most)];
   if (most === null) return [...why, unknownEarly];
-  if (heightFits === false) {
-    why.push([
-      most > 0
-        ? "But more than "
-        : "But it touches too often on the road already, and would have to be shorter by ",
-      length(Math.abs(most)),
-      most > 0
-        ? " more would touch too often on the road, so height alone does not fix it."
-        : ", so height alone does not fix it.",
-    ]);
-  } else {
-    why.push([
-      "It may be taller by up to ",
-      length(most),
-      " before it touches too often on the road.",
-    ]);
+  const touches: Sentence =
+    most <= gapMm
+      ? [" before it touches too often on the road."]
+      : [" before it touches with the vehicle standing."];
+  return [...why, ["It may be taller by up to ", length(Math.min(most, gapMm)), ...touches]];
+}
+
+/** By how much a stop of the same build is too short, at least and at most; below 0 it is tall enough. */
+function sameShape(least: number, greatest: number): Sentence {
+  const stop = "A stop of the same shape ";
+  if (least >= 0) {
+    return [`${stop}is `, length(least), " to ", length(greatest), " too short (95 %)."];
   }
-  return why;
+  return greatest > 0
+    ? [`${stop}may be `, length(greatest), " too short, or have ", ...margin(-least), " (95 %)."]
+    : [`${stop}has `, length(-greatest), " to ", ...margin(-least), " (95 %)."];
+}
+
+/** Why no height fits: the road, or the gap itself. */
+function tooTall({ stop }: CheckRecord, gapMm: number, most: number | null): Sentence {
+  const alone = ", so height alone does not fix it.";
+  if (most === null || gapMm < most) {
+    return [
+      "But the gap is only ",
+      length(gapMm),
+      `: with more height it would be pressed with the vehicle standing${alone}`,
+    ];
+  }
+  if (most > 0) {
+    return ["But more than ", length(most), ` more would touch too often on the road${alone}`];
+  }
+  const early = "But it touches too often on the road already, and ";
+  return -most <= meanOf(stop.freeHeight) - leastStopHeightMm
+    ? [`${early}would have to be shorter by `, length(-most), alone]
+    : [`${early}no stop is short enough for that${alone}`];
 }
 
 const unknownEarly: Sentence = [

@@ -6,7 +6,7 @@ import { entryOutcome } from "../../records/entry/entryPath.ts";
 import type { AllowedSign } from "../../records/entry/lengthEntry.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import { type EntryKind, entryUnit } from "../../records/entry/readingCatalogue.ts";
-import type { EntryUnit } from "../../records/entry/units.ts";
+import { type EntryUnit, unitText } from "../../records/entry/units.ts";
 import { setEntry } from "../../records/filling/changes.ts";
 import type { Change } from "../guide/stepProps.ts";
 import { Segmented } from "../parts/Choices.tsx";
@@ -92,7 +92,7 @@ export function NumberEntry({
         setEntry(current, id, update(current.entries[id] ?? { texts: [""], unit: usual, tol: "" })),
       ),
     );
-  const shownUnit = unitWords ?? (entry.unit === "deg" ? "°" : entry.unit);
+  const shownUnit = unitWords ?? unitText(entry.unit);
   return (
     <div class="stack-close" data-entry>
       <NumberField
@@ -115,7 +115,7 @@ export function NumberEntry({
           legendUnseen
           value={entry.unit === pair[1] ? pair[1] : pair[0]}
           onChange={(unit) => put((old) => ({ ...old, unit }))}
-          options={pair.map((unit) => ({ value: unit, name: unit }))}
+          options={pair.map((unit) => ({ value: unit, name: unitText(unit) }))}
         />
       )}
     </div>

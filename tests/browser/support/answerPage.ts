@@ -59,7 +59,7 @@ const divisors: { readonly [Unit in "mm" | "in"]: { readonly [Kind in Sort]: num
     length: perInch,
     ratio: 1,
     rate: rateFactor,
-    class: 1,
+    class: rateFactor,
     force: newtonsPerPound,
     energy: footPound,
     speed: perInch,

@@ -63,10 +63,10 @@ describe("clearance, decided by P(reserve ≥ 5 mm) and P(reserve ≥ 0)", () =>
     const draws = { reserveWanted: 0.3, reserveAboveZero: 0.7, ...reserveOf([-3, 7]) };
     const doubt = { reserve: gapAndLimit, contact: [] };
     expect(told(77, { draws, doubt })).toBe(
-      "clearance unsure P 0.3 left.limits.0: Can't tell whether the stop is fully compressed before the tire touches: what is left is 2.0 mm (95 %: -3.0 mm to 7.0 mm). Measure the left clearance over the tire again, or more closely: 70 % of the margin of error comes from it.",
+      "clearance unsure P 0.3 left.limits.0: Can't tell whether the stop is fully compressed before the tire touches: the readings say 2.0 mm to spare (95 %: 3.0 mm short to 7.0 mm to spare). Measure the left clearance over the tire again, or more closely: 70 % of the margin of error comes from it.",
     );
     expect(told(77, { draws: { reserveWanted: 0.3, reserveAboveZero: 0.7 } })).toBe(
-      "clearance unsure P 0.3 left.gap: Can't tell whether the stop is fully compressed before the tire touches: what is left is 2.0 mm. Measure the left gap again, or more closely.",
+      "clearance unsure P 0.3 left.gap: Can't tell whether the stop is fully compressed before the tire touches: the readings say 2.0 mm to spare. Measure the left gap again, or more closely.",
     );
   });
 

@@ -197,7 +197,7 @@ describe("angles, masses, rates, damping, forces and plain numbers", () => {
     expect(value(parseContactRate("3.2 per mile", "per km")).value).toBeCloseTo(1.98838781516, 10);
     expect(value(parseContactRate("2 per km", "per mile")).value).toBe(2);
     expect(sentence(parseRoadSpeed("40 knots", "mph"))).toMatch(/Use km\/h or mph/);
-    expect(sentence(parseRate("28 N", "N/mm"))).toMatch(/Use N\/mm or lbf\/in/);
+    expect(sentence(parseRate("28 N", "N/mm"))).toMatch(/Use N\/mm or lb\/in/);
   });
 
   it("reads a plain number with its sign as allowed", () => {

@@ -30,7 +30,7 @@ describe("numbers in the person's unit", () => {
       "2\u00a05/16\u00a0in",
     );
     expect(onScreen({ kind: "stiffnessClass", value: 63 }, "in")).toBe(
-      "63\u00a0N/mm (360\u00a0lbf/in)",
+      "360\u00a0lb/in (63\u00a0N/mm)",
     );
   });
 
@@ -54,7 +54,7 @@ describe("numbers in the person's unit", () => {
   it("inches and the pound units that go with them", () => {
     const text = (kind: QuantityKind, value: number) => quantityText({ kind, value }, "in");
     expect(text("length", 58.7375)).toBe("2.31 in");
-    expect(text("rate", 28.02029363943616)).toBe("160 lbf/in");
+    expect(text("rate", 28.02029363943616)).toBe("160 lb/in");
     expect(text("force", 4448.2216152605)).toBe("1000 lbf");
     expect(text("mass", 45.359237)).toBe("100 lb");
     expect(text("energy", 1.3558179483314)).toBe("1.0 ft·lbf");
@@ -64,13 +64,13 @@ describe("numbers in the person's unit", () => {
     );
   });
 
-  // 63 N/mm by 0.175126835246476 N/mm per lbf/in (NIST SP 811): 359.74 lbf/in.
-  it("a stiffness class keeps its name in N/mm, with lbf/in beside it", () => {
+  // 63 N/mm by 0.175126835246476 N/mm per lbf/in (NIST SP 811): 359.74 lb/in.
+  it("a stiffness class stands in lb/in first, its name in N/mm beside it", () => {
     const named = { kind: "stiffnessClass", value: 63 } as const;
     expect(quantityText(named, "mm")).toBe("63 N/mm");
-    expect(quantityText(named, "in")).toBe("63 N/mm (360 lbf/in)");
-    expect(quantityText({ ...named, value: 1000 }, "in")).toBe("1000 N/mm (5710 lbf/in)");
-    expect(quantityText({ kind: "rate", value: 63 }, "in")).toBe("360 lbf/in");
+    expect(quantityText(named, "in")).toBe("360 lb/in (63 N/mm)");
+    expect(quantityText({ ...named, value: 1000 }, "in")).toBe("5710 lb/in (1000 N/mm)");
+    expect(quantityText({ kind: "rate", value: 63 }, "in")).toBe("360 lb/in");
   });
 
   it("no minus before a zero, no exponent, however small or large", () => {

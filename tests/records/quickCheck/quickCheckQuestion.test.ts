@@ -190,7 +190,7 @@ describe("the answer", () => {
     expect(answer.settle?.reading).toBe("left.gap");
   });
 
-  test("nothing measured gives no answer, whatever it carries", () => {
+  test("“No, not taller” after a payload word alone: nothing measured gives no answer, whatever it carries", () => {
     for (const payload of ["empty", "tools", "full"] as const) {
       const { answer } = ask({ payload });
       expect(answer).toMatchObject({ answer: "cantTell", tallerMm: null, spacerMm: null });
@@ -232,6 +232,49 @@ describe("the answer", () => {
     expect(least).toBeGreaterThan(0);
     expect(least).toBeLessThan(by);
     expect(greatest).toBeGreaterThan(by);
+  });
+
+  test("“taller by 2.22 in” on a gap of 1 1/4 in: what presses the stop at rest is no height that fits", () => {
+    const { record, made } = ask({
+      ...raised,
+      rideHeight: reading(530),
+      gap: reading(1.25 * 25.4, 1),
+      stopHeight: reading(42, 1),
+      clearance: { kind: "tyre", reading: reading(60) },
+    });
+    const fitment = fitmentOf(record);
+    for (const known of [fitment, { ...fitment, ride: {} }]) {
+      const answer = quickCheckAnswer(made, given(assessStatic(known, options)));
+      expect(answer.answer).toBe("yes");
+      expect(Math.min(answer.tallerMm ?? 0, answer.spacerMm ?? 0)).toBeGreaterThan(1.25 * 25.4);
+      expect(answer.heightFits).toBe(false);
+      const told = answer.why.map(inModelUnits).join(" ");
+      expect(told).toContain("so height alone does not fix it");
+      const upTo = /(?:more than|up to) (\d+\.\d) mm/.exec(told)?.[1] ?? "0";
+      expect(Number(upTo)).toBeLessThanOrEqual(1.25 * 25.4);
+    }
+  });
+
+  test("“shorter by up to 2.12 in” for a stop 2.05 in high: never shorter than one can be made", () => {
+    const height = 2.05 * 25.4;
+    const { record, made } = ask({
+      ...raised,
+      rideHeight: reading(515),
+      gap: reading(3, 1),
+      stopHeight: reading(height, 1),
+      clearance: { kind: "tyre", reading: reading(60) },
+      payload: "full",
+    });
+    const assessed = given(assessStatic(fitmentOf(record), options));
+    for (const mostExtraHeightMm of [-11.4, -35, -53.8]) {
+      const corners = assessed.corners.map((corner) => ({ ...corner, mostExtraHeightMm }));
+      const answer = quickCheckAnswer(made, { ...assessed, corners });
+      const told = answer.why.map(inModelUnits).join(" ");
+      expect(told).toContain("touches too often on the road already");
+      const by = Number(/shorter by (\d+\.\d) mm/.exec(told)?.[1] ?? 0);
+      expect(by > 0).toBe(-mostExtraHeightMm <= height - 15);
+      expect(by).toBeLessThanOrEqual(height - 15);
+    }
   });
 
   test("the same from the complete assessment as from the static one", () => {

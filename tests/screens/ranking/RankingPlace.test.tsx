@@ -71,3 +71,32 @@ it("says what is missing where the check is not complete, and that it is gone wh
   await show("no such check");
   await screen.findByText("This check is no longer on this phone.");
 });
+
+it("a stop that can't be mounted is never green: it is listed apart, untried, and one not known to mount waits", async () => {
+  const record = demoRecord("arm-fits");
+  const named = (id: string) => demoPack.stops.filter((stop) => stop.id === id);
+  const fitted = demoPack.stops.filter(({ name }) => name === record.stop.name);
+  // The fitted stop's own twin, which fits wherever that does, of a mounting that nobody wrote down.
+  const twins = fitted.map(({ mount: _, mounting: __, ...stop }) => ({
+    ...stop,
+    id: "twin",
+    name: "Twin",
+    usableCompressionMm: stop.usableCompressionMm + 1,
+  }));
+  const stops = [...fitted, ...named("rod-stop"), ...twins];
+  await keepReferencePack({ ...demoPack, stops, platforms: [] });
+  const { store } = await opened();
+  await store.put(storedFromRecord(record));
+  await show(record.id);
+  await screen.findByText(/^These mount differently \(1\)/);
+  await waitFor(() => expect(screen.queryByText(/stops worked out/)).toBeNull(), patience);
+  const rows = [...document.querySelectorAll("li.ranked")];
+  expect(rows.filter((row) => row.textContent?.includes("Rod stop"))).toEqual([]);
+  screen.getByText(/^Rod stop · /);
+  const twin = rows.filter((row) => row.querySelector("h3")?.textContent?.includes("Twin"));
+  expect(twin.length).toBeGreaterThan(0);
+  for (const row of twin) {
+    expect(row.querySelector(".tone-ok")).toBeNull();
+    expect(row.textContent).toContain("Check first that it mounts");
+  }
+}, 90_000);

@@ -1,7 +1,7 @@
 import { useRef } from "preact/hooks";
 import type { MapLayout } from "../../../compute/messages.ts";
 import type { MapCell } from "../../../physics/stiffness/index.ts";
-import type { LengthUnit } from "../../../records/entry/units.ts";
+import { type LengthUnit, unitText } from "../../../records/entry/units.ts";
 import { lengthAxis, tickText } from "../../charts/axisUnit.ts";
 import { Hatches } from "../../charts/Hatches.tsx";
 import {
@@ -109,7 +109,7 @@ export function MapDrawing({
       >
         <Hatches prefix={prefix} />
         <text class="axis-label" x={0} y={14}>
-          class, N/mm
+          class, {unitText(unit === "in" ? "lbf/in" : "N/mm")}
         </text>
         {classes.map((one, row) => (
           <text key={one} class="axis-number" x={left - 6} y={y(row) + 16} text-anchor="end">

@@ -4,7 +4,7 @@ import type { StoredCheck } from "../../../records/check/storedCheck.ts";
 import { type Entry, parseText } from "../../../records/entry/entry.ts";
 import { sentenceText } from "../../../records/entry/quantityText.ts";
 import { entryUnit } from "../../../records/entry/readingCatalogue.ts";
-import type { EntryUnit } from "../../../records/entry/units.ts";
+import { type EntryUnit, unitText } from "../../../records/entry/units.ts";
 import { setEntry } from "../../../records/filling/changes.ts";
 import type { HelperInput } from "../../../records/filling/helperInputs.ts";
 import type { Change } from "../../guide/stepProps.ts";
@@ -56,7 +56,7 @@ export function TolerancedEntry({
   const tolFault =
     settled && entry.tol.trim() !== "" ? faultOf(entry.tol, entry.unit, input, "zeroOrMore") : null;
   const pair = unitPairs[kind];
-  const unit = unitWords ?? entry.unit;
+  const unit = unitWords ?? unitText(entry.unit);
   return (
     <fieldset class="field toleranced" aria-labelledby={name}>
       <legend id={name} class="field-label">
@@ -92,7 +92,7 @@ export function TolerancedEntry({
           legendUnseen
           value={entry.unit === pair[1] ? pair[1] : pair[0]}
           onChange={(chosen) => put({ unit: chosen })}
-          options={pair.map((each) => ({ value: each, name: each }))}
+          options={pair.map((each) => ({ value: each, name: unitText(each) }))}
         />
       )}
     </fieldset>

@@ -132,7 +132,8 @@ export function Coverage({
               {builds.map(({ heightMm, stiffnessClass, more }) => (
                 <li key={`${heightMm} ${stiffnessClass}`}>
                   {quantityText({ kind: "length", value: heightMm }, unit)} high,{" "}
-                  {quantityText({ kind: "rate", value: stiffnessClass }, unit)}: serves {more} more.
+                  {quantityText({ kind: "stiffnessClass", value: stiffnessClass }, unit)}: serves{" "}
+                  {more} more.
                 </li>
               ))}
             </ol>
