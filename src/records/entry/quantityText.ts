@@ -52,10 +52,6 @@ function preferredNumber(value: number): string {
   return plainDecimal(Number(value.toPrecision(6)));
 }
 
-function inPounds(rate: number): string {
-  return `${threeFigures(fromModel(rate, "lbf/in"))} ${unitText("lbf/in")}`;
-}
-
 type Writer = (value: number, options: TextOptions) => string;
 
 const metric: { readonly [Kind in QuantityKind]: Writer } = {
@@ -87,9 +83,10 @@ const imperial: { readonly [Kind in QuantityKind]: Writer } = {
     const text = sixteenths(inches);
     return coarse && text === "0" && mm !== 0 ? "less than 1/16 in" : `${text} in`;
   },
-  rate: inPounds,
+  rate: (rate) => `${threeFigures(fromModel(rate, "lbf/in"))} ${unitText("lbf/in")}`,
   // The class is a round number in N/mm only, which stays beside the person's own unit.
-  stiffnessClass: (rate) => `${inPounds(rate)} (${preferredNumber(rate)} N/mm)`,
+  stiffnessClass: (rate) =>
+    `${fixed(fromModel(rate, "lbf/in"), 0)} ${unitText("lbf/in")} (${preferredNumber(rate)} N/mm)`,
   force: (newtons) => `${fixed(newtons / newtonsPerPoundForce, 0)} lbf`,
   mass: (kilograms) => `${fixed(fromModel(kilograms, "lb"), 0)} lb`,
   energy: (joules) => `${fixed(joules / joulesPerFootPoundForce, 1)} ft·lbf`,

@@ -69,6 +69,7 @@ describe("numbers in the person's unit", () => {
     const named = { kind: "stiffnessClass", value: 63 } as const;
     expect(quantityText(named, "mm")).toBe("63 N/mm");
     expect(quantityText(named, "in")).toBe("360 lb/in (63 N/mm)");
+    expect(quantityText({ ...named, value: 10 }, "in")).toBe("57 lb/in (10 N/mm)");
     expect(quantityText({ ...named, value: 1000 }, "in")).toBe("5710 lb/in (1000 N/mm)");
     expect(quantityText({ kind: "rate", value: 63 }, "in")).toBe("360 lb/in");
   });
