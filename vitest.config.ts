@@ -31,7 +31,9 @@ export default defineConfig({
           environment: "happy-dom",
           include: withDom,
           testTimeout: patienceMs,
-          setupFiles: ["tests/support/patience.ts"],
+          // The page is new for each file; what is loaded serves one after another.
+          isolate: false,
+          setupFiles: ["tests/support/patience.ts", "tests/support/replacedModules.ts"],
         },
       },
       {

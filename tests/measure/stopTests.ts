@@ -40,6 +40,9 @@ interface Tally {
   readonly leaveBand: Share;
   readonly peaks: number[];
   readonly leaves: number[];
+  /** By how much the upper end of a band stays below the truth, a share of it; below 0 where it is above. */
+  readonly peakUnsafe: number[];
+  readonly leaveUnsafe: number[];
 }
 
 function tally(): Tally {
@@ -54,6 +57,8 @@ function tally(): Tally {
     leaveBand: new Share(),
     peaks: [],
     leaves: [],
+    peakUnsafe: [],
+    leaveUnsafe: [],
   };
 }
 
@@ -122,7 +127,16 @@ function count(
   if (doubt !== null) {
     to.peakBand.add(Math.abs(peak) * trueOne.peakForceN <= doubt.peakForceN);
     to.leaveBand.add(Math.abs(leave) * trueOne.leaveSpeedMmPerS <= doubt.leaveSpeedMmPerS);
+    to.peakUnsafe.push(-peak - doubt.peakForceN / trueOne.peakForceN);
+    to.leaveUnsafe.push(-leave - doubt.leaveSpeedMmPerS / trueOne.leaveSpeedMmPerS);
   }
+}
+
+/** How often the truth is above a band, and by how much at most. */
+function unsafe(values: readonly number[]): string {
+  const above = values.filter((value) => value > 0);
+  const share = (100 * above.length) / Math.max(1, values.length);
+  return `${share.toFixed(1)} %, by ${(100 * Math.max(0, ...above)).toFixed(1)} % at most`;
 }
 
 function range(values: readonly number[]): string {
@@ -151,6 +165,9 @@ for (const [name, fault] of Object.entries(faults)) {
   console.log(`  rest loss within its band: ${all.restBand}; none where none is: ${all.noneBand}`);
   console.log(`  hit: peak within 7 %: ${all.peak7}, leaving speed within 12 %: ${all.leave12}`);
   console.log(`  hit within its band: peak ${all.peakBand}, leaving speed ${all.leaveBand}`);
+  console.log(
+    `  truth above the band: peak ${unsafe(all.peakUnsafe)}; leaving speed ${unsafe(all.leaveUnsafe)}`,
+  );
   for (const [stopName, own] of byStop) {
     console.log(`    ${stopName}: peak ${range(own.peaks)}, leaving ${range(own.leaves)}`);
   }
