@@ -52,3 +52,30 @@ it.each(files)("%s opens from the list, and its answer is the vectors'", async (
   phone.expectNoTrouble();
   await page.close();
 });
+
+it("a job has both axles and a before and an after in one place, found by its customer, offline", async () => {
+  const page = await phone.newPage();
+  const list = await new CheckList(page).open(site.address);
+  await page.getByText("Ready offline").waitFor();
+  await phone.goOffline();
+  await list.search.fill("farrow");
+  await expect.poll(() => list.rowsOfJob("Job 2214").then(({ length }) => length)).toBe(3);
+  const rows = await list.rowsOfJob("Job 2214");
+  expect(rows.map((row) => /(Front|Rear) axle[^·]*/.exec(row)?.[0].trim())).toEqual([
+    "Front axle",
+    "Rear axle, before",
+    "Rear axle, after",
+  ]);
+  await list.check("Osprey wagon, stop fitted").click();
+  const answer = new AnswerPage(page);
+  await answer.complete();
+  const sides = page.getByRole("table", { name: /^(Left|Right): before and after$/ });
+  await sides.nth(1).waitFor({ timeout: 60_000 });
+  const verdicts = page.locator(".compared-one .check-state");
+  expect(await verdicts.allTextContents()).toEqual(["It doesn't fit", "It fits"]);
+  await page.getByRole("link", { name: /^Front axle/ }).click();
+  await expect.poll(() => page.url()).toContain("000000000017");
+  phone.expectNoTrouble();
+  await phone.context.setOffline(false);
+  await page.close();
+});

@@ -35,7 +35,7 @@ export function CheckGroups({ checks, sent, onAct, damaged, children }: CheckGro
         <input
           type="search"
           class="check-search"
-          placeholder="Find by vehicle, job, customer, date"
+          placeholder="Vehicle, job, customer, date"
           aria-label="Find a check"
           value={words}
           onInput={(event) => setWords(event.currentTarget.value)}

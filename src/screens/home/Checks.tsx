@@ -279,7 +279,9 @@ export function Checks({ opened, preferences, notice }: Props) {
   // Until the store is read: first where no check was ever counted here.
   const isFirst =
     !isDemoDue() && (checks === null ? countBefore() === null : checks.length + aside.length === 0);
-  const underWay = checks?.find(({ lastVerdict, progress }) => !lastVerdict && progress.step);
+  const underWay = checks?.find(
+    ({ lastVerdict, progress: { step } }) => !lastVerdict && step && step !== "answer",
+  );
 
   return (
     <Screen

@@ -68,15 +68,15 @@ export function JobDialog({ store, stored, checks, onLeave, onDone }: JobDialogP
       )}
       <JobFields job={job} onChange={setJob} />
       <Segmented
-        legend="This check was made"
+        legend="Before or after the change?"
         value={moment}
         onChange={(value) => {
           const { moment: _, ...facts } = job;
           setJob(value === "none" ? facts : { ...facts, moment: value });
         }}
         options={[
-          { value: "before", name: "Before a change" },
-          { value: "after", name: "After it" },
+          { value: "before", name: "Before" },
+          { value: "after", name: "After" },
           { value: "none", name: "Neither" },
         ]}
       />

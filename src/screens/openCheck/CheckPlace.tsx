@@ -19,6 +19,7 @@ import { StepScreen } from "../check/StepScreen.tsx";
 import type { ExplainScreenProps } from "../explaining/ExplainScreen.tsx";
 import type { FittedScreenProps } from "../fitted/FittedScreen.tsx";
 import type { FullTravelScreenProps } from "../fullTravel/FullTravelScreen.tsx";
+import { noteMeasured } from "../guide/practice.ts";
 import {
   explainStep,
   firstOpenStep,
@@ -231,6 +232,11 @@ export function CheckPlace({ opened, id, place, preferences: wanted }: CheckPlac
   }, [shown, place, id, change]);
 
   const atAnswer = shown === "answer";
+  const shownBefore = useRef<string | null>(null);
+  useEffect(() => {
+    if (atAnswer && shownBefore.current === "finish") noteMeasured(id);
+    shownBefore.current = shown;
+  }, [shown, atAnswer, id]);
   useEffect(() => {
     if (!atAnswer) return;
     // In the middle of a reading nobody wants to be asked for leave to store it.

@@ -120,7 +120,7 @@ export function PackList({
       <NewerPack unit={unit} onMerge={(theirs) => onMerge(theirs, theirs.name)} />
       {pack.notes && <p class="soft">{pack.notes}</p>}
       <p class="small soft">
-        {pack.stops.length} stops, {pack.platforms.length} platforms.{" "}
+        {pack.stops.length} stops, {pack.platforms.length} vehicles.{" "}
         {revision === 0 || (shippedDigest !== null && !edited)
           ? "As it came with Stopfit."
           : "Saved on this phone."}{" "}
@@ -306,7 +306,7 @@ function OpenedDialog({
       }
     >
       <p>
-        {pack.stops.length} stops, {pack.platforms.length} platforms.
+        {pack.stops.length} stops, {pack.platforms.length} vehicles.
       </p>
       <p class="small">
         “Use it instead” puts it in place of the library that is here; “Merge the two” shows what

@@ -2,12 +2,13 @@ export interface SettingsRoute {
   readonly screen: "settings";
 }
 
-const place = "looks";
-
-export const settingsHref = `#/${place}`;
+export const settingsHref = "#/settings";
 
 export const settingsName = "Settings";
 
+/** "looks" was its address up to version 0.2, and stands in bookmarks. */
+const places: readonly (string | null | undefined)[] = ["settings", "looks"];
+
 export function readSettingsRoute(parts: readonly (string | null)[]): SettingsRoute | null {
-  return parts.length === 1 && parts[0] === place ? { screen: "settings" } : null;
+  return parts.length === 1 && places.includes(parts[0]) ? { screen: "settings" } : null;
 }

@@ -86,30 +86,36 @@ export function PlayEvents({
         </Button>
       </div>
       {said && <p role="status">{said}</p>}
-      {run && trace && (
-        <div class="travel-time">
-          <label for={id}>
-            {eventWords(run.event, unit)}: <strong>{played.timeS.toFixed(2)} s</strong>
-          </label>
-          <input
-            id={id}
-            type="range"
-            min={0}
-            max={endOf(trace)}
-            step="any"
-            value={played.timeS}
-            aria-valuetext={`${played.timeS.toFixed(2)} seconds`}
-            onInput={(event) => {
-              played.goTo(trace, Number(event.currentTarget.value));
-            }}
-          />
-          {!played.running && (
-            <p class="small" role="status">
-              {`Hardest: wheel ${lengthText(run.run.result.peakWheelTravelMm, unit)} up, stop pressed by ${lengthText(run.run.result.peakCompressionMm, unit)}, ${forceText(run.run.result.peakStopForceN, unit)}.`}
-            </p>
-          )}
-        </div>
-      )}
+      <div class="travel-time">
+        {run && trace ? (
+          <>
+            <label for={id}>
+              {eventWords(run.event, unit)}: <strong>{played.timeS.toFixed(2)} s</strong>
+            </label>
+            <input
+              id={id}
+              type="range"
+              min={0}
+              max={endOf(trace)}
+              step="any"
+              value={played.timeS}
+              aria-valuetext={`${played.timeS.toFixed(2)} seconds`}
+              onInput={(event) => {
+                played.goTo(trace, Number(event.currentTarget.value));
+              }}
+            />
+            {!played.running && (
+              <p class="small" role="status">
+                {`Hardest: wheel ${lengthText(run.run.result.peakWheelTravelMm, unit)} up, stop pressed by ${lengthText(run.run.result.peakCompressionMm, unit)}, ${forceText(run.run.result.peakStopForceN, unit)}.`}
+              </p>
+            )}
+          </>
+        ) : (
+          <p class="small soft">
+            Plays what was computed for this corner. The slider then goes through it by hand.
+          </p>
+        )}
+      </div>
     </div>
   );
 }

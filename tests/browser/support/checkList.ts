@@ -33,6 +33,16 @@ export class CheckList {
     return this.page.locator(`a.check-link[href^="#/check/${id}"]`);
   }
 
+  /** The checks that stand under a job's name, by what each row says. */
+  async rowsOfJob(name: string): Promise<readonly string[]> {
+    const job = this.page.locator(".check-job").filter({ hasText: name });
+    return job.locator("a.check-link").allInnerTexts();
+  }
+
+  get search(): Locator {
+    return this.page.getByRole("searchbox", { name: "Find a check" });
+  }
+
   get newCheck(): Locator {
     return this.page.getByRole("button", { name: /^(New|Full) check/ });
   }

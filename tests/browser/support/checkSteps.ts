@@ -36,6 +36,9 @@ const rideLegends = {
 
 /** The screens of a check, by what a person reads on them. */
 export class CheckSteps {
+  /** Off: the ± is that of the tool at hand. */
+  typesTolerances = true;
+
   constructor(
     readonly page: Page,
     readonly typist: Typist,
@@ -133,6 +136,7 @@ export class CheckSteps {
       if (time > 0) await this.ownEntry.getByRole("button", { name: "Add a repeat" }).click();
       await this.reading(time).fill(write(value));
     }
+    if (!this.typesTolerances) return;
     await this.tolerance(kind === "length" ? this.typist.tolerance(reading.tol) : `${reading.tol}`);
   }
 
@@ -336,16 +340,21 @@ export class CheckSteps {
       if (screens > 80) throw new Error(`"${last}" was never reached; at "${this.step}".`);
       await this.fill(record, stopFrom);
       await onStep(this.step);
-      // What was filled in decides between "Next" and "Skip": let the screen be drawn first.
-      await this.page.evaluate(
-        () => new Promise((done) => requestAnimationFrame(() => setTimeout(done))),
-      );
-      const onward = this.button(this.step === "finish" ? "Show the answer" : /^(Next|Skip)$/);
-      await onward.waitFor({ timeout: 5000 }).catch(async () => {
-        const said = (await this.main.locator(".step-content").textContent())?.slice(0, 600);
-        throw new Error(`No way on from "${this.step}": ${said}`);
-      });
-      await this.leaveBy(onward);
+      await this.onward();
     }
+  }
+
+  /** From the step shown to the one after it. */
+  async onward(): Promise<void> {
+    // What was filled in decides between "Next" and "Skip": let the screen be drawn first.
+    await this.page.evaluate(
+      () => new Promise((done) => requestAnimationFrame(() => setTimeout(done))),
+    );
+    const onward = this.button(this.step === "finish" ? "Show the answer" : /^(Next|Skip)$/);
+    await onward.waitFor({ timeout: 5000 }).catch(async () => {
+      const said = (await this.main.locator(".step-content").textContent())?.slice(0, 600);
+      throw new Error(`No way on from "${this.step}": ${said}`);
+    });
+    await this.leaveBy(onward);
   }
 }

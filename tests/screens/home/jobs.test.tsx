@@ -56,7 +56,7 @@ it("puts a check into a job with number and customer, and another into the same"
       target: { value: first?.id },
     });
     fireEvent.input(dialog.getByLabelText("Customer"), { target: { value: "J. Farrow" } });
-    fireEvent.click(dialog.getByLabelText("After it"));
+    fireEvent.click(dialog.getByLabelText("After"));
   });
   await waitFor(() => expect(document.querySelectorAll(".check-job")).toHaveLength(1));
   expect((await kept(front.id)).record.job).toEqual({ ...first, customer: "J. Farrow" });

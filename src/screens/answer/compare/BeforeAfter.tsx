@@ -94,14 +94,16 @@ export function BeforeAfter({
           </section>
         ))}
       </div>
-      {sides.map((side) => (
-        <DataTable
-          key={side}
-          caption={`${sideWords[side]}: before and after`}
-          columns={[{ name: "Figure" }, { name: "Before" }, { name: "After" }]}
-          rows={rowsOf(side, before, after, unit)}
-        />
-      ))}
+      <div class="before-after">
+        {sides.map((side) => (
+          <DataTable
+            key={side}
+            caption={`${sideWords[side]}: before and after`}
+            columns={[{ name: "Figure" }, { name: "Before" }, { name: "After" }]}
+            rows={rowsOf(side, before, after, unit)}
+          />
+        ))}
+      </div>
     </>
   );
 }
@@ -121,7 +123,7 @@ function rowsOf(
     ["Wheel travel to contact", ({ wheelTravelToContactMm }) => length(wheelTravelToContactMm)],
     ["… to fully compressed", ({ wheelTravelToFullStopMm }) => length(wheelTravelToFullStopMm)],
     ["… to hard contact", ({ wheelTravelToHardLimitMm }) => length(wheelTravelToHardLimitMm)],
-    ["Left before hard contact", ({ reserveMm }) => length(reserveMm)],
+    ["Room before hard contact", ({ reserveMm }) => length(reserveMm)],
     [
       "Contacts, loaded",
       ({ loadedContactsPerKm }) =>
@@ -130,7 +132,7 @@ function rowsOf(
           : quantityText({ kind: "contactRate", value: loadedContactsPerKm }, unit),
     ],
     [
-      "Hardest on the body",
+      "Hardest hit on the body",
       ({ events }) =>
         events === null || events.length === 0
           ? absent
