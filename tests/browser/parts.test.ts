@@ -174,7 +174,7 @@ describe("a maker's own app", () => {
     await page.goto(`${own.address}#/pack`);
     await page.getByRole("heading", { name: "Halden Lane parts" }).waitFor();
     await page
-      .getByText(/5 stops, 3 platforms\. As it came with Stopfit\. Edition 2026-11/)
+      .getByText(/5 stops, 3 vehicles\. As it came with Stopfit\. Edition 2026-11/)
       .waitFor();
     expect(
       await page.evaluate(() =>
@@ -221,7 +221,7 @@ describe("a maker's own app", () => {
     await page.getByRole("button", { name: "Use the newer one" }).tap();
     await page.getByText(/A newer parts library is ready/).waitFor({ state: "hidden" });
     await page.goto(`${own.address}#/pack`);
-    await page.getByText(/6 stops, 3 platforms\..*Edition 2026-12/).waitFor();
+    await page.getByText(/6 stops, 3 vehicles\..*Edition 2026-12/).waitFor();
     const stored = await page.evaluate(
       (wanted) =>
         new Promise<{ reference?: unknown }>((done) => {
