@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync } from "node:fs";
+import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { deflateRawSync } from "node:zlib";
@@ -12,6 +12,7 @@ import { shareLink } from "../../src/sharing/shareLink.ts";
 import { demoRecord } from "../support/demoRecords.ts";
 import { tinyPhoto } from "../support/pictures.ts";
 import { axeViolations } from "./support/axe.ts";
+import { CardSheet } from "./support/cardSheet.ts";
 import { downloadedRecord } from "./support/checkList.ts";
 import { pick } from "./support/controls.ts";
 import { writeFilm } from "./support/fakeCamera.ts";
@@ -291,3 +292,42 @@ describe("every screen of it", () => {
     }
   });
 });
+
+it("a card without a signal: chosen photos, one page on paper, and a picture whose code is the check", async () => {
+  const captions = ["Left pad", "Right pad", "Tape at the gap", "Door label"];
+  const record: CheckRecord = {
+    ...fresh(demoRecord("arm-fits")),
+    photos: captions.map((caption) => ({ ...photo, caption })),
+  };
+  const page = await sheetFor(record);
+  await page.getByRole("button", { name: "Close", exact: true }).click();
+  await sender.goOffline();
+  const card = await new CardSheet(page).open();
+  expect(await card.photos.evaluateAll(altsOf)).toEqual(captions.slice(0, 3));
+  await card.choosePhoto("Right pad");
+  await card.choosePhoto("Door label");
+  const wanted = ["Left pad", "Tape at the gap", "Door label"];
+  await expect.poll(() => card.photos.evaluateAll(altsOf)).toEqual(wanted);
+  expect(await axeViolations(page)).toEqual([]);
+  const paper = (await page.pdf({ format: "Letter" })).toString("latin1");
+  expect(paper.match(/\/Type\s*\/Page[^s]/g)).toHaveLength(1);
+  const picture = readFileSync(await card.savedPicture());
+  expect(picture.readUInt32BE(16)).toBe(1080);
+  sender.expectNoTrouble();
+  await sender.context.setOffline(false);
+
+  const receiver = await Phone.open(browser);
+  const scanning = await receiver.newPage();
+  await scanning.goto(`${site.address}#/scan`);
+  await scanning
+    .getByLabel("Pictures of codes")
+    .setInputFiles({ name: "card.png", mimeType: "image/png", buffer: picture });
+  const { photos: _, ...without } = record;
+  expect(await keepShown(scanning, record.id)).toEqual(without);
+  receiver.expectNoTrouble();
+  await receiver.close();
+});
+
+function altsOf(pictures: (HTMLElement | SVGElement)[]): (string | null)[] {
+  return pictures.map((picture) => picture.getAttribute("alt"));
+}
