@@ -14,6 +14,8 @@ export interface Preferences {
   readonly awake: boolean;
   /** A number just entered is said aloud. */
   readonly speak: boolean;
+  /** Every step is explained in full, also to who has made three checks. */
+  readonly explain: boolean;
   /** What was last measured with: offered again for the next reading of the same group. */
   readonly tools: { readonly [Group in ToolGroup]?: ToolId };
   /** Who filled in the last check: offered again for the next one. */
@@ -36,6 +38,7 @@ function defaultPreferences(): Preferences {
     keys: "own",
     awake: true,
     speak: false,
+    explain: false,
     tools: {},
     shared: false,
   };
@@ -83,6 +86,7 @@ export function readPreferences(): Preferences {
       keys: kept.keys === "phone" ? "phone" : usual.keys,
       awake: typeof kept.awake === "boolean" ? kept.awake : usual.awake,
       speak: typeof kept.speak === "boolean" ? kept.speak : usual.speak,
+      explain: typeof kept.explain === "boolean" ? kept.explain : usual.explain,
       tools: readTools(kept.tools),
       shared: typeof kept.shared === "boolean" ? kept.shared : usual.shared,
       ...(author && { author }),

@@ -1,3 +1,5 @@
+import { preferences } from "../preferences.ts";
+
 /** After so many checks nobody reads again how a tape is held. */
 const checksOfPractice = 3;
 
@@ -23,7 +25,7 @@ export function noteMeasured(id: string): void {
   }
 }
 
-/** Whether somebody has made enough checks on this device to know how readings are taken. */
+/** Whether what is known after a few checks can be folded: enough were made here, and nobody wants it told. */
 export function isPractised(): boolean {
-  return measuredHere().length >= checksOfPractice;
+  return measuredHere().length >= checksOfPractice && !preferences().explain;
 }

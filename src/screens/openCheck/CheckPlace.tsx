@@ -19,7 +19,7 @@ import { StepScreen } from "../check/StepScreen.tsx";
 import type { ExplainScreenProps } from "../explaining/ExplainScreen.tsx";
 import type { FittedScreenProps } from "../fitted/FittedScreen.tsx";
 import type { FullTravelScreenProps } from "../fullTravel/FullTravelScreen.tsx";
-import { noteMeasured } from "../guide/practice.ts";
+import { isPractised, noteMeasured } from "../guide/practice.ts";
 import {
   explainStep,
   firstOpenStep,
@@ -230,6 +230,14 @@ export function CheckPlace({ opened, id, place, preferences: wanted }: CheckPlac
       before.progress.step === shown ? before : changeProgress(before, { step: shown }),
     );
   }, [shown, place, id, change]);
+
+  useLayoutEffect(() => {
+    const { dataset } = document.documentElement;
+    if (isPractised()) dataset.practised = "";
+    return () => {
+      delete dataset.practised;
+    };
+  }, [wanted.explain]);
 
   const atAnswer = shown === "answer";
   const shownBefore = useRef<string | null>(null);

@@ -107,6 +107,13 @@ export function SettingsPlace({ preferences }: SettingsPlaceProps) {
           Keep the screen on
         </CheckLine>
         <CheckLine
+          checked={preferences.explain}
+          onChange={(explain) => changePreferences({ explain })}
+          hint="Otherwise how to measure is folded once you have made three checks."
+        >
+          Explain every step
+        </CheckLine>
+        <CheckLine
           checked={preferences.shared}
           onChange={(shared) => changePreferences({ shared })}
           hint="Each new check asks who measures. A name is kept for a day."

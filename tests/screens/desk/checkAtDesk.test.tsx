@@ -196,6 +196,24 @@ describe("one key each", () => {
   });
 });
 
+it("shows the job of a check, whose it is, and its other checks, a tap away", async () => {
+  const job = { id: "j1", label: "Osprey wagon", number: "2214", customer: "I. Farrow" };
+  const other = demoRecord("axle-towing-early");
+  const desk = await deskWith(
+    { ...fits, job: { ...job, moment: "before" } },
+    { ...other, job },
+    demoRecord("damper-shaft"),
+  );
+  await openCheck(desk);
+  const nav = within(await screen.findByRole("navigation", { name: "Checks of this job" }));
+  nav.getByText("Osprey wagon, job 2214, I. Farrow");
+  const links = await nav.findAllByRole("link", {}, long);
+  expect(links.map((link) => link.getAttribute("href"))).toEqual([
+    `#/desk/check/${desk.keys[1]?.replace(" ", "%20")}`,
+  ]);
+  expect(links[0]?.textContent).toContain("Rear axle");
+});
+
 describe("the report", () => {
   const inMm = /\d[ \u00a0\u202f]mm\b(?!\/)/;
   const inInches = /\d[ \u00a0\u202f]in\b/;

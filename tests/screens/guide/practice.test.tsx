@@ -2,8 +2,12 @@ import { cleanup, render, screen } from "@testing-library/preact";
 import { afterEach, beforeEach, expect, it, vi } from "vitest";
 import { Known } from "../../../src/screens/guide/Known.tsx";
 import { isPractised, noteMeasured } from "../../../src/screens/guide/practice.ts";
+import { changePreferences, forgetPreferencesInMemory } from "../../../src/screens/preferences.ts";
 
-beforeEach(() => localStorage.clear());
+beforeEach(() => {
+  localStorage.clear();
+  forgetPreferencesInMemory();
+});
 
 afterEach(() => {
   cleanup();
@@ -35,6 +39,14 @@ it("what is known then is folded, a tap away; before, it stands there", () => {
   expect(screen.getByText("How to measure it").closest("details")?.textContent).toContain(
     "From A to B.",
   );
+});
+
+it("nothing is folded for who wants every step explained", () => {
+  for (const id of ["a", "b", "c"]) noteMeasured(id);
+  changePreferences({ explain: true });
+  expect(isPractised()).toBe(false);
+  show();
+  expect(document.querySelector("details")).toBeNull();
 });
 
 it("nothing is folded where the browser keeps nothing, or what it keeps is damaged", () => {
