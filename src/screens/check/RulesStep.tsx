@@ -22,6 +22,7 @@ import {
 } from "../../records/filling/rules.ts";
 import { same } from "../../records/pack/packDifferences.ts";
 import { eventLengthText } from "../assessment/eventWords.ts";
+import { Known } from "../guide/Known.tsx";
 import type { StepProps } from "../guide/stepProps.ts";
 import { Button } from "../parts/Button.tsx";
 import { Card } from "../parts/Card.tsx";
@@ -110,17 +111,19 @@ export function RulesStep({ stored, change, preferences }: StepProps) {
 
   return (
     <>
-      <Notice tone="info">
-        <p>
-          These are the typical requirements for{" "}
-          <strong>{use?.name.toLowerCase() ?? "daily driving"}</strong>:{" "}
-          {reference?.rules
-            ? `the requirements in “${reference.pack}”, and common practice where they say nothing. None of it is from a standard.`
-            : "common practice, from no standard."}{" "}
-          Change what you know better. An empty field means the typical value. Your change stays
-          with this check.
-        </p>
-      </Notice>
+      <Known summary="Where these come from">
+        <Notice tone="info">
+          <p>
+            These are the typical requirements for{" "}
+            <strong>{use?.name.toLowerCase() ?? "daily driving"}</strong>:{" "}
+            {reference?.rules
+              ? `the requirements in “${reference.pack}”, and common practice where they say nothing. None of it is from a standard.`
+              : "common practice, from no standard."}{" "}
+            Change what you know better. An empty field means the typical value. Your change stays
+            with this check.
+          </p>
+        </Notice>
+      </Known>
       {houseRulesSince(stored, referencePack()) && (
         <Notice tone="care">
           <p>

@@ -7,6 +7,7 @@ import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { judgedAtDesk } from "../../records/review/deskDemands.ts";
 import type { SharedCheck } from "../../sharing/sharedCheck.ts";
+import { jobWords } from "../job/jobWords.ts";
 import { Button } from "../parts/Button.tsx";
 import { Card } from "../parts/Card.tsx";
 import { Dialog } from "../parts/Dialog.tsx";
@@ -214,6 +215,15 @@ function Facts({ shared: { record } }: { shared: SharedCheck }) {
         </dd>
         <dt>Axle</dt>
         <dd>{record.axle}</dd>
+        {record.job && (
+          <>
+            <dt>Job</dt>
+            <dd>
+              <bdi>{jobWords(record.job)}</bdi>
+              {record.job.moment && `, ${record.job.moment} the change`}
+            </dd>
+          </>
+        )}
         <dt>Stop</dt>
         <dd>
           <bdi>{record.stop.name}</bdi>

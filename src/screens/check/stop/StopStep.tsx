@@ -12,6 +12,7 @@ import { stateText, stopFacts } from "../../../records/pack/stopFacts.ts";
 import { stopTitle } from "../../../records/pack/stopTitle.ts";
 import { PartEntry } from "../../choosing/PartEntry.tsx";
 import { SimilarStops } from "../../choosing/SimilarStops.tsx";
+import { isPractised } from "../../guide/practice.ts";
 import type { StepProps } from "../../guide/stepProps.ts";
 import { Button } from "../../parts/Button.tsx";
 import { Choices, Segmented } from "../../parts/Choices.tsx";
@@ -24,6 +25,8 @@ import { referencePack } from "../../referencePack.ts";
 const mostWithoutSearch = 12;
 /** No more are drawn at once: an old phone draws them before the next key. */
 const mostShown = 60;
+/** Who has made three checks looks for a stop by its number or name. */
+const mostShownToPractised = 6;
 
 export function StopStep({ stored, change, preferences }: StepProps) {
   const source = stopSource(stored);
@@ -119,7 +122,8 @@ function PackList({
     const text = `${name} ${facts.get(id)}`.toLowerCase();
     return id === chosenId || words.every((word) => text.includes(word));
   });
-  const shown = found.filter(({ id }, place) => place < mostShown || id === chosenId);
+  const most = isPractised() && wanted.trim() === "" ? mostShownToPractised : mostShown;
+  const shown = found.filter(({ id }, place) => place < most || id === chosenId);
   const { stop: own } = stored.record;
   const inPack = stopOf(referencePack(), chosenId);
   const replacement = inPack && replacementOf(referencePack(), inPack);
