@@ -8,7 +8,7 @@ import {
   type StoredCheck,
 } from "../../../src/records/check/storedCheck.ts";
 import { withJob } from "../../../src/records/filling/job.ts";
-import { freshPhone, heading, keep, kept, openStore, startApp, tap } from "../startApp.tsx";
+import { freshPhone, heading, keep, kept, openStore, startApp, tap, type } from "../startApp.tsx";
 
 beforeEach(freshPhone);
 
@@ -66,6 +66,22 @@ it("puts a check into a job with number and customer, and another into the same"
     moment: "after",
   });
   await screen.findByText(/^Rear axle, after · No answer yet/);
+});
+
+it("a number typed at the vehicle is in the job's other checks once the step is left", async () => {
+  const [front, rear] = [check("Brant, front", "front", job), check("Brant, rear", "rear", job)];
+  await keep(front, rear);
+  startApp(`#/check/${front.id}/vehicle`);
+  await heading("The vehicle");
+  await type("Job number", "4108");
+  await type("Customer", "I. Farrow");
+  await screen.findByText("Saved");
+  expect((await kept(rear.id)).record.job).toEqual(job);
+  location.hash = "#/";
+  const told = { ...job, number: "4108", customer: "I. Farrow" };
+  await waitFor(async () => expect((await kept(rear.id)).record.job).toEqual(told));
+  expect((await kept(front.id)).record.job).toEqual(told);
+  await screen.findByRole("heading", { level: 2, name: /Job 4108 · I. Farrow/ });
 });
 
 it("takes a check out of its job", async () => {
