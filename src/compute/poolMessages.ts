@@ -20,7 +20,8 @@ export type PoolTask =
   /** A piece of a check out of a shared desk's stream. */
   | { readonly kind: "sent"; readonly body: string }
   | { readonly kind: "readPack"; readonly text: string }
-  | { readonly kind: "backupLine"; readonly text: string; readonly number: number }
+  /** Lines of a backup, a part of its file; `first` is the number of the first of them. */
+  | { readonly kind: "backupLines"; readonly lines: Blob; readonly first: number }
   | { readonly kind: "compute"; readonly text: string }
   /** Which stops of the pack would serve the vehicle of this check. */
   | { readonly kind: "served"; readonly key: string; readonly text: string; readonly pack: Pack };
@@ -36,7 +37,7 @@ export type PoolResult =
   | { readonly kind: "draft"; readonly draft: StoredCheck | null }
   | { readonly kind: "sent"; readonly part: Outcome<SentPart>; readonly incoming: Incoming | null }
   | { readonly kind: "pack"; readonly read: ReadPack }
-  | { readonly kind: "backupLine"; readonly entry: Outcome<BackupEntry> }
+  | { readonly kind: "backupLines"; readonly entries: readonly Outcome<BackupEntry>[] }
   | {
       readonly kind: "computed";
       readonly computed: Computed;
@@ -46,6 +47,11 @@ export type PoolResult =
   | { readonly kind: "failed"; readonly fault: Fault };
 
 export type TaskOf<Kind extends PoolTask["kind"]> = Extract<PoolTask, { kind: Kind }>;
+
+/** A task as it is worked on: parts of files have become texts. */
+export type ReadTask =
+  | Exclude<PoolTask, { kind: "backupLines" }>
+  | (Omit<TaskOf<"backupLines">, "lines"> & { readonly lines: string });
 
 /** Before its first task a worker is told which pack its readings are held against. */
 export type PoolRequest =

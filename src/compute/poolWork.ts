@@ -13,18 +13,36 @@ import { judgedAtDesk } from "../records/review/deskDemands.ts";
 import { oddReadings } from "../records/review/oddReadings.ts";
 import { looksLikeReply } from "../records/review/readReply.ts";
 import { computedOf, factsOf, type Incoming, type Way } from "../records/review/submission.ts";
-import { openPayload, openText } from "../sharing/openText.ts";
+import { openPayload, openText, tooManyLinks } from "../sharing/openText.ts";
 import { checkOfText } from "../sharing/receivedFile.ts";
 import { checkOfPayload, type SharedCheck, sharedCheck } from "../sharing/sharedCheck.ts";
 import { findPayloads } from "../sharing/shareLink.ts";
-import type { PoolResult, PoolTask, ReadItem, TaskOf } from "./poolMessages.ts";
+import type { PoolResult, PoolTask, ReadItem, ReadTask, TaskOf } from "./poolMessages.ts";
 import { servedOf } from "./servedWork.ts";
+
+const partUnreadable: Fault = {
+  code: "fileUnreadable",
+  sentence: ["The file can no longer be read. Choose it again."],
+};
+
+/** As `poolWork`, once what a task names by its place in a file has been read from there. */
+export async function poolAnswer(
+  task: PoolTask,
+  pack: PackPlatforms | null = null,
+): Promise<PoolResult> {
+  if (task.kind !== "backupLines") return poolWork(task, pack);
+  try {
+    return poolWork({ ...task, lines: await task.lines.text() }, pack);
+  } catch {
+    return { kind: "failed", fault: partUnreadable };
+  }
+}
 
 /**
  * Does one piece of the desk's work; readings are held against the platforms of `pack`, where there is
  * one. Never throws, whatever the text is.
  */
-export function poolWork(task: PoolTask, pack: PackPlatforms | null = null): PoolResult {
+export function poolWork(task: ReadTask, pack: PackPlatforms | null = null): PoolResult {
   try {
     switch (task.kind) {
       case "read":
@@ -39,8 +57,8 @@ export function poolWork(task: PoolTask, pack: PackPlatforms | null = null): Poo
         return sent(task);
       case "readPack":
         return { kind: "pack", read: readPackText(task.text) };
-      case "backupLine":
-        return { kind: "backupLine", entry: backupEntry(task.text, task.number) };
+      case "backupLines":
+        return { kind: "backupLines", entries: backupEntries(task.lines, task.first) };
       case "compute":
         return compute(task, pack);
       case "served":
@@ -61,15 +79,19 @@ function read({ text, what, way }: TaskOf<"read">): Extract<PoolResult, { kind: 
     return { kind: "read", items: [sharedItem(checkOfText({ text, what }), way)] };
   }
   if (/^\ufeff?\s*[{[]/.test(text)) return { kind: "read", items: [recordItem(text, what, way)] };
-  const payloads = findPayloads(text);
-  const items =
-    payloads.length === 0
-      ? [sharedItem(checkOfText({ text, what }), way)]
-      : payloads.map((payload) =>
-          sharedItem(checkOfPayload(payload), way === "code" ? "code" : "link"),
-        );
+  const payloads = findPayloads(text, linksAtDesk + 1);
+  if (payloads.length === 0) {
+    return { kind: "read", items: [sharedItem(checkOfText({ text, what }), way)] };
+  }
+  const items = payloads
+    .slice(0, linksAtDesk)
+    .map((payload) => sharedItem(checkOfPayload(payload), way === "code" ? "code" : "link"));
+  if (payloads.length > linksAtDesk) items.push(tooManyLinks(linksAtDesk));
   return { kind: "read", items };
 }
+
+/** Links taken in from one text; what more of them there are is said. */
+const linksAtDesk = 500;
 
 /**
  * A record as a file holds it: its text is kept to the last character, but for what cameras wrote beside
@@ -114,6 +136,13 @@ function withPhotos(check: StoredCheck): StoredCheck {
 function draftOf({ text, pack }: TaskOf<"draft">): StoredCheck | null {
   const draft = readDraftText(text, pack);
   return draft && withPhotos(draft);
+}
+
+function backupEntries(lines: string, first: number): readonly Outcome<BackupEntry>[] {
+  const filled = (line: string) => /\S/.test(line);
+  return lines
+    .split("\n")
+    .flatMap((line, index) => (filled(line) ? [backupEntry(line, first + index)] : []));
 }
 
 /** A line of a backup with what it holds, or why it is none. */

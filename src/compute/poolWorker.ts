@@ -1,14 +1,14 @@
 import type { PackPlatforms } from "../records/pack/pack.ts";
 import type { PoolReply, PoolRequest } from "./poolMessages.ts";
-import { poolWork } from "./poolWork.ts";
+import { poolAnswer } from "./poolWork.ts";
 
 let pack: PackPlatforms | null = null;
 
-self.onmessage = ({ data }: MessageEvent<PoolRequest>) => {
+self.onmessage = async ({ data }: MessageEvent<PoolRequest>) => {
   if (data.kind === "pack") {
     pack = data.pack;
     return;
   }
-  const reply: PoolReply = { ticket: data.ticket, result: poolWork(data.task, pack) };
+  const reply: PoolReply = { ticket: data.ticket, result: await poolAnswer(data.task, pack) };
   self.postMessage(reply);
 };

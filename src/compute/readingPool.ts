@@ -13,8 +13,8 @@ export function createReadingPool(): Pool {
   return {
     size: 1,
     run: async (task) => {
-      const { poolWork } = await import("./poolWork.ts");
-      return ended ? { kind: "failed", fault: cancelled } : poolWork(task);
+      const { poolAnswer } = await import("./poolWork.ts");
+      return ended ? { kind: "failed", fault: cancelled } : poolAnswer(task);
     },
     cancel: () => undefined,
     dispose: () => {

@@ -22,12 +22,13 @@ export function openText(received: ReceivedText): readonly Outcome<Opened>[] {
   if (payloads.length < 2) return [sharedOfText(received)];
   const opened = payloads.slice(0, linksAtOnce).map((payload) => openPayload(payload));
   if (payloads.length <= linksAtOnce) return opened;
-  return [
-    ...opened,
-    fail("tooManyLinks", [
-      `Only ${linksAtOnce} links are opened at a time. Paste the rest after these.`,
-    ]),
-  ];
+  return [...opened, tooManyLinks(linksAtOnce)];
+}
+
+export function tooManyLinks(most: number): Outcome<never> {
+  return fail("tooManyLinks", [
+    `Only ${most} links are opened at a time. Paste the rest after these.`,
+  ]);
 }
 
 /** What the payload of a link holds. */

@@ -6,8 +6,8 @@ type BackupHeader = Extract<BackupEntry, { readonly kind: "header" }>;
 /** What a backup holds between its header and its end. */
 type BackupContent = Exclude<BackupEntry, { readonly kind: "header" | "end" }>;
 
-/** Reads one line of a backup, beside the screen. */
-export type ReadEntry = (text: string, number: number) => Promise<Outcome<BackupEntry>>;
+/** Reads lines of a backup, beside the screen; `first` is the number of the first of them. */
+export type ReadLines = (lines: Blob, first: number) => Promise<readonly Outcome<BackupEntry>[]>;
 
 /** What is known of a backup once all of it was read. */
 export interface BackupPass {
@@ -20,65 +20,62 @@ export interface BackupPass {
   readonly why: Fault | null;
 }
 
-interface Line {
-  readonly number: number;
-  /** Null for one that is too long. */
-  readonly text: string | null;
+/** Lines that stand together and are read at once. */
+interface Part {
+  /** Number of its first line. */
+  readonly first: number;
+  /** Null for a line that is too long. */
+  readonly lines: Blob | null;
 }
 
-const lineCharacters = recordBounds.textCharacters;
+/** No letter takes less than a byte. */
+const lineBytes = recordBounds.textCharacters;
 /** More lines than this that can't be read, and few that can: it is no backup that is a little damaged. */
 const mostUnreadable = 1000;
-/** Read at the same time. */
-const linesAtOnce = 32;
-const charactersAtOnce = 2_000_000;
+const linesAtOnce = 64;
+const bytesAtOnce = 250_000;
+const lineEnd = 0x0a;
 
-/** Lines that hold something, never more of the file in memory than a few of them. */
-async function* linesOf(file: Blob): AsyncGenerator<Line> {
-  const reader = file.stream().pipeThrough(new TextDecoderStream()).getReader();
-  /** The line so far in the pieces it came in, which are joined once. */
-  let begun: string[] = [];
-  let length = 0;
-  let number = 0;
-  const add = (piece: string): void => {
-    length += piece.length;
-    if (length <= lineCharacters) begun.push(piece);
-    else begun = [];
+/** The file in parts, found by the ends of its lines alone: their text is made where they are read. */
+async function* partsOf(file: Blob): AsyncGenerator<Part> {
+  const reader = file.stream().getReader();
+  let first = 1;
+  let start = 0;
+  let filled = 0;
+  let line = 1;
+  let lineStart = 0;
+  const endLine = (end: number): readonly Part[] => {
+    const parts: Part[] = [];
+    if (end - lineStart > lineBytes) {
+      if (lineStart > start) parts.push({ first, lines: file.slice(start, lineStart) });
+      parts.push({ first: line, lines: null });
+    } else {
+      // The header goes first, alone: what no backup is, is not read any further.
+      const isFull = line === 1 || filled >= linesAtOnce || end - start >= bytesAtOnce;
+      if (!isFull) return parts;
+      parts.push({ first, lines: file.slice(start, end) });
+    }
+    first = line + 1;
+    start = end;
+    filled = 0;
+    return parts;
   };
-  const lineOf = (): Line[] => {
-    number += 1;
-    const text = length > lineCharacters ? null : begun.join("");
-    begun = [];
-    length = 0;
-    return text?.trim() === "" ? [] : [{ number, text }];
-  };
+  let read = 0;
   for (;;) {
     const { value, done } = await reader.read();
     if (done) break;
-    const pieces = value.split("\n");
-    const rest = pieces.pop() ?? "";
-    for (const piece of pieces) {
-      add(piece);
-      yield* lineOf();
+    for (let index = 0; index < value.length; index += 1) {
+      if (value[index] !== lineEnd) continue;
+      const end = read + index + 1;
+      if (end - lineStart > 1) filled += 1;
+      for (const part of endLine(end)) yield part;
+      line += 1;
+      lineStart = end;
     }
-    add(rest);
+    read += value.length;
   }
-  if (length > 0) yield* lineOf();
-}
-
-async function* batchesOf(lines: AsyncIterable<Line>): AsyncGenerator<readonly Line[]> {
-  let batch: Line[] = [];
-  let characters = 0;
-  for await (const line of lines) {
-    batch.push(line);
-    characters += line.text?.length ?? 0;
-    // The header goes first, alone: what no backup is, is not read any further.
-    if (line.number > 1 && batch.length < linesAtOnce && characters < charactersAtOnce) continue;
-    yield batch;
-    batch = [];
-    characters = 0;
-  }
-  if (batch.length > 0) yield batch;
+  if (read > lineStart) for (const part of endLine(read)) yield part;
+  if (read > start) yield { first, lines: file.slice(start, read) };
 }
 
 const notABackup = fail<never>("notABackup", [
@@ -91,7 +88,8 @@ const spoilt = fail<never>("backupSpoilt", [
   `More than ${mostUnreadable} entries of the backup can't be read, and few can. It was not read any further.`,
 ]);
 
-const unreadable = fail<never>("fileUnreadable", [
+const unreadableCode = "fileUnreadable";
+const unreadable = fail<never>(unreadableCode, [
   "The backup could not be read to its end. Copy it to this device and choose it again.",
 ]);
 
@@ -103,27 +101,35 @@ type TakeEntry = (entry: BackupContent, header: BackupHeader) => Promise<Outcome
  */
 export async function passOverBackup(
   file: Blob,
-  readEntry: ReadEntry,
+  readLines: ReadLines,
   take: TakeEntry,
   signal: AbortSignal,
 ): Promise<Outcome<BackupPass | null>> {
-  const batches = batchesOf(linesOf(file));
+  const parts = partsOf(file);
+  const readNext = async (): Promise<readonly Outcome<BackupEntry>[] | "end" | "unreadable"> => {
+    const next = await nextOf(parts);
+    if (next === null) return "unreadable";
+    if (next.done) return "end";
+    const { first, lines } = next.value;
+    return lines === null ? [damaged] : readLines(lines, first);
+  };
   let header: BackupHeader | null = null;
   let entries = 0;
   let announced: number | null = null;
   let unread = 0;
   let why: Fault | null = null;
+  let ahead = readNext();
   for (;;) {
-    const next = await nextOf(batches);
-    if (next === null) return unreadable;
-    if (next.done) break;
-    const read = await Promise.all(
-      next.value.map(({ text, number }) => (text === null ? damaged : readEntry(text, number))),
-    );
+    const read = await ahead;
+    if (read === "unreadable") return unreadable;
+    if (read === "end") break;
+    // The next lines are read while these are taken.
+    ahead = readNext();
     for (const entry of read) {
       if (signal.aborted) return succeed(null);
       if (!entry.ok) {
         if (entry.fault.code === "backupNewer") return entry;
+        if (entry.fault.code === unreadableCode) return unreadable;
         if (header === null) return notABackup;
         unread += 1;
         why ??= entry.fault;
@@ -144,11 +150,9 @@ export async function passOverBackup(
 }
 
 /** Null where the file can no longer be read: it was changed or taken away since it was chosen. */
-async function nextOf(
-  batches: AsyncGenerator<readonly Line[]>,
-): Promise<IteratorResult<readonly Line[], unknown> | null> {
+async function nextOf(parts: AsyncGenerator<Part>): Promise<IteratorResult<Part, unknown> | null> {
   try {
-    return await batches.next();
+    return await parts.next();
   } catch {
     return null;
   }

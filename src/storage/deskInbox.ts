@@ -18,6 +18,9 @@ export const nothingCounted: ImportCounts = {
   refused: [],
 };
 
+/** Characters of entries in memory at once, but for one that is larger. */
+const pageCharacters = 4_000_000;
+
 let lastMoment = 0;
 
 /** Now, and later than any moment before: which version came after which stays known. */
@@ -69,9 +72,20 @@ export class DeskInbox {
     });
   }
 
-  /** The next entries in their order. */
+  /** The next entries in their order: one at least, and no more than are read together. */
   next(key: string, most: number): Promise<Outcome<InboxEntry[]>> {
-    return this.#handle.run((database) => database.getAll("inbox", entriesOf(key), most));
+    return this.#handle.run(async (database) => {
+      const entries: InboxEntry[] = [];
+      let characters = 0;
+      let cursor = await database.transaction("inbox").store.openCursor(entriesOf(key));
+      while (cursor !== null) {
+        entries.push(cursor.value);
+        characters += cursor.value.text?.length ?? 0;
+        if (entries.length >= most || characters >= pageCharacters) break;
+        cursor = await cursor.continue();
+      }
+      return entries;
+    });
   }
 
   /** Ends an import; what of it was not taken in is dropped. */

@@ -2,7 +2,7 @@ import { type Fault, type Outcome, succeed } from "../physics/outcome.ts";
 import type { StoredCheck } from "../records/check/storedCheck.ts";
 import type { Decision } from "../records/review/decision.ts";
 import type { Incoming } from "../records/review/submission.ts";
-import { faultOfPass, passOverBackup, type ReadEntry } from "./backupPass.ts";
+import { faultOfPass, passOverBackup, type ReadLines } from "./backupPass.ts";
 import type { CheckStore } from "./checkStore.ts";
 import type { DeskStore } from "./deskStore.ts";
 import { asTakenIn, joinedWithBackup } from "./joinBackup.ts";
@@ -33,7 +33,7 @@ export interface RestoreReceipt {
 export interface RestoreSurroundings {
   readonly desk: Pick<DeskStore, "add" | "decide" | "takeOut">;
   readonly checks: CheckStore;
-  readonly readEntry: ReadEntry;
+  readonly readLines: ReadLines;
   /** A person has said that the decisions in it are to count as well. */
   readonly withDecisions: boolean;
   onCounts(counts: RestoreCounts): void;
@@ -54,7 +54,7 @@ export interface Restored {
  */
 export async function restoreBackup(
   file: Blob,
-  { desk, checks, readEntry, withDecisions, onCounts, signal }: RestoreSurroundings,
+  { desk, checks, readLines, withDecisions, onCounts, signal }: RestoreSurroundings,
 ): Promise<Restored> {
   let counts: RestoreCounts = { added: 0, present: 0, joined: 0 };
   const count = (added: number, present: number, joined = 0): void => {
@@ -90,7 +90,7 @@ export async function restoreBackup(
   };
   const passed = await passOverBackup(
     file,
-    readEntry,
+    readLines,
     async (entry, header) => {
       if (entry.kind === "decision" && withDecisions) {
         decisions.push({ ...entry.decision, fromBackup });

@@ -1,6 +1,6 @@
 import { type Fault, type Outcome, succeed } from "../physics/outcome.ts";
 import { checkName } from "../records/check/checkName.ts";
-import { faultOfPass, passOverBackup, type ReadEntry } from "./backupPass.ts";
+import { faultOfPass, passOverBackup, type ReadLines } from "./backupPass.ts";
 import type { CheckStore } from "./checkStore.ts";
 import type { DeskStore } from "./deskStore.ts";
 import { asTakenIn, joinedWithBackup } from "./joinBackup.ts";
@@ -31,7 +31,7 @@ export interface BackupSurvey {
 export interface SurveySurroundings {
   readonly desk: Pick<DeskStore, "keys">;
   readonly checks: CheckStore;
-  readonly readEntry: ReadEntry;
+  readonly readLines: ReadLines;
   readonly signal: AbortSignal;
 }
 
@@ -45,7 +45,7 @@ export async function phoneMark(): Promise<string | null> {
 /** Reads a backup through and holds it against what is here. Null where it was stopped. */
 export async function surveyBackup(
   file: Blob,
-  { desk, checks, readEntry, signal }: SurveySurroundings,
+  { desk, checks, readLines, signal }: SurveySurroundings,
 ): Promise<Outcome<BackupSurvey | null>> {
   const phone = await phoneMark();
   const known = await desk.keys();
@@ -55,7 +55,7 @@ export async function surveyBackup(
   const added = { submissions: new Set<string>(), decisions: new Set<string>() };
   const passed = await passOverBackup(
     file,
-    readEntry,
+    readLines,
     async (entry, header) => {
       if (entry.kind === "submission") {
         const { checkId, digest } = entry.incoming.facts;

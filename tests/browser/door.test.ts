@@ -3,6 +3,7 @@ import type { Locator, Page } from "playwright-core";
 import { beforeEach, describe, expect, it } from "vitest";
 import { version } from "../../package.json";
 import { storedFromRecord } from "../../src/records/filling/storedFromRecord.ts";
+import { codeSeries } from "../../src/sharing/codeSeries.ts";
 import { payloadText } from "../../src/sharing/payload.ts";
 import { holdsMetadata, jpegWithPlace, withPlace } from "../support/jpegs.ts";
 import { plainPng } from "../support/pictures.ts";
@@ -11,7 +12,15 @@ import { pick, textOf } from "./support/controls.ts";
 import { DeskPage } from "./support/deskPage.ts";
 import type { Phone } from "./support/phone.ts";
 import { phoneOnSite } from "./support/phoneOnSite.ts";
-import { backupFile, backupText, jsonFile, rowsOf, Stranger } from "./support/stranger.ts";
+import {
+  backupFile,
+  backupText,
+  codePicture,
+  jsonFile,
+  launchWith,
+  rowsOf,
+  Stranger,
+} from "./support/stranger.ts";
 
 /*
  * What a stranger can send, tried on the built app. Everything is written as the first version of the record,
@@ -136,7 +145,8 @@ describe("2: a backup among files dropped at a desk", () => {
     photosLeftOut: 0,
   };
 
-  it("decides nothing, and what it dates ahead does not stay the newest", async () => {
+  /** A desk with the check, and a decision about it that nobody there made. */
+  async function deskAndDecision() {
     const desk = await new DeskPage(page).open(site);
     await desk.takeFiles(jsonFile("check.json", record));
     const [{ key = "" } = {}] = await rowsOf<{ key?: string }>(page, "stopfit-desk", "submissions");
@@ -150,6 +160,11 @@ describe("2: a backup among files dropped at a desk", () => {
       note: "",
     };
     await desk.closeImport();
+    return { desk, decision };
+  }
+
+  it("decides nothing, and what it dates ahead does not stay the newest", async () => {
+    const { desk, decision } = await deskAndDecision();
     await page
       .getByLabel("Files to take in")
       .setInputFiles(backupFile({ kind: "decision", decision }, submission));
@@ -173,6 +188,37 @@ describe("2: a backup among files dropped at a desk", () => {
     await desk.openCheck("Marlow");
     await page.getByText("Version 3").first().waitFor();
     expect(await page.getByText("newest").count()).toBeGreaterThan(0);
+    phone.expectNoTrouble();
+  });
+
+  it("decides nothing where the device opens the app with it, and nothing is restored before a tap", async () => {
+    const { decision } = await deskAndDecision();
+    const opened = await phone.newPage();
+    await launchWith(opened, backupText({ kind: "decision", decision }, submission), "planted.txt");
+    await opened.goto(site);
+    await opened.getByText("What is in this backup").waitFor();
+    await opened.getByText("1 decision of a desk").waitFor();
+    expect(await rowsOf(opened, "stopfit-desk", "decisions")).toEqual([]);
+    expect(await rowsOf(opened, "stopfit-desk", "submissions")).toHaveLength(1);
+    await opened.getByRole("button", { name: "Restore", exact: true }).click();
+    await opened.getByText(/^Restored: /).waitFor();
+    expect(await rowsOf(opened, "stopfit-desk", "decisions")).toEqual([]);
+    phone.expectNoTrouble();
+  });
+
+  it("is refused as a code before the desk's camera", async () => {
+    const { desk } = await deskAndDecision();
+    await page.goto(`${site}#/desk/scan`);
+    await page
+      .getByRole("button", { name: "Use a picture of the code" })
+      .and(page.locator(":enabled"))
+      .waitFor();
+    const [header = ""] = backupText().split("\n");
+    await page.getByLabel("Pictures of codes").setInputFiles(codePicture(header));
+    await page.getByText(/This code holds no check/).waitFor();
+    expect(await rowsOf(page, "stopfit-desk", "decisions")).toEqual([]);
+    await desk.open(site);
+    expect(await desk.rows.count()).toBe(1);
     phone.expectNoTrouble();
   });
 });
@@ -239,21 +285,20 @@ const lenient = {
 };
 
 describe("5: a sender's own demands", () => {
-  it("turn no verdict at a desk, and are pointed out with what else is claimed", async () => {
+  /** Its own demands would let it fit; its numbers are not what was typed, and it is dated ahead. */
+  function claimed(): Sent {
     const record = sent("axle-towing-early");
     const [corner = {}, ...others] = record.corners as { gap?: object }[];
     const gap = { ...corner.gap, typed: ["77 mm"] };
     const rideHeight = { values: [500], tol: 0 };
-    const desk = await new DeskPage(page).open(site);
-    await desk.takeFiles(
-      jsonFile("check.json", {
-        ...record,
-        corners: [{ ...corner, gap, rideHeight }, ...others],
-        rules: lenient,
-        createdAt: "9999-01-01T00:00:00Z",
-      }),
-    );
+    const corners = [{ ...corner, gap, rideHeight }, ...others];
+    return { ...record, corners, rules: lenient, createdAt: "9999-01-01T00:00:00Z" };
+  }
+
+  /** The desk's own verdict in its list, and what it points out in the check. */
+  async function expectPointedOut(desk: DeskPage): Promise<void> {
     const row = desk.rows.first();
+    await row.waitFor();
     await page.waitForFunction(
       () => !/Not computed|…/.test(document.querySelector('[role="option"]')?.textContent ?? "…"),
     );
@@ -264,6 +309,12 @@ describe("5: a sender's own demands", () => {
     for (const odd of ["typed", "noTolerance", "demand", "date"]) {
       expect([odd, await page.locator(`[data-odd="${odd}"]`).count()]).not.toEqual([odd, 0]);
     }
+  }
+
+  it("turn no verdict at a desk, and are pointed out with what else is claimed", async () => {
+    const desk = await new DeskPage(page).open(site);
+    await desk.takeFiles(jsonFile("check.json", claimed()));
+    await expectPointedOut(desk);
     const demands = page.locator("section", {
       has: page.getByRole("heading", { name: "What it is judged by" }),
     });
@@ -271,6 +322,35 @@ describe("5: a sender's own demands", () => {
     await page.getByRole("link", { name: "Report to print" }).click();
     await page.getByRole("heading", { name: "What it is judged by" }).waitFor();
     expect(await textOf(page.locator("main"))).toContain("In the check, not used");
+    phone.expectNoTrouble();
+  });
+
+  it("come by codes before the desk's camera, and are pointed out just so", async () => {
+    const series = codeSeries(claimed() as never, site);
+    if (!series.ok) throw new Error(series.fault.code);
+    await page.goto(`${site}#/desk/scan`);
+    await page
+      .getByRole("button", { name: "Use a picture of the code" })
+      .and(page.locator(":enabled"))
+      .waitFor();
+    await page
+      .getByLabel("Pictures of codes")
+      .setInputFiles(series.value.codes.map(({ address, digits }) => codePicture(address, digits)));
+    await expectPointedOut(new DeskPage(page));
+    const [row] = await rowsOf<{ way: string }>(page, "stopfit-desk", "submissions");
+    expect(row?.way).toBe("code");
+    phone.expectNoTrouble();
+  });
+
+  it("come with the app as the device opens it, are judged by this phone's, and wait for a tap", async () => {
+    await launchWith(page, JSON.stringify(claimed()), "check.json");
+    await page.goto(site);
+    await heading("A check was sent to you").waitFor();
+    await page.locator('[data-verdict="care"]').waitFor();
+    for (const odd of ["typed", "noTolerance", "demand", "date"]) {
+      expect([odd, await page.locator(`[data-odd="${odd}"]`).count()]).not.toEqual([odd, 0]);
+    }
+    expect(await storedNames()).toEqual([]);
     phone.expectNoTrouble();
   });
 });

@@ -39,7 +39,9 @@ class HandWorker implements PoolWorkerLike {
     if (request?.kind !== "task" || this.ended) throw new Error("nothing to answer");
     const told = this.asked.find(({ kind }) => kind === "pack");
     const pack = told?.kind === "pack" ? told.pack : null;
-    const data: PoolReply = { ticket: request.ticket, result: poolWork(request.task, pack) };
+    const { ticket, task } = request;
+    if (task.kind === "backupLines") throw new Error("no part of a file is read here");
+    const data: PoolReply = { ticket, result: poolWork(task, pack) };
     this.onmessage?.(new MessageEvent("message", { data }));
   }
 

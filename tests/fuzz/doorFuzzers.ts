@@ -1,4 +1,5 @@
 import { poolWork } from "../../src/compute/poolWork.ts";
+import type { BackupEntry } from "../../src/records/backup/backupLine.ts";
 import type { CheckRecord } from "../../src/records/check/checkRecord.ts";
 import { storedFromRecord } from "../../src/records/filling/storedFromRecord.ts";
 import { demoPack } from "../../src/records/pack/demoPack.ts";
@@ -18,16 +19,22 @@ import { type Fault, unsoundNumber, unsoundOutcome, unsoundSentence } from "./so
 const records = [...generateRecords(40, 17)];
 const app = "https://stopfit.example/app/";
 
+/** What no text that was taken in may hold; null: it holds none. */
+export function uncleanText(text: string): Fault {
+  if (!text.isWellFormed()) return "half a letter came through";
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: it is what is looked for
+  return /[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u202a-\u202e\u2066-\u206f]/.test(text)
+    ? "a control or a mark of direction came through"
+    : null;
+}
+
 /** Where there is text that no person typed, or a photo that is no picture; null: nowhere. */
 function unclean(value: unknown): Fault {
   const open: unknown[] = [value];
   for (let item = open.pop(); item !== undefined; item = open.pop()) {
     if (typeof item === "string") {
-      if (!item.isWellFormed()) return "half a letter came through";
-      // biome-ignore lint/suspicious/noControlCharactersInRegex: it is what is looked for
-      if (/[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u202a-\u202e\u2066-\u206f]/.test(item)) {
-        return "a control or a mark of direction came through";
-      }
+      const fault = uncleanText(item);
+      if (fault !== null) return fault;
     }
     if (typeof item === "object" && item !== null) open.push(...Object.values(item));
   }
@@ -197,28 +204,38 @@ const backup: Fuzzer = {
   cases: 40_000,
   run(chance) {
     const input = doorLine(chance);
-    const done = poolWork({ kind: "backupLine", text: input, number: 2 });
-    if (done.kind !== "backupLine")
+    const done = poolWork({ kind: "backupLines", lines: input, first: 2 });
+    if (done.kind !== "backupLines")
       return { fault: `it ended as ${done.kind}`, accepted: false, input };
-    const { entry } = done;
-    if (!entry.ok) {
-      return {
-        fault: unsoundOutcome(entry, `${input}NaN Infinity undefined`),
-        accepted: false,
-        input,
-      };
+    let accepted = false;
+    for (const entry of done.entries) {
+      const fault = entry.ok
+        ? faultOfEntry(entry.value)
+        : unsoundOutcome(entry, `${input}NaN Infinity undefined`);
+      if (fault !== null) return { fault, accepted, input };
+      accepted ||= entry.ok;
     }
-    const { value } = entry;
-    let fault = unclean(value.kind === "submission" ? value.incoming.facts : value);
-    if (value.kind === "check") {
-      const { createdAt, updatedAt, deletedAt } = value.check;
-      fault ??= ahead(createdAt, updatedAt, deletedAt) ?? uncleanPhotos(value.check.record);
-    }
-    if (value.kind === "decision") fault ??= ahead(value.decision.at);
-    if (value.kind === "submission") fault ??= ahead(value.incoming.receivedAt);
-    if (value.kind === "header") fault ??= ahead(value.createdAt);
-    return { fault, accepted: true, input };
+    return { fault: null, accepted, input };
   },
 };
+
+function faultOfEntry(entry: BackupEntry): Fault {
+  const fault = unclean(entry.kind === "submission" ? entry.incoming.facts : entry);
+  if (fault !== null) return fault;
+  switch (entry.kind) {
+    case "check": {
+      const { createdAt, updatedAt, deletedAt, record } = entry.check;
+      return ahead(createdAt, updatedAt, deletedAt) ?? uncleanPhotos(record);
+    }
+    case "decision":
+      return ahead(entry.decision.at);
+    case "submission":
+      return ahead(entry.incoming.receivedAt);
+    case "header":
+      return ahead(entry.createdAt);
+    case "end":
+      return null;
+  }
+}
 
 export const doorFuzzers: readonly Fuzzer[] = [text, backup];

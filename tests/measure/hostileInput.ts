@@ -1,12 +1,13 @@
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { strToU8, zipSync } from "fflate";
 import type { Page } from "playwright-core";
 import { storedFromRecord } from "../../src/records/filling/storedFromRecord.ts";
 import { payloadText } from "../../src/sharing/payload.ts";
 import { launchChromium } from "../browser/support/phone.ts";
 import { Site } from "../browser/support/site.ts";
-import { backupFile, jsonFile } from "../browser/support/stranger.ts";
+import { backupFile, backupText, jsonFile } from "../browser/support/stranger.ts";
 import { demoRecord } from "../support/demoRecords.ts";
 import { plainPng } from "../support/pictures.ts";
 import { measuredPhone } from "./measuredPhone.ts";
@@ -66,6 +67,32 @@ const phone: readonly (readonly [
   ["a check as full as one may be", jsonFile("f.json", fullest), opened(/A check was sent to you/)],
 ];
 
+const zeros = new Uint8Array(39_000_000);
+const manyFiles = Object.fromEntries(
+  Array.from({ length: 10_000 }, (_, at) => [`${at}.json`, strToU8(`{"format":"x${at}"}`)]),
+);
+const largeFiles = Object.fromEntries(
+  Array.from({ length: 8 }, (_, at) => [`${at}.json`, zeros] as const),
+);
+const mail = [
+  "From: a@holt.example",
+  "MIME-Version: 1.0",
+  "Content-Type: application/json; name=a.json",
+  "Content-Transfer-Encoding: base64",
+  "Content-Disposition: attachment; filename=a.json",
+  "",
+  Buffer.alloc(30_000_000, "[").toString("base64").replace(/.{76}/g, "$&\r\n"),
+].join("\r\n");
+const packed: readonly (readonly [string, ReturnType<typeof jsonFile>])[] = [
+  ["an archive of 10,000 files", zipFile("many.zip", manyFiles)],
+  ["an archive that unpacks to 300 MB", zipFile("large.zip", largeFiles)],
+  ["a mail of 40 MB", jsonFile("large.eml", mail)],
+];
+
+function zipFile(file: string, files: { [name: string]: Uint8Array }) {
+  return { name: file, mimeType: "application/zip", buffer: Buffer.from(zipSync(files)) };
+}
+
 const folder = mkdtempSync(join(tmpdir(), "stopfit-hostile-"));
 
 /** From the disk, as a person chooses it: what is handed over in memory is decoded by the page itself. */
@@ -117,6 +144,14 @@ try {
   for (const [what, file] of [
     ["3000 checks of a backup looked at", backupFile(...lines)],
     ["a line of a backup of 30 million letters", backupFile({ kind: "x".repeat(30_000_000) })],
+    [
+      "a backup of 30 million line ends",
+      jsonFile("empty.txt", backupText().replace("\n", "\n".repeat(30_000_000))),
+    ],
+    [
+      "a backup of a million lines that are none",
+      jsonFile("spoilt.txt", backupText().replace("\n", "\nx".repeat(1_000_000))),
+    ],
   ] as const) {
     const { device, page } = await fresh("#/kept");
     const choose = page.getByLabel("Backup to restore");
@@ -126,7 +161,10 @@ try {
       `phone: ${what}`,
       await longestTask(browser, page, async () => {
         await choose.setInputFiles(path);
-        await page.locator("[data-survey]").waitFor();
+        await page
+          .locator("[data-survey]")
+          .or(page.getByText("It was not read any further"))
+          .waitFor();
       }),
     );
     await device.close();
@@ -142,6 +180,17 @@ try {
         await page.locator('[data-import="ended"]').waitFor();
       }),
     );
+    for (const [what, file] of packed) {
+      const path = onDisk(file);
+      await page.getByRole("button", { name: "Close", exact: true }).click();
+      say(
+        `desk: ${what}`,
+        await longestTask(browser, page, async () => {
+          await choose.setInputFiles(path);
+          await page.locator('[data-import="ended"]').waitFor();
+        }),
+      );
+    }
     say(
       "desk: the fullest check opened",
       await longestTask(browser, page, async () => {

@@ -1,6 +1,6 @@
 import "fake-indexeddb/auto";
 import type { Pool } from "../../src/compute/pool.ts";
-import { poolWork } from "../../src/compute/poolWork.ts";
+import { poolAnswer } from "../../src/compute/poolWork.ts";
 import { follow } from "../../src/engine/follow.ts";
 import { newPhoneKey } from "../../src/engine/login.ts";
 import { publish } from "../../src/engine/publish.ts";
@@ -22,7 +22,7 @@ const seconds = (since: number) => (performance.now() - since) / 1000;
 
 const pool: Pool = {
   size: 1,
-  run: async (task) => poolWork(task),
+  run: poolAnswer,
   cancel: () => undefined,
   dispose: () => undefined,
 };

@@ -2,7 +2,7 @@ import { demoRecord } from "../support/demoRecords.ts";
 import "fake-indexeddb/auto";
 import { IDBFactory } from "fake-indexeddb";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
-import { poolWork } from "../../src/compute/poolWork.ts";
+import { poolAnswer, poolWork } from "../../src/compute/poolWork.ts";
 import { fail, type Outcome } from "../../src/physics/outcome.ts";
 import { inModelUnits } from "../../src/physics/sentence.ts";
 import { type BackupLine, backupLineText } from "../../src/records/backup/backupLine.ts";
@@ -13,7 +13,7 @@ import { storedFromRecord } from "../../src/records/filling/storedFromRecord.ts"
 import type { Decision } from "../../src/records/review/decision.ts";
 import type { Incoming } from "../../src/records/review/submission.ts";
 import { makeBackup, markBackedUp } from "../../src/storage/backup.ts";
-import type { ReadEntry } from "../../src/storage/backupPass.ts";
+import type { ReadLines } from "../../src/storage/backupPass.ts";
 import { type CheckStore, openCheckStore } from "../../src/storage/checkStore.ts";
 import { type DeskStore, openDeskStore } from "../../src/storage/deskStore.ts";
 import { MarkStore } from "../../src/storage/markStore.ts";
@@ -69,9 +69,12 @@ async function stores(): Promise<{ checks: CheckStore; desk: DeskStore }> {
   return { checks, desk };
 }
 
-const readEntry: ReadEntry = async (text, number) => {
-  const done = poolWork({ kind: "backupLine", text, number });
-  return done.kind === "backupLine" ? done.entry : fail("notRead", ["not read"]);
+const readLines: ReadLines = async (lines, first) => {
+  const done = await poolAnswer({ kind: "backupLines", lines, first });
+  if (done.kind === "backupLines") return done.entries;
+  return [
+    done.kind === "failed" ? { ok: false, fault: done.fault } : fail("notRead", ["not read"]),
+  ];
 };
 
 async function incomingOf(text: string): Promise<Incoming> {
@@ -85,7 +88,7 @@ async function restoreWhole(file: Blob, withDecisions = false): Promise<Restored
   return restoreBackup(file, {
     desk,
     checks,
-    readEntry,
+    readLines,
     withDecisions,
     onCounts: () => undefined,
     signal: new AbortController().signal,
@@ -100,7 +103,7 @@ async function restore(file: Blob): Promise<{ counts: RestoreCounts; outcome: Ou
 async function survey(file: Blob): Promise<BackupSurvey> {
   const { checks, desk } = await stores();
   const signal = new AbortController().signal;
-  const found = value(await surveyBackup(file, { desk, checks, readEntry, signal }));
+  const found = value(await surveyBackup(file, { desk, checks, readLines, signal }));
   if (found === null) throw new Error("stopped");
   return found;
 }
@@ -423,15 +426,16 @@ describe("before anything of a backup is restored", () => {
       surveyBackup(file, {
         desk,
         checks,
-        readEntry: (line, number) => {
-          read += 1;
-          return readEntry(line, number);
+        readLines: async (lines, first) => {
+          const entries = await readLines(lines, first);
+          read += entries.length;
+          return entries;
         },
         signal: new AbortController().signal,
       });
     const spoilt = await look(new Blob([`${header}\n`, "x\n".repeat(200_000), rest.join("\n")]));
     expect(spoilt.ok ? "" : spoilt.fault.code).toBe("backupSpoilt");
-    expect(read).toBeLessThan(1100);
+    expect(read).toBeLessThan(1200);
     const damaged = value(
       await look(new Blob([`${header}\n`, "x\n".repeat(1000), rest.join("\n")])),
     );
@@ -451,7 +455,7 @@ describe("before anything of a backup is restored", () => {
     });
     const { checks, desk } = await stores();
     const signal = new AbortController().signal;
-    const found = await surveyBackup(gone, { desk, checks, readEntry, signal });
+    const found = await surveyBackup(gone, { desk, checks, readLines, signal });
     expect(found.ok ? "" : found.fault.code).toBe("fileUnreadable");
     expect((await restoreWhole(gone)).fault?.code).toBe("fileUnreadable");
   });

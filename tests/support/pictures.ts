@@ -10,13 +10,25 @@ export function pngChunk(type: string, data: Uint8Array): Buffer {
   return Buffer.concat([length, named, sum]);
 }
 
-/** A black PNG of one bit a pixel, with `more` chunks before its pixels. */
-export function plainPng(width: number, height: number, more: readonly Buffer[] = []): Buffer {
+/** A PNG of one bit a pixel, black where `isLight` does not say otherwise, with `more` chunks before its pixels. */
+export function plainPng(
+  width: number,
+  height: number,
+  more: readonly Buffer[] = [],
+  isLight?: (x: number, y: number) => boolean,
+): Buffer {
   const header = Buffer.alloc(13);
   header.writeUInt32BE(width, 0);
   header.writeUInt32BE(height, 4);
   header.set([1, 0, 0, 0, 0], 8);
-  const rows = Buffer.alloc(height * (1 + Math.ceil(width / 8)));
+  const rowBytes = 1 + Math.ceil(width / 8);
+  const rows = Buffer.alloc(height * rowBytes);
+  for (let y = 0; isLight && y < height; y += 1) {
+    for (let x = 0; x < width; x += 1) {
+      const at = y * rowBytes + 1 + (x >> 3);
+      if (isLight(x, y)) rows[at] = (rows[at] ?? 0) | (0x80 >> (x & 7));
+    }
+  }
   return Buffer.concat([
     Buffer.from("\u0089PNG\r\n\u001a\n", "latin1"),
     pngChunk("IHDR", header),

@@ -1,5 +1,6 @@
 import type { Pool } from "../../compute/pool.ts";
 import type { PoolResult } from "../../compute/poolMessages.ts";
+import type { Unpacked } from "../../compute/unpack.ts";
 import type { Fault } from "../../physics/outcome.ts";
 import type { Incoming } from "../../records/review/submission.ts";
 import type { BegunImport, ImportCounts, InboxEntry } from "../../storage/deskDatabase.ts";
@@ -7,7 +8,6 @@ import { nothingCounted, takeOut } from "../../storage/deskInbox.ts";
 import type { DeskStore } from "../../storage/deskStore.ts";
 import { counted, refusedToo } from "./importCounts.ts";
 import { deskLeft, holdImport } from "./importLock.ts";
-import type { Source } from "./sources.ts";
 import { restoredElsewhere, stageImport } from "./stageImport.ts";
 
 /** taken = added + present + refusedCount once it has ended. */
@@ -50,7 +50,7 @@ const pageSize = 50;
  * that is closed during the first leaves nothing; during the second, the import goes on at the next opening.
  */
 export async function runImport(
-  sources: AsyncIterable<Source>,
+  sources: AsyncIterable<Unpacked>,
   surroundings: ImportSurroundings,
 ): Promise<ImportProgress> {
   const { store, signal, onProgress } = surroundings;

@@ -1,30 +1,16 @@
-import type { Fault } from "../../physics/outcome.ts";
+import type { Unpacked } from "../../compute/unpack.ts";
 import type { Way } from "../../records/review/submission.ts";
 import type { Frame } from "../../sharing/frame.ts";
 
-/** One thing to take in: a file that is not read yet, or a text. */
-export type Source =
-  | { readonly kind: "file"; readonly file: File; readonly from?: string }
-  | {
-      readonly kind: "text";
-      readonly text: string;
-      readonly what: string;
-      readonly way: Way;
-      readonly from?: string;
-      readonly sentAt?: string;
-    }
-  /** What could not be taken apart, and why. */
-  | { readonly kind: "refused"; readonly name: string; readonly fault: Fault };
-
-export async function* sourcesOfFiles(files: Iterable<File>): AsyncGenerator<Source> {
+export async function* sourcesOfFiles(files: Iterable<File>): AsyncGenerator<Unpacked> {
   for (const file of files) yield { kind: "file", file };
 }
 
-export async function* sourceOfText(text: string, way: Way = "link"): AsyncGenerator<Source> {
+export async function* sourceOfText(text: string, way: Way = "link"): AsyncGenerator<Unpacked> {
   yield { kind: "text", text, what: "The pasted text", way };
 }
 
-export async function* sourceOfCode(frame: Frame): AsyncGenerator<Source> {
+export async function* sourceOfCode(frame: Frame): AsyncGenerator<Unpacked> {
   const [{ payloadText }, { openPrefix }] = await Promise.all([
     import("../../sharing/payload.ts"),
     import("../../sharing/shareLink.ts"),
@@ -34,7 +20,7 @@ export async function* sourceOfCode(frame: Frame): AsyncGenerator<Source> {
 }
 
 /** Entries must be asked for in the very turn of the drop; the files in folders come afterwards. */
-export function sourcesOfDrop(transfer: DataTransfer): AsyncGenerator<Source> {
+export function sourcesOfDrop(transfer: DataTransfer): AsyncGenerator<Unpacked> {
   const entries = [...transfer.items].flatMap((item) => item.webkitGetAsEntry?.() ?? []);
   if (entries.length > 0) return sourcesOfEntries(entries);
   const files = [...transfer.files];
@@ -42,14 +28,14 @@ export function sourcesOfDrop(transfer: DataTransfer): AsyncGenerator<Source> {
   return sourceOfText(transfer.getData("text/plain"));
 }
 
-async function* sourcesOfEntries(entries: readonly FileSystemEntry[]): AsyncGenerator<Source> {
+async function* sourcesOfEntries(entries: readonly FileSystemEntry[]): AsyncGenerator<Unpacked> {
   for (const entry of entries) {
     if (entry.isFile) yield { kind: "file", file: await fileOf(entry as FileSystemFileEntry) };
     else yield* sourcesOfFolder(entry as FileSystemDirectoryEntry);
   }
 }
 
-async function* sourcesOfFolder(folder: FileSystemDirectoryEntry): AsyncGenerator<Source> {
+async function* sourcesOfFolder(folder: FileSystemDirectoryEntry): AsyncGenerator<Unpacked> {
   const reader = folder.createReader();
   // A reader gives a hundred or so at a time, and none once it is through.
   for (;;) {

@@ -1,3 +1,4 @@
+import type { Unpacked } from "../../compute/unpack.ts";
 import { type Fault, fail, type Outcome, succeed } from "../../physics/outcome.ts";
 import { notAhead } from "../../records/text/moment.ts";
 import { cleanName } from "../../records/text/soundText.ts";
@@ -7,11 +8,11 @@ import type { DeskStore } from "../../storage/deskStore.ts";
 import { savedName } from "../saved/savedRoute.ts";
 import { counted, refusedToo } from "./importCounts.ts";
 import { deskLeft } from "./importLock.ts";
-import type { Source } from "./sources.ts";
 import { unpacked } from "./unpacked.ts";
 
-/** Files read at the same time. */
+/** Files read at the same time, and how large they may be together but for the last. */
 const atOnce = 16;
+const bytesAtOnce = 4_000_000;
 /** As much as one transaction puts into the inbox. */
 const batchEntries = 200;
 const batchCharacters = 4_000_000;
@@ -21,7 +22,7 @@ const batchCharacters = 4_000_000;
  * with nothing kept where it is stopped or fails.
  */
 export async function stageImport(
-  sources: AsyncIterable<Source>,
+  sources: AsyncIterable<Unpacked>,
   {
     store,
     begun: first,
@@ -47,7 +48,7 @@ export async function stageImport(
     characters = 0;
     return full.length === 0 ? succeed(null) : inbox.put(full);
   };
-  const takeGroup = async (group: readonly Source[]): Promise<Outcome<null>> => {
+  const takeGroup = async (group: readonly Unpacked[]): Promise<Outcome<null>> => {
     const read = await Promise.all(group.map(contentOf));
     for (const [index, source] of group.entries()) {
       const content = read[index];
@@ -92,14 +93,17 @@ export async function stageImport(
     return result;
   };
 
-  let group: Source[] = [];
+  let group: Unpacked[] = [];
+  let bytes = 0;
   for await (const source of unpacked(sources)) {
     if (signal.aborted) return end(succeed(null));
     group.push(source);
-    if (group.length < atOnce) continue;
+    bytes += source.kind === "file" ? source.file.size : 0;
+    if (group.length < atOnce && bytes < bytesAtOnce) continue;
     const put = await takeGroup(group);
     if (!put.ok) return end(put);
     group = [];
+    bytes = 0;
   }
   const last = await takeGroup(group);
   if (!last.ok) return end(last);
@@ -130,12 +134,12 @@ type Content =
   | { readonly what: string; readonly text: string; readonly backup: null }
   | { readonly what: string; readonly backup: File };
 
-function nameOf(source: Source): string {
+function nameOf(source: Unpacked): string {
   if (source.kind === "file") return source.file.name;
   return source.kind === "text" ? source.what : source.name;
 }
 
-async function contentOf(source: Source): Promise<Outcome<Content>> {
+async function contentOf(source: Unpacked): Promise<Outcome<Content>> {
   if (source.kind === "refused") return { ok: false, fault: source.fault };
   if (source.kind === "text") {
     return succeed({ what: source.what, text: source.text, backup: null });

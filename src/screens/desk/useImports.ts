@@ -1,11 +1,11 @@
 import { useCallback, useEffect, useRef, useState } from "preact/hooks";
 import type { Pool } from "../../compute/pool.ts";
+import type { Unpacked } from "../../compute/unpack.ts";
 import type { BegunImport } from "../../storage/deskDatabase.ts";
 import type { DeskStore } from "../../storage/deskStore.ts";
 import { markDeskUsed } from "./deskUsed.ts";
 import { deskLeft, holdImport } from "./importLock.ts";
 import type { ImportProgress } from "./importRun.ts";
-import type { Source } from "./sources.ts";
 
 export interface Imports {
   readonly importing: ImportProgress | null;
@@ -14,14 +14,14 @@ export interface Imports {
   /** A backup that was among what was chosen; nothing of it is taken in. */
   readonly backup: File | null;
   forgetBackup(): void;
-  take(sources: AsyncIterable<Source>): void;
+  take(sources: AsyncIterable<Unpacked>): void;
   stopImport(): void;
   /** Closes what is said about an import. */
   closeImport(): void;
   forgetDropped(): void;
 }
 
-type Work = AsyncIterable<Source> | BegunImport;
+type Work = AsyncIterable<Unpacked> | BegunImport;
 
 const redrawMs = 250;
 
@@ -96,7 +96,7 @@ export function useImports({
   }, [store, takeOne]);
 
   const take = useCallback(
-    (sources: AsyncIterable<Source>) => {
+    (sources: AsyncIterable<Unpacked>) => {
       waiting.current.push(sources);
       go();
     },

@@ -3,7 +3,7 @@ import { createReadingPool } from "../../compute/readingPool.ts";
 import type { Fault, Outcome } from "../../physics/outcome.ts";
 import { saveFile } from "../../sharing/saveFile.ts";
 import { type Backup, makeBackup, markBackedUp } from "../../storage/backup.ts";
-import type { ReadEntry } from "../../storage/backupPass.ts";
+import type { ReadLines } from "../../storage/backupPass.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
 import { type DeskStore, openDeskStore } from "../../storage/deskStore.ts";
 import {
@@ -37,15 +37,15 @@ async function withDesk<Value>(
   return done;
 }
 
-function readerOf(pool: Pool): ReadEntry {
-  return async (text, number) => {
-    const done = await pool.run({ kind: "backupLine", text, number });
-    if (done.kind === "backupLine") return done.entry;
-    return { ok: false, fault: done.kind === "failed" ? done.fault : unread };
+function readerOf(pool: Pool): ReadLines {
+  return async (lines, first) => {
+    const done = await pool.run({ kind: "backupLines", lines, first });
+    if (done.kind === "backupLines") return done.entries;
+    return [{ ok: false, fault: done.kind === "failed" ? done.fault : unread }];
   };
 }
 
-const unread: Fault = { code: "backupDamaged", sentence: ["An entry can't be read."] };
+const unread: Fault = { code: "backupDamaged", sentence: ["Entries can't be read."] };
 
 /** What a backup holds and would change. Null where `signal` stopped it. */
 export function surveyHere(
@@ -55,7 +55,7 @@ export function surveyHere(
 ): Promise<Outcome<BackupSurvey | null>> {
   return withDesk(async (desk) => {
     const pool = createReadingPool();
-    const survey = await surveyBackup(file, { desk, checks, readEntry: readerOf(pool), signal });
+    const survey = await surveyBackup(file, { desk, checks, readLines: readerOf(pool), signal });
     pool.dispose();
     return survey;
   });
@@ -72,7 +72,7 @@ export function restoreHere(
     const restored = await restoreBackup(file, {
       desk,
       checks,
-      readEntry: readerOf(pool),
+      readLines: readerOf(pool),
       withDecisions,
       onCounts: () => undefined,
       signal: new AbortController().signal,

@@ -2,6 +2,8 @@ import { createServer, type Server } from "node:http";
 import type { AddressInfo } from "node:net";
 import type { Page } from "playwright-core";
 import { backupLineText } from "../../../src/records/backup/backupLine.ts";
+import { drawCode, quietZone } from "../../../src/sharing/qrDrawing.ts";
+import { plainPng } from "../../support/pictures.ts";
 
 /** A page of someone else's that posts a form with this file to the app as soon as it is opened. */
 export class Stranger {
@@ -28,6 +30,36 @@ export class Stranger {
   async close(): Promise<void> {
     await new Promise((done) => this.server.close(done));
   }
+}
+
+/** Has the app think, as it starts, that the device opened it with this file. */
+export async function launchWith(page: Page, text: string, name: string): Promise<void> {
+  await page.addInitScript(
+    ([content, fileName]) => {
+      const files = [{ getFile: async () => new File([content], fileName) }];
+      Object.defineProperty(globalThis, "launchQueue", {
+        configurable: true,
+        value: { setConsumer: (take: (params: object) => void) => take({ files }) },
+      });
+    },
+    [text, name] as const,
+  );
+}
+
+/** A QR code of a text and the digits after it, as a picture. */
+export function codePicture(text: string, digits = "") {
+  const drawn = drawCode(text, digits);
+  if (!drawn.ok) throw new Error(drawn.fault.code);
+  const { size, isDark } = drawn.value;
+  const pixels = 6;
+  const side = (size + 2 * quietZone) * pixels;
+  const module = (at: number) => Math.floor(at / pixels) - quietZone;
+  const isLight = (x: number, y: number) => {
+    const [column, row] = [module(x), module(y)];
+    const isInside = Math.min(column, row) >= 0 && Math.max(column, row) < size;
+    return !isInside || !isDark(column, row);
+  };
+  return { name: "code.png", mimeType: "image/png", buffer: plainPng(side, side, [], isLight) };
 }
 
 /** All rows of a store, past the app; none where there is no such database or store yet. */

@@ -130,10 +130,12 @@ export async function giveWindow() {
       configurable: true,
       writable: true,
     });
-  // Its own events stay Node's: what listens here to the window is told by those.
-  const target = new EventTarget();
-  for (const name of ["addEventListener", "removeEventListener", "dispatchEvent"]) {
-    globalThis[name] = target[name].bind(target);
+  // Events stay Node's: what listens to the window or the document is told by those.
+  for (const listened of [globalThis, window.document]) {
+    const target = new EventTarget();
+    for (const name of ["addEventListener", "removeEventListener", "dispatchEvent"]) {
+      listened[name] = target[name].bind(target);
+    }
   }
 }
 

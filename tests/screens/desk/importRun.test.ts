@@ -2,7 +2,8 @@ import "fake-indexeddb/auto";
 import { IDBFactory } from "fake-indexeddb";
 import { beforeEach, describe, expect, it, vi } from "vitest";
 import type { Pool } from "../../../src/compute/pool.ts";
-import { poolWork } from "../../../src/compute/poolWork.ts";
+import { poolAnswer } from "../../../src/compute/poolWork.ts";
+import type { Unpacked } from "../../../src/compute/unpack.ts";
 import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { backupLineText } from "../../../src/records/backup/backupLine.ts";
 import type { CheckRecord } from "../../../src/records/check/checkRecord.ts";
@@ -13,7 +14,7 @@ import {
   resumeImport,
   runImport,
 } from "../../../src/screens/desk/importRun.ts";
-import { type Source, sourcesOfFiles } from "../../../src/screens/desk/sources.ts";
+import { sourcesOfFiles } from "../../../src/screens/desk/sources.ts";
 import { type DeskStore, openDeskStore } from "../../../src/storage/deskStore.ts";
 import { generateRecords } from "../../support/generateRecords.ts";
 
@@ -22,14 +23,14 @@ beforeEach(() => {
 });
 
 const records = [...generateRecords(120, 3)];
-const sourceOf = (record: CheckRecord, number: number): Source => ({
+const sourceOf = (record: CheckRecord, number: number): Unpacked => ({
   kind: "text",
   text: JSON.stringify(record),
   what: `Text ${number}`,
   way: "file",
 });
 
-async function* all(sources: readonly Source[]): AsyncGenerator<Source> {
+async function* all(sources: readonly Unpacked[]): AsyncGenerator<Unpacked> {
   yield* sources;
 }
 
@@ -40,7 +41,7 @@ function poolOf(mostReads = Number.POSITIVE_INFINITY): Pool {
     size: 1,
     run: async (task) => {
       reads += 1;
-      return reads > mostReads ? new Promise(() => undefined) : poolWork(task);
+      return reads > mostReads ? new Promise(() => undefined) : poolAnswer(task);
     },
     cancel: () => undefined,
     dispose: () => undefined,
@@ -102,7 +103,7 @@ describe("an import", () => {
 
   it("whose page is closed while files are read has taken nothing in", async () => {
     const store = await open();
-    async function* endless(): AsyncGenerator<Source> {
+    async function* endless(): AsyncGenerator<Unpacked> {
       yield* records.map(sourceOf);
       await new Promise(() => undefined);
     }

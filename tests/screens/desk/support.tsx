@@ -1,6 +1,6 @@
 import { render } from "@testing-library/preact";
 import type { Pool } from "../../../src/compute/pool.ts";
-import { poolWork } from "../../../src/compute/poolWork.ts";
+import { poolAnswer } from "../../../src/compute/poolWork.ts";
 import type { CheckRecord } from "../../../src/records/check/checkRecord.ts";
 import { newId } from "../../../src/records/check/storedCheck.ts";
 import { factsOf } from "../../../src/records/review/submission.ts";
@@ -13,7 +13,7 @@ import { startDeskAssessor } from "../answer/dispatcherAssessor.ts";
 function poolHere(): Pool {
   return {
     size: 1,
-    run: async (task) => poolWork(task),
+    run: poolAnswer,
     cancel: () => undefined,
     dispose: () => undefined,
   };

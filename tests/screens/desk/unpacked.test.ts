@@ -1,6 +1,7 @@
 import { strToU8, zipSync } from "fflate";
 import { describe, expect, it } from "vitest";
-import { type Source, sourcesOfFiles } from "../../../src/screens/desk/sources.ts";
+import type { Unpacked } from "../../../src/compute/unpack.ts";
+import { sourcesOfFiles } from "../../../src/screens/desk/sources.ts";
 import { unpacked } from "../../../src/screens/desk/unpacked.ts";
 import { shareLink } from "../../../src/sharing/shareLink.ts";
 import { demoRecord } from "../../support/demoRecords.ts";
@@ -8,8 +9,8 @@ import { demoRecord } from "../../support/demoRecords.ts";
 const record = demoRecord("arm-fits");
 const json = JSON.stringify(record);
 
-async function all(...files: File[]): Promise<Source[]> {
-  const found: Source[] = [];
+async function all(...files: File[]): Promise<Unpacked[]> {
+  const found: Unpacked[] = [];
   for await (const source of unpacked(sourcesOfFiles(files))) found.push(source);
   return found;
 }
