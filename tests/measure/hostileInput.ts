@@ -87,6 +87,7 @@ const packed: readonly (readonly [string, ReturnType<typeof jsonFile>])[] = [
   ["an archive of 10,000 files", zipFile("many.zip", manyFiles)],
   ["an archive that unpacks to 300 MB", zipFile("large.zip", largeFiles)],
   ["a mail of 40 MB", jsonFile("large.eml", mail)],
+  ["a file of 30 million brackets", jsonFile("brackets.json", "[".repeat(30_000_000))],
 ];
 
 function zipFile(file: string, files: { [name: string]: Uint8Array }) {

@@ -8,6 +8,7 @@ import { nothingCounted, takeOut } from "../../storage/deskInbox.ts";
 import type { DeskStore } from "../../storage/deskStore.ts";
 import { counted, refusedToo } from "./importCounts.ts";
 import { deskLeft, holdImport } from "./importLock.ts";
+import { pageTurn } from "./pageTurn.ts";
 import { restoredElsewhere, stageImport } from "./stageImport.ts";
 
 /** taken = added + present + refusedCount once it has ended. */
@@ -136,9 +137,11 @@ async function takeStaged(
 
   const takePage = async (page: readonly InboxEntry[]): Promise<Fault | null> => {
     const texts = page.filter(({ text }) => text !== undefined);
+    await pageTurn();
     const results = await Promise.all(
       texts.map(({ text = "", what, way }) => pool.run({ kind: "read", text, what, way })),
     );
+    await pageTurn();
     if (signal.aborted) return null;
     const kept = texts.length === 0 ? null : await keep(texts, results);
     const others = page.filter(({ text }) => text === undefined);

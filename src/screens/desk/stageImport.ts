@@ -8,6 +8,7 @@ import type { DeskStore } from "../../storage/deskStore.ts";
 import { savedName } from "../saved/savedRoute.ts";
 import { counted, refusedToo } from "./importCounts.ts";
 import { deskLeft } from "./importLock.ts";
+import { pageTurn } from "./pageTurn.ts";
 import { unpacked } from "./unpacked.ts";
 
 /** Files read at the same time, and how large they may be together but for the last. */
@@ -50,6 +51,7 @@ export async function stageImport(
   };
   const takeGroup = async (group: readonly Unpacked[]): Promise<Outcome<null>> => {
     const read = await Promise.all(group.map(contentOf));
+    await pageTurn();
     for (const [index, source] of group.entries()) {
       const content = read[index];
       if (content === undefined) continue;
