@@ -347,6 +347,7 @@ describe("5: a sender's own demands", () => {
     await page.goto(site);
     await heading("A check was sent to you").waitFor();
     await page.locator('[data-verdict="care"]').waitFor();
+    await page.getByText(/more to look at$/).waitFor();
     for (const odd of ["typed", "noTolerance", "demand", "date"]) {
       expect([odd, await page.locator(`[data-odd="${odd}"]`).count()]).not.toEqual([odd, 0]);
     }

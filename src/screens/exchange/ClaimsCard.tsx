@@ -3,11 +3,25 @@ import type { CheckRecord } from "../../records/check/checkRecord.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { Pack } from "../../records/pack/pack.ts";
+import type { OddReading } from "../../records/review/oddReading.ts";
 import { oddReadings } from "../../records/review/oddReadings.ts";
 import { Card } from "../parts/Card.tsx";
+import { Disclosure } from "../parts/Disclosure.tsx";
 
-/** More than a phone's screen holds are not read one by one. */
+/** More than a phone's screen holds are not read one by one: they fold. */
 const shownAtMost = 8;
+
+function OddList({ odd, unit }: { odd: readonly OddReading[]; unit: LengthUnit }) {
+  return (
+    <ul class="stack-close">
+      {odd.map(({ reading, kind, sentence }, index) => (
+        <li key={`${reading} ${kind} ${index}`} data-odd={kind}>
+          <bdi>{sentenceText(sentence, unit)}</bdi>
+        </li>
+      ))}
+    </ul>
+  );
+}
 
 /** What a check that someone sent claims, and a person should see before going by it. */
 export function ClaimsCard({
@@ -23,14 +37,12 @@ export function ClaimsCard({
   if (odd.length === 0) return null;
   return (
     <Card heading="Look at these first">
-      <ul class="stack-close">
-        {odd.slice(0, shownAtMost).map(({ reading, kind, sentence }, index) => (
-          <li key={`${reading} ${kind} ${index}`} data-odd={kind}>
-            <bdi>{sentenceText(sentence, unit)}</bdi>
-          </li>
-        ))}
-        {odd.length > shownAtMost && <li>and {odd.length - shownAtMost} more</li>}
-      </ul>
+      <OddList odd={odd.slice(0, shownAtMost)} unit={unit} />
+      {odd.length > shownAtMost && (
+        <Disclosure summary={`${odd.length - shownAtMost} more to look at`}>
+          <OddList odd={odd.slice(shownAtMost)} unit={unit} />
+        </Disclosure>
+      )}
       {odd.some(({ kind }) => kind === "demand") && (
         <p class="small soft">
           Once you keep it, its answer goes by its own requirements until you change them.
