@@ -24,7 +24,6 @@ const sources = {
 const ownTests = folder === "." ? "tests/physics/*.test.ts" : `tests/${place}/**/*.test.ts`;
 /** Where the tests of a folder stand that has none, or not all, of its own. */
 const tests = {
-  "records/backup": ["tests/storage/backup.test.ts"],
   "records/text": [ownTests, "tests/records/check/**/*.test.ts"],
 };
 
@@ -44,7 +43,7 @@ export default {
       "tests/sharing/codeReading.test.ts",
       "tests/storage/faults.test.ts",
     ],
-    needsWindow: folder === "storage" || folder === "records/backup",
+    needsWindow: folder === "storage",
     sources: sources[folder] ?? [],
     // Of these files something is kept from one call to the next, which would outlive a mutant.
     loadAnew: ["uncertainty/standardDraws.ts", "uncertainty/randomSource.ts"],
