@@ -121,7 +121,7 @@ describe("a line of a backup", () => {
     const ahead = "9999-01-01T00:00:00.000Z";
     const now = Date.now();
     const near = (moment: string | undefined) => Math.abs(Date.parse(moment ?? "") - now) < 60_000;
-    const told = lineOf({ ...header, createdAt: ahead });
+    const told = lineOf(backupLineText({ ...header, createdAt: ahead }));
     expect(told.kind === "header" && near(told.createdAt)).toBe(true);
     const sent = lineOf({ ...submission, receivedAt: ahead, sentAt: ahead });
     expect(sent.kind === "submission" && near(sent.receivedAt) && near(sent.sentAt)).toBe(true);
