@@ -36,7 +36,7 @@ export async function processorTimes(
     );
   };
   return {
-    longestMs: Math.max(0, ...tasksOf(/^CrRendererMain$/)),
+    longestMs: tasksOf(/^CrRendererMain$/).reduce((longest, ms) => Math.max(longest, ms), 0),
     workersMs: tasksOf(/^DedicatedWorker/).reduce((sum, ms) => sum + ms, 0),
   };
 }
