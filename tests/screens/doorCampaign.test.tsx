@@ -49,24 +49,41 @@ beforeEach(() => {
 afterEach(() => {
   cleanup();
   forgetPackInMemory();
+  countNoMore();
   vi.restoreAllMocks();
   vi.unstubAllGlobals();
 });
 
 const written = { count: 0, counting: false };
-const kept = new Set(["checks", "pictures", "replies", "submissions", "texts", "decisions", "packs"]);
+const kept = new Set([
+  "checks",
+  "pictures",
+  "replies",
+  "submissions",
+  "texts",
+  "decisions",
+  "packs",
+]);
+
+const writes = ["put", "add", "delete", "clear"] as const;
+const plain = writes.map((method) => IDBObjectStore.prototype[method]);
 
 /** Counts what is written to what a person has here, while it is to be counted. */
 function countWrites(): void {
-  for (const method of ["put", "add", "delete", "clear"] as const) {
-    const real = IDBObjectStore.prototype[method] as (...values: unknown[]) => unknown;
-    vi.spyOn(IDBObjectStore.prototype, method).mockImplementation(function (
-      this: IDBObjectStore,
-      ...values: unknown[]
-    ) {
-      if (written.counting && kept.has(this.name)) written.count += 1;
-      return real.apply(this, values) as never;
+  for (const [index, method] of writes.entries()) {
+    const real = plain[index] as (...values: unknown[]) => unknown;
+    Object.assign(IDBObjectStore.prototype, {
+      [method](this: IDBObjectStore, ...values: unknown[]) {
+        if (written.counting && kept.has(this.name)) written.count += 1;
+        return real.apply(this, values);
+      },
     });
+  }
+}
+
+function countNoMore(): void {
+  for (const [index, method] of writes.entries()) {
+    Object.assign(IDBObjectStore.prototype, { [method]: plain[index] });
   }
 }
 
