@@ -395,7 +395,7 @@ describe("6: what no screen could show", () => {
     await use.click();
     await page.goto(`${site}#/pack`);
     await page.reload();
-    await expectHeading(/pack/i);
+    await expectHeading(/demonstration parts/);
     await page.getByRole("link", { name: /^Planted stop/ }).click();
     await expectHeading(/Planted stop/);
     phone.expectNoTrouble();

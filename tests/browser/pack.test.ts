@@ -26,7 +26,7 @@ const shipped: Pack = JSON.parse(readFileSync("demo-data/pack.json", "utf8"));
 
 async function openPackScreen(): Promise<void> {
   await page.getByRole("link", { name: "Parts library" }).click();
-  await page.getByRole("heading", { level: 1, name: /pack/i }).waitFor();
+  await page.getByRole("heading", { level: 1, name: shipped.name }).waitFor();
   await page.getByRole("link", { name: /^Tall firm/ }).waitFor();
 }
 
@@ -137,7 +137,7 @@ it("two packs merge with their differences shown, each by choice", async () => {
   await openPackScreen();
   await openFile(other);
   await page.getByRole("button", { name: "Merge the two" }).click();
-  await page.getByRole("heading", { level: 1, name: "Merge two packs" }).waitFor();
+  await page.getByRole("heading", { level: 1, name: "Merge two libraries" }).waitFor();
   await page.getByText("33 mm").waitFor();
   await page.getByText("32 mm").waitFor();
   expect(await axeViolations(page)).toEqual([]);

@@ -299,6 +299,10 @@ it("a card without a signal: chosen photos, one page on paper, and a picture who
     ...fresh(demoRecord("arm-fits")),
     photos: captions.map((caption) => ({ ...photo, caption })),
   };
+  const first = await sender.newPage();
+  await first.goto(site.address);
+  await first.getByText(`Ready offline · version ${version}`).waitFor();
+  await first.close();
   const page = await sheetFor(record);
   await page.getByRole("button", { name: "Close", exact: true }).click();
   await sender.goOffline();

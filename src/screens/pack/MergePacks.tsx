@@ -68,7 +68,7 @@ export function MergePacks({
       top={
         <>
           <ButtonLink look="quiet" href={packHref} icon="back" label="To the parts library" />
-          <span class="screen-name">Merge two packs</span>
+          <span class="screen-name">Merge two libraries</span>
         </>
       }
       actions={
@@ -81,7 +81,7 @@ export function MergePacks({
       }
     >
       <h1 ref={heading} tabIndex={-1}>
-        Merge two packs
+        Merge two libraries
       </h1>
       <dl class="pack-two">
         <div>

@@ -60,9 +60,11 @@ export function PlayEvents({
       return;
     }
     const next = outcome?.value ?? run?.run;
-    if (!next?.trace) return;
+    const { trace: found } = next ?? {};
+    if (!next || !found) return;
     setRun({ event, run: next });
-    played.play(next.trace);
+    // Its slider is painted first: the first played frame is then no longer than any other.
+    requestAnimationFrame(() => played.play(found));
   };
 
   return (

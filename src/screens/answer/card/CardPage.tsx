@@ -23,6 +23,8 @@ export function CardPage({
   code: CardCode | null;
   link: string | null;
 }) {
+  // One level below the page's own.
+  const Part = heading === undefined ? "h3" : "h2";
   return (
     <article class="card-page">
       {heading ?? <h2>{content.title}</h2>}
@@ -41,7 +43,7 @@ export function CardPage({
         {travel}
         {code && <CodeDrawing code={code} />}
       </div>
-      <h3>Readings</h3>
+      <Part>Readings</Part>
       <ul class="card-readings">
         {content.readings.map(({ name, value }) => (
           <li key={name}>
@@ -56,7 +58,7 @@ export function CardPage({
           ))}
         </div>
       )}
-      <h3>Cautions</h3>
+      <Part>Cautions</Part>
       <ul class="plain-list small">
         {content.cautions.map((caution) => (
           <li key={caution}>{caution}</li>

@@ -19,7 +19,7 @@ function idOf(reading: AgainstPack["reading"]): ReadingId {
   return reading === "gap" || reading === "rideHeight" ? `left.${reading}` : reading;
 }
 
-/** Measured minus pack by reading, and taking the median over as a new version of the pack. */
+/** Measured minus library by reading, and taking the median over as a new version of the pack. */
 export function AgainstPackTable({
   rows,
   pack,
@@ -45,7 +45,7 @@ export function AgainstPackTable({
   };
   return (
     <section class="card" aria-labelledby="against-heading">
-      <h2 id="against-heading">Measured minus pack</h2>
+      <h2 id="against-heading">Measured minus library</h2>
       <p class="small soft">
         Only what was measured counts. The library takes the median; at least {fewestToTakeOver}
         {" measurements "}
