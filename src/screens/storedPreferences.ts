@@ -4,8 +4,8 @@ import type { LengthUnit } from "../records/entry/units.ts";
 import { isTextSize, isTheme, type TextSize, type Theme } from "./appearance.ts";
 
 export interface Preferences {
+  /** US or metric: the unit of lengths, with those of weights, rates and speeds that go with it. */
   readonly length: LengthUnit;
-  readonly mass: "kg" | "lb";
   readonly theme: Theme;
   readonly text: TextSize;
   /** Which keys numbers are typed with where there is no hardware keyboard. */
@@ -32,7 +32,6 @@ function defaultPreferences(): Preferences {
   const american = /-(US|LR|MM)$/i.test(globalThis.navigator?.language ?? "");
   return {
     length: american ? "in" : "mm",
-    mass: american ? "lb" : "kg",
     theme: "phone",
     text: "usual",
     keys: "own",
@@ -80,7 +79,6 @@ export function readPreferences(): Preferences {
     const author = readAuthor(kept.author);
     return {
       length: kept.length === "mm" || kept.length === "in" ? kept.length : usual.length,
-      mass: kept.mass === "kg" || kept.mass === "lb" ? kept.mass : usual.mass,
       theme: isTheme(kept.theme) ? kept.theme : usual.theme,
       text: isTextSize(kept.text) ? kept.text : usual.text,
       keys: kept.keys === "phone" ? "phone" : usual.keys,

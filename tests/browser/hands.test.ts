@@ -127,7 +127,7 @@ describe("the keys", () => {
   it.each(["usual", "large", "largest"])(
     "stand with drawing and number on a small screen, 48 px and more each, words %s",
     async (text) => {
-      await phoneWith({ text, length: "in", mass: "lb" });
+      await phoneWith({ text, length: "in" });
       const { page, steps } = await at("left.gap");
       await steps.reading().tap();
       await keypad(page).waitFor();
@@ -165,7 +165,7 @@ describe("the keys", () => {
   );
 
   it("type a fraction with taps, kept as typed, and take what a keyboard types as well", async () => {
-    await phoneWith({ length: "in", mass: "lb" });
+    await phoneWith({ length: "in" });
     const { page, steps } = await at("left.gap");
     await steps.reading().tap();
     for (const name of ["2", "1/4", "Add 1/16"]) await key(page, name).tap();
@@ -348,7 +348,7 @@ describe("every step in large words", () => {
   ])(
     "of the %s theme, %s: nothing wider than the phone, nothing that axe finds",
     async (theme, text) => {
-      await phoneWith({ theme, text, length: "in", mass: "lb" }, { bypassCSP: true });
+      await phoneWith({ theme, text, length: "in" }, { bypassCSP: true });
       const wrong: string[] = [];
       const look = async (page: Page, screen: string) => {
         for (const violation of await axeViolations(page)) wrong.push(`${screen}: ${violation}`);

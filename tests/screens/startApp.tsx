@@ -15,7 +15,7 @@ export function freshPhone(): void {
   vi.stubGlobal("indexedDB", new IDBFactory());
   localStorage.clear();
   forgetPreferencesInMemory();
-  changePreferences({ length: "mm", mass: "kg" });
+  changePreferences({ length: "mm" });
   location.hash = "";
 }
 

@@ -81,7 +81,7 @@ export function NumberEntry({
   onEnter,
   after = (changed) => changed,
 }: NumberEntryProps) {
-  const usual: EntryUnit = kind === "mass" ? preferences.mass : entryUnit(kind, preferences.length);
+  const usual: EntryUnit = entryUnit(kind, preferences.length);
   const entry: Entry = stored.entries[id] ?? { texts: [""], unit: usual, tol: "" };
   const settled = useSettled(`${id}|${entry.texts[0]}|${entry.unit}`);
   const said = settled ? messageOf(id, entry, kind, preferences.length, allowed) : null;

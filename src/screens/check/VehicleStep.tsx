@@ -4,6 +4,7 @@ import type { LengthUnit } from "../../records/entry/units.ts";
 import { setEntry } from "../../records/filling/changes.ts";
 import { chosen, withChoice } from "../../records/filling/choice.ts";
 import { jobOf, withJob } from "../../records/filling/job.ts";
+import { unitOf, withUnit } from "../../records/filling/ownUnit.ts";
 import { platformChoices, platformSince, withPlatform } from "../../records/filling/platforms.ts";
 import { PlatformField } from "../choosing/PlatformField.tsx";
 import type { StepProps } from "../guide/stepProps.ts";
@@ -133,6 +134,22 @@ export function VehicleStep({ stored, change, preferences, next }: StepProps) {
           job={stored.record.job ?? { ...jobOf(stored), label: vehicle?.label?.trim() ?? "" }}
           onChange={(job) => change((current) => withJob(current, job))}
         />
+      </Disclosure>
+      <Disclosure summary="Units of this check">
+        <Segmented
+          legend="Units of this check"
+          legendUnseen
+          value={unitOf(stored) ?? "settings"}
+          onChange={(unit) =>
+            change((current) => withUnit(current, unit === "settings" ? null : unit))
+          }
+          options={[
+            { value: "settings", name: "As in Settings" },
+            { value: "in", name: "US" },
+            { value: "mm", name: "Metric" },
+          ]}
+        />
+        <p class="small soft">Numbers already typed keep their unit.</p>
       </Disclosure>
       {chosen(stored, "vehicle.raised") === null && (vehicle?.liftMm ?? 0) < 0 && (
         <p class="small soft">This check says that the vehicle is lowered.</p>

@@ -7,6 +7,7 @@ import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { checkAgain } from "../../records/filling/fitted.ts";
 import { factsOfJob, othersOfJob } from "../../records/filling/job.ts";
+import { unitOf } from "../../records/filling/ownUnit.ts";
 import { stampedBy } from "../../records/filling/whoMeasured.ts";
 import { withEstimates } from "../../records/filling/withEstimates.ts";
 import { isBlank } from "../../records/remeasure/earlierValues.ts";
@@ -141,7 +142,7 @@ function useCheck(opened: OpenedStore, id: string) {
     const before = current.current;
     if (!before) return;
     const typed = stampedBy(before, update(before), measurerNow());
-    const after = agreeing(before, typed, preferences().length);
+    const after = agreeing(before, typed, unitOf(typed) ?? preferences().length);
     if (after === before) return;
     current.current = after;
     setLoaded({ state: "here", stored: after });
@@ -209,9 +210,11 @@ function stepOfReading(stored: StoredCheck, { reading }: ReadingNow): string | n
 }
 
 /** One check on this phone: its steps and its answer. */
-export function CheckPlace({ opened, id, place, preferences: wanted }: CheckPlaceProps) {
+export function CheckPlace({ opened, id, place, preferences: usual }: CheckPlaceProps) {
   const { loaded, kept, change, tryAgain } = useCheck(opened, id);
   const stored = loaded.state === "here" ? loaded.stored : null;
+  const unit = stored && unitOf(stored);
+  const wanted = unit === null ? usual : { ...usual, length: unit };
   const shown = stored && placeOf(stored, place);
 
   // A reading emptied to be taken anew is not left empty behind one's back.

@@ -58,7 +58,9 @@ export function SettingsPlace({ preferences }: SettingsPlaceProps) {
       <p class="soft">Changes apply immediately to every check.</p>
       <Card heading="Units">
         <Units preferences={preferences} />
-        <p class="small soft">A reading can still be typed in the other unit.</p>
+        <p class="small soft">
+          Numbers already typed keep their unit. A check can have its own units, under Vehicle.
+        </p>
       </Card>
       <Card heading="Theme">
         <Choices

@@ -55,7 +55,7 @@ export class CheckList {
 
   async useInches(): Promise<void> {
     await this.page.getByRole("link", { name: "Settings" }).click();
-    await pick(this.page.getByRole("radio", { name: "inches" }));
+    await pick(this.page.getByRole("radio", { name: /^US/ }));
     await this.page.getByRole("button", { name: "Done" }).click();
     await this.heading.waitFor();
   }

@@ -96,6 +96,27 @@ describe("typing a reading", () => {
     expect(input.value).toBe("411");
   });
 
+  it("is asked in the units that the check has of its own, after a reload too", async () => {
+    await at("vehicle", "The vehicle");
+    fireEvent.click(screen.getByText("Units of this check"));
+    await choose("US");
+    await reload();
+    await heading("The vehicle");
+    cleanup();
+    startApp(`#/check/${stored.id}/pivotToStop`);
+    await heading("Left: Pivot line to stop");
+    expect((screen.getByRole("radio", { name: "inches" }) as HTMLInputElement).checked).toBe(true);
+    await type(pivotToStop, "6 1/4");
+    await waitFor(() => screen.getByText("Saved"));
+    expect((await keptReading("pivotToStop"))?.values).toEqual([158.75]);
+    cleanup();
+    const other = { ...stored, id: "other", record: { ...stored.record, id: "other" } };
+    await keep(other);
+    startApp("#/check/other/pivotToStop");
+    await heading("Left: Pivot line to stop");
+    expect((screen.getByRole("radio", { name: "mm" }) as HTMLInputElement).checked).toBe(true);
+  });
+
   it("opens in the unit it was typed in, whatever the person now prefers", async () => {
     await at("pivotToStop", "Left: Pivot line to stop");
     await choose("inches");

@@ -78,8 +78,7 @@ describe("the settings", () => {
     const link = await screen.findByRole("link", { name });
     location.hash = link.getAttribute("href") ?? "";
     await heading(name);
-    await choose("inches");
-    await choose("lb");
+    await choose(/^US/);
     await choose(/^Sunlight/);
     await choose("Largest");
     await choose(/^The phone's keyboard/);
@@ -87,7 +86,6 @@ describe("the settings", () => {
     forgetPreferencesInMemory();
     expect(preferences()).toMatchObject({
       length: "in",
-      mass: "lb",
       theme: "sun",
       text: "largest",
       keys: "phone",

@@ -43,7 +43,7 @@ export function entryOf(stored: StoredCheck, id: ReadingId, preferences: Prefere
   const { kind } = catalogueEntry(id);
   const known = stored.entries[id];
   if (known) return known;
-  const unit: EntryUnit = kind === "mass" ? preferences.mass : entryUnit(kind, preferences.length);
+  const unit: EntryUnit = entryUnit(kind, preferences.length);
   const group = toolGroupOf(id);
   const tool = group && (preferences.tools[group] ?? (kind === "length" ? "tape" : null));
   return { texts: [""], unit, tol: "", ...(tool && { tool, reach: usualReach(id) }) };

@@ -23,7 +23,7 @@ export function CornerMassStep({ stored, change, step, preferences, next }: Step
   const { record } = stored;
   const opened = useRevealed(way);
   const pack = packCornerMass(stored, referencePack());
-  const massUnit = preferences.mass === "lb" ? "in" : "mm";
+  const massUnit = preferences.length;
   const guide = readingWords("cornerMassKg", wordedLayout(record));
   return (
     <>

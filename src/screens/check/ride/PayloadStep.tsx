@@ -1,4 +1,5 @@
 import { quantityText } from "../../../records/entry/quantityText.ts";
+import { entryUnit } from "../../../records/entry/readingCatalogue.ts";
 import { setEntry } from "../../../records/filling/changes.ts";
 import { chosen, withChoice } from "../../../records/filling/choice.ts";
 import { helperInputs } from "../../../records/filling/helperInputs.ts";
@@ -46,7 +47,7 @@ export function PayloadStep({ stored, change, preferences }: StepProps) {
             const typed = withRideWay(current, names, "typed");
             return setEntry(withChoice(typed, "payload.none", "yes"), id, {
               texts: ["0"],
-              unit: preferences.mass,
+              unit: entryUnit("mass", preferences.length),
               tol: "",
             });
           })

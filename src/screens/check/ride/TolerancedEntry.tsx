@@ -44,7 +44,7 @@ export function TolerancedEntry({
 }) {
   const { id, kind } = input;
   const name = useId();
-  const first: EntryUnit = kind === "mass" ? preferences.mass : entryUnit(kind, preferences.length);
+  const first: EntryUnit = entryUnit(kind, preferences.length);
   const blank: Entry = { texts: [""], unit: first, tol: "" };
   const entry = stored.entries[id] ?? blank;
   const text = entry.texts[0] ?? "";

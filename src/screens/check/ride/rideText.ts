@@ -3,7 +3,7 @@ import { catalogueEntry, entryUnit } from "../../../records/entry/readingCatalog
 import { type EntryUnit, fromModel } from "../../../records/entry/units.ts";
 import type { Preferences } from "../../preferences.ts";
 
-type Units = Pick<Preferences, "length" | "mass">;
+type Units = Pick<Preferences, "length">;
 
 function figures(value: number): string {
   return String(Number(value.toPrecision(3)));
@@ -26,7 +26,7 @@ export function rideRange(
 
 function rideUnit(name: RideQuantity, preferences: Units): EntryUnit {
   const { kind } = catalogueEntry(`ride.${name}`);
-  return kind === "mass" ? preferences.mass : entryUnit(kind, preferences.length);
+  return entryUnit(kind, preferences.length);
 }
 
 /** A ride quantity in the person's units, three figures. */
