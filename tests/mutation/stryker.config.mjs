@@ -22,9 +22,9 @@ const sources = {
 };
 
 const ownTests = folder === "." ? "tests/physics/*.test.ts" : `tests/${place}/**/*.test.ts`;
-/** Where the tests of a folder stand that has none, or not all, of its own. */
+/** Where the tests of a file stand that has none of its own beside it. */
 const tests = {
-  "records/text": [ownTests, "tests/records/check/**/*.test.ts"],
+  "records/text/faultWords.ts": "tests/records/check/readCheck.test.ts",
 };
 
 /** @type {import("@stryker-mutator/api/core").PartialStrykerOptions} */
@@ -33,7 +33,7 @@ export default {
   plugins: ["./tests/mutation/inProcess/runner.mjs"],
   inProcess: {
     // A folder's mutants meet its own tests and the quick checks against the outside.
-    tests: tests[folder] ?? ownTests,
+    tests: tests[`${folder}/${file}`] ?? ownTests,
     // Whole assessments by the hundred are left to the test suite.
     excluded: [
       "tests/physics/road/simulatedRoad.test.ts",
