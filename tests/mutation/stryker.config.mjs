@@ -23,8 +23,10 @@ const sources = {
 
 const ownTests = folder === "." ? "tests/physics/*.test.ts" : `tests/${place}/**/*.test.ts`;
 /** Where the tests of a file stand that has none of its own beside it. */
+const wordsOfFaults = "tests/records/check/readCheck.test.ts";
 const tests = {
-  "records/text/faultWords.ts": "tests/records/check/readCheck.test.ts",
+  "records/text": [ownTests, wordsOfFaults],
+  "records/text/faultWords.ts": wordsOfFaults,
 };
 
 /** @type {import("@stryker-mutator/api/core").PartialStrykerOptions} */
@@ -33,7 +35,7 @@ export default {
   plugins: ["./tests/mutation/inProcess/runner.mjs"],
   inProcess: {
     // A folder's mutants meet its own tests and the quick checks against the outside.
-    tests: tests[`${folder}/${file}`] ?? ownTests,
+    tests: tests[file === undefined ? folder : `${folder}/${file}`] ?? ownTests,
     // Whole assessments by the hundred are left to the test suite.
     excluded: [
       "tests/physics/road/simulatedRoad.test.ts",
