@@ -30,6 +30,13 @@ const schema = z.discriminatedUnion("kind", [
   }),
 ]);
 
+/** Letters of a decision's fields at their longest, each spelled by its code. */
+const mostCharacters = 500_000;
+
+const notADeskEvent = fail("notADeskEvent", [
+  "Something came in that is no decision. It was left out.",
+]);
+
 export function eventText(event: DeskEvent): string {
   return canonicalText({ format: eventFormat, version: eventVersion, ...event });
 }
@@ -47,12 +54,11 @@ export function readDeskEvent(
     readonly sequence: number;
   },
 ): Outcome<DeskEvent> {
+  if (body.length > mostCharacters) return notADeskEvent;
   const json = readJsonText(body, "What came from the review desk");
   if (!json.ok) return json;
   const parsed = schema.safeParse(json.value);
-  if (!parsed.success) {
-    return fail("notADeskEvent", ["Something came in that is no decision. It was left out."]);
-  }
+  if (!parsed.success) return notADeskEvent;
   const { data } = parsed;
   const { person, checkId, key, sequence } = told;
   if (data.kind === "erased") return succeed({ kind: "erased", checkId, at: notAhead(data.at) });

@@ -22,6 +22,9 @@ const replySchema = z.looseObject({
   text: z.string().check(z.maxLength(recordBounds.notesCharacters)),
 });
 
+/** Letters of all its fields at their longest, each spelled by its code. */
+const mostCharacters = 500_000;
+
 /** Does this text say that it is a reply? Enough to tell it from a check. */
 export function looksLikeReply(text: string): boolean {
   return /^\ufeff?\s*\{\s*"format"\s*:\s*"stopfit-reply"/.test(text);
@@ -29,6 +32,7 @@ export function looksLikeReply(text: string): boolean {
 
 /** A desk's reply from the text of a file; its date never lies ahead. */
 export function readReplyText(text: string, what = "The file"): Outcome<Reply> {
+  if (text.length > mostCharacters) return notAReply(what);
   const json = readJsonText(text, what);
   if (!json.ok) return json;
   const { value } = json;
@@ -42,5 +46,9 @@ export function readReplyText(text: string, what = "The file"): Outcome<Reply> {
   const parsed = replySchema.safeParse(value);
   return parsed.success
     ? succeed({ ...(value as Reply), createdAt: notAhead(parsed.data.createdAt) })
-    : fail("notAReply", [`${what} is not a whole reply. Ask the review desk to send it again.`]);
+    : notAReply(what);
+}
+
+function notAReply(what: string): Outcome<never> {
+  return fail("notAReply", [`${what} is not a whole reply. Ask the review desk to send it again.`]);
 }

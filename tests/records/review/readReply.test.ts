@@ -76,6 +76,12 @@ describe("a reply", () => {
     expect(refusal({ id: "a".repeat(recordBounds.labelCharacters) })).toBe("");
   });
 
+  it("longer than its fields could ever be is not read at all", () => {
+    const padded = (length: number) => JSON.stringify(reply).padEnd(length, " ");
+    expect(readReplyText(padded(500_000)).ok).toBe(true);
+    expect(readReplyText(padded(500_001)).ok).toBe(false);
+  });
+
   it("that is no JSON, or none of a reply's, is told by what it came as", () => {
     for (const text of ["[]", "null", "5", '"a"']) {
       const read = readReplyText(text);

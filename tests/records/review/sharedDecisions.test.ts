@@ -97,6 +97,12 @@ describe("an event out of the stream", () => {
     expect(erased).toMatchObject({ ok: true, value: { kind: "erased", checkId: "c1" } });
   });
 
+  it("longer than its fields could ever be is not read at all", () => {
+    const body = eventText({ kind: "decision", decision: decision("k1", "ines") });
+    expect(readDeskEvent(body.padEnd(500_000), told).ok).toBe(true);
+    expect(readDeskEvent(body.padEnd(500_001), told).ok).toBe(false);
+  });
+
   it("anything else is refused, and nothing throws", () => {
     fc.assert(
       fc.property(fc.oneof(fc.string(), fc.json()), (body) => {

@@ -22,7 +22,7 @@ describe("what can be kept of a stored value", () => {
     expect(kept(text)).toEqual(["a", ""]);
     expect(kept(number)).toEqual([0, 5]);
     expect(kept(flag)).toEqual([true, false]);
-    expect(kept(oneOf("a", 5))).toEqual(["a", 5]);
+    expect(kept(oneOf<string | number>("a", 5))).toEqual(["a", 5]);
     expect(kept(nullOr(number))).toEqual([0, 5, null]);
   });
 
