@@ -98,7 +98,6 @@ describe("typing a reading", () => {
 
   it("is asked in the units that the check has of its own, after a reload too", async () => {
     await at("vehicle", "The vehicle");
-    fireEvent.click(screen.getByText("Units of this check"));
     await choose("US");
     await reload();
     await heading("The vehicle");
