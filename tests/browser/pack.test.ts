@@ -207,7 +207,6 @@ it("an opened pack reaches the guided check from its first screen to its demands
     await page.goto(page.url().replace(/[^/]+$/, step));
     await page.getByRole("heading", { level: 1 }).waitFor();
   };
-  await at("use");
   await page.getByText("Daily driving").click();
   await at("stop");
   await page.getByText("In the parts library").click();

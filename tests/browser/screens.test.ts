@@ -80,7 +80,8 @@ it("what is said when something is wrong", async () => {
   await page.getByRole("button", { name: "Back to this step" }).click();
   await steps.leaveBy(steps.button("Continue, fix later"));
   while (steps.step !== "finish") {
-    await steps.leaveBy(page.getByRole("button", { name: /^(Skip|Skip for now|Next)$/ }));
+    const skip = page.getByRole("button", { name: /^Skip( for now)?$/ });
+    await steps.leaveBy((await skip.isVisible()) ? skip : steps.button("Next"));
   }
   await stage.screens.look(page, "not complete");
   expect(stage.screens.wrong).toEqual([]);

@@ -121,15 +121,14 @@ async function once(page: Page, steps: CheckSteps, gap: string, times: AnswerTim
   times.map.push((map?.replies.find(({ last }) => last)?.at ?? Number.NaN) - (map?.sent ?? 0));
 }
 
-/** A demo check's answer, and back to its cautions, which are ticked. */
+/** A demo check's answer, and back to its cautions, which are read. */
 async function openChecked(page: Page, site: Site, name: string): Promise<CheckSteps> {
   const list = await new CheckList(page).open(site.address);
   await list.checkOf(demoRecord(name)).click();
   await new AnswerPage(page).complete();
   const steps = new CheckSteps(page, inMillimetres);
   await goToStep(page, "cautions", name);
-  await steps.main.getByRole("checkbox").first().waitFor();
-  await steps.tickAll();
+  await steps.acknowledge();
   return steps;
 }
 

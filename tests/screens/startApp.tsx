@@ -13,6 +13,8 @@ vi.setConfig({ testTimeout: 30_000 });
 /** A phone with nothing on it, its person at home in millimeters. */
 export function freshPhone(): void {
   vi.stubGlobal("indexedDB", new IDBFactory());
+  // Nothing is laid out here: whatever stands on a screen counts as seen.
+  vi.stubGlobal("IntersectionObserver", undefined);
   localStorage.clear();
   forgetPreferencesInMemory();
   changePreferences({ length: "mm" });
@@ -58,7 +60,9 @@ export const heading = (name: string | RegExp) => screen.findByRole("heading", {
 export async function tap(name: string | RegExp, role = "button"): Promise<void> {
   const target = await screen.findByRole(role, { name });
   await waitFor(() => {
-    if ((target as HTMLButtonElement).disabled) throw new Error(`${name} can't be tapped yet`);
+    const waits = target.getAttribute("aria-disabled") === "true";
+    if (waits || (target as HTMLButtonElement).disabled)
+      throw new Error(`${name} can't be tapped yet`);
   });
   fireEvent.click(target);
 }

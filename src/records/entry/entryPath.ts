@@ -52,12 +52,20 @@ function unlessEmptied<Group extends object>(
   return Object.keys(after).length === 0 && !hadNone ? undefined : after;
 }
 
-/** A reading in place of another keeps whatever else the record said of it. */
+/**
+ * A reading in place of another keeps whatever else the record said of it, and who said it as long as its
+ * values are the same: what a person types over a value of the pack is that person's own.
+ */
 function replaced(
   old: TypedReading | undefined,
   next: TypedReading | undefined,
 ): TypedReading | undefined {
-  return next === undefined ? undefined : { ...old, ...next };
+  if (next === undefined) return undefined;
+  const { source, ...others } = old ?? {};
+  const same =
+    next.values.length === old?.values.length &&
+    next.values.every((value, index) => value === old.values[index]);
+  return { ...others, ...next, ...(source !== undefined && same && { source }) };
 }
 
 /** The record with one corner changed; a corner that is not there yet is added, left before right. */

@@ -4,6 +4,7 @@ import type { PartialCheckRecord, TypedReading } from "../check/checkRecord.ts";
 import { changeRecord, type StoredCheck } from "../check/storedCheck.ts";
 import { type Entry, readEntry } from "../entry/entry.ts";
 import { isReading, withField } from "../entry/entryPath.ts";
+import { sourceIn, sourceOf } from "../entry/readingSource.ts";
 
 const prefix = "second.";
 
@@ -18,7 +19,7 @@ export function secondReadings(stored: StoredCheck): readonly ReadingId[] {
     )
       return false;
     const reading = readingAt(stored, id);
-    return reading !== null && (reading.source ?? "measured") === "measured";
+    return reading !== null && sourceOf(reading) === "measured";
   });
 }
 
@@ -26,18 +27,9 @@ export function secondReadings(stored: StoredCheck): readonly ReadingId[] {
 export function readingAt(stored: StoredCheck, id: string): TypedReading | null {
   const entry = stored.entries[id];
   const read = entry === undefined || !isReadingId(id) ? null : readEntry(id, entry);
-  return read?.ok ? { ...read.value, ...sourceIn(stored.record, id) } : null;
-}
-
-function sourceIn(record: PartialCheckRecord, id: string): Pick<TypedReading, "source"> {
-  const [side, name] = /^(left|right)\.(.+)$/.exec(id)?.slice(1) ?? [undefined, id];
-  const corner = record.corners.find((each) => each.side === side);
-  const readings = (side === undefined ? record.layout?.readings : corner?.geometry) as
-    | { readonly [name: string]: TypedReading }
-    | undefined;
-  const own = (corner as { readonly [name: string]: unknown } | undefined)?.[name ?? ""];
-  const reading = readings?.[name ?? ""] ?? (own as TypedReading | undefined);
-  return reading?.source === undefined ? {} : { source: reading.source };
+  if (!read?.ok) return null;
+  const source = sourceIn(stored.record, id);
+  return source === null || source === "measured" ? read.value : { ...read.value, source };
 }
 
 export function secondEntry(stored: StoredCheck, id: string): Entry | undefined {

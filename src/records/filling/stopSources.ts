@@ -2,7 +2,7 @@ import { changeAside, changeRecord, type StoredCheck } from "../check/storedChec
 import type { Entry } from "../entry/entry.ts";
 import { withField } from "../entry/entryPath.ts";
 import type { LengthUnit } from "../entry/units.ts";
-import { type Pack, type PackStop, recordStop, takenFrom } from "../pack/pack.ts";
+import { type Pack, type PackStop, stopFromPack, takenFrom } from "../pack/pack.ts";
 import { chooseStop, setEntry } from "./changes.ts";
 import { chosen, withChoice } from "./choice.ts";
 import { withTestedAtSpeed } from "./testedAtSpeed.ts";
@@ -79,7 +79,7 @@ export function withPackStop(
   unit: LengthUnit,
   batch?: string,
 ): StoredCheck {
-  const own = { ...recordStop(stop), ...(batch !== undefined && { batch }) };
+  const own = { ...stopFromPack(stop), ...(batch !== undefined && { batch }) };
   const taken = changeRecord(chooseStop(withHandAside(stored), own, unit), (record) =>
     withField(record, "reference", takenFrom(pack, { ...record.reference, stop: stop.id })),
   );

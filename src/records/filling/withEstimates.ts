@@ -13,8 +13,9 @@ import {
 import type { RideQuantity, Side } from "../../physics/fitment.ts";
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
 import { mean } from "../../physics/uncertainty/index.ts";
-import type { StoredCheck } from "../check/storedCheck.ts";
+import { changeRecord, type StoredCheck } from "../check/storedCheck.ts";
 import { type Entry, entryText } from "../entry/entry.ts";
+import { withCorner } from "../entry/entryPath.ts";
 import type { LengthUnit } from "../entry/units.ts";
 import type { Pack } from "../pack/pack.ts";
 import { setEntry, setEstimate } from "./changes.ts";
@@ -213,7 +214,15 @@ function withCornerMasses(stored: StoredCheck, pack: Pack): StoredCheck {
     };
     const old = current.entries[id];
     const same = old && old.texts[0] === entry.texts[0] && old.tol === entry.tol;
-    return same ? current : setEntry(current, id, entry);
+    if (same) return current;
+    const source = way === "axle" ? "estimated" : "pack";
+    return changeRecord(setEntry(current, id, entry), (record) =>
+      withCorner(record, side, (corner) =>
+        corner.cornerMassKg === undefined
+          ? corner
+          : { ...corner, cornerMassKg: { ...corner.cornerMassKg, source } },
+      ),
+    );
   }, stored);
 }
 

@@ -196,6 +196,12 @@ export function recordStop(stop: PackStop): CheckStop {
   return own;
 }
 
+/** The same in a check that takes it from the pack: its height was not measured on the part at hand. */
+export function stopFromPack(stop: PackStop): CheckStop {
+  const own = recordStop(stop);
+  return { ...own, freeHeight: { ...own.freeHeight, source: "pack" } };
+}
+
 /** "HALDENLANE": a code for labels made of a maker's name. */
 export function makerCode(name: string): string {
   const letters = name

@@ -44,10 +44,12 @@ function figuresOf(stop: Partial<CheckStop>): Partial<CheckStop> {
   return untyped(figures);
 }
 
-/** What was typed beside a number does not matter for what a thing is. */
+/** What was typed beside a number, and who said it, does not matter for what a thing is. */
 function untyped<Shape extends object>(value: Shape): Shape {
   return JSON.parse(
-    JSON.stringify(value, (name, each: unknown) => (name === "typed" ? undefined : each)),
+    JSON.stringify(value, (name, each: unknown) =>
+      name === "typed" || name === "source" ? undefined : each,
+    ),
   ) as Shape;
 }
 

@@ -17,6 +17,7 @@ import {
   type Platform,
   platformOf,
   recordStop,
+  stopFromPack,
   stopOf,
   takenFrom,
 } from "../pack/pack.ts";
@@ -82,9 +83,9 @@ export function quickCheckRecord(
   const { batch } = question.part ?? {};
   const known =
     part === null
-      ? { stop: recordStop(usual), words: `the usual one, “${usual.name}”` }
+      ? { stop: stopFromPack(usual), words: `the usual one, “${usual.name}”` }
       : {
-          stop: { ...recordStop(part), ...(batch !== undefined && { batch }) },
+          stop: { ...stopFromPack(part), ...(batch !== undefined && { batch }) },
           words: `“${part.name}”, by its part number`,
         };
   const stop = fittedStop(known, readings.stopHeight, assumed);

@@ -25,6 +25,7 @@ import type {
   TypedReading,
 } from "../check/checkRecord.ts";
 import { catalogueEntry } from "../entry/readingCatalogue.ts";
+import { sourceOf, sourceWords } from "../entry/readingSource.ts";
 import { estimateBand, stopTitle } from "../pack/stopTitle.ts";
 import type { CsvField } from "./csv.ts";
 import type { Decision, DeskState } from "./decision.ts";
@@ -122,6 +123,10 @@ const units: { readonly [Kind in ValueKind]?: string } = {
   damping: "N·s/mm",
 };
 
+function sourceField(reading: TypedReading | undefined): CsvField {
+  return reading && sourceWords[sourceOf(reading)];
+}
+
 function readingColumns(
   id: ReadingId | ValueName,
   find: (subject: TableSubject) => TypedReading | undefined,
@@ -133,6 +138,7 @@ function readingColumns(
     { header: `${name} (${unit})`, field: (subject) => mean(find(subject)) },
     { header: `${name} ± (${unit})`, field: (subject) => find(subject)?.tol },
     { header: `${name} repeats`, field: (subject) => find(subject)?.values.length },
+    { header: `${name} source`, field: (subject) => sourceField(find(subject)) },
   ];
 }
 
@@ -145,7 +151,9 @@ const limitsShown = 6;
 
 function limitText({ kind, at, perWheel, reading }: CheckLimit): string {
   const closing = perWheel === undefined ? "" : `, closing ${perWheel} mm/mm`;
-  return `${kind} ${meanOf(reading)} ± ${reading.tol} mm at the ${at}${closing}`;
+  const source = sourceOf(reading);
+  const said = source === "measured" ? "" : `, ${sourceWords[source]}`;
+  return `${kind} ${meanOf(reading)} ± ${reading.tol} mm at the ${at}${closing}${said}`;
 }
 
 const limits: readonly Column[] = [
@@ -175,6 +183,10 @@ const limits: readonly Column[] = [
         header: `${name}: clearance repeats`,
         field: (subject) => limit(subject)?.reading.values.length,
       },
+      {
+        header: `${name}: clearance source`,
+        field: (subject) => sourceField(limit(subject)?.reading),
+      },
     ];
   }).flat(),
   {
@@ -199,13 +211,20 @@ const readings: readonly Column[] = [
   ...readingColumns("stop.freeHeight", ({ record }) => record.stop.freeHeight),
   { header: "lift (mm)", field: ({ record }) => record.vehicle.liftMm },
   { header: "usable compression (mm)", field: ({ record }) => record.stop.usableCompressionMm },
-  ...rideQuantities.map((name): Column => {
+  ...rideQuantities.flatMap((name): Column[] => {
     const { name: words, kind } = rideReadings[name];
     const named = name === "payloadPerCornerKg" ? "payload per corner" : words;
-    return {
-      header: `${named} (${units[kind] ?? ""})`,
-      field: ({ record }) => record.ride?.[name],
-    };
+    return [
+      {
+        header: `${named} (${units[kind] ?? ""})`,
+        field: ({ record }) => record.ride?.[name],
+      },
+      {
+        header: `${named} source`,
+        field: ({ record: { ride } }) =>
+          ride?.[name] === undefined ? null : (ride.estimated?.[name] ?? "as typed"),
+      },
+    ];
   }),
 ];
 

@@ -3,6 +3,7 @@ import { capital, type Sentence } from "../../physics/sentence.ts";
 import { meanOf } from "../../physics/uncertainty/index.ts";
 import type { CheckRecord, TypedReading } from "../check/checkRecord.ts";
 import { quantityText, sentenceText, withPlainSpaces } from "../entry/quantityText.ts";
+import { sourceOf } from "../entry/readingSource.ts";
 import type { LengthUnit } from "../entry/units.ts";
 import { quantityKindOf } from "./oddReadings.ts";
 
@@ -29,9 +30,15 @@ const beforeWork =
 const beforeDriving =
   "Before driving with a changed stop: have the whole travel checked by hand by a qualified person. Never take out a spring that locates the axle. Springs and gas shocks hold energy. Local rules and the vehicle maker's instructions come first.";
 
-/** What was read, as it was typed where that is known. */
+/** What was read, as it was typed where that is known; what the person did not read is not said as read. */
 function readText({ id, reading }: AskedReading, unit: LengthUnit): string {
   if (reading === null) return "";
+  const source = sourceOf(reading);
+  if (source !== "measured") {
+    const value = { kind: quantityKindOf(id), value: meanOf(reading) };
+    const text = quantityText(value, unit, { fractions: true });
+    return source === "pack" ? `The pack has ${text}.` : `It was estimated as ${text}.`;
+  }
   const typed = reading.typed?.filter((text) => text.trim() !== "") ?? [];
   if (typed.length === reading.values.length && typed.length > 0) {
     return `You read ${listed(typed)}.`;

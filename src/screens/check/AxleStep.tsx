@@ -10,7 +10,12 @@ export function AxleStep({ stored, change }: StepProps) {
         legend="Axle"
         value={stored.record.axle ?? null}
         onChange={(axle) =>
-          change((current) => changeRecord(current, (record) => ({ ...record, axle })))
+          change((current) => {
+            // Both sides are the usual case: who measures one says so below.
+            const sided =
+              current.record.corners.length === 0 ? withSides(current, "both") : current;
+            return changeRecord(sided, (record) => ({ ...record, axle }));
+          })
         }
         options={[
           { value: "front", name: "Front" },

@@ -20,8 +20,16 @@ export function LinkageStep({ stored, change, preferences }: StepProps) {
       </p>
       <p>
         At {text(margins.travelMm)} of wheel travel this alone gives a margin of error of{" "}
-        <strong>± {text(margins.withoutMm)}</strong> without them,{" "}
-        <strong>± {text(margins.withMm)}</strong> with them.
+        <strong>
+          ±{"\u00a0"}
+          {text(margins.withoutMm)}
+        </strong>{" "}
+        without them,{" "}
+        <strong>
+          ±{"\u00a0"}
+          {text(margins.withMm)}
+        </strong>{" "}
+        with them.
       </p>
       <Choices
         legend={strut ? "Measure the lower arm too?" : "Measure the other arm too?"}

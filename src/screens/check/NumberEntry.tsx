@@ -1,4 +1,5 @@
 import type { ComponentChildren } from "preact";
+import { useEffect, useRef } from "preact/hooks";
 import { definitionOf, isReadingId } from "../../physics/readings/index.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { type Entry, parseText } from "../../records/entry/entry.ts";
@@ -29,6 +30,8 @@ export interface NumberEntryProps {
   /** Shown behind the field where the number has no unit of its own. */
   readonly unitWords?: string;
   readonly big?: boolean;
+  /** Appears by a choice and is filled in next: entered as it appears. */
+  readonly enteredAtOnce?: boolean;
   readonly placeholder?: string;
   /** The values that can be at all, where the catalogue does not know the id. */
   readonly allowed?: AllowedSign;
@@ -75,6 +78,7 @@ export function NumberEntry({
   kind = definitionOf(id)?.kind ?? "number",
   unitWords,
   big = false,
+  enteredAtOnce = false,
   placeholder,
   allowed = "any",
   unitChoice = false,
@@ -84,6 +88,10 @@ export function NumberEntry({
   const usual: EntryUnit = entryUnit(kind, preferences.length);
   const entry: Entry = stored.entries[id] ?? { texts: [""], unit: usual, tol: "" };
   const settled = useSettled(`${id}|${entry.texts[0]}|${entry.unit}`);
+  const input = useRef<HTMLInputElement>(null);
+  useEffect(() => {
+    if (enteredAtOnce && input.current?.value === "") input.current.focus({ preventScroll: true });
+  }, [enteredAtOnce]);
   const said = settled ? messageOf(id, entry, kind, preferences.length, allowed) : null;
   const pair = unitPairs[kind];
   const put = (update: (old: Entry) => Entry) =>
@@ -99,6 +107,7 @@ export function NumberEntry({
         label={label}
         {...(hint !== undefined && { hint })}
         big={big}
+        inputRef={input}
         {...(placeholder !== undefined && { placeholder })}
         value={entry.texts[0] ?? ""}
         onInput={(text) => put((old) => ({ ...old, texts: [text] }))}

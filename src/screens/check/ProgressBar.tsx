@@ -1,28 +1,28 @@
-import { type Step, sections } from "../guide/steps.ts";
+import { partsOf, placeInCheck, placeWords } from "../guide/placeInCheck.ts";
+import type { Step } from "../guide/steps.ts";
 
-/** Where one is: a bar of sections, each as full as it is done. */
+/** Where one is: a bar of parts, each as full as it is done; their number stays. */
 export function ProgressBar({ all, at }: { all: readonly Step[]; at: number }) {
-  const step = all[at];
-  const present = sections.filter((section) => all.some((each) => each.section === section));
+  const place = placeInCheck(all, at);
+  if (!place) return null;
   return (
     <div class="progress">
       <p class="progress-words">
-        <span>{step?.section}</span>
+        <span>{placeWords(place)}</span>
         <span>
-          Step {at + 1} of {all.length}
+          Part {place.part} of {place.parts}
         </span>
       </p>
       <div class="progress-bar" aria-hidden="true">
-        {present.map((section) => {
+        {partsOf(all).map((section) => {
           const own = all.filter((each) => each.section === section);
           const done = own.filter((each) => each.state === "done").length;
           return (
             <span
               key={section}
-              class={section === step?.section ? "progress-part progress-here" : "progress-part"}
-              style={{ flexGrow: own.length }}
+              class={section === place.section ? "progress-part progress-here" : "progress-part"}
             >
-              <span style={{ width: `${(100 * done) / own.length}%` }} />
+              <span style={{ width: `${own.length === 0 ? 0 : (100 * done) / own.length}%` }} />
             </span>
           );
         })}

@@ -31,7 +31,7 @@ import { SelectField } from "../parts/Field.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { referencePack } from "../referencePack.ts";
 import { NumberEntry } from "./NumberEntry.tsx";
-import { uses } from "./UseStep.tsx";
+import { uses } from "./UseChoice.tsx";
 
 const roads: readonly { value: RoadClass; text: string }[] = [
   { value: "A", text: "A: very smooth" },

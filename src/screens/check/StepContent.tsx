@@ -14,17 +14,16 @@ import { PayloadStep } from "./ride/PayloadStep.tsx";
 import { TyreRateStep } from "./ride/TyreRateStep.tsx";
 import { UnsprungMassStep } from "./ride/UnsprungMassStep.tsx";
 import { WheelRateStep } from "./ride/WheelRateStep.tsx";
+import { StandingStep } from "./StandingStep.tsx";
 import { CurveStep } from "./stop/CurveStep.tsx";
-import { StopDampingStep } from "./stop/StopDampingStep.tsx";
 import { StopHeightStep } from "./stop/StopHeightStep.tsx";
 import { StopStep } from "./stop/StopStep.tsx";
-import { UseStep } from "./UseStep.tsx";
 import { VehicleStep } from "./VehicleStep.tsx";
 
 const screens: { readonly [id: string]: (props: StepProps) => preact.JSX.Element | null } = {
   vehicle: VehicleStep,
-  use: UseStep,
   cautions: CautionsStep,
+  standing: StandingStep,
   axle: AxleStep,
   layout: LayoutStep,
   linkage: LinkageStep,
@@ -36,7 +35,6 @@ const screens: { readonly [id: string]: (props: StepProps) => preact.JSX.Element
   stop: StopStep,
   "stop.freeHeight": StopHeightStep,
   "stop.curve": CurveStep,
-  "stop.damping": StopDampingStep,
   "ride.payloadPerCornerKg": PayloadStep,
   "ride.unsprungMassKg": UnsprungMassStep,
   "ride.wheelRateNPerMm": WheelRateStep,

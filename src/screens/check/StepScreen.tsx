@@ -18,6 +18,7 @@ import { LiveVerdict } from "./liveVerdict/LiveVerdict.tsx";
 import { OverviewBeside, OverviewDialog } from "./Overview.tsx";
 import { ProgressBar } from "./ProgressBar.tsx";
 import { NotSaved, SavedLine } from "./SavedLine.tsx";
+import { StepActions } from "./StepActions.tsx";
 import { StepContent } from "./StepContent.tsx";
 
 interface Props {
@@ -64,7 +65,6 @@ export function StepScreen({ stored, place, change, preferences, kept, tryAgain 
   };
   const { before, after } = besideStep(stored, all, at);
   const complete = completeRecord(stored).ok;
-  const locked = step.id === "cautions" && step.state !== "done";
   const walk = walkOf(stored);
   const retaken = walk?.now && isWalkStep(walk.now.reading, step.id) ? walk.now : null;
 
@@ -127,7 +127,15 @@ export function StepScreen({ stored, place, change, preferences, kept, tryAgain 
             {complete && step.id !== "finish" && (
               <ButtonLink href={answerHref(stored.id)}>Answer</ButtonLink>
             )}
-            {after && <MainAction step={step} locked={locked} onNext={next} onPass={pass} />}
+            {after && (
+              <StepActions
+                stored={stored}
+                change={change}
+                step={step}
+                onNext={next}
+                onPass={pass}
+              />
+            )}
             {step.id === "finish" && (
               <FinishAction ready={complete} onAnswer={() => goTo(answerHref(stored.id))} />
             )}
@@ -167,37 +175,6 @@ export function StepScreen({ stored, place, change, preferences, kept, tryAgain 
       </div>
     </Screen>
   );
-}
-
-function MainAction({
-  step,
-  locked,
-  onNext,
-  onPass,
-}: {
-  step: Step;
-  locked: boolean;
-  onNext: () => void;
-  onPass: () => void;
-}) {
-  if (locked) {
-    return (
-      <Button look="main" disabled onClick={onNext}>
-        Tick each to continue
-      </Button>
-    );
-  }
-  if (step.unreadable) {
-    return <Button onClick={onPass}>Continue, fix later</Button>;
-  }
-  if (step.state === "done") {
-    return (
-      <Button look="main" onClick={onNext}>
-        Next
-      </Button>
-    );
-  }
-  return <Button onClick={onPass}>{step.needed ? "Skip for now" : "Skip"}</Button>;
 }
 
 function FinishAction({ ready, onAnswer }: { ready: boolean; onAnswer: () => void }) {

@@ -18,6 +18,8 @@ import { TextField } from "../parts/Field.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { referencePack } from "../referencePack.ts";
 import { NumberEntry } from "./NumberEntry.tsx";
+import { UseChoice } from "./UseChoice.tsx";
+import { WhoMeasures } from "./WhoMeasures.tsx";
 
 const lift = "vehicle.liftMm";
 const parkedLift = "vehicle.liftWhenRaised";
@@ -49,6 +51,7 @@ export function VehicleStep({ stored, change, preferences, next }: StepProps) {
         value={vehicle?.label ?? ""}
         maxLength={recordBounds.labelCharacters}
         capitals
+        first={!vehicle?.label}
         onInput={(label) =>
           change((current) => ({
             ...changeRecord(current, (record) => ({
@@ -117,6 +120,7 @@ export function VehicleStep({ stored, change, preferences, next }: StepProps) {
             label="Raised by"
             hint="By springs, spacers or body blocks, at this axle."
             unitChoice
+            enteredAtOnce={chosen(stored, "vehicle.raised") === "yes"}
             onEnter={next}
           />
           <Notice tone="care" live>
@@ -154,6 +158,8 @@ export function VehicleStep({ stored, change, preferences, next }: StepProps) {
       {chosen(stored, "vehicle.raised") === null && (vehicle?.liftMm ?? 0) < 0 && (
         <p class="small soft">This check says that the vehicle is lowered.</p>
       )}
+      <UseChoice stored={stored} change={change} />
+      <WhoMeasures stored={stored} change={change} next={next} />
     </>
   );
 }

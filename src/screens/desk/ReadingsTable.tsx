@@ -5,6 +5,7 @@ import { mean, meanOf } from "../../physics/uncertainty/index.ts";
 import type { CheckRecord, TypedReading } from "../../records/check/checkRecord.ts";
 import { quantityText } from "../../records/entry/quantityText.ts";
 import { catalogueEntry } from "../../records/entry/readingCatalogue.ts";
+import { sourceOf, sourceWords } from "../../records/entry/readingSource.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { type OddReading, quantityKindOf, readingsOf } from "../../records/review/oddReadings.ts";
 import { readingWords } from "../answer/formulas/readingById.ts";
@@ -116,6 +117,9 @@ function ReadingCell({
         {isOdd && <StateMark state="unsure" size={18} label="Odd:" />}
         <strong>{text(meanOf(reading))}</strong> ± {text(reading.tol)}
       </span>
+      {sourceOf(reading) !== "measured" && (
+        <span class="small soft">{capital(sourceWords[sourceOf(reading)])}</span>
+      )}
       {(reading.values.length > 1 || reading.typed) && (
         <span class="small soft">
           {(reading.typed ?? shown.map(text)).slice(0, 8).join("; ")}

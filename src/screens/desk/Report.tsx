@@ -8,6 +8,7 @@ import { dateText } from "../../records/check/checkName.ts";
 import type { CheckRecord, TypedReading } from "../../records/check/checkRecord.ts";
 import { fitmentOf } from "../../records/check/fitmentOf.ts";
 import { quantityText, sentenceText } from "../../records/entry/quantityText.ts";
+import { sourceOf, sourceWords } from "../../records/entry/readingSource.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { packSince } from "../../records/pack/packSince.ts";
 import { estimateSentence } from "../../records/pack/stopTitle.ts";
@@ -325,6 +326,7 @@ function Readings({
             <th scope="col">Reading</th>
             <th scope="col">Mean and ±</th>
             <th scope="col">As it was typed</th>
+            <th scope="col">Source</th>
           </tr>
         </thead>
         <tbody>
@@ -338,6 +340,7 @@ function Readings({
                   {quantityText(mean, unit)} ± {quantityText({ kind, value: reading.tol }, unit)}
                 </td>
                 <td>{typedText(kind, reading)}</td>
+                <td>{sourceWords[sourceOf(reading)]}</td>
               </tr>
             );
           })}

@@ -11,12 +11,12 @@ import { type Skeleton, skeletonOf, tyreRadius, tyreWidth } from "./skeleton.ts"
 const size = { width: 150, height: 120 } as const;
 
 export function sceneBounds(skeleton: Skeleton): Point[] {
-  const { wheelCentre, archY, head, kind } = skeleton;
-  const out = wheelCentre.x + tyreWidth / 2 + 30;
+  const { wheelCentre, wheelRadius, archY, head, kind, fromSide } = skeleton;
+  const out = wheelCentre.x + (fromSide ? wheelRadius : tyreWidth / 2) + 30;
   const inner = kind === "axle" ? -out : -100;
   const top = Math.max(archY + 30, head.y + 50);
   return [
-    { x: inner, y: wheelCentre.y - tyreRadius - 20 },
+    { x: inner, y: wheelCentre.y - wheelRadius - 20 },
     { x: out, y: top },
   ];
 }

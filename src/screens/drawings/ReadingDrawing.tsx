@@ -11,13 +11,7 @@ import { plusWords } from "../readings/readingWords.ts";
 import type { WordedLayout } from "../readings/wordedReading.ts";
 import { Detail, type DetailName, detailBounds, detailOf } from "./details.tsx";
 import "./drawings.css";
-import {
-  type DrawingValues,
-  type DrawnNumbers,
-  drawnNumbers,
-  isKnown,
-  type PicturedReading,
-} from "./drawnNumbers.ts";
+import { type DrawingValues, drawnNumbers, isKnown, type PicturedReading } from "./drawnNumbers.ts";
 import {
   add,
   type Frame,
@@ -75,13 +69,15 @@ export function ReadingDrawing({
   const id = useId();
   const layout = { kind: layoutKind, armRole, stopOn };
   const numbers = drawnNumbers(layoutKind, reading, values);
-  const skeleton = skeletonOf(layoutKind, reading, numbers, stopOn);
+  const fromSide = armRole === "carriesWheel" && isSeenFromSide(reading);
+  const skeleton = skeletonOf(layoutKind, reading, numbers, stopOn, fromSide);
   const atStop = at === "stop" && reading.startsWith("limit:");
   const detail = atStop ? null : detailOf(reading);
   const own = ownViewOf(reading, { values, numbers, side, axle, layout });
   const measurement =
     own?.measurement ?? measurementOf(reading, numbers, skeleton, side, atStop ? "stop" : "wheel");
-  const direction = own?.direction ?? outboardDirection(detail, side, axle);
+  const direction =
+    own?.direction ?? (fromSide ? rearwardDirection(side) : outboardDirection(detail, side, axle));
   const close = own === null && isClose(layoutKind, reading, detail, atStop);
   const words = picturedWords(reading, layout, at);
   const plus = plusWords(reading, layout);
@@ -143,16 +139,15 @@ export function ReadingDrawing({
       </svg>
       {close && (
         <Inset
-          layoutKind={layoutKind}
-          reading={reading}
-          values={values}
+          skeleton={skeleton}
+          freeHeight={numbers.freeHeight}
           direction={direction}
           atDamper={detail === "rod" || detail === "spring"}
         />
       )}
       <Measure view={view} measurement={measurement} text={number} frame={whole} />
       <text class="caption" x={8} y={17}>
-        {own?.caption ?? captionText(detail, side, axle)}
+        {own?.caption ?? (fromSide ? sideCaption(side) : captionText(detail, side, axle))}
       </text>
       {measurement.kind === "angle" && (
         <text class="caption strong" x={width - 8} y={17} text-anchor="end">
@@ -167,6 +162,24 @@ export function ReadingDrawing({
 function outboardDirection(detail: DetailName | null, side: Side, axle: "front" | "rear"): 1 | -1 {
   const fromFront = axle === "front" || detail === "wheel";
   return (side === "left") === fromFront ? 1 : -1;
+}
+
+/** What is read off a trailing arm as it stands along the vehicle. */
+function isSeenFromSide(reading: PicturedReading): boolean {
+  return (
+    isHeightOverGround(reading) ||
+    alongArm(reading) ||
+    /^(stopLean|damperLength|gap|pressedHeight|seatToPad)$/.test(reading)
+  );
+}
+
+/** Of the left side the front of the vehicle is at the left, seen from beside it. */
+function rearwardDirection(side: Side): 1 | -1 {
+  return side === "left" ? 1 : -1;
+}
+
+function sideCaption(side: Side): string {
+  return side === "left" ? "Left side, front ←" : "Right side, front →";
 }
 
 /** The part of the picture that what matters is fitted into; the rest is for marks and the inset. */
@@ -234,13 +247,13 @@ function focus(
   measurement: Measurement,
   atStop: boolean,
 ): Point[] {
-  const { kind, pad, foot, head, axis, stopTop, wheelCentre, archY } = skeleton;
+  const { kind, pad, foot, head, axis, stopTop, wheelCentre, wheelRadius, archY } = skeleton;
   const around = (points: readonly Point[], x: number, below: number, above: number) =>
     points.flatMap((point) => [add(point, { x: -x, y: -below }), add(point, { x, y: above })]);
-  const out = wheelCentre.x + tyreWidth / 2 + 20;
+  const out = wheelCentre.x + (skeleton.fromSide ? 0.6 * wheelRadius : tyreWidth / 2 + 20);
   if (isHeightOverGround(reading)) {
     return [
-      { x: -60, y: wheelCentre.y - tyreRadius - 14 },
+      { x: -60, y: wheelCentre.y - wheelRadius - 14 },
       { x: out, y: Math.max(60, pad.y + 90) },
     ];
   }
@@ -266,7 +279,7 @@ function focus(
   }
   if (kind === "axle") return sceneBounds(skeleton);
   return [
-    { x: -60, y: wheelCentre.y - tyreRadius - 14 },
+    { x: -60, y: wheelCentre.y - wheelRadius - 14 },
     { x: out, y: Math.max(kind === "arm" ? stopTop.y + 20 : 0, 110) },
   ];
 }
@@ -276,22 +289,19 @@ function isHeightOverGround(reading: PicturedReading): boolean {
 }
 
 function Inset({
-  layoutKind,
-  reading,
-  values,
+  skeleton,
+  freeHeight,
   direction,
   atDamper,
 }: {
-  readonly layoutKind: LayoutKind;
-  readonly reading: PicturedReading;
-  readonly values: DrawingValues;
+  readonly skeleton: Skeleton;
+  readonly freeHeight: number;
   readonly direction: 1 | -1;
   readonly atDamper: boolean;
 }) {
-  const numbers: DrawnNumbers = drawnNumbers(layoutKind, reading, values);
-  const skeleton = skeletonOf(layoutKind, reading, numbers);
   const x = direction === 1 ? 4 : width - insetSize.width - 4;
-  const y = sceneBottom - insetSize.height - 2;
+  // Above: below it the arm or axle goes on, which is the subject.
+  const y = sceneTop + 2;
   const view: View = fitView(
     sceneBounds(skeleton),
     { left: 4, top: 4, right: insetSize.width - 4, bottom: insetSize.height - 4 },
@@ -310,7 +320,7 @@ function Inset({
       aria-hidden="true"
     >
       <rect width={insetSize.width} height={insetSize.height} rx={8} />
-      <Scene view={view} skeleton={skeleton} freeHeight={numbers.freeHeight} detail={atDamper} />
+      <Scene view={view} skeleton={skeleton} freeHeight={freeHeight} detail={atDamper} />
       <circle class="here" cx={tenths(middle.x)} cy={tenths(middle.y)} r={13} />
     </svg>
   );

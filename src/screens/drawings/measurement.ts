@@ -45,7 +45,7 @@ export function measurementOf(
   at: LimitPlace = "wheel",
 ): Measurement {
   const { pivot, outer, foot, pad, stopFace, stopTop, axis, head, wheelCentre } = skeleton;
-  const groundY = wheelCentre.y - tyreRadius;
+  const groundY = wheelCentre.y - skeleton.wheelRadius;
   if (at === "stop" && reading.startsWith("limit:")) {
     return { ...lengthBetween(pad, add(pad, axis, numbers[reading]), axis, outboard), offset: 52 };
   }

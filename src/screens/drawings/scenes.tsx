@@ -1,4 +1,12 @@
-import { add, between, distance, type Point, quarterTurn, type View } from "./geometry.ts";
+import {
+  add,
+  arcPoints,
+  between,
+  distance,
+  type Point,
+  quarterTurn,
+  type View,
+} from "./geometry.ts";
 import {
   Bar,
   Body,
@@ -13,8 +21,9 @@ import {
   StopShape,
   type Tone,
   TyreFromFront,
+  WheelFromSide,
 } from "./parts.tsx";
-import { axleTubeRadius, type Skeleton, tyreRadius, tyreWidth } from "./skeleton.ts";
+import { axleTubeRadius, type Skeleton, tyreWidth } from "./skeleton.ts";
 
 interface SceneProps {
   readonly view: View;
@@ -30,14 +39,15 @@ interface SceneProps {
 export function Scene(props: SceneProps) {
   const { view, skeleton } = props;
   const Layout = layouts[skeleton.kind];
-  const out = skeleton.wheelCentre.x + tyreWidth / 2 + 22;
+  const { wheelCentre, wheelRadius, fromSide } = skeleton;
+  const out = wheelCentre.x + (fromSide ? wheelRadius : tyreWidth / 2) + 22;
   return (
     <g>
       <Ground
         view={view}
-        from={skeleton.kind === "axle" ? -out : -120}
+        from={skeleton.kind === "axle" ? -out : fromSide ? -300 : -120}
         to={out}
-        y={skeleton.wheelCentre.y - tyreRadius}
+        y={wheelCentre.y - wheelRadius}
       />
       <Layout {...props} />
     </g>
@@ -55,7 +65,21 @@ function WheelAndBody({
   readonly skeleton: Skeleton;
   readonly tone?: Tone | undefined;
 }) {
-  const { wheelCentre, archY } = skeleton;
+  const { wheelCentre, wheelRadius, archY } = skeleton;
+  if (skeleton.fromSide) {
+    return (
+      <g>
+        <Line
+          view={view}
+          points={arcPoints(wheelCentre, 1, 0, 180).map(({ x, y }) => ({
+            x: wheelCentre.x + (x - wheelCentre.x) * (wheelRadius + 60),
+            y: wheelCentre.y + (y - wheelCentre.y) * (archY - wheelCentre.y),
+          }))}
+        />
+        <WheelFromSide view={view} tone={tone} centre={wheelCentre} radius={wheelRadius} />
+      </g>
+    );
+  }
   const half = tyreWidth / 2;
   const out = wheelCentre.x + half + 22;
   const rise = 120;
@@ -96,6 +120,8 @@ function Knuckle({
   readonly to: Point;
 }) {
   const { outer, wheelCentre } = skeleton;
+  // Seen from the side the arm itself carries the wheel.
+  if (skeleton.fromSide) return null;
   const hub = { x: wheelCentre.x - tyreWidth / 2 - 8, y: wheelCentre.y };
   return (
     <g>
@@ -124,13 +150,15 @@ function ArmScene({ view, skeleton, freeHeight, detail = true, wheelTone }: Scen
   return (
     <g>
       <WheelAndBody view={view} skeleton={skeleton} tone={wheelTone} />
-      {detail && <ContextSpring view={view} skeleton={skeleton} />}
+      {detail && !skeleton.fromSide && <ContextSpring view={view} skeleton={skeleton} />}
       <Knuckle view={view} skeleton={skeleton} to={upperJoint} />
-      <Bar
-        view={view}
-        points={[upperJoint, { x: Math.min(70, upperJoint.x - 80), y: railTop + 60 }]}
-        width={26}
-      />
+      {!skeleton.fromSide && (
+        <Bar
+          view={view}
+          points={[upperJoint, { x: Math.min(70, upperJoint.x - 80), y: railTop + 60 }]}
+          width={26}
+        />
+      )}
       <Line
         view={view}
         closed

@@ -29,6 +29,9 @@ export interface Skeleton {
   /** The stop stands on the arm and meets a pad on the frame. */
   readonly stopOnArm: boolean;
   readonly wheelCentre: Point;
+  readonly wheelRadius: number;
+  /** A trailing arm, seen from beside the vehicle: x rearward, the wheel a circle about the arm's end. */
+  readonly fromSide: boolean;
   readonly archY: number;
   /** A damper and its spring beside the stop, where the layout's stop sits elsewhere. */
   readonly damperFoot: Point;
@@ -50,6 +53,7 @@ export function skeletonOf(
   reading: PicturedReading,
   numbers: DrawnNumbers,
   stopOn?: "frame" | "arm",
+  fromSide = false,
 ): Skeleton {
   const axis = leaning(numbers.stopLean);
   const stand = standOf(reading, numbers);
@@ -59,14 +63,19 @@ export function skeletonOf(
       : kind === "axle"
         ? axlePoints(numbers, axis, stand)
         : telescopicPoints(kind, reading, numbers, axis, stand);
+  const wheelCentre = fromSide ? points.outer : points.wheelCentre;
+  const wheelRadius =
+    fromSide && heightOfGround[reading]
+      ? clamp(points.outer.y + numbers.pivotHeight, 200, 600)
+      : tyreRadius;
   const archY =
     reading === "limit:tyre"
-      ? points.wheelCentre.y + tyreRadius + numbers["limit:tyre"]
-      : points.wheelCentre.y + clamp(numbers.rideHeight, tyreRadius + 40, 800);
-  return { kind, axis, archY, ...points };
+      ? wheelCentre.y + tyreRadius + numbers["limit:tyre"]
+      : wheelCentre.y + clamp(numbers.rideHeight, tyreRadius + 40, 800);
+  return { kind, axis, archY, fromSide, wheelRadius, ...points, wheelCentre };
 }
 
-type KindPoints = Omit<Skeleton, "kind" | "axis" | "archY">;
+type KindPoints = Omit<Skeleton, "kind" | "axis" | "archY" | "fromSide" | "wheelRadius">;
 
 /** How the stop stands at ride: the gap before it and its height as it is, mm. */
 interface Stand {

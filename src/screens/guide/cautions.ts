@@ -1,7 +1,9 @@
 import type { CautionPictureName } from "../drawings/CautionPicture.tsx";
 
+export type CautionId = `caution.${CautionPictureName}`;
+
 export interface Caution {
-  readonly id: string;
+  readonly id: CautionId;
   readonly picture: CautionPictureName;
   readonly words: string;
 }

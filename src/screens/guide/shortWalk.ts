@@ -11,12 +11,7 @@ export function withShortWalk(stored: StoredCheck): StoredCheck {
 }
 
 function isForLater({ id }: Step): boolean {
-  return (
-    id.startsWith("ride.") ||
-    id.endsWith(".cornerMassKg") ||
-    id === "rules" ||
-    id === "stop.damping"
-  );
+  return id.startsWith("ride.") || id.endsWith(".cornerMassKg") || id === "rules";
 }
 
 /** The steps before and after one; a short walk passes those for later by, unless it was led to one. */

@@ -7,6 +7,7 @@ import { chosen } from "../../records/filling/choice.ts";
 import { wayOf } from "../../records/filling/rideWays.ts";
 import { stopSource } from "../../records/filling/stopSources.ts";
 import { layoutDrafts, sideDrafts } from "./sideSteps.ts";
+import { standingSteps } from "./standing.ts";
 import { type Draft, ofReading, type Section, type Step } from "./step.ts";
 
 export { type Step, sections } from "./step.ts";
@@ -47,6 +48,11 @@ export function cautionsHold(stored: StoredCheck): boolean {
   return cautionsFor === "raised" || (cautionsFor === "level" && cautionLevel(stored) === "level");
 }
 
+/** Everything that the vehicle must be before it is measured was seen to. */
+function stands(stored: StoredCheck): boolean {
+  return standingSteps.every(({ id }) => stored.progress.stood.includes(id));
+}
+
 function vehicleDrafts(stored: StoredCheck): Draft[] {
   const { vehicle } = stored.record;
   return [
@@ -57,11 +63,18 @@ function vehicleDrafts(stored: StoredCheck): Draft[] {
       done:
         Boolean(vehicle?.label?.trim()) &&
         vehicle?.liftMm !== undefined &&
-        raisedChoice(stored) !== null,
+        raisedChoice(stored) !== null &&
+        Boolean(vehicle?.use),
       typedHere: ["vehicle.liftMm"],
     },
-    { id: "use", section: "Vehicle", name: "How it is used", done: Boolean(vehicle?.use) },
     { id: "cautions", section: "Safety", name: "Before you measure", done: cautionsHold(stored) },
+    {
+      id: "standing",
+      section: "Safety",
+      name: "Set up the vehicle",
+      needed: false,
+      done: stands(stored),
+    },
   ];
 }
 
@@ -89,21 +102,13 @@ function stopDrafts(stored: StoredCheck): Draft[] {
     typedHere: ["stop.usableCompressionMm", "stop.usableTolMm"],
   });
   if (source === "pack") return drafts;
-  drafts.push(
-    {
-      id: "stop.curve",
-      section: "The stop",
-      name: "Force over compression",
-      done: stop?.curve !== undefined,
-    },
-    {
-      id: "stop.damping",
-      section: "The stop",
-      name: "Was it tested at speed?",
-      needed: false,
-      done: stop?.testedAtSpeed === true ? stop.damping != null : stop?.testedAtSpeed === false,
-    },
-  );
+  drafts.push({
+    id: "stop.curve",
+    section: "The stop",
+    name: "Force over compression",
+    done: stop?.curve !== undefined && (stop.testedAtSpeed !== true || stop.damping != null),
+    typedHere: ["stop.damping"],
+  });
   return drafts;
 }
 
@@ -210,10 +215,13 @@ export function stepFor(id: string, all: readonly Step[]): string | null {
   const shared: { readonly [id: string]: string } = {
     "vehicle.liftMm": "vehicle",
     "vehicle.label": "vehicle",
-    "vehicle.use": "use",
+    "vehicle.use": "vehicle",
+    use: "vehicle",
     "ride.damperReboundNsPerMm": "ride.damperBumpNsPerMm",
     "stop.usableCompressionMm": "stop.freeHeight",
     "stop.usableTolMm": "stop.freeHeight",
+    "stop.damping": "stop.curve",
+    "stop.testedAtSpeed": "stop.curve",
     "layout.wheelPerOuter": "pivotToOuter",
     wheelPerOuter: "linkage",
     otherArmAngle: "linkage",
@@ -227,7 +235,6 @@ export function stepFor(id: string, all: readonly Step[]): string | null {
     "stop.duty": "stop",
     cornerMassKg: "left.cornerMassKg",
     safety: "cautions",
-    standing: "cautions",
   };
   const place =
     shared[id] ??

@@ -7,6 +7,7 @@ import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { checkAgain } from "../../records/filling/fitted.ts";
 import { factsOfJob, othersOfJob } from "../../records/filling/job.ts";
+import { withFrictionBetween } from "../../records/filling/movedBetween.ts";
 import { unitOf } from "../../records/filling/ownUnit.ts";
 import { stampedBy } from "../../records/filling/whoMeasured.ts";
 import { withEstimates } from "../../records/filling/withEstimates.ts";
@@ -86,7 +87,7 @@ type Loaded =
 /** After a change: estimates made anew, and no verdict left over that belongs to other readings. */
 function agreeing(before: StoredCheck, after: StoredCheck, unit: LengthUnit): StoredCheck {
   if (after === before) return before;
-  const estimated = withEstimates(after, unit, referencePack());
+  const estimated = withFrictionBetween(withEstimates(after, unit, referencePack()));
   if (estimated.record === before.record || after.lastVerdict !== before.lastVerdict) {
     return estimated;
   }

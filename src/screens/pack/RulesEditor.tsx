@@ -4,7 +4,7 @@ import { catalogueEntry, type EntryKind, entryUnit } from "../../records/entry/r
 import { fromModel, type LengthUnit } from "../../records/entry/units.ts";
 import type { Pack } from "../../records/pack/pack.ts";
 import { eventWords } from "../assessment/eventWords.ts";
-import { uses } from "../check/UseStep.tsx";
+import { uses } from "../check/UseChoice.tsx";
 import { SelectField } from "../parts/Field.tsx";
 import { type FieldProps, PackNumber, PackTable, PackText } from "./fields.tsx";
 import { ItemScreen } from "./ItemScreen.tsx";

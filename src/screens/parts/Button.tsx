@@ -1,7 +1,8 @@
 import type { ComponentChildren, Ref } from "preact";
 import { Icon, type IconName } from "./Icon.tsx";
 
-export type ButtonLook = "main" | "plain" | "quiet" | "danger";
+/** "link" stands as words alone. */
+export type ButtonLook = "main" | "plain" | "quiet" | "danger" | "link";
 
 interface Looks {
   readonly look?: ButtonLook;
@@ -19,6 +20,8 @@ function classesOf(look: ButtonLook, wide: boolean): string {
 export interface ButtonProps extends Looks {
   readonly onClick: () => void;
   readonly disabled?: boolean;
+  /** It can be pressed, and then says what it waits for. */
+  readonly waiting?: boolean;
   readonly pressed?: boolean;
   readonly expanded?: boolean;
   readonly describedBy?: string;
@@ -33,6 +36,7 @@ export function Button({
   children,
   onClick,
   disabled = false,
+  waiting = false,
   pressed,
   expanded,
   describedBy,
@@ -45,6 +49,7 @@ export function Button({
       class={classesOf(look, wide)}
       onClick={onClick}
       disabled={disabled}
+      aria-disabled={waiting || undefined}
       aria-label={label}
       aria-pressed={pressed}
       aria-expanded={expanded}

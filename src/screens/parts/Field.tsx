@@ -25,6 +25,8 @@ export interface TextFieldProps {
     readonly onKeyDown: (event: KeyboardEvent) => void;
   };
   readonly big?: boolean;
+  /** Entered as its screen opens (useHeadingFocus). */
+  readonly first?: boolean;
   readonly tone?: Tone;
   readonly message?: ComponentChildren;
   readonly placeholder?: string;
@@ -54,6 +56,7 @@ export function TextField({
   keys = "text",
   number,
   big = false,
+  first = false,
   tone,
   message,
   placeholder,
@@ -97,6 +100,7 @@ export function TextField({
           aria-invalid={tone === "no" ? true : undefined}
           onInput={(event) => onInput(event.currentTarget.value)}
           data-number={number ? "" : undefined}
+          data-first={first ? "" : undefined}
           onFocus={number?.onFocus}
           onClick={number?.onClick}
           onBlur={(event) => {

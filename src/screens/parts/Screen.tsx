@@ -1,13 +1,17 @@
 import type { ComponentChildren, RefObject } from "preact";
 import { useEffect, useRef } from "preact/hooks";
 
-/** Moves focus to the heading whenever `key` changes, so that a screen reader starts at the top. */
+/**
+ * Moves focus whenever `key` changes: into the field that is to be filled in first, where there is one,
+ * else to the heading, so that a screen reader starts at the top.
+ */
 export function useHeadingFocus(key: string): RefObject<HTMLHeadingElement | null> {
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => {
     if (key) {
       window.scrollTo(0, 0);
-      heading.current?.focus({ preventScroll: true });
+      const first = document.querySelector<HTMLElement>("main [data-first]");
+      (first ?? heading.current)?.focus({ preventScroll: true });
     }
   }, [key]);
   return heading;

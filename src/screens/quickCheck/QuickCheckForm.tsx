@@ -11,7 +11,7 @@ import {
   type DoubtedReading,
   groundToArch,
 } from "../../records/quickCheck/quickCheckDoubts.ts";
-import { uses } from "../check/UseStep.tsx";
+import { uses } from "../check/UseChoice.tsx";
 import { PartEntry } from "../choosing/PartEntry.tsx";
 import { PlatformField } from "../choosing/PlatformField.tsx";
 import { Button } from "../parts/Button.tsx";

@@ -93,7 +93,7 @@ export const armWords = {
     skipped: "Skip it and the arm angle is used.",
   }),
   mountLineAngle: (layout: WordedLayout): ReadingWords => ({
-    name: "Offset angle of the shock mount",
+    name: "Offset angle of shock mount",
     how: `Only if the shock's lower bolt (B) sits off the arm's own line. ${angleView(layout)}: between level and the line from the pivot line (A) to B.`,
     wrong: "Not the arm's own angle where the bolt stands above or below the arm.",
     a: "pivot line",

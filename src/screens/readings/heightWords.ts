@@ -5,7 +5,7 @@ const byHeights = "The phone works out the angle from two heights and the arm's 
 
 function height(of: (layout: WordedLayout) => string, more: Partial<ReadingWords> = {}) {
   return (layout: WordedLayout): ReadingWords => ({
-    name: `Height of the ${of(layout)}`,
+    name: `Height of ${of(layout)}`,
     how: `From the level ground (A) straight up to the ${of(layout)}'s center (B).`,
     wrong: "The ground must be level from here to the other height. The tape must stand upright.",
     a: "level ground",

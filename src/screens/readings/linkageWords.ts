@@ -47,7 +47,7 @@ export const linkageWords = {
     b: "middle of the tread",
   }),
   wheelCentreAbove: (): ReadingWords => ({
-    name: "Wheel center above lower joint",
+    name: "Wheel center above joint",
     how: "Straight up from the center of the lower joint (A) to the height of the wheel's center (B).",
     wrong: "Both heights from the same level ground: their difference counts.",
     a: "lower joint, center",

@@ -61,9 +61,9 @@ export class CheckSteps {
     return this.main.getByRole("textbox", { name });
   }
 
-  /** The entry of the screen's own reading, apart from others that stand above it. */
+  /** The entry of the screen's own reading, apart from others that belong to it. */
   private get ownEntry(): Locator {
-    return this.main.locator(".reading-entry").last();
+    return this.main.locator(".reading-entry").first();
   }
 
   /** The one big field of a reading's screen; `time` counts repeats from 0. */
@@ -119,10 +119,16 @@ export class CheckSteps {
     await pick(this.main.getByRole("radio", { name: new RegExp(`^${name}`) }));
   }
 
-  async tickAll(): Promise<void> {
-    // What is on a step may come after its heading.
-    await this.main.getByRole("checkbox").first().waitFor({ state: "attached" });
-    for (const box of await this.main.getByRole("checkbox").all()) await pick(box);
+  /** Says yes to what has to be read, to its end first where it is longer than the screen. */
+  async acknowledge(): Promise<void> {
+    const yes = this.button(/^(I've read all \d+|It stands like this)$/);
+    const on = this.button("Read on");
+    await yes.or(on).waitFor();
+    while (await on.isVisible()) {
+      await on.click();
+      await yes.waitFor({ timeout: 2000 }).catch(() => undefined);
+    }
+    await this.leaveBy(yes);
   }
 
   async tolerance(text: string): Promise<void> {
@@ -149,15 +155,23 @@ export class CheckSteps {
     await this.value(legend).fill(text);
   }
 
-  private async typeTable(rows: readonly (readonly number[])[], names: string[]): Promise<void> {
+  private async typeTable(
+    rows: readonly (readonly number[])[],
+    names: string[],
+    table?: string,
+  ): Promise<void> {
+    const named = (words: string) =>
+      table ? `${table}, ${words.charAt(0).toLowerCase()}${words.slice(1)}` : words;
+    const cell = (row: number, name: string) =>
+      this.main.getByRole("textbox", { name: named(`Row ${row}, ${name}`), exact: true });
     for (const [row, values] of rows.entries()) {
-      const cells = names.map((name) => this.field(`Row ${row + 1}, ${name}`));
-      if ((await cells[0]?.count()) === 0) await this.button("Add a row").click();
-      for (const [place, cell] of cells.entries()) await cell.fill(`${values[place]}`);
+      const cells = names.map((name) => cell(row + 1, name));
+      if ((await cells[0]?.count()) === 0) await this.button(named("Add a row")).click();
+      for (const [place, each] of cells.entries()) await each.fill(`${values[place]}`);
     }
-    const spare = this.field(`Row ${rows.length + 1}, ${names[0]}`);
+    const spare = cell(rows.length + 1, names[0] ?? "");
     while ((await spare.count()) > 0) {
-      await this.button(`Remove row ${rows.length + 1}`).click();
+      await this.button(named(`Remove row ${rows.length + 1}`)).click();
     }
   }
 
@@ -239,13 +253,11 @@ export class CheckSteps {
           .fill(this.typist.length(stop.usableCompressionMm));
         await this.typeReading(stop.freeHeight, "length");
         return;
-      case "stop.curve":
-        await this.typeTable(stop.curve, ["pressed by", "force"]);
-        return;
       default:
+        await this.typeTable(stop.curve, ["pressed by", "force"]);
         if (stop.testedAtSpeed && stop.damping) {
           await this.choose("At several speeds and depths");
-          await this.typeTable(stop.damping, ["pressed by", "going in", "coming out"]);
+          await this.typeTable(stop.damping, ["pressed by", "going in", "coming out"], "Damping");
         } else {
           await this.choose("Only pressed slowly, or not known");
         }
@@ -261,13 +273,12 @@ export class CheckSteps {
         if (vehicle.liftMm > 0) {
           await this.field("Raised by").fill(this.typist.length(vehicle.liftMm));
         }
+        await this.choose(useWords[vehicle.use]);
+        await this.sayWhoMeasures(record.author.role);
         return;
-      case "use":
-        await this.main.getByText(/^Who is measuring/).click();
-        await this.choose(roleWords[record.author.role]);
-        return this.choose(useWords[vehicle.use]);
       case "cautions":
-        return this.tickAll();
+      case "standing":
+        return;
       case "axle":
         await this.choose(record.axle === "front" ? "Front" : "Rear");
         return this.choose(record.corners.length === 2 ? "Left and right" : "Left only");
@@ -312,6 +323,14 @@ export class CheckSteps {
     }
   }
 
+  /** Folded away, and told only where it is not so already. */
+  private async sayWhoMeasures(role: CheckRecord["author"]["role"]): Promise<void> {
+    const who = this.main.getByText(/^Who is measuring/);
+    if ((await who.textContent())?.endsWith(roleWords[role].toLowerCase())) return;
+    await who.click();
+    await this.choose(roleWords[role]);
+  }
+
   private async fillLayout({ layout }: CheckRecord): Promise<void> {
     await this.choose(layoutWords[layout.kind]);
     if (layout.kind !== "arm" && layout.kind !== "damper") return;
@@ -327,6 +346,15 @@ export class CheckSteps {
     await this.choose(pressedHeight ? "Pressed" : "No stop");
     await this.page.getByRole("heading", { level: 1, name: /pressed stop|Seat to pad/ }).waitFor();
     if (reading) await this.typeReading(reading, "length");
+  }
+
+  /** The way on as the screen stands: the main button, or the words beside it where it still waits. */
+  private async wayOn(): Promise<Locator> {
+    if (this.step === "finish") return this.button("Show the answer");
+    const skip = this.button("Skip");
+    return (await skip.isVisible())
+      ? skip
+      : this.button("Next").and(this.page.locator("button:not([aria-disabled])"));
   }
 
   /** On from the step shown to `last`, filling in every screen; "answer" goes all the way. */
@@ -346,11 +374,12 @@ export class CheckSteps {
 
   /** From the step shown to the one after it. */
   async onward(): Promise<void> {
+    if (this.step === "cautions" || this.step === "standing") return this.acknowledge();
     // What was filled in decides between "Next" and "Skip": let the screen be drawn first.
     await this.page.evaluate(
       () => new Promise((done) => requestAnimationFrame(() => setTimeout(done))),
     );
-    const onward = this.button(this.step === "finish" ? "Show the answer" : /^(Next|Skip)$/);
+    const onward = await this.wayOn();
     await onward.waitFor({ timeout: 5000 }).catch(async () => {
       const said = (await this.main.locator(".step-content").textContent())?.slice(0, 600);
       throw new Error(`No way on from "${this.step}": ${said}`);

@@ -1,5 +1,6 @@
 import type { Locator, Page } from "playwright-core";
-import { pick } from "./controls.ts";
+import { CheckSteps } from "./checkSteps.ts";
+import { inMillimetres } from "./typist.ts";
 
 /** Measuring again, from the answer and back to it. */
 export class RemeasurePage {
@@ -34,10 +35,7 @@ export class RemeasurePage {
     await this.start.click();
     await this.bar.waitFor();
     if ((await this.heading.textContent()) === "Before you measure") {
-      for (const box of await this.page.locator("main").getByRole("checkbox").all()) {
-        await pick(box);
-      }
-      await this.button("Next").click();
+      await new CheckSteps(this.page, inMillimetres).acknowledge();
     }
     await this.before.waitFor();
   }

@@ -124,7 +124,7 @@ it("every column of lengths, masses, forces and rates names its unit, and no hea
     expect(tableHeader).toContain(header);
   }
   const measured = tableHeader.filter((name) => /travel|height|force|mass|energy/.test(name));
-  const words = /check: |classes|enough|repeats|passed|^event \d$|share/;
+  const words = /check: |classes|enough|repeats|passed|^event \d$|share|source$/;
   expect(measured.filter((name) => !/\(.+\)$/.test(name) && !words.test(name))).toEqual([]);
 });
 
@@ -149,4 +149,31 @@ it("a stop whose curve is an estimate is marked as one in its name and in a colu
     `${record.stop.name} (estimate)`,
     "estimate ± 25 %",
   ]);
+});
+
+it("who says a reading stands beside each of them", () => {
+  const record = demoRecord("arm-fits");
+  const [corner] = record.corners;
+  if (!corner) throw new Error("the demo has a left side");
+  const fields = tableLine({
+    submission: { receivedAt: record.createdAt } as Submission,
+    version: 1,
+    state: "new",
+    decision: null,
+    record: {
+      ...record,
+      corners: [{ ...corner, gap: { values: [21], tol: 1, source: "estimated" } }],
+      stop: { ...record.stop, freeHeight: { ...record.stop.freeHeight, source: "pack" } },
+    },
+    assessment: null,
+    side: corner.side,
+  });
+  const field = (header: string) => fields[tableHeader.indexOf(header)];
+  const sourced = tableHeader.filter((header) => / repeats$/.test(header));
+  for (const header of sourced) {
+    expect(tableHeader).toContain(header.replace(/ repeats$/, " source"));
+  }
+  expect(field("gap source")).toBe("estimated");
+  expect(field("free height of the stop source")).toBe("from the pack");
+  expect(field("limit 1: clearance source")).toBe("measured");
 });

@@ -237,6 +237,17 @@ describe("replies", () => {
     expect(askAgainText(content, asked)).toContain("You read 58,7 mm.");
   });
 
+  it.each([
+    ["pack", "The pack has 2 5/16 in."],
+    ["estimated", "It was estimated as 2 5/16 in."],
+  ] as const)("says of a value whose source is %s that nobody read it", (source, words) => {
+    const reading = { values: [58.7375], tol: 1, typed: ["2 5/16 in"], source };
+    const asked = [{ id: "left.gap" as const, name: "left gap", reading, why: null, how: "" }];
+    const text = askAgainText(content, asked);
+    expect(text).toContain(words);
+    expect(text).not.toContain("You read");
+  });
+
   it("never softens a verdict", () => {
     const answer = {
       words: "It doesn't fit",

@@ -1,5 +1,5 @@
 import "fake-indexeddb/auto";
-import { cleanup, fireEvent, screen, waitFor } from "@testing-library/preact";
+import { cleanup, screen, waitFor } from "@testing-library/preact";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import {
   changeRecord,
@@ -9,18 +9,7 @@ import {
 import { chooseLayout } from "../../../src/records/filling/changes.ts";
 import { withSides } from "../../../src/records/filling/sides.ts";
 import { levelCautions, raisedCautions } from "../../../src/screens/guide/cautions.ts";
-import { standingSteps } from "../../../src/screens/guide/standing.ts";
-import {
-  choose,
-  freshPhone,
-  heading,
-  keep,
-  kept,
-  startApp,
-  tap,
-  tick,
-  type,
-} from "../startApp.tsx";
+import { choose, freshPhone, heading, keep, kept, startApp, tap, type } from "../startApp.tsx";
 
 let stored: StoredCheck;
 
@@ -42,61 +31,70 @@ afterEach(() => {
   vi.unstubAllGlobals();
 });
 
-const tickAll = async () => {
-  const count = screen.getAllByRole("checkbox").length;
-  for (let index = 0; index < count; index += 1) {
-    const box = screen.getAllByRole("checkbox")[index] as HTMLInputElement;
-    if (!box.checked) fireEvent.click(box);
-    await waitFor(() => expect(box.checked).toBe(true));
-  }
-};
+/** Where each caution stands in the list; -1 for one that is missing. */
+const placeOf = ({ words }: { words: string }) =>
+  screen.getAllByRole("listitem").findIndex((line) => line.textContent?.endsWith(words));
+const read = (count: number) => tap(`I've read all ${count}`);
 const acknowledged = async () => (await kept(stored.id)).progress.cautionsFor;
+const all = levelCautions.length + raisedCautions.length;
 
 describe("the cautions", () => {
-  it("are acknowledged one by one before the way goes on", async () => {
+  it("stand there every one, and are acknowledged before the way goes on", async () => {
     startApp(`#/check/${stored.id}/cautions`);
     await heading("Before you measure");
-    expect(screen.getAllByRole("checkbox")).toHaveLength(
-      levelCautions.length + standingSteps.length,
-    );
-    const [first] = levelCautions;
-    await tick(first?.words ?? "");
-    await screen.findByText(
-      `${levelCautions.length - 1} of ${levelCautions.length} still to tick.`,
-    );
-    const locked = screen.getByRole("button", {
-      name: "Tick each to continue",
-    }) as HTMLButtonElement;
-    expect(locked.disabled).toBe(true);
-    await tickAll();
-    await tap("Next");
-    await heading("Which axle, which sides");
+    expect(levelCautions.map(placeOf)).not.toContain(-1);
+    expect(screen.queryByRole("button", { name: "Next" })).toBeNull();
+    expect(await acknowledged()).toBeNull();
+    await read(levelCautions.length);
+    await heading("Set up the vehicle");
     await waitFor(async () => expect(await acknowledged()).toBe("level"));
   });
 
-  it("keep a tick made before a reload", async () => {
+  it("are there to read again once they are acknowledged", async () => {
     startApp(`#/check/${stored.id}/cautions`);
-    await tick(levelCautions[2]?.words ?? "");
-    await waitFor(() => screen.getByText("Saved"));
-    cleanup();
+    await read(levelCautions.length);
+    await heading("Set up the vehicle");
+    await tap("Back");
+    await screen.findByText("All acknowledged.");
+    expect(levelCautions.map(placeOf)).not.toContain(-1);
+    await tap("Next");
+    await heading("Set up the vehicle");
+  });
+
+  it("lead on to their end first where they are longer than the screen", async () => {
+    let inSight: () => void = () => undefined;
+    vi.stubGlobal(
+      "IntersectionObserver",
+      class {
+        constructor(tell: (entries: readonly { isIntersecting: boolean }[]) => void) {
+          inSight = () => tell([{ isIntersecting: true }]);
+        }
+        observe(): void {}
+        disconnect(): void {}
+      },
+    );
+    const scrollBy = vi.fn();
+    vi.stubGlobal("scrollBy", scrollBy);
     startApp(`#/check/${stored.id}/cautions`);
-    const box = await screen.findByRole("checkbox", { name: levelCautions[2]?.words ?? "" });
-    expect((box as HTMLInputElement).checked).toBe(true);
+    await tap("Read on");
+    expect(scrollBy).toHaveBeenCalledOnce();
+    expect(await acknowledged()).toBeNull();
+    inSight();
+    await read(levelCautions.length);
+    await waitFor(async () => expect(await acknowledged()).toBe("level"));
   });
 
   it("stand before every reading, and the reading comes after them", async () => {
     startApp(`#/check/${stored.id}/left.gap`);
     await heading("Before you measure");
     await screen.findByText(/Next: Gap/);
-    await tickAll();
-    await tap("Next");
+    await read(levelCautions.length);
     await heading("Left: Gap");
   });
 
   it("come back in full when the vehicle is raised, with those for raised vehicles first", async () => {
     startApp(`#/check/${stored.id}/cautions`);
-    await heading("Before you measure");
-    await tickAll();
+    await read(levelCautions.length);
     await waitFor(async () => expect(await acknowledged()).toBe("level"));
     location.hash = `#/check/${stored.id}/vehicle`;
     await heading("The vehicle");
@@ -104,14 +102,10 @@ describe("the cautions", () => {
     await type("Raised by", "50");
     location.hash = `#/check/${stored.id}/left.gap`;
     await heading("Before you measure");
-    const boxes = (screen.getAllByRole("checkbox") as HTMLInputElement[]).slice(
-      0,
-      -standingSteps.length,
-    );
-    expect(boxes).toHaveLength(levelCautions.length + raisedCautions.length);
-    expect(boxes.filter(({ checked }) => checked)).toHaveLength(0);
-    expect(boxes[0]?.labels?.[0]?.textContent).toContain(raisedCautions[0]?.words);
-    await tickAll();
+    const places = [...raisedCautions, ...levelCautions].map(placeOf);
+    expect(places).not.toContain(-1);
+    expect(places).toEqual([...places].sort((a, b) => a - b));
+    await read(all);
     await waitFor(async () => expect(await acknowledged()).toBe("raised"));
   });
 
@@ -121,8 +115,8 @@ describe("the cautions", () => {
     await choose("Yes, raised");
     await type("Raised by", "50");
     location.hash = `#/check/${stored.id}/cautions`;
-    await heading("Before you measure");
-    await tickAll();
+    await read(all);
+    await waitFor(async () => expect(await acknowledged()).toBe("raised"));
     location.hash = `#/check/${stored.id}/vehicle`;
     await heading("The vehicle");
     await choose("No");

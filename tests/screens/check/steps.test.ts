@@ -16,6 +16,7 @@ import {
 import { withChoice } from "../../../src/records/filling/choice.ts";
 import { type Sides, withSides } from "../../../src/records/filling/sides.ts";
 import { storedFromRecord } from "../../../src/records/filling/storedFromRecord.ts";
+import { standingSteps } from "../../../src/screens/guide/standing.ts";
 import { firstOpenStep, stepFor, stepsOf } from "../../../src/screens/guide/steps.ts";
 import { demoNames, demoRecord } from "../answer/demoChecks.ts";
 
@@ -33,7 +34,7 @@ const stepOf = (stored: StoredCheck, id: string) => stepsOf(stored).find((step) 
 describe("the steps of a check", () => {
   it("begin with the vehicle and the cautions, before anything is measured", () => {
     const ids = idsOf(newStoredCheck());
-    expect(ids.slice(0, 4)).toEqual(["vehicle", "use", "cautions", "axle"]);
+    expect(ids.slice(0, 4)).toEqual(["vehicle", "cautions", "standing", "axle"]);
     expect(ids.at(-1)).toBe("finish");
     expect(ids.some((id) => id.endsWith(".gap"))).toBe(false);
   });
@@ -120,17 +121,22 @@ describe("the steps of a check", () => {
     expect(stepOf(stored, "stop.curve")?.unreadable).toBe(true);
   });
 
-  it("have how the vehicle stands among the cautions", () => {
-    expect(stepFor("standing", stepsOf(newStoredCheck()))).toBe("cautions");
+  it("have no step that only a choice on another would lead to", () => {
+    const all = stepsOf(checkOn("arm"));
+    expect(["use", "vehicle.use", "standing"].map((id) => stepFor(id, all))).toEqual([
+      "vehicle",
+      "vehicle",
+      "standing",
+    ]);
   });
 
   it("begin again at the first that is open", () => {
     expect(firstOpenStep(stepsOf(newStoredCheck()))).toBe("vehicle");
     const stored = storedFromRecord(demoRecord("arm-fits"));
     expect(firstOpenStep(stepsOf(stored))).toBe("cautions");
-    expect(firstOpenStep(stepsOf(changeProgress(stored, { cautionsFor: "level" })))).toBe(
-      "stopLineAngle",
-    );
+    const stands = { stood: standingSteps.map(({ id }) => id) };
+    const read = changeProgress(stored, { cautionsFor: "level", ...stands });
+    expect(firstOpenStep(stepsOf(read))).toBe("stopLineAngle");
   });
 });
 

@@ -6,19 +6,10 @@ import { completeRecord } from "../../../src/records/check/completeRecord.ts";
 import { newStoredCheck, type StoredCheck } from "../../../src/records/check/storedCheck.ts";
 import { storedFromRecord } from "../../../src/records/filling/storedFromRecord.ts";
 import { pastedCells } from "../../../src/screens/check/stop/pastedTable.ts";
+import { standingSteps } from "../../../src/screens/guide/standing.ts";
 import { changePreferences } from "../../../src/screens/preferences.ts";
 import { demoRecord } from "../answer/demoChecks.ts";
-import {
-  choose,
-  freshPhone,
-  heading,
-  keep,
-  kept,
-  startApp,
-  tap,
-  tick,
-  type,
-} from "../startApp.tsx";
+import { choose, freshPhone, heading, keep, kept, startApp, tap, type } from "../startApp.tsx";
 
 const demo = (): StoredCheck => storedFromRecord(demoRecord("arm-fits"));
 
@@ -44,7 +35,12 @@ describe("the stop", () => {
     fireEvent.click(option);
     await waitFor(async () => expect((await stopOf(stored.id))?.usableCompressionMm).toBe(33));
     const { id: _, ...stop } = { id: 0, ...(await stopOf(stored.id)) };
-    expect(stop).toEqual({ ...demoRecord("arm-fits").stop, partNumber: "HL-1060" });
+    const { freeHeight, ...figures } = demoRecord("arm-fits").stop;
+    expect(stop).toEqual({
+      ...figures,
+      freeHeight: { ...freeHeight, source: "pack" },
+      partNumber: "HL-1060",
+    });
     await type("Part number", "hl-1052");
     await tap("Find the part");
     await waitFor(async () => expect((await stopOf(stored.id))?.partNumber).toBe("HL-1052"));
@@ -106,7 +102,7 @@ describe("the stop", () => {
     const stored = storedFromRecord(demoRecord("damper-shaft"));
     await keep(stored);
     startApp(`#/check/${stored.id}/stop.damping`);
-    await heading("Was it tested at speed?");
+    await heading("Force over compression");
     const table = stored.record.stop?.damping;
     expect(table?.length).toBeGreaterThan(0);
     await choose(/Only pressed slowly/);
@@ -290,9 +286,11 @@ describe("a change of a reading", () => {
       progress: { ...demo().progress, cautionsFor: "level" },
     };
     await keep(stored);
-    startApp(`#/check/${stored.id}/cautions`);
-    await tick(/On its own wheels/);
-    await waitFor(async () => expect((await kept(stored.id)).progress.stood).toEqual(["wheels"]));
+    startApp(`#/check/${stored.id}/standing`);
+    await tap("It stands like this");
+    await waitFor(async () =>
+      expect((await kept(stored.id)).progress.stood).toEqual(standingSteps.map(({ id }) => id)),
+    );
     expect((await kept(stored.id)).lastVerdict).toBe("ok");
   });
 });

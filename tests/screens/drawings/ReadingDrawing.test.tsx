@@ -6,6 +6,7 @@ import {
   geometryRegistry,
   isGeometryReadingName,
 } from "../../../src/physics/readings/geometryRegistry.ts";
+import { layoutKinds } from "../../../src/physics/readings/index.ts";
 import { withPlainSpaces } from "../../../src/records/entry/quantityText.ts";
 import { isFromAbove } from "../../../src/screens/drawings/above/aboveMeasurement.ts";
 import {
@@ -21,7 +22,7 @@ import {
 
 afterEach(cleanup);
 
-const kinds = Object.keys(drawnReadings) as LayoutKind[];
+const kinds = layoutKinds;
 const pairs = kinds.flatMap((kind) =>
   drawnReadings(kind).map((reading) => [kind, reading] as const),
 );
@@ -73,7 +74,8 @@ describe.each(pairs)("%s, %s", { timeout: 30_000 }, (layoutKind, reading) => {
         fc.constantFrom("mm", "in") as fc.Arbitrary<"mm" | "in">,
         fc.constantFrom("front", "rear") as fc.Arbitrary<"front" | "rear">,
         fc.constantFrom("wheel", "stop") as fc.Arbitrary<"wheel" | "stop">,
-        (values, drawnSide, unit, axle, at) => {
+        fc.constantFrom(undefined, "upper", "carriesWheel"),
+        (values, drawnSide, unit, axle, at, armRole) => {
           const { svg, unmount } = draw({
             layoutKind,
             reading,
@@ -82,6 +84,7 @@ describe.each(pairs)("%s, %s", { timeout: 30_000 }, (layoutKind, reading) => {
             unit,
             axle,
             at,
+            armRole,
           });
           const attributes = everyAttribute(svg);
           expect(attributes).not.toMatch(/NaN|Infinity|undefined|null|e[+-]?\d/);

@@ -50,12 +50,12 @@ describe("the list of checks on this phone", () => {
     });
   });
 
-  it("goes on where a check was left, and says which step of how many that is", async () => {
+  it("goes on where a check was left, and says which part and step that is", async () => {
     const left = newStoredCheck("Tern, blue");
-    await keep({ ...left, progress: { ...left.progress, step: "use" } });
+    await keep({ ...left, progress: { ...left.progress, step: "standing" } });
     startApp();
     const link = await screen.findByRole("link", { name: /^Continue: Tern, blue/ });
-    await waitFor(() => expect(link.textContent).toMatch(/Step \d+ of \d+$/));
+    await waitFor(() => expect(link.textContent).toMatch(/Safety: 2 of 2$/));
     expect(link.getAttribute("href")).toBe(`#/check/${left.id}`);
   });
 
@@ -74,16 +74,12 @@ describe("the list of checks on this phone", () => {
     startApp();
     await tap(/^(New|Full) check/);
     await heading("The vehicle");
-    location.hash = `${location.hash.replace(/\/[^/]*$/, "")}/use`;
-    await heading("How it is used");
     await type(/^Name/, "Ada");
     await waitFor(() => screen.getByText("Saved"));
     location.hash = "#/";
     await heading(/^(Checks on this phone|Will this bump stop)/);
     await tap(/^(New|Full) check/);
     await heading("The vehicle");
-    location.hash = `${location.hash.replace(/\/[^/]*$/, "")}/use`;
-    await heading("How it is used");
     expect((screen.getByLabelText(/^Name/) as HTMLInputElement).value).toBe("Ada");
   });
 

@@ -5,6 +5,7 @@ import { dateText } from "../../../records/check/checkName.ts";
 import type { CheckRecord } from "../../../records/check/checkRecord.ts";
 import { fitmentOf } from "../../../records/check/fitmentOf.ts";
 import { quantityText, sentenceText, withoutRanges } from "../../../records/entry/quantityText.ts";
+import { sourceOf, sourceWords } from "../../../records/entry/readingSource.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { stopTitle } from "../../../records/pack/stopTitle.ts";
 import { quantityKindOf, readingsOf } from "../../../records/review/oddReadings.ts";
@@ -27,12 +28,6 @@ export interface CardContent {
   readonly cautions: readonly string[];
   readonly certification: string;
 }
-
-const sourceWords = {
-  measured: "measured",
-  pack: "from the library",
-  estimated: "estimated",
-} as const;
 
 export function cardContent(
   record: CheckRecord,
@@ -62,7 +57,7 @@ export function cardContent(
       const tolerance = quantityText({ kind, value: reading.tol }, unit);
       return {
         name: capital(readingWords(fitment, id)),
-        value: `${mean} ± ${tolerance}, ${sourceWords[reading.source ?? "measured"]}`,
+        value: `${mean} ± ${tolerance}, ${sourceWords[sourceOf(reading)]}`,
       };
     }),
     cautions: cautionsOf(vehicle.liftMm > 0 ? "raised" : "level").map(({ words }) => words),

@@ -1,5 +1,5 @@
 import type { LayoutKind } from "../../../physics/fitment.ts";
-import { parseReadingId } from "../../../physics/readings/index.ts";
+import { limitOf, parseReadingId } from "../../../physics/readings/index.ts";
 import { plainDecimal } from "../../../records/entry/units.ts";
 import {
   asksPlaceOnArm,
@@ -44,7 +44,6 @@ export function LimitPlace(props: StepProps) {
   const place = limitPlaceOf(stored, side, index);
   const choose = (chosen: LimitPlaceChoice) =>
     change((current) => chooseLimitPlace(current, side, index, chosen));
-  const distanceId = `${side}.limits.${index}.distance` as const;
   return (
     <div class="stack">
       {asksPlaceOnArm(stored, limit) ? (
@@ -73,21 +72,6 @@ export function LimitPlace(props: StepProps) {
           </p>
         </Notice>
       )}
-      {place === "distance" && (
-        <>
-          <ReadingDrawing
-            layoutKind={layout.kind}
-            armRole={layout.armRole}
-            reading="limitDistance"
-            values={drawingValues(stored.record, side, index)}
-            side={side}
-            axle={stored.record.axle}
-            unit={shownUnit(stored, distanceId, preferences.length)}
-            text={shownText(stored, distanceId)}
-          />
-          <ReadingEntry id={distanceId} stored={stored} change={change} preferences={preferences} />
-        </>
-      )}
       {place === "wheel" && (
         <Disclosure
           summary={`Closes by ${limit.perWheel === undefined ? "1" : plainDecimal(Number(limit.perWheel.toPrecision(3)))} mm per mm of wheel travel`}
@@ -107,5 +91,29 @@ export function LimitPlace(props: StepProps) {
         </Disclosure>
       )}
     </div>
+  );
+}
+
+/** How far out on the arm a clearance sits that is at none of its named places. */
+export function LimitDistance({ stored, change, preferences, step }: StepProps) {
+  const place = limitOf(step.id);
+  if (place === null || limitPlaceOf(stored, place.side, place.index) !== "distance") return null;
+  const { side, index } = place;
+  const layout = wordedLayout(stored.record);
+  const id = `${side}.limits.${index}.distance` as const;
+  return (
+    <>
+      <ReadingDrawing
+        layoutKind={layout.kind}
+        armRole={layout.armRole}
+        reading="limitDistance"
+        values={drawingValues(stored.record, side, index)}
+        side={side}
+        axle={stored.record.axle}
+        unit={shownUnit(stored, id, preferences.length)}
+        text={shownText(stored, id)}
+      />
+      <ReadingEntry id={id} stored={stored} change={change} preferences={preferences} />
+    </>
   );
 }

@@ -1,3 +1,4 @@
+import type { ComponentChildren } from "preact";
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { ReadingId } from "../../../physics/readings/index.ts";
 import { capital } from "../../../physics/sentence.ts";
@@ -6,6 +7,7 @@ import { type Entry, readEntry } from "../../../records/entry/entry.ts";
 import { limitKindOf } from "../../../records/entry/entryPath.ts";
 import { sentenceText } from "../../../records/entry/quantityText.ts";
 import { catalogueEntry, entryName, entryUnit } from "../../../records/entry/readingCatalogue.ts";
+import { sourceIn, sourceWords } from "../../../records/entry/readingSource.ts";
 import { toolGroupOf, usualReach } from "../../../records/entry/readingTools.ts";
 import type { EntryUnit } from "../../../records/entry/units.ts";
 import { setEntry } from "../../../records/filling/changes.ts";
@@ -36,6 +38,10 @@ interface Props {
   /** Words for the two signs of an angle; absent where a minus means nothing. */
   readonly signs?: { readonly plus: string; readonly minus: string } | undefined;
   readonly onEnter?: () => void;
+  /** The field is entered as the screen opens. */
+  readonly first?: boolean;
+  /** How it is taken: between the number and what else can be said of it. */
+  readonly children?: ComponentChildren;
 }
 
 /** The entry of a reading as it stands, or an empty one in the person's own unit, for their own tool. */
@@ -80,7 +86,16 @@ function inOtherUnit(entry: Entry, unit: EntryUnit): Entry {
 }
 
 /** One reading: its repeats, its unit, its ±, and what can be said about it. */
-export function ReadingEntry({ id, stored, change, preferences, signs, onEnter }: Props) {
+export function ReadingEntry({
+  id,
+  stored,
+  change,
+  preferences,
+  signs,
+  onEnter,
+  first = false,
+  children,
+}: Props) {
   const { kind } = catalogueEntry(id);
   const entry = entryOf(stored, id, preferences);
   const texts = entry.texts.length === 0 ? [""] : entry.texts;
@@ -96,6 +111,7 @@ export function ReadingEntry({ id, stored, change, preferences, signs, onEnter }
   const settled = useSettled(`${id}|${entry.texts.join("|")}|${entry.unit}|${entry.tol}`);
   const remarks = settled ? entryRemarks(stored, id, entry) : [];
   const reading = readEntry(id, entry);
+  const source = sourceIn(stored.record, id);
   const geometry =
     settled && reading.ok && remarks.length === 0 ? geometryRemark(stored, id) : null;
 
@@ -137,6 +153,7 @@ export function ReadingEntry({ id, stored, change, preferences, signs, onEnter }
                   label={repeated ? `${label}, time ${index + 1}` : label}
                   labelUnseen
                   big={!repeated}
+                  first={first && index === 0}
                   value={text}
                   onInput={(typed) => setText(index, typed)}
                   fractions={entry.unit === "in"}
@@ -173,6 +190,12 @@ export function ReadingEntry({ id, stored, change, preferences, signs, onEnter }
         </div>
         {(kind !== "angle" || repeated) && (
           <p class="small soft reading-equivalent">{equivalentText(kind, entry, reading)}</p>
+        )}
+        {source !== null && source !== "measured" && (
+          <p class="small">
+            {capital(sourceWords[source])}. Measured it yourself? Type over it, and it counts as
+            measured.
+          </p>
         )}
       </div>
       {signs && (
@@ -221,6 +244,7 @@ export function ReadingEntry({ id, stored, change, preferences, signs, onEnter }
           </Notice>
         )}
       </div>
+      {children}
       {reading.ok && (
         <Button
           wide

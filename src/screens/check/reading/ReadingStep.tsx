@@ -7,7 +7,8 @@ import {
 } from "../../../physics/readings/index.ts";
 import type { StoredCheck } from "../../../records/check/storedCheck.ts";
 import { limitIn } from "../../../records/entry/entryPath.ts";
-import { asksPlaceOnArm } from "../../../records/filling/limitPlace.ts";
+import { chosen } from "../../../records/filling/choice.ts";
+import { isHeightSettled } from "../../../records/filling/settledHeight.ts";
 import { sidesOf } from "../../../records/filling/sides.ts";
 import { drawingValues, drawnReadingOf } from "../../drawings/drawingValues.ts";
 import { ReadingDrawing } from "../../drawings/ReadingDrawing.tsx";
@@ -15,10 +16,13 @@ import type { StepProps } from "../../guide/stepProps.ts";
 import { readingWords, wordedLayout } from "../../readings/readingWords.ts";
 import type { ReadingWords } from "../../readings/wordedReading.ts";
 import { TiltButton } from "../tilt/TiltButton.tsx";
-import { LimitPlace } from "./LimitPlace.tsx";
+import { tiltTaskOf } from "../tilt/tiltTask.ts";
+import { CautionHere } from "./CautionHere.tsx";
+import { LimitDistance, LimitPlace } from "./LimitPlace.tsx";
 import { MakingChoice } from "./MakingChoice.tsx";
+import { MovedBetween } from "./MovedBetween.tsx";
 import { entryOf, ReadingEntry } from "./ReadingEntry.tsx";
-import { isRideHeightStep, SettledHeight } from "./SettledHeight.tsx";
+import { isRideHeightStep, SettledChoice, SettledHeight } from "./SettledHeight.tsx";
 import { isStandStep, StandChoice } from "./StandChoice.tsx";
 import { shownText, shownUnit } from "./shownReading.ts";
 import { WhatGoesWrong } from "./WhatGoesWrong.tsx";
@@ -56,24 +60,17 @@ export function ReadingStep(props: StepProps & { readonly id: ReadingId }) {
   const limit = record.corners.find((corner) => corner.side === side)?.limits[index];
   const drawn = drawnReadingOf(id, limit?.kind);
   const layout = wordedLayout(record);
+  const asksStand = isStandStep(id);
+  const typed = stored.entries[id]?.texts.some((text) => text.trim() !== "") ?? false;
+  const settledFirst = asksStand && chosen(stored, `${side}.stand`) === null && !typed;
+  const settles = isRideHeightStep(id);
+  const byPhone = tiltTaskOf(stored, id) !== null;
   return (
     <>
-      {isStandStep(id) && <StandChoice {...props} />}
-      <MakingChoice {...props} />
-      {isRideHeightStep(id) && <SettledHeight {...props} />}
-      {limit && asksPlaceOnArm(stored, limit) && <LimitPlace {...props} />}
+      {asksStand && <StandChoice {...props} />}
       <div class="reading-layout">
-        <div class="reading-show">
-          <div class="reading-how">
-            <p>{guide.how}</p>
-            <WhatGoesWrong
-              wrong={guide.wrong}
-              reading={drawn}
-              kind={record.layout?.kind}
-              at={limit?.at}
-            />
-          </div>
-          {drawn && (
+        {drawn && (
+          <div class="reading-show">
             <ReadingDrawing
               layoutKind={layout.kind}
               reading={drawn}
@@ -86,18 +83,21 @@ export function ReadingStep(props: StepProps & { readonly id: ReadingId }) {
               unit={shownUnit(stored, id, preferences.length)}
               text={shownText(stored, id)}
             />
-          )}
-        </div>
-        <div class="stack">
-          <div class="other-way">
-            <TiltButton
-              id={id}
-              stored={stored}
-              change={change}
-              preferences={preferences}
-              entryOf={entryOf}
-            />
           </div>
+        )}
+        <div class="stack">
+          {byPhone && (
+            <div class="other-way">
+              <TiltButton
+                id={id}
+                stored={stored}
+                change={change}
+                preferences={preferences}
+                entryOf={entryOf}
+              />
+            </div>
+          )}
+          {settles && <SettledHeight {...props} />}
           <ReadingEntry
             id={id}
             stored={stored}
@@ -105,10 +105,28 @@ export function ReadingStep(props: StepProps & { readonly id: ReadingId }) {
             preferences={preferences}
             signs={signsOf(stored, id)}
             onEnter={next}
-          />
-          {guide.note && <p class="small soft">{guide.note}</p>}
-          {guide.skipped && <p class="small soft">{guide.skipped}</p>}
-          {limit && !asksPlaceOnArm(stored, limit) && <LimitPlace {...props} />}
+            first={
+              !typed && !settledFirst && !byPhone && !(settles && isHeightSettled(stored, side))
+            }
+          >
+            {settles && <SettledChoice {...props} />}
+            {limit && <LimitPlace {...props} />}
+            <div class="reading-how">
+              <p>{guide.how}</p>
+              <WhatGoesWrong
+                wrong={guide.wrong}
+                reading={drawn}
+                kind={record.layout?.kind}
+                at={limit?.at}
+              />
+              {guide.note && <p class="small soft">{guide.note}</p>}
+              {guide.skipped && <p class="small soft">{guide.skipped}</p>}
+              <CautionHere id={id} limit={limit?.kind} />
+            </div>
+            {limit && <MovedBetween {...props} />}
+            <MakingChoice {...props} />
+          </ReadingEntry>
+          {limit && <LimitDistance {...props} />}
           {id === "pivotToOuter" && (
             <WheelPerOuter stored={stored} change={change} preferences={preferences} />
           )}

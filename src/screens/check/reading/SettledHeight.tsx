@@ -30,44 +30,56 @@ export function isRideHeightStep(id: string): boolean {
 
 /** The ride height as service manuals take it: from above and from below, the mean counts. */
 export function SettledHeight({ stored, change, preferences, step }: StepProps) {
-  const side: Side = step.id.startsWith("right.") ? "right" : "left";
-  const settled = isHeightSettled(stored, side);
+  const side = sideOf(step.id);
+  if (!isHeightSettled(stored, side)) return null;
   const settleMm = stored.record.corners.find((corner) => corner.side === side)?.settleMm;
   return (
     <div class="stack">
-      <Segmented
-        legend="How often is it read?"
-        value={settled ? "settled" : "once"}
-        onChange={(way) =>
-          change((current) => chooseSettledHeight(current, side, way === "settled"))
-        }
-        options={[
-          { value: "once", name: "Once, as it stands" },
-          { value: "settled", name: "Lifted, then pushed" },
-        ]}
-      />
-      {settled &&
-        readings.map(({ from, label, how }) => (
-          <NumberEntry
-            key={from}
-            id={settledId(side, from)}
-            stored={stored}
-            change={change}
-            preferences={preferences}
-            label={label}
-            hint={how}
-            kind="length"
-            allowed="aboveZero"
-            unitChoice
-            after={(changed) => withSettledHeight(changed, side)}
-          />
-        ))}
-      {settled && settleMm !== undefined && (
+      {readings.map(({ from, label, how }) => (
+        <NumberEntry
+          key={from}
+          id={settledId(side, from)}
+          stored={stored}
+          change={change}
+          preferences={preferences}
+          label={label}
+          hint={how}
+          kind="length"
+          allowed="aboveZero"
+          unitChoice
+          after={(changed) => withSettledHeight(changed, side)}
+        />
+      ))}
+      {settleMm !== undefined && (
         <p class="small" role="status">
-          The average counts. Friction holds it within ±{" "}
+          The average counts. Friction holds it within ±{"\u00a0"}
           {quantityText({ kind: "length", value: settleMm }, preferences.length)}.
         </p>
       )}
     </div>
   );
+}
+
+/** Whether it is read as it stands, or twice. */
+export function SettledChoice({
+  stored,
+  change,
+  step,
+}: Pick<StepProps, "stored" | "change" | "step">) {
+  const side = sideOf(step.id);
+  return (
+    <Segmented
+      legend="How often is it read?"
+      value={isHeightSettled(stored, side) ? "settled" : "once"}
+      onChange={(way) => change((current) => chooseSettledHeight(current, side, way === "settled"))}
+      options={[
+        { value: "once", name: "Once, as it stands" },
+        { value: "settled", name: "Lifted, then pushed" },
+      ]}
+    />
+  );
+}
+
+function sideOf(step: string): Side {
+  return step.startsWith("right.") ? "right" : "left";
 }

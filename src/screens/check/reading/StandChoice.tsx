@@ -10,7 +10,7 @@ const stands: readonly { value: Stand; name: string }[] = [
   { value: "gap", name: "Gap" },
   { value: "touching", name: "Touching" },
   { value: "pressed", name: "Pressed" },
-  { value: "missing", name: "No stop, or a ruined one" },
+  { value: "missing", name: "No stop or ruined" },
 ];
 
 /** Does this step ask how the stop stands? */

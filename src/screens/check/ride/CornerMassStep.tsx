@@ -48,17 +48,6 @@ export function CornerMassStep({ stored, change, step, preferences, next }: Step
       <div ref={opened} class="stack">
         {way === "scale" && (
           <div class="reading-layout">
-            <div class="stack">
-              <p>{guide.how}</p>
-              <ReadingEntry
-                id={`${side}.cornerMassKg`}
-                stored={stored}
-                change={change}
-                preferences={preferences}
-                onEnter={next}
-              />
-              <WhatGoesWrong wrong={guide.wrong} reading="cornerMass" kind={record.layout?.kind} />
-            </div>
             <div class="reading-show">
               <ReadingDrawing
                 layoutKind={record.layout?.kind ?? "arm"}
@@ -68,6 +57,24 @@ export function CornerMassStep({ stored, change, step, preferences, next }: Step
                 axle={record.axle}
                 unit={shownUnit(stored, step.id, massUnit)}
               />
+            </div>
+            <div class="stack">
+              <ReadingEntry
+                id={`${side}.cornerMassKg`}
+                stored={stored}
+                change={change}
+                preferences={preferences}
+                onEnter={next}
+              >
+                <div class="reading-how">
+                  <p>{guide.how}</p>
+                  <WhatGoesWrong
+                    wrong={guide.wrong}
+                    reading="cornerMass"
+                    kind={record.layout?.kind}
+                  />
+                </div>
+              </ReadingEntry>
             </div>
           </div>
         )}

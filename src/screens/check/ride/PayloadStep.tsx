@@ -30,6 +30,16 @@ const id = "ride.payloadPerCornerKg";
 export function PayloadStep({ stored, change, preferences }: StepProps) {
   const way = rideWay(stored, "payloadPerCornerKg");
   const none = way === "typed" && chosen(stored, "payload.none") === "yes";
+  const props = { stored, change, preferences };
+  const usualLength = preferences.length === "in" ? "3/4" : "20";
+  const onEachWheel = (
+    <EstimateLine
+      stored={stored}
+      name="payloadPerCornerKg"
+      preferences={preferences}
+      lead="On each wheel of this axle: "
+    />
+  );
   return (
     <>
       <p>
@@ -75,23 +85,19 @@ export function PayloadStep({ stored, change, preferences }: StepProps) {
         ]}
       />
       {way === "pack" && (
-        <EstimateLine stored={stored} name="payloadPerCornerKg" preferences={preferences} />
+        <EstimateLine stored={stored} preferences={preferences} name="payloadPerCornerKg" />
       )}
       {way === "total" && (
         <>
           <TolerancedEntry
+            {...props}
             input={helperInputs.payloadTotal}
-            stored={stored}
-            change={change}
-            preferences={preferences}
             label="The whole load"
             usual="5 %"
           />
           <Disclosure summary="Add up people and things">
             <NumberEntry
-              stored={stored}
-              change={change}
-              preferences={preferences}
+              {...props}
               id={peopleId}
               kind="number"
               allowed="zeroOrMore"
@@ -100,9 +106,7 @@ export function PayloadStep({ stored, change, preferences }: StepProps) {
               after={withCountedPayload}
             />
             <NumberEntry
-              stored={stored}
-              change={change}
-              preferences={preferences}
+              {...props}
               id={thingsId}
               kind="mass"
               allowed="zeroOrMore"
@@ -117,49 +121,33 @@ export function PayloadStep({ stored, change, preferences }: StepProps) {
             onChange={(share) => change((current) => withChoice(current, "payload.share", share))}
             options={payloadShares.map((share) => ({ value: share.id, name: share.words }))}
           />
-          <EstimateLine
-            stored={stored}
-            name="payloadPerCornerKg"
-            preferences={preferences}
-            lead="On each wheel of this axle: "
-          />
+          {onEachWheel}
         </>
       )}
       {way === "hitch" && (
         <>
           <TolerancedEntry
+            {...props}
             input={helperInputs.tongue}
-            stored={stored}
-            change={change}
-            preferences={preferences}
             label="Tongue weight"
             hint="Pressing down on the hitch, not the trailer's own weight."
             usual="10 %"
           />
           <TolerancedEntry
+            {...props}
             input={helperInputs.overhang}
-            stored={stored}
-            change={change}
-            preferences={preferences}
             label="Hitch behind the rear axle"
             hint="Middle of the rear wheel to the ball, straight back."
-            usual={preferences.length === "in" ? "3/4" : "20"}
+            usual={usualLength}
           />
           <TolerancedEntry
+            {...props}
             input={helperInputs.wheelbase}
-            stored={stored}
-            change={change}
-            preferences={preferences}
             label="Wheelbase"
             hint="Middle of the front wheel to middle of the rear wheel."
-            usual={preferences.length === "in" ? "3/4" : "20"}
+            usual={usualLength}
           />
-          <EstimateLine
-            stored={stored}
-            name="payloadPerCornerKg"
-            preferences={preferences}
-            lead="On each wheel of this axle: "
-          />
+          {onEachWheel}
           <Disclosure summary="Why it is more than the tongue weight">
             <p>
               The hitch hangs behind the rear axle, as on a seesaw: it presses the rear down and
@@ -172,20 +160,13 @@ export function PayloadStep({ stored, change, preferences }: StepProps) {
       {way === "rating" && (
         <>
           <TolerancedEntry
+            {...props}
             input={helperInputs.axleRating}
-            stored={stored}
-            change={change}
-            preferences={preferences}
             label="Axle rating"
             hint="GAWR, front or rear, on the label in the driver's door frame."
             usual="0"
           />
-          <EstimateLine
-            stored={stored}
-            name="payloadPerCornerKg"
-            preferences={preferences}
-            lead="On each wheel of this axle: "
-          />
+          {onEachWheel}
           <Notice tone="info">
             <p>
               This is an upper bound, not what it carries: rating less the weight now, half on each
@@ -196,13 +177,7 @@ export function PayloadStep({ stored, change, preferences }: StepProps) {
         </>
       )}
       {way === "typed" && !none && (
-        <RideTyped
-          stored={stored}
-          change={change}
-          preferences={preferences}
-          name="payloadPerCornerKg"
-          label="Payload on one wheel of this axle"
-        />
+        <RideTyped {...props} name="payloadPerCornerKg" label="Payload on one wheel of this axle" />
       )}
       {way === "unknown" && (
         <Notice tone="unsure" live>

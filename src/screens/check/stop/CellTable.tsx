@@ -131,6 +131,7 @@ export function CellTable({
       <Button
         wide
         icon="plus"
+        {...(caption && { label: named("Add a row") })}
         onClick={() => {
           onCells((old) => [...old, ...Array<string>(width).fill("")]);
           setAdded((count) => count + 1);

@@ -11,6 +11,7 @@ import { Notice } from "../../parts/Notice.tsx";
 import { referencePack } from "../../referencePack.ts";
 import { useSettled } from "../settled.ts";
 import { CurveChart } from "./CurveChart.tsx";
+import { StopDamping } from "./StopDamping.tsx";
 import { TableEntry } from "./TableEntry.tsx";
 
 const id = "stop.curve";
@@ -95,6 +96,7 @@ export function CurveStep({ stored, change, preferences }: StepProps) {
         stored={stored}
         change={(update) => change((now) => typedCurve(now, update(now)))}
       />
+      <StopDamping stored={stored} change={change} preferences={preferences} />
     </>
   );
 }

@@ -1,7 +1,6 @@
 import { stopFaults } from "../../../records/check/recordRules.ts";
 import { sentenceText } from "../../../records/entry/quantityText.ts";
 import { sidesOf } from "../../../records/filling/sides.ts";
-import { stopSource } from "../../../records/filling/stopSources.ts";
 import { drawingValues } from "../../drawings/drawingValues.ts";
 import { ReadingDrawing } from "../../drawings/ReadingDrawing.tsx";
 import type { StepProps } from "../../guide/stepProps.ts";
@@ -22,10 +21,6 @@ export function StopHeightStep({ stored, change, preferences }: StepProps) {
   return (
     <div class="reading-layout">
       <div class="reading-show">
-        <div class="reading-how">
-          <p>{guide.how}</p>
-          <WhatGoesWrong wrong={guide.wrong} reading="freeHeight" kind={record.layout?.kind} />
-        </div>
         <ReadingDrawing
           layoutKind={record.layout?.kind ?? "arm"}
           reading="freeHeight"
@@ -37,12 +32,18 @@ export function StopHeightStep({ stored, change, preferences }: StepProps) {
         />
       </div>
       <div class="stack">
-        {stopSource(stored) === "pack" && (
-          <p class="small soft">
-            From the parts library. If the stop at hand measures differently, type what you measure.
-          </p>
-        )}
-        <ReadingEntry id={height} stored={stored} change={change} preferences={preferences} />
+        <ReadingEntry
+          id={height}
+          stored={stored}
+          change={change}
+          preferences={preferences}
+          first={stored.entries[height] === undefined}
+        >
+          <div class="reading-how">
+            <p>{guide.how}</p>
+            <WhatGoesWrong wrong={guide.wrong} reading="freeHeight" kind={record.layout?.kind} />
+          </div>
+        </ReadingEntry>
         <NumberEntry
           id="stop.usableCompressionMm"
           stored={stored}

@@ -9,6 +9,7 @@ export function TableEntry({
   id,
   kind,
   columns,
+  caption,
   startRows,
   wrongRow = -1,
   stored,
@@ -18,6 +19,8 @@ export function TableEntry({
   /** What the columns after the first hold; the first is a depth. */
   kind: EntryKind;
   columns: readonly Column[];
+  /** Before the name of each cell, where the screen has more than one table. */
+  caption?: string;
   startRows: number;
   /** A row that can be read but can't be so, counted from 0. */
   wrongRow?: number;
@@ -40,6 +43,7 @@ export function TableEntry({
     });
   return (
     <CellTable
+      {...(caption !== undefined && { caption })}
       columns={columns}
       cells={whole(entry.texts)}
       inches={entry.unit === "in"}

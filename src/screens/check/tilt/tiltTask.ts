@@ -17,6 +17,15 @@ export interface TiltTask {
   readonly pivotAt: "left" | "right" | null;
 }
 
+/** Angles of a line below level. */
+const lineAngles: ReadonlySet<string> = new Set([
+  "armAngle",
+  "stopLineAngle",
+  "mountLineAngle",
+  "otherArmAngle",
+  "lowerArmAngle",
+]);
+
 /** What the tilt sensor does for a reading; null where it can do nothing. */
 export function tiltTaskOf(stored: StoredCheck, id: string): TiltTask | null {
   const name = withoutSide(id);
@@ -24,7 +33,7 @@ export function tiltTaskOf(stored: StoredCheck, id: string): TiltTask | null {
   const side: Side = sideOf(id) ?? record.corners[0]?.side ?? "left";
   const wheelAtRight = (side === "left") === (record.axle !== "rear");
   const pivotAt = wheelAtRight ? "left" : "right";
-  if (name === "armAngle" || name === "stopLineAngle" || name === "mountLineAngle") {
+  if (lineAngles.has(name)) {
     return { kind: "line", pivotAt };
   }
   if (name !== "stopLean") return null;

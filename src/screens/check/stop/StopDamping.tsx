@@ -10,7 +10,12 @@ import { TableEntry } from "./TableEntry.tsx";
 
 const id = "stop.damping";
 
-export function StopDampingStep({ stored, change, preferences }: StepProps) {
+/** Whether the stop was tested at speed, and its damping where it was. */
+export function StopDamping({
+  stored,
+  change,
+  preferences,
+}: Pick<StepProps, "stored" | "change" | "preferences">) {
   const { stop } = stored.record;
   const tested = stop?.testedAtSpeed;
   const entry = stored.entries[id];
@@ -23,7 +28,7 @@ export function StopDampingStep({ stored, change, preferences }: StepProps) {
   return (
     <>
       <Choices
-        legend="How was this stop tested?"
+        legend="Was it tested at speed?"
         value={tested === undefined ? null : tested ? "speed" : "slow"}
         onChange={(value) => change((current) => withTestedAtSpeed(current, value === "speed"))}
         options={[
@@ -47,6 +52,7 @@ export function StopDampingStep({ stored, change, preferences }: StepProps) {
           <TableEntry
             id={id}
             kind="damping"
+            caption="Damping"
             columns={[
               { name: "Pressed by", metric: "mm", inches: "in" },
               { name: "Going in", metric: "N·s/mm", inches: "lbf·s/in" },

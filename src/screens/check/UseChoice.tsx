@@ -3,7 +3,6 @@ import { withUse } from "../../records/filling/rules.ts";
 import type { StepProps } from "../guide/stepProps.ts";
 import { Choices } from "../parts/Choices.tsx";
 import { referencePack } from "../referencePack.ts";
-import { WhoMeasures } from "./WhoMeasures.tsx";
 
 export const uses: readonly { value: Use; name: string; hint: string }[] = [
   { value: "daily", name: "Daily driving", hint: "Paved roads, the odd speed bump." },
@@ -15,20 +14,14 @@ export const uses: readonly { value: Use; name: string; hint: string }[] = [
   { value: "offroad", name: "Off-road", hint: "Tracks, ruts and landings." },
 ];
 
-export function UseStep({ stored, change, next }: StepProps) {
+/** The use sets the roads, obstacles and landings that a stop is judged by. */
+export function UseChoice({ stored, change }: Pick<StepProps, "stored" | "change">) {
   return (
-    <>
-      <Choices
-        legend="Toughest regular use"
-        options={uses}
-        value={stored.record.vehicle?.use ?? null}
-        onChange={(use) => change((current) => withUse(current, use, referencePack()))}
-      />
-      <p class="small soft">
-        The use sets the roads, obstacles and landings that the stop is judged by. You can see and
-        change them under Requirements.
-      </p>
-      <WhoMeasures stored={stored} change={change} next={next} />
-    </>
+    <Choices
+      legend="Toughest regular use"
+      options={uses}
+      value={stored.record.vehicle?.use ?? null}
+      onChange={(use) => change((current) => withUse(current, use, referencePack()))}
+    />
   );
 }

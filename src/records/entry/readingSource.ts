@@ -1,0 +1,42 @@
+import { parseReadingId } from "../../physics/readings/index.ts";
+import type { PartialCheckRecord, TypedReading } from "../check/checkRecord.ts";
+
+export type ReadingSource = NonNullable<TypedReading["source"]>;
+
+/** Who says a reading, behind its number. */
+export const sourceWords: { readonly [Source in ReadingSource]: string } = {
+  measured: "measured",
+  pack: "from the library",
+  estimated: "estimated",
+};
+
+export function sourceOf(reading: TypedReading): ReadingSource {
+  return reading.source ?? "measured";
+}
+
+/** Who says the reading that stands in the record under this id; null where none does. */
+export function sourceIn(record: PartialCheckRecord, id: string): ReadingSource | null {
+  const reading = readingIn(record, id);
+  return reading === undefined ? null : sourceOf(reading);
+}
+
+function readingIn(record: PartialCheckRecord, id: string): TypedReading | undefined {
+  const place = parseReadingId(id);
+  if (place === null) return undefined;
+  const corner =
+    "side" in place ? record.corners.find(({ side }) => side === place.side) : undefined;
+  switch (place.of) {
+    case "geometry":
+      return place.side === null
+        ? record.layout?.readings?.[place.name]
+        : corner?.geometry?.[place.name];
+    case "corner":
+      return corner?.[place.name];
+    case "limit":
+      return place.name === "perWheel" ? undefined : corner?.limits[place.index]?.[place.name];
+    case "stop":
+      return place.name === "freeHeight" ? record.stop?.freeHeight : undefined;
+    default:
+      return undefined;
+  }
+}

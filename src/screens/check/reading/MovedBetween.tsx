@@ -1,0 +1,46 @@
+import { quantityText } from "../../../records/entry/quantityText.ts";
+import { chooseMoved, type Moved, movedBetween } from "../../../records/filling/movedBetween.ts";
+import { standOf, standReading } from "../../../records/filling/stand.ts";
+import type { StepProps } from "../../guide/stepProps.ts";
+import { Button } from "../../parts/Button.tsx";
+import { Segmented } from "../../parts/Choices.tsx";
+import { Notice } from "../../parts/Notice.tsx";
+
+/** Beside a clearance: gap and clearance go together only as long as the vehicle has not been moved. */
+export function MovedBetween({
+  stored,
+  change,
+  preferences,
+  step,
+  go,
+}: Pick<StepProps, "stored" | "change" | "preferences" | "step" | "go">) {
+  const side = step.id.startsWith("right.") ? "right" : "left";
+  const moved = movedBetween(stored, side);
+  const friction = stored.record.corners.find((corner) => corner.side === side)?.settleMm;
+  const gap = standReading(side, standOf(stored, side));
+  return (
+    <>
+      <Segmented<Moved>
+        legend="Moved or bounced since the gap was read?"
+        value={moved}
+        onChange={(value) => change((current) => chooseMoved(current, side, value))}
+        options={[
+          { value: "no", name: "No" },
+          { value: "yes", name: "Yes" },
+        ]}
+      />
+      {moved === "yes" && (
+        <Notice tone="care" live>
+          <p>
+            {friction === undefined
+              ? "It may not stand as high as before. Read the gap again as it stands now."
+              : `Friction may hold it ± ${quantityText({ kind: "length", value: friction }, preferences.length)} higher or lower than before. That is now in the ± of this side's clearances. Better: read the gap again.`}
+          </p>
+          <div class="row">
+            <Button onClick={() => go(gap)}>Read the gap again</Button>
+          </div>
+        </Notice>
+      )}
+    </>
+  );
+}
