@@ -17,7 +17,6 @@ import { measureAnswerTimes, measureTyping } from "./answerTimes.ts";
 import { buildDemoInto } from "./buildDemo.ts";
 import { measureDeskTimes } from "./deskTimes.ts";
 import { measuredPhone } from "./measuredPhone.ts";
-import { measureTaps } from "./taps.ts";
 import { type FrameTimes, measureTravelFrames } from "./travelFrames.ts";
 
 const slowness = 4;
@@ -62,23 +61,6 @@ async function sayDesk(browser: Browser, site: Site): Promise<void> {
   sayTimes("  opened by a tap: a key has moved the mark", answered(byTap));
   say(`  import of the ${count}, not slowed`, `${(importMs / 1000).toFixed(1)} s`);
   say("  JavaScript heap before and at most during it", `${mb} MB`);
-}
-
-async function sayTaps(browser: Browser, site: Site): Promise<void> {
-  console.log(
-    "A front arm with the other arm, both sides, the stop typed by hand, from New check:",
-  );
-  for (const liftMm of [0, 50]) {
-    const { toFirstReading, screens } = await measureTaps(
-      browser,
-      site,
-      "two-arms-measured",
-      "hand",
-      (record) => ({ ...record, vehicle: { ...record.vehicle, liftMm } }),
-    );
-    say(`  ${liftMm > 0 ? "raised" : "level"}: taps to the first reading`, `${toFirstReading}`);
-    say(`  ${liftMm > 0 ? "raised" : "level"}: screens to the answer`, `${screens}`);
-  }
 }
 
 async function sayTravelFrames(browser: Browser, site: Site): Promise<void> {
@@ -171,7 +153,6 @@ try {
   for (const name of ["arm-fits", "two-arms-measured", "upper-arm-stop", "foam-stop-tested"]) {
     sayTimes(`  ${name}`, await measureTyping(browser, site, slowness, name));
   }
-  await sayTaps(browser, site);
   await sayTravelFrames(browser, site);
   await sayDesk(browser, site);
   await sayAgreement();
