@@ -21,7 +21,7 @@ function deskOfBuild(text = process.env.STOPFIT_DESK ?? ""): DeskAddress | null 
 }
 const desk = deskOfBuild();
 
-const { plugin: maker, maker: makerName } = makerBuild(process.env.STOPFIT_PACK);
+const { plugin: maker, maker: makerName, color: makerColor } = makerBuild(process.env.STOPFIT_PACK);
 
 /** `early` is the one script that may stand in the page itself. */
 const contentSecurityPolicy = (early: string) => [
@@ -158,7 +158,7 @@ export default defineConfig({
         scope: "./",
         display: "standalone",
         background_color: "#edf1ef",
-        theme_color: "#0c4c82",
+        theme_color: makerColor ?? "#0c4c82",
         categories: ["utilities", "productivity"],
         share_target: {
           action: "./receive",

@@ -2,6 +2,7 @@ import { readFileSync, writeFileSync } from "node:fs";
 import { join, resolve } from "node:path";
 import { packOfTables } from "../records/packTables/packOfTables.ts";
 import type { TableText } from "../records/packTables/tableRows.ts";
+import { makerFaults } from "../tooling/maker/makerBuild.ts";
 import { startFolder } from "./startFolder.ts";
 
 const usage = `Make a pack of the tables of a spreadsheet, saved as CSV.
@@ -44,10 +45,13 @@ function main(given: readonly string[]): number {
   const { maker, stops, curves, platforms } = tables;
   if (!maker || !stops || !curves || !platforms) return 1;
   const made = packOfTables({ maker, stops, curves, platforms });
-  if (!made.ok) {
-    for (const fault of made.faults) console.error(fault);
+  const faults = made.ok
+    ? makerFaults(made.pack, resolve(start, folder)).map((fault) => `maker.csv: ${fault}`)
+    : made.faults;
+  if (!made.ok || faults.length > 0) {
+    for (const fault of faults) console.error(fault);
     console.error(
-      `${made.faults.length} ${made.faults.length === 1 ? "fault" : "faults"}; no pack was written.`,
+      `${faults.length} ${faults.length === 1 ? "fault" : "faults"}; no pack was written.`,
     );
     return 1;
   }

@@ -6,7 +6,7 @@ import { meanOf } from "../physics/uncertainty/index.ts";
 import type { CheckRecord } from "../records/check/checkRecord.ts";
 import { fitmentOf } from "../records/check/fitmentOf.ts";
 import type { Build, Combination, Served } from "../records/findings/coverage.ts";
-import type { Pack } from "../records/pack/pack.ts";
+import { isOffered, type Pack } from "../records/pack/pack.ts";
 import {
   fittedInPack,
   mountsHere,
@@ -20,15 +20,16 @@ import { unitOf } from "../records/review/submission.ts";
 const heightsTried = Array.from({ length: 15 }, (_, place) => 40 + 10 * place);
 
 /**
- * What serves one checked vehicle: each stop of the pack that mounts there, with the spacer that suits it best,
+ * What serves one checked vehicle: each stop of the pack that can be ordered and mounts there, with the spacer that suits it best,
  * where every check that a stop can change is ok or care. Where nothing does: the heights and classes at which
  * no limit is missed on any side, the fitted stop's own curve scaled.
  */
 export function servedOf(key: string, record: CheckRecord, pack: Pack): Served {
   const fitment = fitmentOf(judgedAtDesk(record, pack));
   const fitted = fittedInPack(pack, record)?.id ?? null;
+  const mounts = mountsHere(pack, record);
   const candidates = pack.stops
-    .filter((stop) => stop.id !== fitted && mountsHere(pack, record, stop) !== "no")
+    .filter((stop) => stop.id !== fitted && isOffered(stop) && mounts(stop) !== "no")
     .map(packCandidate);
   const steps = rankStops(
     fitment,

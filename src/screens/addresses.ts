@@ -2,6 +2,8 @@ import { addressPart } from "../records/text/soundText.ts";
 
 export const checksHref = "#/";
 export const labelsHref = "#/labels";
+export const packHref = "#/pack";
+export const sendPackHref = "#/send-pack";
 
 export function stepHref(id: string, step?: string): string {
   const base = `#/check/${addressPart(id)}`;

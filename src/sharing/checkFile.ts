@@ -1,4 +1,5 @@
 import type { CheckRecord } from "../records/check/checkRecord.ts";
+import type { Pack } from "../records/pack/pack.ts";
 import { saveFile } from "./saveFile.ts";
 
 /** A file ready to be saved or shared. */
@@ -14,15 +15,24 @@ function plainName(label: string): string {
     .normalize("NFKC")
     .replace(/[^\p{L}\p{N}]+/gu, "-")
     .replace(/^-+|-+$/g, "");
-  return [...plain].slice(0, 60).join("") || "check";
+  return [...plain].slice(0, 60).join("");
 }
 
 /** The record as one file, photos and all: what another phone, the desk and `assess` read. */
 export function checkFile(record: CheckRecord): TextFile {
   const day = record.createdAt.slice(0, 10);
   return {
-    name: `stopfit-${plainName(`${record.vehicle.label} ${record.axle}`)}-${day}.json`,
+    name: `stopfit-${plainName(`${record.vehicle.label} ${record.axle}`) || "check"}-${day}.json`,
     text: `${JSON.stringify(record, null, 2)}\n`,
+    mime: "application/json",
+  };
+}
+
+/** A reference pack as one file, as it was on a day. */
+export function packFile(pack: Pack, day: string): TextFile {
+  return {
+    name: `stopfit-pack-${plainName(pack.name) || "unnamed"}-${day}.json`,
+    text: `${JSON.stringify(pack, null, 2)}\n`,
     mime: "application/json",
   };
 }
@@ -32,15 +42,10 @@ export function downloadFile({ name, text, mime }: TextFile): void {
   saveFile(new File([text], name, { type: mime }));
 }
 
-export function downloadCheck(record: CheckRecord): void {
-  downloadFile(checkFile(record));
-}
-
 /**
- * The check as a file for the share sheet. Made before the tap, because browsers open the sheet only
- * straight after one. Plain text, because browsers refuse to share JSON while they share text.
+ * The same for the share sheet. Made before the tap, because browsers open the sheet only straight
+ * after one. Plain text, because browsers refuse to share JSON while they share text.
  */
-export function fileToShare(record: CheckRecord): File {
-  const { name, text } = checkFile(record);
+export function fileToShare({ name, text }: TextFile): File {
   return new File([text], name.replace(/\.json$/, ".txt"), { type: "text/plain" });
 }

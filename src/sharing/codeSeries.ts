@@ -4,7 +4,7 @@ import type { CheckRecord } from "../records/check/checkRecord.ts";
 import { digitsLength } from "./decimalDigits.ts";
 import { type Frame, frameOverhead, partsLimit } from "./frame.ts";
 import { payloadText } from "./payload.ts";
-import { linkTo, openPrefix, packCheck } from "./shareLink.ts";
+import { linkTo, openPrefix, type Packed, packCheck } from "./shareLink.ts";
 
 /**
  * The largest QR code that is shown: version 14, 73 modules a side, 81 with the quiet zone of four
@@ -54,7 +54,11 @@ export interface CodeSeries {
 
 /** The record without its photos as a link in one code, or in as few numbered ones as hold it. */
 export function codeSeries(record: CheckRecord, app: string): Outcome<CodeSeries> {
-  const packed = packCheck(record);
+  return codesOfPacked(packCheck(record), app);
+}
+
+/** What was packed in one code, or in as few numbered ones as hold it. */
+export function codesOfPacked(packed: Outcome<Packed>, app: string): Outcome<CodeSeries> {
   if (!packed.ok) return packed;
   const { body, photosLeftOut } = packed.value;
   const room = digitsPerCode(app);
@@ -83,5 +87,5 @@ function longest(body: Uint8Array, parts: number): number {
 }
 
 const tooMany: Outcome<never> = fail("tooManyCodes", [
-  "This check takes more codes than anyone would scan: its notes or test data are very long. Send it as a file or a link.",
+  "This takes more codes than anyone would scan: notes, test data or parts are many. Send it as a file or a link.",
 ]);

@@ -2,6 +2,7 @@ import { fail, type Outcome } from "../physics/outcome.ts";
 import { looksLikeBackup } from "../records/backup/backupLine.ts";
 import { readCheckText } from "../records/check/readCheck.ts";
 import { recordBounds } from "../records/check/recordFormat.ts";
+import { looksLikePack } from "../records/pack/readPack.ts";
 import { looksLikeReply } from "../records/review/readReply.ts";
 import { cleanName } from "../records/text/soundText.ts";
 import {
@@ -10,6 +11,7 @@ import {
   type SharedCheck,
   sharedCheck,
   sharedOfPayload,
+  sharedPack,
   sharedReply,
 } from "./sharedCheck.ts";
 import { findPayloads } from "./shareLink.ts";
@@ -63,6 +65,7 @@ export async function isBackup(file: Blob): Promise<boolean> {
 /** What is in a text: a record or a reply as a file holds it, or the first link with one. */
 export function sharedOfText({ text, what }: ReceivedText): Outcome<Shared> {
   if (looksLikeReply(text)) return sharedReply(text, what);
+  if (looksLikePack(text)) return sharedPack(text, what);
   const [payload] = looksLikeRecord(text) ? [] : findPayloads(text);
   if (payload !== undefined) return sharedOfPayload(payload);
   const bare = /^\s*(\d[bd][A-Za-z0-9_-]{20,})\s*$/.exec(text)?.[1];

@@ -1,6 +1,7 @@
 import { fail, type Outcome, succeed } from "../physics/outcome.ts";
 import { crc32 } from "../records/bytes/checksum.ts";
 import type { CheckRecord } from "../records/check/checkRecord.ts";
+import type { Pack } from "../records/pack/pack.ts";
 import type { Reply } from "../records/review/reply.ts";
 import { pack, unpackedBytesLimit } from "./compression.ts";
 import { type Frame, packedBytesLimit } from "./frame.ts";
@@ -25,27 +26,43 @@ export function appAddress(location: Pick<Location, "origin" | "pathname">): str
   return `${location.origin}${location.pathname}`;
 }
 
-export interface PackedCheck {
+/** A check, or a reference pack, packed for a link or codes. */
+export interface Packed {
   readonly photosLeftOut: number;
   readonly body: Uint8Array;
 }
 
-/** The record without its photos, packed for a link or codes. */
-export function packCheck(record: CheckRecord): Outcome<PackedCheck> {
-  const { photos, ...withoutPhotos } = record;
-  const photosLeftOut = photos?.length ?? 0;
-  const text = toShortText(photosLeftOut > 0 ? withoutPhotos : record);
+function packed(text: string, photosLeftOut: number): Packed | null {
   const body = pack(text);
   const unpackedBytes = new TextEncoder().encode(text).length;
-  if (body.length > packedBytesLimit || unpackedBytes > unpackedBytesLimit) {
-    return fail("tooLargeForLink", [
-      "This check is too large for a link or a code: its notes or test data are very long. Send it as a file.",
-    ]);
-  }
-  return succeed({ photosLeftOut, body });
+  return body.length > packedBytesLimit || unpackedBytes > unpackedBytesLimit
+    ? null
+    : { photosLeftOut, body };
 }
 
-export function wholeFrame({ photosLeftOut, body }: PackedCheck): Frame {
+/** The record without its photos, packed for a link or codes. */
+export function packCheck(record: CheckRecord): Outcome<Packed> {
+  const { photos, ...withoutPhotos } = record;
+  const photosLeftOut = photos?.length ?? 0;
+  const made = packed(toShortText(photosLeftOut > 0 ? withoutPhotos : record), photosLeftOut);
+  return made === null
+    ? fail("tooLargeForLink", [
+        "This check is too large for a link or a code: its notes or test data are very long. Send it as a file.",
+      ])
+    : succeed(made);
+}
+
+/** The whole reference pack, packed for a link or codes. */
+export function packLibrary(library: Pack): Outcome<Packed> {
+  const made = packed(JSON.stringify(library), 0);
+  return made === null
+    ? fail("tooLargeForLink", [
+        "This library is too large for a link or a code. Hand it over as a file.",
+      ])
+    : succeed(made);
+}
+
+export function wholeFrame({ photosLeftOut, body }: Packed): Frame {
   return { photosLeftOut, parts: 1, part: 0, mark: crc32(body), body };
 }
 
@@ -55,12 +72,16 @@ export function linkTo(payload: string, app: string): string {
 
 /** A link that holds the whole record but its photos. */
 export function shareLink(record: CheckRecord, app: string): Outcome<ShareLink> {
-  const packed = packCheck(record);
-  if (!packed.ok) return packed;
-  const address = linkTo(payloadText(wholeFrame(packed.value), "letters"), app);
+  return linkOfPacked(packCheck(record), app);
+}
+
+/** A link that holds what was packed. */
+export function linkOfPacked(whole: Outcome<Packed>, app: string): Outcome<ShareLink> {
+  if (!whole.ok) return whole;
+  const address = linkTo(payloadText(wholeFrame(whole.value), "letters"), app);
   return succeed({
     address,
-    photosLeftOut: packed.value.photosLeftOut,
+    photosLeftOut: whole.value.photosLeftOut,
     long: address.length > shortAddressCharacters,
   });
 }

@@ -1,6 +1,8 @@
 import { fail, type Outcome, succeed } from "../physics/outcome.ts";
 import type { CheckRecord } from "../records/check/checkRecord.ts";
 import { readCheckText } from "../records/check/readCheck.ts";
+import type { Pack } from "../records/pack/pack.ts";
+import { looksLikePack, readPackText } from "../records/pack/readPack.ts";
 import { withSoundPhotos } from "../records/photo/soundPhotos.ts";
 import { looksLikeReply, readReplyText } from "../records/review/readReply.ts";
 import type { Reply } from "../records/review/reply.ts";
@@ -27,7 +29,8 @@ export function sharedCheck(given: CheckRecord, photosLeftOut = 0): SharedCheck 
 /** What a link, a code or a file may bring. */
 export type Shared =
   | { readonly kind: "check"; readonly check: SharedCheck }
-  | { readonly kind: "reply"; readonly reply: Reply };
+  | { readonly kind: "reply"; readonly reply: Reply }
+  | { readonly kind: "pack"; readonly pack: Pack };
 
 /** The check or the reply of a frame that holds a whole one. */
 export function sharedOfFrame(frame: Frame, what = "The link"): Outcome<Shared> {
@@ -39,6 +42,7 @@ export function sharedOfFrame(frame: Frame, what = "The link"): Outcome<Shared> 
   const text = unpack(frame.body, unpackedBytesLimit, frame.version);
   if (!text.ok) return text;
   if (looksLikeReply(text.value)) return sharedReply(text.value, what);
+  if (looksLikePack(text.value)) return sharedPack(text.value, what);
   const read = readCheckText(inFull(text.value), what);
   return read.ok
     ? succeed({
@@ -53,10 +57,20 @@ export function sharedReply(text: string, what: string): Outcome<Shared> {
   return reply.ok ? succeed({ kind: "reply", reply: reply.value }) : reply;
 }
 
+export function sharedPack(text: string, what: string): Outcome<Shared> {
+  const read = readPackText(text, what);
+  return read.ok ? succeed({ kind: "pack", pack: read.value }) : { ok: false, fault: read.fault };
+}
+
 /** Only a check, where nothing else has a place. */
 export function checkOnly(shared: Outcome<Shared>, what: string): Outcome<SharedCheck> {
   if (!shared.ok) return shared;
   if (shared.value.kind === "check") return succeed(shared.value.check);
+  if (shared.value.kind === "pack") {
+    return fail("packNotCheck", [
+      `${what} is a parts library, no check. Open it under “Parts library”.`,
+    ]);
+  }
   return fail("replyNotCheck", [
     `${what} is a reply from a review desk. Open it on the phone that sent the check.`,
   ]);

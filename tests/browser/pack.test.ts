@@ -31,9 +31,12 @@ async function openPackScreen(): Promise<void> {
 }
 
 async function savedPack(): Promise<Pack> {
+  await page.getByRole("link", { name: "Hand over" }).click();
   const download = page.waitForEvent("download");
-  await page.getByRole("button", { name: "Save as a file" }).click();
+  await page.getByRole("button", { name: "Save the file" }).click();
   const text = readFileSync(await (await download).path(), "utf8");
+  await page.getByRole("link", { name: "To the parts library" }).click();
+  await page.getByRole("link", { name: "Hand over" }).waitFor();
   const read = readPackText(text);
   if (!read.ok) throw new Error("the saved pack is not read");
   return read.value;

@@ -150,10 +150,17 @@ describe("a maker's own app", () => {
     platforms: table("platforms"),
   } satisfies PackTables);
   if (!made.ok) throw new Error(made.faults.join("\n"));
+  const logo =
+    '<svg xmlns="http://www.w3.org/2000/svg" width="80" height="40"><circle cx="40" cy="20" r="18"/></svg>';
+  const shipped: Pack = {
+    ...made.pack,
+    maker: { name: "Halden Lane Garage", ...made.pack.maker, logo: "mark.svg" },
+  };
 
   async function built(pack: Pack, name: string): Promise<string> {
     const file = join(folder, `${name}.json`);
     writeFileSync(file, JSON.stringify(pack));
+    writeFileSync(join(folder, "mark.svg"), logo);
     const out = join(folder, name);
     const env = { ...process.env, NODE_ENV: "production", STOPFIT_PACK: file };
     const args = ["build", "--logLevel", "warn", "--outDir", out];
@@ -161,8 +168,8 @@ describe("a maker's own app", () => {
     return out;
   }
 
-  it("ships the pack and color, takes a newer one by a tap that says what changed, and keeps checks", async () => {
-    const first = await built(made.pack, "first");
+  it("ships pack, name, logo and color, takes a newer one by a tap that says what changed, and keeps checks", async () => {
+    const first = await built(shipped, "first");
     const own = new Site("/maker/");
     await own.publish(first);
     const phone = await Phone.open(browser);
@@ -171,6 +178,11 @@ describe("a maker's own app", () => {
     await page.getByText("Ready offline").waitFor();
     await phone.goOffline();
     await page.reload();
+    const mark = page.locator(".maker-mark");
+    await mark.getByText("Halden Lane Garage").waitFor();
+    const logoWidth = () =>
+      mark.locator("img").evaluate((img: HTMLImageElement) => img.complete && img.naturalWidth);
+    await expect.poll(logoWidth).toBe(80);
     await page.goto(`${own.address}#/pack`);
     await page.getByRole("heading", { name: "Halden Lane parts" }).waitFor();
     await page
@@ -197,7 +209,7 @@ describe("a maker's own app", () => {
     const [head, ...rest] = made.pack.stops;
     if (!head) throw new Error("no stops");
     const later: Pack = {
-      ...made.pack,
+      ...shipped,
       edition: "2026-12",
       stops: [
         ...rest,
@@ -218,8 +230,11 @@ describe("a maker's own app", () => {
     await page.getByText(/^What changes/).tap();
     await page.getByText("New stop: New block").waitFor();
     await page.getByText("Replaced: Short block, by HL-1060").waitFor();
+    // What came with the update is at hand: the tap needs no signal.
+    await phone.goOffline();
     await page.getByRole("button", { name: "Use the newer one" }).tap();
     await page.getByText(/A newer parts library is ready/).waitFor({ state: "hidden" });
+    await page.reload();
     await page.goto(`${own.address}#/pack`);
     await page.getByText(/6 stops, 3 vehicles\..*Edition 2026-12/).waitFor();
     const stored = await page.evaluate(

@@ -6,6 +6,7 @@ import { demoPack } from "../../src/records/pack/demoPack.ts";
 import { pictureFacts } from "../../src/records/photo/pictureFile.ts";
 import { bytesOfBase64 } from "../../src/records/photo/soundPhotos.ts";
 import type { Reply } from "../../src/records/review/reply.ts";
+import type { Opened } from "../../src/sharing/openText.ts";
 import { replyLink } from "../../src/sharing/shareLink.ts";
 import { generateRecords } from "../support/generateRecords.ts";
 import { tinyPhoto } from "../support/pictures.ts";
@@ -113,15 +114,23 @@ function opened(text: string): Case {
     if (fault !== null) return { fault, accepted, input: text };
     if (!item.ok || item.value.kind === "part") continue;
     accepted = true;
-    const wrong =
-      item.value.kind === "check"
-        ? (unclean(item.value.check.record) ??
-          uncleanPhotos(item.value.check.record) ??
-          unsoundNumber(item.value.check.record))
-        : (unclean(item.value.reply) ?? ahead(item.value.reply.createdAt));
+    const wrong = wrongOf(item.value);
     if (wrong !== null) return { fault: wrong, accepted, input: text };
   }
   return { fault: null, accepted, input: text };
+}
+
+function wrongOf(found: Exclude<Opened, { readonly kind: "part" }>): Fault {
+  switch (found.kind) {
+    case "check": {
+      const { record } = found.check;
+      return unclean(record) ?? uncleanPhotos(record) ?? unsoundNumber(record);
+    }
+    case "reply":
+      return unclean(found.reply) ?? ahead(found.reply.createdAt);
+    case "pack":
+      return unclean(found.pack) ?? unsoundNumber(found.pack);
+  }
 }
 
 /** As the desk reads it, and as a check that is not complete. */

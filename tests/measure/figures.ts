@@ -17,6 +17,7 @@ import { measureAnswerTimes, measureTyping } from "./answerTimes.ts";
 import { buildDemoInto } from "./buildDemo.ts";
 import { measureDeskTimes } from "./deskTimes.ts";
 import { measuredPhone } from "./measuredPhone.ts";
+import { measurePackSearch } from "./packSearch.ts";
 import { type FrameTimes, measureTravelFrames } from "./travelFrames.ts";
 
 const slowness = 4;
@@ -80,6 +81,23 @@ async function sayTravelFrames(browser: Browser, site: Site): Promise<void> {
   sayFrames("moved by keys", moved);
 }
 
+async function sayPackSearch(browser: Browser, site: Site): Promise<void> {
+  const { fileBytes, gzippedBytes, keptBytes, searches } = await measurePackSearch(
+    browser,
+    site,
+    slowness,
+  );
+  console.log(`A pack of 500 stops and 300 vehicles, its page slowed ${slowness} times:`);
+  say(
+    "  its file, gzipped, and what the browser keeps of it",
+    `${fileBytes}, ${gzippedBytes}, ${keptBytes} bytes`,
+  );
+  for (const { place, keys, tasks } of searches) {
+    sayTimes(`  ${place}: key to list`, keys);
+    say(`  ${place}: longest task`, `${(tasks[0] ?? 0).toFixed(0)} ms`);
+  }
+}
+
 async function sayAgreement(): Promise<void> {
   const files = readdirSync("demo-data/checks").filter((name) => name.endsWith(".json"));
   let agreeing = 0;
@@ -118,17 +136,7 @@ async function sayAccessibility(browser: Browser, site: Site): Promise<void> {
   say("axe violations", `${violations.length} on ${screens} screens, light and dark`);
 }
 
-const trouble = (await ensureChromium()).trouble;
-if (trouble) throw new Error(trouble);
-const dist = process.env.STOPFIT_DIST ?? mkdtempSync(join(tmpdir(), "stopfit-figures-"));
-const site = new Site();
-const browser = await launchChromium();
-try {
-  if (process.env.STOPFIT_DIST === undefined) await buildDemoInto(dist);
-  await site.publish(dist);
-  const commit = execFileSync("git", ["rev-parse", "--short", "HEAD"]).toString().trim();
-  say("measured", `${commit}, Chromium ${browser.version()}, Node ${process.versions.node}`);
-  saySizes(dist);
+async function sayAll(browser: Browser, site: Site): Promise<void> {
   for (const [factor, how] of [
     [1, "all threads"],
     [slowness, "page"],
@@ -154,9 +162,25 @@ try {
     sayTimes(`  ${name}`, await measureTyping(browser, site, slowness, name));
   }
   await sayTravelFrames(browser, site);
+  await sayPackSearch(browser, site);
   await sayDesk(browser, site);
   await sayAgreement();
   await sayAccessibility(browser, site);
+}
+
+const trouble = (await ensureChromium()).trouble;
+if (trouble) throw new Error(trouble);
+const dist = process.env.STOPFIT_DIST ?? mkdtempSync(join(tmpdir(), "stopfit-figures-"));
+const site = new Site();
+const browser = await launchChromium();
+try {
+  if (process.env.STOPFIT_DIST === undefined) await buildDemoInto(dist);
+  await site.publish(dist);
+  const commit = execFileSync("git", ["rev-parse", "--short", "HEAD"]).toString().trim();
+  say("measured", `${commit}, Chromium ${browser.version()}, Node ${process.versions.node}`);
+  saySizes(dist);
+  if (process.argv[2] === "pack") await sayPackSearch(browser, site);
+  else await sayAll(browser, site);
 } finally {
   await browser.close();
   await site.close();

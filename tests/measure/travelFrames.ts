@@ -18,6 +18,19 @@ interface TraceEvent {
   readonly args?: { readonly name?: string };
 }
 
+/** Tasks of the page's main thread while something is done, ms of its processor time, longest first. */
+export async function tasksDuring(
+  page: Page,
+  act: () => Promise<void>,
+): Promise<readonly number[]> {
+  const session = await page.context().newCDPSession(page);
+  try {
+    return await traced(session, act);
+  } finally {
+    await session.detach();
+  }
+}
+
 async function traced(session: CDPSession, act: () => Promise<void>): Promise<readonly number[]> {
   const events: TraceEvent[] = [];
   session.on("Tracing.dataCollected", ({ value }) =>
@@ -50,7 +63,6 @@ async function traced(session: CDPSession, act: () => Promise<void>): Promise<re
 }
 
 async function framesDuring(page: Page, act: () => Promise<void>): Promise<FrameTimes> {
-  const session = await page.context().newCDPSession(page);
   await page.evaluate(() => {
     const times: number[] = [];
     Object.assign(window, { frameTimes: times, framesWatched: true });
@@ -62,13 +74,12 @@ async function framesDuring(page: Page, act: () => Promise<void>): Promise<Frame
     };
     requestAnimationFrame(next);
   });
-  const tasks = await traced(session, act);
+  const tasks = await tasksDuring(page, act);
   const times = await page.evaluate(() => {
     const watched = window as unknown as { frameTimes: number[]; framesWatched: boolean };
     watched.framesWatched = false;
     return watched.frameTimes;
   });
-  await session.detach();
   return { between: times.slice(1).map((time, i) => time - (times[i] ?? time)), tasks };
 }
 

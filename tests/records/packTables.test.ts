@@ -107,6 +107,37 @@ describe("a row that is wrong is a sentence with table, row and column", () => {
     expect(told.join("\n")).toMatch(sentence);
   });
 
+  it.each([
+    [
+      "stops",
+      "HL-1060,,Tall block",
+      "HL-1042,A,Tall block",
+      /row 4, “part number”: “HL-1042” stands in row 3 already/,
+    ],
+    [
+      "stops",
+      ",60,1,33,",
+      ",60,1,93,",
+      /^stops\.csv, row 4: The stop “Tall block”: .*(usable|compression)/,
+    ],
+    ["platforms", ",225,,", ",,,", /^platforms\.csv, row 2: The platform “Marlow/],
+  ])("%s: %s, told with its row", (name, from, to, sentence) => {
+    expect(faults(name, from, to)).toContainEqual(expect.stringMatching(sentence));
+  });
+
+  it("is told once: what hangs on a faulty row is not told beside it", () => {
+    expect(
+      faults(
+        "stops",
+        "stud,M10 x 1.5,,,55,arm;axle,,natural rubber,21 °C,,3",
+        "stud,coarse,,,55,arm;axle,,natural rubber,21 °C,,3",
+      ),
+    ).toHaveLength(1);
+    expect(
+      faults("stops", "HL-1042,B,Short block,impact", "HL-1042,B,Short block,bump"),
+    ).toHaveLength(1);
+  });
+
   it("and all of them are told at once", () => {
     const outcome = made((name, text) =>
       name === "stops" ? text.replaceAll("impact", "x").replace(",60,1,33", ",sixty,1,33") : text,

@@ -33,7 +33,7 @@ describe("a file that was shared", () => {
   it("gives the very same record, photos too", async () => {
     await fc.assert(
       fc.asyncProperty(anyRecord, async (some) => {
-        const text = await readFileText(fileToShare(some));
+        const text = await readFileText(fileToShare(checkFile(some)));
         expect(text.ok && checkOfText(text.value)).toEqual({
           ok: true,
           value: { record: some, photosLeftOut: 0 },
@@ -44,7 +44,7 @@ describe("a file that was shared", () => {
   });
 
   it("is plain text by type and name, because browsers share no JSON", () => {
-    const file = fileToShare(record);
+    const file = fileToShare(checkFile(record));
     expect(file.type).toBe("text/plain");
     expect(file.name).toBe(checkFile(record).name.replace(/json$/, "txt"));
   });
@@ -108,7 +108,7 @@ describe("what another program shares with the installed app", () => {
   it("is kept until the page takes it, once, and then shown there", async () => {
     const caches = fakeCaches();
     const form = new FormData();
-    form.append("check", fileToShare(record));
+    form.append("check", fileToShare(checkFile(record)));
     form.append("check", new File(["second"], "zweite Prüfung.txt", { type: "text/plain" }));
     form.append("text", "a link");
     form.append("title", " ");
@@ -118,7 +118,7 @@ describe("what another program shares with the installed app", () => {
     expect(response.headers.get("location")).toBe(`${scope}#/received`);
     const files = await takeReceived(caches);
     expect(files.map(({ name }) => name)).toEqual([
-      fileToShare(record).name,
+      fileToShare(checkFile(record)).name,
       "zweite Prüfung.txt",
       "",
     ]);

@@ -64,20 +64,22 @@ export function candidatesFor(
 
 /**
  * The fitted build in every other stiffness class: its static curve scaled to the nominal rate, its
- * damping as it is. For use without a pack. None where the curve cannot be read.
+ * damping as it is. It is no part that can be ordered. For use without a pack. None where the curve
+ * cannot be read.
  */
 export function scaledBuilds(stop: Stop): readonly Candidate[] {
   const curve = stopCurve(stop);
   if (!curve.ok) return [];
   const rate = secantRate(curve.value);
   const own = stiffnessClassOf(rate);
+  const { partNumber: _part, revision: _revision, batch: _batch, ...build } = stop;
   return stiffnessClasses
     .filter((each) => each !== own)
     .map((each) => ({
       id: `${fittedId} ${each}`,
       stop: {
-        ...stop,
-        curve: stop.curve.map(([depth, force]) => [depth, (force * each) / rate] as const),
+        ...build,
+        curve: build.curve.map(([depth, force]) => [depth, (force * each) / rate] as const),
       },
     }));
 }

@@ -58,12 +58,19 @@ export function combinationSentence(
   }
 }
 
-/** "Tall firm", or the fitted build in another stiffness class. */
+/** "Tall firm (HL-3130, revision B)": as it is named and as it is ordered. */
+function orderedWords({ name, partNumber, revision }: Stop): string {
+  if (partNumber === undefined) return name;
+  return `${name} (${partNumber}${revision === undefined ? "" : `, revision ${revision}`})`;
+}
+
+/** A stop that can be ordered, or the fitted build in another stiffness class. */
 function stopWords(fitment: Fitment, { candidate }: Combination): Sentence {
   const { stop } = candidate;
   const rate = rateOf(stop);
   const own = rateOf(fitment.stop);
-  if (stop.name !== fitment.stop.name || rate === null || own === null) return [stop.name];
+  const isNamed = stop.name !== fitment.stop.name || stop.partNumber !== undefined;
+  if (isNamed || rate === null || own === null) return [orderedWords(stop)];
   return [
     rate > own ? "a stiffer stop" : "a softer stop",
     " of the same build, class ",

@@ -71,6 +71,7 @@ export const decisionSchema = z.object({
   note: long,
   readings: z.optional(z.array(short).check(z.maxLength(200))),
   stop: z.optional(short),
+  part: z.optional(z.object({ partNumber: filled, revision: z.optional(filled) })),
   reply: z.optional(long),
   undoes: z.optional(short),
 });

@@ -14,6 +14,14 @@ export function sourceOf(reading: TypedReading): ReadingSource {
   return reading.source ?? "measured";
 }
 
+/** The same with whoever took it: "measured by Ada", "from the library", "estimated". */
+export function sourceText(reading: TypedReading): string {
+  const source = sourceOf(reading);
+  return source === "measured" && reading.by !== undefined
+    ? `measured by ${reading.by}`
+    : sourceWords[source];
+}
+
 /** Who says the reading that stands in the record under this id; null where none does. */
 export function sourceIn(record: PartialCheckRecord, id: string): ReadingSource | null {
   const reading = readingIn(record, id);

@@ -130,8 +130,9 @@ export interface Maker {
   readonly name: string;
   /** On the labels of the parts: tells one maker's part numbers from another's. */
   readonly code?: string;
-  /** Mail or post: where checks are sent to. */
+  /** By post: it stands on letters. */
   readonly address?: string;
+  /** E-mail or phone: where checks are sent to. */
   readonly contact?: string;
   /** A file beside the pack, read as the app is built: SVG or PNG. */
   readonly logo?: string;
@@ -158,9 +159,9 @@ export interface Pack {
   readonly name: string;
   /** The maker's own name of this state of the pack: "2026-11". */
   readonly edition?: string;
+  /** Whose pack it is, and how they are reached: for the ways without a server. */
   readonly maker?: Maker;
   readonly notes?: string;
-  /** Whose pack it is, and where mail reaches them: for the ways without a server. */
   readonly stops: readonly PackStop[];
   readonly platforms: readonly Platform[];
   /** The spacers that can be bought, mm; absent: 5 to 60 mm by 5, or 1/8 to 2 1/2 in by 1/8. */

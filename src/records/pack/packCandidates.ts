@@ -40,15 +40,18 @@ export function fittedInPack(pack: Pack, { stop }: MountedCheck): PackStop | nul
   );
 }
 
+/** A part number without what people leave out or write otherwise. */
+export function plainNumber(partNumber: string | undefined): string | undefined {
+  return partNumber?.replace(/[\s-]+/g, "").toLowerCase();
+}
+
 /** The stop of this part number: of this revision where there is one, else the latest that is listed. */
 export function stopOfPart(
   pack: Pick<Pack, "stops">,
   { partNumber, revision }: { readonly partNumber: string; readonly revision?: string | undefined },
 ): PackStop | null {
-  const plain = (text: string) => text.replace(/[\s-]+/g, "").toLowerCase();
-  const named = pack.stops.filter(
-    (each) => each.partNumber !== undefined && plain(each.partNumber) === plain(partNumber),
-  );
+  const wanted = plainNumber(partNumber);
+  const named = pack.stops.filter((each) => plainNumber(each.partNumber) === wanted);
   return (
     named.find((each) => revision !== undefined && each.revision === revision) ??
     named.filter(isOffered).at(-1) ??
@@ -70,11 +73,15 @@ function mountingPlace(pack: Pack, check: MountedCheck): Mounting | null {
   return place;
 }
 
-/** Can this stop be mounted on the check's vehicle? The one that is fitted is. */
-export function mountsHere(pack: Pack, check: MountedCheck, stop: PackStop): Mountable {
-  if (fittedInPack(pack, check)?.id === stop.id) return "yes";
+/** Can a stop be mounted on the check's vehicle? The one that is fitted is. */
+export function mountsHere(pack: Pack, check: MountedCheck): (stop: PackStop) => Mountable {
+  const fitted = fittedInPack(pack, check)?.id;
+  const place = mountingPlace(pack, check);
   const kind = check.layout?.kind;
-  return kind === undefined ? "check" : mountable(stop, mountingPlace(pack, check), kind);
+  return (stop) => {
+    if (fitted === stop.id) return "yes";
+    return kind === undefined ? "check" : mountable(stop, place, kind);
+  };
 }
 
 /** The spacers that can be bought: the pack's, else those of the person's unit. mm above 0, rising. */
@@ -104,10 +111,12 @@ export function prescribable(
   check: MountedCheck,
   fitment: Fitment,
 ): readonly Candidate[] {
-  const mounting = (pack?.stops ?? []).filter(
-    (stop) => pack !== null && isOffered(stop) && mountsHere(pack, check, stop) === "yes",
+  if (pack === null) return scaledBuilds(fitment.stop);
+  const mounts = mountsHere(pack, check);
+  const fitted = fittedInPack(pack, check)?.id;
+  const others = pack.stops.filter(
+    (stop) => stop.id !== fitted && isOffered(stop) && mounts(stop) === "yes",
   );
-  const others = mounting.filter(({ id }) => id !== (pack && fittedInPack(pack, check)?.id));
   return others.length > 0 ? others.map(packCandidate) : scaledBuilds(fitment.stop);
 }
 

@@ -176,6 +176,11 @@ export function readPackText(text: string, what = "The file"): ReadPack {
   return json.ok ? judge(json.value, what) : refused([json.fault]);
 }
 
+/** Does this text say that it is a pack? Enough to tell it from a check. */
+export function looksLikePack(text: string): boolean {
+  return /^\ufeff?\s{0,100}\{\s{0,100}"format"\s{0,10}:\s{0,10}"stopfit-pack"/.test(text);
+}
+
 /** A parts library from a value that has already been parsed; the value itself is never altered. */
 export function readPackValue(value: unknown, what = "The library"): ReadPack {
   const plain = checkPlainData(value, what);

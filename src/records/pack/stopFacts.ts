@@ -9,7 +9,7 @@ import { quantityText } from "../entry/quantityText.ts";
 import type { LengthUnit } from "../entry/units.ts";
 import { mountingText } from "./mounting.ts";
 import { isOffered, type PackStop } from "./pack.ts";
-import { estimateBand } from "./stopTitle.ts";
+import { estimateBand, stopTitle } from "./stopTitle.ts";
 
 /** Part number, height, stiffness by its number, duty, how it was tested, size and mounting: what tells one stop from another. */
 export function stopFacts(stop: PackStop, unit: LengthUnit): string {
@@ -47,6 +47,13 @@ export function partText({
     ...(revision ? [`revision ${revision}`] : []),
     ...(batch ? [`batch ${batch}`] : []),
   ].join(", ");
+}
+
+/** "Arm block, HL-1052, revision B, batch 2611": a stop by its name and as the part that it is. */
+export function stopInFull(
+  stop: Parameters<typeof stopTitle>[0] & Parameters<typeof partText>[0],
+): string {
+  return stop.partNumber === undefined ? stopTitle(stop) : `${stopTitle(stop)}, ${partText(stop)}`;
 }
 
 /** Whether it can be ordered. */

@@ -57,10 +57,16 @@ export function packOfTables(tables: PackTables): PackOfTables {
   const faults: string[] = [];
   const head = headOf(Table.read(tables.maker, faults));
   const curves = curvesOf(Table.read(tables.curves, faults));
-  const stops = stopsOf(Table.read(tables.stops, faults), curves, tables.curves.file);
-  const platforms = platformsOf(Table.read(tables.platforms, faults), stops);
+  const rows = stopsOf(Table.read(tables.stops, faults), curves, tables.curves.file);
+  const platforms = platformsOf(Table.read(tables.platforms, faults), rows);
   if (faults.length > 0) return { ok: false, faults };
-  const pack: Pack = { format: packFormat, version: packVersion, ...head, stops, platforms };
+  const pack: Pack = {
+    format: packFormat,
+    version: packVersion,
+    ...head,
+    stops: rows.stops,
+    platforms,
+  };
   const read = readPackValue(pack);
   return read.ok
     ? { ok: true, pack: read.value }

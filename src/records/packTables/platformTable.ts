@@ -7,10 +7,9 @@ import {
 } from "../../physics/readings/index.ts";
 import type { CheckLayout, CheckLimit, Platform, TypedReading } from "../check/checkRecord.ts";
 import { catalogueEntry } from "../entry/readingCatalogue.ts";
-import type { PackStop } from "../pack/pack.ts";
-import { stopOfPart } from "../pack/packCandidates.ts";
+import { plainNumber, stopOfPart } from "../pack/packCandidates.ts";
 import { layoutNames, mountOfRow } from "./mountColumns.ts";
-import { freeId } from "./stopTable.ts";
+import { freeId, type StopRows } from "./stopTable.ts";
 import type { Row, Table } from "./tableRows.ts";
 
 const roles = {
@@ -92,7 +91,7 @@ function limitsOf(row: Row): readonly CheckLimit[] {
 }
 
 /** The vehicles of a table, an axle a row. */
-export function platformsOf(table: Table, stops: readonly PackStop[]): readonly Platform[] {
+export function platformsOf(table: Table, stops: StopRows): readonly Platform[] {
   const ids = new Set<string>();
   const platforms = table.rows.flatMap((row): Platform[] => {
     const label = row.text("vehicle", { needed: true });
@@ -118,35 +117,38 @@ export function platformsOf(table: Table, stops: readonly PackStop[]): readonly 
       }),
     );
     if (label === undefined || axle === undefined || kind === undefined) return [];
-    return [
-      {
-        id: freeId(`${label} ${axle}${from === undefined ? "" : ` ${from}`}`, ids),
-        label,
-        axle,
-        ...(from !== undefined && { years: { from, ...(to !== undefined && { to }) } }),
-        ...(trims.length > 0 && { trims }),
-        ...(tellApart !== undefined && { tellApart }),
-        layout: layoutOf(row, kind),
-        ...standing,
-        ...(ride && { ride }),
-        limits: ownLimits,
-        usualStop: usual,
-        ...(mount && { mount }),
-        ...(notes !== undefined && { notes }),
-      },
-    ];
+    const platform: Platform = {
+      id: freeId(`${label} ${axle}${from === undefined ? "" : ` ${from}`}`, ids),
+      label,
+      axle,
+      ...(from !== undefined && { years: { from, ...(to !== undefined && { to }) } }),
+      ...(trims.length > 0 && { trims }),
+      ...(tellApart !== undefined && { tellApart }),
+      layout: layoutOf(row, kind),
+      ...standing,
+      ...(ride && { ride }),
+      limits: ownLimits,
+      usualStop: usual,
+      ...(mount && { mount }),
+      ...(notes !== undefined && { notes }),
+    };
+    row.unsound({ platforms: [{ ...platform, usualStop: null }] });
+    return [platform];
   });
   table.tellUnknown();
   return platforms;
 }
 
 /** By part number, or by part number and revision: "SL-60" or "SL-60 revision B". */
-function usualOf(row: Row, stops: readonly PackStop[]): string | null {
+function usualOf(row: Row, { stops, named }: StopRows): string | null {
   const text = row.text("usual stop");
   if (text === undefined) return null;
   const [, part = text, revision] = /^(.*?)\s+revision\s+(\S+)$/i.exec(text) ?? [];
-  const found = stopOfPart({ stops }, { partNumber: part, revision });
+  const wanted = { partNumber: part, revision };
+  const found = stopOfPart({ stops }, wanted);
   if (found) return found.id;
+  // Its own row is faulty, which is told there.
+  if (named.some(({ partNumber }) => plainNumber(partNumber) === plainNumber(part))) return null;
   row.fault("usual stop", `the part “${text.slice(0, 60)}” is not among the stops.`);
   return null;
 }

@@ -38,19 +38,39 @@ export function curvesOf(table: Table): ReadonlyMap<string, Rows> {
 const duties = { impact: "impact", carry: "carry" } as const;
 const states = { offered: "offered", discontinued: "discontinued" } as const;
 
+/** The stops of a table, and every part that it names, those of faulty rows too. */
+export interface StopRows {
+  readonly stops: readonly PackStop[];
+  readonly named: readonly Pick<PackStop, "partNumber" | "revision">[];
+}
+
 /** The stops of a table, each with its rows of the other one. */
 export function stopsOf(
   table: Table,
   curves: ReadonlyMap<string, Rows>,
   curveFile: string,
-): readonly PackStop[] {
+): StopRows {
   const ids = new Set<string>();
-  const named = new Set<string>();
+  const named = new Map<
+    string,
+    { readonly line: number; readonly part: StopRows["named"][number] }
+  >();
   const stops = table.rows.flatMap((row): PackStop[] => {
-    const stop = stopOf(row, curves, curveFile, ids);
-    if (stop === null) return [];
-    named.add(keyOf(stop.partNumber ?? "", stop.revision));
-    return [stop];
+    const partNumber = row.text("part number", { needed: true });
+    const revision = row.text("revision");
+    const key = keyOf(partNumber ?? "", revision);
+    const before = named.get(key);
+    if (before !== undefined && partNumber !== undefined) {
+      row.fault(
+        "part number",
+        `“${partNumber}” stands in row ${before.line} already. Give one of them another number or revision.`,
+      );
+    } else if (partNumber !== undefined) {
+      named.set(key, { line: row.line, part: { partNumber, ...(revision && { revision }) } });
+    }
+    const stop = stopOf(row, partNumber, revision, { curves, curveFile, ids });
+    if (stop !== null) row.unsound({ stops: [stop] });
+    return stop === null ? [] : [stop];
   });
   table.tellUnknown();
   for (const key of curves.keys()) {
@@ -60,17 +80,23 @@ export function stopsOf(
       `${curveFile}: there are rows of “${part}”${revision === "" ? "" : `, revision ${revision}`}, but ${table.file} has no such part.`,
     );
   }
-  return stops;
+  return { stops, named: [...named.values()].map(({ part }) => part) };
 }
 
 function stopOf(
   row: Row,
-  curves: ReadonlyMap<string, Rows>,
-  curveFile: string,
-  ids: Set<string>,
+  partNumber: string | undefined,
+  revision: string | undefined,
+  {
+    curves,
+    curveFile,
+    ids,
+  }: {
+    readonly curves: ReadonlyMap<string, Rows>;
+    readonly curveFile: string;
+    readonly ids: Set<string>;
+  },
 ): PackStop | null {
-  const partNumber = row.text("part number", { needed: true });
-  const revision = row.text("revision");
   const name = row.text("name", { needed: true });
   const duty = row.choice("purpose", duties, { needed: true });
   const height = row.number("free height", { kind: "length", needed: true });

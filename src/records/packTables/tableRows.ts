@@ -4,6 +4,8 @@ import { parseText } from "../entry/entry.ts";
 import { type AllowedSign, parseNumber } from "../entry/lengthEntry.ts";
 import type { EntryKind } from "../entry/readingCatalogue.ts";
 import type { EntryUnit } from "../entry/units.ts";
+import { type Pack, packFormat, packVersion } from "../pack/pack.ts";
+import { readPackValue } from "../pack/readPack.ts";
 import { readThread, type Thread } from "../pack/thread.ts";
 
 /** One table of a spreadsheet, saved as CSV. */
@@ -145,6 +147,16 @@ export class Row {
 
   fault(column: string, sentence: string): void {
     this.faults.push(`${this.table.file}, row ${this.line}, “${column}”: ${sentence}`);
+  }
+
+  /** What of an item made of this row breaks the rules of a pack. */
+  unsound(items: Partial<Pick<Pack, "stops" | "platforms">>): void {
+    const pack = { format: packFormat, version: packVersion, name: "", stops: [], platforms: [] };
+    const read = readPackValue({ ...pack, ...items });
+    if (read.ok) return;
+    for (const { sentence } of read.faults) {
+      this.faults.push(`${this.table.file}, row ${this.line}: ${inModelUnits(sentence)}`);
+    }
   }
 
   text(name: string, { needed = false }: { readonly needed?: boolean } = {}): string | undefined {

@@ -18,8 +18,10 @@ export interface Decision {
   readonly note: string;
   /** askAgain: the readings to take again. */
   readonly readings?: readonly ReadingId[];
-  /** otherPart: the stop advised. */
+  /** The stop advised, in words: otherPart, and accept where the answer asks for another one. */
   readonly stop?: string;
+  /** The same as a part that can be ordered, where it is one. */
+  readonly part?: { readonly partNumber: string; readonly revision?: string };
   /** The reply as it was written. */
   readonly reply?: string;
   /** undo: the key of the decision taken back. */

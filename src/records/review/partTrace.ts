@@ -1,6 +1,6 @@
 import type { CheckRecord, Fitted } from "../check/checkRecord.ts";
 import type { Pack } from "../pack/pack.ts";
-import { stopOfPart } from "../pack/packCandidates.ts";
+import { plainNumber, stopOfPart } from "../pack/packCandidates.ts";
 import type { Decision } from "./decision.ts";
 
 /** A part, and of it a revision or batch where only those are looked for. */
@@ -36,35 +36,32 @@ export interface TracedCheck {
   readonly asAdvised: boolean | null;
 }
 
-function plain(text: string): string {
-  return text.replace(/[\s-]+/g, "").toLowerCase();
-}
-
 /** Is it the part? A revision or batch that is asked for has to be told, and to be that one. */
 function isWanted(part: NamedPart, wanted: PartWanted): boolean {
   const isSame = (name: "revision" | "batch") =>
-    wanted[name] === undefined || plain(part[name] ?? "") === plain(wanted[name]);
+    wanted[name] === undefined || plainNumber(part[name] ?? "") === plainNumber(wanted[name]);
   return (
     part.partNumber !== undefined &&
-    plain(part.partNumber) === plain(wanted.partNumber) &&
+    plainNumber(part.partNumber) === plainNumber(wanted.partNumber) &&
     isSame("revision") &&
     isSame("batch")
   );
 }
 
-/** What was advised last as another part, as a part of the pack: it is kept by the stop's name. */
+/** What was advised last, as a part; of decisions that kept none, by the name of a stop of the pack. */
 function advisedOf(
   decisions: readonly Decision[],
   pack: Pack,
 ): NamedPart & { name: string | null } {
   const undone = new Set(decisions.map(({ undoes }) => undoes));
   const advice = decisions
-    .filter(({ key, kind }) => kind === "otherPart" && !undone.has(key))
+    .filter(({ key, stop }) => stop !== undefined && !undone.has(key))
     .sort((a, b) => (a.at < b.at ? -1 : 1))
     .at(-1);
   const name = advice?.stop ?? null;
-  const stop = name === null ? undefined : pack.stops.find((each) => each.name === name);
-  return { name, partNumber: stop?.partNumber, revision: stop?.revision };
+  const named = name?.replace(/ with a spacer of .*$/, "").replace(/ \(estimate\)$/, "");
+  const part = advice?.part ?? pack.stops.find((each) => each.name === named);
+  return { name, partNumber: part?.partNumber, revision: part?.revision };
 }
 
 /** What a check has to do with a part; null: nothing. */
@@ -97,8 +94,27 @@ export function tracedCheck(
     advised: advice.name,
     fitted,
     asAdvised:
-      fitted === null || told === undefined ? null : plain(told) === plain(fitted.partNumber),
+      fitted === null || told === undefined
+        ? null
+        : plainNumber(told) === plainNumber(fitted.partNumber),
   };
+}
+
+/**
+ * Is it a check of the part, of which nobody told the revision or batch that is looked for? It may have it, so
+ * it is named beside those that do.
+ */
+export function isUntold({ stop, fitted }: CheckRecord, wanted: PartWanted): boolean {
+  const part: NamedPart = fitted ?? stop;
+  const asked = (["revision", "batch"] as const).filter((name) => wanted[name] !== undefined);
+  const untold = asked.filter((name) => part[name] === undefined);
+  const told: PartWanted = {
+    partNumber: wanted.partNumber,
+    ...Object.fromEntries(
+      asked.filter((name) => !untold.includes(name)).map((name) => [name, wanted[name]]),
+    ),
+  };
+  return untold.length > 0 && isWanted(part, told);
 }
 
 /** The part as it is asked for, or a sentence. */

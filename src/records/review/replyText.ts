@@ -120,6 +120,8 @@ export function acceptText(content: ReplyContent, answer: ToldAnswer): string {
 /** Another part of the pack, and what was computed with it on this person's readings. */
 export interface AdvisedPart {
   readonly name: string;
+  /** As it is ordered: "HL-1060, revision B"; null where it has no number. */
+  readonly part: string | null;
   readonly heightMm: number;
   readonly rateNPerMm: number | null;
   readonly answer: ToldAnswer;
@@ -132,8 +134,9 @@ export function otherPartText(content: ReplyContent, part: AdvisedPart): string 
     part.rateNPerMm === null
       ? ""
       : `, ${quantityText({ kind: "rate", value: part.rateNPerMm }, unit)}`;
+  const ordered = part.part === null ? "" : `part number ${part.part}; `;
   return letter(content, [
-    `Instead of the stop “${record.stop.name}” we advise “${part.name}” (${height} high${rate}).`,
+    `Instead of the stop “${record.stop.name}” we advise “${part.name}” (${ordered}${height} high${rate}).`,
     `Computed with it on your readings: ${answerText(part.answer, unit)}`,
     beforeWork,
     beforeDriving,

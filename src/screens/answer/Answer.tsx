@@ -1,6 +1,6 @@
 import { useEffect, useMemo, useState } from "preact/hooks";
 import type { Assessor } from "../../compute/assessor.ts";
-import type { Assessment, Fitment, State, Stop } from "../../physics/fitment.ts";
+import type { Assessment, Fitment, State } from "../../physics/fitment.ts";
 import type { Fault } from "../../physics/outcome.ts";
 import { fitmentWithStop } from "../../physics/prescription/index.ts";
 import { completeRecord } from "../../records/check/completeRecord.ts";
@@ -8,8 +8,8 @@ import type { ListedCheck } from "../../records/check/listedCheck.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
-import { isOffered } from "../../records/pack/pack.ts";
-import { mountsHere } from "../../records/pack/packCandidates.ts";
+import { isOffered, type PackStop } from "../../records/pack/pack.ts";
+import { fittedInPack, mountsHere } from "../../records/pack/packCandidates.ts";
 import { stopTitle } from "../../records/pack/stopTitle.ts";
 import { useAfterPaint } from "../assessment/useAfterPaint.ts";
 import { useAssessment } from "../assessment/useAssessment.ts";
@@ -146,7 +146,7 @@ function Answered({
 }) {
   const rest = useAfterPaint();
   const completed = useMemo(() => completeRecord(stored), [stored]);
-  const [picked, setPicked] = useState<Stop | null>(null);
+  const [picked, setPicked] = useState<PackStop | null>(null);
   const candidate = useMemo<OtherStop | null>(
     () =>
       picked && {
@@ -167,17 +167,14 @@ function Answered({
   );
   const other = picked ? comparison.other : prescribedStop(prescribing);
   const pack = inUse?.pack;
-  const stops = useMemo(
-    () =>
-      (pack?.stops ?? []).filter(
-        (stop) =>
-          stop.name !== fitment.stop.name &&
-          pack !== undefined &&
-          isOffered(stop) &&
-          mountsHere(pack, stored.record, stop) === "yes",
-      ),
-    [pack, stored.record, fitment],
-  );
+  const stops = useMemo(() => {
+    if (pack === undefined) return [];
+    const fitted = fittedInPack(pack, stored.record)?.id;
+    const mounts = mountsHere(pack, stored.record);
+    return pack.stops.filter(
+      (stop) => stop.id !== fitted && isOffered(stop) && mounts(stop) === "yes",
+    );
+  }, [pack, stored.record]);
 
   return (
     <>
@@ -292,7 +289,7 @@ function Answered({
             <StopPicker
               fitment={fitment}
               stops={stops}
-              picked={picked?.name ?? null}
+              picked={picked}
               onPick={setPicked}
               unit={unit}
             />

@@ -8,8 +8,7 @@ import {
   partOfNumber,
   readPartCode,
 } from "../../records/pack/partCode.ts";
-import { partText } from "../../records/pack/stopFacts.ts";
-import { stopTitle } from "../../records/pack/stopTitle.ts";
+import { stopInFull } from "../../records/pack/stopFacts.ts";
 import type { CodeReader } from "../../sharing/codeReader.ts";
 import { Button } from "../parts/Button.tsx";
 import { TextField } from "../parts/Field.tsx";
@@ -21,21 +20,20 @@ const LabelScanner = later<LabelScannerProps>(
   async () => (await import("./LabelScanner.tsx")).LabelScanner,
 );
 
-/** "Arm block, HL-1052, revision B, batch 2611". */
 function foundText({ stop, revision, batch }: FoundPart): string {
-  const { partNumber } = stop;
-  return partNumber === undefined
-    ? stopTitle(stop)
-    : `${stopTitle(stop)}, ${partText({ partNumber, revision, batch })}`;
+  return stopInFull({ ...stop, revision, batch });
 }
 
 /** A part by the label on its bag, or by its number typed: what it is stands below, and is handed over. */
 export function PartEntry({
   pack,
+  byNumber = true,
   onFound,
   startReader,
 }: {
   pack: Pack;
+  /** Also by its number; where there is a field for that already, by the label only. */
+  byNumber?: boolean;
   onFound: (found: FoundPart) => void;
   readonly startReader?: () => Promise<CodeReader>;
 }) {
@@ -61,26 +59,30 @@ export function PartEntry({
   );
   return (
     <div class="stack-close">
-      <TextField
-        label="Part number"
-        hint="As on the bag."
-        value={typed}
-        maxLength={200}
-        onInput={(text) => {
-          setTyped(text);
-          setOutcome(null);
-        }}
-        onEnter={() => take(partOfNumber(pack, typed))}
-      />
+      {byNumber && (
+        <TextField
+          label="Part number"
+          hint="As on the bag."
+          value={typed}
+          maxLength={200}
+          onInput={(text) => {
+            setTyped(text);
+            setOutcome(null);
+          }}
+          onEnter={() => take(partOfNumber(pack, typed))}
+        />
+      )}
       <div class="row">
         {!scanning && (
           <Button icon="camera" onClick={() => setScanning(true)}>
             Scan the label
           </Button>
         )}
-        <Button disabled={typed.trim() === ""} onClick={() => take(partOfNumber(pack, typed))}>
-          Find the part
-        </Button>
+        {byNumber && (
+          <Button disabled={typed.trim() === ""} onClick={() => take(partOfNumber(pack, typed))}>
+            Find the part
+          </Button>
+        )}
       </div>
       {scanning && (
         <LabelScanner

@@ -2,6 +2,7 @@ import { useState } from "preact/hooks";
 import type { Platform } from "../../records/pack/pack.ts";
 import { platformTold } from "../../records/pack/platformTold.ts";
 import { SelectField, TextField } from "../parts/Field.tsx";
+import { useFound } from "./search.ts";
 
 /** A longer list is searched. */
 const mostWithoutSearch = 20;
@@ -33,13 +34,14 @@ export function PlatformField({
   onChange: (platform: Platform | null) => void;
 }) {
   const [wanted, setWanted] = useState("");
-  const words = wanted.trim().toLowerCase().split(/\s+/);
   const searched = platforms.length > mostWithoutSearch;
-  const found = platforms.filter((platform) => {
-    const text = `${nameOf(platform)} ${platform.tellApart ?? ""}`.toLowerCase();
-    return platform.id === value || words.every((word) => text.includes(word));
-  });
+  const matching = useFound(
+    platforms,
+    (platform) => `${nameOf(platform)} ${platform.tellApart ?? ""}`,
+    wanted,
+  );
   const chosen = platforms.find(({ id }) => id === value);
+  const found = chosen && !matching.includes(chosen) ? [chosen, ...matching] : matching;
   return (
     <>
       {searched && (

@@ -258,7 +258,7 @@ function Opened({
             </>
           )}
           <Photos record={record} leftOut={submission.photosLeftOut} />
-          <Facts record={record} mailFrom={submission.from} />
+          <Facts record={record} mailFrom={submission.from} unit={unit} />
           {shared && <SentByPhone shared={shared} submission={submission} />}
           <p class="small">{certification}</p>
         </div>

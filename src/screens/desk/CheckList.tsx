@@ -5,6 +5,7 @@ import { RowBoundary } from "../parts/RowBoundary.tsx";
 import { takeOrGiveBack, toldOf } from "./shared/rowWords.ts";
 import type { Shared } from "./shared/useShared.ts";
 import { ageWords, countWords, deskStateWords, verdictShort, whoWords } from "./words.ts";
+import "./checkList.css";
 
 /** Rows drawn above and below those in sight. */
 const spare = 6;

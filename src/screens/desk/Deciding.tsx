@@ -1,5 +1,6 @@
 import { useEffect, useMemo, useState } from "preact/hooks";
-import type { Assessment } from "../../physics/fitment.ts";
+import type { Assessment, Stop } from "../../physics/fitment.ts";
+import type { Prescription } from "../../physics/prescription/index.ts";
 import { capital } from "../../physics/sentence.ts";
 import { secantRate, stopCurve } from "../../physics/stop/index.ts";
 import { meanOf } from "../../physics/uncertainty/index.ts";
@@ -7,6 +8,8 @@ import type { CheckRecord } from "../../records/check/checkRecord.ts";
 import { recordBounds } from "../../records/check/recordFormat.ts";
 import { newId } from "../../records/check/storedCheck.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
+import { partText } from "../../records/pack/stopFacts.ts";
+import { stopTitle } from "../../records/pack/stopTitle.ts";
 import type { Decision } from "../../records/review/decision.ts";
 import type { Listed } from "../../records/review/listedSubmission.ts";
 import { acceptText, askAgainText, otherPartText } from "../../records/review/replyText.ts";
@@ -78,6 +81,7 @@ export function Deciding({
   const unit = unitOf(record);
   const tried = usePartsTried(assessor, record, fitment, kind === "otherPart", unit);
   const part = tried.parts.find(({ key }) => key === picked) ?? null;
+  const prescription = prescribing.state === "found" ? prescribing.prescription : null;
   const needsReason = kind === "otherPart" && part !== null && !advisable(part);
   const written = useMemo(() => {
     const content = { record: letterTo(record, submission), unit, from: by, note };
@@ -87,7 +91,6 @@ export function Deciding({
     }
     if (kind === "accept") {
       if (assessment === null) return null;
-      const prescription = prescribing.state === "found" ? prescribing.prescription : null;
       return acceptText(content, toldAnswer(assessment, prescription));
     }
     if (part === null || part.ranked.assessment === null) return null;
@@ -143,7 +146,7 @@ export function Deciding({
         note: note.trim(),
         reply: text,
         ...(kind === "askAgain" && { readings: [...asked] }),
-        ...(kind === "otherPart" && part && { stop: rankedName(part.ranked, unit) }),
+        ...advised(kind, part, prescription, unit),
       },
       next,
     );
@@ -254,6 +257,28 @@ export function Deciding({
   );
 }
 
+/** The stop that a decision advises, if it advises another one than was checked. */
+function advised(
+  kind: DecidedKind,
+  part: TriedPart | null,
+  prescription: Prescription | null,
+  unit: LengthUnit,
+): Pick<Decision, "stop" | "part"> {
+  if (kind === "otherPart" && part) {
+    return { stop: rankedName(part.ranked, unit), ...orderable(part.stop) };
+  }
+  if (kind !== "accept" || !prescription || prescription.none) return {};
+  const { change, candidate } = prescription;
+  return change === "stop" || change === "both"
+    ? { stop: stopTitle(candidate.stop), ...orderable(candidate.stop) }
+    : {};
+}
+
+function orderable({ partNumber, revision }: Stop): Pick<Decision, "part"> {
+  if (partNumber === undefined) return {};
+  return { part: { partNumber, ...(revision !== undefined && { revision }) } };
+}
+
 /** A letter by the shared desk stays there for good: it names nobody. */
 function letterTo(record: CheckRecord, { way }: Listed): CheckRecord {
   if (way !== "desk") return record;
@@ -270,6 +295,7 @@ function advisedPart({ stop, ranked }: TriedPart, assessment: Assessment, unit: 
   const curve = stopCurve(stop);
   return {
     name: rankedName(ranked, unit),
+    part: stop.partNumber === undefined ? null : partText(stop),
     heightMm: meanOf(stop.freeHeight),
     rateNPerMm: curve.ok ? secantRate(curve.value) : null,
     answer: toldAnswer(assessment, null),

@@ -3,6 +3,7 @@ import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { Pack } from "../../records/pack/pack.ts";
 import type { OtherDemand } from "../../records/review/deskDemands.ts";
+import { DeskTable } from "./DeskTable.tsx";
 
 /** By what a check is judged at this desk, and what it demands itself where that differs. */
 export function DemandsUsed({
@@ -25,26 +26,14 @@ export function DemandsUsed({
         {demands.length === 0 && "The check has the same."}
       </p>
       {demands.length > 0 && (
-        <div class="desk-table-box">
-          <table class="desk-readings desk-differences">
-            <thead>
-              <tr>
-                <th scope="col">Demand</th>
-                <th scope="col">Here</th>
-                <th scope="col">In the check, not used</th>
-              </tr>
-            </thead>
-            <tbody>
-              {demands.map(({ name, words, theirs, ours }) => (
-                <tr key={name}>
-                  <th scope="row">{capital(words)}</th>
-                  <td>{sentenceText(ours, unit)}</td>
-                  <td>{sentenceText(theirs, unit)}</td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </div>
+        <DeskTable
+          caption="Demands that differ"
+          columns={["Demand", "Here", "In the check, not used"]}
+          rows={demands.map(({ name, words, theirs, ours }) => ({
+            key: name,
+            cells: [capital(words), sentenceText(ours, unit), sentenceText(theirs, unit)],
+          }))}
+        />
       )}
     </section>
   );

@@ -6,8 +6,9 @@ import { quantityText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { Pack } from "../../records/pack/pack.ts";
 import { partText } from "../../records/pack/stopFacts.ts";
-import { byteOrderMark, csvLine, csvStyleOf } from "../../records/review/csv.ts";
+import { csvLine } from "../../records/review/csv.ts";
 import {
+  isUntold,
   type PartWanted,
   type TracedCheck,
   tracedCheck,
@@ -22,10 +23,15 @@ import { TextField } from "../parts/Field.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import { useReferencePack } from "../referencePack.ts";
+import { makerLogo } from "../shippedBuild.ts";
+import { csvFile, styleHere } from "./csvFile.ts";
+import { DeskTable } from "./DeskTable.tsx";
 import { deskCheckHref } from "./deskRoutes.ts";
 import { eachRecord } from "./eachRecord.ts";
 import type { Desk } from "./useDesk.ts";
-import { countWords } from "./words.ts";
+import "../styles/paper.css";
+import "./letters.css";
+import { countWords, fittedWords } from "./words.ts";
 
 export interface PartsAtDeskProps {
   readonly desk: Desk;
@@ -36,6 +42,8 @@ export interface PartsAtDeskProps {
 interface Found {
   readonly wanted: PartWanted;
   readonly traced: readonly TracedCheck[];
+  /** Of the part, but its revision or batch was not told. */
+  readonly untold: readonly { readonly key: string; readonly words: string }[];
   /** Of how many checks. */
   readonly count: number;
 }
@@ -64,18 +72,24 @@ export function PartsAtDesk({ desk, unit, onLeave }: PartsAtDeskProps) {
     const mine = turn.current;
     setBusy(true);
     const traced: TracedCheck[] = [];
+    const untold: { key: string; words: string }[] = [];
     const outcome = await eachRecord(
       desk.store,
       (check, decisions) => {
         const one = tracedCheck(check, decisions, pack, wanted);
+        const { vehicle, axle, createdAt } = check.record;
         if (one) traced.push(one);
+        else if (isUntold(check.record, wanted)) {
+          const words = `${vehicle.label}, ${axle}, ${dateText(createdAt)}`;
+          untold.push({ key: check.key, words });
+        }
       },
       () => mine !== turn.current,
     );
     if (mine !== turn.current) return;
     setBusy(false);
     setFault(outcome.ok ? null : outcome.fault);
-    if (outcome.ok) setFound({ wanted, traced, count: outcome.value });
+    if (outcome.ok) setFound({ wanted, traced, untold, count: outcome.value });
   };
   return (
     <Screen
@@ -104,6 +118,7 @@ export function PartsAtDesk({ desk, unit, onLeave }: PartsAtDeskProps) {
         <p>Every check here that checked, advised or fitted it: for a recall or a warranty.</p>
         <PartEntry
           pack={pack}
+          byNumber={false}
           onFound={({ stop, revision, batch }) =>
             put({
               partNumber: stop.partNumber ?? "",
@@ -113,7 +128,7 @@ export function PartsAtDesk({ desk, unit, onLeave }: PartsAtDeskProps) {
           }
         />
         <TextField
-          label="Part number looked for"
+          label="Part number"
           value={typed.partNumber}
           maxLength={200}
           onInput={(partNumber) => put({ partNumber })}
@@ -147,6 +162,7 @@ export function PartsAtDesk({ desk, unit, onLeave }: PartsAtDeskProps) {
           <label class="field">
             <span class="field-label">What the letter says</span>
             <textarea
+              class="paste-text"
               rows={4}
               maxLength={2000}
               value={reason}
@@ -161,7 +177,8 @@ export function PartsAtDesk({ desk, unit, onLeave }: PartsAtDeskProps) {
 }
 
 function FoundChecks({ found, unit }: { found: Found; unit: LengthUnit }) {
-  const { traced, wanted, count } = found;
+  const { traced, untold, wanted, count } = found;
+  const length = (value: number) => quantityText({ kind: "length", value }, unit);
   const fitted = traced.filter(({ isFitted }) => isFitted).length;
   const otherwise = traced.filter(({ asAdvised }) => asAdvised === false).length;
   return (
@@ -170,57 +187,55 @@ function FoundChecks({ found, unit }: { found: Found; unit: LengthUnit }) {
         {partText(wanted)}: {countWords(traced.length, "check")} of {count}
       </h2>
       <p class="small soft" role="status">
-        Fitted in {fitted}. In {otherwise} another part was fitted than was advised or checked.
+        Fitted in {fitted}.{" "}
+        {otherwise === 0
+          ? "None is known to have another part than was advised or checked."
+          : `In ${otherwise} another part was fitted than was advised or checked.`}
       </p>
-      <div class="desk-table-box">
-        <table class="desk-readings">
-          <thead>
-            <tr>
-              <th scope="col">Vehicle</th>
-              <th scope="col">From</th>
-              <th scope="col">Advised</th>
-              <th scope="col">Fitted</th>
-              <th scope="col">As advised</th>
-            </tr>
-          </thead>
-          <tbody>
-            {traced.map((each) => (
-              <tr key={each.key}>
-                <th scope="row">
-                  <a href={deskCheckHref(each.key)}>{each.vehicle}</a>, {each.axle},{" "}
-                  {dateText(each.createdAt)}
-                </th>
-                <td>
-                  <bdi>{each.who || "not said"}</bdi> <bdi>{each.contact}</bdi>
-                </td>
-                <td>{each.advised ?? (each.isChecked ? "the one checked" : "–")}</td>
-                <td>
-                  {each.fitted
-                    ? `${partText(each.fitted)}${
-                        each.fitted.spacerMm > 0
-                          ? `, spacer ${quantityText({ kind: "length", value: each.fitted.spacerMm }, unit)}`
-                          : ""
-                      }, ${dateText(each.fitted.at)}`
-                    : "not told"}
-                </td>
-                <td>{each.asAdvised === null ? "not known" : each.asAdvised ? "yes" : "no"}</td>
-              </tr>
+      {traced.length > 0 && (
+        <DeskTable
+          caption={`Checks of ${partText(wanted)}`}
+          columns={["Vehicle", "From", "Advised", "Fitted", "As advised"]}
+          rows={traced.map((each) => ({
+            key: each.key,
+            cells: [
+              <>
+                <a href={deskCheckHref(each.key)}>{each.vehicle}</a>, {each.axle},{" "}
+                {dateText(each.createdAt)}
+              </>,
+              <>
+                <bdi>{each.who || "not said"}</bdi> <bdi>{each.contact}</bdi>
+              </>,
+              each.advised ?? (each.isChecked ? "the one checked" : "no"),
+              each.fitted ? fittedWords(each.fitted, length) : "not told",
+              each.asAdvised === null ? "not known" : each.asAdvised ? "yes" : "no",
+            ],
+          }))}
+        />
+      )}
+      {untold.length > 0 && (
+        <>
+          <p>
+            {countWords(untold.length, "more check")} of this part did not tell which revision or
+            batch it is:
+          </p>
+          <ul class="plain-list">
+            {untold.map(({ key, words }) => (
+              <li key={key}>
+                <a href={deskCheckHref(key)}>{words}</a>
+              </li>
             ))}
-          </tbody>
-        </table>
-      </div>
+          </ul>
+        </>
+      )}
     </section>
   );
 }
 
 function saveTrace({ traced }: Found): void {
-  const style = csvStyleOf(globalThis.navigator?.language);
-  const lines = [
-    csvLine(traceHeader, style),
-    ...traced.map((each) => csvLine(traceLine(each), style)),
-  ];
-  const day = new Date().toISOString().slice(0, 10);
-  saveFile(new File([byteOrderMark, ...lines], `stopfit-parts-${day}.csv`, { type: "text/csv" }));
+  const style = styleHere();
+  const lines = [traceHeader, ...traced.map(traceLine)].map((line) => csvLine(line, style));
+  saveFile(csvFile("parts", lines));
 }
 
 /** A page each, to those whose vehicle has the part; on paper only. */
@@ -239,7 +254,8 @@ function Letters({
   return (
     <div class="letters">
       {found.traced.map((each) => (
-        <section key={each.key} class="letter" aria-label={`Letter about ${each.vehicle}`}>
+        <article key={each.key} class="letter">
+          {makerLogo && <img src={`./${makerLogo}`} alt="" />}
           <p>
             <strong>{maker?.name ?? pack.name}</strong>
             <br />
@@ -258,7 +274,7 @@ function Letters({
           </h2>
           <p>
             {each.isFitted && each.fitted
-              ? `You told us on ${dateText(each.fitted.at)} that this part was fitted${
+              ? `You told us that this part was fitted on ${dateText(each.fitted.at)}${
                   each.fitted.spacerMm > 0
                     ? ` with a spacer of ${quantityText({ kind: "length", value: each.fitted.spacerMm }, unit)}`
                     : ""
@@ -271,7 +287,7 @@ function Letters({
             <p key={place}>{line}</p>
           ))}
           <p class="small">Check {each.checkId}</p>
-        </section>
+        </article>
       ))}
     </div>
   );

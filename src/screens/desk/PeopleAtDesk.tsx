@@ -15,11 +15,13 @@ import {
   leastPairs,
   measuredTolerances,
 } from "../../records/review/repeatability.ts";
+import { readingKind } from "../answer/formulas/readingById.ts";
 import { toolWords } from "../check/reading/toolWords.ts";
 import { Button } from "../parts/Button.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import { keepReferencePack, useReferencePack } from "../referencePack.ts";
+import { DeskTable, type DeskTableRow } from "./DeskTable.tsx";
 import { eachRecord } from "./eachRecord.ts";
 import type { Desk } from "./useDesk.ts";
 import { countWords } from "./words.ts";
@@ -70,7 +72,9 @@ export function PeopleAtDesk({ desk, unit, onLeave }: PeopleAtDeskProps) {
       (known) =>
         !offered.some((each) => each.reading === known.reading && each.tool === known.tool),
     );
-    const kept = await keepReferencePack({ ...pack, repeatability: [...others, ...offered] });
+    const next = { ...pack, repeatability: [...others, ...offered] };
+    const kept = await keepReferencePack(next);
+    if (kept.kind === "kept" && desk.shared?.state) await desk.shared.sharePack(next);
     setSaid(
       kept.kind === "kept"
         ? `${countWords(offered.length, "measured ±", "measured ±")} now in the parts library. Phones with this library use them in place of the assumed ones, and say so.`
@@ -108,26 +112,11 @@ export function PeopleAtDesk({ desk, unit, onLeave }: PeopleAtDeskProps) {
         </p>
       )}
       {rows.length > 0 && (
-        <div class="desk-table-box">
-          <table class="desk-readings">
-            <thead>
-              <tr>
-                <th scope="col">Reading</th>
-                <th scope="col">Tool</th>
-                <th scope="col">Pairs</th>
-                <th scope="col">Median</th>
-                <th scope="col">Spread</th>
-                <th scope="col">Largest</th>
-                <th scope="col">Measured ±</th>
-              </tr>
-            </thead>
-            <tbody>
-              {rows.map((row) => (
-                <PeopleRow key={`${row.reading} ${row.tool}`} row={row} unit={unit} />
-              ))}
-            </tbody>
-          </table>
-        </div>
+        <DeskTable
+          caption="Differences by reading and tool"
+          columns={["Reading", "Tool", "Pairs", "Median", "Spread", "Largest", "Measured ±"]}
+          rows={rows.map((row) => rowOf(row, unit))}
+        />
       )}
       <p class="small soft">
         Spread: one person's standard deviation, from the differences of pairs. Measured ±: the same
@@ -142,21 +131,21 @@ export function PeopleAtDesk({ desk, unit, onLeave }: PeopleAtDeskProps) {
   );
 }
 
-function PeopleRow({ row, unit }: { row: DifferenceStatistics; unit: LengthUnit }) {
-  const { name, kind } = catalogueEntry(row.reading as ValueName);
+function rowOf(row: DifferenceStatistics, unit: LengthUnit): DeskTableRow {
+  const id = row.reading as ValueName;
+  const kind = readingKind(id);
   const text = (value: number) =>
-    kind === "length" || kind === "angle" || kind === "mass"
-      ? quantityText({ kind, value }, unit)
-      : String(Number(value.toPrecision(3)));
-  return (
-    <tr>
-      <th scope="row">{capital(name)}</th>
-      <td>{isToolId(row.tool) ? toolWords[row.tool].name : "different, or not told"}</td>
-      <td>{row.pairs}</td>
-      <td>{text(row.median)}</td>
-      <td>{text(row.spread)}</td>
-      <td>{text(row.largest)}</td>
-      <td>{row.tol === null ? "too few" : `± ${text(row.tol)}`}</td>
-    </tr>
-  );
+    kind === undefined ? String(Number(value.toPrecision(3))) : quantityText({ kind, value }, unit);
+  return {
+    key: `${row.reading} ${row.tool}`,
+    cells: [
+      capital(catalogueEntry(id).name),
+      isToolId(row.tool) ? toolWords[row.tool].name : "different, or not told",
+      row.pairs,
+      text(row.median),
+      text(row.spread),
+      text(row.largest),
+      row.tol === null ? "too few" : `± ${text(row.tol)}`,
+    ],
+  };
 }

@@ -2,14 +2,17 @@ import type { Fitment, Side } from "../../physics/fitment.ts";
 import { type ReadingId, sideOf, withoutSide } from "../../physics/readings/index.ts";
 import { capital } from "../../physics/sentence.ts";
 import { mean, meanOf } from "../../physics/uncertainty/index.ts";
+import { dateText } from "../../records/check/checkName.ts";
 import type { CheckRecord, TypedReading } from "../../records/check/checkRecord.ts";
 import { quantityText } from "../../records/entry/quantityText.ts";
 import { catalogueEntry } from "../../records/entry/readingCatalogue.ts";
-import { sourceOf, sourceWords } from "../../records/entry/readingSource.ts";
+import { sourceOf, sourceText } from "../../records/entry/readingSource.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { type OddReading, quantityKindOf, readingsOf } from "../../records/review/oddReadings.ts";
 import { readingWords } from "../answer/formulas/readingById.ts";
 import { StateMark } from "../drawings/StateMark.tsx";
+import "./deskTable.css";
+import "./readingsTable.css";
 
 interface Line {
   readonly name: string;
@@ -55,10 +58,14 @@ export function ReadingsTable({
   unit: LengthUnit;
 }) {
   const sides = record.corners.map(({ side }) => side);
+  const secondOf = (id: ReadingId) => record.second?.readings[id];
   return (
-    <div class="desk-table-box">
-      <table class="desk-readings">
-        <caption class="unseen">Readings with their repeats and scatter</caption>
+    <>
+      <p class="small soft">{takenText(record)}</p>
+      <table class="desk-table desk-table-narrow">
+        <caption class="unseen">
+          Readings with their repeats, their scatter, and who took them
+        </caption>
         <thead>
           <tr>
             <th scope="col">Reading</th>
@@ -75,14 +82,23 @@ export function ReadingsTable({
               <th scope="row">{capital(name)}</th>
               {cells.both ? (
                 <td colSpan={sides.length}>
-                  <ReadingCell {...cells.both} odd={odd} unit={unit} />
+                  <ReadingCell
+                    {...cells.both}
+                    second={secondOf(cells.both.id)}
+                    odd={odd}
+                    unit={unit}
+                  />
                 </td>
               ) : (
                 sides.map((side) => {
                   const cell = cells[side];
                   return (
                     <td key={side}>
-                      {cell ? <ReadingCell {...cell} odd={odd} unit={unit} /> : "–"}
+                      {cell ? (
+                        <ReadingCell {...cell} second={secondOf(cell.id)} odd={odd} unit={unit} />
+                      ) : (
+                        "–"
+                      )}
                     </td>
                   );
                 })
@@ -91,18 +107,30 @@ export function ReadingsTable({
           ))}
         </tbody>
       </table>
-    </div>
+    </>
   );
+}
+
+/** When, and by whom a second time. */
+function takenText({ createdAt, second }: CheckRecord): string {
+  const again =
+    second === undefined
+      ? ""
+      : ` A second person, ${second.by}, measured without seeing them on ${dateText(second.at)}.`;
+  return `Begun on ${dateText(createdAt)}.${again}`;
 }
 
 function ReadingCell({
   id,
   reading,
+  second,
   odd,
   unit,
 }: {
   id: ReadingId;
   reading: TypedReading;
+  /** The same by a second person. */
+  second: TypedReading | undefined;
   odd: readonly OddReading[];
   unit: LengthUnit;
 }) {
@@ -117,15 +145,22 @@ function ReadingCell({
         {isOdd && <StateMark state="unsure" size={18} label="Odd:" />}
         <strong>{text(meanOf(reading))}</strong> ± {text(reading.tol)}
       </span>
-      {sourceOf(reading) !== "measured" && (
-        <span class="small soft">{capital(sourceWords[sourceOf(reading)])}</span>
-      )}
       {(reading.values.length > 1 || reading.typed) && (
         <span class="small soft">
           {(reading.typed ?? shown.map(text)).slice(0, 8).join("; ")}
           {reading.values.length > shown.length &&
             ` and ${reading.values.length - shown.length} more`}
           {scatter !== null && `. Scatter ${text(scatter)}`}
+        </span>
+      )}
+      {(reading.by !== undefined || sourceOf(reading) !== "measured") && (
+        <span class="small soft">
+          <bdi>{capital(sourceText(reading))}</bdi>
+        </span>
+      )}
+      {second && (
+        <span class="small">
+          <bdi>{second.by}</bdi>: {text(meanOf(second))} ± {text(second.tol)}
         </span>
       )}
       <Dots reading={reading} id={id} />

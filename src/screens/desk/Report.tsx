@@ -8,11 +8,13 @@ import { dateText } from "../../records/check/checkName.ts";
 import type { CheckRecord, TypedReading } from "../../records/check/checkRecord.ts";
 import { fitmentOf } from "../../records/check/fitmentOf.ts";
 import { quantityText, sentenceText } from "../../records/entry/quantityText.ts";
-import { sourceOf, sourceWords } from "../../records/entry/readingSource.ts";
+import { sourceText } from "../../records/entry/readingSource.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { packSince } from "../../records/pack/packSince.ts";
+import { stopInFull } from "../../records/pack/stopFacts.ts";
 import { estimateSentence } from "../../records/pack/stopTitle.ts";
 import { judgedAtDesk, otherDemands } from "../../records/review/deskDemands.ts";
+import { measurersOf } from "../../records/review/measurers.ts";
 import { oddReadings, quantityKindOf, readingsOf } from "../../records/review/oddReadings.ts";
 import { unitOf } from "../../records/review/submission.ts";
 import { CardPage } from "../answer/card/CardPage.tsx";
@@ -36,10 +38,11 @@ import { Drawings, FiguresTable, Formulas } from "./ReportFigures.tsx";
 import { toldAnswer } from "./replyItems.ts";
 import type { Desk } from "./useDesk.ts";
 import { useDecisions, useOpenCheck } from "./useOpenCheck.ts";
-import { whoWords } from "./words.ts";
+import { fittedWords, whoWords } from "./words.ts";
 import "../answer/answer.css";
 import "../charts/charts.css";
 import "../answer/sections/figures.css";
+import "../styles/paper.css";
 import "../styles/report.css";
 
 export interface ReportProps {
@@ -289,19 +292,51 @@ function Answered({
 }
 
 function Facts({ record, unit }: { record: CheckRecord; unit: LengthUnit }) {
-  const { author, vehicle } = record;
+  const { author, vehicle, stop, second, fitted } = record;
+  const measurers = measurersOf(record);
+  const length = (value: number) => quantityText({ kind: "length", value }, unit);
   return (
     <dl class="facts">
       <dt>Number</dt>
       <dd>{record.id}</dd>
       <dt>Started</dt>
       <dd>{dateText(record.createdAt)}</dd>
-      <dt>Measured by</dt>
-      <dd>{whoWords({ who: author.name?.trim() ?? "", role: author.role })}</dd>
+      <dt>Check by</dt>
+      <dd>
+        <bdi>{whoWords({ who: author.name?.trim() ?? "", role: author.role })}</bdi>
+      </dd>
+      {measurers.length > 0 && (
+        <>
+          <dt>Measured by</dt>
+          <dd>
+            <bdi>{measurers.join(", ")}</bdi>
+          </dd>
+        </>
+      )}
+      {second && (
+        <>
+          <dt>Second person</dt>
+          <dd>
+            <bdi>{second.by}</bdi>, without seeing the first readings, {dateText(second.at)}
+          </dd>
+        </>
+      )}
+      <dt>Stop</dt>
+      <dd>
+        <bdi>{stopInFull(stop)}</bdi>
+      </dd>
+      {fitted && (
+        <>
+          <dt>Fitted</dt>
+          <dd>
+            <bdi>{fittedWords(fitted, length)}</bdi>
+          </dd>
+        </>
+      )}
       <dt>Use</dt>
       <dd>{vehicle.use}</dd>
       <dt>Lift</dt>
-      <dd>{quantityText({ kind: "length", value: vehicle.liftMm }, unit)}</dd>
+      <dd>{length(vehicle.liftMm)}</dd>
       <dt>Printed</dt>
       <dd>{dateText(new Date().toISOString())}</dd>
     </dl>
@@ -340,7 +375,9 @@ function Readings({
                   {quantityText(mean, unit)} ± {quantityText({ kind, value: reading.tol }, unit)}
                 </td>
                 <td>{typedText(kind, reading)}</td>
-                <td>{sourceWords[sourceOf(reading)]}</td>
+                <td>
+                  <bdi>{sourceText(reading)}</bdi>
+                </td>
               </tr>
             );
           })}

@@ -4,17 +4,18 @@ import { dateText } from "../../records/check/checkName.ts";
 import type { CheckRecord, Photo } from "../../records/check/checkRecord.ts";
 import { recordDifferences } from "../../records/check/recordDifferences.ts";
 import { limitKindOf } from "../../records/entry/entryPath.ts";
-import { sentenceText } from "../../records/entry/quantityText.ts";
+import { quantityText, sentenceText } from "../../records/entry/quantityText.ts";
 import { entryName } from "../../records/entry/readingCatalogue.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
-import { stopTitle } from "../../records/pack/stopTitle.ts";
+import { stopInFull } from "../../records/pack/stopFacts.ts";
 import { proofOf } from "../../records/photo/photoProof.ts";
 import type { Decision } from "../../records/review/decision.ts";
 import type { Listed } from "../../records/review/listedSubmission.ts";
 import { jobWords } from "../job/jobWords.ts";
 import { Disclosure } from "../parts/Disclosure.tsx";
+import { DeskTable } from "./DeskTable.tsx";
 import { deskCheckHref } from "./deskRoutes.ts";
-import { decisionWords, momentText, wayWords, whoWords } from "./words.ts";
+import { decisionWords, fittedWords, momentText, wayWords, whoWords } from "./words.ts";
 
 /** The versions of a check that came in, newest first. */
 export function Versions({ versions, shown }: { versions: readonly Listed[]; shown: string }) {
@@ -47,26 +48,18 @@ export function VersionDifferences({
       {differences.length === 0 ? (
         <p>Nothing that is read differs.</p>
       ) : (
-        <div class="desk-table-box">
-          <table class="desk-readings desk-differences">
-            <thead>
-              <tr>
-                <th scope="col">What</th>
-                <th scope="col">Before</th>
-                <th scope="col">Now</th>
-              </tr>
-            </thead>
-            <tbody>
-              {differences.map(({ what, before: was, after: is }, index) => (
-                <tr key={`${what} ${index}`}>
-                  <th scope="row">{capital(what)}</th>
-                  <td>{was === null ? "not there" : sentenceText(was, unit)}</td>
-                  <td>{is === null ? "not there" : sentenceText(is, unit)}</td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </div>
+        <DeskTable
+          caption="What differs"
+          columns={["What", "Before", "Now"]}
+          rows={differences.map(({ what, before: was, after: is }, index) => ({
+            key: `${what} ${index}`,
+            cells: [
+              capital(what),
+              was === null ? "not there" : sentenceText(was, unit),
+              is === null ? "not there" : sentenceText(is, unit),
+            ],
+          }))}
+        />
       )}
     </section>
   );
@@ -101,7 +94,9 @@ export function Photos({ record, leftOut }: { record: CheckRecord; leftOut: numb
                 <img src={`data:${type};base64,${data}`} alt={`Photo: ${words}`} loading="lazy" />
                 <figcaption>
                   {capital(words)}
-                  {caption?.trim() && name && <span class="small soft"> {capital(name)}</span>}
+                  {name && name.toLowerCase() !== words.toLowerCase() && (
+                    <span class="small soft">: {name}</span>
+                  )}
                   <PhotoProof photo={photo} />
                 </figcaption>
               </figure>
@@ -130,17 +125,27 @@ function PhotoProof({ photo }: { photo: Photo }) {
       {takenAt && momentText(takenAt)}
       {by && (
         <>
-          , <bdi>{by}</bdi>
+          {takenAt && ", "}
+          <bdi>{by}</bdi>
         </>
       )}
       {proof === "same" && " · unchanged since"}
-      {proof === "other" && <strong class="tone-no"> Not the picture that was taken then</strong>}
+      {proof === "other" && <strong class="tone-no">Not the picture that was taken then.</strong>}
     </span>
   );
 }
 
-export function Facts({ record, mailFrom }: { record: CheckRecord; mailFrom: string | undefined }) {
-  const { author, vehicle } = record;
+export function Facts({
+  record,
+  mailFrom,
+  unit,
+}: {
+  record: CheckRecord;
+  mailFrom: string | undefined;
+  unit: LengthUnit;
+}) {
+  const { author, vehicle, fitted } = record;
+  const length = (value: number) => quantityText({ kind: "length", value }, unit);
   return (
     <section class="card" aria-labelledby="facts-heading">
       <h2 id="facts-heading">What was sent</h2>
@@ -178,11 +183,19 @@ export function Facts({ record, mailFrom }: { record: CheckRecord; mailFrom: str
         <dt>Use</dt>
         <dd>{vehicle.use}</dd>
         <dt>Lift</dt>
-        <dd>{vehicle.liftMm} mm</dd>
+        <dd>{length(vehicle.liftMm)}</dd>
         <dt>Stop</dt>
         <dd>
-          <bdi>{stopTitle(record.stop)}</bdi>
+          <bdi>{stopInFull(record.stop)}</bdi>
         </dd>
+        {fitted && (
+          <>
+            <dt>Fitted</dt>
+            <dd>
+              <bdi>{fittedWords(fitted, length)}</bdi>
+            </dd>
+          </>
+        )}
         <dt>Vehicle in the parts library</dt>
         <dd>{vehicle.platformId ?? "none named"}</dd>
         <dt>Number</dt>

@@ -9,7 +9,7 @@ import { type OddReading, readingsOf } from "../../records/review/oddReadings.ts
 import { readingsDigest } from "../../records/review/readingsDigest.ts";
 import { type Reply, replyFormat, replyVersion } from "../../records/review/reply.ts";
 import type { AskedReading, ToldAnswer } from "../../records/review/replyText.ts";
-import { addressPart } from "../../records/text/soundText.ts";
+import { mailto } from "../../records/text/mailto.ts";
 import { readingWords } from "../answer/formulas/readingById.ts";
 import { verdictWords } from "../assessment/stateWords.ts";
 import { readingWords as takingWords } from "../readings/readingWords.ts";
@@ -115,15 +115,7 @@ export function withGreeting({ author }: CheckRecord, text: string): string {
   return name ? text.replace(/^Hello,/, `Hello ${name},`) : text;
 }
 
-/** Programs for mail take addresses up to about here (common practice, no source). */
-const mailCharacters = 8000;
-
 /** A mail link with the reply in it; null where the contact is no mail address. */
-export function mailLink(record: CheckRecord, text: string): string | null {
-  const contact = record.author.contact?.trim() ?? "";
-  if (!/^[^\s@<>"?&]+@[^\s@<>"?&]+\.[^\s@<>"?&]+$/.test(contact)) return null;
-  const subject = `Your check: ${record.vehicle.label}, ${record.axle} axle`;
-  const body = text.replace(/\r?\n/g, "\r\n");
-  const address = `mailto:${addressPart(contact)}?subject=${addressPart(subject)}&body=${addressPart(body)}`;
-  return address.length <= mailCharacters ? address : null;
+export function mailLink({ author, vehicle, axle }: CheckRecord, text: string): string | null {
+  return mailto(author.contact?.trim() ?? "", `Your check: ${vehicle.label}, ${axle} axle`, text);
 }

@@ -1,7 +1,7 @@
 import type { Fault, Outcome } from "../../physics/outcome.ts";
 import { succeed } from "../../physics/outcome.ts";
 import { readCheckText } from "../../records/check/readCheck.ts";
-import { byteOrderMark, csvLine, csvStyleOf } from "../../records/review/csv.ts";
+import { csvLine } from "../../records/review/csv.ts";
 import {
   decisionsByCheck,
   deskChecks,
@@ -13,14 +13,12 @@ import { saveFile } from "../../sharing/saveFile.ts";
 import { markBackedUp } from "../../storage/backup.ts";
 import type { DeskStore } from "../../storage/deskStore.ts";
 import { wholeBackup } from "../saved/wholeBackup.ts";
+import { csvFile, styleHere } from "./csvFile.ts";
 
 const pageSize = 100;
 
 /** Every side of every version of every check as one table. */
-export async function tableFile(
-  store: DeskStore,
-  style = csvStyleOf(globalThis.navigator?.language),
-): Promise<Outcome<File>> {
+export async function tableFile(store: DeskStore, style = styleHere()): Promise<Outcome<File>> {
   const [submissions, decisions] = await Promise.all([store.submissions(), store.decisions()]);
   if (!submissions.ok) return submissions;
   if (!decisions.ok) return decisions;
@@ -31,7 +29,7 @@ export async function tableFile(
       places.set(key, versions.length - index);
     });
   }
-  const parts: BlobPart[] = [byteOrderMark, csvLine(tableHeader, style)];
+  const parts: BlobPart[] = [csvLine(tableHeader, style)];
   for (let at = 0; at < submissions.value.length; at += pageSize) {
     const page = submissions.value.slice(at, at + pageSize);
     const judged = await store.judged(page.map(({ key }) => key));
@@ -63,8 +61,7 @@ export async function tableFile(
     }
     parts.push(new Blob(lines));
   }
-  const day = new Date().toISOString().slice(0, 10);
-  return succeed(new File(parts, `stopfit-figures-${day}.csv`, { type: "text/csv" }));
+  return succeed(csvFile("figures", parts));
 }
 
 async function saved(made: Promise<Outcome<File>>): Promise<Fault | null> {

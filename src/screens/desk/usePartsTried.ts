@@ -38,14 +38,13 @@ export function usePartsTried(
   unit: LengthUnit,
 ): PartsTried {
   const pack = useReferencePack();
+  const mounts = useMemo(() => mountsHere(pack, record), [pack, record]);
   const candidates = useMemo(
     () =>
       wanted
-        ? pack.stops
-            .filter((stop) => isOffered(stop) && mountsHere(pack, record, stop) !== "no")
-            .map(packCandidate)
+        ? pack.stops.filter((stop) => isOffered(stop) && mounts(stop) !== "no").map(packCandidate)
         : none,
-    [pack, record, wanted],
+    [pack, mounts, wanted],
   );
   const options = useMemo(
     () => searchOptionsOf(pack, record, fitment, unit),
@@ -63,7 +62,7 @@ export function usePartsTried(
       .flatMap((row): TriedPart[] => {
         const stop = pack.stops.find(({ id }) => id === row.id);
         if (stop === undefined) return [];
-        const unclear = mountsHere(pack, record, stop) !== "yes";
+        const unclear = mounts(stop) !== "yes";
         return [{ key: rankedKey(row), ranked: row, stop, unclear }];
       });
     return {
@@ -75,5 +74,5 @@ export function usePartsTried(
       total,
       finished,
     };
-  }, [ranked, done, total, finished, pack, record]);
+  }, [ranked, done, total, finished, pack, mounts]);
 }

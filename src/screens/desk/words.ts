@@ -1,6 +1,8 @@
 import type { State } from "../../physics/fitment.ts";
 import { capital } from "../../physics/sentence.ts";
-import type { Role } from "../../records/check/checkRecord.ts";
+import { dateText } from "../../records/check/checkName.ts";
+import type { Fitted, Role } from "../../records/check/checkRecord.ts";
+import { partText } from "../../records/pack/stopFacts.ts";
 import type { DecisionKind, DeskState } from "../../records/review/decision.ts";
 import type { Listed } from "../../records/review/listedSubmission.ts";
 import type { Way } from "../../records/review/submission.ts";
@@ -69,4 +71,15 @@ export function momentText(iso: string): string {
 
 export function countWords(count: number, one: string, many = `${one}s`): string {
   return `${count.toLocaleString("en-GB")} ${count === 1 ? one : many}`;
+}
+
+/** "HL-1060, revision B, spacer 10.0 mm, by Ada on 31 May 2026, at 82 340 km"; the unit is the reader's. */
+export function fittedWords(fitted: Fitted, length: (mm: number) => string): string {
+  const { spacerMm, by, at, odometer } = fitted;
+  return [
+    partText(fitted),
+    ...(spacerMm > 0 ? [`spacer ${length(spacerMm)}`] : []),
+    `by ${by} on ${dateText(at)}`,
+    ...(odometer === undefined ? [] : [`at ${odometer.toLocaleString("en-GB")} km`]),
+  ].join(", ");
 }

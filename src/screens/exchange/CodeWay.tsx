@@ -1,7 +1,7 @@
 import { useEffect, useMemo, useState } from "preact/hooks";
-import type { CheckRecord } from "../../records/check/checkRecord.ts";
-import { codeSeries } from "../../sharing/codeSeries.ts";
-import { appAddress } from "../../sharing/shareLink.ts";
+import type { Outcome } from "../../physics/outcome.ts";
+import { codesOfPacked } from "../../sharing/codeSeries.ts";
+import { appAddress, type Packed } from "../../sharing/shareLink.ts";
 import { Button } from "../parts/Button.tsx";
 import { FaultNotice } from "../parts/FaultNotice.tsx";
 import { useScreenAwake } from "../parts/useScreenAwake.ts";
@@ -11,9 +11,9 @@ import { PhotosLeftOut } from "./PhotosLeftOut.tsx";
 /** Long enough for a camera to see each code several times. */
 const secondsPerCode = 2;
 
-/** The check as a QR code to hold before another camera, or as several numbered ones. */
-export function CodeWay({ record }: { record: CheckRecord }) {
-  const series = useMemo(() => codeSeries(record, appAddress(location)), [record]);
+/** What was packed as a QR code to hold before another camera, or as several numbered ones. */
+export function CodeWay({ packed }: { packed: Outcome<Packed> }) {
+  const series = useMemo(() => codesOfPacked(packed, appAddress(location)), [packed]);
   const [at, setAt] = useState(0);
   const [running, setRunning] = useState(false);
   const count = series.ok ? series.value.codes.length : 0;

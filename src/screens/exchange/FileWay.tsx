@@ -1,7 +1,6 @@
 import { useMemo, useState } from "preact/hooks";
 import type { Fault } from "../../physics/outcome.ts";
-import type { CheckRecord } from "../../records/check/checkRecord.ts";
-import { downloadCheck, fileToShare } from "../../sharing/checkFile.ts";
+import { downloadFile, fileToShare, type TextFile } from "../../sharing/checkFile.ts";
 import { whereSaved } from "../../sharing/saveFile.ts";
 import { canShareFile, share } from "../../sharing/shareFile.ts";
 import { Button } from "../parts/Button.tsx";
@@ -13,23 +12,21 @@ function sizeText(bytes: number): string {
     : `${(bytes / 1e6).toFixed(1)} MB`;
 }
 
-function contents(record: CheckRecord): string {
-  const photos = record.photos?.length ?? 0;
-  if (photos === 0) return "Everything in one file.";
-  return photos === 1
-    ? "Everything in one file, the photo too."
-    : `Everything in one file, the ${photos} photos too.`;
-}
-
-/** The check as one file: by the share sheet where the device has one, and by saving everywhere. */
+/** One file: by the share sheet where the device has one, and by saving everywhere. */
 export function FileWay({
-  record,
+  text,
+  title,
+  words,
   onSent,
 }: {
-  record: CheckRecord;
-  onSent: (() => void) | undefined;
+  text: TextFile;
+  /** Of what is shared: "Fitment check: Marlow 4-door utility". */
+  title: string;
+  /** What is in it, and how it is opened. */
+  words: string;
+  onSent?: (() => void) | undefined;
 }) {
-  const file = useMemo(() => fileToShare(record), [record]);
+  const file = useMemo(() => fileToShare(text), [text]);
   const shareable = useMemo(() => canShareFile(file), [file]);
   const [done, setDone] = useState("");
   const [fault, setFault] = useState<Fault | null>(null);
@@ -37,7 +34,7 @@ export function FileWay({
   const shareIt = async () => {
     setFault(null);
     setDone("");
-    const outcome = await share({ files: [file], title: `Fitment check: ${record.vehicle.label}` });
+    const outcome = await share({ files: [file], title });
     if (!outcome.ok) setFault(outcome.fault);
     else if (outcome.value === "handed over") {
       setDone("The file was handed to what you chose.");
@@ -49,13 +46,13 @@ export function FileWay({
     setFault(null);
     setDone("");
     try {
-      downloadCheck(record);
+      downloadFile(text);
       setDone(`The file is ready. ${whereSaved()}`);
       onSent?.();
     } catch {
       setFault({
         code: "notSaved",
-        sentence: ["The browser did not save the file. Send the check as a link instead."],
+        sentence: ["The browser did not save the file. Send it as a link instead."],
       });
     }
   };
@@ -63,8 +60,7 @@ export function FileWay({
   return (
     <>
       <p>
-        {contents(record)} It opens in Stopfit on any device: choose “Open a file” there.{" "}
-        <span class="soft">About {sizeText(file.size)}.</span>
+        {words} <span class="soft">About {sizeText(file.size)}.</span>
       </p>
       <div class="send-buttons">
         {shareable && (

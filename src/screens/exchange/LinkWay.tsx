@@ -1,24 +1,36 @@
+import type { ComponentChildren } from "preact";
 import { useId, useMemo, useState } from "preact/hooks";
-import type { Fault } from "../../physics/outcome.ts";
-import type { CheckRecord } from "../../records/check/checkRecord.ts";
+import type { Fault, Outcome } from "../../physics/outcome.ts";
 import { canShareLink, copyText, share } from "../../sharing/shareFile.ts";
-import { appAddress, shareLink } from "../../sharing/shareLink.ts";
+import { appAddress, linkOfPacked, type Packed } from "../../sharing/shareLink.ts";
 import { Button } from "../parts/Button.tsx";
 import { Disclosure } from "../parts/Disclosure.tsx";
 import { FaultNotice } from "../parts/FaultNotice.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { PhotosLeftOut } from "./PhotosLeftOut.tsx";
 
-/** The check as a link that holds it whole. */
+/** What was packed as a link that holds it whole. */
 export function LinkWay({
-  record,
+  packed,
+  label,
+  title,
+  words,
+  toMaker,
   onSent,
 }: {
-  record: CheckRecord;
-  onSent: (() => void) | undefined;
+  packed: Outcome<Packed>;
+  /** Of the field that shows it: "Link to this check". */
+  label: string;
+  /** Of what is shared: "Fitment check: Marlow 4-door utility". */
+  title: string;
+  /** What the link holds, and for whom. */
+  words: string;
+  /** To whom the link goes, where that is known. */
+  toMaker?: (link: string) => ComponentChildren;
+  onSent?: (() => void) | undefined;
 }) {
   const id = useId();
-  const link = useMemo(() => shareLink(record, appAddress(location)), [record]);
+  const link = useMemo(() => linkOfPacked(packed, appAddress(location)), [packed]);
   const [done, setDone] = useState("");
   const [fault, setFault] = useState<Fault | null>(null);
   if (!link.ok) return <FaultNotice fault={link.fault} />;
@@ -36,7 +48,7 @@ export function LinkWay({
   };
   const shareIt = async () => {
     start();
-    const outcome = await share({ url: address, title: `Fitment check: ${record.vehicle.label}` });
+    const outcome = await share({ url: address, title });
     if (!outcome.ok) setFault(outcome.fault);
     else if (outcome.value === "handed over") {
       setDone("The link was handed to what you chose.");
@@ -46,10 +58,7 @@ export function LinkWay({
 
   return (
     <>
-      <p>
-        The check is in the link itself; no server holds it. Whoever has the link can open the check
-        and read the names and contact details in it.
-      </p>
+      <p>{words}</p>
       <PhotosLeftOut count={photosLeftOut} way="link" />
       {long && (
         <Notice tone="care">
@@ -66,11 +75,12 @@ export function LinkWay({
         </Button>
         {canShareLink(address) && <Button onClick={shareIt}>Share the link</Button>}
       </div>
+      {toMaker?.(address)}
       {done && <p role="status">{done}</p>}
       {fault && <FaultNotice fault={fault} />}
       <Disclosure summary="Show the link" open={fault?.code === "copyRefused"}>
         <label class="field" for={id}>
-          <span class="field-label">Link to this check</span>
+          <span class="field-label">{label}</span>
           <textarea
             id={id}
             class="link-text"

@@ -1,6 +1,8 @@
-import { useEffect, useId, useRef, useState } from "preact/hooks";
+import { useEffect, useId, useMemo, useRef, useState } from "preact/hooks";
 import type { CheckRecord } from "../../records/check/checkRecord.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
+import { checkFile } from "../../sharing/checkFile.ts";
+import { packCheck } from "../../sharing/shareLink.ts";
 import { Button } from "../parts/Button.tsx";
 import { Segmented } from "../parts/Choices.tsx";
 import { later } from "../parts/later.tsx";
@@ -33,11 +35,22 @@ export interface SendSheetProps {
   onSent?(): void;
 }
 
+function contents(record: CheckRecord): string {
+  const photos = record.photos?.length ?? 0;
+  if (photos === 0) return "Everything in one file.";
+  return photos === 1
+    ? "Everything in one file, the photo too."
+    : `Everything in one file, the ${photos} photos too.`;
+}
+
 /** How one check leaves this device: to the maker, as a file, a link or a code, the same check by each. */
 export default function SendSheet({ record, onLeave, onSent }: SendSheetProps) {
   const id = useId();
   const sheet = useRef<HTMLDialogElement>(null);
   const [way, setWay] = useState<Way>(MakerWay ? "maker" : "file");
+  const packed = useMemo(() => packCheck(record), [record]);
+  const file = useMemo(() => checkFile(record), [record]);
+  const title = `Fitment check: ${record.vehicle.label}`;
   useEffect(() => {
     const element = sheet.current;
     if (element && !element.open) element.showModal();
@@ -63,10 +76,28 @@ export default function SendSheet({ record, onLeave, onSent }: SendSheetProps) {
         </p>
         <Segmented legend="Send as" legendUnseen options={ways} value={way} onChange={setWay} />
         {way === "maker" && MakerWay && <MakerWay record={record} onSent={onSent} />}
-        {way === "file" && <FileWay record={record} onSent={onSent} />}
-        {(way === "file" || way === "link") && <MakerAddress />}
-        {way === "link" && <LinkWay record={record} onSent={onSent} />}
-        {way === "code" && <CodeWay record={record} />}
+        {way === "file" && (
+          <>
+            <FileWay
+              text={file}
+              title={title}
+              words={`${contents(record)} It opens in Stopfit on any device: choose “Open a file” there.`}
+              onSent={onSent}
+            />
+            <MakerAddress record={record} />
+          </>
+        )}
+        {way === "link" && (
+          <LinkWay
+            packed={packed}
+            label="Link to this check"
+            title={title}
+            words="The check is in the link itself; no server holds it. Whoever has the link can open the check and read the names and contact details in it."
+            toMaker={(link) => <MakerAddress record={record} link={link} />}
+            onSent={onSent}
+          />
+        )}
+        {way === "code" && <CodeWay packed={packed} />}
       </div>
     </dialog>
   );

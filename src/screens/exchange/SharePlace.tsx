@@ -8,7 +8,8 @@ import { payloadText } from "../../sharing/payload.ts";
 import type { SharedCheck } from "../../sharing/sharedCheck.ts";
 import { openPrefix } from "../../sharing/shareLink.ts";
 import { takeReceived } from "../../sharing/shareTarget.ts";
-import { checksHref, goTo, stepHref } from "../addresses.ts";
+import { checksHref, goTo, packHref, stepHref } from "../addresses.ts";
+import { handPack } from "../handedPack.ts";
 import { FaultNotice } from "../parts/FaultNotice.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { OneMoment } from "../parts/OneMoment.tsx";
@@ -24,6 +25,7 @@ import { OpenReplyScreen } from "./reply/OpenReplyScreen.tsx";
 import { replyHref } from "./reply/replyRoute.ts";
 import { checkOfReply, replyWithoutCheck } from "./reply/takeReplies.ts";
 import ScanScreen from "./ScanScreen.tsx";
+import SendPackScreen from "./SendPackScreen.tsx";
 import { openHref, type ShareRoute } from "./shareRoutes.ts";
 
 export interface SharePlaceProps {
@@ -81,7 +83,7 @@ export default function SharePlace({
       setFaults([]);
       setBackup(null);
       setPart(null);
-      const { checks, drafts, replies, backups, parts, refused } = await work;
+      const { checks, drafts, replies, backups, packs, parts, refused } = await work;
       const troubles = refused.map(({ fault }) => fault);
       const waiting: Waiting[] = [
         ...checks.map((check) => ({ kind: "check" as const, check })),
@@ -96,6 +98,11 @@ export default function SharePlace({
       // Another link came while this one was being read.
       if (own !== latest.current) return;
       setReading(false);
+      const [library] = packs;
+      if (library && waiting.length === 0 && troubles.length === 0) {
+        handPack(library, library.name);
+        return goTo(packHref, { replace: true });
+      }
       const [first = null] = backups;
       if (first && waiting.length === 0 && troubles.length === 0) {
         return toBackup(first, "opened from elsewhere");
@@ -214,6 +221,7 @@ export default function SharePlace({
       />
     );
   }
+  if (route.screen === "sendPack") return <SendPackScreen />;
   if (route.screen === "scan" || part !== null) {
     return <ScanScreen begun={part} onWhole={whole} onLeave={() => goTo(openHref)} />;
   }
@@ -254,6 +262,7 @@ const nothing: Received = {
   drafts: [],
   replies: [],
   backups: [],
+  packs: [],
   parts: [],
   refused: [],
 };

@@ -3,6 +3,7 @@ import type { PoolTask } from "../../compute/poolMessages.ts";
 import { createReadingPool } from "../../compute/readingPool.ts";
 import { type Fault, fail, type Outcome } from "../../physics/outcome.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
+import type { Pack } from "../../records/pack/pack.ts";
 import type { Reply } from "../../records/review/reply.ts";
 import type { Frame } from "../../sharing/frame.ts";
 import type { Opened } from "../../sharing/openText.ts";
@@ -17,6 +18,7 @@ export interface Received {
   readonly drafts: readonly StoredCheck[];
   readonly replies: readonly Reply[];
   readonly backups: readonly File[];
+  readonly packs: readonly Pack[];
   /** Codes of which others are still to be scanned. */
   readonly parts: readonly Frame[];
   /** What is none of these, and why. */
@@ -42,6 +44,7 @@ function gathered(all: readonly Named[], backups: readonly File[]): Received {
     checks: found.flatMap((one) => (one.kind === "check" ? [one.check] : [])),
     drafts: found.flatMap((one) => (one.kind === "draft" ? [one.draft] : [])),
     replies: found.flatMap((one) => (one.kind === "reply" ? [one.reply] : [])),
+    packs: found.flatMap((one) => (one.kind === "pack" ? [one.pack] : [])),
     parts: found.flatMap((one) => (one.kind === "part" ? [one.frame] : [])),
     backups,
     refused: all.flatMap(({ name, found: one }) => (one.ok ? [] : [{ name, fault: one.fault }])),

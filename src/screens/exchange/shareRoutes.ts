@@ -2,7 +2,9 @@
 export type ShareRoute =
   | { readonly screen: "open"; readonly payload: string | null }
   | { readonly screen: "scan" }
-  | { readonly screen: "received" };
+  | { readonly screen: "received" }
+  /** The pack in use, to be handed over. */
+  | { readonly screen: "sendPack" };
 
 export const openHref = "#/open";
 export const scanHref = "#/scan";
@@ -12,6 +14,7 @@ export const receivedHref = "#/received";
 export function readShareRoute(hash: string): ShareRoute | null {
   const path = hash.replace(/^#?\/?/, "");
   if (path === "scan") return { screen: "scan" };
+  if (path === "send-pack") return { screen: "sendPack" };
   if (path === "received") return { screen: "received" };
   if (path === "open" || path === "open/") return { screen: "open", payload: null };
   return path.startsWith("open/") ? { screen: "open", payload: path.slice("open/".length) } : null;

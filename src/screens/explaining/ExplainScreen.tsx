@@ -7,6 +7,7 @@ import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { partText } from "../../records/pack/stopFacts.ts";
+import { measurersOf } from "../../records/review/measurers.ts";
 import { answerHref } from "../addresses.ts";
 import { verdictWords } from "../assessment/stateWords.ts";
 import { useAssessment } from "../assessment/useAssessment.ts";
@@ -19,6 +20,7 @@ import { Notice } from "../parts/Notice.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import { usePackInUse } from "../referencePack.ts";
 import { explained } from "./explainWords.ts";
+import "../styles/paper.css";
 
 export interface ExplainScreenProps {
   readonly stored: StoredCheck;
@@ -37,8 +39,8 @@ export function ExplainScreen({ stored, unit, startAssessor }: ExplainScreenProp
   const pack = usePackInUse()?.pack ?? null;
   const prescribing = usePrescription(assessor, stored.record, whole ? fitment : null, pack, unit);
   const found = whole && prescribing.state === "found" ? prescribing.prescription : null;
-  const { author, createdAt, vehicle } = stored.record;
-  const who = author?.name?.trim();
+  const { createdAt, vehicle } = stored.record;
+  const measurers = completion.ok ? measurersOf(completion.value) : [];
   const { fitted } = stored.record;
   return (
     <Screen
@@ -85,8 +87,10 @@ export function ExplainScreen({ stored, unit, startAssessor }: ExplainScreenProp
           <section class="card">
             <h2>Who said so</h2>
             <p>
-              Measured {who ? `by ${who} ` : ""}on {dateText(createdAt)}.
-              {pack?.maker && ` The part is advised from the parts library of ${pack.maker.name}.`}
+              Measured {measurers.length > 0 && <bdi>by {measurers.join(" and ")} </bdi>}on{" "}
+              {dateText(createdAt)}.
+              {pack?.maker &&
+                ` The part is advised from the parts library of ${pack.maker.name}${pack.edition ? `, edition ${pack.edition}` : ""}.`}
             </p>
             {fitted && (
               <p>

@@ -68,16 +68,14 @@ function changed(prescription: Prescription): readonly Sentence[] {
   if (change === "nothing")
     return [["Nothing has to be changed: the stop that is fitted does it."]];
   const corner = worst(trial.assessment.corners);
+  const { name, partNumber } = candidate.stop;
+  const part = partNumber === undefined ? `“${name}”` : `“${name}”, part number ${partNumber},`;
   const what: Sentence =
     change === "spacer"
       ? ["A spacer of ", length(spacerMm), " goes under the stop on both sides."]
       : spacerMm > 0
-        ? [
-            `The stop “${candidate.stop.name}” goes in on both sides, with a spacer of `,
-            length(spacerMm),
-            ".",
-          ]
-        : [`The stop “${candidate.stop.name}” goes in on both sides.`];
+        ? [`The stop ${part} goes in on both sides, with a spacer of `, length(spacerMm), "."]
+        : [`The stop ${part} goes in on both sides.`];
   const hit = corner?.wheelTravelToHardLimitMm ?? null;
   const left = corner && hit !== null ? hit - corner.wheelTravelToFullStopMm : null;
   const does: Sentence =

@@ -12,7 +12,7 @@ import {
 } from "../../records/check/storedCheck.ts";
 import { isInstalledOnApple } from "../../sharing/thisDevice.ts";
 import type { RowSetAside } from "../../storage/checkRow.ts";
-import { answerHref, goTo, stepHref } from "../addresses.ts";
+import { answerHref, goTo, packHref, stepHref } from "../addresses.ts";
 import { AnswersIn } from "../exchange/maker/AnswersIn.tsx";
 import { useSent } from "../exchange/maker/useSent.ts";
 import { SendStored } from "../exchange/SendButton.tsx";
@@ -39,6 +39,7 @@ import { isDemoDue, markDemoLoaded } from "./demoDue.ts";
 import { FirstVisit } from "./FirstVisit.tsx";
 import { OftenWays, OtherWays } from "./HomeWays.tsx";
 import type { KeepDialogProps } from "./KeepDialog.tsx";
+import { MakerMark } from "./MakerMark.tsx";
 import { MovingStop } from "./MovingStop.tsx";
 import { NewerPackHere } from "./NewerPackHere.tsx";
 import { NotSavedHere } from "./NotSavedHere.tsx";
@@ -251,8 +252,8 @@ export function Checks({ opened, preferences, notice }: Props) {
     else await goOnWith(found);
   };
 
-  /** What has a screen of its own: a backup, or replies. */
-  const goOnWith = async ({ backup, replies }: OpenedFiles) => {
+  /** What has a screen of its own: replies, a backup, or a pack. */
+  const goOnWith = async ({ backup, pack, replies }: OpenedFiles) => {
     if (replies.length > 0) {
       (await import("../exchange/handed.ts")).handReceived({ replies, backup });
       goTo(openHref);
@@ -260,6 +261,9 @@ export function Checks({ opened, preferences, notice }: Props) {
       const { handBackup } = await import("../saved/backupHere.ts");
       handBackup(backup, "opened from the list");
       goTo(savedHref);
+    } else if (pack) {
+      (await import("../handedPack.ts")).handPack(pack, pack.name);
+      goTo(packHref);
     }
   };
 
@@ -285,7 +289,12 @@ export function Checks({ opened, preferences, notice }: Props) {
 
   return (
     <Screen
-      top={<span class="screen-name brand">Stopfit</span>}
+      top={
+        <>
+          <span class="screen-name brand">Stopfit</span>
+          {import.meta.env.VITE_PACK_MAKER && <MakerMark name={import.meta.env.VITE_PACK_MAKER} />}
+        </>
+      }
       actions={
         isFirst ? undefined : (
           <Button look="main" wide icon="plus" onClick={startNew} disabled={!store}>

@@ -1,7 +1,7 @@
+import { packHref } from "../addresses.ts";
 import { deskHref } from "../desk/deskRoutes.ts";
 import { openHref } from "../exchange/shareRoutes.ts";
 import { howComputedHref, howComputedName } from "../howComputed/howComputedRoute.ts";
-import { packHref } from "../pack/packRoutes.ts";
 import { Icon, type IconName } from "../parts/Icon.tsx";
 import { quickCheckHref } from "../quickCheck/quickCheckRoutes.ts";
 import { savedHref, savedName } from "../saved/savedRoute.ts";

@@ -4,6 +4,7 @@ import type { Sentence } from "../../physics/sentence.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { storedFromRecord } from "../../records/filling/storedFromRecord.ts";
+import type { Pack } from "../../records/pack/pack.ts";
 import type { Reply } from "../../records/review/reply.ts";
 import { cleanName } from "../../records/text/soundText.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
@@ -16,11 +17,12 @@ export interface OpenedFiles {
   /** Looked at on a screen of their own before they are kept. */
   readonly replies: readonly Reply[];
   readonly backup: File | null;
+  readonly pack: Pack | null;
 }
 
 /** Nothing of it is stored yet. */
 export async function readFiles(files: readonly File[], unit: LengthUnit): Promise<OpenedFiles> {
-  const { checks, drafts, replies, backups, refused } = await receivedOfFiles(files);
+  const { checks, drafts, replies, backups, packs, refused } = await receivedOfFiles(files);
   return {
     checks: [...checks.map(({ record }) => storedFromRecord(record, { unit })), ...drafts],
     refused: refused.map(({ name, fault }) => ({
@@ -29,6 +31,7 @@ export async function readFiles(files: readonly File[], unit: LengthUnit): Promi
     })),
     replies,
     backup: backups[0] ?? null,
+    pack: packs[0] ?? null,
   };
 }
 

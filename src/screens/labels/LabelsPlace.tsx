@@ -6,6 +6,8 @@ import { isOffered, type Pack, type PackStop } from "../../records/pack/pack.ts"
 import { makerOfPack, partCodeText } from "../../records/pack/partCode.ts";
 import { partText } from "../../records/pack/stopFacts.ts";
 import { drawCode, quietZone } from "../../sharing/qrDrawing.ts";
+import { MoreFound } from "../choosing/MoreFound.tsx";
+import { mostShown, useFound } from "../choosing/search.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { CheckLine } from "../parts/Choices.tsx";
 import { TextField } from "../parts/Field.tsx";
@@ -13,6 +15,7 @@ import { Notice } from "../parts/Notice.tsx";
 import { OneMoment } from "../parts/OneMoment.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import { usePackInUse } from "../referencePack.ts";
+import "../styles/paper.css";
 import "./labels.css";
 
 const mostCopies = 200;
@@ -37,11 +40,8 @@ function Labels({ pack, unit }: { pack: Pack; unit: LengthUnit }) {
   const [batch, setBatch] = useState("");
   const [copiesText, setCopies] = useState("1");
   const stops = useMemo(() => pack.stops.filter(hasNumber), [pack]);
-  const words = search.trim().toLowerCase().split(/\s+/);
-  const found = stops.filter((stop) => {
-    const text = `${stop.name} ${partText(stop)}`.toLowerCase();
-    return words.every((word) => text.includes(word));
-  });
+  const found = useFound(stops, (stop) => `${stop.name} ${partText(stop)}`, search);
+  const shown = found.slice(0, mostShown);
   const copies = Number(copiesText);
   const isCount = Number.isInteger(copies) && copies >= 1 && copies <= mostCopies;
   const labelled = stops.filter(({ id }) => chosen.has(id));
@@ -86,23 +86,25 @@ function Labels({ pack, unit }: { pack: Pack; unit: LengthUnit }) {
             {without} {without === 1 ? "stop has" : "stops have"} no part number, so no label.
           </p>
         )}
-        <TextField
-          label="Batch"
-          hint="On every label of this sheet. Empty: none."
-          value={batch}
-          maxLength={60}
-          onInput={setBatch}
-        />
-        <TextField
-          label="Labels of each part"
-          keys="decimal"
-          value={copiesText}
-          onInput={setCopies}
-          {...(!isCount && {
-            tone: "no" as const,
-            message: `A whole number from 1 to ${mostCopies}.`,
-          })}
-        />
+        <div class="labels-fields">
+          <TextField
+            label="Batch"
+            hint="On every label of this sheet. Empty: none."
+            value={batch}
+            maxLength={60}
+            onInput={setBatch}
+          />
+          <TextField
+            label="Labels of each part"
+            keys="decimal"
+            value={copiesText}
+            onInput={setCopies}
+            {...(!isCount && {
+              tone: "no" as const,
+              message: `A whole number from 1 to ${mostCopies}.`,
+            })}
+          />
+        </div>
         <TextField label="Search" value={search} onInput={setSearch} hint="Part number, name." />
         <div class="row">
           <Button
@@ -116,8 +118,8 @@ function Labels({ pack, unit }: { pack: Pack; unit: LengthUnit }) {
             Tick none
           </Button>
         </div>
-        <div class="choices">
-          {found.map((stop) => (
+        <div class="labels-parts">
+          {shown.map((stop) => (
             <CheckLine
               key={stop.id}
               checked={chosen.has(stop.id)}
@@ -129,6 +131,7 @@ function Labels({ pack, unit }: { pack: Pack; unit: LengthUnit }) {
             </CheckLine>
           ))}
         </div>
+        <MoreFound found={found.length} shown={shown.length} />
       </div>
       {sheet.length > 0 && (
         <section class="labels-sheet" aria-label="Sheet of labels">

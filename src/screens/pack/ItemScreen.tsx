@@ -1,9 +1,9 @@
 import type { ComponentChildren } from "preact";
 import { sentenceText } from "../../records/entry/quantityText.ts";
+import { packHref } from "../addresses.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
-import { packHref } from "./packRoutes.ts";
 import type { ItemEditing } from "./useItemDraft.ts";
 
 /** The frame of one item's editing: heading, what is wrong, and “Keep” within a thumb's reach. */

@@ -9,12 +9,12 @@ import {
   packDifferences,
   usualChoice,
 } from "../../records/pack/packMerge.ts";
+import { packHref } from "../addresses.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { Segmented } from "../parts/Choices.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import { changePack } from "./packEdits.ts";
-import { packHref } from "./packRoutes.ts";
 import { goAfter } from "./useItemDraft.ts";
 
 const listWords: { readonly [List in PackDifference["list"]]: string } = {

@@ -4,7 +4,10 @@ import type { LengthUnit } from "../../records/entry/units.ts";
 import type { Pack, PackStop, Platform } from "../../records/pack/pack.ts";
 import { platformTold } from "../../records/pack/platformTold.ts";
 import { stopFacts } from "../../records/pack/stopFacts.ts";
-import { checksHref, goTo, labelsHref } from "../addresses.ts";
+import { checksHref, goTo, labelsHref, sendPackHref } from "../addresses.ts";
+import { MoreFound } from "../choosing/MoreFound.tsx";
+import { mostShown, useFound } from "../choosing/search.ts";
+import { takeHandedPack } from "../handedPack.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { Dialog } from "../parts/Dialog.tsx";
 import { TextField } from "../parts/Field.tsx";
@@ -28,7 +31,7 @@ import {
   withPlatform,
   withStop,
 } from "./packEdits.ts";
-import { type OpenedPack, readPackFile, savePackFile } from "./packFile.ts";
+import { type OpenedPack, readPackFile } from "./packFile.ts";
 import { newItem, packItemHref, packMergeHref, packRulesHref } from "./packRoutes.ts";
 
 /** What the pack holds, and everything that can be done with it. */
@@ -45,16 +48,23 @@ export function PackList({
   const { pack, fault, revision, shipped } = inUse;
   const edited = shipped === undefined || shipped.edited || shipped.digest !== shippedDigest;
   const picker = useRef<HTMLInputElement>(null);
-  const [opened, setOpened] = useState<OpenedPack | null>(null);
+  const [opened, setOpened] = useState<OpenedPack | null>(() => {
+    const handed = takeHandedPack();
+    return handed && { ok: true, ...handed };
+  });
   const [said, setSaid] = useState<readonly string[]>([]);
   const [search, setSearch] = useState("");
-  const wanted = search.trim().toLowerCase();
-  const has = (text: string) => wanted === "" || text.toLowerCase().includes(wanted);
-  const stops = pack.stops.filter((stop) => has(`${stop.name} ${stopFacts(stop, unit)}`));
-  const platforms = pack.platforms.filter((platform) =>
-    has(
+  const stops = useFound(
+    pack.stops,
+    (stop) => `${stop.name} ${stopFacts(stop, unit)}`,
+    search,
+    unit,
+  );
+  const platforms = useFound(
+    pack.platforms,
+    (platform) =>
       `${platform.label} ${platform.axle} ${layoutWords[platform.layout.kind].short} ${platformTold(platform)}`,
-    ),
+    search,
   );
 
   const change = async (next: Pack, words: string) => {
@@ -100,7 +110,9 @@ export function PackList({
           <Button look="main" icon="file" onClick={() => picker.current?.click()}>
             Open a library
           </Button>
-          <Button onClick={() => savePackFile(pack)}>Save as a file</Button>
+          <ButtonLink href={sendPackHref} icon="forward">
+            Hand over
+          </ButtonLink>
         </>
       }
     >
@@ -164,7 +176,7 @@ export function PackList({
         label="Search"
         value={search}
         onInput={setSearch}
-        placeholder="Name, class, mount"
+        placeholder="Part number, name, class"
       />
       <section class="stack-close" aria-labelledby="stops-heading">
         <div class="pack-heading">
@@ -174,7 +186,7 @@ export function PackList({
           </ButtonLink>
         </div>
         <ul class="check-list">
-          {stops.map((stop) => (
+          {stops.slice(0, mostShown).map((stop) => (
             <MenuRow
               key={stop.id}
               name={stop.name}
@@ -190,6 +202,7 @@ export function PackList({
             />
           ))}
         </ul>
+        <MoreFound found={stops.length} shown={mostShown} />
       </section>
       <section class="stack-close" aria-labelledby="platforms-heading">
         <div class="pack-heading">
@@ -199,7 +212,7 @@ export function PackList({
           </ButtonLink>
         </div>
         <ul class="check-list">
-          {platforms.map((platform) => (
+          {platforms.slice(0, mostShown).map((platform) => (
             <MenuRow
               key={platform.id}
               name={`${platform.label}, ${platform.axle} axle`}
@@ -215,6 +228,7 @@ export function PackList({
             />
           ))}
         </ul>
+        <MoreFound found={platforms.length} shown={mostShown} />
       </section>
       {opened && (
         <OpenedDialog

@@ -83,10 +83,16 @@ export function RulesEditor({ pack, unit }: { pack: Pack; unit: LengthUnit }) {
           draft={draft}
           change={change}
           field="maker.address"
-          label="Address"
+          label="Postal address"
           maxLength={1000}
         />
-        <PackText draft={draft} change={change} field="maker.contact" label="Phone or e-mail" />
+        <PackText
+          draft={draft}
+          change={change}
+          field="maker.contact"
+          label="E-mail or phone"
+          hint="Checks are sent there. Both: apart by a semicolon."
+        />
       </section>
       <p class="small soft">
         What each use demands. A field left empty is as in Stopfit itself, shown in gray; all of it

@@ -13,6 +13,7 @@ import { NoSuchItem } from "./ItemScreen.tsx";
 import { packItemHref } from "./packRoutes.ts";
 import { TestCharts } from "./TestCharts.tsx";
 import { plotsOfPackTest } from "./testPlots.ts";
+import "../styles/paper.css";
 import "../styles/report.css";
 
 /** A 95 % ± over a standard error. */

@@ -35,25 +35,3 @@ export async function readPackFile(file: File): Promise<OpenedPack> {
     ? { ok: true, pack: read.value, file: file.name }
     : { ok: false, file: file.name, faults: read.faults };
 }
-
-/** A name that every file system takes. */
-export function packFileName(pack: Pack, day: string): string {
-  const name = pack.name
-    .normalize("NFKD")
-    .replace(/[^\p{L}\p{N}]+/gu, "-")
-    .replace(/^-+|-+$/g, "")
-    .slice(0, 60);
-  return `stopfit-pack-${name || "unnamed"}-${day}.json`;
-}
-
-export function savePackFile(pack: Pack): void {
-  const text = `${JSON.stringify(pack, null, 2)}\n`;
-  const address = URL.createObjectURL(new Blob([text], { type: "application/json" }));
-  const link = document.createElement("a");
-  link.href = address;
-  link.download = packFileName(pack, new Date().toISOString().slice(0, 10));
-  document.body.append(link);
-  link.click();
-  link.remove();
-  setTimeout(() => URL.revokeObjectURL(address), 60_000);
-}

@@ -7,7 +7,6 @@ export type PackRoute = { readonly screen: "pack" } & (
   | { readonly place: "report"; readonly id: string; readonly test: string }
 );
 
-export const packHref = "#/pack";
 export const packRulesHref = "#/pack/rules";
 export const packMergeHref = "#/pack/merge";
 export const newItem = "new";

@@ -1,10 +1,10 @@
 import { useRef, useState } from "preact/hooks";
 import type { Fault } from "../../physics/outcome.ts";
 import type { Pack } from "../../records/pack/pack.ts";
-import { goTo } from "../addresses.ts";
+import { goTo, packHref } from "../addresses.ts";
 import { type FieldFault, type ItemDraft, keepDraft, readKeptDraft } from "./itemDraft.ts";
 import { type Changed, changePack } from "./packEdits.ts";
-import { packHref, packMergeHref } from "./packRoutes.ts";
+import { packMergeHref } from "./packRoutes.ts";
 
 export interface ItemEditing {
   readonly draft: ItemDraft;

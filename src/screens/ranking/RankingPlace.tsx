@@ -7,6 +7,7 @@ import { fitmentOf } from "../../records/check/fitmentOf.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
+import type { Mountable } from "../../records/pack/mounting.ts";
 import { isOffered, type Pack, type PackStop, stopOf } from "../../records/pack/pack.ts";
 import {
   fittedInPack,
@@ -277,9 +278,8 @@ function Progress({ ranking: { done, total, finished } }: { ranking: Ranking }) 
 /** The stops of the pack that can be ordered by whether they mount here; the one that is fitted is ranked by itself. */
 function byMounting(pack: Pack, check: MountedCheck) {
   const fitted = fittedInPack(pack, check)?.id;
-  const of = (wanted: ReturnType<typeof mountsHere>): readonly PackStop[] =>
-    pack.stops.filter(
-      (stop) => stop.id !== fitted && isOffered(stop) && mountsHere(pack, check, stop) === wanted,
-    );
+  const mounts = mountsHere(pack, check);
+  const of = (wanted: Mountable): readonly PackStop[] =>
+    pack.stops.filter((stop) => stop.id !== fitted && isOffered(stop) && mounts(stop) === wanted);
   return { mounting: of("yes"), unclear: of("check"), elsewhere: of("no") };
 }

@@ -6,6 +6,7 @@ import { quantityText, sentenceText } from "../../records/entry/quantityText.ts"
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { mountingText } from "../../records/pack/mounting.ts";
 import type { PackStop } from "../../records/pack/pack.ts";
+import { partText } from "../../records/pack/stopFacts.ts";
 import { estimateBand, stopTitle } from "../../records/pack/stopTitle.ts";
 import { checkTitles, sideWords } from "../assessment/stateWords.ts";
 
@@ -31,6 +32,7 @@ export function partFacts(
   const length = (value: number) => quantityText({ kind: "length", value }, unit);
   const named = (value: number) => quantityText({ kind: "stiffnessClass", value }, unit);
   return [
+    { name: "Part number", text: stop.partNumber === undefined ? null : partText(stop) },
     { name: "Free height", text: length(meanOf(stop.freeHeight)) },
     { name: "Usable compression", text: length(stop.usableCompressionMm) },
     {
@@ -40,6 +42,13 @@ export function partFacts(
     {
       name: "Force curve",
       text: stop.estimated ? `estimate, ${estimateBand(stop.estimated)}` : "tested",
+    },
+    {
+      name: "Forces vary by",
+      text:
+        inPack?.forceTolShare === undefined
+          ? null
+          : `± ${quantityText({ kind: "share", value: inPack.forceTolShare }, unit)}`,
     },
     { name: "Damping", text: stop.damping ? "tested at speed" : "not tested" },
     { name: "Made to", text: stop.duty === "carry" ? "carry" : "take impacts" },

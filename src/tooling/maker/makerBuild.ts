@@ -28,23 +28,35 @@ function refuse(...sentences: readonly string[]): never {
   throw new Error(`The pack of STOPFIT_PACK can't be used.\n${sentences.join("\n")}`);
 }
 
-function logoOf(path: string): MakersFiles["logo"] {
+type Logo = NonNullable<MakersFiles["logo"]>;
+
+/** The logo beside the pack, or why it can't be used. */
+function readLogo(path: string): Logo | string {
   let bytes: Buffer;
   try {
     bytes = readFileSync(path);
   } catch {
-    return refuse(`${path}: there is no such file. “logo” names a file beside the pack.`);
+    return `${path}: there is no such file. “logo” names a file beside the pack.`;
   }
   if (bytes.length > mostLogoBytes) {
-    refuse(
-      `${path} has ${Math.round(bytes.length / 1000)} kB; a logo may have ${mostLogoBytes / 1000} kB.`,
-    );
+    return `${path} has ${Math.round(bytes.length / 1000)} kB; a logo may have ${mostLogoBytes / 1000} kB.`;
   }
   const type = extname(path).toLowerCase();
   const isPng = bytes.subarray(0, 8).equals(Buffer.from("89504e470d0a1a0a", "hex"));
   const isSvg = /<svg[\s>]/.test(bytes.subarray(0, 2000).toString("utf8"));
-  if (type === ".png" ? !isPng : !isSvg) refuse(`${path} is not the picture that its name says.`);
-  return { file: `maker-${digestOf(bytes)}${type}`, bytes };
+  return (type === ".png" ? isPng : isSvg)
+    ? { file: `maker-${digestOf(bytes)}${type}`, bytes }
+    : `${path} is not the picture that its name says.`;
+}
+
+/** What a build would refuse of a maker's color and logo, in sentences. */
+export function makerFaults({ maker }: Pick<Pack, "maker">, folder: string): readonly string[] {
+  const accents = maker?.color === undefined ? null : accentsOf(maker.color);
+  const logo = maker?.logo === undefined ? null : readLogo(join(folder, maker.logo));
+  return [
+    ...(accents?.ok === false ? [accents.sentence] : []),
+    ...(typeof logo === "string" ? [logo] : []),
+  ];
 }
 
 /** Reads the maker's files, or says in sentences what is wrong with them. */
@@ -60,7 +72,7 @@ function readMakersFiles(file: string): MakersFiles {
   if (!read.ok) return refuse(...read.faults.map(({ sentence }) => inModelUnits(sentence)));
   const pack = read.value;
   if (!pack.edition || !pack.maker) {
-    refuse("It needs an edition and a maker: every check keeps which edition it used.");
+    return refuse("It needs an edition and a maker: every check keeps which edition it used.");
   }
   const packText = JSON.stringify(pack);
   if (Buffer.byteLength(packText) > mostBytes) {
@@ -68,16 +80,19 @@ function readMakersFiles(file: string): MakersFiles {
       `It has ${(Buffer.byteLength(packText) / 1e6).toFixed(1)} MB; a phone keeps up to ${mostBytes / 1e6} MB. Leave out rows of tests.`,
     );
   }
-  const { logo, color } = pack.maker ?? {};
+  const folder = dirname(path);
+  const faults = makerFaults(pack, folder);
+  if (faults.length > 0) refuse(...faults);
+  const { logo, color } = pack.maker;
   const accents = color === undefined ? null : accentsOf(color);
-  if (accents?.ok === false) refuse(accents.sentence);
+  const picture = logo === undefined ? null : readLogo(join(folder, logo));
   const digest = digestOf(packText);
   return {
     pack,
     packText,
     packFile: `pack-${digest}.json`,
     digest,
-    logo: logo === undefined ? null : logoOf(join(dirname(path), logo)),
+    logo: typeof picture === "string" ? null : picture,
     accents: accents?.ok ? accents.accents : null,
   };
 }
@@ -87,15 +102,22 @@ function readMakersFiles(file: string): MakersFiles {
  * use without a signal like every other; what ships in the scripts is no more than its name. Nothing
  * changes where no file is named.
  */
-export function makerBuild(file: string | undefined): { plugin: Plugin; maker: string | null } {
+export function makerBuild(file: string | undefined): {
+  readonly plugin: Plugin;
+  readonly maker: string | null;
+  /** Of the light theme; null: the app's own. */
+  readonly color: string | null;
+} {
   const files = file ? readMakersFiles(file) : null;
   const define = {
     "import.meta.env.VITE_PACK_FILE": JSON.stringify(files?.packFile ?? ""),
     "import.meta.env.VITE_PACK_DIGEST": JSON.stringify(files?.digest ?? ""),
+    "import.meta.env.VITE_PACK_MAKER": JSON.stringify(files?.pack.maker?.name ?? ""),
     "import.meta.env.VITE_PACK_LOGO": JSON.stringify(files?.logo?.file ?? ""),
   };
   return {
     maker: files?.pack.maker?.name ?? null,
+    color: files?.accents?.light.accent ?? null,
     plugin: {
       name: "maker-build",
       enforce: "pre",
@@ -116,6 +138,9 @@ export function makerBuild(file: string | undefined): { plugin: Plugin; maker: s
         }
         if (files.accents && path.endsWith("/screens/styles/tokens.css")) {
           return withAccents(code, files.accents);
+        }
+        if (files.accents && path.endsWith("/screens/styles/paper.css")) {
+          return code.replace(/--accent: [^;]+;/, `--accent: ${files.accents.light.accent};`);
         }
         return null;
       },

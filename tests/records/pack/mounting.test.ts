@@ -52,7 +52,7 @@ describe("the stops of a pack for one check", () => {
   const fitment = demoFitment("arm-fits");
   const check = { ...fitment, vehicle: { platformId: null } };
   const mounting = (wanted: string) =>
-    demoPack.stops.filter((stop) => mountsHere(demoPack, check, stop) === wanted);
+    demoPack.stops.filter((stop) => mountsHere(demoPack, check)(stop) === wanted);
 
   it("a stop for a damper rod is never prescribed for an arm", () => {
     const offered = prescribable(demoPack, check, fitment).map(({ id }) => id);
@@ -68,7 +68,7 @@ describe("the stops of a pack for one check", () => {
       stops: demoPack.stops.map(({ mount: _, ...stop }) => stop),
     };
     const other = unknown.stops.find(({ name }) => name !== fitment.stop.name);
-    expect(other && mountsHere(unknown, check, other)).toBe("check");
+    expect(other && mountsHere(unknown, check)(other)).toBe("check");
     const names = prescribable(unknown, check, fitment).map(({ stop }) => stop.name);
     expect(new Set(names)).toEqual(new Set([fitment.stop.name]));
   });
@@ -76,8 +76,8 @@ describe("the stops of a pack for one check", () => {
   it("what the platform takes goes before what the fitted stop has", () => {
     const onPlatform = { ...check, vehicle: { platformId: "marlow-utility-rear" } };
     const axleCone = demoPack.stops.find(({ id }) => id === "axle-cone");
-    expect(axleCone && mountsHere(demoPack, onPlatform, axleCone)).toBe("yes");
-    expect(axleCone && mountsHere(demoPack, check, axleCone)).toBe("no");
+    expect(axleCone && mountsHere(demoPack, onPlatform)(axleCone)).toBe("yes");
+    expect(axleCone && mountsHere(demoPack, check)(axleCone)).toBe("no");
   });
 });
 

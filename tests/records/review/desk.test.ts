@@ -255,9 +255,12 @@ describe("replies", () => {
       advice: [["Fit a spacer."]],
     };
     expect(acceptText(content, answer)).toContain("It doesn't fit. The tire touches first.");
-    const part = { name: "Tall firm", heightMm: 127, rateNPerMm: null, answer };
+    const part = { name: "Tall firm", heightMm: 127, part: null, rateNPerMm: null, answer };
     expect(otherPartText(content, part)).toContain("“Tall firm” (5.00 in high)");
     expect(otherPartText(content, part)).toContain("It doesn't fit. The tire touches first.");
+    expect(otherPartText(content, { ...part, part: "HL-3130, revision B" })).toContain(
+      "“Tall firm” (part number HL-3130, revision B; 5.00 in high)",
+    );
   });
 
   it("the unit is the one most readings were typed in", () => {

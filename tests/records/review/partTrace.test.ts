@@ -3,6 +3,7 @@ import type { CheckRecord } from "../../../src/records/check/checkRecord.ts";
 import { demoPack } from "../../../src/records/pack/demoPack.ts";
 import type { Decision } from "../../../src/records/review/decision.ts";
 import {
+  isUntold,
   type PartWanted,
   tracedCheck,
   traceHeader,
@@ -50,6 +51,18 @@ describe("where a part went", () => {
     expect(trace({ partNumber: "HL-1052", batch: "2611" }, { fitted: untold })).toBeNull();
   });
 
+  it("names beside them those that do not tell the revision or batch looked for", () => {
+    const { batch: _, ...noBatch } = fitted;
+    const of = (part: typeof noBatch) => ({ ...record, fitted: part });
+    expect(isUntold(of(noBatch), { partNumber: "HL-1052", batch: "2611" })).toBe(true);
+    expect(isUntold(of(noBatch), { partNumber: "HL-1052", revision: "A", batch: "2611" })).toBe(
+      false,
+    );
+    expect(isUntold(of(noBatch), { partNumber: "HL-1052" })).toBe(false);
+    expect(isUntold(of(fitted), { partNumber: "HL-1052", batch: "2612" })).toBe(false);
+    expect(isUntold(of(noBatch), { partNumber: "HL-1072", batch: "2611" })).toBe(false);
+  });
+
   it("is every check that the desk advised it for, the last advice counting", () => {
     const advice = [{ stop: "Tall arm block" }, { stop: "Arm block" }];
     expect(trace({ partNumber: "HL-1052" }, {}, advice)).toMatchObject({
@@ -60,6 +73,17 @@ describe("where a part went", () => {
     expect(trace({ partNumber: "HL-1072" }, {}, advice)).toBeNull();
     const undone = [{ stop: "Arm block" }, { kind: "undo" as const, undoes: "0" }];
     expect(trace({ partNumber: "HL-1052" }, {}, undone)).toBeNull();
+  });
+
+  it("goes by the part that the decision kept, whatever its words are", () => {
+    const part = { partNumber: "HL-1052", revision: "B" };
+    const spaced = [{ stop: "Block, renamed since, with a spacer of 10 mm", part }];
+    expect(trace({ partNumber: "HL-1052", revision: "B" }, {}, spaced)?.isAdvised).toBe(true);
+    expect(trace({ partNumber: "HL-1052", revision: "A" }, {}, spaced)).toBeNull();
+    const accepted = [{ kind: "accept" as const, stop: "Arm block", part }];
+    expect(trace({ partNumber: "HL-1052" }, {}, accepted)?.isAdvised).toBe(true);
+    const older = [{ stop: "Arm block with a spacer of 0.39 in" }];
+    expect(trace({ partNumber: "HL-1052" }, {}, older)?.isAdvised).toBe(true);
   });
 
   it("says whether what was advised was fitted", () => {

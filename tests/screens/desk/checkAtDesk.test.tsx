@@ -3,6 +3,7 @@ import { act, cleanup, fireEvent, screen, waitFor, within } from "@testing-libra
 import { afterEach, describe, expect, it, vi } from "vitest";
 import type { CheckRecord, TypedReading } from "../../../src/records/check/checkRecord.ts";
 import { demoPack } from "../../../src/records/pack/demoPack.ts";
+import { withProof } from "../../../src/records/photo/photoProof.ts";
 import type { Decision } from "../../../src/records/review/decision.ts";
 import { demoRecord } from "../answer/demoChecks.ts";
 import { onePixelPhoto } from "../exchange/support.ts";
@@ -71,6 +72,41 @@ async function choose(name: "Accept" | "Ask again" | "Other part"): Promise<void
 
 const reply = () => decideBox().getByLabelText<HTMLTextAreaElement>(/^Reply \(in /);
 
+describe("who says so", () => {
+  it("stands beside each reading and each photo; a photo that was changed is pointed out", async () => {
+    const photo = await withProof(onePixelPhoto, "Ada", new Date("2026-05-03T10:00:00Z"));
+    const [left, right] = fits.corners;
+    if (!left?.rideHeight || !left.gap || !right) throw new Error("the demo check has both");
+    const gap: TypedReading = { ...left.gap, by: "Bo" };
+    const rideHeight: TypedReading = { ...left.rideHeight, source: "pack" };
+    const desk = await deskWith({
+      ...fits,
+      corners: [{ ...left, gap, rideHeight }, right],
+      second: { by: "Cleo", at: "2026-05-02T12:00:00Z", readings: { "left.gap": gap } },
+      fitted: {
+        partNumber: "HL-1052",
+        batch: "2611",
+        spacerMm: 10,
+        at: "2026-05-04T12:00:00Z",
+        by: "Ada",
+      },
+      photos: [photo, { ...photo, caption: "Other", sha256: "0".repeat(64) }],
+    });
+    desk.show({ place: "check", key: desk.keys[0] ?? "" });
+    const table = await screen.findByRole("table", { name: /who took them/ }, long);
+    within(table).getByText("Measured by Bo");
+    within(table).getByText("From the library");
+    screen.getByText(/A second person, Cleo, measured without seeing them on 2 May 2026/);
+    screen.getByText(/HL-1052, batch 2611, spacer 10\.0\smm, by Ada on 4 May 2026/);
+    const proofs = () =>
+      [...document.querySelectorAll(".desk-proof")].map((each) => each.textContent);
+    await waitFor(() => expect(proofs()[0]).toMatch(/3 May 2026.*Ada · unchanged since/));
+    await waitFor(() =>
+      expect(proofs()[1]).toMatch(/3 May 2026.*Ada.*Not the picture that was taken then/),
+    );
+  });
+});
+
 describe("a check at the desk", () => {
   it("points out all five kinds of odd readings, and shows the photos by the names of their readings", async () => {
     const desk = await deskWith(oddRecord());
@@ -85,7 +121,7 @@ describe("a check at the desk", () => {
     }
     const photos = [...document.querySelectorAll(".desk-photos figure")];
     expect(photos).toHaveLength(2);
-    expect(photos[0]?.textContent).toMatch(/Tape at the pad.*Left gap/);
+    expect(photos[0]?.textContent).toMatch(/Tape at the pad.*left gap/);
     expect(photos[1]?.textContent).toMatch(/^Right/);
     const [first] = document.querySelectorAll<HTMLImageElement>(".desk-photos img");
     expect(first?.getAttribute("src")).toBe(`data:image/png;base64,${onePixelPhoto.data}`);

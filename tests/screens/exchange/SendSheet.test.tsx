@@ -45,6 +45,22 @@ const long: CheckRecord = {
   notes: wordsOf(2400),
 };
 
+describe("to the maker of the pack", () => {
+  const mail = () => screen.getByRole<HTMLAnchorElement>("link", { name: "Write the mail" }).href;
+
+  it("goes by mail, never to the postal address; a link stands in the mail itself", async () => {
+    show(demoRecord("arm-fits"));
+    screen.getByText(/Attach the file to a mail to Halden Lane Garage/);
+    expect(screen.queryByText(/4 Halden Lane/)).toBeNull();
+    expect(mail()).toMatch(/^mailto:parts%40haldenlane\.example\?subject=Fitment%20check/);
+    choose("Link");
+    screen.getByText(/Mail the link to Halden Lane Garage/);
+    expect(decodeURIComponent(mail())).toContain("#/open/2b");
+    choose("Code");
+    expect(screen.queryByRole("link", { name: "Write the mail" })).toBeNull();
+  });
+});
+
 describe("as a file", () => {
   it("hands one text file with everything, photos too, to the share sheet", async () => {
     const sheet = shareSheet(["text/plain"], () => Promise.resolve());

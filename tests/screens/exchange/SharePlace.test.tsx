@@ -5,12 +5,14 @@ import { backupLineText } from "../../../src/records/backup/backupLine.ts";
 import type { CheckRecord } from "../../../src/records/check/checkRecord.ts";
 import { newStoredCheck, renameStored } from "../../../src/records/check/storedCheck.ts";
 import { storedFromRecord } from "../../../src/records/filling/storedFromRecord.ts";
+import { demoPack } from "../../../src/records/pack/demoPack.ts";
 import { readingsDigest } from "../../../src/records/review/readingsDigest.ts";
 import type { Reply } from "../../../src/records/review/reply.ts";
 import { checkFileText } from "../../../src/screens/checkFile.ts";
 import SharePlace from "../../../src/screens/exchange/SharePlace.tsx";
 import { readShareRoute, type ShareRoute } from "../../../src/screens/exchange/shareRoutes.ts";
-import { replyLink, shareLink } from "../../../src/sharing/shareLink.ts";
+import { takeHandedPack } from "../../../src/screens/handedPack.ts";
+import { linkOfPacked, packLibrary, replyLink, shareLink } from "../../../src/sharing/shareLink.ts";
 import { ReplyStore } from "../../../src/storage/replyStore.ts";
 import { demoRecord } from "../answer/demoChecks.ts";
 import { startDeskAssessor } from "../answer/dispatcherAssessor.ts";
@@ -53,6 +55,30 @@ const textFile = (text: string, name = "check.txt") => new File([text], name);
 const openNothing: ShareRoute = { screen: "open", payload: null };
 const first = demoRecord("arm-fits");
 const second = demoRecord("damper-shaft");
+
+describe("a parts library", () => {
+  const pack = { ...demoPack, name: "Marsh Road pack" };
+
+  it("by a link goes to the screen that asks what to do with it", async () => {
+    const link = linkOfPacked(packLibrary(pack), "https://stopfit.example/app/");
+    if (!link.ok) throw new Error(link.fault.code);
+    await show(readShareRoute(new URL(link.value.address).hash) ?? openNothing);
+    await waitFor(() => expect(location.hash).toBe("#/pack"));
+    expect(takeHandedPack()).toEqual({ pack, file: "Marsh Road pack" });
+    expect(takeHandedPack()).toBeNull();
+  });
+
+  it("by a file, too; one from the future is a sentence", async () => {
+    await show(openNothing);
+    await chooseFiles(textFile(JSON.stringify(pack), "pack.json"));
+    await waitFor(() => expect(location.hash).toBe("#/pack"));
+    expect(takeHandedPack()?.pack).toEqual(pack);
+    cleanup();
+    await show(openNothing);
+    await chooseFiles(textFile(JSON.stringify({ ...pack, version: 3 }), "later.json"));
+    await screen.findByText(/was made by a newer version of Stopfit \(pack version 3\)/);
+  });
+});
 
 describe("places", () => {
   it("are read from the part of the address after #", () => {

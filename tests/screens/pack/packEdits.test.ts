@@ -12,7 +12,6 @@ import {
   withoutStop,
   withStop,
 } from "../../../src/screens/pack/packEdits.ts";
-import { packFileName } from "../../../src/screens/pack/packFile.ts";
 import { readPackRoute } from "../../../src/screens/pack/packRoutes.ts";
 import {
   forgetPackInMemory,
@@ -20,6 +19,7 @@ import {
   loadReferencePack,
   referencePack,
 } from "../../../src/screens/referencePack.ts";
+import { packFile } from "../../../src/sharing/checkFile.ts";
 import { openPackStore } from "../../../src/storage/packStore.ts";
 import { freshPhone } from "../startApp.tsx";
 
@@ -132,7 +132,7 @@ it("addresses and file names", () => {
   for (const wrong of [["desk"], ["pack", "stop"], ["pack", "stop", "a", "b"], ["pack", "else"]]) {
     expect(readPackRoute(wrong)).toBeNull();
   }
-  expect(packFileName(named("Marsh Road / pack"), "2026-03-12")).toBe(
+  expect(packFile(named("Marsh Road / pack"), "2026-03-12").name).toBe(
     "stopfit-pack-Marsh-Road-pack-2026-03-12.json",
   );
 });

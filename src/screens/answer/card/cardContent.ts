@@ -5,9 +5,9 @@ import { dateText } from "../../../records/check/checkName.ts";
 import type { CheckRecord } from "../../../records/check/checkRecord.ts";
 import { fitmentOf } from "../../../records/check/fitmentOf.ts";
 import { quantityText, sentenceText, withoutRanges } from "../../../records/entry/quantityText.ts";
-import { sourceOf, sourceWords } from "../../../records/entry/readingSource.ts";
+import { sourceText } from "../../../records/entry/readingSource.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
-import { stopTitle } from "../../../records/pack/stopTitle.ts";
+import { stopInFull } from "../../../records/pack/stopFacts.ts";
 import { quantityKindOf, readingsOf } from "../../../records/review/oddReadings.ts";
 import { verdictWords } from "../../assessment/stateWords.ts";
 import type { Prescribing } from "../../assessment/usePrescription.ts";
@@ -44,7 +44,7 @@ export function cardContent(
     title: `${vehicle.label}, ${axle} axle`,
     facts: [
       ...(job ? [`${jobWords(job)}${job.moment ? `, ${job.moment} the change` : ""}`] : []),
-      `Stop: ${stopTitle(stop)}`,
+      `Stop: ${stopInFull(stop)}`,
       `Checked ${dateText(createdAt)}${by ? ` by ${by}` : ""}`,
     ],
     verdict: assessment.verdict,
@@ -57,7 +57,7 @@ export function cardContent(
       const tolerance = quantityText({ kind, value: reading.tol }, unit);
       return {
         name: capital(readingWords(fitment, id)),
-        value: `${mean} ± ${tolerance}, ${sourceWords[sourceOf(reading)]}`,
+        value: `${mean} ± ${tolerance}, ${sourceText(reading)}`,
       };
     }),
     cautions: cautionsOf(vehicle.liftMm > 0 ? "raised" : "level").map(({ words }) => words),

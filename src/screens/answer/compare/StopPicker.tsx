@@ -4,7 +4,8 @@ import type { Fitment, Stop } from "../../../physics/fitment.ts";
 import { secantRate, stiffnessClassOf, stopCurve } from "../../../physics/stop/index.ts";
 import { meanOf } from "../../../physics/uncertainty/index.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
-import { stopTitle } from "../../../records/pack/stopTitle.ts";
+import type { PackStop } from "../../../records/pack/pack.ts";
+import { stopInFull } from "../../../records/pack/stopFacts.ts";
 import { Button } from "../../parts/Button.tsx";
 import { lengthText } from "../ladder/ladderWords.ts";
 import { classText } from "../map/cellWords.ts";
@@ -20,9 +21,9 @@ export function StopPicker({
   unit,
 }: {
   fitment: Fitment;
-  stops: readonly Stop[];
-  picked: string | null;
-  onPick: (stop: Stop | null) => void;
+  stops: readonly PackStop[];
+  picked: PackStop | null;
+  onPick: (stop: PackStop | null) => void;
   unit: LengthUnit;
 }) {
   const [all, setAll] = useState(false);
@@ -32,14 +33,14 @@ export function StopPicker({
     <>
       <ul class="stop-picker">
         {shown.map((stop) => (
-          <li key={stop.name}>
+          <li key={stop.id}>
             <button
               type="button"
               class="stop-choice"
-              aria-pressed={picked === stop.name}
-              onClick={() => onPick(picked === stop.name ? null : stop)}
+              aria-pressed={picked === stop}
+              onClick={() => onPick(picked === stop ? null : stop)}
             >
-              <span class="stop-name">{stopTitle(stop)}</span>
+              <span class="stop-name">{stopInFull(stop)}</span>
               <span class="stop-figures">
                 {lengthText(meanOf(stop.freeHeight), unit)} high, {stopClassText(stop, unit)}
                 {stop.duty === "carry" && ", made to carry"}
@@ -58,7 +59,7 @@ export function StopPicker({
 }
 
 /** Of the fitted one's duty and short enough for the gaps first, then by how near in height. */
-function likeliestFirst(fitment: Fitment, stops: readonly Stop[]): Stop[] {
+function likeliestFirst(fitment: Fitment, stops: readonly PackStop[]): PackStop[] {
   const height = meanOf(fitment.stop.freeHeight);
   const leastGap = Math.min(
     ...fitment.corners.map((corner) => {

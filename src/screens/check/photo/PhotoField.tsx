@@ -1,6 +1,7 @@
 import { useRef, useState } from "preact/hooks";
 import type { Sentence } from "../../../physics/sentence.ts";
 import type { Photo } from "../../../records/check/checkRecord.ts";
+import { recordBounds } from "../../../records/check/recordFormat.ts";
 import type { StoredCheck } from "../../../records/check/storedCheck.ts";
 import { limitKindOf } from "../../../records/entry/entryPath.ts";
 import { sentenceText } from "../../../records/entry/quantityText.ts";
@@ -117,7 +118,10 @@ export function PhotoField({
           </Button>
         </div>
       ) : (
-        <p class="small soft">This check is full of photos. Remove one first.</p>
+        <p class="small soft">
+          This check has {recordBounds.photos} photos, the most it can hold. Remove one{" "}
+          {photos.length > 0 ? "above" : "at another reading"} to take this one.
+        </p>
       )}
     </div>
   );

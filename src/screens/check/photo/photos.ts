@@ -19,7 +19,9 @@ export function hasRoomForPhoto(stored: StoredCheck): boolean {
   return (stored.record.photos?.length ?? 0) < recordBounds.photos;
 }
 
+/** With one more photo; without room for it the check stays as it is. */
 export function withPhoto(stored: StoredCheck, photo: Photo): StoredCheck {
+  if (!hasRoomForPhoto(stored)) return stored;
   return changeRecord(stored, (record) => ({
     ...record,
     photos: [...(record.photos ?? []), photo],

@@ -10,8 +10,10 @@ import { stopDifferences } from "../../../records/pack/packSince.ts";
 import type { FoundPart } from "../../../records/pack/partCode.ts";
 import { stateText, stopFacts } from "../../../records/pack/stopFacts.ts";
 import { stopTitle } from "../../../records/pack/stopTitle.ts";
+import { MoreFound } from "../../choosing/MoreFound.tsx";
 import { PartEntry } from "../../choosing/PartEntry.tsx";
 import { SimilarStops } from "../../choosing/SimilarStops.tsx";
+import { mostShown, useFound } from "../../choosing/search.ts";
 import { isPractised } from "../../guide/practice.ts";
 import type { StepProps } from "../../guide/stepProps.ts";
 import { Button } from "../../parts/Button.tsx";
@@ -23,8 +25,6 @@ import { referencePack } from "../../referencePack.ts";
 
 /** A longer list is searched. */
 const mostWithoutSearch = 12;
-/** No more are drawn at once: an old phone draws them before the next key. */
-const mostShown = 60;
 /** Who has made three checks looks for a stop by its number or name. */
 const mostShownToPractised = 6;
 
@@ -108,22 +108,18 @@ function PackList({
   change,
   preferences,
 }: Pick<StepProps, "stored" | "change" | "preferences">) {
-  const stops = packStops(stored, referencePack());
+  const pack = referencePack();
+  const { platformId } = stored.record.vehicle ?? {};
+  const stops = useMemo(() => packStops(stored, pack), [pack, platformId]);
   const [wanted, setWanted] = useState("");
-  const usual = platformOfCheck(stored, referencePack())?.usualStop;
+  const usual = platformOfCheck(stored, pack)?.usualStop;
   const unit = preferences.length;
   const chosenId = chosen(stored, "stop.packId");
-  const facts = useMemo(
-    () => new Map(referencePack().stops.map((stop) => [stop.id, stopFacts(stop, unit)])),
-    [unit, referencePack()],
-  );
-  const words = wanted.trim().toLowerCase().split(/\s+/);
-  const found = stops.filter(({ id, name }) => {
-    const text = `${name} ${facts.get(id)}`.toLowerCase();
-    return id === chosenId || words.every((word) => text.includes(word));
-  });
+  const found = useFound(stops, (stop) => `${stop.name} ${stopFacts(stop, unit)}`, wanted, unit);
   const most = isPractised() && wanted.trim() === "" ? mostShownToPractised : mostShown;
-  const shown = found.filter(({ id }, place) => place < most || id === chosenId);
+  const first = found.slice(0, most);
+  const chosenStop = stops.find(({ id }) => id === chosenId);
+  const shown = chosenStop && !first.includes(chosenStop) ? [chosenStop, ...first] : first;
   const { stop: own } = stored.record;
   const inPack = stopOf(referencePack(), chosenId);
   const replacement = inPack && replacementOf(referencePack(), inPack);
@@ -182,12 +178,10 @@ function PackList({
         options={shown.map((stop) => ({
           value: stop.id,
           name: stop.id === usual ? `${stopTitle(stop)} (usual on this vehicle)` : stopTitle(stop),
-          hint: facts.get(stop.id),
+          hint: stopFacts(stop, unit),
         }))}
       />
-      {shown.length < found.length && (
-        <p class="small soft">{found.length - shown.length} more. Search to see them.</p>
-      )}
+      <MoreFound found={found.length} shown={first.length} />
     </>
   );
 }

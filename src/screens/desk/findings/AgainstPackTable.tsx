@@ -13,6 +13,7 @@ import type { Pack } from "../../../records/pack/pack.ts";
 import { quantityKindOf } from "../../../records/review/oddReadings.ts";
 import { Button } from "../../parts/Button.tsx";
 import { keepReferencePack } from "../../referencePack.ts";
+import { DeskTable } from "../DeskTable.tsx";
 import type { Shared } from "../shared/useShared.ts";
 
 function idOf(reading: AgainstPack["reading"]): ReadingId {
@@ -55,51 +56,42 @@ export function AgainstPackTable({
       {rows.length === 0 ? (
         <p>No check names a vehicle of the library with readings to compare.</p>
       ) : (
-        <div class="desk-table-box">
-          <table class="desk-readings finding-table">
-            <thead>
-              <tr>
-                <th scope="col">Vehicle</th>
-                <th scope="col">Reading</th>
-                <th scope="col">Library</th>
-                <th scope="col">Measured</th>
-                <th scope="col">Median difference</th>
-                <th scope="col">Half of them between</th>
-                <th scope="col">
-                  <span class="unseen">Take over</span>
-                </th>
-              </tr>
-            </thead>
-            <tbody>
-              {rows.map((row) => {
-                const { platform, reading, packValue, differences } = row;
-                const id = idOf(reading);
-                const { name } = catalogueEntry(id);
-                const kind = quantityKindOf(id);
-                const text = (value: number) => quantityText({ kind, value }, unit);
-                return (
-                  <tr key={`${platform.id} ${reading}`}>
-                    <th scope="row">
-                      <bdi>{platform.label}</bdi>, {platform.axle}
-                    </th>
-                    <td>{capital(name)}</td>
-                    <td>{text(packValue)}</td>
-                    <td>{differences.n}</td>
-                    <td>{text(differences.median)}</td>
-                    <td>
-                      {text(differences.quarter)} and {text(differences.threeQuarters)}
-                    </td>
-                    <td>
-                      {differences.n >= fewestToTakeOver && Math.abs(differences.median) > 0.05 && (
-                        <Button onClick={() => takeOver(row)}>Take over into the library</Button>
-                      )}
-                    </td>
-                  </tr>
-                );
-              })}
-            </tbody>
-          </table>
-        </div>
+        <DeskTable
+          caption="Measured minus library, by vehicle and reading"
+          columns={[
+            "Vehicle",
+            "Reading",
+            "Library",
+            "Measured",
+            "Median difference",
+            "Half of them between",
+            { name: "", heading: <span class="unseen">Take over</span> },
+          ]}
+          rows={rows.map((row) => {
+            const { platform, reading, packValue, differences } = row;
+            const { n, median, quarter, threeQuarters } = differences;
+            const id = idOf(reading);
+            const kind = quantityKindOf(id);
+            const text = (value: number) => quantityText({ kind, value }, unit);
+            const offered = n >= fewestToTakeOver && Math.abs(median) > 0.05;
+            return {
+              key: `${platform.id} ${reading}`,
+              cells: [
+                <>
+                  <bdi>{platform.label}</bdi>, {platform.axle}
+                </>,
+                capital(catalogueEntry(id).name),
+                text(packValue),
+                n,
+                text(median),
+                `${text(quarter)} and ${text(threeQuarters)}`,
+                offered && (
+                  <Button onClick={() => takeOver(row)}>Take over into the library</Button>
+                ),
+              ],
+            };
+          })}
+        />
       )}
     </section>
   );

@@ -3,8 +3,10 @@ import type { Pool } from "../../../compute/pool.ts";
 import { quantityText } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { buildsToMake, coverageByStop, type Served } from "../../../records/findings/coverage.ts";
-import type { Pack } from "../../../records/pack/pack.ts";
+import { isOffered, type Pack, stopOf } from "../../../records/pack/pack.ts";
+import { stopInFull } from "../../../records/pack/stopFacts.ts";
 import { Button } from "../../parts/Button.tsx";
+import { DeskTable } from "../DeskTable.tsx";
 import { startPoolWithPack } from "../startPoolWithPack.ts";
 import { countWords } from "../words.ts";
 import { Bar } from "./Bar.tsx";
@@ -64,7 +66,7 @@ export function Coverage({
     () =>
       coverageByStop(
         served,
-        pack.stops.map(({ id }) => id),
+        pack.stops.filter(isOffered).map(({ id }) => id),
       ),
     [served, pack],
   );
@@ -73,13 +75,17 @@ export function Coverage({
     [served],
   );
   const builds = useMemo(() => buildsToMake(unserved), [unserved]);
-  const nameOf = (id: string) => pack.stops.find((stop) => stop.id === id)?.name ?? id;
+  const nameOf = (id: string) => {
+    const stop = stopOf(pack, id);
+    return stop ? stopInFull(stop) : id;
+  };
   return (
     <section class="card" aria-labelledby="coverage-heading">
       <h2 id="coverage-heading">Coverage</h2>
       <p>
-        Every stop of the library is tried on every vehicle here, alone and with the spacer that
-        suits it best. It serves where nothing that a stop can change is missed or unsure.
+        Every stop of the library that can be ordered is tried on every vehicle here, alone and with
+        the spacer that suits it best. It serves where nothing that a stop can change is missed or
+        unsure.
       </p>
       <div class="row">
         {state === "working" ? (
@@ -98,31 +104,18 @@ export function Coverage({
       </div>
       {served.length > 0 && (
         <>
-          <div class="desk-table-box">
-            <table class="desk-readings finding-table">
-              <caption class="unseen">Share of the vehicles that each stop serves</caption>
-              <thead>
-                <tr>
-                  <th scope="col">Stop</th>
-                  <th scope="col">Serves</th>
-                  <th scope="col">Of them without a spacer</th>
-                </tr>
-              </thead>
-              <tbody>
-                {rows.map(({ stop: id, count, plain, share }) => (
-                  <tr key={id}>
-                    <th scope="row">
-                      <bdi>{nameOf(id)}</bdi>
-                    </th>
-                    <td>
-                      <Bar share={share} words={`${percent(share)} (${count})`} />
-                    </td>
-                    <td>{plain}</td>
-                  </tr>
-                ))}
-              </tbody>
-            </table>
-          </div>
+          <DeskTable
+            caption="Share of the vehicles that each stop serves"
+            columns={["Stop", "Serves", "Of them without a spacer"]}
+            rows={rows.map(({ stop: id, count, plain, share }) => ({
+              key: id,
+              cells: [
+                <bdi key="name">{nameOf(id)}</bdi>,
+                <Bar key="share" share={share} words={`${percent(share)} (${count})`} />,
+                plain,
+              ],
+            }))}
+          />
           <h3>What to make next</h3>
           <p>
             Nothing of the library serves {unserved.length} of {served.length} vehicles.

@@ -2,12 +2,17 @@ import { capital } from "../../../physics/sentence.ts";
 import { catalogueEntry } from "../../../records/entry/readingCatalogue.ts";
 import type { DecidingReading, PlatformVerdicts } from "../../../records/findings/verdicts.ts";
 import { StateMark } from "../../drawings/StateMark.tsx";
+import { DeskTable } from "../DeskTable.tsx";
 import { verdictShort } from "../words.ts";
 import { Bar } from "./Bar.tsx";
 import { checkWords, percent } from "./findingsWords.ts";
 
 const verdictOrder = ["ok", "care", "unsure", "no"] as const;
 const missable = ["clearance", "earlyContact", "stiffness", "balance", "plausible"] as const;
+
+function Share({ share }: { share: number }) {
+  return <Bar share={share} words={percent(share)} />;
+}
 
 /** Verdicts and missed limits by platform. */
 export function VerdictsTable({ rows }: { rows: readonly PlatformVerdicts[] }) {
@@ -17,48 +22,41 @@ export function VerdictsTable({ rows }: { rows: readonly PlatformVerdicts[] }) {
       {rows.length === 0 ? (
         <p>Nothing is computed yet.</p>
       ) : (
-        <div class="desk-table-box">
-          <table class="desk-readings finding-table">
-            <thead>
-              <tr>
-                <th scope="col">Vehicle</th>
-                <th scope="col">Checks</th>
-                {verdictOrder.map((verdict) => (
-                  <th key={verdict} scope="col">
-                    <StateMark state={verdict} size={18} label="" /> {verdictShort[verdict]}
-                  </th>
-                ))}
-                {missable.map((check) => (
-                  <th key={check} scope="col">
-                    <span class="unseen">Missed: </span>
-                    {checkWords[check]}
-                  </th>
-                ))}
-              </tr>
-            </thead>
-            <tbody>
-              {rows.map(({ platformId, label, count, verdicts, missed }) => (
-                <tr key={platformId ?? ""}>
-                  <th scope="row">
-                    <bdi>{label}</bdi>
-                  </th>
-                  <td>{count}</td>
-                  {verdictOrder.map((verdict) => (
-                    <td key={verdict}>{verdicts[verdict]}</td>
-                  ))}
-                  {missable.map((check) => (
-                    <td key={check}>
-                      <Bar
-                        share={(missed[check] ?? 0) / count}
-                        words={percent((missed[check] ?? 0) / count)}
-                      />
-                    </td>
-                  ))}
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </div>
+        <DeskTable
+          caption="Checks by vehicle"
+          columns={[
+            "Vehicle",
+            "Checks",
+            ...verdictOrder.map((verdict) => ({
+              name: verdictShort[verdict],
+              heading: (
+                <>
+                  <StateMark state={verdict} size={18} label="" /> {verdictShort[verdict]}
+                </>
+              ),
+            })),
+            ...missable.map((check) => ({
+              name: `Missed: ${checkWords[check].toLowerCase()}`,
+              heading: (
+                <>
+                  <span class="unseen">Missed: </span>
+                  {checkWords[check]}
+                </>
+              ),
+            })),
+          ]}
+          rows={rows.map(({ platformId, label, count, verdicts, missed }) => ({
+            key: platformId ?? "",
+            cells: [
+              <bdi key="label">{label}</bdi>,
+              count,
+              ...verdictOrder.map((verdict) => verdicts[verdict]),
+              ...missable.map((check) => (
+                <Share key={check} share={(missed[check] ?? 0) / count} />
+              )),
+            ],
+          }))}
+        />
       )}
     </section>
   );
@@ -75,28 +73,18 @@ export function DecidingTable({ rows }: { rows: readonly DecidingReading[] }) {
       {rows.length === 0 ? (
         <p>None so far.</p>
       ) : (
-        <div class="desk-table-box">
-          <table class="desk-readings finding-table">
-            <thead>
-              <tr>
-                <th scope="col">Reading</th>
-                <th scope="col">Checks</th>
-                <th scope="col">Share</th>
-              </tr>
-            </thead>
-            <tbody>
-              {rows.map(({ reading, example, count, share }) => (
-                <tr key={reading}>
-                  <th scope="row">{capital(catalogueEntry(example).name)}</th>
-                  <td>{count}</td>
-                  <td>
-                    <Bar share={share} words={percent(share)} />
-                  </td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </div>
+        <DeskTable
+          caption="Readings that decide"
+          columns={["Reading", "Checks", "Share"]}
+          rows={rows.map(({ reading, example, count, share }) => ({
+            key: reading,
+            cells: [
+              capital(catalogueEntry(example).name),
+              count,
+              <Share key="share" share={share} />,
+            ],
+          }))}
+        />
       )}
     </section>
   );

@@ -1,7 +1,8 @@
 import type { Answering } from "../../../records/findings/answering.ts";
 import type { AgainstPack } from "../../../records/findings/measuredAgainstPack.ts";
 import type { DecidingReading, PlatformVerdicts } from "../../../records/findings/verdicts.ts";
-import { byteOrderMark, csvLine, csvStyleOf } from "../../../records/review/csv.ts";
+import { csvLine } from "../../../records/review/csv.ts";
+import { csvFile, styleHere } from "../csvFile.ts";
 import { checkWords } from "./findingsWords.ts";
 
 export interface Findings {
@@ -15,7 +16,7 @@ export interface Findings {
 export function findingsFile(
   { verdicts, deciding, against, answers }: Findings,
   now: Date,
-  style = csvStyleOf(globalThis.navigator?.language),
+  style = styleHere(),
 ): File {
   const checks = Object.keys(checkWords) as (keyof typeof checkWords)[];
   const lines = [
@@ -55,6 +56,5 @@ export function findingsFile(
     csvLine(["checks", "answered", "asked again", "median days to the first answer"], style),
     csvLine([answers.checks, answers.answered, answers.askedAgain, answers.days?.median], style),
   ];
-  const name = `stopfit-findings-${now.toISOString().slice(0, 10)}.csv`;
-  return new File([byteOrderMark, ...lines], name, { type: "text/csv" });
+  return csvFile("findings", lines, now);
 }

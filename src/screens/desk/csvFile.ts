@@ -1,0 +1,12 @@
+import { byteOrderMark, type CsvStyle, csvStyleOf } from "../../records/review/csv.ts";
+
+/** As the programs for tables of this machine expect it. */
+export function styleHere(): CsvStyle {
+  return csvStyleOf(globalThis.navigator?.language);
+}
+
+/** Lines as a file of today's: "stopfit-parts-2026-11-30.csv". */
+export function csvFile(what: string, lines: readonly BlobPart[], now = new Date()): File {
+  const name = `stopfit-${what}-${now.toISOString().slice(0, 10)}.csv`;
+  return new File([byteOrderMark, ...lines], name, { type: "text/csv" });
+}
