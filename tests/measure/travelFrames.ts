@@ -56,7 +56,7 @@ async function traced(session: CDPSession, act: () => Promise<void>): Promise<re
   return events
     .filter(
       ({ name, tdur, pid, tid }) =>
-        /RunTask/.test(name) && tdur !== undefined && main.has(`${pid} ${tid}`),
+        name === "RunTask" && tdur !== undefined && main.has(`${pid} ${tid}`),
     )
     .map(({ tdur = 0 }) => tdur / 1000)
     .sort((a, b) => b - a);
