@@ -12,6 +12,7 @@ import { isHeightSettled } from "../../../records/filling/settledHeight.ts";
 import { sidesOf } from "../../../records/filling/sides.ts";
 import { drawingValues, drawnReadingOf } from "../../drawings/drawingValues.ts";
 import { ReadingDrawing } from "../../drawings/ReadingDrawing.tsx";
+import { Known } from "../../guide/Known.tsx";
 import type { StepProps } from "../../guide/stepProps.ts";
 import { readingWords, wordedLayout } from "../../readings/readingWords.ts";
 import type { ReadingWords } from "../../readings/wordedReading.ts";
@@ -112,15 +113,17 @@ export function ReadingStep(props: StepProps & { readonly id: ReadingId }) {
             {settles && <SettledChoice {...props} />}
             {limit && <LimitPlace {...props} />}
             <div class="reading-how">
-              <p>{guide.how}</p>
-              <WhatGoesWrong
-                wrong={guide.wrong}
-                reading={drawn}
-                kind={record.layout?.kind}
-                at={limit?.at}
-              />
-              {guide.note && <p class="small soft">{guide.note}</p>}
-              {guide.skipped && <p class="small soft">{guide.skipped}</p>}
+              <Known summary="How to measure it">
+                <p>{guide.how}</p>
+                <WhatGoesWrong
+                  wrong={guide.wrong}
+                  reading={drawn}
+                  kind={record.layout?.kind}
+                  at={limit?.at}
+                />
+                {guide.note && <p class="small soft">{guide.note}</p>}
+                {guide.skipped && <p class="small soft">{guide.skipped}</p>}
+              </Known>
               <CautionHere id={id} limit={limit?.kind} />
             </div>
             {limit && <MovedBetween {...props} />}
