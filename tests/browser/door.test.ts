@@ -438,7 +438,7 @@ describe("6: what no screen could show", () => {
     await page.reload();
     await expectHeading("Checks on this phone");
     for (const [name] of variants) {
-      for (const place of ["answer", "vehicle", "rules", "left.limits.0"]) {
+      for (const place of ["answer", "vehicle", "rules", "left.gap", "left.limits.0"]) {
         await page.goto(`${site}#/check/v-${name.replace(" ", "-")}/${place}`);
         await expectHeading(/./);
       }
