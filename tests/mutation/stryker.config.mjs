@@ -1,4 +1,4 @@
-import { mkdtempSync } from "node:fs";
+import { existsSync, mkdtempSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join, normalize } from "node:path";
 
@@ -21,8 +21,11 @@ const sources = {
   uncertainty: ["jcgm100", "xoshiro128starstar"],
 };
 
-const ownTests = folder === "." ? "tests/physics/*.test.ts" : `tests/${place}/**/*.test.ts`;
-/** Where the tests of a file stand that has none of its own beside it. */
+const folderTests = folder === "." ? "tests/physics/*.test.ts" : `tests/${place}/**/*.test.ts`;
+/** A file that is asked for alone, and has tests of its name, meets those alone. */
+const fileTests = `tests/${place}/${file?.replace(/\.ts$/, ".test.ts")}`;
+const ownTests = existsSync(fileTests) ? fileTests : folderTests;
+/** Where the tests of a folder or file stand that has none beside it. */
 const wordsOfFaults = "tests/records/check/readCheck.test.ts";
 const tests = {
   "records/text": [ownTests, wordsOfFaults],
