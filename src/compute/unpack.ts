@@ -77,7 +77,8 @@ async function* ofZip(file: File): AsyncGenerator<Unpacked> {
     yield refused(file, "holds too many files. Unpack it, then drop them in parts.");
     return;
   }
-  if (tooLarge > 0) yield refused(file, `holds ${tooLarge} files that are too large to be checks.`);
+  if (tooLarge === 1) yield refused(file, "holds a file that is too large to be a check.");
+  if (tooLarge > 1) yield refused(file, `holds ${tooLarge} files that are too large to be checks.`);
   for (const group of groupsOf(listed)) {
     const unpacked = unpackWith(
       bytes,

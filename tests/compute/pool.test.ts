@@ -182,6 +182,20 @@ describe("what the pool does", () => {
     expect(first?.ok && JSON.parse(first.value.text)).toEqual(record);
   });
 
+  it("opens five hundred links of one message, and says that there are more", () => {
+    const message = (count: number) =>
+      Array.from({ length: count }, (_, at) => `#/open/2b${"A".repeat(30)}${at}\nHello`).join("\n");
+    const itemsOf = (count: number) => {
+      const result = poolWork({ ...read, text: message(count), way: "link" });
+      return result.kind === "read" ? result.items.map((item) => !item.ok && item.fault.code) : [];
+    };
+    expect(itemsOf(500)).not.toContain("tooManyLinks");
+    expect(itemsOf(500)).toHaveLength(500);
+    expect(itemsOf(501)).toHaveLength(501);
+    expect(itemsOf(600)).toHaveLength(501);
+    expect(itemsOf(600).indexOf("tooManyLinks")).toBe(500);
+  });
+
   it.each([
     ["nothing", ""],
     ["not JSON", "{ half"],

@@ -458,6 +458,14 @@ describe("before anything of a backup is restored", () => {
     const found = await surveyBackup(gone, { desk, checks, readLines, signal });
     expect(found.ok ? "" : found.fault.code).toBe("fileUnreadable");
     expect((await restoreWhole(gone)).fault?.code).toBe("fileUnreadable");
+    // Its lines were found, and the file changed before they were read.
+    const changed = linesOf({ kind: "check", check: draft });
+    Object.defineProperty(changed, "slice", {
+      value: () => ({ text: () => Promise.reject(new DOMException("gone", "NotReadableError")) }),
+    });
+    const later = await surveyBackup(changed, { desk, checks, readLines, signal });
+    expect(later.ok ? "" : later.fault.code).toBe("fileUnreadable");
+    expect((await restoreWhole(changed)).fault?.code).toBe("fileUnreadable");
   });
 
   it("cautions that were acknowledged on another device are asked for again, on this one not", async () => {

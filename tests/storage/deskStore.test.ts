@@ -170,6 +170,16 @@ describe("imports", () => {
     expect(value(await store.inbox.begun())).toEqual([begun]);
     const next = value(await store.inbox.next(begun.key, 2));
     expect(next.map(({ place }) => place)).toEqual([1, 2]);
+    // Of long texts no more than fit in memory, and one at least.
+    const long = (place: number) => ({ ...entry(place), text: "x".repeat(2_100_000) });
+    await store.inbox.put([long(1), { ...long(2), text: "x".repeat(9_000_000) }, long(10)]);
+    const places = async (most: number) =>
+      value(await store.inbox.next(begun.key, most)).map(({ place }) => place);
+    expect(await places(50)).toEqual([1, 2]);
+    await store.inbox.put([{ ...long(1), text: "x".repeat(9_000_000) }]);
+    expect(await places(50)).toEqual([1]);
+    await store.inbox.put([entry(1), entry(2), entry(10)]);
+    expect(await places(50)).toEqual([1, 2, 10]);
     await store.inbox.end(begun.key);
     expect(value(await store.inbox.begun())).toEqual([]);
     expect(value(await store.inbox.next(begun.key, 10))).toEqual([]);

@@ -107,6 +107,32 @@ describe("what is chosen is taken apart", () => {
     ]);
   });
 
+  it("what is too large or too many is refused before it is unpacked, and the rest comes", async () => {
+    const large = new File([zipSync({ "a.json": strToU8(json) }) as BlobPart], "large.zip");
+    Object.defineProperty(large, "size", { value: 200_000_001 });
+    const many = Object.fromEntries(
+      Array.from({ length: 10_001 }, (_, at) => [`${at}.json`, new Uint8Array()]),
+    );
+    const huge = zipSync({ "a.json": strToU8(json), "b.json": new Uint8Array(40_000_001) });
+    const words = async (file: File) =>
+      (await all(file)).map((each) =>
+        each.kind === "refused" ? each.fault.sentence.join("") : each.kind,
+      );
+    expect(await words(large)).toEqual([expect.stringContaining("too large an archive")]);
+    expect(await words(new File([zipSync(many) as BlobPart], "many.zip"))).toEqual([
+      expect.stringContaining("holds too many files"),
+    ]);
+    expect(await words(new File([huge as BlobPart], "huge.zip"))).toEqual([
+      expect.stringContaining("holds a file that is too large"),
+      "file",
+    ]);
+  });
+
+  it("a mail's attachment is held to what any file is: no message of millions of letters", async () => {
+    const found = await all(new File([mail({ attachment: "x".repeat(2_000_001) })], "mail.eml"));
+    expect(found).toMatchObject([{ kind: "refused", name: "check.json" }]);
+  });
+
   it("what is damaged, or holds no check, is refused in a sentence and nothing throws", async () => {
     const whole = new Uint8Array(zipSync({ "a.json": strToU8(json) }));
     const damaged = new File([whole.slice(0, whole.length - 30)], "cut.zip");
