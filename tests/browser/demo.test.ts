@@ -41,6 +41,7 @@ it.each(files)("%s opens from the list, and its answer is the vectors'", async (
   await list.checkOf(record).click();
   const answer = new AnswerPage(page);
   await answer.complete();
+  expect(await answer.outOfFirstScreenful(740)).toEqual([]);
   const assessed = await assessFile(file);
   expect(await answer.differencesFrom(assessed, "mm")).toEqual([]);
   if (vectorIds.includes(record.id)) {

@@ -1,8 +1,9 @@
-import type { Assessment, Check, CornerAssessment, Fitment, Side, Stop } from "../fitment.ts";
+import type { Assessment, Check, Fitment, Side, Stop } from "../fitment.ts";
 import { limitTouches, readingName } from "../readingNames.ts";
 import { length, type Sentence } from "../sentence.ts";
 import { secantRate, stiffnessClassOf } from "../stop/stiffnessClass.ts";
 import { stopCurve } from "../stop/stopCurve.ts";
+import { sided } from "../verdict/reason.ts";
 import type { Combination } from "./candidates.ts";
 import { pressedSides } from "./fitmentWithStop.ts";
 import type { Blocked, Judgement } from "./judgement.ts";
@@ -95,13 +96,9 @@ export function whySentence({ assessment }: Trial): Sentence | null {
     const care = checks.find(
       ({ id, state }) => state === "care" && (id === "clearance" || id === "earlyContact"),
     );
-    if (care) return sided(assessment.corners, side, care);
+    if (care) return assessment.corners.length > 1 ? sided(side, care) : care.sentence;
   }
   return null;
-}
-
-function sided(corners: readonly CornerAssessment[], side: Side, { sentence }: Check): Sentence {
-  return corners.length > 1 ? [side === "left" ? "Left: " : "Right: ", ...sentence] : sentence;
 }
 
 /** Source: rules on vehicle modification of South Australia; others ask for the same. */
@@ -138,7 +135,7 @@ export function allWorkSentence({ assessment: { corners } }: Trial): Sentence | 
 const blocks: Readonly<Record<Check["id"], string>> = {
   clearance: "something hard touches before the stop is fully compressed",
   earlyContact: "the stop touches too soon",
-  stiffness: "no stop that was tried takes the hits",
+  stiffness: "none takes the hits",
   balance: "left and right differ",
   plausible: "a reading is not believed",
 };

@@ -3,3 +3,4 @@
 export { sureEnough, unlikelyEnough } from "./decisions.ts";
 export { missingId } from "./missingRideData.ts";
 export { believableRatio } from "./plausible.ts";
+export { decidingChecks } from "./reason.ts";

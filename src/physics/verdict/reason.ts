@@ -16,16 +16,19 @@ export function verdictOf(corners: readonly CornerAssessment[]): State {
   return worstState(corners.flatMap(({ checks }) => checks.map(({ state }) => state)));
 }
 
+/** A check of one corner. */
+interface CheckOfCorner {
+  readonly corner: CornerAssessment;
+  readonly check: Check;
+}
+
 /**
- * One sentence why: that of the worst check, the weightiest first, of the corner where it is least
- * likely to be kept; where all are ok, how much travel there is.
+ * The checks that the verdict comes from, the one that tells why first: the weightiest, of the corner where
+ * it is least likely to be kept.
  */
-export function reasonOf(corners: readonly CornerAssessment[]): Sentence {
+export function decidingChecks(corners: readonly CornerAssessment[]): readonly CheckOfCorner[] {
   const verdict = verdictOf(corners);
-  const [first] = corners;
-  if (first === undefined) return ["No corner was measured. Measure at least one side."];
-  if (verdict === "ok") return allWell(corners, first);
-  const worst = corners
+  return corners
     .flatMap((corner) => corner.checks.map((check) => ({ corner, check })))
     .filter(({ check }) => check.state === verdict)
     .sort(
@@ -33,13 +36,22 @@ export function reasonOf(corners: readonly CornerAssessment[]): Sentence {
         importance.indexOf(a.check.id) - importance.indexOf(b.check.id) ||
         (a.check.probability ?? 1) - (b.check.probability ?? 1) ||
         (a.corner.reserveMm ?? 0) - (b.corner.reserveMm ?? 0),
-    )[0] as { readonly corner: CornerAssessment; readonly check: Check };
+    );
+}
+
+/** One sentence why: that of the first deciding check; where all are ok, how much travel there is. */
+export function reasonOf(corners: readonly CornerAssessment[]): Sentence {
+  const [first] = corners;
+  if (first === undefined) return ["No corner was measured. Measure at least one side."];
+  if (verdictOf(corners) === "ok") return allWell(corners, first);
+  const [worst] = decidingChecks(corners) as [CheckOfCorner];
   return corners.length === 1 || worst.check.id === "balance"
     ? worst.check.sentence
     : sided(worst.corner.side, worst.check);
 }
 
-function sided(side: CornerAssessment["side"], check: Check): Sentence {
+/** A check's sentence with its side before it. */
+export function sided(side: CornerAssessment["side"], check: Check): Sentence {
   const [start, ...rest] = check.sentence;
   const name = side === "left" ? "Left: " : "Right: ";
   if (typeof start !== "string") return [name, ...check.sentence];

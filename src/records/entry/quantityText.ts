@@ -144,6 +144,21 @@ export function withoutRanges(sentence: Sentence): Sentence {
   });
 }
 
+/** Of a message of several sentences the first alone. */
+export function firstSentence(message: Sentence): Sentence {
+  const first: (string | Quantity)[] = [];
+  for (const [index, part] of message.entries()) {
+    const next = message[index + 1];
+    const text = typeof part === "string" && typeof next === "string" ? part + next : part;
+    const end = typeof text === "string" ? text.search(/\.(?= )/) : -1;
+    if (typeof part === "string" && end >= 0 && end < part.length) {
+      return [...first, part.slice(0, end + 1)];
+    }
+    first.push(part);
+  }
+  return message;
+}
+
 /** A whole sentence in the person's own units. */
 export function sentenceText(
   sentence: Sentence,

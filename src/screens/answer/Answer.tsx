@@ -15,7 +15,7 @@ import { useAfterPaint } from "../assessment/useAfterPaint.ts";
 import { useAssessment } from "../assessment/useAssessment.ts";
 import { useAssessor } from "../assessment/useAssessor.ts";
 import { usePrescription } from "../assessment/usePrescription.ts";
-import type { FullTravelNoteProps } from "../fullTravel/FullTravelNote.tsx";
+import type { PlacedNoteProps } from "../fullTravel/FullTravelNote.tsx";
 import { fullTravelStep } from "../guide/steps.ts";
 import { Button } from "../parts/Button.tsx";
 import { later } from "../parts/later.tsx";
@@ -50,7 +50,7 @@ export interface JobAround {
   onOtherAxle(): Promise<Fault | null>;
 }
 
-const FullTravelNote = later<FullTravelNoteProps>(
+const FullTravelNote = later<PlacedNoteProps>(
   async () => (await import("../fullTravel/FullTravelNote.tsx")).FullTravelNote,
   { quiet: true },
 );
@@ -179,7 +179,7 @@ function Answered({
   return (
     <>
       {stored.record.fullTravel !== undefined && (
-        <FullTravelNote record={stored.record} fitment={fitment} unit={unit} />
+        <FullTravelNote place="overAdvice" record={stored.record} fitment={fitment} unit={unit} />
       )}
       <VerdictPanel
         assessment={assessment}
@@ -198,6 +198,9 @@ function Answered({
         prescribed={prescribedStop(prescribing)}
         unit={unit}
       />
+      {stored.record.fullTravel !== undefined && (
+        <FullTravelNote place="afterAdvice" record={stored.record} fitment={fitment} unit={unit} />
+      )}
       {complete && completed.ok && (
         <CardButton
           record={completed.value}

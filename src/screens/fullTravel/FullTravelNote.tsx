@@ -19,6 +19,11 @@ export interface FullTravelNoteProps {
   readonly unit: LengthUnit;
 }
 
+export interface PlacedNoteProps extends FullTravelNoteProps {
+  /** Over the advice stands what speaks against the answer alone; the rest comes after it. */
+  readonly place: "overAdvice" | "afterAdvice";
+}
+
 function useCompared(record: FullTravelNoteProps["record"], fitment: Fitment) {
   return useMemo(() => {
     const found = record.fullTravel;
@@ -28,11 +33,11 @@ function useCompared(record: FullTravelNoteProps["record"], fitment: Fitment) {
 }
 
 /** What the check by hand says to an answer. Nothing where there was none. */
-export function FullTravelNote({ record, fitment, unit }: FullTravelNoteProps) {
+export function FullTravelNote({ record, fitment, unit, place }: PlacedNoteProps) {
   const compared = useCompared(record, fitment);
   if (compared === null) return null;
   if (!compared.ok) {
-    return (
+    return place === "afterAdvice" ? null : (
       <Notice tone="unsure">
         <p>
           The full-travel check can't be compared. {sentenceText(compared.fault.sentence, unit)}
@@ -45,6 +50,7 @@ export function FullTravelNote({ record, fitment, unit }: FullTravelNoteProps) {
   const likely = corners.flatMap((corner) => likeliestSentence(fitment, corner) ?? []);
   const apart = corners.some(({ agrees }) => agrees === false);
   const forbids = hard.some(({ state }) => state === "no");
+  if ((forbids || apart) !== (place === "overAdvice")) return null;
   const found = hard.map(({ sentence }) => {
     const text = sentenceText(sentence, unit);
     return <p key={text}>{text}</p>;
@@ -57,8 +63,7 @@ export function FullTravelNote({ record, fitment, unit }: FullTravelNoteProps) {
       </p>
       {forbids || apart
         ? found
-        : // Nothing that stands against the answer: the advice is not pushed off the first screenful by it.
-          hard.length > 0 && <Disclosure summary="What was found">{found}</Disclosure>}
+        : hard.length > 0 && <Disclosure summary="What was found">{found}</Disclosure>}
       {likely.length > 0 && <p>{sentenceText(likely, unit)}</p>}
     </Notice>
   );

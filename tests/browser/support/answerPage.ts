@@ -173,6 +173,32 @@ export class AnswerPage {
     await this.page.getByRole("heading", { name: "Force, impact and stiffness" }).waitFor();
   }
 
+  /**
+   * What of the answer is needed to act, in its order: that it sits on its stop, the verdict, why, what to do,
+   * what to measure. Named where it ends below `height` px or stands before what goes before it.
+   */
+  async outOfFirstScreenful(height: number): Promise<string[]> {
+    await this.page.locator(".prescription").waitFor();
+    const ends = await this.page.evaluate(() =>
+      [
+        ".verdict-first",
+        ".verdict h1",
+        ".verdict-reason",
+        ".prescription",
+        ".verdict-measure",
+      ].flatMap((place) => {
+        const element = document.querySelector(place);
+        if (element === null) return [];
+        const { top, bottom } = element.getBoundingClientRect();
+        return [{ place, top: top + window.scrollY, bottom: bottom + window.scrollY }];
+      }),
+    );
+    return ends.flatMap(({ place, top, bottom }, index) => {
+      const before = ends[index - 1]?.bottom ?? 0;
+      return bottom > height || top < before - 1 ? [`${place} from ${top} to ${bottom}`] : [];
+    });
+  }
+
   /** Sends the check as a file to this phone itself. */
   async saveFile(): Promise<Download> {
     await this.page.getByRole("button", { name: "Send", exact: true }).click();

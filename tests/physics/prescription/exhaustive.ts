@@ -7,7 +7,7 @@ import {
   type SearchOptions,
   searchSteps,
 } from "../../../src/physics/prescription/searchSteps.ts";
-import { type Trial, Trials } from "../../../src/physics/prescription/trials.ts";
+import { type Decided, type Trial, Trials } from "../../../src/physics/prescription/trials.ts";
 
 /** The value that the steps end in. */
 export function finished<Result>(steps: Generator<unknown, Result, void>): Result {
@@ -33,6 +33,26 @@ export function exhaustive(
     const trial = finished(trials.whole(combination));
     return trial.ok ? [trial.value] : [];
   });
+  return firstOf(all);
+}
+
+/** The same by what decides about each combination alone, no bound and no pruning either. */
+export function exhaustivelyDecided(
+  fitment: Fitment,
+  others: readonly Candidate[],
+  options: SearchOptions,
+): Decided | null {
+  const combinations = combinationsOf(fitment, others, options.spacersMm);
+  const trials = new Trials(fitment, options, combinations);
+  const all = combinations.flatMap((combination): Decided[] => {
+    const screened = trials.screen(combination);
+    if (!screened.ok) return [];
+    return [{ combination, judgement: finished(trials.decide(screened.value)) }];
+  });
+  return firstOf(all);
+}
+
+function firstOf<Each extends Decided>(all: readonly Each[]): Each | null {
   for (const wanted of ["ok", "care"] as const) {
     const [best] = all.filter(({ judgement }) => judgement.state === wanted).sort(comparePlaced);
     if (best !== undefined) return best;

@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { QuantityKind } from "../../../src/physics/sentence.ts";
 import {
+  firstSentence,
   quantityText as onScreen,
   sentenceText,
   withPlainSpaces,
@@ -105,4 +106,17 @@ describe("numbers in the person's unit", () => {
       "Make the stop 1 in taller.",
     );
   });
+});
+
+it("of a message the first sentence alone, its numbers with it", () => {
+  const gap = { kind: "length", value: 4.5 } as const;
+  const message = ["Can't tell: the readings say ", gap, " short. Measure ", gap, " again."];
+  expect(firstSentence(message)).toEqual(["Can't tell: the readings say ", gap, " short."]);
+  expect(firstSentence(["Short by ", gap, ".", " Measure ", "it."])).toEqual([
+    "Short by ",
+    gap,
+    ".",
+  ]);
+  expect(firstSentence(["It fits."])).toEqual(["It fits."]);
+  expect(firstSentence(["One. Two. Three."])).toEqual(["One."]);
 });

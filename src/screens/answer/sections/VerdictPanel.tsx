@@ -1,7 +1,8 @@
 import type { Assessment, Fitment } from "../../../physics/fitment.ts";
 import { sitsOnStopSentence } from "../../../physics/prescription/index.ts";
 import { readingName } from "../../../physics/readingNames.ts";
-import { sentenceText, withoutRanges } from "../../../records/entry/quantityText.ts";
+import { decidingChecks } from "../../../physics/verdict/index.ts";
+import { firstSentence, sentenceText, withoutRanges } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { estimateSentence } from "../../../records/pack/stopTitle.ts";
 import { checkTitles, verdictWords } from "../../assessment/stateWords.ts";
@@ -41,9 +42,11 @@ export function VerdictPanel({
   const { verdict } = assessment;
   const first = sitsOnStopSentence(fitment);
   const soFar = inOrderSoFar(assessment);
-  const reason = sentenceText(withoutRanges(assessment.reason), unit, { coarse: true });
   const estimate = estimateSentence(fitment.stop);
-  const again = verdict === "unsure" ? readingToTake(assessment) : null;
+  const again = go && verdict === "unsure" ? readingToTake(assessment) : null;
+  // What to measure stands on the button.
+  const why = withoutRanges(assessment.reason);
+  const reason = sentenceText(again === null ? why : firstSentence(why), unit, { coarse: true });
   return (
     <section class={settled ? `verdict verdict-${verdict}` : "verdict"} aria-live="polite">
       {first.length > 0 && (
@@ -60,9 +63,11 @@ export function VerdictPanel({
       {settled && <p class="verdict-reason">{reason}</p>}
       {settled && <WhatToDo prescribing={prescribing} unit={unit} />}
       {settled && again !== null && go && (
-        <Button wide icon="forward" onClick={() => go(again)}>
-          Measure {readingName(again)}
-        </Button>
+        <div class="verdict-measure">
+          <Button wide icon="forward" onClick={() => go(again)}>
+            Measure {readingName(again)}
+          </Button>
+        </div>
       )}
       {settled && <Cautions raised={raised} />}
       {settled && <Remarks prescribing={prescribing} unit={unit} said={reason} />}
@@ -77,16 +82,12 @@ export function VerdictPanel({
   );
 }
 
-/** The first reading that a check is unsure of, beyond what was never given. */
+/** The reading that a check is unsure of, that of the reason first, beyond what was never given. */
 function readingToTake({ corners }: Assessment): string | null {
-  for (const { checks, missing } of corners) {
-    for (const { state, reading } of checks) {
-      if (state === "unsure" && reading !== undefined && !isMissing(reading, missing)) {
-        return reading;
-      }
-    }
-  }
-  return null;
+  const found = decidingChecks(corners).find(
+    ({ corner, check }) => check.reading !== undefined && !isMissing(check.reading, corner.missing),
+  );
+  return found?.check.reading ?? null;
 }
 
 /** What cannot be decided yet does not hide what can. */
