@@ -4,3 +4,9 @@ export { sureEnough, unlikelyEnough } from "./decisions.ts";
 export { missingId } from "./missingRideData.ts";
 export { believableRatio } from "./plausible.ts";
 export { decidingChecks } from "./reason.ts";
+export {
+  type SheetlessFitment,
+  type TravelWithoutCurve,
+  travelWithoutCurve,
+  withoutCurveSentences,
+} from "./withoutCurve.ts";

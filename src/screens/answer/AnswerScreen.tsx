@@ -11,10 +11,12 @@ import { Screen } from "../parts/Screen.tsx";
 import { Answer, type JobAround } from "./Answer.tsx";
 import { ChangeReading } from "./sections/ChangeReading.tsx";
 import { Incomplete } from "./sections/Incomplete.tsx";
+import { WithoutSheet } from "./sections/WithoutSheet.tsx";
 import "./answer.css";
 import "../charts/charts.css";
 import "./sections/figures.css";
 import { completeRecord } from "../../records/check/completeRecord.ts";
+import { withoutSheet } from "../../records/check/withoutSheet.ts";
 
 export interface AnswerScreenProps {
   readonly stored: StoredCheck;
@@ -37,6 +39,7 @@ export default function AnswerScreen({
 }: AnswerScreenProps) {
   const completion = useMemo(() => completeRecord(stored), [stored.record, stored.entries]);
   const fitment = useMemo(() => (completion.ok ? fitmentOf(completion.value) : null), [completion]);
+  const sheetless = useMemo(() => withoutSheet(stored, completion), [completion]);
   useEffect(() => window.scrollTo(0, 0), []);
 
   const remember = (verdict: State) => {
@@ -74,7 +77,18 @@ export default function AnswerScreen({
           job={job}
         />
       ) : (
-        !completion.ok && <Incomplete missing={completion.missing} unit={unit} go={go} />
+        !completion.ok &&
+        (sheetless ? (
+          <WithoutSheet
+            stored={stored}
+            fitment={sheetless}
+            unit={unit}
+            go={go}
+            onChange={onChange}
+          />
+        ) : (
+          <Incomplete missing={completion.missing} unit={unit} go={go} />
+        ))
       )}
     </Screen>
   );

@@ -2,10 +2,12 @@ import { useId } from "preact/hooks";
 import { completeRecord } from "../../records/check/completeRecord.ts";
 import { recordBounds } from "../../records/check/recordFormat.ts";
 import { changeRecord } from "../../records/check/storedCheck.ts";
+import { withoutSheet } from "../../records/check/withoutSheet.ts";
 import { withField } from "../../records/entry/entryPath.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import { stepHref } from "../addresses.ts";
 import { saveCheckFile } from "../checkFile.ts";
+import { SimilarForces } from "../choosing/SimilarForces.tsx";
 import type { StepProps } from "../guide/stepProps.ts";
 import { cautionsHold, headingOf, stepFor } from "../guide/steps.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
@@ -55,6 +57,9 @@ export function FinishStep({ stored, change, all, preferences }: StepProps) {
         <Notice tone="ok" live>
           <p>The answer has everything it needs.</p>
         </Notice>
+      )}
+      {withoutSheet(stored, completion) && (
+        <SimilarForces stored={stored} onTake={change} unit={preferences.length} />
       )}
       {!cautionsHold(stored) && (
         <Notice tone="care">

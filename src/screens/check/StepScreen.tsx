@@ -1,6 +1,7 @@
 import { useEffect, useState } from "preact/hooks";
 import { completeRecord } from "../../records/check/completeRecord.ts";
 import { changeProgress, type StoredCheck } from "../../records/check/storedCheck.ts";
+import { withoutSheet } from "../../records/check/withoutSheet.ts";
 import { walkOf } from "../../records/remeasure/remeasureWalk.ts";
 import type { KeepState } from "../../storage/keeper.ts";
 import { answerHref, checksHref, goTo, stepHref } from "../addresses.ts";
@@ -64,7 +65,8 @@ export function StepScreen({ stored, place, change, preferences, kept, tryAgain 
     goTo(stepHref(stored.id, id));
   };
   const { before, after } = besideStep(stored, all, at);
-  const complete = completeRecord(stored).ok;
+  const completion = completeRecord(stored);
+  const complete = completion.ok;
   const walk = walkOf(stored);
   const retaken = walk?.now && isWalkStep(walk.now.reading, step.id) ? walk.now : null;
 
@@ -137,7 +139,11 @@ export function StepScreen({ stored, place, change, preferences, kept, tryAgain 
               />
             )}
             {step.id === "finish" && (
-              <FinishAction ready={complete} onAnswer={() => goTo(answerHref(stored.id))} />
+              <FinishAction
+                ready={complete}
+                sheetless={withoutSheet(stored, completion) !== null}
+                onAnswer={() => goTo(answerHref(stored.id))}
+              />
             )}
           </>
         )
@@ -177,10 +183,19 @@ export function StepScreen({ stored, place, change, preferences, kept, tryAgain 
   );
 }
 
-function FinishAction({ ready, onAnswer }: { ready: boolean; onAnswer: () => void }) {
+function FinishAction({
+  ready,
+  sheetless,
+  onAnswer,
+}: {
+  ready: boolean;
+  /** Nothing is missing but the stop's test sheet. */
+  sheetless: boolean;
+  onAnswer: () => void;
+}) {
   return (
-    <Button look="main" disabled={!ready} onClick={onAnswer}>
-      {ready ? "Show the answer" : "Not complete yet"}
+    <Button look="main" disabled={!ready && !sheetless} onClick={onAnswer}>
+      {ready ? "Show the answer" : sheetless ? "Answer without test sheet" : "Not complete yet"}
     </Button>
   );
 }

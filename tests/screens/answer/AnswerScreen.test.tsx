@@ -1,6 +1,7 @@
 import { cleanup, fireEvent, render, screen, waitFor, within } from "@testing-library/preact";
 import { afterEach, describe, expect, it, vi } from "vitest";
 import type { CheckRecord } from "../../../src/records/check/checkRecord.ts";
+import { completeRecord } from "../../../src/records/check/completeRecord.ts";
 import type { StoredCheck } from "../../../src/records/check/storedCheck.ts";
 import { withPlainSpaces } from "../../../src/records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../src/records/entry/units.ts";
@@ -196,6 +197,23 @@ describe("a check that is not complete", () => {
     fireEvent.click(missing);
     expect(go).toHaveBeenCalledWith("stop.name");
   });
+});
+
+it("without the stop's test sheet the answer says what is met when, and takes a similar stop's forces", async () => {
+  const whole = storedFromRecord(demoRecord("arm-fits"));
+  const { curve: _, usableCompressionMm: __, ...stop } = whole.record.stop ?? {};
+  const stored = { ...whole, record: { ...whole.record, stop }, entries: {} };
+  const { go, onChange } = show(stored);
+  expect(screen.getByRole("heading", { level: 1 }).textContent).toBe("Not sure yet");
+  screen.getAllByText(/The stop touches after \d+ mm of wheel travel/);
+  screen.getByText("Before you go under the vehicle");
+  fireEvent.click(screen.getByRole("button", { name: "Enter the test sheet" }));
+  expect(go).toHaveBeenCalledWith("stop.curve");
+  fireEvent.click(await screen.findByRole("button", { name: "Take its forces as an estimate" }));
+  const [taken] = onChange.mock.lastCall ?? [];
+  if (taken === undefined) throw new Error("nothing was taken");
+  expect(completeRecord(taken).ok).toBe(true);
+  expect(taken.record.stop?.estimated?.how).toContain("no test sheet");
 });
 
 describe("readings that cannot be computed with", () => {

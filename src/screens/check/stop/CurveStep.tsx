@@ -3,12 +3,10 @@ import { changeRecord, type StoredCheck } from "../../../records/check/storedChe
 import { type Entry, parseText } from "../../../records/entry/entry.ts";
 import { entryOutcome } from "../../../records/entry/entryPath.ts";
 import { sentenceText } from "../../../records/entry/quantityText.ts";
-import { similarStop, withSimilarStop } from "../../../records/filling/similarStop.ts";
 import { estimateSentence } from "../../../records/pack/stopTitle.ts";
+import { SimilarForces } from "../../choosing/SimilarForces.tsx";
 import type { StepProps } from "../../guide/stepProps.ts";
-import { Button } from "../../parts/Button.tsx";
 import { Notice } from "../../parts/Notice.tsx";
-import { referencePack } from "../../referencePack.ts";
 import { useSettled } from "../settled.ts";
 import { CurveChart } from "./CurveChart.tsx";
 import { StopDamping } from "./StopDamping.tsx";
@@ -51,29 +49,13 @@ export function CurveStep({ stored, change, preferences }: StepProps) {
   const fault =
     unreadable ??
     (settled ? stopFaults(stored.record.stop ?? {}).find(({ reading }) => reading === id) : null);
-  const similar = similarStop(referencePack(), stored.record.stop ?? {});
   return (
     <>
       <p>
         From its test sheet: how far the stop was pressed and the force it gave. Leave out the point
         (0, 0). You can paste a copied table into the first field.
       </p>
-      {similar && stored.record.stop?.curve === undefined && (
-        <Notice tone="info">
-          <p>
-            No test sheet? The nearest stop of the library is “{similar.stop.name}”. Its forces can
-            stand in, in proportion to the height and with a wide ±. The answer then says that it is
-            an estimate.
-          </p>
-          <div class="row">
-            <Button
-              onClick={() => change((now) => withSimilarStop(now, similar, preferences.length))}
-            >
-              Take its forces as an estimate
-            </Button>
-          </div>
-        </Notice>
-      )}
+      <SimilarForces stored={stored} onTake={change} unit={preferences.length} />
       {stored.record.stop?.estimated && (
         <p class="small">{estimateSentence({ name: "", ...stored.record.stop })}</p>
       )}

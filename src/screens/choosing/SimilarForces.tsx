@@ -1,0 +1,36 @@
+import type { StoredCheck } from "../../records/check/storedCheck.ts";
+import type { LengthUnit } from "../../records/entry/units.ts";
+import { similarStop, withSimilarStop } from "../../records/filling/similarStop.ts";
+import { Button } from "../parts/Button.tsx";
+import { Notice } from "../parts/Notice.tsx";
+import { usePackInUse } from "../referencePack.ts";
+
+/** Without a test sheet: the forces of the nearest stop of the library, by one tap. Nothing where there is none. */
+export function SimilarForces({
+  stored,
+  onTake,
+  unit,
+}: {
+  stored: StoredCheck;
+  onTake: (taken: (now: StoredCheck) => StoredCheck) => void;
+  unit: LengthUnit;
+}) {
+  const inUse = usePackInUse();
+  const { stop = {} } = stored.record;
+  const similar = inUse && similarStop(inUse.pack, stop);
+  if (!similar || stop.curve !== undefined || stop.freeHeight === undefined) return null;
+  return (
+    <Notice tone="info">
+      <p>
+        No test sheet? The nearest stop of the library is “{similar.stop.name}”. Its forces can
+        stand in, in proportion to the height and with a wide ±. The answer then says that it is an
+        estimate.
+      </p>
+      <div class="row">
+        <Button onClick={() => onTake((now) => withSimilarStop(now, similar, unit))}>
+          Take its forces as an estimate
+        </Button>
+      </div>
+    </Notice>
+  );
+}
