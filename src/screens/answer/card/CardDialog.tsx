@@ -118,7 +118,7 @@ export function CardDialog({ record, assessment, prescribing, unit, onLeave }: C
             const isOn = chosen.includes(index);
             return (
               <CheckLine
-                key={address}
+                key={`${index} ${words}`}
                 checked={isOn}
                 onChange={(wanted) => {
                   const others = chosen.filter((each) => each !== index);

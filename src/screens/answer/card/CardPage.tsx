@@ -53,8 +53,8 @@ export function CardPage({
       </ul>
       {photos.length > 0 && (
         <div class="card-photos">
-          {photos.map(({ address, words }) => (
-            <img key={address} src={address} alt={words} />
+          {photos.map(({ address, words }, place) => (
+            <img key={`${place} ${words}`} src={address} alt={words} />
           ))}
         </div>
       )}
