@@ -4,6 +4,7 @@ import { helperInputs } from "../../../records/filling/helperInputs.ts";
 import { packCornerMass } from "../../../records/filling/platforms.ts";
 import { drawingValues } from "../../drawings/drawingValues.ts";
 import { ReadingDrawing } from "../../drawings/ReadingDrawing.tsx";
+import { Known } from "../../guide/Known.tsx";
 import type { StepProps } from "../../guide/stepProps.ts";
 import { Choices } from "../../parts/Choices.tsx";
 import { Notice } from "../../parts/Notice.tsx";
@@ -67,12 +68,14 @@ export function CornerMassStep({ stored, change, step, preferences, next }: Step
                 onEnter={next}
               >
                 <div class="reading-how">
-                  <p>{guide.how}</p>
-                  <WhatGoesWrong
-                    wrong={guide.wrong}
-                    reading="cornerMass"
-                    kind={record.layout?.kind}
-                  />
+                  <Known summary="How to measure it">
+                    <p>{guide.how}</p>
+                    <WhatGoesWrong
+                      wrong={guide.wrong}
+                      reading="cornerMass"
+                      kind={record.layout?.kind}
+                    />
+                  </Known>
                 </div>
               </ReadingEntry>
             </div>

@@ -3,6 +3,7 @@ import { sentenceText } from "../../../records/entry/quantityText.ts";
 import { sidesOf } from "../../../records/filling/sides.ts";
 import { drawingValues } from "../../drawings/drawingValues.ts";
 import { ReadingDrawing } from "../../drawings/ReadingDrawing.tsx";
+import { Known } from "../../guide/Known.tsx";
 import type { StepProps } from "../../guide/stepProps.ts";
 import { Notice } from "../../parts/Notice.tsx";
 import { readingWords, wordedLayout } from "../../readings/readingWords.ts";
@@ -40,8 +41,10 @@ export function StopHeightStep({ stored, change, preferences }: StepProps) {
           first={stored.entries[height] === undefined}
         >
           <div class="reading-how">
-            <p>{guide.how}</p>
-            <WhatGoesWrong wrong={guide.wrong} reading="freeHeight" kind={record.layout?.kind} />
+            <Known summary="How to measure it">
+              <p>{guide.how}</p>
+              <WhatGoesWrong wrong={guide.wrong} reading="freeHeight" kind={record.layout?.kind} />
+            </Known>
           </div>
         </ReadingEntry>
         <NumberEntry
