@@ -18,75 +18,37 @@ import { useSent } from "../exchange/maker/useSent.ts";
 import { SendStored } from "../exchange/SendButton.tsx";
 import { openHref } from "../exchange/shareRoutes.ts";
 import { useDrop } from "../exchange/useDrop.ts";
-import type { JobDialogProps } from "../job/JobDialog.tsx";
 import { Button } from "../parts/Button.tsx";
 import { Icon } from "../parts/Icon.tsx";
-import { later } from "../parts/later.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import type { Preferences } from "../preferences.ts";
-import type { BringYourChecksProps } from "../saved/BringYourChecks.tsx";
-import type { SavedReminderProps } from "../saved/SavedReminder.tsx";
 import { countBefore, noteCount } from "../saved/savedCount.ts";
 import { savedHref } from "../saved/savedRoute.ts";
 import { authorNow } from "../storedPreferences.ts";
 import type { OpenedStore } from "../useStore.ts";
 import { CheckGroups } from "./CheckGroups.tsx";
 import type { RowAct } from "./CheckRow.tsx";
-import type { ContinueLineProps } from "./ContinueLine.tsx";
-import type { DeletedChecksProps } from "./DeletedChecks.tsx";
 import { isDemoDue, markDemoLoaded } from "./demoDue.ts";
 import { FirstVisit } from "./FirstVisit.tsx";
 import { OftenWays, OtherWays } from "./HomeWays.tsx";
-import type { KeepDialogProps } from "./KeepDialog.tsx";
+import {
+  BringYourChecks,
+  ContinueLine,
+  DeletedChecks,
+  JobDialog,
+  KeepDialog,
+  RenameDialog,
+  SavedReminder,
+  SetAsideRow,
+} from "./laterParts.ts";
 import { MakerMark } from "./MakerMark.tsx";
 import { MovingStop } from "./MovingStop.tsx";
 import { NewerPackHere } from "./NewerPackHere.tsx";
 import { NotSavedHere } from "./NotSavedHere.tsx";
 import type { OpenedFiles } from "./openFiles.ts";
-import type { RenameDialogProps } from "./RenameDialog.tsx";
-import type { SetAsideRowProps } from "./SetAsideRow.tsx";
 import { UndoBar } from "./UndoBar.tsx";
 import { useVerdicts } from "./useVerdicts.ts";
-
-const KeepDialog = later<KeepDialogProps>(
-  async () => (await import("./KeepDialog.tsx")).KeepDialog,
-  { quiet: true },
-);
-
-const RenameDialog = later<RenameDialogProps>(
-  async () => (await import("./RenameDialog.tsx")).RenameDialog,
-  { quiet: true },
-);
-
-const JobDialog = later<JobDialogProps>(
-  async () => (await import("../job/JobDialog.tsx")).JobDialog,
-  { quiet: true },
-);
-
-const DeletedChecks = later<DeletedChecksProps>(
-  async () => (await import("./DeletedChecks.tsx")).DeletedChecks,
-  { quiet: true },
-);
-
-const SetAsideRow = later<SetAsideRowProps>(
-  async () => (await import("./SetAsideRow.tsx")).SetAsideRow,
-);
-
-const BringYourChecks = later<BringYourChecksProps>(
-  async () => (await import("../saved/BringYourChecks.tsx")).BringYourChecks,
-  { quiet: true },
-);
-
-const SavedReminder = later<SavedReminderProps>(
-  async () => (await import("../saved/SavedReminder.tsx")).SavedReminder,
-  { quiet: true },
-);
-
-const ContinueLine = later<ContinueLineProps>(
-  async () => (await import("./ContinueLine.tsx")).ContinueLine,
-  { quiet: true },
-);
 
 interface Props {
   readonly opened: OpenedStore | null;
