@@ -74,7 +74,8 @@ describe("a link", () => {
       const link = shareLink(record, app);
       expect(link).toMatchObject({ ok: true, value: { long: false, photosLeftOut: 0 } });
       expect(checkOfPayload(payloadOf(record))).toMatchObject({ ok: true, value: { record } });
-      expect(linkOf(record).length).toBeLessThan(700);
+      // The longest carries the doubt that its stop's test left open.
+      expect(linkOf(record).length).toBeLessThan(750);
     }
   });
 
