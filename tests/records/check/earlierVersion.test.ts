@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { inModelUnits } from "../../../src/physics/sentence.ts";
+import { fromVersion1 } from "../../../src/records/check/earlierVersion.ts";
 import { readCheckText, readCheckValue } from "../../../src/records/check/readCheck.ts";
 
 const folder = new URL("../../../demo-data/checks/", import.meta.url);
@@ -86,5 +87,73 @@ describe("a record of version 1", () => {
     const limits = [{ ...left?.limits[0], at: "arm", distance: { values: [200], tol: 2 } }];
     const outcome = readCheckValue({ ...record, version: 1, corners: [{ ...left, limits }] });
     expect(outcome.ok).toBe(false);
+  });
+});
+
+describe("what version 1 did not have", () => {
+  const later = Object.fromEntries(
+    ["usableTolMm", "restLoss", "staticShare", "branches", "testDoubt"].map((name) => [name, 1]),
+  );
+
+  it("is left out wherever it stands, and all else stays as it is", () => {
+    const geometry = Object.fromEntries(
+      [
+        "pivotToStop",
+        "pivotToOuter",
+        "pivotToMount",
+        "damperLength",
+        "track",
+        "stopSpacing",
+        "armAngle",
+        "stopLineAngle",
+        "mountLineAngle",
+        "stopLean",
+      ].map((name) => [name, name]),
+    );
+    const layout = { kind: "arm", readings: geometry };
+    const laterLayout = { armRole: 1, stopOn: 1, wheelPerOuterTol: 1 };
+    const corner = { side: "left", geometry, limits: [{ kind: "tyre" }, 5] };
+    const old = {
+      layout,
+      corners: [corner, 5],
+      stop: { name: "Short" },
+      reference: { pack: "p", platform: { id: "x", layout } },
+    };
+    const found = fromVersion1({
+      layout: { ...layout, ...laterLayout, readings: { ...geometry, boltSpacing: 1 } },
+      corners: [
+        {
+          ...corner,
+          pressedHeight: 1,
+          seatToPad: 1,
+          settleMm: 1,
+          geometry: { ...geometry, boltSpacing: 1 },
+          limits: [{ kind: "tyre", distance: 1 }, 5],
+        },
+        5,
+      ],
+      stop: { name: "Short", ...later, partNumber: 1, revision: 1, batch: 1 },
+      reference: {
+        pack: "p",
+        edition: 1,
+        stop: 1,
+        platform: { id: "x", layout: { ...layout, ...laterLayout } },
+      },
+    });
+    expect(found).toEqual({ ...old, version: 2 });
+  });
+
+  it("changes nothing of what is no group where one should stand", () => {
+    for (const odd of [5, null, "a", [1]]) {
+      const record = { layout: odd, corners: odd, stop: odd, rules: odd, reference: odd };
+      expect(fromVersion1(record)).toEqual({ ...record, version: 2 });
+      const inner = {
+        layout: { readings: odd },
+        corners: [{ geometry: odd, limits: odd }],
+        reference: { platform: odd },
+      };
+      expect(fromVersion1(inner)).toEqual({ ...inner, version: 2 });
+    }
+    expect(fromVersion1({})).toEqual({ version: 2 });
   });
 });
