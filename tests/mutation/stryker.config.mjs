@@ -1,4 +1,4 @@
-import { existsSync, mkdtempSync } from "node:fs";
+import { existsSync, mkdtempSync, readdirSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join, normalize } from "node:path";
 
@@ -22,9 +22,11 @@ const sources = {
 };
 
 const folderTests = folder === "." ? "tests/physics/*.test.ts" : `tests/${place}/**/*.test.ts`;
-/** A file that is asked for alone, and has tests of its name, meets those alone. */
-const fileTests = `tests/${place}/${file?.replace(/\.ts$/, ".test.ts")}`;
-const ownTests = existsSync(fileTests) ? fileTests : folderTests;
+/** A file that is asked for alone, and has tests that begin with its name, meets those alone. */
+const stem = file?.replace(/\.ts$/, "");
+const isOfFile = (test) => stem !== undefined && test.startsWith(stem) && /\.test\.ts$/.test(test);
+const besides = existsSync(`tests/${place}`) ? readdirSync(`tests/${place}`) : [];
+const ownTests = besides.some(isOfFile) ? `tests/${place}/${stem}*.test.ts` : folderTests;
 /** Where the tests of a folder or file stand that has none beside it. */
 const wordsOfFaults = "tests/records/check/readCheck.test.ts";
 const tests = {
