@@ -9,7 +9,9 @@ import {
 } from "../../../src/records/check/storedCheck.ts";
 import { chooseLayout } from "../../../src/records/filling/changes.ts";
 import { withSides } from "../../../src/records/filling/sides.ts";
+import { storedFromRecord } from "../../../src/records/filling/storedFromRecord.ts";
 import { changePreferences } from "../../../src/screens/preferences.ts";
+import { demoRecord } from "../answer/demoChecks.ts";
 import {
   choose,
   freshPhone,
@@ -238,5 +240,68 @@ describe("typing a reading", () => {
         name: /Pivot line to outer joint.*skipped, still needed/,
       }),
     ).toBeTruthy();
+  });
+});
+
+describe("the way on from a reading", () => {
+  it("is one main button, which says what it waits for and enters the number", async () => {
+    await at("pivotToOuter", "Left: Pivot line to outer joint");
+    const input = screen.getByLabelText("Distance from pivot to outer joint");
+    input.blur();
+    const next = () => screen.getByRole("button", { name: "Next" });
+    expect(next().getAttribute("aria-disabled")).toBe("true");
+    fireEvent.click(next());
+    await screen.findByText("Something is still open here. Fill it in, or skip it.");
+    expect(document.activeElement).toBe(input);
+    expect(screen.getByRole("heading", { level: 1 }).textContent).toContain("outer joint");
+    await type("Distance from pivot to outer joint", "411");
+    await waitFor(() => expect(next().getAttribute("aria-disabled")).toBeNull());
+    expect(screen.queryByText(/still open here/)).toBeNull();
+    expect(screen.queryByRole("button", { name: /^Skip/ })).toBeNull();
+  });
+
+  it("begins in the number of an empty reading, and at the heading of one that is there", async () => {
+    await at("pivotToStop", "Left: Pivot line to stop");
+    await waitFor(() => expect(document.activeElement).toBe(screen.getByLabelText(pivotToStop)));
+    await type(pivotToStop, "152");
+    await tap("Next");
+    await heading("Left: Pivot line to outer joint");
+    await tap("Back");
+    const title = await heading("Left: Pivot line to stop");
+    await waitFor(() => expect(document.activeElement).toBe(title));
+  });
+
+  it("waits at the gap until it is said how the stop stands", async () => {
+    await at("left.gap", "Left: Gap");
+    const title = screen.getByRole("heading", { level: 1 });
+    await waitFor(() => expect(document.activeElement).toBe(title));
+  });
+});
+
+describe("a clearance read after the vehicle was moved", () => {
+  it("has the friction in its ±, and leads back to the gap", async () => {
+    const measured = storedFromRecord(demoRecord("arm-fits"));
+    const moved = changeProgress(
+      changeRecord(measured, (record) => ({
+        ...record,
+        corners: record.corners.map((corner) => ({ ...corner, settleMm: 3 })),
+      })),
+      { cautionsFor: "level" },
+    );
+    await keep(moved);
+    startApp(`#/check/${moved.id}/left.limits.0`);
+    await heading("Left: Clearance over the tire");
+    const tolOf = async () =>
+      (await kept(moved.id)).record.corners[0]?.limits[0]?.reading?.tol ?? Number.NaN;
+    const before = await tolOf();
+    fireEvent.click(
+      within(
+        screen.getByRole("group", { name: "Moved or bounced since the gap was read?" }),
+      ).getByRole("radio", { name: "Yes" }),
+    );
+    await screen.findByText(/Friction may hold it ± 3.0 mm higher or lower/);
+    await waitFor(async () => expect(await tolOf()).toBeCloseTo(Math.hypot(before, 3), 9));
+    await tap("Read the gap again");
+    await heading("Left: Gap");
   });
 });
