@@ -12,12 +12,18 @@ export interface PrintedAnswer {
   }[];
 }
 
-/** `npm run -s assess -- --json` on one file, as a person would run it. */
-export async function assessFile(file: string): Promise<PrintedAnswer> {
-  const { stdout } = await execute("npm", ["run", "-s", "assess", "--", "--json", file], {
+/** `npm run -s assess -- --json` on some files, as a person would run it: the answers in their order. */
+export async function assessFiles(files: readonly string[]): Promise<readonly PrintedAnswer[]> {
+  const { stdout } = await execute("npm", ["run", "-s", "assess", "--", "--json", ...files], {
     maxBuffer: 1e8,
   });
-  const [answer] = JSON.parse(stdout) as PrintedAnswer[];
+  const answers = JSON.parse(stdout) as PrintedAnswer[];
+  if (answers.length !== files.length) throw new Error("assess did not print an answer for each");
+  return answers;
+}
+
+export async function assessFile(file: string): Promise<PrintedAnswer> {
+  const [answer] = await assessFiles([file]);
   if (!answer) throw new Error("assess printed no answer");
   return answer;
 }
