@@ -53,15 +53,12 @@ interface WheelOnArm {
  * damper: the stop on the rod of a damper whose lower mount is on an arm. strut: on a strut's rod.
  * axle: over a beam axle.
  */
-export type Layout =
-  | (WheelOnArm & {
-      readonly kind: "arm";
-      readonly stopOn?: "frame" | "arm";
-      readonly readings: LayoutReadings<"arm">;
-    })
-  | (WheelOnArm & { readonly kind: "damper"; readonly readings: LayoutReadings<"damper"> })
-  | (WheelOnArm & { readonly kind: "strut"; readonly readings: LayoutReadings<"strut"> })
-  | (WheelOnArm & { readonly kind: "axle"; readonly readings: LayoutReadings<"axle"> });
+export type Layout = {
+  readonly [Kind in LayoutKind]: WheelOnArm & {
+    readonly kind: Kind;
+    readonly readings: LayoutReadings<Kind>;
+  } & (Kind extends "arm" ? { readonly stopOn?: "frame" | "arm" } : unknown);
+}[LayoutKind];
 
 /** How the wheel's travel was found from the stop's closing. */
 export type Linkage =

@@ -5,7 +5,7 @@ import { openStored } from "../check/openStored.ts";
 import { checkFormat, checkVersion, recordBounds } from "../check/recordFormat.ts";
 import { cornerFields, limitFields } from "../check/schema/cornerSchema.ts";
 import { allMay, instantSchema, label, may } from "../check/schema/fields.ts";
-import { layoutSchema } from "../check/schema/layoutSchema.ts";
+import { armRoleSchema, stopOnSchema } from "../check/schema/layoutSchema.ts";
 import { rulesSchema } from "../check/schema/rideSchema.ts";
 import { stopSchema } from "../check/schema/stopSchema.ts";
 import { changeRecord, newStoredCheck, type StoredCheck } from "../check/storedCheck.ts";
@@ -42,7 +42,6 @@ const entrySchema = z.object({
 
 const { author, axle, fitted, fullTravel, job, notes, photos, reference, second } =
   checkSchema.shape;
-const [arm] = layoutSchema.def.options;
 
 /** What of a record no entry holds; everything else is read from the entries anew. */
 const draftSchema = z.object({
@@ -60,7 +59,8 @@ const draftSchema = z.object({
   layout: may(
     z.object({
       kind: may(z.enum(layoutKinds)),
-      ...z.pick(arm, { armRole: true, stopOn: true }).shape,
+      armRole: may(armRoleSchema),
+      stopOn: may(stopOnSchema),
     }),
   ),
   corners: z

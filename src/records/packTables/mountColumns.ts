@@ -1,4 +1,5 @@
 import type { LayoutKind } from "../../physics/fitment.ts";
+import { layoutKinds } from "../../physics/readings/index.ts";
 import { isThreaded, type Mounting, type MountingWay } from "../pack/mounting.ts";
 import type { Row } from "./tableRows.ts";
 
@@ -11,11 +12,8 @@ const ways: { readonly [words: string]: MountingWay } = {
 };
 
 export const layoutNames: { readonly [words: string]: LayoutKind } = {
-  arm: "arm",
-  damper: "damper",
+  ...Object.fromEntries(layoutKinds.map((kind) => [kind, kind])),
   shock: "damper",
-  strut: "strut",
-  axle: "axle",
 };
 
 /** The columns of a mounting: those of a stop, or of the place for one. */

@@ -3,6 +3,7 @@ import type { LayoutKind } from "../../../physics/fitment.ts";
 import {
   type GeometryReadingOf,
   geometryNames,
+  layoutKinds,
   layoutReadingsInOrder,
 } from "../../../physics/readings/index.ts";
 import { eachOf } from "../../text/plainObject.ts";
@@ -21,35 +22,40 @@ function readingsOf<Kind extends LayoutKind>(kind: Kind) {
   return z.object(allMay(eachOf(names, readingSchema)));
 }
 
-const armRole = may(z.enum(["lower", "upper", "underStrut", "carriesWheel"]));
+export const armRoleSchema = z.enum(["lower", "upper", "underStrut", "carriesWheel"]);
+/** What the stop is fixed to; absent: a round contact. */
+export const stopOnSchema = z.enum(["frame", "arm"]);
+
+/** What is said of these layouts alone. */
+const own = {
+  arm: { armRole: may(armRoleSchema), stopOn: may(stopOnSchema) },
+  damper: { armRole: may(armRoleSchema) },
+};
+
+type LayoutSchema<Kind extends LayoutKind> = z.ZodMiniObject<
+  {
+    kind: z.ZodMiniLiteral<Kind>;
+    readings: ReturnType<typeof readingsOf<Kind>>;
+  } & typeof outerToWheel &
+    (Kind extends keyof typeof own ? (typeof own)[Kind] : Record<never, never>)
+>;
+type AnyLayout = { [Kind in LayoutKind]: LayoutSchema<Kind> }[LayoutKind];
+
+function layoutOf(kind: LayoutKind) {
+  const alone: { readonly [Each in LayoutKind]?: object } = own;
+  return z.object({
+    kind: z.literal(kind),
+    ...alone[kind],
+    ...outerToWheel,
+    readings: readingsOf(kind),
+  });
+}
 
 /** Where the stop is in the suspension, and the geometry that both sides share. */
-export const layoutSchema = z.discriminatedUnion("kind", [
-  z.object({
-    kind: z.literal("arm"),
-    armRole,
-    /** What the stop is fixed to; absent: a round contact. */
-    stopOn: may(z.enum(["frame", "arm"])),
-    ...outerToWheel,
-    readings: readingsOf("arm"),
-  }),
-  z.object({
-    kind: z.literal("damper"),
-    armRole,
-    ...outerToWheel,
-    readings: readingsOf("damper"),
-  }),
-  z.object({
-    kind: z.literal("strut"),
-    ...outerToWheel,
-    readings: readingsOf("strut"),
-  }),
-  z.object({
-    kind: z.literal("axle"),
-    ...outerToWheel,
-    readings: readingsOf("axle"),
-  }),
-]);
+export const layoutSchema = z.discriminatedUnion(
+  "kind",
+  layoutKinds.map(layoutOf) as unknown as readonly [AnyLayout, ...AnyLayout[]],
+);
 
 /** Geometry readings of one side, of whatever layout. */
 export const geometrySchema = z.object(allMay(eachOf(geometryNames, readingSchema)));
