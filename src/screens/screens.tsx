@@ -1,19 +1,8 @@
 import { checksHref } from "./addresses.ts";
-import { deskScreen } from "./desk/deskScreen.ts";
-import { replyScreen } from "./exchange/reply/replyScreen.ts";
-import { shareScreen } from "./exchange/shareScreen.ts";
-import { checksScreen } from "./home/checksScreen.tsx";
-import { howComputedScreen } from "./howComputed/howComputedScreen.ts";
-import { labelsScreen } from "./labels/labelsScreen.ts";
-import { openCheckScreen } from "./openCheck/openCheckScreen.ts";
-import { packScreen } from "./pack/packScreen.ts";
 import { ButtonLink } from "./parts/Button.tsx";
 import { Screen, useHeadingFocus } from "./parts/Screen.tsx";
-import { quickCheckScreen } from "./quickCheck/quickCheckScreen.tsx";
-import { rankingScreen } from "./ranking/rankingScreen.ts";
-import { savedScreen } from "./saved/savedScreen.ts";
-import { addressOf, type Place, type ScreenAt } from "./screen.tsx";
-import { settingsScreen } from "./settings/settingsScreen.ts";
+import { addressOf, type Place } from "./screen.tsx";
+import * as screens from "./screenList.ts";
 
 function Nowhere() {
   const heading = useHeadingFocus("nowhere");
@@ -34,22 +23,6 @@ function Nowhere() {
   );
 }
 
-/** Every screen of the app. The first that knows an address shows it. */
-const screens: readonly ScreenAt[] = [
-  shareScreen,
-  checksScreen,
-  rankingScreen,
-  openCheckScreen,
-  quickCheckScreen,
-  packScreen,
-  labelsScreen,
-  savedScreen,
-  settingsScreen,
-  howComputedScreen,
-  deskScreen,
-  replyScreen,
-];
-
 const nowhere: Place = {
   route: { screen: "unknown" },
   show: () => <Nowhere />,
@@ -57,10 +30,10 @@ const nowhere: Place = {
   check: null,
 };
 
-/** The screen at an address, of which `hash` is what stands after #. */
+/** The one screen at an address, of which `hash` is what stands after #. */
 export function placeAt(hash: string): Place {
   const address = addressOf(hash);
-  for (const screenAt of screens) {
+  for (const screenAt of Object.values(screens)) {
     const place = screenAt(address);
     if (place) return place;
   }

@@ -24,22 +24,34 @@ export function turnedLayout(
   standing: Standing,
   doubt: HeightDoubt,
 ): Layout {
+  if (plan.linkage === "straight") return layout;
   const turned = new TurnedReadings(layout.readings, plan, doubt);
-  if (layout.kind === "axle" || plan.linkage === "straight") return layout;
-  if (layout.kind === "strut") {
-    turned.rod("lowerArmLength", "lowerArmAngle", "jointToTop", "jointToTopLean", standing.arm);
-    turned.angle("lowerArmAngle", standing.arm);
-    turned.lean("stopLean", standing.carrier);
-    turned.aroundJoint("tyreOffset", "wheelCentreAbove", standing.carrier, 1);
-    return { ...layout, readings: turned.readings };
+  switch (layout.kind) {
+    case "axle":
+      return layout;
+    case "strut":
+      turned.rod("lowerArmLength", "lowerArmAngle", "jointToTop", "jointToTopLean", standing.arm);
+      turned.angle("lowerArmAngle", standing.arm);
+      turned.lean("stopLean", standing.carrier);
+      turned.aroundJoint("tyreOffset", "wheelCentreAbove", standing.carrier, 1);
+      return { ...layout, readings: turned.readings };
+    case "arm":
+      if (layout.stopOn === "arm") turned.lean("stopLean", standing.arm);
+      turned.measuredAngle("stopLineAngle", standing.arm);
+      return turnedOnArm(layout, plan, standing, turned);
+    case "damper":
+      turned.rod("pivotToMount", "mountLineAngle", "damperLength", "stopLean", standing.arm);
+      turned.measuredAngle("mountLineAngle", standing.arm);
+      return turnedOnArm(layout, plan, standing, turned);
   }
-  if (layout.kind === "arm") {
-    if (layout.stopOn === "arm") turned.lean("stopLean", standing.arm);
-    turned.measuredAngle("stopLineAngle", standing.arm);
-  } else {
-    turned.rod("pivotToMount", "mountLineAngle", "damperLength", "stopLean", standing.arm);
-    turned.measuredAngle("mountLineAngle", standing.arm);
-  }
+}
+
+function turnedOnArm(
+  layout: Layout & { readonly kind: "arm" | "damper" },
+  plan: LayoutPlan,
+  standing: Standing,
+  turned: TurnedReadings,
+): Layout {
   turned.angle("armAngle", standing.arm);
   if (plan.linkage === "fourBar") {
     turned.angle("otherArmAngle", standing.otherArm);

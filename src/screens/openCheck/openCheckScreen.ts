@@ -9,6 +9,8 @@ type OpenCheckRoute =
 function readOpenCheckRoute({ parts }: Address): OpenCheckRoute | null {
   const [first, id, step] = parts;
   if (first !== "check" || !id || parts.length > 3 || step === null) return null;
+  // The list of stops that fit it, a screen of its own.
+  if (step === "stops") return null;
   return step === "answer" ? { screen: "answer", id } : { screen: "step", id, step: step ?? null };
 }
 
