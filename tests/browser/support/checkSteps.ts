@@ -123,12 +123,17 @@ export class CheckSteps {
   async acknowledge(): Promise<void> {
     const yes = this.button(/^(I've read all \d+|It stands like this)$/);
     const on = this.button("Read on");
-    await yes.or(on).waitFor();
-    while (await on.isVisible()) {
-      await on.click();
-      await yes.waitFor({ timeout: 2000 }).catch(() => undefined);
+    for (let screens = 0; screens < 20; screens++) {
+      await yes.or(on).waitFor();
+      // What fits the screen counts as read after a moment, without a tap.
+      const read = await yes.waitFor({ timeout: 1500 }).then(
+        () => true,
+        () => false,
+      );
+      if (read) return this.leaveBy(yes);
+      await on.click({ timeout: 1500 }).catch(() => undefined);
     }
-    await this.leaveBy(yes);
+    throw new Error(`The end of "${this.step}" was never reached.`);
   }
 
   async tolerance(text: string): Promise<void> {
