@@ -111,6 +111,9 @@ type ManifestTransform = NonNullable<
   VitePWAOptions["injectManifest"]["manifestTransforms"]
 >[number];
 
+/** What only a desk reads: a phone does without the reader of mails. */
+const onlyForDesks = /\/postal-mime-[^/]+\.js$/;
+
 /** The service worker keeps a file only if it is the one that this build made. */
 const withIntegrity: ManifestTransform = async (entries) => {
   const outDir = resolve(built?.root ?? ".", built?.build.outDir ?? "dist");
@@ -118,7 +121,8 @@ const withIntegrity: ManifestTransform = async (entries) => {
     entries.map(async (entry) => {
       const content = await readFile(resolve(outDir, entry.url));
       const digest = createHash("sha256").update(content).digest("base64");
-      return { ...entry, integrity: `sha256-${digest}` };
+      const forDesks = onlyForDesks.test(entry.url) ? { forDesks: true } : {};
+      return { ...entry, ...forDesks, integrity: `sha256-${digest}` };
     }),
   );
   return { manifest, warnings: [] };

@@ -121,11 +121,12 @@ export interface ReplyAtDesk {
 
 /** What this desk still has to tell the shared one. */
 export interface ToShare {
-  /** "decision KEY", "reply KEY", "erase CHECK": once each. */
+  /** "decision KEY", "reply KEY", "erase CHECK", "pack": once each. */
   readonly key: string;
-  readonly kind: "decision" | "reply" | "erase";
+  readonly kind: "decision" | "reply" | "erase" | "pack";
+  /** Empty for a pack. */
   readonly checkId: string;
-  /** The decision's key, or of the erasure. */
+  /** The decision's key, or of the erasure or the offer. */
   readonly id: string;
   readonly at: string;
 }

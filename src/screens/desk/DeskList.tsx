@@ -14,12 +14,14 @@ import { SelectField, TextField } from "../parts/Field.tsx";
 import { canChooseFolder } from "../parts/folderChoice.ts";
 import { Notice } from "../parts/Notice.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
+import { useWide } from "../parts/useWide.ts";
 import { CheckList } from "./CheckList.tsx";
-import { deskFindingsHref, deskPartsHref, deskPeopleHref, deskScanHref } from "./deskRoutes.ts";
-import { ImportPanel, isUnderWay } from "./ImportPanel.tsx";
+import { deskFindingsHref } from "./deskRoutes.ts";
+import { ImportPanel } from "./ImportPanel.tsx";
 import { SharedBar } from "./shared/SharedBar.tsx";
-import { sourceOfText, sourcesOfDrop, sourcesOfFiles } from "./sources.ts";
+import { sourceOfText, sourcesOfDrop } from "./sources.ts";
 import type { Desk } from "./useDesk.ts";
+import { WaysIn } from "./WaysIn.tsx";
 import { countWords } from "./words.ts";
 
 export interface ListPlace {
@@ -100,6 +102,10 @@ export function DeskList({
       desk.store ? (await import("./saveFiles.ts")).saveBackup(desk.store) : null,
     );
 
+  const roomy = useWide(1000);
+  const aboveList = roomy && (count > 0 || checks === null);
+  const ways = <WaysIn desk={desk} inTop={aboveList} onPaste={() => setPasting(true)} />;
+
   return (
     <Screen
       wide
@@ -107,6 +113,7 @@ export function DeskList({
         <>
           <ButtonLink look="quiet" href={checksHref} icon="back" label="All checks" />
           <span class="screen-name">Review desk</span>
+          {aboveList && ways}
         </>
       }
       actions={
@@ -121,11 +128,19 @@ export function DeskList({
         </>
       }
     >
-      <div ref={main} class={over ? "stack desk-over" : "stack"}>
+      <div ref={main} class={over ? "desk-stack desk-over" : "desk-stack"}>
         <div class="desk-head">
           <h1 ref={heading} tabIndex={-1}>
             Checks sent to this review desk
           </h1>
+          {count > 0 && (
+            <p class="small soft" role="status">
+              {checks === null || shown.length === count
+                ? countWords(count, "check")
+                : `${shown.length.toLocaleString("en-GB")} of ${countWords(count, "check")}`}
+              .<span class="desk-keys"> Keys: / search, arrows, Enter opens, Esc goes back.</span>
+            </p>
+          )}
           {desk.shared && <SharedBar shared={desk.shared} />}
         </div>
         {fault && (
@@ -138,7 +153,7 @@ export function DeskList({
             <p>{sentenceText(saved.sentence, unit)}</p>
           </Notice>
         )}
-        <WaysIn desk={desk} onPaste={() => setPasting(true)} />
+        {!aboveList && ways}
         <ImportPanel desk={desk} unit={unit} />
         {checks === null && first === null && <p class="soft">One moment …</p>}
         {count > 0 && (
@@ -149,12 +164,6 @@ export function DeskList({
               searchRef={search}
               onList={() => list()?.focus()}
             />
-            <p class="small soft" role="status">
-              {checks === null || shown.length === count
-                ? countWords(count, "check")
-                : `${shown.length.toLocaleString("en-GB")} of ${countWords(count, "check")}`}
-              .<span class="desk-keys"> Keys: / search, arrows, Enter opens, Esc goes back.</span>
-            </p>
             {shown.length === 0 ? (
               <div class="row">
                 <p>No check is like that.</p>
@@ -173,7 +182,7 @@ export function DeskList({
         )}
         <p class="small soft">
           Every check is computed here, from its readings; what the sender's device said is not
-          used.{" "}
+          used. {canChooseFolder() && "Files and folders can be dropped anywhere on this page. "}
           {desk.shared?.state
             ? "Checks, decisions and replies go between this machine and the shared desk, nowhere else."
             : "Nothing leaves this machine but what you send yourself."}
@@ -192,64 +201,6 @@ export function DeskList({
   );
 }
 
-function WaysIn({ desk, onPaste }: { desk: Desk; onPaste: () => void }) {
-  const files = useRef<HTMLInputElement>(null);
-  const folder = useRef<HTMLInputElement>(null);
-  const off = !desk.store || isUnderWay(desk.importing);
-  const take = (input: HTMLInputElement) => {
-    const chosen = [...(input.files ?? [])];
-    input.value = "";
-    if (chosen.length > 0) desk.take(sourcesOfFiles(chosen));
-  };
-  return (
-    <div class="desk-ways">
-      {canChooseFolder() && <p>Drop files or a folder here, or</p>}
-      <input
-        ref={files}
-        type="file"
-        multiple
-        class="unseen"
-        tabIndex={-1}
-        aria-label="Files to take in"
-        onChange={(event) => take(event.currentTarget)}
-      />
-      <input
-        ref={(element) => {
-          folder.current = element;
-          element?.setAttribute("webkitdirectory", "");
-        }}
-        type="file"
-        multiple
-        class="unseen"
-        tabIndex={-1}
-        aria-label="Folder to take in"
-        onChange={(event) => take(event.currentTarget)}
-      />
-      <div class="row">
-        <Button look="main" icon="file" disabled={off} onClick={() => files.current?.click()}>
-          Choose files
-        </Button>
-        {canChooseFolder() && (
-          <Button disabled={off} onClick={() => folder.current?.click()}>
-            Choose a folder
-          </Button>
-        )}
-        <Button disabled={off} onClick={onPaste}>
-          Paste links
-        </Button>
-        <ButtonLink href={deskScanHref}>Scan a code</ButtonLink>
-        <ButtonLink href={deskPartsHref}>Where a part went</ButtonLink>
-        <ButtonLink href={deskPeopleHref}>Two people</ButtonLink>
-      </div>
-    </div>
-  );
-}
-
-/** Room for all filters beside one another; on a phone they are folded away above the list. */
-function isWide(): boolean {
-  return typeof matchMedia === "undefined" || matchMedia("(min-width: 800px)").matches;
-}
-
 /** A pause in typing after which the list follows. */
 const searchPauseMs = 150;
 
@@ -264,6 +215,7 @@ function Filters({
   searchRef: RefObject<HTMLInputElement | null>;
   onList: () => void;
 }) {
+  const wide = useWide(800);
   const [typed, setTyped] = useState(view.search);
   const changeNow = useRef(change);
   changeNow.current = change;
@@ -336,7 +288,7 @@ function Filters({
         inputRef={searchRef}
         maxLength={200}
       />
-      {isWide() ? more : <Disclosure summary="Sort and filter">{more}</Disclosure>}
+      {wide ? more : <Disclosure summary="Sort and filter">{more}</Disclosure>}
     </div>
   );
 }

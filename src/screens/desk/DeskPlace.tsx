@@ -1,10 +1,11 @@
-import { useMemo, useState } from "preact/hooks";
+import { useEffect, useMemo, useState } from "preact/hooks";
 import type { Assessor } from "../../compute/assessor.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { DeskCheck } from "../../records/review/decision.ts";
 import { isFiltered, viewed, wholeView } from "../../records/review/deskList.ts";
 import { goTo } from "../addresses.ts";
 import type { ScanScreenProps } from "../exchange/ScanScreen.tsx";
+import { keepFilesForDesks } from "../offline/filesForDesks.ts";
 import { later } from "../parts/later.tsx";
 import type { CheckAtDeskProps } from "./CheckAtDesk.tsx";
 import { DeskList, type ListPlace } from "./DeskList.tsx";
@@ -47,6 +48,7 @@ const toDesk = () => goTo(deskHref);
 /** The desk: its list, one check, its report, and the camera. */
 export function DeskPlace({ route, unit, surroundings, startAssessor }: DeskPlaceProps) {
   const desk = useDesk(surroundings);
+  useEffect(keepFilesForDesks, []);
   const [place, setPlace] = useState<ListPlace>({ view: wholeView, at: null });
   const key = "key" in route ? route.key : null;
   const { next, nextNew } = useMemo(() => {

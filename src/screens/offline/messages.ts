@@ -3,6 +3,7 @@ export type PageMessage =
   | { readonly type: "isEverythingKept" }
   | { readonly type: "takeOver" }
   | { readonly type: "pageStarted" }
+  | { readonly type: "deskOpened" }
   | { readonly type: "whatIsNew" };
 
 /** The service worker's answer to isEverythingKept. */

@@ -3,6 +3,8 @@ export interface ReleaseFile {
   readonly url: string;
   readonly revision: string | null;
   readonly integrity?: string;
+  /** Kept once a desk was opened on this device, and not before. */
+  readonly forDesks?: true;
 }
 
 const prefix = "stopfit-release ";
@@ -60,6 +62,32 @@ export async function keepRelease(
     }
   };
   await Promise.all(Array.from({ length: 6 }, worker));
+}
+
+function deskMark(scope: string): string {
+  return new URL("desk-opened", scope).href;
+}
+
+/** From now on, in later releases too, the files for desks are kept as well. */
+export async function markDeskOpened(
+  storage: CacheStorage,
+  name: string,
+  scope: string,
+): Promise<void> {
+  const cache = await storage.open(name);
+  await cache.put(deskMark(scope), new Response(""));
+}
+
+/** The files of a release that this device needs. */
+export async function filesNeeded(
+  storage: CacheStorage,
+  name: string,
+  files: readonly ReleaseFile[],
+  scope: string,
+): Promise<readonly ReleaseFile[]> {
+  const names = [name, ...(await olderReleaseCaches(storage, scope, name))];
+  const opened = await matchIn(storage, names, deskMark(scope));
+  return opened ? files : files.filter(({ forDesks }) => !forDesks);
 }
 
 export async function releaseIsKept(

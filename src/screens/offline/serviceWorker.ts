@@ -3,7 +3,9 @@ import changeLog from "./CHANGES.md?raw";
 import { newestChanges } from "./changes.ts";
 import { type ChangesAnswer, type KeptAnswer, type PageMessage, syncTag } from "./messages.ts";
 import {
+  filesNeeded,
   keepRelease,
+  markDeskOpened,
   matchIn,
   olderReleaseCaches,
   type ReleaseFile,
@@ -21,8 +23,21 @@ const current = releaseCacheName(scope, files);
 const start = new URL("index.html", scope).href;
 
 self.addEventListener("install", (event) => {
-  event.waitUntil(keepRelease(caches, current, files, scope));
+  event.waitUntil(keepWhatIsNeeded());
 });
+
+async function keepWhatIsNeeded(): Promise<void> {
+  const needed = await filesNeeded(caches, current, files, scope);
+  await keepRelease(caches, current, needed, scope);
+  // The cache of the release before goes, and its mark with it.
+  if (needed.length === files.length) await markDeskOpened(caches, current, scope);
+}
+
+async function keepForDesks(): Promise<void> {
+  await markDeskOpened(caches, current, scope);
+  // Without a signal it is fetched later, and until then not ready.
+  await keepWhatIsNeeded().catch(() => undefined);
+}
 
 // A page that opened before this worker existed must find its later screens offline as well.
 self.addEventListener("activate", (event) => {
@@ -53,6 +68,7 @@ self.addEventListener("message", (event) => {
     const reply: ChangesAnswer = { changes: newestChanges(changeLog) };
     event.ports[0]?.postMessage(reply);
   }
+  if (message.type === "deskOpened") event.waitUntil(keepForDesks());
   if (message.type === "pageStarted") event.waitUntil(dropOlderReleases());
   if (message.type === "isEverythingKept") {
     event.waitUntil(
@@ -73,10 +89,11 @@ if (import.meta.env.VITE_DESK) {
 
 // The browser may have thrown files away to make room: fetch them again, or say that they are gone.
 async function isEverythingKept(): Promise<boolean> {
-  if (await releaseIsKept(caches, current, files, scope)) return true;
+  const needed = await filesNeeded(caches, current, files, scope);
+  if (await releaseIsKept(caches, current, needed, scope)) return true;
   try {
-    await keepRelease(caches, current, files, scope);
-    return await releaseIsKept(caches, current, files, scope);
+    await keepRelease(caches, current, needed, scope);
+    return await releaseIsKept(caches, current, needed, scope);
   } catch {
     return false;
   }

@@ -1,21 +1,10 @@
 import { type ChildProcess, spawn } from "node:child_process";
 import { existsSync, mkdtempSync, rmSync } from "node:fs";
-import { createServer } from "node:net";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { setTimeout as pause } from "node:timers/promises";
 import { webkitProgram } from "../../../src/tooling/otherEngines.mjs";
-
-async function freePort(): Promise<number> {
-  return new Promise((done, failed) => {
-    const server = createServer();
-    server.on("error", failed);
-    server.listen(0, "127.0.0.1", () => {
-      const address = server.address();
-      server.close(() => (typeof address === "object" && address ? done(address.port) : failed()));
-    });
-  });
-}
+import { freePort } from "../../support/freePort.ts";
 
 /** X's own choice of a free screen, told by it on its third channel. */
 async function virtualScreen(): Promise<{ process: ChildProcess; name: string }> {
@@ -92,6 +81,24 @@ export class WebKitSession {
 
   command(method: "GET" | "POST" | "DELETE", path: string, body?: object): Promise<unknown> {
     return send(this.address, method, `/session/${this.id}${path}`, body);
+  }
+
+  /** Asks something of each element that a selector finds, in the order of the page. */
+  async ofEach(selector: string, what: readonly string[]): Promise<string[][]> {
+    const found = (await this.command("POST", "/elements", {
+      using: "css selector",
+      value: selector,
+    })) as { [key: string]: string }[];
+    const told: string[][] = [];
+    for (const element of found) {
+      const [id] = Object.values(element);
+      const answers: string[] = [];
+      for (const each of what) {
+        answers.push((await this.command("GET", `/element/${id}/${each}`)) as string);
+      }
+      told.push(answers);
+    }
+    return told;
   }
 
   async resize({ width, height }: WindowSize): Promise<void> {

@@ -1,5 +1,4 @@
 import { mkdtempSync, rmSync } from "node:fs";
-import { createServer } from "node:net";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { connect, type NatsConnection } from "@nats-io/transport-node";
@@ -25,24 +24,10 @@ import { type NodeProcess, startNode } from "../../../src/server/nodeProcess.ts"
 import { usualLimits } from "../../../src/server/streamPlans.ts";
 import { connectKeeper, makeStreams } from "../../../src/server/streamsMade.ts";
 import { findNatsServer } from "../../../src/tooling/natsServer.mjs";
+import { freePort } from "../freePort.ts";
 
 /** Whether there is an engine to test with; where there is none, its tests are skipped and counted. */
 export const engineHere = findNatsServer() !== null;
-
-function freePort(): Promise<number> {
-  return new Promise((resolve, reject) => {
-    const server = createServer();
-    server.once("error", reject);
-    server.listen(0, "127.0.0.1", () => {
-      const address = server.address();
-      server.close(() =>
-        typeof address === "object" && address
-          ? resolve(address.port)
-          : reject(new Error("no port")),
-      );
-    });
-  });
-}
 
 /** Real nodes on this machine only, with all their streams; stopped and forgotten by `dispose`. */
 export class EngineBench {

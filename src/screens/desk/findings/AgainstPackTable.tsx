@@ -16,6 +16,14 @@ import { keepReferencePack } from "../../referencePack.ts";
 import { DeskTable } from "../DeskTable.tsx";
 import type { Shared } from "../shared/useShared.ts";
 
+type Offered = Awaited<ReturnType<Shared["offerPack"]>>;
+
+const offerWords: { readonly [Result in Offered]: string } = {
+  offered: "The other desks are offered it; each takes it by a tap.",
+  tooLarge: "It is too large to be offered to the other desks. Save the library and hand on its file.",
+  notKept: "It can't be offered to the other desks: this browser refuses to store anything here.",
+};
+
 function idOf(reading: AgainstPack["reading"]): ReadingId {
   return reading === "gap" || reading === "rideHeight" ? `left.${reading}` : reading;
 }
@@ -41,8 +49,13 @@ export function AgainstPackTable({
       setSaid("Not taken over: the library could not be kept, or was changed in another tab.");
       return;
     }
-    if (shared?.state) await shared.sharePack(next);
-    setSaid(`Taken over: ${name} of ${row.platform.label}. It is a new version of the library.`);
+    const offered = shared?.state ? ` ${offerWords[await shared.offerPack()]}` : "";
+    setSaid(
+      `Taken over: ${name} of ${row.platform.label}. It is a new version of the library.${offered}`,
+    );
+  };
+  const offer = async () => {
+    if (shared) setSaid(offerWords[await shared.offerPack()]);
   };
   return (
     <section class="card" aria-labelledby="against-heading">
@@ -92,6 +105,11 @@ export function AgainstPackTable({
             };
           })}
         />
+      )}
+      {shared?.state && (
+        <div class="row">
+          <Button onClick={offer}>Offer this library to the other desks</Button>
+        </div>
       )}
     </section>
   );

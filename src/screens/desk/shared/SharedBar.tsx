@@ -15,6 +15,11 @@ const stateWords: { readonly [State in SharedState["state"]]: string } = {
   refused: "Not connected.",
 };
 
+const changedElsewhere: Fault = {
+  code: "packChangedElsewhere",
+  sentence: ["The library was just changed in another tab of this desk. Look at it, then tap again."],
+};
+
 /** Who is signed in to the shared desk, and whether it is reached. */
 export function SharedBar({ shared }: { shared: Shared }) {
   const file = useRef<HTMLInputElement>(null);
@@ -73,8 +78,9 @@ export function SharedBar({ shared }: { shared: Shared }) {
             <Button
               look="main"
               onClick={async () => {
-                await keepReferencePack(packThere.pack);
-                shared.forgetPack();
+                const kept = await keepReferencePack(packThere.pack);
+                if (kept.kind === "kept") shared.forgetPack();
+                else setFault(kept.kind === "notKept" ? kept.fault : changedElsewhere);
               }}
             >
               Use it at this review desk
@@ -82,6 +88,7 @@ export function SharedBar({ shared }: { shared: Shared }) {
           </div>
         </Notice>
       )}
+      {fault && <FaultNotice fault={fault} />}
       {state.fault && state.state !== "off" && <FaultNotice fault={state.fault} />}
     </section>
   );

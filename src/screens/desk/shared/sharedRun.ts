@@ -6,12 +6,9 @@ import { type Following, follow } from "../../../engine/follow.ts";
 import { HandsAtDesk } from "../../../engine/hands.ts";
 import type { Hand, Hands } from "../../../engine/handsSeen.ts";
 import { personLogin } from "../../../engine/login.ts";
-import { publish } from "../../../engine/publish.ts";
-import { streams, subjectOf, subjectParts } from "../../../engine/subjects.ts";
+import { streams, subjectParts } from "../../../engine/subjects.ts";
 import type { Fault } from "../../../physics/outcome.ts";
-import { contentHash } from "../../../records/exchanged/contentHash.ts";
 import type { Pack } from "../../../records/pack/pack.ts";
-import { canonicalText } from "../../../records/text/canonicalText.ts";
 import type { DeskStore } from "../../../storage/deskStore.ts";
 import { fromStreams } from "./fromStreams.ts";
 import { tellShared } from "./tellShared.ts";
@@ -33,8 +30,6 @@ export interface PackThere {
 }
 
 export interface SharedRun {
-  /** Too large a one is not shared: it stays with this desk. */
-  sharePack(pack: Pack): Promise<void>;
   /** Others see it, for as long as it is on. */
   hand(check: string, does: Hand["does"], on: boolean): void;
   stop(): void;
@@ -166,12 +161,6 @@ export function startShared({
   run();
 
   return {
-    sharePack: async (pack) => {
-      if (!connection) return;
-      const body = canonicalText(pack);
-      const hash = await contentHash(body);
-      await publish(connection, { subject: subjectOf.pack(person, hash), hash, body });
-    },
     hand: (check, does, on) => {
       if (on) wanted[does].add(check);
       else wanted[does].delete(check);

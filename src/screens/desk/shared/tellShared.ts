@@ -4,10 +4,23 @@ import { publish } from "../../../engine/publish.ts";
 import { subjectOf } from "../../../engine/subjects.ts";
 import type { Fault } from "../../../physics/outcome.ts";
 import { readCheckText } from "../../../records/check/readCheck.ts";
+import { contentHash } from "../../../records/exchanged/contentHash.ts";
 import { eventText } from "../../../records/exchanged/deskMessages.ts";
+import { canonicalText } from "../../../records/text/canonicalText.ts";
 import type { ToShare } from "../../../storage/deskDatabase.ts";
 import type { DeskStore } from "../../../storage/deskStore.ts";
+import { loadReferencePack, referencePack } from "../../referencePack.ts";
 import { replyOf } from "../replyItems.ts";
+
+/** The pack in use here, as it is by now; one that is too large stays with this desk. */
+async function offerPack(connection: EngineConnection): Promise<Fault | null> {
+  await loadReferencePack();
+  const body = canonicalText(referencePack());
+  const hash = await contentHash(body);
+  const subject = subjectOf.pack(connection.name, hash);
+  const put = await publish(connection, { subject, hash, body });
+  return put.ok || put.fault.code === "tooLarge" ? null : put.fault;
+}
 
 async function tellOne(
   store: DeskStore,
@@ -18,6 +31,7 @@ async function tellOne(
     const done = await publish(connection, { subject, hash: `${kind} ${id}`, body });
     return done.ok ? null : done.fault;
   };
+  if (kind === "pack") return offerPack(connection);
   if (kind === "erase") {
     const erased = await erasePersonal(connection, checkId);
     if (!erased.ok) return erased.fault;

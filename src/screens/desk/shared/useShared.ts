@@ -1,13 +1,14 @@
 import { useCallback, useEffect, useMemo, useRef, useState } from "preact/hooks";
 import type { Pool } from "../../../compute/pool.ts";
 import type { Hand, Hands } from "../../../engine/handsSeen.ts";
-import { streams } from "../../../engine/subjects.ts";
+import { greatestMessage, streams } from "../../../engine/subjects.ts";
 import type { Fault } from "../../../physics/outcome.ts";
 import { newId } from "../../../records/check/storedCheck.ts";
-import type { Pack } from "../../../records/pack/pack.ts";
 import type { Decision } from "../../../records/review/decision.ts";
+import { canonicalText } from "../../../records/text/canonicalText.ts";
 import type { ReplyAtDesk, SentBy, ToShare } from "../../../storage/deskDatabase.ts";
 import type { DeskStore } from "../../../storage/deskStore.ts";
+import { loadReferencePack, referencePack } from "../../referencePack.ts";
 import type { PackThere, SharedRun, SharedState } from "./sharedRun.ts";
 
 export interface Shared {
@@ -26,8 +27,8 @@ export interface Shared {
   hand(check: string, does: Hand["does"], on: boolean): void;
   sendReply(decision: Decision): void;
   erase(checkId: string): void;
-  /** Puts a version of the pack there, for the other desks to take. */
-  sharePack(pack: Pack): Promise<void>;
+  /** Offers the pack in use here to the other desks, once the shared one is reached; too large a one stays here. */
+  offerPack(): Promise<"offered" | "tooLarge" | "notKept">;
   /** The newest version that another put there; null: none that is not in use here. */
   readonly packThere: PackThere | null;
   forgetPack(): void;
@@ -115,7 +116,11 @@ export function useShared(
         dial: wsconnect,
         onState: setState,
         onHands: setHands,
-        onPack: setPackThere,
+        onPack: async (there) => {
+          await loadReferencePack();
+          const here = canonicalText(there.pack) === canonicalText(referencePack());
+          if (!left) setPackThere(here ? null : there);
+        },
       });
     };
     start();
@@ -150,7 +155,19 @@ export function useShared(
           if (packThere) store.shared.take(streams.packs, packThere.sequence, []);
           setPackThere(null);
         },
-        sharePack: async (pack) => run.current?.sharePack(pack),
+        offerPack: async () => {
+          await loadReferencePack();
+          const bytes = new TextEncoder().encode(canonicalText(referencePack())).length;
+          if (bytes > greatestMessage) return "tooLarge";
+          const put = await store.shared.share({
+            key: "pack",
+            kind: "pack",
+            checkId: "",
+            id: newId(),
+            at: new Date().toISOString(),
+          });
+          return put.ok ? "offered" : "notKept";
+        },
         signIn: async (file) => {
           if (!import.meta.env.VITE_DESK) return null;
           const { personLogin } = await import("../../../engine/login.ts");

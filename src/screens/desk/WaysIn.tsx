@@ -1,0 +1,69 @@
+import { useRef } from "preact/hooks";
+import { Button, ButtonLink } from "../parts/Button.tsx";
+import { canChooseFolder } from "../parts/folderChoice.ts";
+import { deskPartsHref, deskPeopleHref, deskScanHref } from "./deskRoutes.ts";
+import { isUnderWay } from "./ImportPanel.tsx";
+import { sourcesOfFiles } from "./sources.ts";
+import type { Desk } from "./useDesk.ts";
+
+/** What brings checks to the desk, and the ways to its other pages; in the top row where a list needs the room. */
+export function WaysIn({
+  desk,
+  inTop,
+  onPaste,
+}: {
+  desk: Desk;
+  inTop: boolean;
+  onPaste: () => void;
+}) {
+  const files = useRef<HTMLInputElement>(null);
+  const folder = useRef<HTMLInputElement>(null);
+  const off = !desk.store || isUnderWay(desk.importing);
+  const take = (input: HTMLInputElement) => {
+    const chosen = [...(input.files ?? [])];
+    input.value = "";
+    if (chosen.length > 0) desk.take(sourcesOfFiles(chosen));
+  };
+  return (
+    <div class={inTop ? "desk-ways" : "desk-ways desk-ways-box"}>
+      {!inTop && canChooseFolder() && <p>Drop files or a folder here, or</p>}
+      <input
+        ref={files}
+        type="file"
+        multiple
+        class="unseen"
+        tabIndex={-1}
+        aria-label="Files to take in"
+        onChange={(event) => take(event.currentTarget)}
+      />
+      <input
+        ref={(element) => {
+          folder.current = element;
+          element?.setAttribute("webkitdirectory", "");
+        }}
+        type="file"
+        multiple
+        class="unseen"
+        tabIndex={-1}
+        aria-label="Folder to take in"
+        onChange={(event) => take(event.currentTarget)}
+      />
+      <div class="row">
+        <Button look="main" icon="file" disabled={off} onClick={() => files.current?.click()}>
+          Choose files
+        </Button>
+        {canChooseFolder() && (
+          <Button disabled={off} onClick={() => folder.current?.click()}>
+            Choose a folder
+          </Button>
+        )}
+        <Button disabled={off} onClick={onPaste}>
+          Paste links
+        </Button>
+        <ButtonLink href={deskScanHref}>Scan a code</ButtonLink>
+        <ButtonLink href={deskPartsHref}>Where a part went</ButtonLink>
+        <ButtonLink href={deskPeopleHref}>Two people</ButtonLink>
+      </div>
+    </div>
+  );
+}
