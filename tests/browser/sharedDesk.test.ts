@@ -4,6 +4,8 @@ import { join } from "node:path";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
 import type { CheckRecord } from "../../src/records/check/checkRecord.ts";
+import { demoPack } from "../../src/records/pack/demoPack.ts";
+import { syncTag } from "../../src/screens/offline/messages.ts";
 import { runTool } from "../../src/tooling/run.mjs";
 import { demoRecord } from "../support/demoRecords.ts";
 import { EngineBench, engineHere } from "../support/engine/engineBench.ts";
@@ -82,6 +84,7 @@ describe.skipIf(!engineHere)("a shared desk", () => {
     const sheet = await sheetOn(mine, fits);
     expect(await axeViolations(sheet.page)).toEqual([]);
     await shot(sheet.page, "sheet");
+    await sheet.page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
     await mine.goOffline();
     await sheet.send("robin@hale.example");
     await sheet.state("waiting");
@@ -91,12 +94,14 @@ describe.skipIf(!engineHere)("a shared desk", () => {
     const ines = await person("ines");
     expect(await ines.rows.count()).toBe(0);
 
+    // The signal is back, and no page of the app is open: the browser has its service worker send.
     await mine.context.setOffline(false);
+    await mine.letBrowserSync(site.address, syncTag);
+    await ines.row("Marlow").waitFor();
     const list = await mine.newPage();
     await list.goto(site.address);
     await list.getByText("Received by the review desk").waitFor();
 
-    await ines.row("Marlow").waitFor();
     await ines.row("Robin Hale").waitFor();
     await ines.openCheck("Marlow");
     await ines.page.getByText("Loaded as always.").waitFor();
@@ -189,6 +194,20 @@ describe.skipIf(!engineHere)("a shared desk", () => {
     await kim.page.getByRole("heading", { name: "What to make next" }).waitFor();
     await shot(kim.page, "findings");
     expect(await axeViolations(kim.page)).toEqual([]);
+
+    // Another pack at one desk is offered to the other, and in use there after a tap.
+    const pack = { ...demoPack, name: "Halden Lane, winter edition" };
+    await kim.usePack(site.address, pack);
+    await kim.open(site.address);
+    await kim.page.getByRole("link", { name: "What they tell" }).click();
+    await kim.page.getByRole("button", { name: "Offer this pack to the other desks" }).click();
+    await lee.page.keyboard.press("Escape");
+    await lee.page.getByText("put a version of the pack").filter({ hasText: pack.name }).waitFor();
+    await shot(lee.page, "pack-offered");
+    await lee.page.getByRole("button", { name: "Use it at this desk" }).click();
+    await lee.page.getByText("put a version of the pack").waitFor({ state: "detached" });
+    await lee.page.goto(`${site.address}#/pack`);
+    await lee.page.getByText(pack.name).first().waitFor();
   }, 120_000);
 
   it("a wrong file is no credential, and one that was taken back is refused in a sentence", async () => {

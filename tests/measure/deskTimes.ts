@@ -2,6 +2,7 @@ import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Browser, CDPSession, Page } from "playwright-core";
+import { poolWork } from "../../src/compute/poolWork.ts";
 import { backupLineText } from "../../src/records/backup/backupLine.ts";
 import { DeskPage } from "../browser/support/deskPage.ts";
 import type { Phone } from "../browser/support/phone.ts";
@@ -25,6 +26,8 @@ export interface DeskTimes {
   readonly byAddress: Opening[];
   /** By a tap in the list of checks. */
   readonly byTap: Opening[];
+  /** The table of all sides, from the tap to the file, at the machine's own speed. */
+  readonly tableMs: number[];
   /** The whole import, from the file being chosen, at the machine's own speed. */
   readonly importMs: number;
   /** JavaScript heap in use, MB, before the import, and the most while it ran. */
@@ -50,16 +53,28 @@ async function heapMegabytes(session: CDPSession): Promise<number> {
   return (metrics.find(({ name }) => name === "JSHeapUsedSize")?.value ?? Number.NaN) / 1e6;
 }
 
-/** Every submission gets a verdict, as after a night's computing. */
+/** An answer as the desk keeps it: of one record, for all. */
+function oneAssessment(): unknown {
+  const [record] = generateRecords(1);
+  const done = poolWork({ kind: "compute", text: JSON.stringify(record) });
+  if (done.kind !== "computed" || done.assessment === null) throw new Error("no answer");
+  return done.assessment;
+}
+
+/** Every submission gets a verdict and an answer, as after a night's computing. */
 async function markComputed(page: Page): Promise<void> {
   await page.evaluate(
-    () =>
+    (assessment) =>
       new Promise<void>((done, failed) => {
         const opening = indexedDB.open("stopfit-desk");
         opening.onerror = () => failed(opening.error);
         opening.onsuccess = () => {
           const database = opening.result;
-          const writing = database.transaction(["submissions", "snapshots"], "readwrite");
+          const writing = database.transaction(
+            ["submissions", "snapshots", "assessments"],
+            "readwrite",
+          );
+          const assessments = writing.objectStore("assessments");
           const submissions = writing.objectStore("submissions");
           const verdicts = ["ok", "care", "no", "unsure"];
           const reason = [
@@ -77,6 +92,7 @@ async function markComputed(page: Page): Promise<void> {
             number += 1;
             const computed = { verdict: verdicts[number % 4], reason, odd: number % 3 };
             at.update({ ...at.value, computed, isComputed: 1 });
+            assessments.put({ key: at.value.key, assessment });
             at.continue();
           };
           writing.objectStore("snapshots").put({ key: "revision", revision: 1e6, text: "" });
@@ -86,6 +102,7 @@ async function markComputed(page: Page): Promise<void> {
           };
         };
       }),
+    oneAssessment(),
   );
 }
 
@@ -153,6 +170,18 @@ export async function openByTap(page: Page, site: Site, session: CDPSession, fac
   return times;
 }
 
+/** From the tap to the file handed over. */
+async function saveTable(page: Page, site: Site): Promise<number> {
+  await page.goto("about:blank");
+  await page.goto(`${site.address}#/desk`);
+  const button = page.getByRole("button", { name: "Save a table (CSV)" });
+  await button.and(page.locator(":enabled")).waitFor();
+  await page.waitForTimeout(3000);
+  const started = performance.now();
+  await Promise.all([page.waitForEvent("download"), button.click()]);
+  return performance.now() - started;
+}
+
 async function importAll(
   phone: Phone,
   site: Site,
@@ -218,11 +247,13 @@ export async function measureDeskTimes(
     await session.send("Emulation.setCPUThrottlingRate", { rate: 1 });
     const byAddress: Opening[] = [];
     const byTap: Opening[] = [];
+    const tableMs: number[] = [];
     for (let round = 0; round < rounds; round += 1) {
       byAddress.push(await openByAddress(page, site, session, factor));
       byTap.push(await openByTap(page, site, session, factor));
     }
-    return { records, measuredFactor, byAddress, byTap, importMs, heapMb };
+    for (let round = 0; round < 3; round += 1) tableMs.push(await saveTable(page, site));
+    return { records, measuredFactor, byAddress, byTap, tableMs, importMs, heapMb };
   } finally {
     await phone.close();
   }

@@ -1,10 +1,42 @@
 /*
  * Slows processes down by letting them run for one part of each short period only: all their threads,
- * workers too, which the browser's own throttling cannot reach. Usage: dutyCycle.mjs FACTOR PID…
+ * workers too, which the browser's own throttling cannot reach. Usage: dutyCycle.mjs FACTOR PID…, or
+ * dutyCycle.mjs FACTOR --below PID for all that a process has started, and what those start meanwhile.
  */
+import { readdirSync, readFileSync } from "node:fs";
 import { setPriority } from "node:os";
 
-const [factor, ...pids] = process.argv.slice(2).map(Number);
+const [factorText, ...rest] = process.argv.slice(2);
+const factor = Number(factorText);
+const below = rest[0] === "--below" ? Number(rest[1]) : null;
+let pids = below === null ? rest.map(Number) : [];
+
+/** Every process under one, but this and its like. */
+function descendants(root) {
+  const parents = new Map();
+  for (const name of readdirSync("/proc")) {
+    if (!/^\d+$/.test(name)) continue;
+    try {
+      const stat = readFileSync(`/proc/${name}/stat`, "utf8");
+      const [, , parent] = stat.slice(stat.lastIndexOf(")")).split(" ");
+      parents.set(Number(name), Number(parent));
+    } catch {
+      // It has ended meanwhile.
+    }
+  }
+  const under = (pid) => pid !== undefined && pid > 1 && (pid === root || under(parents.get(pid)));
+  return [...parents.keys()].filter(
+    (pid) => pid !== root && pid !== process.pid && under(parents.get(pid)),
+  );
+}
+
+const lookAgainMs = 200;
+let lookedAt = Number.NEGATIVE_INFINITY;
+function look() {
+  if (below === null || performance.now() - lookedAt < lookAgainMs) return;
+  lookedAt = performance.now();
+  pids = descendants(below);
+}
 const runMs = 5;
 const clock = new Int32Array(new SharedArrayBuffer(4));
 
@@ -34,6 +66,7 @@ function waitUntil(time) {
 }
 
 function period() {
+  look();
   const started = performance.now();
   signal("SIGCONT");
   waitUntil(started + runMs);

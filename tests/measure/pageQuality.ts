@@ -22,8 +22,10 @@ import {
   slowPage,
   watchPage,
 } from "./pageMeasures.ts";
+import { measureStarts, type Start } from "./startUp.ts";
 
-/* npm run page-quality: loading as on a mid-range phone, good practice, axe in every theme, cold start. */
+/* npm run page-quality: loading as on a mid-range phone, good practice, axe in every theme, cold start.
+   npm run page-quality -- start: in Firefox and WebKit as well; likewise loading, cold, practice, axe. */
 
 const rounds = Number(process.env.STOPFIT_ROUNDS ?? 5);
 const gap = `#/check/${demoRecord("arm-fits").id}/left.gap`;
@@ -38,9 +40,17 @@ function middle(values: readonly number[]): number {
   return sorted[Math.floor(sorted.length / 2)] ?? Number.NaN;
 }
 
+function rangeOf(values: readonly number[], digits = 0): string {
+  return `${Math.min(...values).toFixed(digits)} … ${Math.max(...values).toFixed(digits)}`;
+}
+
+function sayTimes(what: string, values: readonly number[]): void {
+  say(what, `${middle(values).toFixed(0)}  (${rangeOf(values)})`);
+}
+
 function sayAgainst(what: string, values: readonly number[], goal: number, digits: number): void {
   const value = middle(values);
-  const range = `${Math.min(...values).toFixed(digits)} … ${Math.max(...values).toFixed(digits)}`;
+  const range = rangeOf(values, digits);
   const verdict = value <= goal ? "within" : "PAST";
   say(what, `${value.toFixed(digits)}  (${range}; ${verdict} ${goal})`);
 }
@@ -235,6 +245,20 @@ async function sayColdStart(site: Site): Promise<void> {
   }
 }
 
+async function sayStarts(folder: string): Promise<void> {
+  console.log(
+    "A list of 200 checks with photos, every process of the browser slowed 4 times by duty cycle:",
+  );
+  for (const { engine, again, offline } of await measureStarts(folder, rounds)) {
+    const each = (starts: readonly Start[], figure: keyof Start) =>
+      starts.map((start) => start[figure]);
+    sayTimes(`  ${engine}, opened again: first paint, ms`, each(again, "paintMs"));
+    sayTimes(`  ${engine}, opened again: list usable, ms`, each(again, "usableMs"));
+    sayTimes(`  ${engine}, server gone: first paint, ms`, each(offline, "paintMs"));
+    sayTimes(`  ${engine}, server gone: list usable, ms`, each(offline, "usableMs"));
+  }
+}
+
 const trouble = (await ensureChromium()).trouble;
 if (trouble) throw new Error(trouble);
 const dist = process.env.STOPFIT_DIST ?? mkdtempSync(join(tmpdir(), "stopfit-quality-"));
@@ -246,6 +270,7 @@ try {
   await site.publish(dist);
   if (only === undefined || only === "loading") await sayLoading(browser, site);
   if (only === undefined || only === "cold") await sayColdStart(site);
+  if (only === undefined || only === "start") await sayStarts(dist);
   if (only === undefined || only === "practice") await sayPractice(browser, site);
   if (only === undefined || only === "axe") await sayAxe(browser, site);
 } finally {

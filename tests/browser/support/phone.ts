@@ -78,6 +78,29 @@ export class Phone {
     await this.context.setOffline(true);
   }
 
+  /** As the browser does by itself once there is a connection: its service worker gets on with `tag`. */
+  async letBrowserSync(address: string, tag: string): Promise<void> {
+    // A picture of the same site: nothing of the app runs in it.
+    const page = await this.newPage();
+    await page.goto(`${address}icon.svg`);
+    const session = await this.context.newCDPSession(page);
+    const found = new Promise<string>((done) => {
+      session.on("ServiceWorker.workerRegistrationUpdated", ({ registrations }) => {
+        const [first] = registrations;
+        if (first) done(first.registrationId);
+      });
+    });
+    await session.send("ServiceWorker.enable");
+    const origin = new URL(address).origin;
+    const registrationId = await found;
+    await session.send("ServiceWorker.dispatchSyncEvent", {
+      origin,
+      registrationId,
+      tag,
+      lastChance: true,
+    });
+  }
+
   /** Addresses asked for that are not the site's own. */
   strangers(origin: string): string[] {
     return this.requested.filter(

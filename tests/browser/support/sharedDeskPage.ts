@@ -1,4 +1,5 @@
 import type { Page } from "playwright-core";
+import type { Pack } from "../../../src/records/pack/pack.ts";
 import { DeskPage } from "./deskPage.ts";
 import type { Phone } from "./phone.ts";
 
@@ -32,6 +33,18 @@ export class SharedDeskPage extends DeskPage {
 
   async decidedTwice(person: string): Promise<void> {
     await this.page.locator(`[data-twice="${person}"]`).waitFor();
+  }
+
+  /** Another pack is in use at this desk from now on. */
+  async usePack(address: string, pack: Pack): Promise<void> {
+    const { page } = this;
+    await page.goto(`${address}#/pack`);
+    const buffer = Buffer.from(JSON.stringify(pack));
+    await page
+      .getByLabel("Pack to open")
+      .setInputFiles({ name: "pack.json", mimeType: "application/json", buffer });
+    await page.getByRole("button", { name: "Use it instead" }).click();
+    await page.getByText(`Opened: ${pack.name}`).waitFor();
   }
 
   async goOffline(): Promise<void> {
