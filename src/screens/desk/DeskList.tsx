@@ -117,7 +117,7 @@ export function DeskList({
         </>
       }
       actions={
-        <>
+        <div class="desk-actions">
           <ButtonLink href={deskFindingsHref}>What they tell</ButtonLink>
           <Button onClick={saveTable} disabled={!checks?.length || busy !== null}>
             {busy === "table" ? "Writing …" : "Save a table (CSV)"}
@@ -125,7 +125,7 @@ export function DeskList({
           <Button onClick={saveBackup} disabled={!desk.store || busy !== null}>
             {busy === "backup" ? "Writing …" : "Save a backup"}
           </Button>
-        </>
+        </div>
       }
     >
       <div ref={main} class={over ? "desk-stack desk-over" : "desk-stack"}>

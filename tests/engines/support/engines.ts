@@ -5,8 +5,6 @@ import {
   otherEngines,
 } from "../../../src/tooling/otherEngines.mjs";
 import { launchChromium, Phone } from "../../browser/support/phone.ts";
-import { freePort } from "../../support/freePort.ts";
-import { Marionette } from "../firefox/marionette.ts";
 import { WebKitSession, type WindowSize } from "../webkit/driver.ts";
 import { WebKitPage } from "../webkit/webkitPage.ts";
 
@@ -21,8 +19,11 @@ export interface EngineWindow {
   readonly page: Page;
   resize(size: WindowSize): Promise<void>;
   errors(): Promise<readonly string[]>;
-  /** What the engine's own accessibility tree makes of each element that a selector finds. */
-  told(selector: string): Promise<readonly Told[]>;
+  /**
+   * What the engine's own accessibility tree makes of each element that has the attribute `mark`, its value the
+   * place in the page. `mayBe`: what each may be, for an engine that only confirms.
+   */
+  told(mark: string, mayBe: readonly Told[]): Promise<readonly Told[]>;
   close(): Promise<void>;
 }
 
@@ -37,14 +38,11 @@ export interface Engine {
 const ofScreenshots = "sha256-YjaKGiklmzC6wjXA513HAMmzus8VE61XCOT+SmwNZWA=";
 
 async function openFirefox(size: WindowSize): Promise<EngineWindow> {
-  const port = await freePort();
   // Through WebDriver BiDi, which the channel's name asks for.
   const browser = await firefox.launch({
     executablePath: firefoxProgram,
     channel: "moz-firefox",
     headless: true,
-    args: ["--marionette"],
-    firefoxUserPrefs: { "marionette.port": port },
   });
   const context = await browser.newContext({ viewport: size, locale: "en-US" });
   context.setDefaultTimeout(20_000);
@@ -57,55 +55,75 @@ async function openFirefox(size: WindowSize): Promise<EngineWindow> {
     page,
     resize: (wanted) => page.setViewportSize(wanted),
     errors: async () => errors,
-    told: (selector) => toldByFirefox(port, page, selector),
+    told: (mark, mayBe) => toldByFirefox(page, mark, mayBe),
     close: () => browser.close(),
   };
 }
 
-/** BiDi finds elements by role and name, but does not say them: that only the classic commands do. */
-async function toldByFirefox(port: number, page: Page, selector: string): Promise<Told[]> {
-  const marionette = await Marionette.open(port);
-  try {
-    const handles = (await marionette.command("WebDriver:GetWindowHandles")) as string[];
-    for (const handle of handles) {
-      await marionette.command("WebDriver:SwitchToWindow", { handle, focus: false });
-      const { value } = (await marionette.command("WebDriver:GetCurrentURL")) as { value: string };
-      if (value === page.url()) break;
-    }
-    const found = (await marionette.command("WebDriver:FindElements", {
-      using: "css selector",
-      value: selector,
-    })) as { [key: string]: string }[];
-    const told: Told[] = [];
-    for (const element of found) {
-      const [id] = Object.values(element);
-      const ask = async (what: "Role" | "Label") =>
-        ((await marionette.command(`WebDriver:GetComputed${what}`, { id })) as { value: string })
-          .value;
-      told.push({ role: await ask("Role"), name: await ask("Label") });
-    }
-    await marionette.command("WebDriver:DeleteSession");
-    return told;
-  } finally {
-    marionette.close();
+/** What this needs of playwright-core's own side, whose version is held back. */
+interface OwnSide {
+  mainFrame(): { readonly _id: string };
+  readonly delegate: {
+    readonly _session: {
+      send(method: string, parameters: object): Promise<{ nodes: readonly LocatedNode[] }>;
+    };
+  };
+}
+
+interface LocatedNode {
+  readonly sharedId: string;
+}
+
+/**
+ * BiDi finds elements by the role and name that Firefox gives them, but does not say them: each is asked whether
+ * it is what it may be (https://w3c.github.io/webdriver-bidi/#command-browsingContext-locateNodes).
+ */
+async function toldByFirefox(page: Page, mark: string, mayBe: readonly Told[]): Promise<Told[]> {
+  const { _connection } = page as unknown as { _connection: { toImpl(page: Page): OwnSide } };
+  const own = _connection.toImpl(page);
+  const locate = async (locator: object, startNodes?: readonly LocatedNode[]) => {
+    const { nodes } = await own.delegate._session.send("browsingContext.locateNodes", {
+      context: own.mainFrame()._id,
+      locator,
+      serializationOptions: { maxDomDepth: 0 },
+      ...(startNodes && { startNodes, maxNodeCount: 1 }),
+    });
+    return nodes;
+  };
+  const told: Told[] = [];
+  for (const [place, { sharedId }] of (
+    await locate({ type: "css", value: `[${mark}]` })
+  ).entries()) {
+    const is = async (value: Partial<Told>) => {
+      const [first] = await locate({ type: "accessibility", value }, [{ sharedId }]);
+      return first?.sharedId === sharedId;
+    };
+    const { role, name } = mayBe[place] ?? { role: "", name: "" };
+    told.push({
+      role: (await is({ role })) ? role : "another role",
+      name: name !== "" && (await is({ name })) ? name : "another name",
+    });
   }
+  return told;
 }
 
 /** The reference: its whole tree, in its own order. */
 export async function openChromium({ width, height }: WindowSize): Promise<EngineWindow> {
   const browser = await launchChromium();
-  const phone = await Phone.open(browser, { width, height });
+  // No phone is emulated: the others have the pointer of this machine, too.
+  const context = await browser.newContext({ viewport: { width, height }, locale: "en-US" });
+  const phone = Phone.of(context);
   const page = await phone.newPage();
   return {
     page,
     resize: (wanted) => page.setViewportSize(wanted),
     errors: async () => phone.troubles,
-    told: async (selector) => {
+    told: async (mark) => {
       const session = await phone.context.newCDPSession(page);
       const { root } = await session.send("DOM.getDocument");
       const { nodeIds } = await session.send("DOM.querySelectorAll", {
         nodeId: root.nodeId,
-        selector,
+        selector: `[${mark}]`,
       });
       const wanted = new Set<number>();
       for (const nodeId of nodeIds) {
@@ -141,8 +159,8 @@ async function openWebKit(size: WindowSize): Promise<EngineWindow> {
     page: page as unknown as Page,
     resize: (wanted) => session.resize(wanted),
     errors: () => page.errors(),
-    told: async (selector) =>
-      (await session.ofEach(selector, ["computedrole", "computedlabel"])).map(
+    told: async (mark) =>
+      (await session.ofEach(`[${mark}]`, ["computedrole", "computedlabel"])).map(
         ([role = "", name = ""]) => ({ role, name }),
       ),
     close: () => session.end(),

@@ -20,12 +20,12 @@ const mark = "data-heard";
 /** Marks every heading and control that is drawn, or can have the focus, and tells where it stands. */
 function seen(marked: string): Seen[] {
   const selector =
-    "h1, h2, h3, h4, h5, h6, a[href], button, input:not([type=file]), select, textarea, summary, [role=listbox], [role=option], [tabindex]:not(h1, h2, svg)";
+    "h1, h2, h3, h4, h5, h6, a[href], button, input:not([type=file]), select, textarea, summary, [role=listbox], [role=option], [tabindex]:not(h1, h2, svg, [type=file])";
   for (const old of document.querySelectorAll(`[${marked}]`)) old.removeAttribute(marked);
   return [...document.querySelectorAll<HTMLElement>(selector)]
     .filter((each) => each.checkVisibility())
-    .map((each) => {
-      each.setAttribute(marked, "");
+    .map((each, place) => {
+      each.setAttribute(marked, `${place}`);
       // A radio button is drawn as the label around it.
       const drawn = (each.closest("label") ?? each).getBoundingClientRect();
       const disabled = "disabled" in each && each.disabled === true;
@@ -45,23 +45,24 @@ function seen(marked: string): Seen[] {
     });
 }
 
-/** Names of roles that say the same in WebDriver's words and in Chromium's. */
-const sameRole: { readonly [role: string]: string } = {
-  DisclosureTriangle: "button",
-  summary: "button",
-  searchbox: "textbox",
-};
+/** What has no role of its own in ARIA each engine calls by another word. */
+function roleOf(told: string, tag: string): string {
+  return tag.startsWith("summary") ? "summary" : told;
+}
 
-/** All headings and controls of the screen, in the order of the page. */
-export async function heardInOrder(window: EngineWindow): Promise<Heard[]> {
+/** All headings and controls of the screen, in the order of the page; `mayBe` as in `EngineWindow.told`. */
+export async function heardInOrder(
+  window: EngineWindow,
+  mayBe: readonly Told[] = [],
+): Promise<Heard[]> {
   const places = (await window.page.evaluate(seen, mark)) as Seen[];
-  const told = await window.told(`[${mark}]`);
+  const told = await window.told(mark, mayBe);
   if (told.length !== places.length) {
     const names = told.map(({ role, name }) => `${role} ${name}`).join("\n");
     throw new Error(`${places.length} headings and controls stand there, told are:\n${names}`);
   }
   return places.map((place, at) => {
     const { role = "", name = "" } = told[at] ?? {};
-    return { ...place, role: sameRole[role] ?? role, name: name.replace(/\s+/g, " ").trim() };
+    return { ...place, role: roleOf(role, place.tag), name: name.trim() };
   });
 }
