@@ -23,7 +23,8 @@ function seen(marked: string): Seen[] {
     "h1, h2, h3, h4, h5, h6, a[href], button, input:not([type=file]), select, textarea, summary, [role=listbox], [role=option], [tabindex]:not(h1, h2, svg, [type=file])";
   for (const old of document.querySelectorAll(`[${marked}]`)) old.removeAttribute(marked);
   return [...document.querySelectorAll<HTMLElement>(selector)]
-    .filter((each) => each.checkVisibility())
+    // Only some of the engines have a mouse here, and with it folders to choose.
+    .filter((each) => each.checkVisibility() && each.textContent !== "Choose a folder")
     .map((each, place) => {
       each.setAttribute(marked, `${place}`);
       // A radio button is drawn as the label around it.
