@@ -111,8 +111,8 @@ type ManifestTransform = NonNullable<
   VitePWAOptions["injectManifest"]["manifestTransforms"]
 >[number];
 
-/** What only a desk reads: a phone does without the reader of mails. */
-const onlyForDesks = /\/postal-mime-[^/]+\.js$/;
+/** What only a desk reads: a phone does without what takes archives and mails apart. */
+const onlyForDesks = /\/unpack(Worker)?-[^/]+\.js$/;
 
 /** The service worker keeps a file only if it is the one that this build made. */
 const withIntegrity: ManifestTransform = async (entries) => {

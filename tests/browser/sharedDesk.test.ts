@@ -200,12 +200,15 @@ describe.skipIf(!engineHere)("a shared desk", () => {
     await kim.usePack(site.address, pack);
     await kim.open(site.address);
     await kim.page.getByRole("link", { name: "What they tell" }).click();
-    await kim.page.getByRole("button", { name: "Offer this pack to the other desks" }).click();
+    await kim.page.getByRole("button", { name: "Offer this library to the other desks" }).click();
     await lee.page.keyboard.press("Escape");
-    await lee.page.getByText("put a version of the pack").filter({ hasText: pack.name }).waitFor();
+    await lee.page
+      .getByText("put a version of the library")
+      .filter({ hasText: pack.name })
+      .waitFor();
     await shot(lee.page, "pack-offered");
     await lee.page.getByRole("button", { name: "Use it at this desk" }).click();
-    await lee.page.getByText("put a version of the pack").waitFor({ state: "detached" });
+    await lee.page.getByText("put a version of the library").waitFor({ state: "detached" });
     await lee.page.goto(`${site.address}#/pack`);
     await lee.page.getByText(pack.name).first().waitFor();
   }, 120_000);

@@ -41,7 +41,7 @@ export class SharedDeskPage extends DeskPage {
     await page.goto(`${address}#/pack`);
     const buffer = Buffer.from(JSON.stringify(pack));
     await page
-      .getByLabel("Pack to open")
+      .getByLabel("Library to open")
       .setInputFiles({ name: "pack.json", mimeType: "application/json", buffer });
     await page.getByRole("button", { name: "Use it instead" }).click();
     await page.getByText(`Opened: ${pack.name}`).waitFor();
