@@ -12,6 +12,7 @@ import { demoRecord, everyStep } from "../browser/support/everyStep.ts";
 import { launchChromium } from "../browser/support/phone.ts";
 import { Site } from "../browser/support/site.ts";
 import { measuredPhone } from "./measuredPhone.ts";
+import { ownBlockingMs } from "./ownBlocking.ts";
 import {
   Complaints,
   measuresOf,
@@ -95,6 +96,16 @@ async function sayLoading(browser: Browser, site: Site): Promise<void> {
     sayAgainst(`  ${name}: first contentful paint, ms`, each("firstPaintMs"), 1800, 0);
     sayAgainst(`  ${name}: largest contentful paint, ms`, each("largestPaintMs"), 2500, 0);
     sayAgainst(`  ${name}: total blocking time, ms`, each("blockingMs"), 200, 0);
+    const own: number[] = [];
+    for (let round = 0; round < rounds; round++) {
+      own.push(await ownBlockingMs(browser, `${site.address}${address}`, processorSlowdown));
+    }
+    sayAgainst(
+      `  ${name}: the same of ${processorSlowdown} times the thread's own time`,
+      own,
+      200,
+      0,
+    );
     sayAgainst(`  ${name}: layout shift`, each("layoutShift"), 0.1, 3);
   }
 }
