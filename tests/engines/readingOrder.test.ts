@@ -35,6 +35,12 @@ async function mainScreens(
   // Else each takes the units of the language that it happens to have.
   await list.useInches();
   await list.check("Tern van, loaded").waitFor();
+  // The verdicts come one after another, and are part of a row's name.
+  await page.waitForFunction(
+    () => !document.body.textContent?.includes("No answer yet"),
+    undefined,
+    { timeout: 120_000 },
+  );
   await hear("list");
   for (const [name, step] of [
     ["a choice", "layout"],

@@ -22,28 +22,30 @@ function seen(marked: string): Seen[] {
   const selector =
     "h1, h2, h3, h4, h5, h6, a[href], button, input:not([type=file]), select, textarea, summary, [role=listbox], [role=option], [tabindex]:not(h1, h2, svg, [type=file])";
   for (const old of document.querySelectorAll(`[${marked}]`)) old.removeAttribute(marked);
-  return [...document.querySelectorAll<HTMLElement>(selector)]
-    // Only some of the engines have a mouse here, and with it folders to choose.
-    .filter((each) => each.checkVisibility() && each.textContent !== "Choose a folder")
-    .map((each, place) => {
-      each.setAttribute(marked, `${place}`);
-      // A radio button is drawn as the label around it.
-      const drawn = (each.closest("label") ?? each).getBoundingClientRect();
-      const disabled = "disabled" in each && each.disabled === true;
-      const unseen =
-        drawn.width < 2 ||
-        drawn.height < 2 ||
-        drawn.right < 0 ||
-        getComputedStyle(each).visibility !== "visible";
-      return {
-        tag: `${each.tagName.toLowerCase()}.${each.className}`,
-        focusable: each.tabIndex >= 0 && !disabled,
-        hidden: unseen || each.closest("[aria-hidden=true], [inert]") !== null,
-        part: each.closest("dialog, header, main, footer")?.tagName.toLowerCase() ?? "",
-        top: drawn.top,
-        bottom: drawn.bottom,
-      };
-    });
+  return (
+    [...document.querySelectorAll<HTMLElement>(selector)]
+      // Only some of the engines have a mouse here, and with it folders to choose.
+      .filter((each) => each.checkVisibility() && each.textContent !== "Choose a folder")
+      .map((each, place) => {
+        each.setAttribute(marked, `${place}`);
+        // A radio button is drawn as the label around it.
+        const drawn = (each.closest("label") ?? each).getBoundingClientRect();
+        const disabled = "disabled" in each && each.disabled === true;
+        const unseen =
+          drawn.width < 2 ||
+          drawn.height < 2 ||
+          drawn.right < 0 ||
+          getComputedStyle(each).visibility !== "visible";
+        return {
+          tag: `${each.tagName.toLowerCase()}.${each.className}`,
+          focusable: each.tabIndex >= 0 && !disabled,
+          hidden: unseen || each.closest("[aria-hidden=true], [inert]") !== null,
+          part: each.closest("dialog, header, main, footer")?.tagName.toLowerCase() ?? "",
+          top: drawn.top,
+          bottom: drawn.bottom,
+        };
+      })
+  );
 }
 
 /** What has no role of its own in ARIA each engine calls by another word. */
