@@ -137,7 +137,7 @@ describe("kept for use without a signal", () => {
     await ready(desk.page, laterRelease).waitFor();
     await desk.page.reload();
     await ready(desk.page, laterRelease).waitFor();
-    await expect.poll(async () => (await kept(desk.page)).caches).toBe(1);
+    await expect.poll(async () => (await kept(desk.page)).caches, { timeout: 20_000 }).toBe(1);
     await phone.goOffline();
     await site.close();
     await desk.open(site.address);
@@ -212,7 +212,7 @@ describe("a new version", () => {
     await page.reload();
     await page.getByRole("button", { name: "Update now" }).click();
     await ready(page, laterRelease).waitFor();
-    await expect.poll(async () => (await kept(page)).caches).toBe(1);
+    await expect.poll(async () => (await kept(page)).caches, { timeout: 20_000 }).toBe(1);
     phone.expectNoTrouble();
   });
 

@@ -107,8 +107,9 @@ export async function matchIn(
   names: readonly string[],
   request: Request | string,
 ): Promise<Response | undefined> {
-  for (const name of names) {
-    const response = await (await storage.open(name)).match(request);
+  for (const cacheName of names) {
+    // Opening a cache would bring one back that was just deleted.
+    const response = await storage.match(request, { cacheName });
     if (response) return response;
   }
   return undefined;
