@@ -102,9 +102,11 @@ export function DeskList({
       desk.store ? (await import("./saveFiles.ts")).saveBackup(desk.store) : null,
     );
 
-  const roomy = useWide(1000);
+  const roomy = useWide(1200);
   const aboveList = roomy && (count > 0 || checks === null);
-  const ways = <WaysIn desk={desk} inTop={aboveList} onPaste={() => setPasting(true)} />;
+  const ways = (
+    <WaysIn desk={desk} boxed={!aboveList && count === 0} onPaste={() => setPasting(true)} />
+  );
 
   return (
     <Screen
@@ -153,7 +155,8 @@ export function DeskList({
             <p>{sentenceText(saved.sentence, unit)}</p>
           </Notice>
         )}
-        {!aboveList && ways}
+        {!aboveList &&
+          (count > 0 ? <Disclosure summary="Take in more checks">{ways}</Disclosure> : ways)}
         <ImportPanel desk={desk} unit={unit} />
         {checks === null && first === null && <p class="soft">One moment …</p>}
         {count > 0 && (

@@ -6,14 +6,15 @@ import { isUnderWay } from "./ImportPanel.tsx";
 import { sourcesOfFiles } from "./sources.ts";
 import type { Desk } from "./useDesk.ts";
 
-/** What brings checks to the desk, and the ways to its other pages; in the top row where a list needs the room. */
+/** What brings checks to the desk, and the ways to its other pages; in the top row or folded away where a list needs the room. */
 export function WaysIn({
   desk,
-  inTop,
+  boxed,
   onPaste,
 }: {
   desk: Desk;
-  inTop: boolean;
+  /** Alone on the page, where files are dropped. */
+  boxed: boolean;
   onPaste: () => void;
 }) {
   const files = useRef<HTMLInputElement>(null);
@@ -25,8 +26,8 @@ export function WaysIn({
     if (chosen.length > 0) desk.take(sourcesOfFiles(chosen));
   };
   return (
-    <div class={inTop ? "desk-ways" : "desk-ways desk-ways-box"}>
-      {!inTop && canChooseFolder() && <p>Drop files or a folder here, or</p>}
+    <div class={boxed ? "desk-ways desk-ways-box" : "desk-ways"}>
+      {boxed && canChooseFolder() && <p>Drop files or a folder here, or</p>}
       <input
         ref={files}
         type="file"

@@ -23,7 +23,7 @@ export class DeskPage {
   async open(address: string): Promise<this> {
     await this.page.goto(`${address}#/desk`);
     await this.heading.waitFor();
-    await this.page.getByRole("button", { name: "Choose files" }).waitFor();
+    await this.page.getByLabel("Files to take in").waitFor({ state: "attached" });
     return this;
   }
 

@@ -20,7 +20,8 @@ type Offered = Awaited<ReturnType<Shared["offerPack"]>>;
 
 const offerWords: { readonly [Result in Offered]: string } = {
   offered: "The other desks are offered it; each takes it by a tap.",
-  tooLarge: "It is too large to be offered to the other desks. Save the library and hand on its file.",
+  tooLarge:
+    "It is too large to be offered to the other desks. Save the library and hand on its file.",
   notKept: "It can't be offered to the other desks: this browser refuses to store anything here.",
 };
 

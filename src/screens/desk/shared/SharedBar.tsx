@@ -17,7 +17,9 @@ const stateWords: { readonly [State in SharedState["state"]]: string } = {
 
 const changedElsewhere: Fault = {
   code: "packChangedElsewhere",
-  sentence: ["The library was just changed in another tab of this desk. Look at it, then tap again."],
+  sentence: [
+    "The library was just changed in another tab of this desk. Look at it, then tap again.",
+  ],
 };
 
 /** Who is signed in to the shared desk, and whether it is reached. */
