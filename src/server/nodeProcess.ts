@@ -3,8 +3,8 @@ import { findNatsServer } from "../tooling/natsServer.mjs";
 
 /** A node that runs. */
 export interface NodeProcess {
-  /** Reads its configuration again: credentials that were taken back are refused from then on. */
-  reload(): void;
+  /** Reads its configuration again: once this ends, credentials that were taken back are refused. */
+  reload(): Promise<void>;
   /** Ends it at once, as a machine that fails. */
   kill(): Promise<void>;
   stop(): Promise<void>;
@@ -18,7 +18,12 @@ export function startNode(
 ): NodeProcess {
   const program = findNatsServer();
   if (program === null) throw new Error("There is no nats-server here.");
-  const child: ChildProcess = spawn(program, ["-c", config], { stdio: ["ignore", log, log] });
+  const child: ChildProcess = spawn(program, ["-c", config], { stdio: ["ignore", log, "pipe"] });
+  const heard = new Set<(line: string) => void>();
+  child.stderr?.setEncoding("utf8").on("data", (text: string) => {
+    if (log === "inherit") process.stderr.write(text);
+    for (const hear of heard) hear(text);
+  });
   const ended = new Promise<number | null>((resolve) => {
     child.on("error", () => resolve(null));
     child.on("exit", (code) => resolve(code));
@@ -28,7 +33,18 @@ export function startNode(
     await ended;
   };
   return {
-    reload: () => child.kill("SIGHUP"),
+    reload: () => {
+      const read = new Promise<void>((resolve) => {
+        const hear = (text: string) => {
+          if (!text.includes("Reloaded server configuration")) return;
+          heard.delete(hear);
+          resolve();
+        };
+        heard.add(hear);
+      });
+      child.kill("SIGHUP");
+      return Promise.race([read, ended.then(() => undefined)]);
+    },
     kill: () => end("SIGKILL"),
     stop: () => end("SIGTERM"),
     ended,

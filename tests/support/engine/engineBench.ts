@@ -90,8 +90,7 @@ export class EngineBench {
   async reload(state: DeskState): Promise<void> {
     this.state = state;
     await writeDesk(this.folder, state);
-    for (const node of this.#running.values()) node.reload();
-    await new Promise((resolve) => setTimeout(resolve, 500));
+    await Promise.all([...this.#running.values()].map((node) => node.reload()));
   }
 
   get servers(): string[] {
