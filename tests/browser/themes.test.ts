@@ -53,6 +53,25 @@ it.each(everyScreen)(
   180_000,
 );
 
+it("in a person's own colors what is chosen is still told from the rest", async () => {
+  await page.emulateMedia({ forcedColors: "active" });
+  await goToScreen(page, site.address, "#/looks");
+  const colors = await page.evaluate(() => {
+    const grounds = (selector: string) =>
+      [...document.querySelectorAll(selector)].map(
+        (each) => getComputedStyle(each).backgroundColor,
+      );
+    return {
+      chosen: grounds(".segmented label:has(:checked)"),
+      others: grounds(".segmented label:not(:has(:checked))"),
+    };
+  });
+  expect(colors.chosen.length).toBeGreaterThan(0);
+  expect(colors.others.length).toBeGreaterThan(0);
+  for (const chosen of colors.chosen) expect(colors.others).not.toContain(chosen);
+  await page.emulateMedia({ forcedColors: "none" });
+});
+
 it("finds words too pale in one theme alone", async () => {
   await goToScreen(page, site.address, "#/");
   const found: string[] = [];
