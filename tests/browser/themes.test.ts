@@ -57,7 +57,7 @@ it("in a person's own colors what is chosen is still told from the rest", async 
   await page.emulateMedia({ forcedColors: "active" });
   await goToScreen(page, site.address, "#/looks");
   const colors = await page.evaluate(() => {
-    // Each ground is made one of the person's colors; one that shows nothing of its own is the page's, unseen.
+    // Without opacity: what is clear shows the same ground.
     const grounds = (selector: string) =>
       [...document.querySelectorAll(selector)].map(
         (each) => /\d+, \d+, \d+/.exec(getComputedStyle(each).backgroundColor)?.[0],
