@@ -74,7 +74,7 @@ export function PeopleAtDesk({ desk, unit, onLeave }: PeopleAtDeskProps) {
     );
     const next = { ...pack, repeatability: [...others, ...offered] };
     const kept = await keepReferencePack(next);
-    if (kept.kind === "kept" && desk.shared?.state) await desk.shared.sharePack(next);
+    if (kept.kind === "kept" && desk.shared?.state) await desk.shared.offerPack();
     setSaid(
       kept.kind === "kept"
         ? `${countWords(offered.length, "measured ±", "measured ±")} now in the parts library. Phones with this library use them in place of the assumed ones, and say so.`
