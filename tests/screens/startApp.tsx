@@ -1,14 +1,10 @@
-import { cleanup, configure, fireEvent, render, screen, waitFor } from "@testing-library/preact";
+import { cleanup, fireEvent, render, screen, waitFor } from "@testing-library/preact";
 import { IDBFactory } from "fake-indexeddb";
 import { vi } from "vitest";
 import type { StoredCheck } from "../../src/records/check/storedCheck.ts";
 import { App } from "../../src/screens/app.tsx";
 import { changePreferences, forgetPreferencesInMemory } from "../../src/screens/preferences.ts";
 import { type CheckStore, openCheckStore } from "../../src/storage/checkStore.ts";
-
-// Screens that come later are fetched when they are first shown.
-configure({ asyncUtilTimeout: 10_000 });
-vi.setConfig({ testTimeout: 30_000 });
 
 /** A phone with nothing on it, its person at home in millimeters. */
 export function freshPhone(): void {
