@@ -1,6 +1,6 @@
 import "fake-indexeddb/auto";
 import { cleanup, fireEvent, screen, waitFor, within } from "@testing-library/preact";
-import { afterEach, beforeEach, expect, it, vi } from "vitest";
+import { afterEach, beforeAll, beforeEach, expect, it, vi } from "vitest";
 import type { Job } from "../../../src/records/check/checkRecord.ts";
 import {
   changeRecord,
@@ -8,7 +8,11 @@ import {
   type StoredCheck,
 } from "../../../src/records/check/storedCheck.ts";
 import { withJob } from "../../../src/records/filling/job.ts";
+import { CheckPlace } from "../../../src/screens/openCheck/openCheckScreen.ts";
 import { freshPhone, heading, keep, kept, openStore, startApp, tap, type } from "../startApp.tsx";
+
+// On a busy machine its modules alone can take longer than a test waits for a screen.
+beforeAll(() => CheckPlace.preload());
 
 beforeEach(freshPhone);
 
