@@ -12,7 +12,7 @@ import { CheckPlace } from "../../../src/screens/openCheck/openCheckScreen.ts";
 import { freshPhone, heading, keep, kept, openStore, startApp, tap, type } from "../startApp.tsx";
 
 // On a busy machine its modules alone can take longer than a test waits for a screen.
-beforeAll(() => CheckPlace.preload());
+beforeAll(() => CheckPlace.preload(), 180_000);
 
 beforeEach(freshPhone);
 
