@@ -47,7 +47,7 @@ async function filmOfLabel(): Promise<string> {
   await page.getByLabel("Search").fill("HL-1052, revision B");
   await pick(page.getByRole("checkbox", { name: /HL-1052, revision B/ }));
   await page.getByRole("button", { name: "Print 1 label" }).waitFor();
-  const code = page.getByRole("img", { name: /^Code of HL-1052/ });
+  const code = page.getByRole("img", { name: /^Code of HL-1052.*batch 2611/ });
   const film = join(folder, "label.y4m");
   const projector = await phone.newPage();
   await writeFilm(projector, film, [{ png: await code.screenshot(), codePixels: 330 }]);

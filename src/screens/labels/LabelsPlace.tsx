@@ -1,9 +1,9 @@
-import { useMemo, useState } from "preact/hooks";
+import { useEffect, useMemo, useState } from "preact/hooks";
 import { meanOf } from "../../physics/uncertainty/index.ts";
 import { quantityText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { isOffered, type Pack, type PackStop } from "../../records/pack/pack.ts";
-import { makerOfPack, partCodeText } from "../../records/pack/partCode.ts";
+import { makerOfPack, type PartLabel, partCodeText } from "../../records/pack/partCode.ts";
 import { partText } from "../../records/pack/stopFacts.ts";
 import { drawCode, quietZone } from "../../sharing/qrDrawing.ts";
 import { MoreFound } from "../choosing/MoreFound.tsx";
@@ -20,6 +20,8 @@ import "./labels.css";
 
 const mostCopies = 200;
 const mostLabels = 2000;
+/** A pause in typing after which the sheet follows. */
+const typingPauseMs = 300;
 
 type LabelledStop = PackStop & { readonly partNumber: string };
 
@@ -44,10 +46,14 @@ function Labels({ pack, unit }: { pack: Pack; unit: LengthUnit }) {
   const shown = found.slice(0, mostShown);
   const copies = Number(copiesText);
   const isCount = Number.isInteger(copies) && copies >= 1 && copies <= mostCopies;
-  const labelled = stops.filter(({ id }) => chosen.has(id));
-  const sheet = isCount
-    ? labelled.flatMap((stop) => Array.from({ length: copies }, () => stop)).slice(0, mostLabels)
-    : [];
+  const printed = useSettled(batch);
+  const labelled = useMemo(() => stops.filter(({ id }) => chosen.has(id)), [stops, chosen]);
+  const asked = isCount ? copies * labelled.length : 0;
+  const count = Math.min(asked, mostLabels);
+  const sheet = useMemo(
+    () => <Sheet pack={pack} stops={labelled} count={count} batch={printed} unit={unit} />,
+    [pack, labelled, count, printed, unit],
+  );
   const without = pack.stops.length - stops.length;
   const put = (id: string, wanted: boolean) =>
     setChosen((before) => {
@@ -66,10 +72,12 @@ function Labels({ pack, unit }: { pack: Pack; unit: LengthUnit }) {
         </>
       }
       actions={
-        <Button look="main" disabled={sheet.length === 0} onClick={() => window.print()}>
-          {sheet.length === 0
-            ? "Print labels"
-            : `Print ${sheet.length} label${sheet.length === 1 ? "" : "s"}`}
+        <Button
+          look="main"
+          disabled={count === 0 || printed !== batch}
+          onClick={() => window.print()}
+        >
+          {count === 0 ? "Print labels" : `Print ${count} label${count === 1 ? "" : "s"}`}
         </Button>
       }
     >
@@ -105,6 +113,14 @@ function Labels({ pack, unit }: { pack: Pack; unit: LengthUnit }) {
             })}
           />
         </div>
+        {asked > count && (
+          <Notice tone="care" live>
+            <p>
+              {asked} labels are asked for, and {mostLabels} are printed at a time. Print the rest
+              after these, with fewer parts ticked.
+            </p>
+          </Notice>
+        )}
         <TextField label="Search" value={search} onInput={setSearch} hint="Part number, name." />
         <div class="row">
           <Button
@@ -133,44 +149,92 @@ function Labels({ pack, unit }: { pack: Pack; unit: LengthUnit }) {
         </div>
         <MoreFound found={found.length} shown={shown.length} />
       </div>
-      {sheet.length > 0 && (
-        <section class="labels-sheet" aria-label="Sheet of labels">
-          {sheet.map((stop, place) => (
-            <Label key={`${stop.id} ${place}`} pack={pack} stop={stop} batch={batch} unit={unit} />
-          ))}
-        </section>
-      )}
+      {sheet}
     </Screen>
   );
+}
+
+/** A text once nobody types on: the codes of a sheet are not drawn anew with each key. */
+function useSettled(text: string): string {
+  const [settled, setSettled] = useState(text);
+  useEffect(() => {
+    const pause = setTimeout(() => setSettled(text), typingPauseMs);
+    return () => clearTimeout(pause);
+  }, [text]);
+  return settled;
+}
+
+/** `count` labels, as many of each part; the last parts have none where the sheet is full. */
+function Sheet({
+  pack,
+  stops,
+  count,
+  batch,
+  unit,
+}: {
+  pack: Pack;
+  stops: readonly LabelledStop[];
+  count: number;
+  batch: string;
+  unit: LengthUnit;
+}) {
+  if (count === 0) return null;
+  const copies = Math.ceil(count / stops.length);
+  const code = { maker: makerOfPack(pack), batch: batch.trim() || undefined };
+  const drawn = stops.flatMap((stop) => {
+    const picture = drawCode(partCodeText(labelOf(stop, code)));
+    return Array.from({ length: copies }, () => ({ stop, picture }));
+  });
+  return (
+    <section class="labels-sheet" aria-label="Sheet of labels">
+      {drawn.slice(0, count).map(({ stop, picture }, place) => (
+        <Label
+          key={`${stop.id} ${place}`}
+          pack={pack}
+          label={labelOf(stop, code)}
+          stop={stop}
+          picture={picture}
+          unit={unit}
+        />
+      ))}
+    </section>
+  );
+}
+
+function labelOf(
+  { partNumber, revision }: LabelledStop,
+  { maker, batch }: { readonly maker: string; readonly batch: string | undefined },
+): PartLabel {
+  return {
+    maker,
+    partNumber,
+    ...(revision !== undefined && { revision }),
+    ...(batch !== undefined && { batch }),
+  };
 }
 
 function Label({
   pack,
   stop,
-  batch,
+  label,
+  picture,
   unit,
 }: {
   pack: Pack;
   stop: LabelledStop;
-  batch: string;
+  label: PartLabel;
+  picture: ReturnType<typeof drawCode>;
   unit: LengthUnit;
 }) {
-  const { partNumber, revision } = stop;
-  const own = batch.trim();
-  const label = {
-    partNumber,
-    ...(revision !== undefined && { revision }),
-    ...(own !== "" && { batch: own }),
-  };
-  const drawn = drawCode(partCodeText({ maker: makerOfPack(pack), ...label }));
-  if (!drawn.ok) {
+  const { partNumber, revision, batch } = label;
+  if (!picture.ok) {
     return (
       <Notice tone="no">
         <p>The part number “{partNumber}” is too long for a label. Shorten it in the library.</p>
       </Notice>
     );
   }
-  const side = drawn.value.size + 2 * quietZone;
+  const side = picture.value.size + 2 * quietZone;
   const length = (value: number) => quantityText({ kind: "length", value }, unit);
   return (
     <div class="part-label">
@@ -181,12 +245,12 @@ function Label({
         data-modules={side}
       >
         <rect x={-quietZone} y={-quietZone} width={side} height={side} fill="#ffffff" />
-        <path d={drawn.value.path} fill="#000000" />
+        <path d={picture.value.path} fill="#000000" />
       </svg>
       <div>
         <strong>{partNumber}</strong>
         {revision !== undefined && <span>Revision {revision}</span>}
-        {own !== "" && <span>Batch {own}</span>}
+        {batch !== undefined && <span>Batch {batch}</span>}
         <span>{stop.name}</span>
         <span>{length(meanOf(stop.freeHeight))} high</span>
         <span>{pack.maker?.name ?? pack.name}</span>
