@@ -74,13 +74,13 @@ describe("the list of checks on this phone", () => {
     startApp();
     await tap(/^(New|Full) check/);
     await heading("The vehicle");
-    await type(/^Name/, "Ada");
+    await type(/^Name \(/, "Ada");
     await waitFor(() => screen.getByText("Saved"));
     location.hash = "#/";
     await heading(/^(Checks on this phone|Will this bump stop)/);
     await tap(/^(New|Full) check/);
     await heading("The vehicle");
-    expect((screen.getByLabelText(/^Name/) as HTMLInputElement).value).toBe("Ada");
+    expect((screen.getByLabelText(/^Name \(/) as HTMLInputElement).value).toBe("Ada");
   });
 
   it("shows the verdict in words where it is known", async () => {
