@@ -138,6 +138,9 @@ it("a second person sees none of the first numbers; the customer is told without
   await phone.close();
 });
 
+/** Two builds are made on the way, each as long as the whole machine needs for one. */
+const buildsMs = 600_000;
+
 describe("a maker's own app", () => {
   const table = (name: string) => ({
     file: `${name}.csv`,
@@ -168,89 +171,93 @@ describe("a maker's own app", () => {
     return out;
   }
 
-  it("ships pack, name, logo and color, takes a newer one by a tap that says what changed, and keeps checks", async () => {
-    const first = await built(shipped, "first");
-    const own = new Site("/maker/");
-    await own.publish(first);
-    const phone = await Phone.open(browser);
-    const page = await phone.newPage();
-    await page.goto(own.address);
-    await page.getByText("Ready offline").waitFor();
-    await phone.goOffline();
-    await page.reload();
-    const mark = page.locator(".maker-mark");
-    await mark.getByText("Halden Lane Garage").waitFor();
-    const logoWidth = () =>
-      mark.locator("img").evaluate((img: HTMLImageElement) => img.complete && img.naturalWidth);
-    await expect.poll(logoWidth).toBe(80);
-    await page.goto(`${own.address}#/pack`);
-    await page.getByRole("heading", { name: "Halden Lane parts" }).waitFor();
-    await page
-      .getByText(/5 stops, 3 vehicles\. As it came with Stopfit\. Edition 2026-11/)
-      .waitFor();
-    expect(
-      await page.evaluate(() =>
-        getComputedStyle(document.documentElement).getPropertyValue("--accent").trim(),
-      ),
-    ).toBe("#5a2a6e");
-    await page.goto(own.address);
-    await page.getByRole("button", { name: /^Full check/ }).tap();
-    await page.waitForURL(/#\/check\//);
-    const id = page.url().split("/check/")[1]?.split("/")[0] ?? "";
-    await page.goto(`${own.address}#/check/${id}/stop`);
-    await page.getByLabel("Part number", { exact: true }).fill("HL-1060");
-    await page.getByRole("button", { name: "Find the part" }).tap();
-    await page.getByText("Tall block, HL-1060").waitFor();
-    await page
-      .getByRole("status")
-      .filter({ hasText: /^\s*Saved$/ })
-      .waitFor();
+  it(
+    "ships pack, name, logo and color, takes a newer one by a tap that says what changed, and keeps checks",
+    async () => {
+      const first = await built(shipped, "first");
+      const own = new Site("/maker/");
+      await own.publish(first);
+      const phone = await Phone.open(browser);
+      const page = await phone.newPage();
+      await page.goto(own.address);
+      await page.getByText("Ready offline").waitFor();
+      await phone.goOffline();
+      await page.reload();
+      const mark = page.locator(".maker-mark");
+      await mark.getByText("Halden Lane Garage").waitFor();
+      const logoWidth = () =>
+        mark.locator("img").evaluate((img: HTMLImageElement) => img.complete && img.naturalWidth);
+      await expect.poll(logoWidth).toBe(80);
+      await page.goto(`${own.address}#/pack`);
+      await page.getByRole("heading", { name: "Halden Lane parts" }).waitFor();
+      await page
+        .getByText(/5 stops, 3 vehicles\. As it came with Stopfit\. Edition 2026-11/)
+        .waitFor();
+      expect(
+        await page.evaluate(() =>
+          getComputedStyle(document.documentElement).getPropertyValue("--accent").trim(),
+        ),
+      ).toBe("#5a2a6e");
+      await page.goto(own.address);
+      await page.getByRole("button", { name: /^Full check/ }).tap();
+      await page.waitForURL(/#\/check\//);
+      const id = page.url().split("/check/")[1]?.split("/")[0] ?? "";
+      await page.goto(`${own.address}#/check/${id}/stop`);
+      await page.getByLabel("Part number", { exact: true }).fill("HL-1060");
+      await page.getByRole("button", { name: "Find the part" }).tap();
+      await page.getByText("Tall block, HL-1060").waitFor();
+      await page
+        .getByRole("status")
+        .filter({ hasText: /^\s*Saved$/ })
+        .waitFor();
 
-    const [head, ...rest] = made.pack.stops;
-    if (!head) throw new Error("no stops");
-    const later: Pack = {
-      ...shipped,
-      edition: "2026-12",
-      stops: [
-        ...rest,
-        { ...head, replacedBy: "HL-1060" },
-        { ...head, id: "new", name: "New block", partNumber: "HL-1100", revision: "A" },
-      ],
-    };
-    // The same page, with a newer pack in place of the first: as a new build does it.
-    await own.publish(await built(later, "later"));
-    await phone.context.setOffline(false);
-    await page.goto(own.address);
-    await page.reload();
-    await page.evaluate(async () => (await navigator.serviceWorker.getRegistration())?.update());
-    await page.getByRole("button", { name: "Update now" }).tap();
-    await page
-      .getByText(/A newer parts library is ready: Halden Lane parts, edition 2026-12/)
-      .waitFor();
-    await page.getByText(/^What changes/).tap();
-    await page.getByText("New stop: New block").waitFor();
-    await page.getByText("Replaced: Short block, by HL-1060").waitFor();
-    // What came with the update is at hand: the tap needs no signal.
-    await phone.goOffline();
-    await page.getByRole("button", { name: "Use the newer one" }).tap();
-    await page.getByText(/A newer parts library is ready/).waitFor({ state: "hidden" });
-    await page.reload();
-    await page.goto(`${own.address}#/pack`);
-    await page.getByText(/6 stops, 3 vehicles\..*Edition 2026-12/).waitFor();
-    const stored = await page.evaluate(
-      (wanted) =>
-        new Promise<{ reference?: unknown }>((done) => {
-          const opening = indexedDB.open("stopfit");
-          opening.onsuccess = () => {
-            const get = opening.result.transaction("checks").objectStore("checks").get(wanted);
-            get.onsuccess = () => done(get.result.record);
-          };
-        }),
-      decodeURIComponent(id),
-    );
-    expect(stored.reference).toMatchObject({ edition: "2026-11", stop: "hl-1060" });
-    phone.expectNoTrouble();
-    await phone.close();
-    await own.close();
-  });
+      const [head, ...rest] = made.pack.stops;
+      if (!head) throw new Error("no stops");
+      const later: Pack = {
+        ...shipped,
+        edition: "2026-12",
+        stops: [
+          ...rest,
+          { ...head, replacedBy: "HL-1060" },
+          { ...head, id: "new", name: "New block", partNumber: "HL-1100", revision: "A" },
+        ],
+      };
+      // The same page, with a newer pack in place of the first: as a new build does it.
+      await own.publish(await built(later, "later"));
+      await phone.context.setOffline(false);
+      await page.goto(own.address);
+      await page.reload();
+      await page.evaluate(async () => (await navigator.serviceWorker.getRegistration())?.update());
+      await page.getByRole("button", { name: "Update now" }).tap();
+      await page
+        .getByText(/A newer parts library is ready: Halden Lane parts, edition 2026-12/)
+        .waitFor();
+      await page.getByText(/^What changes/).tap();
+      await page.getByText("New stop: New block").waitFor();
+      await page.getByText("Replaced: Short block, by HL-1060").waitFor();
+      // What came with the update is at hand: the tap needs no signal.
+      await phone.goOffline();
+      await page.getByRole("button", { name: "Use the newer one" }).tap();
+      await page.getByText(/A newer parts library is ready/).waitFor({ state: "hidden" });
+      await page.reload();
+      await page.goto(`${own.address}#/pack`);
+      await page.getByText(/6 stops, 3 vehicles\..*Edition 2026-12/).waitFor();
+      const stored = await page.evaluate(
+        (wanted) =>
+          new Promise<{ reference?: unknown }>((done) => {
+            const opening = indexedDB.open("stopfit");
+            opening.onsuccess = () => {
+              const get = opening.result.transaction("checks").objectStore("checks").get(wanted);
+              get.onsuccess = () => done(get.result.record);
+            };
+          }),
+        decodeURIComponent(id),
+      );
+      expect(stored.reference).toMatchObject({ edition: "2026-11", stop: "hl-1060" });
+      phone.expectNoTrouble();
+      await phone.close();
+      await own.close();
+    },
+    buildsMs,
+  );
 });
