@@ -171,7 +171,11 @@ function reasons(
   const why: Sentence[] = [firstReason(answer, corner, corner.reserveMm)];
   if (answer !== "no") why.push(...heightReasons(answer, record, corner, heightFits));
   const early = checkOf(corner, "earlyContact");
-  if (early?.state === "no" || early?.state === "care") why.push(earlyReason(early.state));
+  // Said with the height already, where no height fits for the same reason.
+  const isSaid = heightFits === false && (corner.mostExtraHeightMm ?? 1) <= 0;
+  if ((early?.state === "no" && !isSaid) || early?.state === "care") {
+    why.push(earlyReason(early.state));
+  }
   if (answer === "no" && corner.missing.length > 0) why.push(unknownEarly);
   return why;
 }

@@ -2,6 +2,8 @@ import { layoutAtHeight } from "../../physics/kinematics/index.ts";
 import type { ReadingId } from "../../physics/readings/index.ts";
 import { length, type Sentence } from "../../physics/sentence.ts";
 import { meanOf } from "../../physics/uncertainty/index.ts";
+import type { TypedReading } from "../check/checkRecord.ts";
+import { isBelievable } from "../entry/readingCatalogue.ts";
 import type { Platform } from "../pack/pack.ts";
 import type { QuickCheckReadings } from "./quickCheckQuestion.ts";
 
@@ -27,6 +29,76 @@ export function groundToArch(platform: Platform, { rideHeight }: Heights): Doubt
       "This is ",
       length(above),
       " above the usual height: it looks like ground to fender. Measure from the middle of the wheel to the fender.",
+    ],
+  };
+}
+
+/** What no vehicle has: no number is made of it, and none is shown. */
+export function notBelieved({
+  gap,
+  stopHeight,
+  clearance,
+}: QuickCheckReadings): DoubtedReading | null {
+  const typed: readonly (readonly [ReadingId, string, TypedReading | undefined])[] = [
+    ["left.gap", "gap", gap],
+    ["stop.freeHeight", "height of the stop", stopHeight],
+    ["left.limits.0", "clearance", clearance?.reading],
+  ];
+  for (const [reading, name, own] of typed) {
+    if (own === undefined || isBelievable(reading, meanOf(own))) continue;
+    return {
+      reading,
+      sentence: [`The ${name} as typed is far from any vehicle's. Check its unit: mm or inches.`],
+    };
+  }
+  return null;
+}
+
+/** Typed as mm and read as inches it is about what this vehicle has; as mm it is next to nothing. Common practice. */
+const slip = { least: 1 / 8, asInches: [0.4, 2.5] } as const;
+
+function looksLikeInches(typedMm: number, usualMm: number): boolean {
+  const share = (25.4 * typedMm) / usualMm;
+  return typedMm < slip.least * usualMm && share >= slip.asInches[0] && share <= slip.asInches[1];
+}
+
+/** A gap or clearance typed in inches as if it were mm, held against what the other readings make of the pack's. */
+export function inchesForMm(
+  { gap: usualGap, limits, layout, rideHeight: usualHeight }: Platform,
+  usualStopMm: number | null,
+  { rideHeight, gap, stopHeight, clearance }: Omit<QuickCheckReadings, "payload">,
+): DoubtedReading | null {
+  const raisedMm = rideHeight && usualHeight ? meanOf(rideHeight) - meanOf(usualHeight) : 0;
+  const raised = layoutAtHeight(layout, raisedMm, 0);
+  const openedMm = raised.ok ? raised.value.openedMm : 0;
+  if (gap !== undefined && usualGap !== undefined) {
+    const taller = stopHeight && usualStopMm !== null ? meanOf(stopHeight) - usualStopMm : 0;
+    const expected = meanOf(usualGap) + openedMm - taller;
+    if (looksLikeInches(meanOf(gap), expected)) return slipOf("left.gap", "gap", gap, expected);
+  }
+  const limit = limits.find(({ kind }) => kind === clearance?.kind);
+  if (clearance === undefined || limit === undefined) return null;
+  const more = limit.at === "wheel" ? (limit.perWheel ?? 1) * raisedMm : openedMm;
+  const expected = meanOf(limit.reading) + more;
+  return looksLikeInches(meanOf(clearance.reading), expected)
+    ? slipOf("left.limits.0", "clearance", clearance.reading, expected)
+    : null;
+}
+
+function slipOf(
+  reading: ReadingId,
+  name: string,
+  typed: TypedReading,
+  expectedMm: number,
+): DoubtedReading {
+  return {
+    reading,
+    sentence: [
+      `By the other readings this ${name} should be about `,
+      length(expectedMm),
+      ", not ",
+      length(meanOf(typed)),
+      ". Was it read in inches? Check its unit; if it is right, measure the ride height and the stop as well.",
     ],
   };
 }

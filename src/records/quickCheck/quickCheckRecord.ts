@@ -22,7 +22,13 @@ import {
   takenFrom,
 } from "../pack/pack.ts";
 import { shortened } from "../text/jsonText.ts";
-import { bodyLift, type DoubtedReading, groundToArch } from "./quickCheckDoubts.ts";
+import {
+  bodyLift,
+  type DoubtedReading,
+  groundToArch,
+  inchesForMm,
+  notBelieved,
+} from "./quickCheckDoubts.ts";
 import {
   type MeasuredName,
   measuredNames,
@@ -77,6 +83,8 @@ export function quickCheckRecord(
   const standing = standingOf(platform, readings, assumed);
   const arch = groundToArch(platform, readings);
   if (arch !== null) return fail("rideHeightNotBelievable", arch.sentence, arch.reading);
+  const odd = notBelieved(readings);
+  if (odd !== null) return fail("notBelieved", odd.sentence, odd.reading);
   const placed = layoutAtHeight(platform.layout, standing.raisedMm, standing.tol);
   if (!placed.ok) return placed;
   const part = stopOf(pack, question.part?.stopId ?? null);
@@ -138,7 +146,8 @@ export function quickCheckRecord(
     record,
     assumed,
     measured: measuredNames.filter((name) => readings[name] !== undefined),
-    doubted: bodyLift(platform, readings),
+    doubted:
+      inchesForMm(platform, meanOf(usual.freeHeight), readings) ?? bodyLift(platform, readings),
   });
 }
 

@@ -25,16 +25,21 @@ function headingOf({ answer, heightFits }: QuickCheckAnswer): string {
 
 /** By how much, both ways of getting it, each with its 95 % range; or how much there is to spare. */
 function heights(answer: QuickCheckAnswer, unit: LengthUnit): readonly [string, string, string][] {
+  // Height that does not fit is nothing to add.
+  if (answer.heightFits === false) return [];
   const text = (value: number) => quantityText(length(value), unit);
   const rows: [string, string, string][] = [];
   const add = (what: string, value: number | null, range: readonly [number, number] | null) => {
     if (value === null || range === null) return;
     const spare = value < 0;
     const [least, greatest] = spare ? [-range[1], -range[0]] : range;
+    const other = spare ? "to add" : "to spare";
     rows.push([
       spare ? `Height to spare, ${what}` : `Height to add, ${what}`,
       text(Math.abs(value)),
-      `${text(least)} to ${text(greatest)}`,
+      least < 0
+        ? `${text(-least)} ${other} to ${text(greatest)} ${spare ? "to spare" : "to add"}`
+        : `${text(least)} to ${text(greatest)}`,
     ]);
   };
   add("with a stop of the same shape", answer.tallerMm, answer.rangeMm);

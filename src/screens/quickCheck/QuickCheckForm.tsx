@@ -10,6 +10,7 @@ import {
   bodyLift,
   type DoubtedReading,
   groundToArch,
+  inchesForMm,
 } from "../../records/quickCheck/quickCheckDoubts.ts";
 import { uses } from "../check/UseChoice.tsx";
 import { PartEntry } from "../choosing/PartEntry.tsx";
@@ -24,6 +25,7 @@ import {
   type QuickCheckReadingName,
   quickCheckIds,
   readingsSoFar,
+  unitOfDraft,
 } from "./quickCheckDraft.ts";
 
 function usualOf(reading: { readonly values: readonly number[] } | undefined): number | null {
@@ -69,7 +71,11 @@ export function QuickCheckForm({
   const left = openOf(draft);
   const typed = readingsSoFar(draft);
   const doubts = platform
-    ? [groundToArch(platform, typed), bodyLift(platform, typed)].filter((each) => each !== null)
+    ? [
+        groundToArch(platform, typed),
+        inchesForMm(platform, usualOf(stopOf(pack, platform.usualStop)?.freeHeight), typed),
+        bodyLift(platform, typed),
+      ].filter((each) => each !== null)
     : [];
   const common = (name: QuickCheckReadingName) => ({
     name,
@@ -77,7 +83,7 @@ export function QuickCheckForm({
     clearanceKind: draft.clearanceKind,
     entry: draft.entries[name],
     unit,
-    doubted: doubtText(doubts, quickCheckIds[name], unit),
+    doubted: doubtText(doubts, quickCheckIds[name], unitOfDraft(draft, unit)),
     onEntry: (entry: NonNullable<QuickCheckDraft["entries"][QuickCheckReadingName]>) =>
       change({ entries: { ...draft.entries, [name]: entry } }),
   });

@@ -30,6 +30,7 @@ import {
   type QuickCheckDraft,
   questionOf,
   readQuickCheckDraft,
+  unitOfDraft,
 } from "./quickCheckDraft.ts";
 import { quickCheckAnswerHref, quickCheckHref } from "./quickCheckRoutes.ts";
 import { saveQuickCheck } from "./saveQuickCheck.ts";
@@ -111,7 +112,7 @@ function Questions({
 
 function Answered({
   opened,
-  unit,
+  unit: own,
   pack,
   draft,
   put,
@@ -121,6 +122,7 @@ function Answered({
   draft: QuickCheckDraft;
   put: (draft: QuickCheckDraft) => void;
 }) {
+  const unit = unitOfDraft(draft, own);
   const question = questionOf(draft);
   const questionText = JSON.stringify(question);
   const made = useMemo(() => {
@@ -166,6 +168,11 @@ function Answered({
         <Notice tone="unsure" live>
           <h1>Can't tell yet</h1>
           <p>{sentenceText(fault.sentence, unit)}</p>
+          <div class="row">
+            <Button icon="pencil" onClick={() => goTo(quickCheckHref)}>
+              To that reading
+            </Button>
+          </div>
         </Notice>
       )}
       {!fault && !answer && <p class="later-waiting">Working out the answer …</p>}

@@ -2,8 +2,9 @@ import type { Use } from "../../physics/fitment.ts";
 import { type Outcome, succeed } from "../../physics/outcome.ts";
 import type { TypedReading } from "../../records/check/checkRecord.ts";
 import { newId } from "../../records/check/storedCheck.ts";
-import { type Entry, readEntry } from "../../records/entry/entry.ts";
+import { type Entry, entryLengthUnit, readEntry } from "../../records/entry/entry.ts";
 import type { PayloadWord } from "../../records/entry/payloadWords.ts";
+import type { LengthUnit } from "../../records/entry/units.ts";
 import type {
   QuickCheckQuestion,
   QuickCheckReadings,
@@ -72,6 +73,14 @@ export function keepQuickCheckDraft(draft: QuickCheckDraft): void {
   }
 }
 
+/** The unit of all that was typed, where it is one; else the person's own. */
+export function unitOfDraft({ entries }: QuickCheckDraft, own: LengthUnit): LengthUnit {
+  const typed = Object.values(entries).filter(({ texts }) => texts.some((text) => text.trim()));
+  const units = new Set(typed.map(entryLengthUnit));
+  const [unit] = units;
+  return units.size === 1 && unit !== undefined ? unit : own;
+}
+
 /** One reading; null where nothing is typed. */
 function draftReading(
   draft: QuickCheckDraft,
@@ -94,15 +103,19 @@ export function openOf(draft: QuickCheckDraft): readonly Open[] {
   ];
 }
 
-/** What of the heights can be read so far. */
-export function readingsSoFar(
-  draft: QuickCheckDraft,
-): Pick<QuickCheckReadings, "rideHeight" | "gap"> {
+/** What of the readings can be read so far. */
+export function readingsSoFar(draft: QuickCheckDraft): Omit<QuickCheckReadings, "payload"> {
   const rideHeight = draftReading(draft, "rideHeight");
   const gap = draftReading(draft, "gap");
+  const stopHeight = draftReading(draft, "stopHeight");
+  const clearance = draftReading(draft, "clearance");
   return {
     ...(rideHeight?.ok && { rideHeight: rideHeight.value }),
     ...(gap?.ok && { gap: gap.value }),
+    ...(stopHeight?.ok && { stopHeight: stopHeight.value }),
+    ...(clearance?.ok && {
+      clearance: { kind: draft.clearanceKind, reading: clearance.value },
+    }),
   };
 }
 

@@ -184,10 +184,32 @@ describe("the answer", () => {
     expect(inModelUnits(answer.why[0] ?? [])).toContain("never met");
   });
 
-  test("inches taken for millimetres are an oddity, not an answer", () => {
-    const { answer } = ask({ ...raised, rideHeight: reading(520), gap: reading(0.87, 0.1) });
-    expect(answer.answer).toBe("cantTell");
+  test("inches taken for millimetres are refused, not answered", () => {
+    const readings = { ...raised, rideHeight: reading(520), gap: reading(0.87, 0.1) };
+    const platformId = "marlow-utility-front";
+    const made = quickCheckRecord(demoPack, { platformId, use: "daily", readings, id, createdAt });
+    expect(faultCode(made)).toBe("notBelieved");
+    expect(made.ok ? null : made.fault.reading).toBe("left.gap");
+  });
+
+  test("inches typed as mm are asked about where the other readings say otherwise, on a sagged vehicle not", () => {
+    const { answer } = ask({ ...raised, rideHeight: reading(520), gap: reading(1.75, 0.5) });
+    expect(answer).toMatchObject({ answer: "cantTell", tallerMm: null, spacerMm: null });
     expect(answer.settle?.reading).toBe("left.gap");
+    expect(inModelUnits(answer.why[0] ?? [])).toMatch(/should be about \d\d\.\d mm, not 1\.\d mm/);
+    const tyre = ask({ ...raised, clearance: { kind: "tyre", reading: reading(6.6, 0.5) } });
+    expect(tyre.answer.settle?.reading).toBe("left.limits.0");
+    // It has sagged by as much as its gap has closed.
+    const sagged = ask({ ...raised, rideHeight: reading(475), gap: reading(1.9, 0.5) });
+    expect(sagged.made.doubted).toBeNull();
+  });
+
+  test("mm typed as inches give no number at all", () => {
+    const readings = { ...raised, gap: reading(45 * 25.4) };
+    const platformId = "marlow-utility-front";
+    const made = quickCheckRecord(demoPack, { platformId, use: "daily", readings, id, createdAt });
+    expect(faultCode(made)).toBe("notBelieved");
+    expect(made.ok ? "" : inModelUnits(made.fault.sentence)).not.toMatch(/\d/);
   });
 
   test("“No, not taller” after a payload word alone: nothing measured gives no answer, whatever it carries", () => {

@@ -155,6 +155,8 @@ describe("the answer's words", () => {
     screen.getByText("95 %: 27.6 mm to 35.3 mm");
     expect(show({ heightFits: false })).toContain("verdict-no");
     screen.getByText("Taller alone won't do");
+    // What does not fit is nothing to add.
+    expect(screen.queryByText(/Height to add/)).toBeNull();
     expect(show({ answer: "no", tallerMm: -4, rangeMm: [-6, -2] })).toContain("verdict-ok");
     screen.getByText("Height to spare, with a stop of the same shape");
     screen.getByText("95 %: 2.0 mm to 6.0 mm");
