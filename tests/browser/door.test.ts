@@ -15,6 +15,7 @@ import { phoneOnSite } from "./support/phoneOnSite.ts";
 import {
   backupFile,
   backupText,
+  changeRows,
   codePicture,
   jsonFile,
   launchWith,
@@ -434,6 +435,9 @@ describe("6: what no screen could show", () => {
         })),
       ),
     );
+    // A reading is taken again by someone who has read the cautions here.
+    const progress = { ...stored.progress, cautionsFor: "raised" };
+    await changeRows(page, "stopfit", "checks", { progress });
     await page.goto(site);
     await page.reload();
     await expectHeading("Checks on this phone");

@@ -88,6 +88,36 @@ export async function rowsOf<Row>(page: Page, database: string, store: string): 
   ) as Promise<Row[]>;
 }
 
+/** Puts these fields into every row of a store, past the app. */
+export async function changeRows(
+  page: Page,
+  database: string,
+  store: string,
+  fields: object,
+): Promise<void> {
+  await page.evaluate(
+    ([name, storeName, change]) =>
+      new Promise<void>((done, failed) => {
+        const opening = indexedDB.open(name);
+        opening.onerror = () => failed(opening.error);
+        opening.onsuccess = () => {
+          const transaction = opening.result.transaction(storeName, "readwrite");
+          const rows = transaction.objectStore(storeName);
+          const all = rows.getAll();
+          all.onsuccess = () => {
+            for (const row of all.result) rows.put({ ...row, ...change });
+          };
+          transaction.onabort = () => failed(transaction.error);
+          transaction.oncomplete = () => {
+            opening.result.close();
+            done();
+          };
+        };
+      }),
+    [database, store, fields] as const,
+  );
+}
+
 /** A backup as a file: the lines between its header and its end. */
 export function backupFile(...lines: readonly object[]): {
   readonly name: string;
