@@ -43,6 +43,21 @@ describe("JSON from anywhere", () => {
     expect(readJsonText(JSON.stringify("[".repeat(100)), "The file").ok).toBe(true);
   });
 
+  it("has no more values and fields than a check", () => {
+    const words = `The file holds more than ${recordBounds.values} values, which no check does. It is not read.`;
+    const list = (count: number) => `[${"1,".repeat(count - 1)}1]`;
+    expect(readJsonText(list(recordBounds.values - 1), "The file").ok).toBe(true);
+    expect(read(list(recordBounds.values))).toBe(`tooMany: ${words}`);
+    const empties = (count: number) => `[${Array(count).fill("[]").join()}]`;
+    expect(read(empties(recordBounds.values / 2 + 2))).toBe(`tooMany: ${words}`);
+    const fields = (count: number) =>
+      JSON.stringify(Object.fromEntries(Array.from({ length: count }, (_, at) => [`f${at}`, 1])));
+    expect(readJsonText(fields(recordBounds.fields), "The file").ok).toBe(true);
+    expect(read(fields(recordBounds.fields + 1))).toBe(
+      `tooManyFields: The file has more than ${recordBounds.fields} fields in one place, which no check does. It is not read.`,
+    );
+  });
+
   it("has no field twice in one place, however it is spelled, and may have it in two", () => {
     const words = "so it is not clear which holds.";
     expect(read('{"a":1,"a":2}')).toBe(
@@ -86,6 +101,8 @@ describe("a value that is none of JSON's text", () => {
       "fieldForbidden: It has a field named “__proto__”, which no check has. It is not read.",
     );
     expect(check({ a: Number.NaN })).toMatch(/^numberNotFinite/);
+    expect(check(Array(recordBounds.values - 1).fill(1))).toHaveLength(recordBounds.values - 1);
+    expect(check(Array(recordBounds.values).fill(1))).toMatch(/^tooMany/);
     expect(check({ a: null, b: undefined, c: [null] })).toEqual({
       a: null,
       b: undefined,
