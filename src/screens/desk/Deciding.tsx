@@ -1,6 +1,7 @@
 import { useEffect, useMemo, useState } from "preact/hooks";
 import type { Assessment, Stop } from "../../physics/fitment.ts";
 import type { Prescription } from "../../physics/prescription/index.ts";
+import { travelKeptSentence } from "../../physics/prescription/index.ts";
 import { capital } from "../../physics/sentence.ts";
 import { secantRate, stopCurve } from "../../physics/stop/index.ts";
 import { meanOf } from "../../physics/uncertainty/index.ts";
@@ -298,6 +299,9 @@ function advisedPart({ stop, ranked }: TriedPart, assessment: Assessment, unit: 
     part: stop.partNumber === undefined ? null : partText(stop),
     heightMm: meanOf(stop.freeHeight),
     rateNPerMm: curve.ok ? secantRate(curve.value) : null,
-    answer: toldAnswer(assessment, null),
+    answer: {
+      ...toldAnswer(assessment, null),
+      advice: ranked.placed?.judgement.keepsTravel === false ? [travelKeptSentence] : [],
+    },
   };
 }

@@ -2,7 +2,7 @@ import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { verdictWords } from "../assessment/stateWords.ts";
 import { StateMark } from "../drawings/StateMark.tsx";
-import { rankedName } from "../ranking/rankingWords.ts";
+import { rankedName, travelLost } from "../ranking/rankingWords.ts";
 import type { PartsTried } from "./usePartsTried.ts";
 
 export function StopChoice({
@@ -26,6 +26,7 @@ export function StopChoice({
       <ul class="desk-stops" aria-label="Stops of the parts library, tried on these readings">
         {parts.map(({ key, ranked, unclear }) => {
           const { verdict, assessment, fault } = ranked;
+          const lost = travelLost(ranked, unit);
           const shown = unclear && verdict !== "no" ? "unsure" : verdict;
           return (
             <li key={key}>
@@ -44,6 +45,7 @@ export function StopChoice({
                     {assessment
                       ? sentenceText(assessment.reason, unit)
                       : fault && sentenceText(fault.sentence, unit)}
+                    {lost && ` ${lost}`}
                   </span>
                 </span>
               </button>

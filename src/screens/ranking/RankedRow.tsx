@@ -6,7 +6,13 @@ import { stopFacts } from "../../records/pack/stopFacts.ts";
 import { verdictWords } from "../assessment/stateWords.ts";
 import { StateMark } from "../drawings/StateMark.tsx";
 import { CheckLine } from "../parts/Choices.tsx";
-import { marginTexts, mountDifferences, rankedName, shortcomingsTold } from "./rankingWords.ts";
+import {
+  marginTexts,
+  mountDifferences,
+  rankedName,
+  shortcomingsTold,
+  travelLost,
+} from "./rankingWords.ts";
 
 /** One stop of the list: its verdict, its margins, and what fails. */
 export function RankedRow({
@@ -39,6 +45,7 @@ export function RankedRow({
   // Nothing is green before it is known to mount.
   const shown = unclear && ranked.verdict !== "no" ? "unsure" : ranked.verdict;
   const margins = marginTexts(ranked, unit);
+  const lost = travelLost(ranked, unit);
   const mount = stop && !fitted ? mountDifferences(stop, fittedStop, unit) : [];
   return (
     <li class={`card ranked ranked-${unclear ? "mayFit" : ranked.group}`}>
@@ -65,6 +72,12 @@ export function RankedRow({
             </li>
           ))}
         </ul>
+      )}
+      {lost && (
+        <p class="ranked-mount small">
+          <StateMark state="care" size={20} label="" />
+          <span>{lost}</span>
+        </p>
       )}
       {ranked.fault && <p class="small">{sentenceText(ranked.fault.sentence, unit)}</p>}
       {margins.length > 0 && (

@@ -1,4 +1,5 @@
 import type { State, Stop } from "../../physics/fitment.ts";
+import { travelKeptSentence } from "../../physics/prescription/index.ts";
 import { little, type RankedStop } from "../../physics/ranking/index.ts";
 import { secantRate, stiffnessClassOf, stopCurve } from "../../physics/stop/index.ts";
 import { meanOf } from "../../physics/uncertainty/index.ts";
@@ -136,6 +137,13 @@ export function marginTexts({ margins }: RankedStop, unit: LengthUnit): readonly
     });
   }
   return texts;
+}
+
+/** That too little of the travel to contact is left, where it is; else null. */
+export function travelLost({ placed }: RankedStop, unit: LengthUnit): string | null {
+  return placed === null || placed.judgement.keepsTravel
+    ? null
+    : sentenceText(travelKeptSentence, unit);
 }
 
 export interface ToldShortcoming {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { RankedStop } from "../../../src/physics/ranking/rankStops.ts";
+import { type RankedStop, rankStops } from "../../../src/physics/ranking/rankStops.ts";
 import { withPlainSpaces } from "../../../src/records/entry/quantityText.ts";
 import { demoPack } from "../../../src/records/pack/demoPack.ts";
 import type { PackStop } from "../../../src/records/pack/pack.ts";
@@ -12,7 +12,10 @@ import {
   rankedKey,
   rankedName,
   shortcomingsTold,
+  travelLost,
 } from "../../../src/screens/ranking/rankingWords.ts";
+import { finished } from "../../physics/prescription/exhaustive.ts";
+import { uprightStrut } from "../../physics/staticFitments.ts";
 
 const ranked: RankedStop = {
   id: "tall-firm",
@@ -108,6 +111,18 @@ describe("margins in words", () => {
     };
     expect(marginTexts({ ...ranked, margins: unknown }, "mm")).toEqual([]);
   });
+});
+
+it("a stop that leaves too little of the travel says so, whatever its verdict", () => {
+  const [row] = finished(rankStops(uprightStrut({}), [], { spacersMm: [], samples: 10_000 }));
+  const { placed } = row ?? {};
+  if (!placed) throw new Error("not placed");
+  expect(travelLost({ ...ranked, placed }, "mm")).toBeNull();
+  const judgement = { ...placed.judgement, keepsTravel: false };
+  expect(
+    travelLost({ ...ranked, verdict: "ok", placed: { ...placed, judgement } }, "mm"),
+  ).toContain("less than two thirds of the free travel");
+  expect(travelLost(ranked, "mm")).toBeNull();
 });
 
 it("a stop with a spacer is a row of its own, named with its height", () => {
