@@ -207,7 +207,7 @@ describe.skipIf(!engineHere)("a shared desk", () => {
       .filter({ hasText: pack.name })
       .waitFor();
     await shot(lee.page, "pack-offered");
-    await lee.page.getByRole("button", { name: "Use it at this desk" }).click();
+    await lee.page.getByRole("button", { name: "Use it at this review desk" }).click();
     await lee.page.getByText("put a version of the library").waitFor({ state: "detached" });
     await lee.page.goto(`${site.address}#/pack`);
     await lee.page.getByText(pack.name).first().waitFor();

@@ -18,7 +18,7 @@ const stateWords: { readonly [State in SharedState["state"]]: string } = {
 const changedElsewhere: Fault = {
   code: "packChangedElsewhere",
   sentence: [
-    "The library was just changed in another tab of this desk. Look at it, then tap again.",
+    "The library was just changed in another tab of this review desk. Look at it, then tap again.",
   ],
 };
 
