@@ -96,6 +96,11 @@ export function doorText(chance: Chance): string {
       const label = chance.pick(texts).slice(0, 150);
       return JSON.stringify({ ...record, vehicle: { ...record.vehicle, label }, notes: label });
     }
+    case 5: {
+      const pack: unknown = structuredClone(demoPack);
+      mutateValue(pack, chance);
+      return JSON.stringify(pack) ?? "";
+    }
     default: {
       const times = chance.pick([0, 1, 1, 2]);
       for (let time = 0; time < times; time += 1) mutateValue(whole, chance);
