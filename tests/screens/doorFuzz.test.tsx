@@ -20,7 +20,7 @@ import { freshPhone, startApp } from "./startApp.tsx";
 
 const cases = Number(process.env.STOPFIT_RECEIVED_CASES ?? 12);
 const rowsAtOnce = 12;
-vi.setConfig({ testTimeout: 30_000 + 2000 * cases });
+vi.setConfig({ testTimeout: 120_000 + 2000 * cases });
 
 beforeEach(freshPhone);
 afterEach(() => {
@@ -35,7 +35,7 @@ async function expectShown(what: string): Promise<void> {
       const heading = document.querySelector("h1");
       if (!heading || document.querySelector(".later-waiting")) throw new Error(`waits: ${what}`);
     },
-    { timeout: 10_000 },
+    { timeout: 60_000 },
   );
   expect(screen.queryByText("This screen can't be shown"), what).toBeNull();
 }
