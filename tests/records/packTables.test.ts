@@ -120,7 +120,7 @@ describe("a row that is wrong is a sentence with table, row and column", () => {
       ",60,1,93,",
       /^stops\.csv, row 4: The stop “Tall block”: .*(usable|compression)/,
     ],
-    ["platforms", ",225,,", ",,,", /^platforms\.csv, row 2: The platform “Marlow/],
+    ["platforms", ",225,,", ",,,", /^platforms\.csv, row 2: The vehicle “Marlow/],
   ])("%s: %s, told with its row", (name, from, to, sentence) => {
     expect(faults(name, from, to)).toContainEqual(expect.stringMatching(sentence));
   });

@@ -50,7 +50,7 @@ describe("a build with a maker's pack", () => {
     expect(() => makerBuild(packFile({}, { logo: other }))).toThrow(
       /is not the picture that its name says/,
     );
-    expect(() => makerBuild(packFile({}, { logo: "../mark.svg" }))).toThrow(/beside the pack/);
+    expect(() => makerBuild(packFile({}, { logo: "../mark.svg" }))).toThrow(/beside the library/);
   });
 
   it("refuses a pack that is not there, from the future, or without an edition", () => {

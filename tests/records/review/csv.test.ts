@@ -174,6 +174,6 @@ it("who says a reading stands beside each of them", () => {
     expect(tableHeader).toContain(header.replace(/ repeats$/, " source"));
   }
   expect(field("gap source")).toBe("estimated");
-  expect(field("free height of the stop source")).toBe("from the pack");
+  expect(field("free height of the stop source")).toBe("from the library");
   expect(field("limit 1: clearance source")).toBe("measured");
 });
