@@ -57,7 +57,7 @@ describe("a reload half-way", () => {
     await steps.reading().fill("23.5");
     await page.reload();
     await steps.reading().waitFor();
-    expect(await steps.reading().inputValue()).toBe("23.5");
+    await expect.poll(() => steps.reading().inputValue()).toBe("23.5");
   });
 
   it("keeps a keystroke within 300 ms although the page goes on", async () => {
