@@ -167,7 +167,7 @@ it("the whole circle: a check typed on a phone, sent by each way, asked again, t
   await desk.row("New").waitFor();
   await desk.openCheck(label);
   await desk.page.getByRole("heading", { name: "Changed since the version before" }).waitFor();
-  const changed = desk.page.locator(".desk-differences tbody tr");
+  const changed = desk.page.getByRole("table", { name: "What differs" }).locator("tbody tr");
   expect(await changed.locator("th").allTextContents()).toEqual(["Left gap"]);
   await desk.choose("Accept");
   await desk.page.getByRole("button", { name: "Accept", exact: true }).last().click();
