@@ -3,25 +3,14 @@ import { afterAll, expect, vi } from "vitest";
 
 /*
  * Test files share the modules of their process. One that puts another module in a module's place
- * (`vi.mock`) gets all of them anew, and leaves none of them to the next; nor does one that ends with
- * something unsaved, which a store would go on holding.
+ * (`vi.mock`), or looks whether the page may be closed, which whatever a store before could not write
+ * forbids, gets all of them anew and leaves none of them to the next.
  */
 const { testPath } = expect.getState();
-if (testPath !== undefined && readFileSync(testPath, "utf8").includes("vi.mock(")) {
+const wantsOwn = /vi\.mock\(|beforeunload/;
+if (testPath !== undefined && wantsOwn.test(readFileSync(testPath, "utf8"))) {
   vi.resetModules();
   afterAll(() => {
     vi.resetModules();
   });
 }
-
-/** The page asks before it is closed: a store of this file holds what it could not write. */
-function holdsUnsaved(): boolean {
-  if (typeof window === "undefined") return false;
-  const leaving = new Event("beforeunload", { cancelable: true });
-  window.dispatchEvent(leaving);
-  return leaving.defaultPrevented;
-}
-
-afterAll(() => {
-  if (holdsUnsaved()) vi.resetModules();
-});
