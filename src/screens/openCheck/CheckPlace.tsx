@@ -43,6 +43,7 @@ import type { SecondPersonScreenProps } from "../secondPerson/SecondPersonScreen
 import type { OpenedStore } from "../useStore.ts";
 import "../styles/check.css";
 import { completeRecord } from "../../records/check/completeRecord.ts";
+import { withoutSheet } from "../../records/check/withoutSheet.ts";
 import type { ReadingNow } from "../../records/remeasure/underWay.ts";
 import { OneMoment } from "../parts/OneMoment.tsx";
 import { referencePack } from "../referencePack.ts";
@@ -201,7 +202,10 @@ function placeOf(stored: StoredCheck, place: string | null): string {
   const wanted = place ?? stored.progress.step;
   if (wanted === fullTravelStep || wanted === fittedStep || wanted === secondStep) return wanted;
   if (wanted === "answer" || wanted === "again" || wanted === explainStep) {
-    return completeRecord(stored).ok ? wanted : firstOpenStep(all);
+    const completion = completeRecord(stored);
+    const hasAnswer =
+      completion.ok || (wanted === "answer" && withoutSheet(stored, completion) !== null);
+    return hasAnswer ? wanted : firstOpenStep(all);
   }
   return (wanted && stepFor(wanted, all)) || firstOpenStep(all);
 }

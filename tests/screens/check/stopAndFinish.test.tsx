@@ -294,3 +294,15 @@ describe("a change of a reading", () => {
     expect((await kept(stored.id)).lastVerdict).toBe("ok");
   });
 });
+
+it("a check that lacks its stop's test sheet alone goes on to an answer by its main button", async () => {
+  const whole = demo();
+  const { curve: _, usableCompressionMm: __, ...stop } = whole.record.stop ?? {};
+  const stored = { ...whole, record: { ...whole.record, stop }, entries: {} };
+  await keep(stored);
+  startApp(`#/check/${stored.id}/finish`);
+  await screen.findByText(/No test sheet\?/);
+  await tap("Answer without test sheet");
+  await screen.findAllByText(/The stop touches after \d+ mm of wheel travel/);
+  expect(location.hash).toBe(`#/check/${stored.id}/answer`);
+});
