@@ -1,6 +1,6 @@
 import type { State } from "../../physics/fitment.ts";
 import { length } from "../../physics/sentence.ts";
-import { quantityText, sentenceText } from "../../records/entry/quantityText.ts";
+import { quantityText, sentenceText, type TextOptions } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { QuickCheckAnswer } from "../../records/quickCheck/quickCheckAnswer.ts";
 import { type MeasuredName, measuredNames } from "../../records/quickCheck/quickCheckQuestion.ts";
@@ -23,11 +23,16 @@ function headingOf({ answer, heightFits }: QuickCheckAnswer): string {
   return heightFits === false ? "Taller alone won't do" : "Yes, a taller stop";
 }
 
+/** Inches as the tape shows them. */
+function lookOf(unit: LengthUnit): TextOptions {
+  return { coarse: unit === "in" };
+}
+
 /** By how much, both ways of getting it, each with its 95 % range; or how much there is to spare. */
 function heights(answer: QuickCheckAnswer, unit: LengthUnit): readonly [string, string, string][] {
   // Height that does not fit is nothing to add.
   if (answer.heightFits === false) return [];
-  const text = (value: number) => quantityText(length(value), unit);
+  const text = (value: number) => quantityText(length(value), unit, lookOf(unit));
   const rows: [string, string, string][] = [];
   const add = (what: string, value: number | null, range: readonly [number, number] | null) => {
     if (value === null || range === null) return;
@@ -101,7 +106,7 @@ export function QuickCheckAnswerView({
         )}
         {/* With the estimate's own, four sentences at most. */}
         {answer.why.slice(0, estimated === null ? 4 : 3).map((sentence) => {
-          const text = sentenceText(sentence, unit);
+          const text = sentenceText(sentence, unit, lookOf(unit));
           return <p key={text}>{text}</p>;
         })}
         {estimated !== null && (
