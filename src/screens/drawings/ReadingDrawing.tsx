@@ -300,8 +300,8 @@ function Inset({
   readonly atDamper: boolean;
 }) {
   const x = direction === 1 ? 4 : width - insetSize.width - 4;
-  // Above: below it the arm or axle goes on, which is the subject.
-  const y = sceneTop + 2;
+  // Where the arm or axle, which is the subject, leaves a corner free: it bends down under a stop of its own.
+  const y = skeleton.stopOnArm ? sceneBottom - insetSize.height - 2 : sceneTop + 2;
   const view: View = fitView(
     sceneBounds(skeleton),
     { left: 4, top: 4, right: insetSize.width - 4, bottom: insetSize.height - 4 },
