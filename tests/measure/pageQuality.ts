@@ -260,7 +260,7 @@ async function sayStarts(folder: string): Promise<void> {
   console.log(
     "A list of 200 checks with photos, every process of the browser slowed 4 times by duty cycle:",
   );
-  for (const { engine, again, offline } of await measureStarts(folder, rounds)) {
+  for (const { engine, again, offline } of await measureStarts(folder, rounds, process.argv[3])) {
     const each = (starts: readonly Start[], figure: keyof Start) =>
       starts.map((start) => start[figure]);
     sayTimes(`  ${engine}, opened again: first paint, ms`, each(again, "paintMs"));

@@ -159,7 +159,11 @@ async function startsIn(
 }
 
 /** Each engine that is here, all of its processes slowed alike by letting them run for a part of each period. */
-export async function measureStarts(dist: string, rounds: number): Promise<StartsIn[]> {
+export async function measureStarts(
+  dist: string,
+  rounds: number,
+  only?: string,
+): Promise<StartsIn[]> {
   const folder = mkdtempSync(join(tmpdir(), "stopfit-start-"));
   try {
     const backup = join(folder, "backup.txt");
@@ -169,7 +173,11 @@ export async function measureStarts(dist: string, rounds: number): Promise<Start
       ...engines.filter(({ missing }) => missing.length === 0),
     ];
     const all: StartsIn[] = [];
-    for (const engine of here) all.push(await startsIn(engine, dist, backup, rounds));
+    for (const engine of here) {
+      if (only === undefined || only === engine.name) {
+        all.push(await startsIn(engine, dist, backup, rounds));
+      }
+    }
     return all;
   } finally {
     rmSync(folder, { recursive: true, force: true });
