@@ -21,6 +21,8 @@ import { pngChunk } from "../support/pictures.ts";
 const checks = 200;
 const photosEach = 2;
 const slowness = 4;
+/** A start that takes longer is none, ms. */
+const patienceMs = 60_000;
 const screen = { width: 360, height: 740 };
 
 export interface Start {
@@ -93,13 +95,14 @@ async function start({ page }: EngineWindow, address: string): Promise<Start> {
   await page.waitForTimeout(500);
   // Begun from the page itself, so that the next look is at the new one from its first moment on.
   await page.evaluate((to) => setTimeout(() => location.assign(to), 0), address);
-  for (let tries = 0; ; tries++) {
+  const latest = performance.now() + patienceMs;
+  for (;;) {
     try {
       const here = (await page.evaluate("location.href")) as string;
       if (here !== "about:blank") return (await page.evaluate(untilUsable)) as Start;
     } catch (error) {
       // The page went while it was asked.
-      if (tries > 400) throw error;
+      if (performance.now() > latest) throw error;
     }
     await page.waitForTimeout(5);
   }
