@@ -108,6 +108,7 @@ export function NumberEntry({
         {...(hint !== undefined && { hint })}
         big={big}
         inputRef={input}
+        first={enteredAtOnce && (entry.texts[0] ?? "") === ""}
         {...(placeholder !== undefined && { placeholder })}
         value={entry.texts[0] ?? ""}
         onInput={(text) => put((old) => ({ ...old, texts: [text] }))}
