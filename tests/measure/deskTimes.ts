@@ -178,7 +178,7 @@ async function saveTable(page: Page, site: Site): Promise<number> {
   await button.and(page.locator(":enabled")).waitFor();
   await page.waitForTimeout(3000);
   const started = performance.now();
-  await Promise.all([page.waitForEvent("download"), button.click()]);
+  await Promise.all([page.waitForEvent("download", { timeout: 120_000 }), button.click()]);
   return performance.now() - started;
 }
 
