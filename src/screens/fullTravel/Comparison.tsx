@@ -155,10 +155,9 @@ function ComparedSide({
         </Notice>
       )}
       {corner.agrees && (
-        <p>
-          <StateMark state="ok" size={20} label="" /> What was found by hand agrees with what was
-          computed, within both margins of error.
-        </p>
+        <Notice tone="ok">
+          <p>What was found by hand agrees with what was computed, within both margins of error.</p>
+        </Notice>
       )}
     </section>
   );
