@@ -31,9 +31,7 @@ export default defineConfig({
           environment: "happy-dom",
           include: withDom,
           testTimeout: patienceMs,
-          // The page is new for each file; what is loaded serves one after another.
-          isolate: false,
-          setupFiles: ["tests/support/patience.ts", "tests/support/replacedModules.ts"],
+          setupFiles: ["tests/support/patience.ts"],
         },
       },
       {
