@@ -13,7 +13,7 @@ export function CautionsStep({ stored, waiting }: StepProps) {
     <>
       {waiting && (
         <Notice tone="care">
-          <p>Read these before you go to the vehicle. Next: {waiting}.</p>
+          <p>Read these before you go to the vehicle. Next: {waiting.replace(/[?.]$/, "")}.</p>
         </Notice>
       )}
       <ReadThrough
