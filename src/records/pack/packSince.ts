@@ -108,8 +108,8 @@ function rulesSince({ vehicle, reference }: PartialCheckRecord, pack: Pack): rea
     : [
         [
           reference?.rules === undefined
-            ? `The library in use has house rules for ${useWords[use]} that this check did not take: ${names.join(", ")}. The answer holds for the demands in the check.`
-            : `The house rules of the library in use for ${useWords[use]} are not those that this check took: ${names.join(", ")}. The answer holds for the demands in the check.`,
+            ? `The library in use has requirements for ${useWords[use]} that this check did not take: ${names.join(", ")}. The answer holds for the requirements in the check.`
+            : `The requirements of the library in use for ${useWords[use]} are not those that this check took: ${names.join(", ")}. The answer holds for the requirements in the check.`,
         ],
       ];
 }

@@ -163,7 +163,7 @@ export function PackList({
       )}
       <div class="row">
         <ButtonLink href={packRulesHref} icon="pencil">
-          Name and house rules
+          Name and requirements
         </ButtonLink>
         <ButtonLink href={labelsHref}>Labels for parts</ButtonLink>
         {(shippedDigest === null ? revision !== 0 : edited) && (

@@ -50,7 +50,7 @@ export function RulesEditor({ pack, unit }: { pack: Pack; unit: LengthUnit }) {
     return editing.keep(next, "Changed: name and rules");
   };
   return (
-    <ItemScreen heading="Name and house rules" editing={editing} onKeep={keep}>
+    <ItemScreen heading="Name and requirements" editing={editing} onKeep={keep}>
       <section class="card">
         <PackText draft={draft} change={change} field="name" label="Name of the library" />
         <PackText
@@ -95,7 +95,7 @@ export function RulesEditor({ pack, unit }: { pack: Pack; unit: LengthUnit }) {
         />
       </section>
       <p class="small soft">
-        What each use demands. A field left empty is as in Stopfit itself, shown in gray; all of it
+        What each use requires. A field left empty is as in Stopfit itself, shown in gray; all of it
         is common practice, none from a published source.
       </p>
       {uses.map(({ value, name }) => (
