@@ -198,7 +198,7 @@ describe("2: a backup among files dropped at a desk", () => {
     await launchWith(opened, backupText({ kind: "decision", decision }, submission), "planted.txt");
     await opened.goto(site);
     await opened.getByText("What is in this backup").waitFor();
-    await opened.getByText("1 decision of a desk").waitFor();
+    await opened.getByText("1 decision of a review desk").waitFor();
     expect(await rowsOf(opened, "stopfit-desk", "decisions")).toEqual([]);
     expect(await rowsOf(opened, "stopfit-desk", "submissions")).toHaveLength(1);
     await opened.getByRole("button", { name: "Restore", exact: true }).click();

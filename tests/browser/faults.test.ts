@@ -234,9 +234,9 @@ describe("several tabs", () => {
     await newer.goto(site.address);
     await newer.getByText("Stopfit is open in another tab with an older version").waitFor();
     await old.close();
-    await newer.getByRole("link", { name: /Osprey under test/ }).waitFor();
+    await newer.locator("a.check-link").filter({ hasText: "Osprey under test" }).waitFor();
     tally.add("upgrade blocked by an older tab", 0, 0);
-    await newer.getByRole("link", { name: /Osprey under test/ }).click();
+    await newer.locator("a.check-link").filter({ hasText: "Osprey under test" }).click();
     await newer.getByRole("heading", { level: 1 }).waitFor();
     const now = await newer.evaluate(
       () => document.querySelector<HTMLInputElement>(".step-content input[type=text]")?.value,

@@ -229,9 +229,12 @@ describe("a maker's own app", () => {
       await page.reload();
       await page.evaluate(async () => (await navigator.serviceWorker.getRegistration())?.update());
       await page.getByRole("button", { name: "Update now" }).tap();
-      await page
-        .getByText(/A newer parts library is ready: Halden Lane parts, edition 2026-12/)
-        .waitFor();
+      const ready = page.getByText(
+        /A newer parts library is ready: Halden Lane parts, edition 2026-12/,
+      );
+      // Looked for as the list opens: on a machine that is busy taking the update, at the next opening.
+      await ready.waitFor({ timeout: 10_000 }).catch(() => page.reload());
+      await ready.waitFor();
       await page.getByText(/^What changes/).tap();
       await page.getByText("New stop: New block").waitFor();
       await page.getByText("Replaced: Short block, by HL-1060").waitFor();

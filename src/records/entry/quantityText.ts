@@ -125,7 +125,9 @@ export function quantityText(
   // Written so that NaN fails it too.
   if (!(Math.abs(quantity.value) <= greatestShown)) return "unknown";
   const text = (unit === "in" ? imperial : metric)[quantity.kind](quantity.value, options);
-  return text.replace(/^-/, "−").replaceAll(/ (?!\()/g, noBreak);
+  // "once in 850 miles" is words: only its number and unit stay together.
+  const kept = quantity.kind === "contactRate" ? / (?=\S+$)/g : / (?!\()/g;
+  return text.replace(/^-/, "−").replaceAll(kept, noBreak);
 }
 
 /**
