@@ -1,6 +1,7 @@
-import type { RideQuantity, Use, UseRules } from "../../physics/fitment.ts";
+import type { RideQuantity, UseRules } from "../../physics/fitment.ts";
 import type { Sentence } from "../../physics/sentence.ts";
 import type { CheckStop, PartialCheckRecord, Platform } from "../check/checkRecord.ts";
+import { useWords } from "../check/useWords.ts";
 import { entryName } from "../entry/readingCatalogue.ts";
 import { type Pack, platformOf, recordStop, takenPlatform } from "./pack.ts";
 import { itemDifferences } from "./packDifferences.ts";
@@ -8,12 +9,6 @@ import { itemDifferences } from "./packDifferences.ts";
 /** What marks a value of a record as taken from a pack rather than measured. */
 /** Checks of earlier versions call it the reference pack. */
 const fromPack = /^(reference pack|parts library)|from the (reference pack|parts library)/i;
-
-const useWords: { readonly [Each in Use]: string } = {
-  daily: "daily driving",
-  towing: "towing",
-  offroad: "off-road use",
-};
 
 /**
  * What a check holds of a pack that the pack in use has otherwise: its stop, by name, what it took of

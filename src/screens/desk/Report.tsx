@@ -11,7 +11,6 @@ import { quantityText, sentenceText } from "../../records/entry/quantityText.ts"
 import { sourceText } from "../../records/entry/readingSource.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { packSince } from "../../records/pack/packSince.ts";
-import { stopInFull } from "../../records/pack/stopFacts.ts";
 import { estimateSentence } from "../../records/pack/stopTitle.ts";
 import { judgedAtDesk, otherDemands } from "../../records/review/deskDemands.ts";
 import { measurersOf } from "../../records/review/measurers.ts";
@@ -33,12 +32,12 @@ import { useReferencePack } from "../referencePack.ts";
 import { cornerOf, outboard } from "../travelView/cornerOf.ts";
 import { TravelStill } from "../travelView/TravelPictures.tsx";
 import { DemandsUsed } from "./DemandsUsed.tsx";
-import { History, Photos } from "./parts.tsx";
+import { History, Photos, StopAndUse } from "./parts.tsx";
 import { Drawings, FiguresTable, Formulas } from "./ReportFigures.tsx";
 import { toldAnswer } from "./replyItems.ts";
 import type { Desk } from "./useDesk.ts";
 import { useDecisions, useOpenCheck } from "./useOpenCheck.ts";
-import { fittedWords, whoWords } from "./words.ts";
+import { whoWords } from "./words.ts";
 import "../answer/answer.css";
 import "../charts/charts.css";
 import "../answer/sections/figures.css";
@@ -292,7 +291,7 @@ function Answered({
 }
 
 function Facts({ record, unit }: { record: CheckRecord; unit: LengthUnit }) {
-  const { author, vehicle, stop, second, fitted } = record;
+  const { author, second } = record;
   const measurers = measurersOf(record);
   const length = (value: number) => quantityText({ kind: "length", value }, unit);
   return (
@@ -321,22 +320,7 @@ function Facts({ record, unit }: { record: CheckRecord; unit: LengthUnit }) {
           </dd>
         </>
       )}
-      <dt>Stop</dt>
-      <dd>
-        <bdi>{stopInFull(stop)}</bdi>
-      </dd>
-      {fitted && (
-        <>
-          <dt>Fitted</dt>
-          <dd>
-            <bdi>{fittedWords(fitted, length)}</bdi>
-          </dd>
-        </>
-      )}
-      <dt>Use</dt>
-      <dd>{vehicle.use}</dd>
-      <dt>Lift</dt>
-      <dd>{length(vehicle.liftMm)}</dd>
+      <StopAndUse record={record} length={length} />
       <dt>Printed</dt>
       <dd>{dateText(new Date().toISOString())}</dd>
     </dl>

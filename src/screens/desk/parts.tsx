@@ -3,6 +3,7 @@ import { capital } from "../../physics/sentence.ts";
 import { dateText } from "../../records/check/checkName.ts";
 import type { CheckRecord, Photo } from "../../records/check/checkRecord.ts";
 import { recordDifferences } from "../../records/check/recordDifferences.ts";
+import { useWords } from "../../records/check/useWords.ts";
 import { limitKindOf } from "../../records/entry/entryPath.ts";
 import { quantityText, sentenceText } from "../../records/entry/quantityText.ts";
 import { entryName } from "../../records/entry/readingCatalogue.ts";
@@ -144,7 +145,7 @@ export function Facts({
   mailFrom: string | undefined;
   unit: LengthUnit;
 }) {
-  const { author, vehicle, fitted } = record;
+  const { author, vehicle } = record;
   const length = (value: number) => quantityText({ kind: "length", value }, unit);
   return (
     <section class="card" aria-labelledby="facts-heading">
@@ -180,22 +181,7 @@ export function Facts({
         )}
         <dt>Started</dt>
         <dd>{dateText(record.createdAt)}</dd>
-        <dt>Use</dt>
-        <dd>{vehicle.use}</dd>
-        <dt>Lift</dt>
-        <dd>{length(vehicle.liftMm)}</dd>
-        <dt>Stop</dt>
-        <dd>
-          <bdi>{stopInFull(record.stop)}</bdi>
-        </dd>
-        {fitted && (
-          <>
-            <dt>Fitted</dt>
-            <dd>
-              <bdi>{fittedWords(fitted, length)}</bdi>
-            </dd>
-          </>
-        )}
+        <StopAndUse record={record} length={length} />
         <dt>Vehicle in the parts library</dt>
         <dd>{vehicle.platformId ?? "none named"}</dd>
         <dt>Number</dt>
@@ -272,5 +258,35 @@ export function History({
         ))}
       </ol>
     </section>
+  );
+}
+
+/** Of a check's facts: its stop, what was fitted, what the vehicle is used for and how far it is raised. */
+export function StopAndUse({
+  record: { stop, fitted, vehicle },
+  length,
+}: {
+  record: CheckRecord;
+  length: (mm: number) => string;
+}) {
+  return (
+    <>
+      <dt>Stop</dt>
+      <dd>
+        <bdi>{stopInFull(stop)}</bdi>
+      </dd>
+      {fitted && (
+        <>
+          <dt>Fitted</dt>
+          <dd>
+            <bdi>{fittedWords(fitted, length)}</bdi>
+          </dd>
+        </>
+      )}
+      <dt>Use</dt>
+      <dd>{useWords[vehicle.use]}</dd>
+      <dt>Lift</dt>
+      <dd>{length(vehicle.liftMm)}</dd>
+    </>
   );
 }

@@ -1,18 +1,13 @@
-import type { Fitment, Use } from "../../../physics/fitment.ts";
+import type { Fitment } from "../../../physics/fitment.ts";
 import { rulesOf } from "../../../physics/road/index.ts";
 import type { TakenFromPack } from "../../../records/check/checkRecord.ts";
+import { useWords } from "../../../records/check/useWords.ts";
 import { quantityText } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { same } from "../../../records/pack/packDifferences.ts";
 import { eventWords, speedText } from "../../assessment/eventWords.ts";
 import { Button } from "../../parts/Button.tsx";
 import { lengthText } from "../ladder/ladderWords.ts";
-
-const useWords: Record<Use, string> = {
-  daily: "daily use",
-  towing: "towing",
-  offroad: "off-road use",
-};
 
 /** What the vehicle must stand in this use: defaults of ours, or as changed for this check. */
 export function RulesUsed({
