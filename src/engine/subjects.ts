@@ -30,7 +30,7 @@ export const subjectOf = {
   personal: (sender: string, check: string, hash: string) => `personal.${sender}.${check}.${hash}`,
   decision: (person: string, check: string, key: string) => `decision.${person}.${check}.${key}`,
   reply: (sender: string, check: string) => `reply.${sender}.${check}`,
-  pack: (person: string, hash: string) => `pack.${person}.${hash}`,
+  pack: (person: string, offer: string) => `pack.${person}.${offer}`,
 } as const;
 
 /** All that is personal of one check, whoever sent it. */

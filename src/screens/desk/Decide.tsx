@@ -95,12 +95,12 @@ function Decided({
         </Notice>
       )}
       {decision.note && <p>{decision.note}</p>}
-      <pre class="desk-reply">{decision.reply}</pre>
       {desk.shared?.sentBy.has(decision.submission) ? (
         <SharedReply shared={desk.shared} record={record} decision={decision} />
       ) : (
         <ReplyWays record={record} decision={decision} />
       )}
+      <pre class="desk-reply">{decision.reply}</pre>
       <Button icon="undo" onClick={undo}>
         Take the decision back
       </Button>

@@ -118,7 +118,7 @@ function Import({
 }
 
 function Computing({
-  desk: { checks, computing, compute, stopComputing, importing },
+  desk: { checks, computing, stopped, compute, stopComputing, importing },
 }: {
   desk: Desk;
 }) {
@@ -130,13 +130,13 @@ function Computing({
     <div class="desk-computing">
       <label class="desk-progress">
         <span>
-          {computing ? "Computing" : "Not computing"}: {done.toLocaleString("en-GB")} of{" "}
-          {countWords(checks.length, "check")}
+          {computing ? "Computing" : stopped ? "Not computing" : "Computing begins"}:{" "}
+          {done.toLocaleString("en-GB")} of {countWords(checks.length, "check")}
         </span>
         <progress max={checks.length} value={done} />
       </label>
-      <Button onClick={computing ? stopComputing : compute}>
-        {computing ? "Stop computing" : "Go on computing"}
+      <Button onClick={stopped ? compute : stopComputing}>
+        {stopped ? "Go on computing" : "Stop computing"}
       </Button>
     </div>
   );

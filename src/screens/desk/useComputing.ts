@@ -4,6 +4,8 @@ import type { DeskStore, Result } from "../../storage/deskStore.ts";
 
 export interface Computing {
   readonly computing: boolean;
+  /** Stopped by a person or by the storage; else what waits is computed by itself. */
+  readonly stopped: boolean;
   compute(): void;
   stopComputing(): void;
   /** Computing that was stopped by hand may begin by itself again. */
@@ -30,7 +32,7 @@ export function useComputing({
   const [computing, setComputing] = useState(false);
   const run = useRef<AbortController | null>(null);
   const pool = useRef<Pool | null>(null);
-  const stoppedByHand = useRef(false);
+  const [stopped, setStopped] = useState(false);
 
   const compute = useCallback(async () => {
     if (!store || run.current) return;
@@ -43,9 +45,11 @@ export function useComputing({
     await runComputing({ store, pool: hands, signal: own.signal, onResults });
     hands.dispose();
     store.renewSnapshot();
+    const left = await store.uncomputed(1);
     if (run.current !== own) return;
     run.current = null;
     setComputing(false);
+    if (!left.ok || left.value.length > 0) setStopped(true);
   }, [store, startPool, onResults]);
 
   const stop = useCallback(() => {
@@ -55,26 +59,25 @@ export function useComputing({
   }, []);
 
   useEffect(() => {
-    if (!waiting || stoppedByHand.current || busy) return;
+    if (!waiting || stopped || busy) return;
     const timer = setTimeout(compute, computeAfterMs);
     return () => clearTimeout(timer);
-  }, [waiting, busy, compute]);
+  }, [waiting, stopped, busy, compute]);
 
   useEffect(() => stop, [stop]);
 
   return {
     computing,
+    stopped,
     compute: () => {
-      stoppedByHand.current = false;
+      setStopped(false);
       compute();
     },
     stopComputing: () => {
-      stoppedByHand.current = true;
+      setStopped(true);
       stop();
       setComputing(false);
     },
-    allow: () => {
-      stoppedByHand.current = false;
-    },
+    allow: () => setStopped(false),
   };
 }

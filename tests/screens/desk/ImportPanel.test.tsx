@@ -17,6 +17,7 @@ function deskOf(importing: Partial<ImportProgress> | null, change: Partial<Desk>
     importing: importing && { ...nothingYet, ...importing },
     dropped: null,
     computing: false,
+    stopped: false,
     take: vi.fn(),
     stopImport: vi.fn(),
     closeImport: vi.fn(),

@@ -16,7 +16,7 @@ const groupWords: Record<FigureGroup, string> = {
   stop: "Stop",
   road: "Road",
   impact: "Impacts",
-  doubt: "Margin of error: the math",
+  doubt: "Margin of error",
 };
 
 /** The numbers of one part of the answer; each opens to its formula with this vehicle's numbers. */

@@ -4,7 +4,6 @@ import { publish } from "../../../engine/publish.ts";
 import { subjectOf } from "../../../engine/subjects.ts";
 import type { Fault } from "../../../physics/outcome.ts";
 import { readCheckText } from "../../../records/check/readCheck.ts";
-import { contentHash } from "../../../records/exchanged/contentHash.ts";
 import { eventText } from "../../../records/exchanged/deskMessages.ts";
 import { canonicalText } from "../../../records/text/canonicalText.ts";
 import type { ToShare } from "../../../storage/deskDatabase.ts";
@@ -12,13 +11,12 @@ import type { DeskStore } from "../../../storage/deskStore.ts";
 import { loadReferencePack, referencePack } from "../../referencePack.ts";
 import { replyOf } from "../replyItems.ts";
 
-/** The pack in use here, as it is by now; one that is too large stays with this desk. */
-async function offerPack(connection: EngineConnection): Promise<Fault | null> {
+/** The pack in use here, as it is by now; one that is too large stays with this desk. An earlier one can be offered again. */
+async function offerPack(connection: EngineConnection, id: string): Promise<Fault | null> {
   await loadReferencePack();
   const body = canonicalText(referencePack());
-  const hash = await contentHash(body);
-  const subject = subjectOf.pack(connection.name, hash);
-  const put = await publish(connection, { subject, hash, body });
+  const subject = subjectOf.pack(connection.name, id);
+  const put = await publish(connection, { subject, hash: `pack ${id}`, body });
   return put.ok || put.fault.code === "tooLarge" ? null : put.fault;
 }
 
@@ -31,7 +29,7 @@ async function tellOne(
     const done = await publish(connection, { subject, hash: `${kind} ${id}`, body });
     return done.ok ? null : done.fault;
   };
-  if (kind === "pack") return offerPack(connection);
+  if (kind === "pack") return offerPack(connection, id);
   if (kind === "erase") {
     const erased = await erasePersonal(connection, checkId);
     if (!erased.ok) return erased.fault;

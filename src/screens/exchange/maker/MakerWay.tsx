@@ -7,8 +7,9 @@ import { Button } from "../../parts/Button.tsx";
 import { FaultNotice } from "../../parts/FaultNotice.tsx";
 import { TextField } from "../../parts/Field.tsx";
 import { Notice } from "../../parts/Notice.tsx";
-import { changePreferences } from "../../preferences.ts";
+import { changePreferences, preferences } from "../../preferences.ts";
 import { useReferencePack } from "../../referencePack.ts";
+import { authorNow } from "../../storedPreferences.ts";
 import { makerName } from "./makerWords.ts";
 import { beginOutbox, outbox, sendToDesk, wholeHash } from "./outboxRun.ts";
 import { openAnswer } from "./sentList.ts";
@@ -21,8 +22,13 @@ export interface MakerWayProps {
 /** Straight to the maker's desk: kept here until it is there, and the answer comes back by itself. */
 export function MakerWay({ record, onSent }: MakerWayProps) {
   const maker = makerName(useReferencePack());
-  const [name, setName] = useState(record.author.name ?? "");
-  const [contact, setContact] = useState(record.author.contact ?? "");
+  // Asked once: a check that names nobody goes from who sent or measured last on this phone.
+  const [name, setName] = useState(
+    () => record.author.name ?? authorNow(preferences())?.name ?? "",
+  );
+  const [contact, setContact] = useState(
+    () => record.author.contact ?? authorNow(preferences())?.contact ?? "",
+  );
   const [fault, setFault] = useState<Fault | null>(null);
   const outgoing = useMemo((): CheckRecord => {
     const { name: _name, contact: _contact, ...author } = record.author;
@@ -36,7 +42,7 @@ export function MakerWay({ record, onSent }: MakerWayProps) {
 
   const send = async () => {
     setFault(null);
-    changePreferences({ author: outgoing.author });
+    changePreferences({ author: outgoing.author, authorAt: new Date().toISOString() });
     const queued = await sendToDesk(outgoing);
     if (queued.ok) onSent?.();
     else setFault(queued.fault);
