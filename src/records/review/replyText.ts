@@ -2,7 +2,12 @@ import type { ReadingId } from "../../physics/readings/index.ts";
 import { capital, type Sentence } from "../../physics/sentence.ts";
 import { meanOf } from "../../physics/uncertainty/index.ts";
 import type { CheckRecord, TypedReading } from "../check/checkRecord.ts";
-import { quantityText, sentenceText, withPlainSpaces } from "../entry/quantityText.ts";
+import {
+  quantityText,
+  sentenceText,
+  withoutRanges,
+  withPlainSpaces,
+} from "../entry/quantityText.ts";
 import { sourceOf } from "../entry/readingSource.ts";
 import type { LengthUnit } from "../entry/units.ts";
 import { quantityKindOf } from "./oddReadings.ts";
@@ -103,12 +108,12 @@ export interface ToldAnswer {
 }
 
 function answerText({ words, reason }: ToldAnswer, unit: LengthUnit): string {
-  return `${words}. ${sentenceText(reason, unit)}`;
+  return `${words}. ${sentenceText(withoutRanges(reason), unit, { coarse: true })}`;
 }
 
 export function acceptText(content: ReplyContent, answer: ToldAnswer): string {
   const { unit } = content;
-  const advice = answer.advice.map((sentence) => sentenceText(sentence, unit));
+  const advice = answer.advice.map((sentence) => sentenceText(sentence, unit, { coarse: true }));
   return letter(content, [
     "The readings: accepted as you sent them.",
     `The part, computed with these readings: ${answerText(answer, unit)}`,

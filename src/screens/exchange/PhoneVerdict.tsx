@@ -4,7 +4,7 @@ import type { Assessment } from "../../physics/fitment.ts";
 import type { Fault } from "../../physics/outcome.ts";
 import type { CheckRecord } from "../../records/check/checkRecord.ts";
 import { fitmentOf } from "../../records/check/fitmentOf.ts";
-import { sentenceText } from "../../records/entry/quantityText.ts";
+import { sentenceText, withoutRanges } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { verdictWords } from "../assessment/stateWords.ts";
 import { StateMark } from "../drawings/StateMark.tsx";
@@ -54,7 +54,7 @@ export function PhoneVerdict({
                   {verdictWords[assessment.verdict]}
                 </strong>
               </p>
-              <p>{sentenceText(assessment.reason, unit)}</p>
+              <p>{sentenceText(withoutRanges(assessment.reason), unit, { coarse: true })}</p>
             </div>
           </div>
         )}
