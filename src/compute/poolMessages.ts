@@ -11,12 +11,17 @@ import type { Opened } from "../sharing/openText.ts";
 
 /** Work for the pool: to read what came in, or to compute the answer to what was kept. */
 export type PoolTask =
-  | { readonly kind: "read"; readonly text: string; readonly what: string; readonly way: Way }
+  | {
+      readonly kind: "read";
+      readonly text: string | Blob;
+      readonly what: string;
+      readonly way: Way;
+    }
   /** What a text or a link's payload holds that comes to a phone. */
-  | { readonly kind: "open"; readonly text: string; readonly what: string }
+  | { readonly kind: "open"; readonly text: string | Blob; readonly what: string }
   | { readonly kind: "openPayload"; readonly payload: string }
   /** A check that is not complete; the pack estimates what it estimated. */
-  | { readonly kind: "draft"; readonly text: string; readonly pack: Pack }
+  | { readonly kind: "draft"; readonly text: string | Blob; readonly pack: Pack }
   /** A piece of a check out of a shared desk's stream. */
   | { readonly kind: "sent"; readonly body: string }
   | { readonly kind: "readPack"; readonly text: string }
@@ -46,12 +51,14 @@ export type PoolResult =
   | { readonly kind: "served"; readonly served: Served }
   | { readonly kind: "failed"; readonly fault: Fault };
 
-export type TaskOf<Kind extends PoolTask["kind"]> = Extract<PoolTask, { kind: Kind }>;
+type WithTexts<Task> = Task extends PoolTask
+  ? { readonly [Part in keyof Task]: Blob extends Task[Part] ? string : Task[Part] }
+  : never;
 
-/** A task as it is worked on: parts of files have become texts. */
-export type ReadTask =
-  | Exclude<PoolTask, { kind: "backupLines" }>
-  | (Omit<TaskOf<"backupLines">, "lines"> & { readonly lines: string });
+/** A task as it is worked on: files and parts of them have become texts. */
+export type ReadTask = WithTexts<PoolTask>;
+
+export type TaskOf<Kind extends PoolTask["kind"]> = Extract<ReadTask, { kind: Kind }>;
 
 /** Before its first task a worker is told which pack its readings are held against. */
 export type PoolRequest =

@@ -30,12 +30,21 @@ export async function poolAnswer(
   task: PoolTask,
   pack: PackPlatforms | null = null,
 ): Promise<PoolResult> {
-  if (task.kind !== "backupLines") return poolWork(task, pack);
+  let read: ReadTask;
   try {
-    return poolWork({ ...task, lines: await task.lines.text() }, pack);
+    read = await asTexts(task);
   } catch {
     return { kind: "failed", fault: partUnreadable };
   }
+  return poolWork(read, pack);
+}
+
+/** Throws where a file has gone meanwhile. */
+async function asTexts(task: PoolTask): Promise<ReadTask> {
+  if (task.kind === "backupLines") return { ...task, lines: await task.lines.text() };
+  if (task.kind !== "read" && task.kind !== "open" && task.kind !== "draft") return task;
+  const { text } = task;
+  return { ...task, text: typeof text === "string" ? text : await text.text() };
 }
 
 /**

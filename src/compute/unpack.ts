@@ -4,7 +4,7 @@ import { type Fault, fail, type Outcome, succeed } from "../physics/outcome.ts";
 import type { Way } from "../records/review/submission.ts";
 import { notAhead } from "../records/text/moment.ts";
 import { cleanName } from "../records/text/soundText.ts";
-import { readFileText } from "../sharing/receivedFile.ts";
+import { readFileContent } from "../sharing/receivedFile.ts";
 import { findPayloads } from "../sharing/shareLink.ts";
 import { isMail, isZip } from "./packedFile.ts";
 
@@ -13,7 +13,8 @@ export type Unpacked =
   | { readonly kind: "file"; readonly file: File; readonly from?: string }
   | {
       readonly kind: "text";
-      readonly text: string;
+      /** What is long stays bytes. */
+      readonly text: string | Blob;
       readonly what: string;
       readonly way: Way;
       readonly from?: string;
@@ -158,10 +159,10 @@ async function* ofMail(file: File): AsyncGenerator<Unpacked> {
       break;
     }
     const attached = filename ?? "attachment";
-    const text = await readFileText(new File([content as BlobPart], attached));
+    const read = await readFileContent(new File([content as BlobPart], attached));
     const what = `“${cleanName(attached, 80)}” in the mail “${name}”`;
-    if (text.ok) yield { kind: "text", text: text.value.text, what, way: "file", ...whence };
-    else yield { kind: "refused", name: attached, fault: text.fault };
+    if (read.ok) yield { kind: "text", text: read.value.text, what, way: "file", ...whence };
+    else yield { kind: "refused", name: attached, fault: read.fault };
   }
   const body = `${mail.text ?? ""}\n${mail.html ?? ""}`;
   // The same link stands in both forms of a mail.

@@ -35,8 +35,16 @@ function holdsNoCheck(what: string): Outcome<never> {
   ]);
 }
 
-/** The text of a file, if it is small enough to be a check; a larger one is not even read. */
-export async function readFileText(file: File): Promise<Outcome<ReceivedText>> {
+/** More than this becomes text beside the screen only. */
+const textAtOnceBytes = 1_000_000;
+
+/**
+ * What a file holds, if it is small enough to be a check; a larger one is not even read. What would hold up
+ * the screen while it became text is left as bytes.
+ */
+export async function readFileContent(
+  file: File,
+): Promise<Outcome<{ readonly what: string; readonly text: string | Blob }>> {
   const what = `The file “${cleanName(file.name, 80)}”`;
   if (file.size > fileBytesLimit) {
     const most = Math.round(fileBytesLimit / 1e6);
@@ -48,7 +56,9 @@ export async function readFileText(file: File): Promise<Outcome<ReceivedText>> {
   try {
     const isMessage = !looksLikeRecord(await file.slice(0, 200).text());
     if (isMessage && file.size > messageBytesLimit) return holdsNoCheck(what);
-    return { ok: true, value: { what, text: await file.text() } };
+    if (file.size <= textAtOnceBytes) return { ok: true, value: { what, text: await file.text() } };
+    // A copy: the file itself may be gone before it is read.
+    return { ok: true, value: { what, text: new Blob([await file.arrayBuffer()]) } };
   } catch {
     return fail("fileUnreadable", [`${what} could not be read. Choose it again.`]);
   }

@@ -55,8 +55,8 @@ export interface InboxEntry {
   readonly sentAt?: string;
   /** Whom the mail is from in which it came. */
   readonly from?: string;
-  /** Absent: an earlier version put a backup there, which is restored elsewhere now. */
-  readonly text?: string;
+  /** What is long stays bytes. Absent: an earlier version put a backup there, which is restored elsewhere now. */
+  readonly text?: string | Blob;
 }
 
 /** A reply that reached this device, and what was typed of the readings it asks for when it did. */

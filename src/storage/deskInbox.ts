@@ -21,6 +21,11 @@ export const nothingCounted: ImportCounts = {
 /** Characters of entries in memory at once, but for one that is larger. */
 const pageCharacters = 4_000_000;
 
+/** Characters, or about as many. */
+export function sizeOf(text: string | Blob): number {
+  return typeof text === "string" ? text.length : text.size;
+}
+
 let lastMoment = 0;
 
 /** Now, and later than any moment before: which version came after which stays known. */
@@ -80,7 +85,7 @@ export class DeskInbox {
       let cursor = await database.transaction("inbox").store.openCursor(entriesOf(key));
       while (cursor !== null) {
         entries.push(cursor.value);
-        characters += cursor.value.text?.length ?? 0;
+        characters += sizeOf(cursor.value.text ?? "");
         if (entries.length >= most || characters >= pageCharacters) break;
         cursor = await cursor.continue();
       }

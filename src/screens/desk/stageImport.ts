@@ -2,8 +2,9 @@ import type { Unpacked } from "../../compute/unpack.ts";
 import { type Fault, fail, type Outcome, succeed } from "../../physics/outcome.ts";
 import { notAhead } from "../../records/text/moment.ts";
 import { cleanName } from "../../records/text/soundText.ts";
-import { isBackup, readFileText } from "../../sharing/receivedFile.ts";
+import { isBackup, readFileContent } from "../../sharing/receivedFile.ts";
 import type { BegunImport, InboxEntry } from "../../storage/deskDatabase.ts";
+import { sizeOf } from "../../storage/deskInbox.ts";
 import type { DeskStore } from "../../storage/deskStore.ts";
 import { savedName } from "../saved/savedRoute.ts";
 import { counted, refusedToo } from "./importCounts.ts";
@@ -80,7 +81,7 @@ export async function stageImport(
       };
       place += 1;
       batch.push({ ...entry, text: content.value.text });
-      characters += content.value.text.length;
+      characters += sizeOf(content.value.text);
       if (batch.length >= batchEntries || characters >= batchCharacters) {
         const put = await flush();
         if (!put.ok) return put;
@@ -133,7 +134,7 @@ function sentAt(file: File): { sentAt: string } | null {
 }
 
 type Content =
-  | { readonly what: string; readonly text: string; readonly backup: null }
+  | { readonly what: string; readonly text: string | Blob; readonly backup: null }
   | { readonly what: string; readonly backup: File };
 
 function nameOf(source: Unpacked): string {
@@ -152,7 +153,7 @@ async function contentOf(source: Unpacked): Promise<Outcome<Content>> {
   if (file.size === 0) {
     return fail("fileEmpty", [`${what} is empty or can no longer be read. Choose it again.`]);
   }
-  const text = await readFileText(file);
-  if (!text.ok) return text;
-  return succeed({ what, text: text.value.text, backup: null });
+  const content = await readFileContent(file);
+  if (!content.ok) return content;
+  return succeed({ what, text: content.value.text, backup: null });
 }

@@ -7,7 +7,7 @@ import type { Pack } from "../../records/pack/pack.ts";
 import type { Reply } from "../../records/review/reply.ts";
 import type { Frame } from "../../sharing/frame.ts";
 import type { Opened } from "../../sharing/openText.ts";
-import { isBackup, readFileText } from "../../sharing/receivedFile.ts";
+import { isBackup, readFileContent } from "../../sharing/receivedFile.ts";
 import type { SharedCheck } from "../../sharing/sharedCheck.ts";
 import { loadReferencePack, referencePack } from "../referencePack.ts";
 
@@ -58,7 +58,11 @@ async function opened(pool: Pool, task: PoolTask): Promise<readonly Outcome<Open
 }
 
 /** All that is parsed is parsed beside the screen. */
-async function foundIn(pool: Pool, text: string, what: string): Promise<readonly Outcome<Found>[]> {
+async function foundIn(
+  pool: Pool,
+  text: string | Blob,
+  what: string,
+): Promise<readonly Outcome<Found>[]> {
   const items = await opened(pool, { kind: "open", text, what });
   const [only] = items;
   if (!only || only.ok || only.fault.code !== "checkNotComplete") return items;
@@ -112,8 +116,10 @@ export function receivedOfFiles(files: readonly File[]): Promise<Received> {
         backups.push(file);
         continue;
       }
-      const text = await readFileText(file);
-      const found = text.ok ? await foundIn(pool, text.value.text, text.value.what) : [text];
+      const content = await readFileContent(file);
+      const found = content.ok
+        ? await foundIn(pool, content.value.text, content.value.what)
+        : [content];
       all.push(...found.map((one) => ({ name, found: one })));
     }
     return gathered(all, backups);

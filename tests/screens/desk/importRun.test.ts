@@ -1,3 +1,4 @@
+// @vitest-environment node
 import "fake-indexeddb/auto";
 import { IDBFactory } from "fake-indexeddb";
 import { beforeEach, describe, expect, it, vi } from "vitest";
@@ -99,6 +100,24 @@ describe("an import", () => {
     );
     expect(new Set(kept.map(({ receivedAt }) => receivedAt))).toEqual(new Set([begun.startedAt]));
     expect(value(await other.inbox.begun())).toEqual([]);
+  });
+
+  it("of a long file keeps it as bytes until it is read beside the screen, to its last character", async () => {
+    const [record] = records;
+    const long = JSON.stringify(record).replace("{", `{${" ".repeat(1_200_000)}`);
+    const store = await open();
+    runImport(sourcesOfFiles([new File([long], "long.json")]), surroundings(store, poolOf(0)));
+    await vi.waitFor(async () => {
+      expect(value(await store.inbox.begun())).toMatchObject([{ stage: "taking", total: 1 }]);
+    });
+    const [begun] = value(await store.inbox.begun());
+    if (!begun) throw new Error("it is not known that it was begun");
+    const [entry] = value(await store.inbox.next(begun.key, 10));
+    expect(entry?.text).toBeInstanceOf(Blob);
+    const other = await open();
+    expect(await resumeImport(begun, surroundings(other))).toMatchObject({ added: 1, taken: 1 });
+    const [kept] = value(await other.submissions());
+    expect(value(await other.text(kept?.key ?? ""))).toBe(long);
   });
 
   it("whose page is closed while files are read has taken nothing in", async () => {
