@@ -6,12 +6,12 @@ import { meanOf } from "../physics/uncertainty/index.ts";
 import type { CheckRecord } from "../records/check/checkRecord.ts";
 import { fitmentOf } from "../records/check/fitmentOf.ts";
 import type { Build, Combination, Served } from "../records/findings/coverage.ts";
-import { isOffered, type Pack } from "../records/pack/pack.ts";
+import type { Pack } from "../records/pack/pack.ts";
 import {
   fittedInPack,
-  mountsHere,
-  packCandidate,
   searchOptionsOf,
+  stopsByMounting,
+  triedCandidates,
 } from "../records/pack/packCandidates.ts";
 import { judgedAtDesk } from "../records/review/deskDemands.ts";
 import { unitOf } from "../records/review/submission.ts";
@@ -27,10 +27,7 @@ const heightsTried = Array.from({ length: 15 }, (_, place) => 40 + 10 * place);
 export function servedOf(key: string, record: CheckRecord, pack: Pack): Served {
   const fitment = fitmentOf(judgedAtDesk(record, pack));
   const fitted = fittedInPack(pack, record)?.id ?? null;
-  const mounts = mountsHere(pack, record);
-  const candidates = pack.stops
-    .filter((stop) => stop.id !== fitted && isOffered(stop) && mounts(stop) !== "no")
-    .map(packCandidate);
+  const candidates = triedCandidates(stopsByMounting(pack, record));
   const steps = rankStops(
     fitment,
     candidates,

@@ -1,6 +1,7 @@
 /** What a number in a sentence measures; its value is in the model's unit for that kind. */
 export type QuantityKind =
   | "length" // mm
+  | "spacer" // mm, a height that can be bought, told as it is sold
   | "angle" // deg
   | "rate" // N/mm
   | "damping" // N·s/mm
@@ -31,6 +32,11 @@ export function length(value: number): Quantity {
   return { kind: "length", value };
 }
 
+/** The height of a spacer that can be bought, mm. */
+export function spacer(value: number): Quantity {
+  return { kind: "spacer", value };
+}
+
 /** A margin, mm, in words: what it is to spare, or short by. */
 export function margin(value: number): Sentence {
   return [length(Math.abs(value)), value < 0 ? " short" : " to spare"];
@@ -46,6 +52,7 @@ export function marginRange(range: readonly [number, number] | null): Sentence {
 
 const modelUnits: Record<QuantityKind, (value: number) => string> = {
   length: (mm) => `${mm.toFixed(1)} mm`,
+  spacer: (mm) => `${Number(mm.toFixed(1))} mm`,
   angle: (degrees) => `${degrees.toFixed(1)}°`,
   rate: (rate) => `${Number(rate.toPrecision(3))} N/mm`,
   damping: (damping) => `${Number(damping.toPrecision(3))} N·s/mm`,

@@ -223,7 +223,8 @@ it("the claimed verdict is ignored, the text is kept as it was sent, and a decis
   await desk.page.getByRole("button", { name: "Take the decision back" }).click();
   await desk.choose("Other part");
   await desk.page.getByLabel("Note, also in the reply").fill("The customer asked for this one.");
-  await desk.page.locator(".desk-stop:enabled").first().click({ timeout: 60_000 });
+  await desk.partsTried();
+  await desk.part(0).click();
   const letter = await desk.page.locator(".desk-reply-text").inputValue();
   expect(letter).toContain(`Instead of the stop “${demo.stop.name}” we advise`);
   expect(letter).toMatch(/Computed with it on your readings: (It|Not sure) /);

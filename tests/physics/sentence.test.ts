@@ -6,6 +6,8 @@ describe("a sentence in the model's own units", () => {
   it.each<[QuantityKind, number, string]>([
     ["length", 12.34, "12.3 mm"],
     ["length", -0.96, "-1.0 mm"],
+    ["spacer", 10, "10 mm"],
+    ["spacer", 3.175, "3.2 mm"],
     ["angle", 14.26, "14.3°"],
     ["rate", 123.4, "123 N/mm"],
     ["rate", 0.98765, "0.988 N/mm"],

@@ -1,6 +1,6 @@
 import type { Assessment, Check, Fitment, Side, Stop } from "../fitment.ts";
 import { limitTouches, readingName } from "../readingNames.ts";
-import { length, type Sentence } from "../sentence.ts";
+import { length, type Sentence, spacer } from "../sentence.ts";
 import { secantRate, stiffnessClassOf } from "../stop/stiffnessClass.ts";
 import { stopCurve } from "../stop/stopCurve.ts";
 import { sided } from "../verdict/reason.ts";
@@ -41,7 +41,7 @@ export function combinationSentence(
             : "Leave it as it is: nothing that was tried is better.",
       ];
     case "spacer":
-      return ["Put a spacer of ", length(spacerMm), ` under the stop${where}.`];
+      return ["Put a spacer of ", spacer(spacerMm), ` under the stop${where}.`];
     case "stop":
       return [
         "Fit ",
@@ -53,7 +53,7 @@ export function combinationSentence(
         "Fit ",
         ...stopWords(fitment, combination),
         where === "" ? " on a spacer of " : `${where}, each on a spacer of `,
-        length(spacerMm),
+        spacer(spacerMm),
         ".",
       ];
   }
@@ -253,9 +253,9 @@ function freedBy(kind: Freed["kind"], amount: number): Sentence {
 
 function fitting(fitment: Fitment, { combination }: Trial): Sentence {
   const { change, spacerMm } = combination;
-  const spacer: Sentence = ["a spacer of ", length(spacerMm)];
+  const raised: Sentence = ["a spacer of ", spacer(spacerMm)];
   const stop = stopWords(fitment, combination);
   if (change === "nothing") return ["the stop as it is"];
-  if (change === "spacer") return spacer;
-  return change === "stop" ? stop : [...stop, " on ", ...spacer];
+  if (change === "spacer") return raised;
+  return change === "stop" ? stop : [...stop, " on ", ...raised];
 }

@@ -21,6 +21,7 @@ function onlyWith(value: unknown, sound: (item: unknown) => boolean): unknown {
 
 const quantityKinds: { readonly [Kind in QuantityKind]: true } = {
   length: true,
+  spacer: true,
   angle: true,
   rate: true,
   damping: true,

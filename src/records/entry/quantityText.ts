@@ -56,6 +56,7 @@ type Writer = (value: number, options: TextOptions) => string;
 
 const metric: { readonly [Kind in QuantityKind]: Writer } = {
   length: (mm, { coarse = false }) => `${fixed(mm, coarse && Math.abs(mm) >= 2 ? 0 : 1)} mm`,
+  spacer: (mm) => `${plainDecimal(Number(mm.toFixed(1)))} mm`,
   angle: (degrees) => `${fixed(degrees, 1)}°`,
   rate: (rate) => `${threeFigures(rate)} N/mm`,
   damping: (damping) => `${threeFigures(damping)} N·s/mm`,
@@ -82,6 +83,14 @@ const imperial: { readonly [Kind in QuantityKind]: Writer } = {
     if (!fractions && !coarse) return `${fixed(inches, 2)} in`;
     const text = sixteenths(inches);
     return coarse && text === "0" && mm !== 0 ? "less than 1/16 in" : `${text} in`;
+  },
+  // Sold in mm it is asked for in mm.
+  spacer: (mm) => {
+    const sixteenth = mmPerInch / 16;
+    const onTape = Math.abs(mm - sixteenth * Math.round(mm / sixteenth)) < 0.05;
+    return onTape
+      ? `${sixteenths(mm / mmPerInch)} in`
+      : `${fixed(mm / mmPerInch, 2)} in (${metric.spacer(mm, {})})`;
   },
   rate: (rate) => `${threeFigures(fromModel(rate, "lbf/in"))} ${unitText("lbf/in")}`,
   // The class is a round number in N/mm only, which stays beside the person's own unit.

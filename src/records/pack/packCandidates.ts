@@ -84,6 +84,27 @@ export function mountsHere(pack: Pack, check: MountedCheck): (stop: PackStop) =>
   };
 }
 
+/** The stops of a pack that can be ordered, beside the one that is fitted, by whether they mount on a vehicle. */
+export interface StopsByMounting {
+  readonly mounting: readonly PackStop[];
+  /** It is not known whether they mount. */
+  readonly unclear: readonly PackStop[];
+  readonly elsewhere: readonly PackStop[];
+}
+
+export function stopsByMounting(pack: Pack, check: MountedCheck): StopsByMounting {
+  const fitted = fittedInPack(pack, check)?.id;
+  const mounts = mountsHere(pack, check);
+  const of = (wanted: Mountable): readonly PackStop[] =>
+    pack.stops.filter((stop) => stop.id !== fitted && isOffered(stop) && mounts(stop) === wanted);
+  return { mounting: of("yes"), unclear: of("check"), elsewhere: of("no") };
+}
+
+/** What the list of stops tries beside the fitted one: all that mount, and all that may. */
+export function triedCandidates({ mounting, unclear }: StopsByMounting): readonly Candidate[] {
+  return [...mounting, ...unclear].map(packCandidate);
+}
+
 /** The spacers that can be bought: the pack's, else those of the person's unit. mm above 0, rising. */
 export function spacersOf(
   pack: Pick<Pack, "spacersMm"> | null,
@@ -94,7 +115,7 @@ export function spacersOf(
   return unit === "in" ? spacersByInch : spacersByMm;
 }
 
-export function packCandidate(stop: PackStop): Candidate {
+function packCandidate(stop: PackStop): Candidate {
   return {
     id: stop.id,
     stop: recordStop(stop),
@@ -112,12 +133,8 @@ export function prescribable(
   fitment: Fitment,
 ): readonly Candidate[] {
   if (pack === null) return scaledBuilds(fitment.stop);
-  const mounts = mountsHere(pack, check);
-  const fitted = fittedInPack(pack, check)?.id;
-  const others = pack.stops.filter(
-    (stop) => stop.id !== fitted && isOffered(stop) && mounts(stop) === "yes",
-  );
-  return others.length > 0 ? others.map(packCandidate) : scaledBuilds(fitment.stop);
+  const { mounting } = stopsByMounting(pack, check);
+  return mounting.length > 0 ? mounting.map(packCandidate) : scaledBuilds(fitment.stop);
 }
 
 /** The travel to contact that the vehicle was made with, where a platform of the pack says so. */

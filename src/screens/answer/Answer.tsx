@@ -2,14 +2,11 @@ import { useEffect, useMemo, useState } from "preact/hooks";
 import type { Assessor } from "../../compute/assessor.ts";
 import type { Assessment, Fitment, State } from "../../physics/fitment.ts";
 import type { Fault } from "../../physics/outcome.ts";
-import { fitmentWithStop } from "../../physics/prescription/index.ts";
 import { completeRecord } from "../../records/check/completeRecord.ts";
 import type { ListedCheck } from "../../records/check/listedCheck.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
-import { isOffered, type PackStop } from "../../records/pack/pack.ts";
-import { fittedInPack, mountsHere } from "../../records/pack/packCandidates.ts";
 import { stopTitle } from "../../records/pack/stopTitle.ts";
 import { useAfterPaint } from "../assessment/useAfterPaint.ts";
 import { useAssessment } from "../assessment/useAssessment.ts";
@@ -20,14 +17,14 @@ import { fullTravelStep } from "../guide/steps.ts";
 import { Button } from "../parts/Button.tsx";
 import { later } from "../parts/later.tsx";
 import { Notice } from "../parts/Notice.tsx";
+import { Unfolding } from "../parts/Unfolding.tsx";
 import { usePackInUse } from "../referencePack.ts";
 import { RemeasureOffer } from "../remeasure/RemeasureOffer.tsx";
 import { TravelView } from "../travelView/TravelView.tsx";
 import { CardButton } from "./card/CardButton.tsx";
-import { ComparedStops } from "./compare/ComparedStops.tsx";
+import type { ComparedStop } from "./compare/comparedStop.ts";
+import { OtherStops } from "./compare/OtherStops.tsx";
 import { prescribedStop } from "./compare/prescribedStop.ts";
-import { StopPicker } from "./compare/StopPicker.tsx";
-import { type OtherStop, useComparison } from "./compare/useComparison.ts";
 import { TravelLadder } from "./ladder/TravelLadder.tsx";
 import { AfterAnswer } from "./sections/AfterAnswer.tsx";
 import { Cautions } from "./sections/Cautions.tsx";
@@ -146,17 +143,7 @@ function Answered({
 }) {
   const rest = useAfterPaint();
   const completed = useMemo(() => completeRecord(stored), [stored]);
-  const [picked, setPicked] = useState<PackStop | null>(null);
-  const candidate = useMemo<OtherStop | null>(
-    () =>
-      picked && {
-        name: [stopTitle(picked)],
-        fitment: fitmentWithStop(fitment, picked),
-        assumed: ["The other stop closes the gap by its extra height."],
-      },
-    [fitment, picked],
-  );
-  const comparison = useComparison(assessor, candidate, "compared");
+  const [picked, setPicked] = useState<ComparedStop | null>(null);
   const inUse = usePackInUse();
   const prescribing = usePrescription(
     assessor,
@@ -165,16 +152,7 @@ function Answered({
     inUse?.pack ?? null,
     unit,
   );
-  const other = picked ? comparison.other : prescribedStop(prescribing);
-  const pack = inUse?.pack;
-  const stops = useMemo(() => {
-    if (pack === undefined) return [];
-    const fitted = fittedInPack(pack, stored.record)?.id;
-    const mounts = mountsHere(pack, stored.record);
-    return pack.stops.filter(
-      (stop) => stop.id !== fitted && isOffered(stop) && mounts(stop) === "yes",
-    );
-  }, [pack, stored.record]);
+  const other = picked ?? prescribedStop(prescribing);
 
   return (
     <>
@@ -286,24 +264,23 @@ function Answered({
               </Button>
             </div>
             <p class="small">
-              Tap a stop that mounts here to compare it with {stopTitle(fitment.stop)} on this
-              vehicle.
+              Or try each stop of the library here, and set one against {stopTitle(fitment.stop)}.
             </p>
-            <StopPicker
-              fitment={fitment}
-              stops={stops}
-              picked={picked}
-              onPick={setPicked}
-              unit={unit}
-            />
-            {picked && (
-              <ComparedStops
-                fitment={fitment}
-                assessment={assessment}
-                comparison={comparison}
-                onLeave={() => setPicked(null)}
-                unit={unit}
-              />
+            {inUse && complete && (
+              <Unfolding summary="Try the library's stops here, one by one">
+                {() => (
+                  <OtherStops
+                    assessor={assessor}
+                    check={stored.record}
+                    fitment={fitment}
+                    assessment={assessment}
+                    pack={inUse.pack}
+                    picked={picked}
+                    onPick={setPicked}
+                    unit={unit}
+                  />
+                )}
+              </Unfolding>
             )}
           </section>
           {complete && (

@@ -1,5 +1,5 @@
 import { useEffect, useMemo, useState } from "preact/hooks";
-import type { Assessment, Stop } from "../../physics/fitment.ts";
+import type { Stop } from "../../physics/fitment.ts";
 import type { Prescription } from "../../physics/prescription/index.ts";
 import { travelKeptSentence } from "../../physics/prescription/index.ts";
 import { capital } from "../../physics/sentence.ts";
@@ -13,18 +13,29 @@ import { partText } from "../../records/pack/stopFacts.ts";
 import { stopTitle } from "../../records/pack/stopTitle.ts";
 import type { Decision } from "../../records/review/decision.ts";
 import type { Listed } from "../../records/review/listedSubmission.ts";
-import { acceptText, askAgainText, otherPartText } from "../../records/review/replyText.ts";
+import {
+  type AdvisedPart,
+  acceptText,
+  askAgainText,
+  otherPartText,
+} from "../../records/review/replyText.ts";
 import { unitOf } from "../../records/review/submission.ts";
 import { Button } from "../parts/Button.tsx";
 import { CheckLine, Segmented } from "../parts/Choices.tsx";
 import { TextField } from "../parts/Field.tsx";
-import { rankedName } from "../ranking/rankingWords.ts";
+import { useReferencePack } from "../referencePack.ts";
+import { TriedStops } from "../triedStops/TriedStops.tsx";
+import { rankedName } from "../triedStops/triedWords.ts";
+import {
+  allTried,
+  isAdvisable,
+  type TriedStop,
+  useTriedStops,
+} from "../triedStops/useTriedStops.ts";
 import type { DecideProps } from "./decideProps.ts";
 import type { DecidedKind } from "./decisionDraft.ts";
 import { deskName, keepDeskName } from "./deskName.ts";
 import { askable, askedReadings, toldAnswer } from "./replyItems.ts";
-import { StopChoice } from "./StopChoice.tsx";
-import { type TriedPart, usePartsTried } from "./usePartsTried.ts";
 
 const kinds = [
   { value: "accept", name: "Accept", key: "a" },
@@ -80,10 +91,12 @@ export function Deciding({
   const signedIn = desk.shared?.state?.person;
   const by = signedIn || typedName;
   const unit = unitOf(record);
-  const tried = usePartsTried(assessor, record, fitment, kind === "otherPart", unit);
-  const part = tried.parts.find(({ key }) => key === picked) ?? null;
+  const pack = useReferencePack();
+  const wanted = kind === "otherPart" ? fitment : null;
+  const tried = useTriedStops(assessor, record, wanted, pack, unit);
+  const part = allTried(tried).find(({ key, asFitted }) => key === picked && !asFitted) ?? null;
   const prescription = prescribing.state === "found" ? prescribing.prescription : null;
-  const needsReason = kind === "otherPart" && part !== null && !advisable(part);
+  const needsReason = kind === "otherPart" && part !== null && !isAdvisable(part);
   const written = useMemo(() => {
     const content = { record: letterTo(record, submission), unit, from: by, note };
     if (kind === "askAgain") {
@@ -94,9 +107,10 @@ export function Deciding({
       if (assessment === null) return null;
       return acceptText(content, toldAnswer(assessment, prescription));
     }
-    if (part === null || part.ranked.assessment === null) return null;
-    if (!advisable(part) && note.trim() === "") return null;
-    return otherPartText(content, advisedPart(part, part.ranked.assessment, unit));
+    const advice = part && advisedPart(part, unit);
+    if (part === null || advice === null) return null;
+    if (!isAdvisable(part) && note.trim() === "") return null;
+    return otherPartText(content, advice);
   }, [
     kind,
     asked,
@@ -191,11 +205,20 @@ export function Deciding({
         </fieldset>
       )}
       {kind === "otherPart" && (
-        <StopChoice
+        <TriedStops
           tried={tried}
-          picked={picked}
-          onPick={(id) => onDraft({ picked: id })}
+          level={3}
           unit={unit}
+          choice={({ key, ranked, asFitted }) =>
+            !asFitted && (
+              <div class="row">
+                <Button pressed={picked === key} onClick={() => onDraft({ picked: key })}>
+                  {picked === key ? "Chosen" : "Choose"}
+                  <span class="unseen"> {rankedName(ranked, unit)}</span>
+                </Button>
+              </div>
+            )
+          }
         />
       )}
       {signedIn ? (
@@ -261,12 +284,13 @@ export function Deciding({
 /** The stop that a decision advises, if it advises another one than was checked. */
 function advised(
   kind: DecidedKind,
-  part: TriedPart | null,
+  part: TriedStop | null,
   prescription: Prescription | null,
   unit: LengthUnit,
 ): Pick<Decision, "stop" | "part"> {
-  if (kind === "otherPart" && part) {
-    return { stop: rankedName(part.ranked, unit), ...orderable(part.stop) };
+  const tried = part?.ranked.fitment?.stop;
+  if (kind === "otherPart" && part && tried) {
+    return { stop: rankedName(part.ranked, unit), ...orderable(tried) };
   }
   if (kind !== "accept" || !prescription || prescription.none) return {};
   const { change, candidate } = prescription;
@@ -287,12 +311,11 @@ function letterTo(record: CheckRecord, { way }: Listed): CheckRecord {
   return { ...record, author };
 }
 
-/** Tested to fit, with care at most, and known to mount there. */
-function advisable({ ranked: { verdict }, unclear }: TriedPart): boolean {
-  return !unclear && (verdict === "ok" || verdict === "care");
-}
-
-function advisedPart({ stop, ranked }: TriedPart, assessment: Assessment, unit: LengthUnit) {
+/** Null where it could not be assessed. */
+function advisedPart({ ranked }: TriedStop, unit: LengthUnit): AdvisedPart | null {
+  const { fitment, assessment } = ranked;
+  if (fitment === null || assessment === null) return null;
+  const { stop } = fitment;
   const curve = stopCurve(stop);
   return {
     name: rankedName(ranked, unit),

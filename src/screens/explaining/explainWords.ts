@@ -1,7 +1,6 @@
 import type { Assessment, CornerAssessment, LimitKind } from "../../physics/fitment.ts";
 import type { Prescription } from "../../physics/prescription/index.ts";
-import type { Sentence } from "../../physics/sentence.ts";
-import { length } from "../../physics/sentence.ts";
+import { length, type Sentence, spacer } from "../../physics/sentence.ts";
 
 /** What touches hard, as a customer says it. */
 const touching: { readonly [Kind in LimitKind]: string } = {
@@ -72,9 +71,9 @@ function changed(prescription: Prescription): readonly Sentence[] {
   const part = partNumber === undefined ? `“${name}”` : `“${name}”, part number ${partNumber},`;
   const what: Sentence =
     change === "spacer"
-      ? ["A spacer of ", length(spacerMm), " goes under the stop on both sides."]
+      ? ["A spacer of ", spacer(spacerMm), " goes under the stop on both sides."]
       : spacerMm > 0
-        ? [`The stop ${part} goes in on both sides, with a spacer of `, length(spacerMm), "."]
+        ? [`The stop ${part} goes in on both sides, with a spacer of `, spacer(spacerMm), "."]
         : [`The stop ${part} goes in on both sides.`];
   const hit = corner?.wheelTravelToHardLimitMm ?? null;
   const left = corner && hit !== null ? hit - corner.wheelTravelToFullStopMm : null;

@@ -17,8 +17,8 @@ import { type Series, SeriesChart } from "../charts/SeriesChart.tsx";
 import { StateMark } from "../drawings/StateMark.tsx";
 import { Disclosure } from "../parts/Disclosure.tsx";
 import { Unfolding } from "../parts/Unfolding.tsx";
+import { mountDifferences, partFacts, rankedKey, rankedName } from "../triedStops/triedWords.ts";
 import { ComparedImpact } from "./ComparedImpact.tsx";
-import { mountDifferences, partFacts, rankedKey, rankedName } from "./rankingWords.ts";
 
 interface Shown {
   readonly name: string;

@@ -1,36 +1,26 @@
 import { useEffect, useMemo, useState } from "preact/hooks";
 import type { Assessor } from "../../compute/assessor.ts";
-import { fittedId } from "../../physics/prescription/index.ts";
-import type { RankedStop } from "../../physics/ranking/index.ts";
 import type { Sentence } from "../../physics/sentence.ts";
 import { fitmentOf } from "../../records/check/fitmentOf.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
-import type { Mountable } from "../../records/pack/mounting.ts";
-import { isOffered, type Pack, type PackStop, stopOf } from "../../records/pack/pack.ts";
-import {
-  fittedInPack,
-  type MountedCheck,
-  mountsHere,
-  packCandidate,
-  searchOptionsOf,
-} from "../../records/pack/packCandidates.ts";
+import type { Pack } from "../../records/pack/pack.ts";
 import { packSince } from "../../records/pack/packSince.ts";
 import { answerHref, checksHref } from "../addresses.ts";
 import { Cautions } from "../answer/sections/Cautions.tsx";
 import { certification } from "../answer/sections/VerdictPanel.tsx";
 import { useAssessor } from "../assessment/useAssessor.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
+import { CheckLine } from "../parts/Choices.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import { usePackInUse } from "../referencePack.ts";
+import { TriedStops } from "../triedStops/TriedStops.tsx";
+import { rankedName } from "../triedStops/triedWords.ts";
+import { allTried, type TriedStop, useTriedStops } from "../triedStops/useTriedStops.ts";
 import type { OpenedStore } from "../useStore.ts";
 import { RankedComparison } from "./RankedComparison.tsx";
-import { Groups, OtherMountings } from "./RankedGroups.tsx";
-import { RankedRow } from "./RankedRow.tsx";
-import { rankedKey } from "./rankingWords.ts";
-import { type Ranking, useRanking } from "./useRanking.ts";
 import "../answer/answer.css";
 import "../charts/charts.css";
 import "../answer/sections/figures.css";
@@ -138,50 +128,32 @@ function Ranked({
   const assessor = useAssessor(startAssessor);
   const [chosen, setChosen] = useState<readonly string[]>([]);
   const [comparing, setComparing] = useState(false);
-  const { mounting, unclear, elsewhere } = useMemo(
-    () => byMounting(pack, stored.record),
-    [pack, stored],
-  );
-  const candidates = useMemo(
-    () => [...mounting, ...unclear].map(packCandidate),
-    [mounting, unclear],
-  );
   const fitment = useMemo(() => {
     const completion = completeRecord(stored);
     return completion.ok ? fitmentOf(completion.value) : null;
   }, [stored]);
-  const options = useMemo(
-    () => fitment && searchOptionsOf(pack, stored.record, fitment, unit),
-    [pack, stored, fitment, unit],
-  );
-  const ranking = useRanking(assessor, fitment, candidates, options);
+  const tried = useTriedStops(assessor, stored.record, fitment, pack, unit);
   const since = useMemo(() => packSince(stored.record, pack), [stored, pack]);
   const compared = chosen.flatMap((key) => {
-    const found = ranking.ranked.find((each) => rankedKey(each) === key);
-    return found ? [found] : [];
+    const found = allTried(tried).find((each) => each.key === key);
+    return found ? [found.ranked] : [];
   });
-  const fitted = fittedInPack(pack, stored.record);
-  const isUnclear = ({ id: ranked }: RankedStop) => unclear.some(({ id }) => id === ranked);
   const raised = (stored.record.vehicle?.liftMm ?? 0) > 0;
+  const full = chosen.length >= mostCompared;
 
-  const row = (ranked: RankedStop) => (
-    <RankedRow
-      key={rankedKey(ranked)}
-      ranked={ranked}
-      stop={ranked.id === fittedId ? fitted : stopOf(pack, ranked.id)}
-      fitted={ranked.id === fittedId && ranked.spacerMm === 0}
-      unclear={isUnclear(ranked)}
-      fittedStop={fitted}
-      compared={chosen.includes(rankedKey(ranked))}
-      full={chosen.length >= mostCompared}
-      unit={unit}
-      onCompare={(wanted) =>
+  const choice = ({ key, ranked }: TriedStop) => (
+    <CheckLine
+      checked={chosen.includes(key)}
+      onChange={(wanted) =>
         setChosen((before) => {
-          const others = before.filter((key) => key !== rankedKey(ranked));
-          return wanted ? [...others, rankedKey(ranked)].slice(0, mostCompared) : others;
+          const others = before.filter((each) => each !== key);
+          return wanted ? [...others, key].slice(0, mostCompared) : others;
         })
       }
-    />
+      {...(full && !chosen.includes(key) && { hint: "Three at most: remove another one first." })}
+    >
+      Compare<span class="unseen"> {rankedName(ranked, unit)}</span>
+    </CheckLine>
   );
   return (
     <Screen
@@ -229,7 +201,7 @@ function Ranked({
           assessor={assessor}
           chosen={compared}
           pack={pack}
-          fittedStop={fitted}
+          fittedStop={tried.fitted}
           unit={unit}
         />
       ) : (
@@ -238,48 +210,11 @@ function Ranked({
             Every stop of the library that mounts here, with this check's requirements. Where a
             spacer helps, it is shown with one.
           </p>
-          <Progress ranking={ranking} />
-          {ranking.fault && (
-            <Notice tone="unsure" live>
-              <p>{sentenceText(ranking.fault.sentence, unit)}</p>
-            </Notice>
-          )}
-          <Groups
-            ranking={{ ...ranking, ranked: ranking.ranked.filter((each) => !isUnclear(each)) }}
-            row={row}
-            unit={unit}
-          />
-          <OtherMountings
-            unclear={ranking.ranked.filter(isUnclear)}
-            elsewhere={elsewhere}
-            row={row}
-            unit={unit}
-          />
+          <TriedStops tried={tried} unit={unit} choice={choice} />
           <Cautions raised={raised} />
           <p class="small">{certification}</p>
         </>
       )}
     </Screen>
   );
-}
-
-function Progress({ ranking: { done, total, finished } }: { ranking: Ranking }) {
-  if (finished) return null;
-  return (
-    <div class="progress-line" role="status">
-      <label>
-        {done} of {total} stops worked out
-        <progress value={done} max={Math.max(1, total)} />
-      </label>
-    </div>
-  );
-}
-
-/** The stops of the pack that can be ordered by whether they mount here; the one that is fitted is ranked by itself. */
-function byMounting(pack: Pack, check: MountedCheck) {
-  const fitted = fittedInPack(pack, check)?.id;
-  const mounts = mountsHere(pack, check);
-  const of = (wanted: Mountable): readonly PackStop[] =>
-    pack.stops.filter((stop) => stop.id !== fitted && isOffered(stop) && mounts(stop) === wanted);
-  return { mounting: of("yes"), unclear: of("check"), elsewhere: of("no") };
 }

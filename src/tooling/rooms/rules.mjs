@@ -32,7 +32,7 @@ const screenRooms = [
   ["parts"],
   ["camera", "charts", "howComputed", "offline", "settings"],
   ["assessment", "choosing", "guide"],
-  ["job", "saved", "remeasure"],
+  ["job", "saved", "remeasure", "triedStops"],
   ["check"],
   [
     "exchange",

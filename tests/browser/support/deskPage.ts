@@ -92,6 +92,20 @@ export class DeskPage {
     await this.page.locator(".desk-decide .segmented label").filter({ hasText: kind }).click();
   }
 
+  /** Waits until the tested list is whole, and shows what fails in it as well. */
+  async partsTried(): Promise<void> {
+    await this.page.locator(".desk-decide li.ranked").first().waitFor({ timeout: 60_000 });
+    const working = this.page.getByText(/stops worked out/);
+    await working.waitFor({ state: "detached", timeout: 100_000 });
+    const more = this.page.getByRole("button", { name: "Show them, and what fails" });
+    if (await more.isVisible()) await more.click();
+  }
+
+  /** The way to choose one of the list, by its place. */
+  part(place: number): Locator {
+    return this.page.locator(".desk-decide li.ranked button").nth(place);
+  }
+
   async name(name: string): Promise<void> {
     await this.page.getByLabel("Your name").fill(name);
   }

@@ -120,3 +120,18 @@ it("of a message the first sentence alone, its numbers with it", () => {
   expect(firstSentence(["It fits."])).toEqual(["It fits."]);
   expect(firstSentence(["One. Two. Three."])).toEqual(["One."]);
 });
+
+describe("a spacer", () => {
+  const text = (value: number, unit: "mm" | "in") =>
+    withPlainSpaces(quantityText({ kind: "spacer", value }, unit, { coarse: true }));
+
+  it("is told as it is sold: in whole mm or the tape's fractions, never rounded to another one", () => {
+    expect([10, 2.5, 60].map((value) => text(value, "mm"))).toEqual(["10 mm", "2.5 mm", "60 mm"]);
+    expect([12.7, 3.175, 63.5].map((value) => text(value, "in"))).toEqual([
+      "1/2 in",
+      "1/8 in",
+      "2 1/2 in",
+    ]);
+    expect(text(10, "in")).toBe("0.39 in (10 mm)");
+  });
+});

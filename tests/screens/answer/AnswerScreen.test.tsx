@@ -70,7 +70,7 @@ it("an estimated stop is marked as one under the verdict and where it is set aga
     `The force curve of “${record.stop.name}” was not tested (from 60 Shore A, 60 mm across): its forces are taken as ± 25 %.`,
   );
   screen.getByText(
-    `Tap a stop that mounts here to compare it with ${record.stop.name} (estimate) on this vehicle.`,
+    `Or try each stop of the library here, and set one against ${record.stop.name} (estimate).`,
   );
 });
 
@@ -274,25 +274,45 @@ describe("the map of height and stiffness", () => {
 });
 
 describe("another stop", () => {
-  it("is set against this one by one tap, on the same vehicle", async () => {
+  const tryTheLibrary = () => unfold(screen.getByText("Try the library's stops here, one by one"));
+  const worked = async () => {
+    await screen.findByText(/^These fit \(/);
+    await waitFor(() => expect(screen.queryByText(/stops worked out/)).toBeNull(), {
+      timeout: 60_000,
+    });
+  };
+
+  it("is tried before it can be set against this one, on the same vehicle", async () => {
     show(demoRecord("arm-needs-taller"));
     await answered();
-    fireEvent.click(
-      await waitFor(() => screen.getByRole("button", { name: /^Tall progressive/ }), patience),
-    );
-    await waitFor(() => screen.getByText("Tall progressive: the checks"), patience);
+    tryTheLibrary();
+    await worked();
+    const more = screen.queryByRole("button", { name: "Show them, and what fails" });
+    if (more) fireEvent.click(more);
+    const name = /^Set against the fitted one ?: Tall progressive$/;
+    fireEvent.click(await screen.findByRole("button", { name }));
+    await screen.findByText("Tall progressive: the checks");
+    expect(screen.getByRole("button", { name }).getAttribute("aria-pressed")).toBe("true");
     expect(screen.getAllByRole("table", { name: "The checks, side by side" })).toHaveLength(2);
     expect(screen.getByText("fitted").closest("section")?.textContent).toContain("It doesn't fit");
     expect(screen.getAllByText("Left: wheel travel up from ride, Tall progressive")).toBeTruthy();
     fireEvent.click(screen.getByRole("button", { name: "Close comparison" }));
     await waitFor(() => expect(screen.queryByText("Tall progressive: the checks")).toBeNull());
-  }, 30_000);
+  }, 90_000);
 
-  it("that can't be mounted there is not offered", async () => {
+  it("that can't be mounted there is named apart, and can't be set against it; nor can this one itself", async () => {
     show(demoRecord("arm-fits"));
     await answered();
-    await waitFor(() => screen.getByRole("button", { name: /^Arm block/ }), patience);
-    expect(screen.queryByRole("button", { name: /^Tall firm|^Rod stop/ })).toBeNull();
-    expect(screen.queryByRole("button", { name: /^All \d+ stops of the library/ })).toBeNull();
-  }, 30_000);
+    tryTheLibrary();
+    await worked();
+    const more = screen.queryByRole("button", { name: "Show them, and what fails" });
+    if (more) fireEvent.click(more);
+    screen.getByText(/^Rod stop · /);
+    await screen.findByRole("button", { name: /^Set against the fitted one ?: Arm block/ });
+    expect(
+      screen.queryByRole("button", { name: /^Set against.*: (Tall firm|Rod stop)/ }),
+    ).toBeNull();
+    const own = screen.getByText("the one of this check").closest("li");
+    expect(own?.querySelector("button")).toBeNull();
+  }, 90_000);
 });

@@ -1,41 +1,31 @@
 import { Fragment } from "preact";
 import type { Assessment, Fitment } from "../../../physics/fitment.ts";
-import { sentenceText } from "../../../records/entry/quantityText.ts";
+import { sentenceText, withoutRanges } from "../../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { stopTitle } from "../../../records/pack/stopTitle.ts";
 import { sideWords, verdictWords } from "../../assessment/stateWords.ts";
 import { StateMark } from "../../drawings/StateMark.tsx";
 import { Button } from "../../parts/Button.tsx";
-import { Notice } from "../../parts/Notice.tsx";
 import { Unfolding } from "../../parts/Unfolding.tsx";
 import { TravelLadder } from "../ladder/TravelLadder.tsx";
 import { SideComparison } from "../sections/SideComparison.tsx";
 import { ComparedFigures } from "./ComparedFigures.tsx";
-import type { Comparison } from "./useComparison.ts";
+import type { ComparedStop } from "./comparedStop.ts";
 
 /** This stop and the other one: verdicts, checks and ladders side by side, drawings over each other. */
 export function ComparedStops({
   fitment,
   assessment,
-  comparison,
+  other,
   onLeave,
   unit,
 }: {
   fitment: Fitment;
   assessment: Assessment;
-  comparison: Comparison;
+  other: ComparedStop;
   onLeave: () => void;
   unit: LengthUnit;
 }) {
-  if (comparison.fault) {
-    return (
-      <Notice tone="unsure" live>
-        <p>{sentenceText(comparison.fault.sentence, unit)}</p>
-      </Notice>
-    );
-  }
-  const { other } = comparison;
-  if (!other) return <p class="soft">Working out the other stop …</p>;
   const fittedName = stopTitle(fitment.stop);
   const otherName = sentenceText(other.name, unit);
   const both = [
@@ -56,7 +46,9 @@ export function ComparedStops({
                 {verdictWords[one.assessment.verdict]}
               </strong>
             </p>
-            <p class="check-sentence">{sentenceText(one.assessment.reason, unit)}</p>
+            <p class="check-sentence">
+              {sentenceText(withoutRanges(one.assessment.reason), unit, { coarse: true })}
+            </p>
           </section>
         ))}
       </div>

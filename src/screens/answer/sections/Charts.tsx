@@ -10,7 +10,7 @@ import { useHeightClassMap } from "../../assessment/useHeightClassMap.ts";
 import { Segmented } from "../../parts/Choices.tsx";
 import { AfterHitView } from "../afterHit/AfterHit.tsx";
 import { FromTest } from "../afterHit/FromTest.tsx";
-import type { ComparedStop } from "../compare/useComparison.ts";
+import type { ComparedStop } from "../compare/comparedStop.ts";
 import { Contacts } from "../contacts/Contacts.tsx";
 import { contactsByRoad } from "../contacts/contactsByRoad.ts";
 import { HeightClassMap } from "../map/HeightClassMap.tsx";

@@ -10,7 +10,7 @@ import { eventWords } from "../../assessment/eventWords.ts";
 import { sideWords } from "../../assessment/stateWords.ts";
 import { useImpactRun } from "../../assessment/useImpactRun.ts";
 import { Choices } from "../../parts/Choices.tsx";
-import type { ComparedStop } from "../compare/useComparison.ts";
+import type { ComparedStop } from "../compare/comparedStop.ts";
 import { ImpactChart, type ImpactRecord } from "../impact/ImpactChart.tsx";
 
 /** The first event that the stop fails in, else the last. */

@@ -1,60 +1,53 @@
-import type { RankedStop } from "../../physics/ranking/index.ts";
+import type { ComponentChildren } from "preact";
 import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { PackStop } from "../../records/pack/pack.ts";
 import { stopFacts } from "../../records/pack/stopFacts.ts";
 import { verdictWords } from "../assessment/stateWords.ts";
 import { StateMark } from "../drawings/StateMark.tsx";
-import { CheckLine } from "../parts/Choices.tsx";
 import {
   marginTexts,
   mountDifferences,
   rankedName,
   shortcomingsTold,
   travelLost,
-} from "./rankingWords.ts";
+} from "./triedWords.ts";
+import type { TriedStop } from "./useTriedStops.ts";
+
+export type HeadingLevel = 2 | 3 | 4;
+
+export function headingOf(level: HeadingLevel): "h2" | "h3" | "h4" {
+  return `h${level}`;
+}
 
 /** One stop of the list: its verdict, its margins, and what fails. */
-export function RankedRow({
-  ranked,
-  stop,
+export function TriedStopRow({
+  tried: { ranked, stop, asFitted, unclear, shown },
   fitted,
-  fittedStop,
-  unclear,
-  compared,
-  full,
+  level,
   unit,
-  onCompare,
+  children,
 }: {
-  ranked: RankedStop;
-  /** As the pack has it; null where it is only in the check. */
-  stop: PackStop | null;
-  /** It is the one of the check. */
-  fitted: boolean;
+  tried: TriedStop;
   /** The check's own stop as the pack has it; null where it is not in the pack. */
-  fittedStop: PackStop | null;
-  /** It is not known whether it mounts here. */
-  unclear: boolean;
-  compared: boolean;
-  /** As many are chosen for comparison as can be. */
-  full: boolean;
+  fitted: PackStop | null;
+  level: HeadingLevel;
   unit: LengthUnit;
-  onCompare: (compared: boolean) => void;
+  children: ComponentChildren;
 }) {
-  const name = rankedName(ranked, unit);
-  // Nothing is green before it is known to mount.
-  const shown = unclear && ranked.verdict !== "no" ? "unsure" : ranked.verdict;
+  const Heading = headingOf(level);
   const margins = marginTexts(ranked, unit);
   const lost = travelLost(ranked, unit);
-  const mount = stop && !fitted ? mountDifferences(stop, fittedStop, unit) : [];
+  const mount = stop && !asFitted ? mountDifferences(stop, fitted, unit) : [];
   return (
     <li class={`card ranked ranked-${unclear ? "mayFit" : ranked.group}`}>
       <div class="ranked-head">
         <StateMark state={shown} size={32} label="" />
         <div>
-          <h3>
-            {name} {fitted && <span class="ranked-fitted">the one of this check</span>}
-          </h3>
+          <Heading>
+            {rankedName(ranked, unit)}{" "}
+            {asFitted && <span class="ranked-fitted">the one of this check</span>}
+          </Heading>
           <p class={`small tone-${shown}`}>
             {unclear && ranked.verdict !== "no"
               ? "Check first that it mounts"
@@ -79,7 +72,9 @@ export function RankedRow({
           <span>{lost}</span>
         </p>
       )}
-      {ranked.fault && <p class="small">{sentenceText(ranked.fault.sentence, unit)}</p>}
+      {ranked.fault && (
+        <p class="small">{sentenceText(ranked.fault.sentence, unit, { coarse: true })}</p>
+      )}
       {margins.length > 0 && (
         <dl class="ranked-margins">
           {margins.map((margin) => (
@@ -102,15 +97,7 @@ export function RankedRow({
           ))}
         </ul>
       )}
-      {ranked.assessment && (
-        <CheckLine
-          checked={compared}
-          onChange={onCompare}
-          {...(full && !compared && { hint: "Three at most: remove another one first." })}
-        >
-          Compare<span class="unseen"> {name}</span>
-        </CheckLine>
-      )}
+      {children}
     </li>
   );
 }

@@ -1,11 +1,15 @@
+import type { ComponentChildren } from "preact";
 import { useState } from "preact/hooks";
 import type { RankedStop } from "../../physics/ranking/index.ts";
+import { sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { mountingText } from "../../records/pack/mounting.ts";
-import type { PackStop } from "../../records/pack/pack.ts";
 import { Button } from "../parts/Button.tsx";
-import { nearlyText } from "./rankingWords.ts";
-import type { Ranking } from "./useRanking.ts";
+import { Notice } from "../parts/Notice.tsx";
+import { type HeadingLevel, headingOf, TriedStopRow } from "./TriedStopRow.tsx";
+import { nearlyText } from "./triedWords.ts";
+import type { TriedStops as Tried, TriedStop } from "./useTriedStops.ts";
+import "./triedStops.css";
 
 const groups: readonly {
   readonly group: RankedStop["group"];
@@ -34,31 +38,64 @@ const groups: readonly {
   { group: "doesNotFit", heading: "These don't fit", says: null, none: "None." },
 ];
 
-export function Groups({
-  ranking,
-  row,
+/**
+ * The tested list of stops, the same wherever one is chosen: best first, what is not known to mount apart
+ * and never green, what mounts differently named and not tried.
+ */
+export function TriedStops({
+  tried,
+  level = 2,
   unit,
+  choice,
 }: {
-  ranking: Ranking;
+  tried: Tried;
+  level?: HeadingLevel;
   unit: LengthUnit;
-  row: (ranked: RankedStop) => preact.ComponentChildren;
+  /** What can be done with one of them; nothing with one that could not be assessed. */
+  choice: (stop: TriedStop) => ComponentChildren;
 }) {
   const [all, setAll] = useState(false);
+  const { mounting, unclear, elsewhere, done, total, finished, fault } = tried;
+  const Heading = headingOf(level);
+  const row = (stop: TriedStop) => (
+    <TriedStopRow
+      key={stop.key}
+      tried={stop}
+      fitted={tried.fitted}
+      level={level === 2 ? 3 : 4}
+      unit={unit}
+    >
+      {stop.ranked.assessment && choice(stop)}
+    </TriedStopRow>
+  );
   return (
     <>
+      {!finished && (
+        <div class="progress-line" role="status">
+          <label>
+            {done} of {total} stops worked out
+            <progress value={done} max={Math.max(1, total)} />
+          </label>
+        </div>
+      )}
+      {fault && (
+        <Notice tone="unsure" live>
+          <p>{sentenceText(fault.sentence, unit)}</p>
+        </Notice>
+      )}
       {groups.map(({ group, heading, says, none }) => {
-        const members = ranking.ranked.filter((ranked) => ranked.group === group);
+        const members = mounting.filter(({ ranked }) => ranked.group === group);
         const folded = group === "doesNotFit" && !all;
         return (
           <section key={group} class="stack-close" aria-labelledby={`group-${group}`}>
-            <h2 id={`group-${group}`}>
+            <Heading id={`group-${group}`}>
               {heading} ({members.length})
-            </h2>
+            </Heading>
             {members.length > 0 && group === "nearly" && (
               <p class="small soft">{nearlyText(unit)}</p>
             )}
             {members.length > 0 && says && <p class="small soft">{says}</p>}
-            {members.length === 0 && ranking.finished && <p class="small soft">{none}</p>}
+            {members.length === 0 && finished && <p class="small soft">{none}</p>}
             {folded && members.length > 0 ? (
               <div class="row">
                 <Button icon="plus" onClick={() => setAll(true)}>
@@ -71,27 +108,9 @@ export function Groups({
           </section>
         );
       })}
-    </>
-  );
-}
-
-/** What can't be mounted here, or is not known to: apart, and never among those that fit. */
-export function OtherMountings({
-  unclear,
-  elsewhere,
-  row,
-  unit,
-}: {
-  unclear: readonly RankedStop[];
-  elsewhere: readonly PackStop[];
-  unit: LengthUnit;
-  row: (ranked: RankedStop) => preact.ComponentChildren;
-}) {
-  return (
-    <>
       {unclear.length > 0 && (
         <section class="stack-close" aria-labelledby="group-unclear">
-          <h2 id="group-unclear">Check the mounting first ({unclear.length})</h2>
+          <Heading id="group-unclear">Check the mounting first ({unclear.length})</Heading>
           <p class="small soft">
             The thread, bore or seat is not known, here or on the stop. Check first that it mounts.
           </p>
@@ -100,13 +119,13 @@ export function OtherMountings({
       )}
       {elsewhere.length > 0 && (
         <section class="stack-close" aria-labelledby="group-elsewhere">
-          <h2 id="group-elsewhere">These mount differently ({elsewhere.length})</h2>
+          <Heading id="group-elsewhere">These mount differently ({elsewhere.length})</Heading>
           <p class="small soft">They can't be fitted here, so they were not tried.</p>
           <ul class="plain-list small">
-            {elsewhere.map(({ id, name, mount, mounting }) => (
+            {elsewhere.map(({ id, name, mount, mounting: words }) => (
               <li key={id}>
                 {name}
-                {mount ? ` · ${mountingText(mount, unit)}` : mounting ? ` · ${mounting}` : ""}
+                {mount ? ` · ${mountingText(mount, unit)}` : words ? ` · ${words}` : ""}
               </li>
             ))}
           </ul>

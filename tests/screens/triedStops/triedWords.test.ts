@@ -13,7 +13,7 @@ import {
   rankedName,
   shortcomingsTold,
   travelLost,
-} from "../../../src/screens/ranking/rankingWords.ts";
+} from "../../../src/screens/triedStops/triedWords.ts";
 import { finished } from "../../physics/prescription/exhaustive.ts";
 import { uprightStrut } from "../../physics/staticFitments.ts";
 
@@ -94,8 +94,8 @@ it("nearly is put in figures", () => {
 describe("margins in words", () => {
   it("say what is over and what is short, in the person's unit (25.4 mm to the inch, NIST SP 811)", () => {
     expect(marginTexts(ranked, "in").map(({ text }) => withPlainSpaces(text))).toEqual([
-      "0.10 in short",
-      "0.50 in to spare",
+      "1/8 in short",
+      "1/2 in to spare",
       "0.25 g to spare",
       "10 % past full compression",
     ]);
@@ -128,7 +128,7 @@ it("a stop that leaves too little of the travel says so, whatever its verdict", 
 it("a stop with a spacer is a row of its own, named with its height", () => {
   const raised = { ...ranked, spacerMm: 12.7 };
   expect(rankedKey(raised)).not.toBe(rankedKey(ranked));
-  expect(withPlainSpaces(rankedName(raised, "in"))).toBe("Tall firm with a spacer of 0.50 in");
+  expect(withPlainSpaces(rankedName(raised, "in"))).toBe("Tall firm with a spacer of 1/2 in");
   expect(rankedName(ranked, "mm")).toBe("Tall firm");
 });
 

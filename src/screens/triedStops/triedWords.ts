@@ -1,9 +1,10 @@
 import type { State, Stop } from "../../physics/fitment.ts";
 import { travelKeptSentence } from "../../physics/prescription/index.ts";
 import { little, type RankedStop } from "../../physics/ranking/index.ts";
+import { spacer } from "../../physics/sentence.ts";
 import { secantRate, stiffnessClassOf, stopCurve } from "../../physics/stop/index.ts";
 import { meanOf } from "../../physics/uncertainty/index.ts";
-import { quantityText, sentenceText } from "../../records/entry/quantityText.ts";
+import { quantityText, sentenceText, withoutRanges } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { mountingText } from "../../records/pack/mounting.ts";
 import type { PackStop } from "../../records/pack/pack.ts";
@@ -20,7 +21,7 @@ export function rankedName(ranked: RankedStop, unit: LengthUnit): string {
   const { spacerMm } = ranked;
   const name = stopTitle(ranked);
   if (spacerMm === 0) return name;
-  return `${name} with a spacer of ${quantityText({ kind: "length", value: spacerMm }, unit)}`;
+  return `${name} with a spacer of ${quantityText(spacer(spacerMm), unit)}`;
 }
 
 /** What a stop is as a part, line by line; the same lines for every stop. */
@@ -117,7 +118,7 @@ export function marginTexts({ margins }: RankedStop, unit: LengthUnit): readonly
   const texts: MarginText[] = [];
   const add = (name: string, value: number | null, kind: "length" | "acceleration" | "share") => {
     if (value === null) return;
-    const amount = quantityText({ kind, value: Math.abs(value) }, unit);
+    const amount = quantityText({ kind, value: Math.abs(value) }, unit, { coarse: true });
     texts.push({
       name,
       text: value < 0 ? `${amount} short` : `${amount} to spare`,
@@ -161,7 +162,7 @@ export function shortcomingsTold(
     check,
     state,
     side,
-    text: sentenceText(sentence, unit),
+    text: sentenceText(withoutRanges(sentence), unit, { coarse: true }),
   }));
   return texts.flatMap(({ check, state, side, text }, index) => {
     const alike = texts.filter((each) => each.check === check && each.text === text);

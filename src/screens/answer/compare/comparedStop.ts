@@ -1,0 +1,34 @@
+import type { Assessment, Fitment } from "../../../physics/fitment.ts";
+import type { RankedStop } from "../../../physics/ranking/index.ts";
+import { type Sentence, spacer } from "../../../physics/sentence.ts";
+import { stopTitle } from "../../../records/pack/stopTitle.ts";
+
+/** Another stop, or this one at another height, tried on the same vehicle. */
+export interface ComparedStop {
+  readonly name: Sentence;
+  readonly fitment: Fitment;
+  readonly assessment: Assessment;
+  /** What has to be true for its figures, beyond what holds for this stop's. */
+  readonly assumed: readonly string[];
+}
+
+export function onSpacer(name: string, spacerMm: number): Sentence {
+  return spacerMm === 0 ? [name] : [name, " on a spacer of ", spacer(spacerMm)];
+}
+
+/** What a spacer has to be for its figures. */
+export function assumedOfSpacer(spacerMm: number): readonly string[] {
+  return spacerMm === 0 ? [] : ["The spacer is rigid."];
+}
+
+/** One of the tested list; null where it could not be assessed. */
+export function comparedStop(ranked: RankedStop): ComparedStop | null {
+  const { fitment, assessment, spacerMm } = ranked;
+  if (fitment === null || assessment === null) return null;
+  return {
+    name: onSpacer(stopTitle(ranked), spacerMm),
+    fitment,
+    assessment,
+    assumed: ["The other stop closes the gap by its extra height.", ...assumedOfSpacer(spacerMm)],
+  };
+}
