@@ -40,6 +40,8 @@ export interface Place {
   preload(): Promise<void>;
   /** The check that is open on it, while it is filled in or at its answer. */
   readonly check: { readonly id: string; readonly atAnswer: boolean } | null;
+  /** The check of this phone that it is about: the list of checks may stand beside it. */
+  readonly beside: string | null;
 }
 
 /** A screen: the place that it shows at an address, or null where the address is another's. */
@@ -53,6 +55,7 @@ interface Plan<R extends Route, Props extends object, Around> {
   /** What is another instance of the screen: the id of what it shows. */
   readonly key?: (route: R) => string;
   readonly check?: (route: R) => Place["check"];
+  readonly beside?: (route: R) => string;
 }
 
 async function preload(part: object): Promise<void> {
@@ -72,6 +75,7 @@ export function screen<R extends Route, Props extends object>(
         show: (around) => <Part key={plan.key?.(route)} {...plan.props(route, around)} />,
         preload: () => preload(plan.part),
         check: plan.check?.(route) ?? null,
+        beside: plan.beside?.(route) ?? null,
       }
     );
   };

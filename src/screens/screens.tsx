@@ -28,6 +28,7 @@ const nowhere: Place = {
   show: () => <Nowhere />,
   preload: async () => undefined,
   check: null,
+  beside: null,
 };
 
 /** The one screen at an address, of which `hash` is what stands after #. */

@@ -71,7 +71,7 @@ export function FinishStep({ stored, change, all, preferences }: StepProps) {
       )}
       {passed.length > 0 && (
         <Card heading="Skipped">
-          <p class="small soft">
+          <p class="small soft known-lead">
             The answer comes without these, and says what it then can't say. You can come back any
             time.
           </p>

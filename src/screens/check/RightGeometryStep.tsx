@@ -1,5 +1,6 @@
 import { askedRightGeometry } from "../../records/filling/askedGeometry.ts";
 import { chooseRightGeometry } from "../../records/filling/changes.ts";
+import { Known } from "../guide/Known.tsx";
 import type { StepProps } from "../guide/stepProps.ts";
 import { Choices } from "../parts/Choices.tsx";
 import { readingWords, wordedLayout } from "../readings/readingWords.ts";
@@ -27,9 +28,11 @@ export function RightGeometryStep({ stored, change }: StepProps) {
           },
         ]}
       />
-      <p class="small soft">
-        This is about {names.join(", ")}. Gap and clearances are always measured on each side.
-      </p>
+      <Known summary="What is copied">
+        <p class="small soft">
+          This is about {names.join(", ")}. Gap and clearances are always measured on each side.
+        </p>
+      </Known>
     </>
   );
 }

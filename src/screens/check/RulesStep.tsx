@@ -1,4 +1,4 @@
-import { useEffect } from "preact/hooks";
+import { useEffect, useState } from "preact/hooks";
 import type { DesignEvent, RoadClass } from "../../physics/fitment.ts";
 import { quantityText } from "../../records/entry/quantityText.ts";
 import { entryUnit } from "../../records/entry/readingCatalogue.ts";
@@ -21,8 +21,9 @@ import {
   withUsualRules,
 } from "../../records/filling/rules.ts";
 import { same } from "../../records/pack/packDifferences.ts";
-import { eventLengthText } from "../assessment/eventWords.ts";
+import { eventLengthText, eventWords, speedText } from "../assessment/eventWords.ts";
 import { Known } from "../guide/Known.tsx";
+import { isPractised } from "../guide/practice.ts";
 import type { StepProps } from "../guide/stepProps.ts";
 import { Button } from "../parts/Button.tsx";
 import { Card } from "../parts/Card.tsx";
@@ -59,6 +60,7 @@ export function RulesStep({ stored, change, preferences }: StepProps) {
   const inForce = rulesInForce(stored);
   const use = uses.find(({ value }) => value === stored.record.vehicle?.use);
   const props = { stored, change, preferences };
+  const [practised] = useState(isPractised);
   const inches = preferences.length === "in";
 
   useEffect(() => {
@@ -132,87 +134,100 @@ export function RulesStep({ stored, change, preferences }: StepProps) {
           </p>
         </Notice>
       )}
-      <Card heading="Road">
-        <SelectField
-          label="Road class (ISO 8608)"
-          hint={
-            inForce.roadClass === usual.roadClass
-              ? `Usual: ${usual.roadClass}`
-              : `Changed. Usual: ${usual.roadClass}`
-          }
-          value={inForce.roadClass}
-          options={roads}
-          onChange={(value) => change((current) => withRoadClass(current, value as RoadClass))}
-        />
-        <SelectField
-          label="How even the road is"
-          hint={
-            inForce.roadKurtosis === usual.roadKurtosis
-              ? "Typical. Roads are rough and smooth by turns; how much is common practice."
-              : "Changed from typical."
-          }
-          value={String(inForce.roadKurtosis)}
-          options={evenness}
-          onChange={(value) =>
-            change((current) => withRoadKurtosis(current, value === "3" ? 3 : 5))
-          }
-        />
-        {number("speedKmPerH", "Speed", usualText("roadSpeed", usual.speedKmPerH))}
-        {number(
-          "allowedContactsPerKm",
-          "Contacts allowed",
-          `${usualText("contactRate", usual.allowedContactsPerKm)}; ten times that for a progressive stop`,
-        )}
-      </Card>
-      {hasOwnEvents(stored) ? (
-        <Notice tone="care">
-          <p>
-            This check came with {rules?.events?.length ?? 0} events of its own. They stay as they
-            are. “Reset to typical” replaces them.
-          </p>
-        </Notice>
-      ) : (
-        usual.events.map((each) => (
-          <Card key={each.kind} heading={eventHeadings[each.kind]}>
-            <CheckLine
-              checked={!isLeftOut(stored, each.kind)}
-              onChange={(checked) => change((current) => withLeftOut(current, each.kind, !checked))}
-              hint={eventHints[each.kind]}
-            >
-              Include this event
-            </CheckLine>
-            {!isLeftOut(stored, each.kind) && (
-              <>
-                {event(each.kind, "heightM", "Height", each.heightM)}
-                {each.kind !== "landing" && (
-                  <>
-                    {event(each.kind, "lengthM", "Length", each.lengthM)}
-                    {event(each.kind, "speedKmPerH", "Speed", each.speedKmPerH)}
-                  </>
-                )}
-              </>
+      {practised && (
+        <p>
+          Road class {inForce.roadClass} at {speedText(inForce.speedKmPerH, preferences.length)}.{" "}
+          {inForce.events.map((each) => `${eventWords(each, preferences.length)}. `)}
+          At most {inForce.accelerationCapG} g, reserve {lengthText(inForce.reserveMm)}.
+        </p>
+      )}
+      <Known summary="Change the requirements">
+        <div class="stack">
+          <Card heading="Road">
+            <SelectField
+              label="Road class (ISO 8608)"
+              hint={
+                inForce.roadClass === usual.roadClass
+                  ? `Usual: ${usual.roadClass}`
+                  : `Changed. Usual: ${usual.roadClass}`
+              }
+              value={inForce.roadClass}
+              options={roads}
+              onChange={(value) => change((current) => withRoadClass(current, value as RoadClass))}
+            />
+            <SelectField
+              label="How even the road is"
+              hint={
+                inForce.roadKurtosis === usual.roadKurtosis
+                  ? "Typical. Roads are rough and smooth by turns; how much is common practice."
+                  : "Changed from typical."
+              }
+              value={String(inForce.roadKurtosis)}
+              options={evenness}
+              onChange={(value) =>
+                change((current) => withRoadKurtosis(current, value === "3" ? 3 : 5))
+              }
+            />
+            {number("speedKmPerH", "Speed", usualText("roadSpeed", usual.speedKmPerH))}
+            {number(
+              "allowedContactsPerKm",
+              "Contacts allowed",
+              `${usualText("contactRate", usual.allowedContactsPerKm)}; ten times that for a progressive stop`,
             )}
           </Card>
-        ))
-      )}
-      <Card heading="Limits">
-        {number(
-          "accelerationCapG",
-          "Highest upward acceleration",
-          `${usual.accelerationCapG} g`,
-          "g",
-        )}
-        {number("reserveMm", "Reserve wanted before hard contact", lengthText(usual.reserveMm))}
-        {number("balanceMm", "Left to right may differ by", lengthText(usual.balanceMm))}
-      </Card>
-      <Button
-        wide
-        icon="undo"
-        disabled={!houseRulesSince(stored, referencePack()) && same(inForce, usual)}
-        onClick={() => change((current) => withUsualRules(current, referencePack()))}
-      >
-        Reset to typical
-      </Button>
+          {hasOwnEvents(stored) ? (
+            <Notice tone="care">
+              <p>
+                This check came with {rules?.events?.length ?? 0} events of its own. They stay as
+                they are. “Reset to typical” replaces them.
+              </p>
+            </Notice>
+          ) : (
+            usual.events.map((each) => (
+              <Card key={each.kind} heading={eventHeadings[each.kind]}>
+                <CheckLine
+                  checked={!isLeftOut(stored, each.kind)}
+                  onChange={(checked) =>
+                    change((current) => withLeftOut(current, each.kind, !checked))
+                  }
+                  hint={eventHints[each.kind]}
+                >
+                  Include this event
+                </CheckLine>
+                {!isLeftOut(stored, each.kind) && (
+                  <>
+                    {event(each.kind, "heightM", "Height", each.heightM)}
+                    {each.kind !== "landing" && (
+                      <>
+                        {event(each.kind, "lengthM", "Length", each.lengthM)}
+                        {event(each.kind, "speedKmPerH", "Speed", each.speedKmPerH)}
+                      </>
+                    )}
+                  </>
+                )}
+              </Card>
+            ))
+          )}
+          <Card heading="Limits">
+            {number(
+              "accelerationCapG",
+              "Highest upward acceleration",
+              `${usual.accelerationCapG} g`,
+              "g",
+            )}
+            {number("reserveMm", "Reserve wanted before hard contact", lengthText(usual.reserveMm))}
+            {number("balanceMm", "Left to right may differ by", lengthText(usual.balanceMm))}
+          </Card>
+          <Button
+            wide
+            icon="undo"
+            disabled={!houseRulesSince(stored, referencePack()) && same(inForce, usual)}
+            onClick={() => change((current) => withUsualRules(current, referencePack()))}
+          >
+            Reset to typical
+          </Button>
+        </div>
+      </Known>
     </>
   );
 }

@@ -1,20 +1,35 @@
+import { useState } from "preact/hooks";
 import { StandingPicture } from "../drawings/StandingPicture.tsx";
+import { isPractised } from "../guide/practice.ts";
 import { standingSteps } from "../guide/standing.ts";
+import { Disclosure } from "../parts/Disclosure.tsx";
 import { ReadThrough } from "./ReadThrough.tsx";
 
 /** How the vehicle has to stand. Level ground and chocks are cautions, read before. */
 export function StandingStep() {
+  const [practised] = useState(isPractised);
   return (
     <>
-      <p class="soft">A reading is only as good as the way the vehicle stands.</p>
+      {!practised && <p class="soft">A reading is only as good as the way the vehicle stands.</p>}
       <ReadThrough
         lines={standingSteps.map(({ id, words, hint }) => ({
           id,
           picture: <StandingPicture step={id} />,
           words,
-          hint,
+          ...(!practised && { hint }),
         }))}
       />
+      {practised && (
+        <Disclosure summary="What that means">
+          <ul class="plain-list">
+            {standingSteps.map(({ id, words, hint }) => (
+              <li key={id}>
+                {words}: {hint}
+              </li>
+            ))}
+          </ul>
+        </Disclosure>
+      )}
     </>
   );
 }

@@ -8,3 +8,17 @@ export function Known({ summary, children }: { summary: string; children: Compon
   const [folded] = useState(isPractised);
   return folded ? <Disclosure summary={summary}>{children}</Disclosure> : children;
 }
+
+/** A question that was settled before its screen was opened, as by the other side: folded likewise. */
+export function Decided({
+  known,
+  summary,
+  children,
+}: {
+  known: boolean;
+  summary: string;
+  children: ComponentChildren;
+}) {
+  const [settled] = useState(known);
+  return settled ? <Known summary={summary}>{children}</Known> : children;
+}

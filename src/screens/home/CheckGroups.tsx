@@ -13,6 +13,8 @@ export interface CheckGroupsProps {
   readonly checks: readonly ListedCheck[];
   /** Where a check stands at the desk, by its id. */
   readonly sent: ReadonlyMap<string, string>;
+  /** The check that is open beside the list. */
+  readonly open?: string;
   readonly onAct: (act: RowAct, stored: ListedCheck) => void;
   /** In the place of a row that can't be shown. */
   readonly damaged: (stored: ListedCheck) => ComponentChildren;
@@ -21,12 +23,17 @@ export interface CheckGroupsProps {
 }
 
 /** The checks on this phone by their jobs, and a search among them. */
-export function CheckGroups({ checks, sent, onAct, damaged, children }: CheckGroupsProps) {
+export function CheckGroups({ checks, sent, open, onAct, damaged, children }: CheckGroupsProps) {
   const [words, setWords] = useState("");
   const found = foundIn(checks, words);
   const row = (stored: ListedCheck) => (
     <RowBoundary key={stored.id} instead={damaged(stored)}>
-      <CheckRow stored={stored} sent={sent.get(stored.id)} onAct={(act) => onAct(act, stored)} />
+      <CheckRow
+        stored={stored}
+        sent={sent.get(stored.id)}
+        current={stored.id === open}
+        onAct={(act) => onAct(act, stored)}
+      />
     </RowBoundary>
   );
   return (

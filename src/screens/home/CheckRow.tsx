@@ -19,9 +19,12 @@ export type RowAct = "rename" | "copy" | "send" | "save" | "job" | "otherAxle" |
 export function CheckRow({
   stored,
   sent,
+  current,
   onAct,
 }: {
   stored: ListedCheck;
+  /** Whether it is the one that is open beside the list. */
+  current: boolean;
   /** Where it stands at the desk, where it was sent to one. */
   sent?: string | undefined;
   onAct: (act: RowAct) => void;
@@ -41,6 +44,7 @@ export function CheckRow({
       name={checkName(stored)}
       facts={facts.join(" · ")}
       href={stepHref(stored.id)}
+      current={current}
       mark={
         lastVerdict ? (
           <StateMark state={lastVerdict} size={32} label="" />

@@ -1,21 +1,12 @@
 import type { ComponentChildren } from "preact";
 import { useCallback, useEffect, useRef, useState } from "preact/hooks";
-import type { Outcome } from "../../physics/outcome.ts";
 import { inModelUnits, type Sentence } from "../../physics/sentence.ts";
 import { checkName } from "../../records/check/checkName.ts";
-import type { ListedCheck } from "../../records/check/listedCheck.ts";
-import {
-  changeRecord,
-  newStoredCheck,
-  renameStored,
-  type StoredCheck,
-} from "../../records/check/storedCheck.ts";
+import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { isInstalledOnApple } from "../../sharing/thisDevice.ts";
-import type { RowSetAside } from "../../storage/checkRow.ts";
 import { answerHref, goTo, packHref, stepHref } from "../addresses.ts";
 import { AnswersIn } from "../exchange/maker/AnswersIn.tsx";
 import { useSent } from "../exchange/maker/useSent.ts";
-import { SendStored } from "../exchange/SendButton.tsx";
 import { openHref } from "../exchange/shareRoutes.ts";
 import { useDrop } from "../exchange/useDrop.ts";
 import { Button } from "../parts/Button.tsx";
@@ -23,12 +14,11 @@ import { Icon } from "../parts/Icon.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import type { Preferences } from "../preferences.ts";
-import { countBefore, noteCount } from "../saved/savedCount.ts";
+import { countBefore } from "../saved/savedCount.ts";
 import { savedHref } from "../saved/savedRoute.ts";
-import { authorNow } from "../storedPreferences.ts";
 import type { OpenedStore } from "../useStore.ts";
+import { beginCheck } from "./beginCheck.ts";
 import { CheckGroups } from "./CheckGroups.tsx";
-import type { RowAct } from "./CheckRow.tsx";
 import { isDemoDue, markDemoLoaded } from "./demoDue.ts";
 import { FirstVisit } from "./FirstVisit.tsx";
 import { OftenWays, OtherWays } from "./HomeWays.tsx";
@@ -36,18 +26,16 @@ import {
   BringYourChecks,
   ContinueLine,
   DeletedChecks,
-  JobDialog,
   KeepDialog,
-  RenameDialog,
   SavedReminder,
-  SetAsideRow,
 } from "./laterParts.ts";
 import { MakerMark } from "./MakerMark.tsx";
 import { MovingStop } from "./MovingStop.tsx";
 import { NewerPackHere } from "./NewerPackHere.tsx";
 import { NotSavedHere } from "./NotSavedHere.tsx";
 import type { OpenedFiles } from "./openFiles.ts";
-import { UndoBar } from "./UndoBar.tsx";
+import { useChecks } from "./useChecks.ts";
+import { useRowActs } from "./useRowActs.tsx";
 import { useVerdicts } from "./useVerdicts.ts";
 
 interface Props {
@@ -66,77 +54,14 @@ const keptOnlyHere =
 /** The checks on this phone. */
 export function Checks({ opened, preferences, notice }: Props) {
   const heading = useHeadingFocus("checks");
-  const [checks, setChecks] = useState<readonly ListedCheck[] | null>(null);
-  const [deleted, setDeleted] = useState<readonly ListedCheck[]>([]);
-  const [aside, setAside] = useState<readonly RowSetAside[]>([]);
-  const [said, setSaid] = useState<Sentence | null>(null);
-  const [undo, setUndo] = useState<ListedCheck | null>(null);
-  const [sending, setSending] = useState<StoredCheck | null>(null);
-  const [renaming, setRenaming] = useState<ListedCheck | null>(null);
-  const [inJob, setInJob] = useState<ListedCheck | null>(null);
+  const here = useChecks(opened);
+  const { store, checks, deleted, aside, said, setSaid, refresh, settle } = here;
+  const { act, asideRow, dialogs, forgetDeleted } = useRowActs(here, preferences.length);
   const [files, setFiles] = useState<OpenedFiles | null>(null);
   const picker = useRef<HTMLInputElement>(null);
-  const seenAny = useRef(false);
-  const store = opened?.store ?? null;
-
-  const refresh = useCallback(async () => {
-    if (!store) return;
-    const [present, gone, damaged] = await Promise.all([
-      store.list(),
-      store.list("deleted"),
-      store.setAside(),
-    ]);
-    setAside(damaged.ok ? damaged.value : []);
-    if (!present.ok) {
-      setSaid(present.fault.sentence);
-      setChecks([]);
-      return;
-    }
-    setChecks(present.value);
-    setDeleted(gone.ok ? gone.value : []);
-    if (!gone.ok || opened?.fault) return;
-    const count = present.value.length + gone.value.length;
-    seenAny.current ||= count > 0;
-    // None where none was seen: they may have been cleared, which is still to be told.
-    if (seenAny.current) noteCount(count);
-  }, [store, opened?.fault]);
-
-  useEffect(() => {
-    if (!store) return;
-    refresh();
-    return store.subscribe(() => refresh());
-  }, [store, refresh]);
 
   useVerdicts(store, checks, refresh);
   const sent = useSent(store, checks);
-
-  const settle = async (work: Promise<Outcome<unknown>>) => {
-    const outcome = await work;
-    setSaid(outcome.ok ? null : outcome.fault.sentence);
-    await refresh();
-    return outcome.ok;
-  };
-
-  /** A check of the list with its pictures, for what takes it elsewhere. */
-  const withWhole = async (id: string, use: (whole: StoredCheck) => unknown) => {
-    const found = store && (await store.get(id));
-    if (found?.ok && found.value) await use(found.value);
-    else if (found?.ok === false) setSaid(found.fault.sentence);
-    else await refresh();
-  };
-
-  const asideRow = (row: RowSetAside) => (
-    <SetAsideRow
-      key={`aside ${String(row.key)}`}
-      row={row}
-      onSave={async () => {
-        const text = store && (await store.rowText(row.key));
-        if (text?.ok) (await import("../checkFile.ts")).saveDamagedRow(text.value);
-        else if (text?.ok === false) setSaid(text.fault.sentence);
-      }}
-      onDelete={() => store && settle(store.discard(row.key))}
-    />
-  );
 
   const addDemo = useCallback(async () => {
     if (!store) return false;
@@ -152,32 +77,6 @@ export function Checks({ opened, preferences, notice }: Props) {
     if (store && isDemoDue()) addDemo();
   }, [store, addDemo]);
 
-  const act = async (wanted: RowAct, stored: ListedCheck) => {
-    const { id } = stored;
-    if (!store) return;
-    switch (wanted) {
-      case "rename":
-        return setRenaming(stored);
-      case "copy":
-        return settle(store.copy(id, `${checkName(stored)} (copy)`));
-      case "send":
-        return withWhole(id, setSending);
-      case "save":
-        return withWhole(id, async (whole) =>
-          (await import("../checkFile.ts")).saveCheckFile(whole),
-        );
-      case "job":
-        return setInJob(stored);
-      case "otherAxle":
-        return withWhole(id, async (whole) => {
-          const { beginOtherAxle } = await import("../job/beginOtherAxle.ts");
-          await settle(beginOtherAxle(store, whole));
-        });
-      default:
-        if (await settle(store.remove(id))) setUndo(stored);
-    }
-  };
-
   const unkept = store?.unkept() ?? [];
   const tryUnkept = async () => {
     let failed: Sentence | null = null;
@@ -190,14 +89,7 @@ export function Checks({ opened, preferences, notice }: Props) {
   };
 
   const startNew = async () => {
-    if (!store) return;
-    const author = authorNow(preferences);
-    const fresh = newStoredCheck();
-    const check = author ? changeRecord(fresh, (record) => ({ ...record, author })) : fresh;
-    // Where nothing can be kept the check goes on in memory, and its screen offers the file.
-    const outcome = await store.put(check);
-    if (outcome.ok && checks) noteCount(checks.length + deleted.length + 1);
-    goTo(stepHref(check.id, "vehicle"));
+    if (store) await beginCheck(store, preferences, checks && checks.length + deleted.length);
   };
 
   const showExample = async () => {
@@ -336,7 +228,7 @@ export function Checks({ opened, preferences, notice }: Props) {
           deleted={deleted}
           onRestore={(id) => store && settle(store.restore(id))}
           onPurge={() => {
-            setUndo(null);
+            forgetDeleted();
             // All that are listed, also those marked before the clock was set back; none marked later.
             const last = Math.max(...deleted.map((each) => Date.parse(each.deletedAt ?? "") || 0));
             if (store) settle(store.purge(new Date(last + 1)));
@@ -344,50 +236,13 @@ export function Checks({ opened, preferences, notice }: Props) {
         />
       )}
       {(checks || opened?.fault) && <p class="small soft">{keptOnlyHere}</p>}
-      {sending && (
-        <SendStored stored={sending} unit={preferences.length} onLeave={() => setSending(null)} />
-      )}
-      {renaming && (
-        <RenameDialog
-          stored={renaming}
-          onLeave={() => setRenaming(null)}
-          onName={(name) => {
-            setRenaming(null);
-            if (store) {
-              settle(store.update(renaming.id, (current) => renameStored(current, name)));
-            }
-          }}
-        />
-      )}
-      {inJob && store && (
-        <JobDialog
-          store={store}
-          stored={inJob}
-          checks={checks ?? []}
-          onLeave={() => setInJob(null)}
-          onDone={(kept) => {
-            setInJob(null);
-            settle(Promise.resolve(kept));
-          }}
-        />
-      )}
+      {dialogs}
       {files && (
         <KeepDialog
           files={files}
           present={checks ?? []}
           onLeave={() => closeFiles()}
           onKeep={closeFiles}
-        />
-      )}
-      {undo && (
-        <UndoBar
-          key={undo.id}
-          words={`Deleted: ${checkName(undo)}`}
-          onUndo={() => {
-            setUndo(null);
-            if (store) settle(store.restore(undo.id));
-          }}
-          onGone={() => setUndo(null)}
         />
       )}
     </Screen>

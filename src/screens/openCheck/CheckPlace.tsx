@@ -31,6 +31,7 @@ import {
   stepFor,
   stepsOf,
 } from "../guide/steps.ts";
+import { tellKept } from "../keptSignal.ts";
 import { ButtonLink } from "../parts/Button.tsx";
 import { later } from "../parts/later.tsx";
 import { Notice } from "../parts/Notice.tsx";
@@ -125,7 +126,13 @@ function useCheck(opened: OpenedStore, id: string) {
         else if (!opened.fault) noteKept();
       }
     };
-    const created = createKeeper(store, { onState: setKept, onJoined: take });
+    const created = createKeeper(store, {
+      onState: (state) => {
+        setKept(state);
+        if (state === "kept") tellKept();
+      },
+      onJoined: take,
+    });
     keeper.current = created;
     // A new store under an open check: what is on the screen goes into it.
     if (current.current) created.keep(current.current);

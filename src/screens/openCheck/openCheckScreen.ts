@@ -26,5 +26,6 @@ export const openCheckScreen = screenWithStore({
     preferences,
   }),
   key: ({ id }) => id,
+  beside: ({ id }) => id,
   check: ({ screen, id }) => ({ id, atAnswer: screen === "answer" }),
 });

@@ -16,19 +16,22 @@ export function MenuRow({
   facts,
   href,
   mark,
+  current = false,
   actions,
 }: {
   name: string;
   facts: string;
   href: string;
   mark?: ComponentChildren;
+  /** It is open beside the list. */
+  current?: boolean;
   actions: readonly RowAction[];
 }) {
   const [open, setOpen] = useState(false);
   return (
     <li class="check-row">
       <div class="check-row-top">
-        <a class="check-link" href={href}>
+        <a class="check-link" href={href} aria-current={current ? "page" : undefined}>
           {mark}
           <span class="check-words">
             <bdi class="check-name">{name}</bdi>

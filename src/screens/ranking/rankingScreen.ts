@@ -11,4 +11,5 @@ export const rankingScreen = screenWithStore({
   part: later<RankingPlaceProps>(async () => (await import("./RankingPlace.tsx")).default),
   props: ({ id }, { opened, preferences }) => ({ opened, id, unit: preferences.length }),
   key: ({ id }) => id,
+  beside: ({ id }) => id,
 });

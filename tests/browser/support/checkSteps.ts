@@ -203,14 +203,17 @@ export class CheckSteps {
       return;
     }
     const asked = this.main.getByRole("group", { name: "Where would it touch?" });
-    if ((await asked.count()) > 0) {
+    // What was settled on the other side stands folded for who has made three checks.
+    if ((await asked.count()) > 0 && (await asked.isVisible())) {
       await this.choose(limit.at === "stop" ? "As closing of the stop" : "Not on the arm");
     } else if (limit.at === "stop") {
       await this.choose("At the stop");
     }
     if (limit.at === "stop") return;
-    if (limit.perWheel !== undefined && limit.perWheel !== 1) {
-      await this.main.getByText(/^Closes by/).click();
+    const closes = this.main.getByText(/^Closes by/);
+    const known = (await closes.textContent())?.startsWith(`Closes by ${limit.perWheel} mm`);
+    if (limit.perWheel !== undefined && limit.perWheel !== 1 && !known) {
+      await closes.click();
       await this.field("Closing per wheel travel").fill(`${limit.perWheel}`);
     }
   }

@@ -9,6 +9,7 @@ import {
 } from "../../../records/filling/limitPlace.ts";
 import { drawingValues } from "../../drawings/drawingValues.ts";
 import { ReadingDrawing } from "../../drawings/ReadingDrawing.tsx";
+import { Decided } from "../../guide/Known.tsx";
 import type { StepProps } from "../../guide/stepProps.ts";
 import { Choices, Segmented } from "../../parts/Choices.tsx";
 import { Disclosure } from "../../parts/Disclosure.tsx";
@@ -32,6 +33,11 @@ function placesOf(
   ];
 }
 
+const placesBeside: readonly { value: LimitPlaceChoice; name: string }[] = [
+  { value: "wheel", name: "At the part itself" },
+  { value: "stop", name: "At the stop" },
+];
+
 /** Where a clearance was measured, and how fast it closes. Nothing on other readings. */
 export function LimitPlace(props: StepProps) {
   const { stored, change, preferences, step } = props;
@@ -44,26 +50,24 @@ export function LimitPlace(props: StepProps) {
   const place = limitPlaceOf(stored, side, index);
   const choose = (chosen: LimitPlaceChoice) =>
     change((current) => chooseLimitPlace(current, side, index, chosen));
+  const options = asksPlaceOnArm(stored, limit) ? placesOf(layout.kind) : placesBeside;
+  const question =
+    options === placesBeside ? (
+      <Segmented<LimitPlaceChoice>
+        legend="Where was it measured?"
+        value={place}
+        onChange={choose}
+        options={placesBeside}
+      />
+    ) : (
+      <Choices legend="Where would it touch?" value={place} onChange={choose} options={options} />
+    );
+  const said = options.find(({ value }) => value === place)?.name;
   return (
     <div class="stack">
-      {asksPlaceOnArm(stored, limit) ? (
-        <Choices
-          legend="Where would it touch?"
-          value={place}
-          onChange={choose}
-          options={placesOf(layout.kind)}
-        />
-      ) : (
-        <Segmented<LimitPlaceChoice>
-          legend="Where was it measured?"
-          value={place}
-          onChange={choose}
-          options={[
-            { value: "wheel", name: "At the part itself" },
-            { value: "stop", name: "At the stop" },
-          ]}
-        />
-      )}
+      <Decided known={said !== undefined} summary={`Place: ${said}`}>
+        {question}
+      </Decided>
       {place === "stop" && (
         <Notice tone="info">
           <p>

@@ -1,6 +1,7 @@
 import { geometryRegistry, isGeometryReadingName } from "../../../physics/readings/index.ts";
 import { askedGeometry, askedLinkage } from "../../../records/filling/askedGeometry.ts";
 import { chooseMaking, isMadeOfParts, readingMadeOf } from "../../../records/filling/makings.ts";
+import { Known } from "../../guide/Known.tsx";
 import type { StepProps } from "../../guide/stepProps.ts";
 import { Segmented } from "../../parts/Choices.tsx";
 
@@ -31,22 +32,25 @@ export function MakingChoice({
   if (made === null || by === undefined) return null;
   const parts = isMadeOfParts(stored, by);
   const words = ways[by];
+  const taken = parts ? words.parts : words.direct;
   return (
-    <Segmented
-      legend={words.legend}
-      value={parts ? "parts" : "direct"}
-      onChange={(value) => {
-        if ((value === "parts") === parts) return;
-        const changed = chooseMaking(stored, by, value === "parts");
-        change((current) => chooseMaking(current, by, value === "parts"));
-        const asked = [...askedGeometry(changed), ...askedLinkage(changed)];
-        const first = asked.find((each) => readingMadeOf(changed, each) === made) ?? made;
-        go(`${prefix}${first}`);
-      }}
-      options={[
-        { value: "direct", name: words.direct },
-        { value: "parts", name: words.parts },
-      ]}
-    />
+    <Known summary={`Taken ${taken.charAt(0).toLowerCase()}${taken.slice(1)}`}>
+      <Segmented
+        legend={words.legend}
+        value={parts ? "parts" : "direct"}
+        onChange={(value) => {
+          if ((value === "parts") === parts) return;
+          const changed = chooseMaking(stored, by, value === "parts");
+          change((current) => chooseMaking(current, by, value === "parts"));
+          const asked = [...askedGeometry(changed), ...askedLinkage(changed)];
+          const first = asked.find((each) => readingMadeOf(changed, each) === made) ?? made;
+          go(`${prefix}${first}`);
+        }}
+        options={[
+          { value: "direct", name: words.direct },
+          { value: "parts", name: words.parts },
+        ]}
+      />
+    </Known>
   );
 }

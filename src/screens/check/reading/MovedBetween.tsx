@@ -1,6 +1,8 @@
+import { limitOf } from "../../../physics/readings/index.ts";
 import { quantityText } from "../../../records/entry/quantityText.ts";
 import { chooseMoved, type Moved, movedBetween } from "../../../records/filling/movedBetween.ts";
 import { standOf, standReading } from "../../../records/filling/stand.ts";
+import { Known } from "../../guide/Known.tsx";
 import type { StepProps } from "../../guide/stepProps.ts";
 import { Button } from "../../parts/Button.tsx";
 import { Segmented } from "../../parts/Choices.tsx";
@@ -18,17 +20,22 @@ export function MovedBetween({
   const moved = movedBetween(stored, side);
   const friction = stored.record.corners.find((corner) => corner.side === side)?.settleMm;
   const gap = standReading(side, standOf(stored, side));
+  const question = (
+    <Segmented<Moved>
+      legend="Moved or bounced since the gap was read?"
+      value={moved}
+      onChange={(value) => change((current) => chooseMoved(current, side, value))}
+      options={[
+        { value: "no", name: "No" },
+        { value: "yes", name: "Yes" },
+      ]}
+    />
+  );
+  // Asked openly at the side's first clearance; at the next ones it is one line for who knows it.
+  const asked = limitOf(step.id)?.index === 0 || moved === "yes";
   return (
     <>
-      <Segmented<Moved>
-        legend="Moved or bounced since the gap was read?"
-        value={moved}
-        onChange={(value) => change((current) => chooseMoved(current, side, value))}
-        options={[
-          { value: "no", name: "No" },
-          { value: "yes", name: "Yes" },
-        ]}
-      />
+      {asked ? question : <Known summary="Not moved since the gap was read">{question}</Known>}
       {moved === "yes" && (
         <Notice tone="care" live>
           <p>

@@ -6,6 +6,7 @@ import {
   settledId,
   withSettledHeight,
 } from "../../../records/filling/settledHeight.ts";
+import { Known } from "../../guide/Known.tsx";
 import type { StepProps } from "../../guide/stepProps.ts";
 import { Segmented } from "../../parts/Choices.tsx";
 import { NumberEntry } from "../NumberEntry.tsx";
@@ -67,16 +68,21 @@ export function SettledChoice({
   step,
 }: Pick<StepProps, "stored" | "change" | "step">) {
   const side = sideOf(step.id);
+  const settled = isHeightSettled(stored, side);
   return (
-    <Segmented
-      legend="How often is it read?"
-      value={isHeightSettled(stored, side) ? "settled" : "once"}
-      onChange={(way) => change((current) => chooseSettledHeight(current, side, way === "settled"))}
-      options={[
-        { value: "once", name: "Once, as it stands" },
-        { value: "settled", name: "Lifted, then pushed" },
-      ]}
-    />
+    <Known summary={settled ? "Read twice: lifted, then pushed" : "Read once, as it stands"}>
+      <Segmented
+        legend="How often is it read?"
+        value={settled ? "settled" : "once"}
+        onChange={(way) =>
+          change((current) => chooseSettledHeight(current, side, way === "settled"))
+        }
+        options={[
+          { value: "once", name: "Once, as it stands" },
+          { value: "settled", name: "Lifted, then pushed" },
+        ]}
+      />
+    </Known>
   );
 }
 

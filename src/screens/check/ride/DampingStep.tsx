@@ -14,7 +14,9 @@ export function DampingStep({ stored, change, preferences, go }: StepProps) {
   const needsMass = cornerMass(stored) === null;
   return (
     <>
-      <p>Damping force per unit speed, measured at the wheel, in bump and rebound.</p>
+      <p class="known-lead">
+        Damping force per unit speed, measured at the wheel, in bump and rebound.
+      </p>
       <RideWays
         stored={stored}
         change={change}

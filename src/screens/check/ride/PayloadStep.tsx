@@ -42,7 +42,7 @@ export function PayloadStep({ stored, change, preferences }: StepProps) {
   );
   return (
     <>
-      <p>
+      <p class="known-lead">
         The most it will carry, on top of what is in it now: people, cargo, trailer weight on the
         hitch.
       </p>

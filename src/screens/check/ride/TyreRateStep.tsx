@@ -10,7 +10,9 @@ import { RideWays } from "./RideWays.tsx";
 export function TyreRateStep({ stored, change, preferences }: StepProps) {
   return (
     <>
-      <p>How much load flattens the tire by one millimeter. Seldom printed anywhere.</p>
+      <p class="known-lead">
+        How much load flattens the tire by one millimeter. Seldom printed anywhere.
+      </p>
       <RideWays
         stored={stored}
         change={change}

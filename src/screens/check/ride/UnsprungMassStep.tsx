@@ -9,7 +9,7 @@ export function UnsprungMassStep({ stored, change, preferences }: StepProps) {
   const share = unsprungShares[axle ? "axle" : "independent"];
   return (
     <>
-      <p>
+      <p class="known-lead">
         What moves up and down with the wheel: tire, wheel, brake, hub and half of the arms or axle.
       </p>
       <RideWays

@@ -9,7 +9,9 @@ export function WheelRateStep({ stored, change, preferences }: StepProps) {
   const props = { stored, change, preferences };
   return (
     <>
-      <p>How much load brings this corner down by one millimeter, at the wheel, on its spring.</p>
+      <p class="known-lead">
+        How much load brings this corner down by one millimeter, at the wheel, on its spring.
+      </p>
       <RideWays
         stored={stored}
         change={change}

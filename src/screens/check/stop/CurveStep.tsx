@@ -51,7 +51,7 @@ export function CurveStep({ stored, change, preferences }: StepProps) {
     (settled ? stopFaults(stored.record.stop ?? {}).find(({ reading }) => reading === id) : null);
   return (
     <>
-      <p>
+      <p class="known-lead">
         From its test sheet: how far the stop was pressed and the force it gave. Leave out the point
         (0, 0). You can paste a copied table into the first field.
       </p>

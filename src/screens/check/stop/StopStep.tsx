@@ -14,6 +14,7 @@ import { MoreFound } from "../../choosing/MoreFound.tsx";
 import { PartEntry } from "../../choosing/PartEntry.tsx";
 import { SimilarStops } from "../../choosing/SimilarStops.tsx";
 import { mostShown, useFound } from "../../choosing/search.ts";
+import { latelyFirst, noteStop, stopsLately } from "../../choosing/stopsLately.ts";
 import { isPractised } from "../../guide/practice.ts";
 import type { StepProps } from "../../guide/stepProps.ts";
 import { Button } from "../../parts/Button.tsx";
@@ -25,20 +26,23 @@ import { referencePack } from "../../referencePack.ts";
 
 /** A longer list is searched. */
 const mostWithoutSearch = 12;
-/** Who has made three checks looks for a stop by its number or name. */
-const mostShownToPractised = 6;
+/** Who has made three checks looks for a stop by its number or name, or takes one of the last. */
+const mostShownToPractised = 3;
 
 export function StopStep({ stored, change, preferences }: StepProps) {
   const source = stopSource(stored);
   const { stop } = stored.record;
+  const [practised] = useState(isPractised);
   const take = useCallback(
-    ({ stop: found, batch }: FoundPart) =>
-      change((current) => withPackStop(current, found, referencePack(), preferences.length, batch)),
+    ({ stop: found, batch }: FoundPart) => {
+      noteStop(found.id);
+      change((current) => withPackStop(current, found, referencePack(), preferences.length, batch));
+    },
     [change, preferences.length],
   );
   return (
     <>
-      <p>The stop that is fitted, or the one to be checked.</p>
+      <p class="known-lead">The stop that is fitted, or the one to be checked.</p>
       <PartEntry pack={referencePack()} onFound={take} />
       {source === "file" && stop && (
         <Notice tone="info">
@@ -56,12 +60,14 @@ export function StopStep({ stored, change, preferences }: StepProps) {
           {
             value: "pack",
             name: "In the parts library",
-            hint: "Choose it from the list.",
+            ...(!practised && { hint: "Choose it from the list." }),
           },
           {
             value: "hand",
             name: "I'll type them",
-            hint: "Free height and test sheet at hand: forces at several depths.",
+            ...(!practised && {
+              hint: "Free height and test sheet at hand: forces at several depths.",
+            }),
           },
         ]}
       />
@@ -110,7 +116,11 @@ function PackList({
 }: Pick<StepProps, "stored" | "change" | "preferences">) {
   const pack = referencePack();
   const { platformId } = stored.record.vehicle ?? {};
-  const stops = useMemo(() => packStops(stored, pack), [pack, platformId]);
+  const [lately] = useState(stopsLately);
+  const stops = useMemo(
+    () => latelyFirst(packStops(stored, pack), lately),
+    [pack, platformId, lately],
+  );
   const [wanted, setWanted] = useState("");
   const usual = platformOfCheck(stored, pack)?.usualStop;
   const unit = preferences.length;
@@ -127,6 +137,7 @@ function PackList({
   const choose = (id: string) => {
     const stop = stopOf(referencePack(), id);
     if (!stop) return;
+    noteStop(id);
     change((current) => withPackStop(current, stop, referencePack(), unit));
   };
   return (

@@ -1,0 +1,111 @@
+import { expect, it } from "vitest";
+import { inEveryAppearance, rulesOfAppearance } from "./support/appearances.ts";
+import { axeViolations } from "./support/axe.ts";
+import { CheckList } from "./support/checkList.ts";
+import { CheckSteps } from "./support/checkSteps.ts";
+import { demoRecord } from "./support/everyStep.ts";
+import { screensOnSite } from "./support/screensOnSite.ts";
+import { inMillimetres } from "./support/typist.ts";
+
+// The list of checks beside the one that is open, in a window of a desk's size.
+
+const stage = screensOnSite();
+const desk = { width: 1280, height: 800 };
+const first = demoRecord("arm-fits");
+const second = demoRecord("arm-needs-taller");
+
+it("list and check stand side by side; back, reload and keys keep both", async () => {
+  const phone = await stage.openPhone(desk);
+  const page = await phone.newPage();
+  const list = await new CheckList(page).open(stage.address);
+  await list.checkOf(first).click();
+  const pane = page.getByRole("complementary", { name: "Checks on this phone" });
+  const open = pane.locator("a[aria-current=page]");
+  const openId = async () => (await open.getAttribute("href"))?.split("/")[2];
+  await expect.poll(openId).toBe(first.id);
+  const step = page.locator("[data-step]");
+  await step.waitFor();
+  const [left, right] = [await pane.boundingBox(), await step.boundingBox()];
+  expect((left?.x ?? 1) + (left?.width ?? 0)).toBeLessThanOrEqual(right?.x ?? 0);
+  expect((right?.x ?? 0) + (right?.width ?? 0)).toBeLessThanOrEqual(1280);
+
+  // Read and left where it was: to another check and back by the browser's own button.
+  await pane.evaluate((element) => {
+    element.scrollTop = 150;
+  });
+  await pane.locator(`a[href^="#/check/${second.id}"]`).focus();
+  await page.keyboard.press("Enter");
+  await expect.poll(openId).toBe(second.id);
+  const scrolled = await pane.evaluate((element) => element.scrollTop);
+  expect(scrolled).toBeGreaterThan(0);
+  await page.goBack();
+  await expect.poll(openId).toBe(first.id);
+  expect(await pane.evaluate((element) => element.scrollTop)).toBe(scrolled);
+
+  // In the middle of a step, of another check than the list's first.
+  const steps = new CheckSteps(page, inMillimetres);
+  await page.goto(`${stage.address}#/check/${first.id}/cautions`);
+  await steps.acknowledge();
+  await page.goto(`${stage.address}#/check/${first.id}/left.gap`);
+  await steps.reading().waitFor();
+  await page.reload();
+  await steps.reading().waitFor();
+  expect(await openId()).toBe(first.id);
+  // The drawing stands beside the number.
+  const [drawing, number] = [
+    await page.locator(".reading-show .drawing").boundingBox(),
+    await steps.reading().boundingBox(),
+  ];
+  expect((drawing?.x ?? 1280) + (drawing?.width ?? 0)).toBeLessThanOrEqual(number?.x ?? 0);
+  phone.expectNoTrouble();
+});
+
+it.each([
+  ["a step", "left.gap"],
+  ["the answer", "answer"],
+  ["which stop fits", "stops"],
+])(
+  "%s with the list beside: axe finds nothing, nothing is wider than the window",
+  async (_, at) => {
+    const phone = await stage.openPhone(desk);
+    const page = await phone.newPage();
+    await new CheckList(page).open(stage.address);
+    await page.locator("a.check-link").first().waitFor();
+    for (const width of [1280, 1100]) {
+      await page.setViewportSize({ width, height: 800 });
+      await page.goto(`${stage.address}#/check/${first.id}/${at}`);
+      await page.locator("a[aria-current=page]").waitFor();
+      await page.locator("h1").first().waitFor();
+      await page.waitForFunction(() => document.querySelector('[aria-busy="true"]') === null);
+      const wrong: string[] = [];
+      let rules: readonly string[] | undefined;
+      await inEveryAppearance(page, async ({ theme, text }) => {
+        for (const violation of await axeViolations(page, rules)) {
+          wrong.push(`${width}, ${theme}, ${text} words: ${violation}`);
+        }
+        rules = rulesOfAppearance;
+        const spare = await page.evaluate(
+          () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+        );
+        if (spare > 0) wrong.push(`${width}, ${theme}, ${text} words: ${spare} px too wide`);
+      });
+      expect(wrong).toEqual([]);
+    }
+  },
+);
+
+it("a phone has one pane and loads nothing of the other", async () => {
+  const phone = await stage.openPhone();
+  const page = await phone.newPage();
+  const list = await new CheckList(page).open(stage.address);
+  await list.checkOf(first).click();
+  await page.locator("[data-step]").waitFor();
+  expect(await page.getByRole("complementary", { name: "Checks on this phone" }).count()).toBe(0);
+  const asked = await page.evaluate(() =>
+    performance.getEntriesByType("resource").filter(({ name, ...entry }) => {
+      const { initiatorType } = entry as { initiatorType?: string };
+      return /ChecksBeside/.test(name) && initiatorType !== "fetch";
+    }),
+  );
+  expect(asked).toEqual([]);
+});
