@@ -23,9 +23,9 @@ it("list and check stand side by side; back, reload and keys keep both", async (
   const open = pane.locator("a[aria-current=page]");
   const openId = async () => (await open.getAttribute("href"))?.split("/")[2];
   await expect.poll(openId).toBe(first.id);
-  const step = page.locator("[data-step]");
-  await step.waitFor();
-  const [left, right] = [await pane.boundingBox(), await step.boundingBox()];
+  const check = page.locator("main");
+  await check.getByRole("heading", { level: 1 }).waitFor();
+  const [left, right] = [await pane.boundingBox(), await check.boundingBox()];
   expect((left?.x ?? 1) + (left?.width ?? 0)).toBeLessThanOrEqual(right?.x ?? 0);
   expect((right?.x ?? 0) + (right?.width ?? 0)).toBeLessThanOrEqual(1280);
 
@@ -99,7 +99,8 @@ it("a phone has one pane and loads nothing of the other", async () => {
   const page = await phone.newPage();
   const list = await new CheckList(page).open(stage.address);
   await list.checkOf(first).click();
-  await page.locator("[data-step]").waitFor();
+  await expect.poll(() => new URL(page.url()).hash).toContain(first.id);
+  await page.locator("main h1").waitFor();
   expect(await page.getByRole("complementary", { name: "Checks on this phone" }).count()).toBe(0);
   const asked = await page.evaluate(() =>
     performance.getEntriesByType("resource").filter(({ name, ...entry }) => {

@@ -7,7 +7,9 @@ import { goTo } from "../addresses.ts";
 import type { ScanScreenProps } from "../exchange/ScanScreen.tsx";
 import { keepFilesForDesks } from "../offline/filesForDesks.ts";
 import { later } from "../parts/later.tsx";
+import { useWide } from "../parts/useWide.ts";
 import type { CheckAtDeskProps } from "./CheckAtDesk.tsx";
+import { CheckList } from "./CheckList.tsx";
 import { DeskList, type ListPlace } from "./DeskList.tsx";
 import { type DeskRoute, deskCheckHref, deskHref } from "./deskRoutes.ts";
 import type { FindingsScreenProps } from "./findings/FindingsScreen.tsx";
@@ -43,6 +45,9 @@ export interface DeskPlaceProps {
   readonly startAssessor?: () => Assessor;
 }
 
+/** From here on the list has room beside the check and what is decided on it, px. */
+const roomForList = 1200;
+
 const toDesk = () => goTo(deskHref);
 
 /** The desk: its list, one check, its report, and the camera. */
@@ -51,17 +56,26 @@ export function DeskPlace({ route, unit, surroundings, startAssessor }: DeskPlac
   useEffect(keepFilesForDesks, []);
   const [place, setPlace] = useState<ListPlace>({ view: wholeView, at: null });
   const key = "key" in route ? route.key : null;
-  const { next, nextNew } = useMemo(() => {
-    if (key === null || desk.checks === null) return { next: null, nextNew: null };
+  const roomy = useWide(roomForList);
+  const { shown, open, next, nextNew } = useMemo(() => {
+    if (key === null || desk.checks === null) {
+      return { shown: [], open: null, next: null, nextNew: null };
+    }
     const shown = viewed(desk.checks, place.view);
     const at = shown.findIndex(({ versions }) => versions.some((version) => version.key === key));
     const isNew = (check: DeskCheck) => check.state === "new" && check !== shown[at];
     const after = shown.slice(at + 1);
     return {
+      shown,
+      open: shown[at]?.latest.checkId ?? null,
       next: after[0]?.latest.key ?? null,
       nextNew: (after.find(isNew) ?? shown.find(isNew))?.latest.key ?? null,
     };
   }, [desk.checks, place.view, key]);
+  // The list follows to the check that is open, also where "Next check" led to it.
+  useEffect(() => {
+    if (open !== null) setPlace((before) => ({ ...before, at: open }));
+  }, [open]);
 
   if (route.place === "scan") {
     return (
@@ -89,16 +103,31 @@ export function DeskPlace({ route, unit, surroundings, startAssessor }: DeskPlac
   if (route.place === "people") return <PeopleAtDesk desk={desk} unit={unit} onLeave={toDesk} />;
   if (route.place === "check") {
     return (
-      <CheckAtDesk
-        desk={desk}
-        submissionKey={route.key}
-        unit={unit}
-        next={next}
-        nextNew={nextNew}
-        onLeave={toDesk}
-        onNext={(following) => goTo(deskCheckHref(following))}
-        startAssessor={startAssessor}
-      />
+      <div class={roomy ? "two-panes" : undefined}>
+        {roomy && (
+          <aside class="desk-beside" aria-label="Checks at this review desk">
+            <CheckList
+              checks={shown}
+              at={place.at}
+              onAt={(at) => setPlace((before) => ({ ...before, at }))}
+              onOpen={({ latest }) => goTo(deskCheckHref(latest.key))}
+              shared={desk.shared}
+            />
+          </aside>
+        )}
+        <div>
+          <CheckAtDesk
+            desk={desk}
+            submissionKey={route.key}
+            unit={unit}
+            next={next}
+            nextNew={nextNew}
+            onLeave={toDesk}
+            onNext={(following) => goTo(deskCheckHref(following))}
+            startAssessor={startAssessor}
+          />
+        </div>
+      </div>
     );
   }
   if (route.place === "report") {

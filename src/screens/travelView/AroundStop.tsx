@@ -1,3 +1,4 @@
+import { useMemo } from "preact/hooks";
 import { add, between, distance, type Point, quarterTurn } from "../drawings/geometry.ts";
 import { Bar, Body, Box, Coil, Damper, Joint, Line, Plate, StopShape } from "../drawings/parts.tsx";
 import { axleTubeRadius } from "../drawings/skeleton.ts";
@@ -6,9 +7,12 @@ import { otherPivotY, type SceneProps } from "./scene.ts";
 
 /** What holds the stop, what meets it, and what else may touch there. */
 export function AroundStop(props: SceneProps) {
+  const { view, corner } = props;
+  // It stands still while the wheel moves: drawn once.
+  const frame = useMemo(() => <Frame view={view} corner={corner} />, [view, corner]);
   return (
     <g>
-      <Frame {...props} />
+      {frame}
       {props.corner.kind === "axle" ? <Axle {...props} /> : <Arms {...props} />}
       <StopAndPad {...props} />
       {props.drawn.clashes.map((clash) => (
@@ -19,7 +23,7 @@ export function AroundStop(props: SceneProps) {
 }
 
 /** The frame: from the arm's pivot to the seat, or the pad, of the stop. */
-function Frame({ view, corner }: SceneProps) {
+function Frame({ view, corner }: Omit<SceneProps, "drawn">) {
   const { pose } = corner.atRide.moment;
   const { axis } = corner.atRide;
   const side = quarterTurn(axis);

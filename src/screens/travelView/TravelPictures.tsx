@@ -1,5 +1,5 @@
 import { useMemo } from "preact/hooks";
-import { add, type Frame, fitView, type Point, type View } from "../drawings/geometry.ts";
+import { type Frame, fitView, type Point, type View } from "../drawings/geometry.ts";
 import "../drawings/drawings.css";
 import { AroundStop } from "./AroundStop.tsx";
 import { CornerScene } from "./CornerScene.tsx";
@@ -26,8 +26,10 @@ function framed({ width, height }: { readonly width: number; readonly height: nu
   return { left: 6, top: 6, right: width - 6, bottom: height - 6 };
 }
 
-function lowered(view: View, bodyMm: number): View {
-  return { ...view, at: (point) => view.at(add(point, { x: 0, y: bodyMm })) };
+/** The whole picture moves with the body, so that the parts fixed to it stay as they are drawn. */
+function lowered(view: View, bodyMm: number): string {
+  const [still, moved] = [view.at({ x: 0, y: 0 }), view.at({ x: 0, y: bodyMm })];
+  return `translate(${(moved.x - still.x).toFixed(2)} ${(moved.y - still.y).toFixed(2)})`;
 }
 
 /** One corner as it stands at ride, for paper. */
@@ -81,13 +83,12 @@ export function TravelPictures({
   );
   const drawn = corner.at(placed.travelMm);
   const ghostDrawn = ghost?.at(placed.travelMm) ?? null;
-  const moved = lowered(views.whole, placed.bodyMm);
   const first = drawn.clashes.reduce<(typeof drawn.clashes)[number] | null>(
     (least, clash) => (least && least.limit.travelMm <= clash.limit.travelMm ? least : clash),
     null,
   );
   const [low, high] = nearBounds(corner);
-  const [a, b] = [low, high].map(moved.at) as [Point, Point];
+  const [a, b] = [low, high].map(views.whole.at) as [Point, Point];
   return (
     <div class="travel-pictures" role="img" aria-label={words}>
       <svg
@@ -95,21 +96,23 @@ export function TravelPictures({
         viewBox={`0 0 ${whole.width} ${whole.height}`}
         aria-hidden="true"
       >
-        <CornerScene
-          view={moved}
-          corner={corner}
-          drawn={drawn}
-          ground={corner.groundY + placed.roadMm - placed.bodyMm}
-        />
-        <rect
-          class="near-here"
-          x={Math.min(a.x, b.x)}
-          y={Math.min(a.y, b.y)}
-          width={Math.abs(a.x - b.x)}
-          height={Math.abs(a.y - b.y)}
-          rx={5}
-        />
-        {first && <ClashMark view={moved} clash={first} />}
+        <g transform={lowered(views.whole, placed.bodyMm)}>
+          <CornerScene
+            view={views.whole}
+            corner={corner}
+            drawn={drawn}
+            ground={corner.groundY + placed.roadMm - placed.bodyMm}
+          />
+          <rect
+            class="near-here"
+            x={Math.min(a.x, b.x)}
+            y={Math.min(a.y, b.y)}
+            width={Math.abs(a.x - b.x)}
+            height={Math.abs(a.y - b.y)}
+            rx={5}
+          />
+          {first && <ClashMark view={views.whole} clash={first} />}
+        </g>
       </svg>
       <svg
         class="drawing travel-near"

@@ -1,4 +1,4 @@
-import { useId } from "preact/hooks";
+import { useId, useMemo } from "preact/hooks";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { nearMark, nextMark, type TravelSpan } from "./travelMarks.ts";
 import { placeWords } from "./travelWords.ts";
@@ -40,16 +40,22 @@ export function TravelSlider({
         return null;
     }
   };
+  const ticks = useMemo(
+    () => (
+      <svg viewBox="0 0 100 10" preserveAspectRatio="none" aria-hidden="true">
+        <line x1="0" x2="100" y1="5" y2="5" />
+        {marks.map(({ id: mark, travelMm: at }) => (
+          <line key={mark} class="travel-tick" x1={share(at)} x2={share(at)} y1="0" y2="10" />
+        ))}
+      </svg>
+    ),
+    [span],
+  );
   return (
     <div class="travel-slider">
       <label for={id}>Move the wheel up</label>
       <div class="travel-track">
-        <svg viewBox="0 0 100 10" preserveAspectRatio="none" aria-hidden="true">
-          <line x1="0" x2="100" y1="5" y2="5" />
-          {marks.map(({ id: mark, travelMm: at }) => (
-            <line key={mark} class="travel-tick" x1={share(at)} x2={share(at)} y1="0" y2="10" />
-          ))}
-        </svg>
+        {ticks}
         <input
           id={id}
           type="range"

@@ -195,19 +195,21 @@ export class CheckSteps {
   private async fillLimit(limit: CheckCorner["limits"][number]): Promise<void> {
     await this.typeReading(limit.reading, "length");
     if (limit.at === "arm") {
-      await this.choose("Elsewhere on the arm");
+      await this.placeLimit("Elsewhere on the arm");
       if (limit.distance)
         await this.field(/istance from the pivot line/).fill(
           this.typist.length(limit.distance.values[0] ?? 0),
         );
       return;
     }
-    const asked = this.main.getByRole("group", { name: "Where would it touch?" });
-    // What was settled on the other side stands folded for who has made three checks.
-    if ((await asked.count()) > 0 && (await asked.isVisible())) {
-      await this.choose(limit.at === "stop" ? "As closing of the stop" : "Not on the arm");
+    const asked = this.main.getByRole("group", {
+      name: "Where would it touch?",
+      includeHidden: true,
+    });
+    if ((await asked.count()) > 0) {
+      await this.placeLimit(limit.at === "stop" ? "As closing of the stop" : "Not on the arm");
     } else if (limit.at === "stop") {
-      await this.choose("At the stop");
+      await this.placeLimit("At the stop");
     }
     if (limit.at === "stop") return;
     const closes = this.main.getByText(/^Closes by/);
@@ -216,6 +218,16 @@ export class CheckSteps {
       await closes.click();
       await this.field("Closing per wheel travel").fill(`${limit.perWheel}`);
     }
+  }
+
+  /** Where a clearance sits; settled before, it stands folded for who has made three checks. */
+  private async placeLimit(name: string): Promise<void> {
+    const folded = this.main.getByText(/^Place: /);
+    if ((await folded.count()) > 0) {
+      if ((await folded.textContent())?.startsWith(`Place: ${name}`)) return;
+      await folded.click();
+    }
+    await this.choose(name);
   }
 
   private async fillRide(step: string, { ride }: CheckRecord): Promise<void> {
