@@ -3,6 +3,7 @@ import { inEveryAppearance, rulesOfAppearance } from "./support/appearances.ts";
 import { axeViolations } from "./support/axe.ts";
 import { CheckList } from "./support/checkList.ts";
 import { CheckSteps } from "./support/checkSteps.ts";
+import { DeskPage } from "./support/deskPage.ts";
 import { demoRecord } from "./support/everyStep.ts";
 import { screensOnSite } from "./support/screensOnSite.ts";
 import { inMillimetres } from "./support/typist.ts";
@@ -93,6 +94,45 @@ it.each([
     }
   },
 );
+
+it("at the review desk the list stands beside the check that is open", async () => {
+  const phone = await stage.openPhone(desk);
+  const office = await new DeskPage(await phone.newPage()).open(stage.address);
+  const { page } = office;
+  await office.takeFiles(
+    ["arm-fits", "arm-needs-taller"].map((name) => `demo-data/checks/${name}.json`),
+  );
+  await office.closeImport();
+  await office.openCheck(second.vehicle.label);
+  const list = page.getByRole("complementary", { name: "Checks at this review desk" });
+  const selected = list.locator('[aria-selected="true"]');
+  const opened = page.locator("main h1");
+  const heading = await opened.textContent();
+  const before = await selected.getAttribute("id");
+  await office.list.focus();
+  await page.keyboard.press(
+    (await selected.getAttribute("aria-posinset")) === "1" ? "ArrowDown" : "ArrowUp",
+  );
+  await page.keyboard.press("Enter");
+  await expect.poll(() => opened.textContent()).not.toBe(heading);
+  expect(await selected.getAttribute("id")).not.toBe(before);
+  await page.goBack();
+  await expect.poll(() => selected.getAttribute("id")).toBe(before);
+  await office.computed();
+  const wrong: string[] = [];
+  await inEveryAppearance(page, async ({ theme, text }) => {
+    for (const violation of await axeViolations(page, rulesOfAppearance)) {
+      wrong.push(`${theme}, ${text} words: ${violation}`);
+    }
+    const spare = await page.evaluate(
+      () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+    );
+    if (spare > 0) wrong.push(`${theme}, ${text} words: ${spare} px too wide`);
+  });
+  wrong.push(...(await axeViolations(page)));
+  expect(wrong).toEqual([]);
+  phone.expectNoTrouble();
+});
 
 it("a phone has one pane and loads nothing of the other", async () => {
   const phone = await stage.openPhone();
