@@ -1,4 +1,5 @@
 import { limitOf } from "../physics/readings/index.ts";
+import { withMergedAdvice } from "../records/check/advised.ts";
 import type { PartialCheckRecord } from "../records/check/checkRecord.ts";
 import type { StoredCheck } from "../records/check/storedCheck.ts";
 import type { Entry } from "../records/entry/entry.ts";
@@ -107,7 +108,11 @@ export function mergeChecks(
     theirs as unknown as PlainObject,
   ) as unknown as StoredCheck;
   const record = withMergedPhotos(
-    withDisputedEntries(base, mine, theirs, joinedRecord),
+    withMergedAdvice(
+      withDisputedEntries(base, mine, theirs, joinedRecord),
+      mine.record.advised,
+      theirs.record.advised,
+    ),
     base.record.photos,
     mine.record.photos,
     theirs.record.photos,

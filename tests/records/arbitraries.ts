@@ -11,6 +11,7 @@ import { layoutKinds } from "../../src/physics/readings/layoutDefinitions.ts";
 import { limitKinds } from "../../src/physics/readings/limitReadings.ts";
 import { rideQuantities } from "../../src/physics/readings/rideReadings.ts";
 import type {
+  Advice,
   CheckCorner,
   CheckLayout,
   CheckLimit,
@@ -392,6 +393,31 @@ const instant = fc
   .integer({ min: Date.UTC(2024, 0, 1), max: Date.UTC(2030, 0, 1) })
   .map((time) => new Date(time).toISOString());
 
+const advice: fc.Arbitrary<Advice> = fc.record(
+  {
+    at: instant,
+    sides: fc.constantFrom(["left", "right"] as const, ["right"] as const),
+    pack: fc.string({ maxLength: 20 }),
+    edition: fc.constantFrom("2026-11"),
+    part: fc.record(
+      {
+        name: fc.constantFrom("Tall block", "Kurz 40"),
+        partNumber: fc.constantFrom("MB-60", "T 48"),
+        revision: fc.constantFrom("A"),
+        spacerMm: between(0, 60),
+        heightMm: between(15, 120),
+        stopRateClass: fc.constantFrom(63, 100, 160),
+        change: fc.constantFrom("nothing", "spacer", "stop", "both"),
+        verdict: fc.constantFrom("ok", "care", "no", "unsure"),
+      },
+      {
+        requiredKeys: ["name", "spacerMm", "heightMm", "stopRateClass", "change", "verdict"],
+      },
+    ),
+  },
+  { requiredKeys: ["at", "sides"] },
+);
+
 export const anyRecord: fc.Arbitrary<CheckRecord> = layoutKind
   .chain((kind) =>
     fc.tuple(
@@ -423,6 +449,7 @@ export const anyRecord: fc.Arbitrary<CheckRecord> = layoutKind
           rules,
           fullTravel,
           job,
+          advised: fc.array(advice, { maxLength: 12 }),
           fitted: fc.record(
             {
               partNumber: fc.constantFrom("MB-60", "T 48"),

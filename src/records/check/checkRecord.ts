@@ -1,5 +1,6 @@
 import type * as z from "zod/mini";
 import type {
+  adviceSchema,
   authorSchema,
   checkSchema,
   fittedSchema,
@@ -34,6 +35,7 @@ export type CheckCorner = Read<typeof cornerSchema>;
 export type CheckStop = Read<typeof stopSchema>;
 export type Photo = Read<typeof photoSchema>;
 export type Job = Read<typeof jobSchema>;
+export type Advice = Read<typeof adviceSchema>;
 export type Fitted = Read<typeof fittedSchema>;
 export type Platform = Read<typeof platformSchema>;
 export type TakenFromPack = Read<typeof referenceSchema>;

@@ -73,6 +73,33 @@ export const fittedSchema = z.object({
   photos: may(photos),
 });
 
+/**
+ * What the app prescribed, as an answer showed it: a claim of the phone, which no reader believes. Without
+ * `part` nothing that could be had fitted; `part` is the stop that was checked where nothing was to change.
+ */
+export const adviceSchema = z.object({
+  at: instantSchema,
+  sides: z.array(z.enum(["left", "right"])).check(z.minLength(1), z.maxLength(2)),
+  /** Name of the parts library it was chosen from, and the maker's name of its state. */
+  pack: may(label),
+  edition: may(label),
+  part: may(
+    z.object({
+      name: filledLabel,
+      partNumber: may(label),
+      revision: may(label),
+      spacerMm: positiveOrZero,
+      /** Free height of the stop. */
+      heightMm: positiveOrZero,
+      /** R5 class, N/mm. */
+      stopRateClass: positiveOrZero,
+      change: z.enum(["nothing", "spacer", "stop", "both"]),
+      /** Of the whole check with it. */
+      verdict: z.enum(["ok", "care", "no", "unsure"]),
+    }),
+  ),
+});
+
 /** The same readings by a second person who did not see the first one's, by their ids. */
 const secondSchema = z.object({
   by: label,
@@ -110,6 +137,8 @@ export const checkSchema = z.object({
   rules: may(rulesSchema),
   fullTravel: may(fullTravelSchema),
   job: may(jobSchema),
+  /** Oldest first. */
+  advised: may(z.array(adviceSchema).check(z.maxLength(recordBounds.advised))),
   fitted: may(fittedSchema),
   second: may(secondSchema),
   reference: may(referenceSchema),

@@ -97,7 +97,14 @@ export function fromVersion1(record: PlainObject): PlainObject {
   for (const [name, change] of Object.entries(changes)) {
     if (Object.hasOwn(current, name)) current = { ...current, [name]: change(current[name]) };
   }
-  const { job: _job, fitted: _fitted, fullTravel: _found, ...rest } = current;
+  const {
+    job: _job,
+    advised: _advised,
+    fitted: _fitted,
+    second: _second,
+    fullTravel: _found,
+    ...rest
+  } = current;
   const found = fullTravelOf(record.fullTravel);
   return found === null ? rest : { ...rest, fullTravel: found };
 }

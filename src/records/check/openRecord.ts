@@ -22,6 +22,7 @@ import {
   wholeList,
 } from "../text/salvage.ts";
 import type {
+  Advice,
   Author,
   CheckStop,
   Fitted,
@@ -254,6 +255,40 @@ const job = whole<Job, "id" | "label">(
   ["id", "label"],
 );
 
+const advisedPart = whole<
+  NonNullable<Advice["part"]>,
+  "name" | "spacerMm" | "heightMm" | "stopRateClass" | "change" | "verdict"
+>(
+  {
+    name: text,
+    partNumber: text,
+    revision: text,
+    spacerMm: number,
+    heightMm: number,
+    stopRateClass: number,
+    change: oneOf("nothing", "spacer", "stop", "both"),
+    verdict: oneOf("ok", "care", "no", "unsure"),
+  },
+  ["name", "spacerMm", "heightMm", "stopRateClass", "change", "verdict"],
+);
+
+/** A part that can't be what it says would read as "nothing fitted": such advice is left out whole. */
+const advice: Keep<Advice> = (value) => {
+  const kept = whole<Advice, "at" | "sides">(
+    {
+      at: text,
+      sides: wholeList(oneOf("left", "right")),
+      pack: text,
+      edition: text,
+      part: advisedPart,
+    },
+    ["at", "sides"],
+  )(value);
+  if (kept === undefined || kept.sides.length === 0) return undefined;
+  const lost = isPlainObject(value) && value.part !== undefined && kept.part === undefined;
+  return lost ? undefined : kept;
+};
+
 const fitted = whole<Fitted, "partNumber" | "spacerMm" | "at" | "by">(
   {
     partNumber: text,
@@ -303,6 +338,7 @@ const fields: Fields<PartialCheckRecord> = {
   rules,
   fullTravel: (value) => readFullTravel({ fullTravel: value }) ?? undefined,
   job,
+  advised: listOf(advice),
   fitted,
   second,
   reference,

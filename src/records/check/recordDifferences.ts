@@ -1,8 +1,10 @@
 import type { ReadingId } from "../../physics/readings/index.ts";
 import type { Sentence } from "../../physics/sentence.ts";
 import { meanOf } from "../../physics/uncertainty/index.ts";
+import { adviceSentence } from "../review/adviceWords.ts";
 import { quantityKindOf, readingsOf } from "../review/oddReadings.ts";
 import { canonicalText } from "../text/canonicalText.ts";
+import { isSameAdvice } from "./advised.ts";
 import type { CheckRecord, TypedReading } from "./checkRecord.ts";
 
 /** One thing that differs between two versions of a check; null: not there. */
@@ -18,6 +20,7 @@ const toldElsewhere = new Set([
   "corners",
   "stop.freeHeight",
   "photos",
+  "advised",
   "reference",
 ]);
 
@@ -83,6 +86,14 @@ export function recordDifferences(before: CheckRecord, after: CheckRecord): Diff
       what: fieldWords(path),
       before: was === undefined ? null : [was],
       after: is === undefined ? null : [is],
+    });
+  }
+  const [advice, adviceNow] = [before.advised?.at(-1), after.advised?.at(-1)];
+  if (adviceNow && (!advice || !isSameAdvice(advice, adviceNow))) {
+    differences.push({
+      what: "prescribed by the app",
+      before: advice ? adviceSentence(advice) : null,
+      after: adviceSentence(adviceNow),
     });
   }
   const [photos, photosNow] = [before.photos ?? [], after.photos ?? []];

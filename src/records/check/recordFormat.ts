@@ -15,6 +15,8 @@ export const recordBounds = {
   typedCharacters: 60,
   notesCharacters: 20_000,
   photos: 24,
+  /** Prescriptions that were shown. */
+  advised: 12,
   /** Base64 characters of one photo: 3 MB of picture. */
   photoCharacters: 4_000_000,
   /** Characters of a whole record with its photos. */

@@ -134,7 +134,9 @@ export function checkAgain(
   const job = jobOf(stored);
   const before = withJob(stored, { ...job, moment: "before" });
   const fresh = newStoredCheck(stored.name);
-  const { photos: _photos, fitted, fullTravel: _travel, notes: _notes, ...common } = record;
+  const { photos: _photos, fitted, fullTravel: _travel, notes: _notes, ...others } = record;
+  // What was advised, and what a second person read, was of the stop before.
+  const { advised: _advised, second: _second, ...common } = others;
   const entries = Object.fromEntries(
     Object.entries(stored.entries).filter(([id]) => !standIds.test(id) && !leftBehind.test(id)),
   );

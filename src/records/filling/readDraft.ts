@@ -40,7 +40,7 @@ const entrySchema = z.object({
   by: may(label),
 });
 
-const { author, axle, fitted, fullTravel, job, notes, photos, reference, second } =
+const { advised, author, axle, fitted, fullTravel, job, notes, photos, reference, second } =
   checkSchema.shape;
 
 /** What of a record no entry holds; everything else is read from the entries anew. */
@@ -84,6 +84,7 @@ const draftSchema = z.object({
   rules: may(z.pick(rulesSchema, { roadClass: true, roadKurtosis: true })),
   fullTravel,
   job,
+  advised,
   fitted,
   second,
   reference,

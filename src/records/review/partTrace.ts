@@ -1,6 +1,8 @@
-import type { CheckRecord, Fitted } from "../check/checkRecord.ts";
+import type { Advice, CheckRecord, Fitted } from "../check/checkRecord.ts";
+import { withPlainSpaces } from "../entry/quantityText.ts";
 import type { Pack } from "../pack/pack.ts";
 import { plainNumber, stopOfPart } from "../pack/packCandidates.ts";
+import { adviceWords } from "./adviceWords.ts";
 import type { Decision } from "./decision.ts";
 
 /** A part, and of it a revision or batch where only those are looked for. */
@@ -16,6 +18,23 @@ interface NamedPart {
   readonly batch?: string | undefined;
 }
 
+/** What a person at the desk advised last. */
+export interface DeskAdvice extends NamedPart {
+  readonly name: string;
+  readonly by: string;
+  readonly at: string;
+}
+
+/** In what a part that was fitted differs from one that was advised or checked. */
+export type FittedOtherwise = "part" | "revision" | "spacer" | "nothing";
+
+/** What was fitted held against what was advised: the desk's advice first, else the app's newest, else the part checked. */
+export interface FittedAgainst {
+  readonly whose: "desk" | "app" | "check";
+  /** Empty: as advised. "nothing": the app found nothing that fits. */
+  readonly otherwise: readonly FittedOtherwise[];
+}
+
 /** A check in which a part was checked, advised or fitted. */
 export interface TracedCheck {
   readonly checkId: string;
@@ -27,17 +46,21 @@ export interface TracedCheck {
   readonly contact: string;
   readonly createdAt: string;
   readonly isChecked: boolean;
-  readonly isAdvised: boolean;
+  /** By the app on the phone, as the record claims. */
+  readonly isAdvisedByApp: boolean;
+  readonly isAdvisedByDesk: boolean;
   readonly isFitted: boolean;
-  /** What the desk advised; null: nothing, or the one that was checked. */
-  readonly advised: string | null;
+  /** What the app advised by the record, newest first, whichever part it was. */
+  readonly byApp: readonly Advice[];
+  /** Null: nothing, or the one that was checked. */
+  readonly byDesk: DeskAdvice | null;
   readonly fitted: Fitted | null;
-  /** Was what was advised fitted? Null where one of the two is not known. */
-  readonly asAdvised: boolean | null;
+  /** Null where it is not known. */
+  readonly against: FittedAgainst | null;
 }
 
 /** Is it the part? A revision or batch that is asked for has to be told, and to be that one. */
-function isWanted(part: NamedPart, wanted: PartWanted): boolean {
+export function isWanted(part: NamedPart, wanted: PartWanted): boolean {
   const isSame = (name: "revision" | "batch") =>
     wanted[name] === undefined || plainNumber(part[name] ?? "") === plainNumber(wanted[name]);
   return (
@@ -48,20 +71,50 @@ function isWanted(part: NamedPart, wanted: PartWanted): boolean {
   );
 }
 
-/** What was advised last, as a part; of decisions that kept none, by the name of a stop of the pack. */
-function advisedOf(
-  decisions: readonly Decision[],
-  pack: Pack,
-): NamedPart & { name: string | null } {
+/** What the desk advised last, as a part; of decisions that kept none, by the name of a stop of the pack. */
+function deskAdvice(decisions: readonly Decision[], pack: Pack): DeskAdvice | null {
   const undone = new Set(decisions.map(({ undoes }) => undoes));
   const advice = decisions
     .filter(({ key, stop }) => stop !== undefined && !undone.has(key))
     .sort((a, b) => (a.at < b.at ? -1 : 1))
     .at(-1);
-  const name = advice?.stop ?? null;
-  const named = name?.replace(/ with a spacer of .*$/, "").replace(/ \(estimate\)$/, "");
-  const part = advice?.part ?? pack.stops.find((each) => each.name === named);
-  return { name, partNumber: part?.partNumber, revision: part?.revision };
+  if (advice?.stop === undefined) return null;
+  const { stop: name, by, at } = advice;
+  const named = name.replace(/ with a spacer of .*$/, "").replace(/ \(estimate\)$/, "");
+  const part = advice.part ?? pack.stops.find((each) => each.name === named);
+  return { name, by, at, partNumber: part?.partNumber, revision: part?.revision };
+}
+
+/** Spacers that differ by less are the same one, mm. */
+const sameSpacerMm = 0.5;
+
+function fittedAgainst(
+  fitted: Fitted | null,
+  byDesk: DeskAdvice | null,
+  newest: Advice | undefined,
+  checked: NamedPart,
+): FittedAgainst | null {
+  if (fitted === null) return null;
+  if (byDesk === null && newest !== undefined && newest.part === undefined) {
+    return { whose: "app", otherwise: ["nothing"] };
+  }
+  const told: NamedPart & { readonly spacerMm?: number } = byDesk ?? newest?.part ?? checked;
+  const { partNumber, revision, spacerMm } = told;
+  if (partNumber === undefined) return null;
+  const isOtherPart = plainNumber(partNumber) !== plainNumber(fitted.partNumber);
+  const isOtherRevision =
+    revision !== undefined &&
+    fitted.revision !== undefined &&
+    plainNumber(revision) !== plainNumber(fitted.revision);
+  const isOtherSpacer =
+    spacerMm !== undefined && Math.abs(spacerMm - fitted.spacerMm) > sameSpacerMm;
+  return {
+    whose: byDesk !== null ? "desk" : newest !== undefined ? "app" : "check",
+    otherwise: [
+      ...(isOtherPart ? (["part"] as const) : isOtherRevision ? (["revision"] as const) : []),
+      ...(isOtherSpacer ? (["spacer"] as const) : []),
+    ],
+  };
 }
 
 /** What a check has to do with a part; null: nothing. */
@@ -71,15 +124,17 @@ export function tracedCheck(
   pack: Pack,
   wanted: PartWanted,
 ): TracedCheck | null {
-  const { author, vehicle, axle, stop, fitted = null } = record;
-  const advice = advisedOf(decisions, pack);
+  const { author, vehicle, axle, stop, fitted = null, advised = [] } = record;
+  const byDesk = deskAdvice(decisions, pack);
+  const byApp = [...advised].reverse();
   const isChecked = isWanted(stop, wanted);
   // A batch is known of what was fitted or checked, never of advice.
-  const { batch: _, ...model } = wanted;
-  const isAdvised = wanted.batch === undefined && isWanted(advice, model);
+  const isAdvice = (part: NamedPart | null | undefined) =>
+    wanted.batch === undefined && part !== null && part !== undefined && isWanted(part, wanted);
+  const isAdvisedByApp = byApp.some(({ part }) => isAdvice(part));
+  const isAdvisedByDesk = isAdvice(byDesk);
   const isFitted = fitted !== null && isWanted(fitted, wanted);
-  if (!isChecked && !isAdvised && !isFitted) return null;
-  const told = advice.name === null ? stop.partNumber : advice.partNumber;
+  if (!isChecked && !isAdvisedByApp && !isAdvisedByDesk && !isFitted) return null;
   return {
     checkId: record.id,
     key,
@@ -89,32 +144,63 @@ export function tracedCheck(
     contact: author.contact?.trim() ?? "",
     createdAt: record.createdAt,
     isChecked,
-    isAdvised,
+    isAdvisedByApp,
+    isAdvisedByDesk,
     isFitted,
-    advised: advice.name,
+    byApp,
+    byDesk,
     fitted,
-    asAdvised:
-      fitted === null || told === undefined
-        ? null
-        : plainNumber(told) === plainNumber(fitted.partNumber),
+    against: fittedAgainst(fitted, byDesk, byApp[0], stop),
   };
 }
 
 /**
  * Is it a check of the part, of which nobody told the revision or batch that is looked for? It may have it, so
- * it is named beside those that do.
+ * it is named beside those that do. What was fitted counts alone, where that was told.
  */
-export function isUntold({ stop, fitted }: CheckRecord, wanted: PartWanted): boolean {
-  const part: NamedPart = fitted ?? stop;
+export function isUntold(
+  { stop, fitted, advised = [] }: CheckRecord,
+  decisions: readonly Decision[],
+  pack: Pack,
+  wanted: PartWanted,
+): boolean {
   const asked = (["revision", "batch"] as const).filter((name) => wanted[name] !== undefined);
-  const untold = asked.filter((name) => part[name] === undefined);
-  const told: PartWanted = {
-    partNumber: wanted.partNumber,
-    ...Object.fromEntries(
-      asked.filter((name) => !untold.includes(name)).map((name) => [name, wanted[name]]),
-    ),
-  };
-  return untold.length > 0 && isWanted(part, told);
+  const advice = [...advised.map(({ part }) => part), deskAdvice(decisions, pack)];
+  const parts: readonly (NamedPart | null | undefined)[] = fitted ? [fitted] : [stop, ...advice];
+  return parts.some((part) => {
+    if (!part) return false;
+    const untold = asked.filter((name) => part[name] === undefined);
+    const told: PartWanted = {
+      partNumber: wanted.partNumber,
+      ...Object.fromEntries(
+        asked.filter((name) => !untold.includes(name)).map((name) => [name, wanted[name]]),
+      ),
+    };
+    return untold.length > 0 && isWanted(part, told);
+  });
+}
+
+const whoseWords: { readonly [Whose in FittedAgainst["whose"]]: string } = {
+  desk: "the review desk advised",
+  app: "the app advised",
+  check: "was checked",
+};
+
+const otherwiseWords: { readonly [Each in FittedOtherwise]: string } = {
+  part: "another part",
+  revision: "another revision",
+  spacer: "another spacer",
+  nothing: "a part",
+};
+
+/** "yes, what the app advised", "no, another spacer than the app advised". */
+export function againstWords(against: FittedAgainst | null): string {
+  if (against === null) return "not known";
+  const { whose, otherwise } = against;
+  if (otherwise.includes("nothing")) return "no, the app found nothing that fits";
+  if (otherwise.length === 0) return `yes, what ${whoseWords[whose]}`;
+  const words = otherwise.map((each) => otherwiseWords[each]).join(" and ");
+  return `no, ${words} than ${whoseWords[whose]}`;
 }
 
 /** The part as it is asked for, or a sentence. */
@@ -140,8 +226,22 @@ export const traceHeader = [
   "who",
   "contact",
   "part checked",
-  "part advised",
+  "part advised by the app",
+  "part advised by the desk",
   "part fitted",
+  "app advised",
+  "app advised part number",
+  "app advised revision",
+  "app advised spacer mm",
+  "app advised height mm",
+  "app advised on",
+  "app's parts library",
+  "app advised before",
+  "desk advised",
+  "desk advised part number",
+  "desk advised revision",
+  "desk advised by",
+  "desk advised on",
   "fitted part number",
   "fitted revision",
   "fitted batch",
@@ -154,8 +254,13 @@ export const traceHeader = [
 ] as const;
 
 export function traceLine(traced: TracedCheck): readonly (string | number | undefined)[] {
-  const { fitted, asAdvised } = traced;
+  const {
+    fitted,
+    byDesk,
+    byApp: [newest, ...before],
+  } = traced;
   const yes = (is: boolean) => (is ? "yes" : "no");
+  const words = (advice: Advice) => withPlainSpaces(adviceWords(advice, "mm"));
   return [
     traced.vehicle,
     traced.axle,
@@ -163,8 +268,22 @@ export function traceLine(traced: TracedCheck): readonly (string | number | unde
     traced.who,
     traced.contact,
     yes(traced.isChecked),
-    yes(traced.isAdvised),
+    yes(traced.isAdvisedByApp),
+    yes(traced.isAdvisedByDesk),
     yes(traced.isFitted),
+    newest && words(newest),
+    newest?.part?.partNumber,
+    newest?.part?.revision,
+    newest?.part?.spacerMm,
+    newest?.part?.heightMm,
+    newest?.at.slice(0, 10),
+    newest && [newest.pack, newest.edition].filter((each) => each !== undefined).join(", "),
+    before.map((each) => `${words(each)} (${each.at.slice(0, 10)})`).join("; "),
+    byDesk?.name,
+    byDesk?.partNumber,
+    byDesk?.revision,
+    byDesk?.by,
+    byDesk?.at.slice(0, 10),
     fitted?.partNumber,
     fitted?.revision,
     fitted?.batch,
@@ -172,7 +291,7 @@ export function traceLine(traced: TracedCheck): readonly (string | number | unde
     fitted?.at.slice(0, 10),
     fitted?.by,
     fitted?.odometer,
-    asAdvised === null ? "not known" : yes(asAdvised),
+    againstWords(traced.against),
     traced.checkId,
   ];
 }

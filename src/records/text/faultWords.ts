@@ -60,6 +60,7 @@ const plainNames: { readonly [path: string]: string } = {
   "job.number": "number of the job",
   "job.customer": "customer of the job",
   "job.moment": "moment of the job",
+  advised: "record of what was advised",
   fitted: "record of what was fitted",
   "fitted.partNumber": "part number of what was fitted",
   "fitted.revision": "revision of what was fitted",

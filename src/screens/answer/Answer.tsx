@@ -2,6 +2,7 @@ import { useEffect, useMemo, useState } from "preact/hooks";
 import type { Assessor } from "../../compute/assessor.ts";
 import type { Assessment, Fitment, State } from "../../physics/fitment.ts";
 import type { Fault } from "../../physics/outcome.ts";
+import type { PartialCheckRecord } from "../../records/check/checkRecord.ts";
 import { completeRecord } from "../../records/check/completeRecord.ts";
 import type { ListedCheck } from "../../records/check/listedCheck.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
@@ -11,6 +12,7 @@ import { stopTitle } from "../../records/pack/stopTitle.ts";
 import { useAfterPaint } from "../assessment/useAfterPaint.ts";
 import { useAssessment } from "../assessment/useAssessment.ts";
 import { useAssessor } from "../assessment/useAssessor.ts";
+import { useKeptAdvice } from "../assessment/useKeptAdvice.ts";
 import { usePrescription } from "../assessment/usePrescription.ts";
 import type { PlacedNoteProps } from "../fullTravel/FullTravelNote.tsx";
 import { fullTravelStep } from "../guide/steps.ts";
@@ -55,6 +57,7 @@ const FullTravelNote = later<PlacedNoteProps>(
 /** The answer to a complete check, and the ways to ask more of it. */
 export function Answer({
   stored,
+  asked,
   fitment,
   liftMm,
   unit,
@@ -65,6 +68,8 @@ export function Answer({
   job,
 }: {
   stored: StoredCheck;
+  /** The record that the answer is of. */
+  asked: PartialCheckRecord;
   fitment: Fitment;
   liftMm: number;
   unit: LengthUnit;
@@ -105,6 +110,7 @@ export function Answer({
   return (
     <Answered
       stored={stored}
+      asked={asked}
       assessor={assessor}
       fitment={assessed.fitment}
       assessment={assessed.assessment}
@@ -120,6 +126,7 @@ export function Answer({
 
 function Answered({
   stored,
+  asked,
   assessor,
   fitment,
   assessment,
@@ -131,6 +138,7 @@ function Answered({
   job,
 }: {
   stored: StoredCheck;
+  asked: PartialCheckRecord;
   assessor: Assessor;
   fitment: Fitment;
   assessment: Assessment;
@@ -147,11 +155,12 @@ function Answered({
   const inUse = usePackInUse();
   const prescribing = usePrescription(
     assessor,
-    stored.record,
+    asked,
     complete ? fitment : null,
     inUse?.pack ?? null,
     unit,
   );
+  useKeptAdvice(stored, prescribing, inUse?.pack ?? null, onChange);
   const other = picked ?? prescribedStop(prescribing);
 
   return (

@@ -5,6 +5,7 @@ import { fitmentOf } from "../../records/check/fitmentOf.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { checksHref } from "../addresses.ts";
+import { useAskedRecord } from "../assessment/useAskedRecord.ts";
 import { SendButton } from "../exchange/SendButton.tsx";
 import { ButtonLink } from "../parts/Button.tsx";
 import { Screen } from "../parts/Screen.tsx";
@@ -37,7 +38,8 @@ export default function AnswerScreen({
   startAssessor,
   job,
 }: AnswerScreenProps) {
-  const completion = useMemo(() => completeRecord(stored), [stored.record, stored.entries]);
+  const asked = useAskedRecord(stored.record);
+  const completion = useMemo(() => completeRecord(stored), [asked, stored.entries]);
   const fitment = useMemo(() => (completion.ok ? fitmentOf(completion.value) : null), [completion]);
   const sheetless = useMemo(() => withoutSheet(stored, completion), [completion]);
   useEffect(() => window.scrollTo(0, 0), []);
@@ -67,6 +69,7 @@ export default function AnswerScreen({
       {fitment ? (
         <Answer
           stored={stored}
+          asked={asked}
           fitment={fitment}
           liftMm={stored.record.vehicle?.liftMm ?? 0}
           unit={unit}

@@ -23,6 +23,7 @@ import { Disclosure } from "../parts/Disclosure.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import { useReferencePack } from "../referencePack.ts";
+import { AdvisedByApp } from "./AdvisedByApp.tsx";
 import { Decide } from "./Decide.tsx";
 import { DemandsUsed } from "./DemandsUsed.tsx";
 import { useDecisionDraft } from "./decisionDraft.ts";
@@ -194,6 +195,7 @@ function Opened({
               />
             </div>
           )}
+          <AdvisedByApp record={record} prescribing={prescribing} pack={pack} unit={unit} />
           <DemandsUsed demands={demands} pack={pack} unit={unit} />
           <PackSince record={record} pack={pack} unit={unit} />
           <FullTravelLine record={record} fitment={fitment} unit={unit} />

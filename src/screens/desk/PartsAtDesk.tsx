@@ -6,9 +6,12 @@ import { quantityText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { Pack } from "../../records/pack/pack.ts";
 import { partText } from "../../records/pack/stopFacts.ts";
+import { adviceWords } from "../../records/review/adviceWords.ts";
 import { csvLine } from "../../records/review/csv.ts";
 import {
+  againstWords,
   isUntold,
+  isWanted,
   type PartWanted,
   type TracedCheck,
   tracedCheck,
@@ -79,7 +82,7 @@ export function PartsAtDesk({ desk, unit, onLeave }: PartsAtDeskProps) {
         const one = tracedCheck(check, decisions, pack, wanted);
         const { vehicle, axle, createdAt } = check.record;
         if (one) traced.push(one);
-        else if (isUntold(check.record, wanted)) {
+        else if (isUntold(check.record, decisions, pack, wanted)) {
           const words = `${vehicle.label}, ${axle}, ${dateText(createdAt)}`;
           untold.push({ key: check.key, words });
         }
@@ -180,17 +183,19 @@ function FoundChecks({ found, unit }: { found: Found; unit: LengthUnit }) {
   const { traced, untold, wanted, count } = found;
   const length = (value: number) => quantityText({ kind: "length", value }, unit);
   const fitted = traced.filter(({ isFitted }) => isFitted).length;
-  const otherwise = traced.filter(({ asAdvised }) => asAdvised === false).length;
+  const byApp = traced.filter(({ isAdvisedByApp }) => isAdvisedByApp).length;
+  const byDesk = traced.filter(({ isAdvisedByDesk }) => isAdvisedByDesk).length;
+  const otherwise = traced.filter(({ against }) => against && against.otherwise.length > 0).length;
   return (
     <section class="stack-close" aria-labelledby="traced-heading">
       <h2 id="traced-heading">
         {partText(wanted)}: {countWords(traced.length, "check")} of {count}
       </h2>
       <p class="small soft" role="status">
-        Fitted in {fitted}.{" "}
+        Fitted in {fitted}. Advised by the app in {byApp}, by the review desk in {byDesk}.{" "}
         {otherwise === 0
-          ? "None is known to have another part than was advised or checked."
-          : `In ${otherwise} another part was fitted than was advised or checked.`}
+          ? "None is known to have been fitted otherwise than advised or checked."
+          : `In ${otherwise} something else was fitted than was advised or checked.`}
       </p>
       {traced.length > 0 && (
         <DeskTable
@@ -206,9 +211,9 @@ function FoundChecks({ found, unit }: { found: Found; unit: LengthUnit }) {
               <>
                 <bdi>{each.who || "not said"}</bdi> <bdi>{each.contact}</bdi>
               </>,
-              each.advised ?? (each.isChecked ? "the one checked" : "no"),
+              <AdvisedCell traced={each} unit={unit} />,
               each.fitted ? fittedWords(each.fitted, length) : "not told",
-              each.asAdvised === null ? "not known" : each.asAdvised ? "yes" : "no",
+              againstWords(each.against),
             ],
           }))}
         />
@@ -229,6 +234,34 @@ function FoundChecks({ found, unit }: { found: Found; unit: LengthUnit }) {
         </>
       )}
     </section>
+  );
+}
+
+/** What the app said on the phone, by the record, and what a person of the desk advised: told apart. */
+function AdvisedCell({
+  traced: { byApp, byDesk, isChecked },
+  unit,
+}: {
+  traced: TracedCheck;
+  unit: LengthUnit;
+}) {
+  if (byApp.length === 0 && byDesk === null) return isChecked ? "the one checked" : "no";
+  return (
+    <>
+      {byDesk && (
+        <span class="advised-line">
+          By <bdi>{byDesk.by || "the review desk"}</bdi>, {dateText(byDesk.at)}:{" "}
+          <bdi>{byDesk.name}</bdi>
+          {byDesk.partNumber !== undefined && ` (${partText(byDesk)})`}
+        </span>
+      )}
+      {byApp.map((advice, place) => (
+        <span key={place} class="advised-line">
+          {place === 0 ? "By the app" : "Before that by the app"}, {dateText(advice.at)}:{" "}
+          <bdi>{adviceWords(advice, unit)}</bdi>
+        </span>
+      ))}
+    </>
   );
 }
 
@@ -272,17 +305,7 @@ function Letters({
           <h2>
             {each.vehicle}, {each.axle} axle: bump stop {partText(found.wanted)}
           </h2>
-          <p>
-            {each.isFitted && each.fitted
-              ? `You told us that this part was fitted on ${dateText(each.fitted.at)}${
-                  each.fitted.spacerMm > 0
-                    ? ` with a spacer of ${quantityText({ kind: "length", value: each.fitted.spacerMm }, unit)}`
-                    : ""
-                }, by ${each.fitted.by}.`
-              : each.isAdvised
-                ? "We advised this part for your vehicle. We do not know whether it was fitted."
-                : `This part was checked on your vehicle on ${dateText(each.createdAt)}. We do not know whether it is still fitted.`}
-          </p>
+          <p>{letterWords(each, found.wanted, unit)}</p>
           {reason.split("\n").map((line, place) => (
             <p key={place}>{line}</p>
           ))}
@@ -291,4 +314,28 @@ function Letters({
       ))}
     </div>
   );
+}
+
+/** Why the letter comes to them: what they told, else what was advised, else what was checked. */
+function letterWords(
+  { isFitted, fitted, isAdvisedByDesk, byDesk, isAdvisedByApp, byApp, createdAt }: TracedCheck,
+  wanted: PartWanted,
+  unit: LengthUnit,
+): string {
+  const unknown = "We do not know whether it was fitted.";
+  if (isFitted && fitted) {
+    const spacer =
+      fitted.spacerMm > 0
+        ? ` with a spacer of ${quantityText({ kind: "length", value: fitted.spacerMm }, unit)}`
+        : "";
+    return `You told us that this part was fitted on ${dateText(fitted.at)}${spacer}, by ${fitted.by}.`;
+  }
+  if (isAdvisedByDesk && byDesk) {
+    return `We advised this part for your vehicle on ${dateText(byDesk.at)}. ${unknown}`;
+  }
+  const advice = isAdvisedByApp && byApp.find(({ part }) => part && isWanted(part, wanted));
+  if (advice) {
+    return `By what you sent us, the app advised this part for your vehicle on ${dateText(advice.at)}. ${unknown}`;
+  }
+  return `This part was checked on your vehicle on ${dateText(createdAt)}. We do not know whether it is still fitted.`;
 }

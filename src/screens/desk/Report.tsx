@@ -293,7 +293,6 @@ function Answered({
 function Facts({ record, unit }: { record: CheckRecord; unit: LengthUnit }) {
   const { author, second } = record;
   const measurers = measurersOf(record);
-  const length = (value: number) => quantityText({ kind: "length", value }, unit);
   return (
     <dl class="facts">
       <dt>Number</dt>
@@ -320,7 +319,7 @@ function Facts({ record, unit }: { record: CheckRecord; unit: LengthUnit }) {
           </dd>
         </>
       )}
-      <StopAndUse record={record} length={length} />
+      <StopAndUse record={record} unit={unit} />
       <dt>Printed</dt>
       <dd>{dateText(new Date().toISOString())}</dd>
     </dl>

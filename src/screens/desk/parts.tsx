@@ -10,6 +10,7 @@ import { entryName } from "../../records/entry/readingCatalogue.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { stopInFull } from "../../records/pack/stopFacts.ts";
 import { proofOf } from "../../records/photo/photoProof.ts";
+import { adviceGiven, adviceWords } from "../../records/review/adviceWords.ts";
 import type { Decision } from "../../records/review/decision.ts";
 import type { Listed } from "../../records/review/listedSubmission.ts";
 import { jobWords } from "../job/jobWords.ts";
@@ -146,7 +147,6 @@ export function Facts({
   unit: LengthUnit;
 }) {
   const { author, vehicle } = record;
-  const length = (value: number) => quantityText({ kind: "length", value }, unit);
   return (
     <section class="card" aria-labelledby="facts-heading">
       <h2 id="facts-heading">What was sent</h2>
@@ -181,7 +181,7 @@ export function Facts({
         )}
         <dt>Started</dt>
         <dd>{dateText(record.createdAt)}</dd>
-        <StopAndUse record={record} length={length} />
+        <StopAndUse record={record} unit={unit} />
         <dt>Vehicle in the parts library</dt>
         <dd>{vehicle.platformId ?? "none named"}</dd>
         <dt>Number</dt>
@@ -263,18 +263,28 @@ export function History({
 
 /** Of a check's facts: its stop, what was fitted, what the vehicle is used for and how far it is raised. */
 export function StopAndUse({
-  record: { stop, fitted, vehicle },
-  length,
+  record: { stop, advised, fitted, vehicle },
+  unit,
 }: {
   record: CheckRecord;
-  length: (mm: number) => string;
+  unit: LengthUnit;
 }) {
+  const length = (value: number) => quantityText({ kind: "length", value }, unit);
+  const newest = advised?.at(-1);
   return (
     <>
       <dt>Stop</dt>
       <dd>
         <bdi>{stopInFull(stop)}</bdi>
       </dd>
+      {newest && (
+        <>
+          <dt>Advised by the app</dt>
+          <dd>
+            <bdi>{adviceWords(newest, unit)}</bdi>, {adviceGiven(newest)}
+          </dd>
+        </>
+      )}
       {fitted && (
         <>
           <dt>Fitted</dt>

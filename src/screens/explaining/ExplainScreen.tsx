@@ -10,8 +10,10 @@ import { partText } from "../../records/pack/stopFacts.ts";
 import { measurersOf } from "../../records/review/measurers.ts";
 import { answerHref } from "../addresses.ts";
 import { verdictWords } from "../assessment/stateWords.ts";
+import { useAskedRecord } from "../assessment/useAskedRecord.ts";
 import { useAssessment } from "../assessment/useAssessment.ts";
 import { useAssessor } from "../assessment/useAssessor.ts";
+import { useKeptAdvice } from "../assessment/useKeptAdvice.ts";
 import { usePrescription } from "../assessment/usePrescription.ts";
 import { StateMark } from "../drawings/StateMark.tsx";
 import { cautionsOf } from "../guide/cautions.ts";
@@ -25,19 +27,22 @@ import "../styles/paper.css";
 export interface ExplainScreenProps {
   readonly stored: StoredCheck;
   readonly unit: LengthUnit;
+  onChange(stored: StoredCheck): void;
   readonly startAssessor?: () => Assessor;
 }
 
 /** The answer for who owns the vehicle: what touches today, what the part does, what it costs, what is unsure. */
-export function ExplainScreen({ stored, unit, startAssessor }: ExplainScreenProps) {
+export function ExplainScreen({ stored, unit, onChange, startAssessor }: ExplainScreenProps) {
   const heading = useHeadingFocus("explain");
-  const completion = useMemo(() => completeRecord(stored), [stored.record, stored.entries]);
+  const asked = useAskedRecord(stored.record);
+  const completion = useMemo(() => completeRecord(stored), [asked, stored.entries]);
   const fitment = useMemo(() => (completion.ok ? fitmentOf(completion.value) : null), [completion]);
   const assessor = useAssessor(startAssessor);
   const assessed = useAssessment(assessor, fitment, "explain");
   const whole = assessed.state === "complete";
   const pack = usePackInUse()?.pack ?? null;
-  const prescribing = usePrescription(assessor, stored.record, whole ? fitment : null, pack, unit);
+  const prescribing = usePrescription(assessor, asked, whole ? fitment : null, pack, unit);
+  useKeptAdvice(stored, prescribing, pack, onChange);
   const found = whole && prescribing.state === "found" ? prescribing.prescription : null;
   const { createdAt, vehicle } = stored.record;
   const measurers = completion.ok ? measurersOf(completion.value) : [];

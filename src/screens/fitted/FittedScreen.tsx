@@ -16,6 +16,7 @@ import { stopOfPart } from "../../records/pack/packCandidates.ts";
 import type { FoundPart } from "../../records/pack/partCode.ts";
 import { partText } from "../../records/pack/stopFacts.ts";
 import { stopTitle } from "../../records/pack/stopTitle.ts";
+import { adviceWords } from "../../records/review/adviceWords.ts";
 import { instantOfDay } from "../../records/text/moment.ts";
 import type { KeepState } from "../../storage/keeper.ts";
 import { answerHref } from "../addresses.ts";
@@ -58,7 +59,8 @@ export function FittedScreen({
   const unit = preferences.length;
   const [fault, setFault] = useState<Fault | null>(null);
   const [making, setMaking] = useState(false);
-  const { fitted, stop: checked } = stored.record;
+  const { fitted, stop: checked, advised } = stored.record;
+  const advice = advised?.at(-1);
   const text = (field: FittedField) => fittedText(stored, field);
   const put = (fields: { readonly [Field in FittedField]?: string }) =>
     change((current) => withFitted(current, fields, unit));
@@ -121,6 +123,11 @@ export function FittedScreen({
         Scan the bag of what was really put in, or type its part number. One entry holds for both
         sides.
       </p>
+      {advice && (
+        <p>
+          Advised: <strong>{adviceWords(advice, unit)}</strong>
+        </p>
+      )}
       <section class="card" aria-labelledby="fitted-part">
         <h2 id="fitted-part">Part</h2>
         <PartEntry pack={pack} onFound={take} />

@@ -43,6 +43,7 @@ import { noteKept } from "../saved/savedCount.ts";
 import type { SecondPersonScreenProps } from "../secondPerson/SecondPersonScreen.tsx";
 import type { OpenedStore } from "../useStore.ts";
 import "../styles/check.css";
+import { isAdviceAlone } from "../../records/check/advised.ts";
 import { completeRecord } from "../../records/check/completeRecord.ts";
 import { withoutSheet } from "../../records/check/withoutSheet.ts";
 import type { ReadingNow } from "../../records/remeasure/underWay.ts";
@@ -88,7 +89,7 @@ type Loaded =
 
 /** After a change: estimates made anew, and no verdict left over that belongs to other readings. */
 function agreeing(before: StoredCheck, after: StoredCheck, unit: LengthUnit): StoredCheck {
-  if (after === before) return before;
+  if (after === before || isAdviceAlone(before, after)) return after;
   const estimated = withFrictionBetween(withEstimates(after, unit, referencePack()));
   if (estimated.record === before.record || after.lastVerdict !== before.lastVerdict) {
     return estimated;
@@ -323,7 +324,14 @@ export function CheckPlace({ opened, id, place, preferences: usual }: CheckPlace
       />
     );
   }
-  if (shown === explainStep) return <ExplainScreen stored={stored} unit={wanted.length} />;
+  if (shown === explainStep)
+    return (
+      <ExplainScreen
+        stored={stored}
+        unit={wanted.length}
+        onChange={(changed) => change(() => changed)}
+      />
+    );
   if (shown === "again") {
     return <RemeasureScreen stored={stored} unit={wanted.length} change={change} />;
   }

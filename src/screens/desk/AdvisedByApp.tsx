@@ -1,0 +1,55 @@
+import { isSameAdvice } from "../../records/check/advised.ts";
+import type { CheckRecord } from "../../records/check/checkRecord.ts";
+import type { LengthUnit } from "../../records/entry/units.ts";
+import { adviceOf } from "../../records/filling/advised.ts";
+import type { Pack } from "../../records/pack/pack.ts";
+import { adviceGiven, adviceWords } from "../../records/review/adviceWords.ts";
+import type { Prescribing } from "../assessment/usePrescription.ts";
+
+/** What the app prescribed on the phone, by the record, beside what is computed here. */
+export function AdvisedByApp({
+  record,
+  prescribing,
+  pack,
+  unit,
+}: {
+  record: CheckRecord;
+  prescribing: Prescribing;
+  pack: Pack;
+  unit: LengthUnit;
+}) {
+  const [newest, ...before] = [...(record.advised ?? [])].reverse();
+  if (newest === undefined) return null;
+  const here =
+    prescribing.state === "found" && prescribing.whole
+      ? adviceOf(prescribing.prescription, record, pack)
+      : null;
+  return (
+    <section class="card" aria-labelledby="advised-heading">
+      <h2 id="advised-heading">What the app prescribed on the phone</h2>
+      <p>
+        <bdi>{adviceWords(newest, unit)}</bdi>. Shown {adviceGiven(newest)}.
+      </p>
+      {here && (
+        <p>
+          {isSameAdvice(here, newest)
+            ? "Computed here: the same."
+            : `Computed here with this parts library: ${adviceWords(here, unit)}.`}
+        </p>
+      )}
+      {before.length > 0 && (
+        <>
+          <p>Shown before that:</p>
+          <ul>
+            {before.map((each) => (
+              <li key={each.at}>
+                <bdi>{adviceWords(each, unit)}</bdi>, {adviceGiven(each)}
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+      <p class="small soft">This is what the record says. Nobody has checked it.</p>
+    </section>
+  );
+}
