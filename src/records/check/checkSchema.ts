@@ -75,7 +75,7 @@ export const fittedSchema = z.object({
 
 /**
  * What the app prescribed, as an answer showed it: a claim of the phone, which no reader believes. Without
- * `part` nothing that could be had fitted; `part` is the stop that was checked where nothing was to change.
+ * `part` none was prescribed; `part` is the stop that was checked where nothing was to change.
  */
 export const adviceSchema = z.object({
   at: instantSchema,

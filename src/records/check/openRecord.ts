@@ -272,7 +272,7 @@ const advisedPart = whole<
   ["name", "spacerMm", "heightMm", "stopRateClass", "change", "verdict"],
 );
 
-/** A part that can't be what it says would read as "nothing fitted": such advice is left out whole. */
+/** A part that can't be what it says would read as "no part prescribed": such advice is left out whole. */
 const advice: Keep<Advice> = (value) => {
   const kept = whole<Advice, "at" | "sides">(
     {

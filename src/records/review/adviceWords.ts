@@ -7,7 +7,7 @@ import { stopInFull } from "../pack/stopFacts.ts";
 
 /** "Tall firm, HL-3130, revision B, spacer 15.0 mm": what an answer prescribed. */
 export function adviceSentence({ part }: Advice): Sentence {
-  if (part === undefined) return ["nothing that could be had fitted"];
+  if (part === undefined) return ["no part prescribed"];
   const { partNumber, change, spacerMm: value, stopRateClass } = part;
   if (change === "nothing") return [`nothing to change, ${stopInFull(part)}`];
   const scaled = partNumber === undefined && change !== "spacer";

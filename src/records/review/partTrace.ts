@@ -31,7 +31,7 @@ export type FittedOtherwise = "part" | "revision" | "spacer" | "nothing";
 /** What was fitted held against what was advised: the desk's advice first, else the app's newest, else the part checked. */
 export interface FittedAgainst {
   readonly whose: "desk" | "app" | "check";
-  /** Empty: as advised. "nothing": the app found nothing that fits. */
+  /** Empty: as advised. "nothing": the app prescribed no part. */
   readonly otherwise: readonly FittedOtherwise[];
 }
 
@@ -197,7 +197,7 @@ const otherwiseWords: { readonly [Each in FittedOtherwise]: string } = {
 export function againstWords(against: FittedAgainst | null): string {
   if (against === null) return "not known";
   const { whose, otherwise } = against;
-  if (otherwise.includes("nothing")) return "no, the app found nothing that fits";
+  if (otherwise.includes("nothing")) return "no, the app prescribed no part";
   if (otherwise.length === 0) return `yes, what ${whoseWords[whose]}`;
   const words = otherwise.map((each) => otherwiseWords[each]).join(" and ");
   return `no, ${words} than ${whoseWords[whose]}`;

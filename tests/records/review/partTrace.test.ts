@@ -163,7 +163,7 @@ describe("where a part went", () => {
       "no, another revision and another spacer than the app advised",
     );
     const { part: _, ...nothing } = advice({});
-    expect(against({ advised: [...advised, nothing] })).toBe("no, the app found nothing that fits");
+    expect(against({ advised: [...advised, nothing] })).toBe("no, the app prescribed no part");
     expect(against({ stop: { ...record.stop, partNumber: "HL-1052" } })).toBe(
       "yes, what was checked",
     );
