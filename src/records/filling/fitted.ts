@@ -106,7 +106,7 @@ export function withoutFitted(stored: StoredCheck): StoredCheck {
 
 /** What is read anew once another stop stands there. */
 const standIds = /^(left|right)\.(gap|pressedHeight|seatToPad|stand)$/;
-const leftBehind = /^(fitted|fullTravel|aside|stop)\./;
+const leftBehind = /^(fitted|fullTravel|aside|stop|second)\./;
 
 function withNewStands(record: PartialCheckRecord): PartialCheckRecord {
   return record.corners.reduce(

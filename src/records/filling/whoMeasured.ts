@@ -7,29 +7,57 @@ function isTypedAnew(before: Entry | undefined, after: Entry): boolean {
   return after.texts.join("\n") !== (before?.texts ?? []).join("\n") || after.unit !== before?.unit;
 }
 
-/**
- * The check with the name of who measures at every reading that was typed since `before`. What a pack
- * gave when a stop was chosen was typed by nobody.
- */
-export function stampedBy(before: StoredCheck, after: StoredCheck, by: string | null): StoredCheck {
-  if (before.entries === after.entries) return after;
-  const chosenAnew = chosen(before, "stop.packId") !== chosen(after, "stop.packId");
-  const typed = Object.entries(after.entries).filter(
-    ([id, entry]) =>
+/** The readings typed since `before`, among those wanted, with the name of who measures. */
+function typedSince(
+  before: StoredCheck,
+  after: StoredCheck,
+  by: string | null,
+  isWanted: (id: string) => boolean,
+): readonly (readonly [id: string, signed: Entry])[] {
+  if (before.entries === after.entries) return [];
+  return Object.entries(after.entries).flatMap(([id, entry]) => {
+    const isTyped =
       entry !== before.entries[id] &&
       isReading(id) &&
-      !(chosenAnew && id.startsWith("stop.")) &&
-      !id.startsWith("fullTravel.") &&
+      isWanted(id) &&
       (entry.by ?? null) !== by &&
-      isTypedAnew(before.entries[id], entry),
+      isTypedAnew(before.entries[id], entry);
+    const { by: _, ...unsigned } = entry;
+    return isTyped ? [[id, by === null ? unsigned : { ...unsigned, by }] as const] : [];
+  });
+}
+
+const isOfFullTravel = (id: string): boolean => id.startsWith("fullTravel.");
+
+/**
+ * The check with the name of who measures at every reading that was typed since `before`. What a pack
+ * gave when a stop was chosen was typed by nobody; what is found by hand is signed as it is typed.
+ */
+export function stampedBy(before: StoredCheck, after: StoredCheck, by: string | null): StoredCheck {
+  const chosenAnew = chosen(before, "stop.packId") !== chosen(after, "stop.packId");
+  const typed = typedSince(
+    before,
+    after,
+    by,
+    (id) => !(chosenAnew && id.startsWith("stop.")) && !isOfFullTravel(id),
   );
   if (typed.length === 0) return after;
-  const entries = { ...after.entries };
-  let { record } = after;
-  for (const [id, { by: _, ...entry }] of typed) {
-    const own: Entry = by === null ? entry : { ...entry, by };
-    entries[id] = own;
-    record = recordWithEntry(record, id, own, entries);
-  }
+  const entries = { ...after.entries, ...Object.fromEntries(typed) };
+  const record = typed.reduce(
+    (current, [id, entry]) => recordWithEntry(current, id, entry, entries),
+    after.record,
+  );
   return { ...after, entries, record };
+}
+
+/** The same of what was typed in the full-travel check; its field of the record follows the entries. */
+export function withFullTravelSigned(
+  before: StoredCheck,
+  after: StoredCheck,
+  by: string | null,
+): StoredCheck {
+  const typed = typedSince(before, after, by, isOfFullTravel);
+  return typed.length === 0
+    ? after
+    : { ...after, entries: { ...after.entries, ...Object.fromEntries(typed) } };
 }

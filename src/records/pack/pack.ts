@@ -115,7 +115,11 @@ export interface PackStop extends CheckStop {
   readonly replacedBy?: string;
   /** What stops of one build in several heights share. */
   readonly build?: string;
-  /** How much the forces of parts of one batch vary either way, a share. */
+  /**
+   * How much the forces of parts of one batch vary either way, a share. For information: the model draws the
+   * usable compression of a batch (`usableTolMm`) and takes the forces as tested, so that no figure, no doubt
+   * and no verdict counts it; a check does not carry it.
+   */
   readonly forceTolShare?: number;
   /** Under what its curve was tested, where no test of it is kept. */
   readonly conditions?: TestConditions;

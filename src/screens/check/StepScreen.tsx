@@ -21,6 +21,7 @@ import { ProgressBar } from "./ProgressBar.tsx";
 import { NotSaved, SavedLine } from "./SavedLine.tsx";
 import { StepActions } from "./StepActions.tsx";
 import { StepContent } from "./StepContent.tsx";
+import { WhoNow } from "./WhoNow.tsx";
 
 interface Props {
   readonly stored: StoredCheck;
@@ -159,6 +160,7 @@ export function StepScreen({ stored, place, change, preferences, kept, tryAgain 
           <h1 ref={heading} tabIndex={-1}>
             {headingOf(step)}
           </h1>
+          {step.reading && <WhoNow />}
           {retaken && (
             <BeforeValues stored={stored} now={retaken} change={change} unit={preferences.length} />
           )}

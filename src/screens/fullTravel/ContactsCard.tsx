@@ -13,11 +13,12 @@ import {
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { quantityText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
+import { withFullTravelSigned } from "../../records/filling/whoMeasured.ts";
 import { ReadingEntry } from "../check/reading/ReadingEntry.tsx";
 import type { Change } from "../guide/stepProps.ts";
 import { Button } from "../parts/Button.tsx";
 import { TextField } from "../parts/Field.tsx";
-import type { Preferences } from "../preferences.ts";
+import { measurerNow, type Preferences } from "../preferences.ts";
 import { BlockHeight } from "./BlockHeight.tsx";
 import { partNames, unnamedParts } from "./fullTravelWords.ts";
 
@@ -51,7 +52,10 @@ export function ContactsCard({ side, found, stored, change, preferences }: Props
   const name = side === "left" ? "Left" : "Right";
   // The record follows what is typed.
   const following: Change = (update) =>
-    change((current) => changeFullTravel(update(current), (record) => record));
+    change((current) => {
+      const typed = withFullTravelSigned(current, update(current), measurerNow());
+      return changeFullTravel(typed, (record) => record);
+    });
   return (
     <section class="card" aria-labelledby={`full-travel-${side}`}>
       <h2 id={`full-travel-${side}`}>{name}: what touches where</h2>

@@ -18,6 +18,11 @@ import { usePackInUse } from "../referencePack.ts";
 import "../styles/paper.css";
 import "./labels.css";
 
+/** Width of a code on its label, mm: of one that holds more, so much that its modules stay large enough. */
+const codeWidthMm = 26;
+/** A phone's camera reads these from a hand's width. Common practice. */
+const leastModuleMm = 0.45;
+
 const mostCopies = 200;
 const mostLabels = 2000;
 /** A pause in typing after which the sheet follows. */
@@ -236,8 +241,12 @@ function Label({
   }
   const side = picture.value.size + 2 * quietZone;
   const length = (value: number) => quantityText({ kind: "length", value }, unit);
+  const width = Math.max(codeWidthMm, leastModuleMm * side);
   return (
-    <div class="part-label">
+    <div
+      class={`part-label ${width > codeWidthMm ? "part-label-large" : ""}`}
+      style={{ "--code-width": `${width.toFixed(1)}mm` }}
+    >
       <svg
         role="img"
         aria-label={`Code of ${partText(label)}`}
@@ -251,9 +260,9 @@ function Label({
         <strong>{partNumber}</strong>
         {revision !== undefined && <span>Revision {revision}</span>}
         {batch !== undefined && <span>Batch {batch}</span>}
-        <span>{stop.name}</span>
+        <span class="part-label-name">{stop.name}</span>
         <span>{length(meanOf(stop.freeHeight))} high</span>
-        <span>{pack.maker?.name ?? pack.name}</span>
+        <span class="part-label-name">{pack.maker?.name ?? pack.name}</span>
       </div>
     </div>
   );

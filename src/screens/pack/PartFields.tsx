@@ -80,6 +80,7 @@ export function PartFields({
         kind="number"
         allowed="zeroOrMore"
         unitWords="%"
+        hint="For information: figures and verdict take the forces as tested."
       />
       <Disclosure summary="Conditions of its test">
         {conditionNames.map((name) => (

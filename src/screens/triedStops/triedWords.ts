@@ -50,7 +50,7 @@ export function partFacts(
       text:
         inPack?.forceTolShare === undefined
           ? null
-          : `± ${quantityText({ kind: "share", value: inPack.forceTolShare }, unit)}`,
+          : `± ${quantityText({ kind: "share", value: inPack.forceTolShare }, unit)}, for information: judged by the forces as tested`,
     },
     { name: "Damping", text: stop.damping ? "tested at speed" : "not tested" },
     { name: "Made to", text: stop.duty === "carry" ? "carry" : "take impacts" },

@@ -1,5 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { completeRecord } from "../../../src/records/check/completeRecord.ts";
+import {
+  changeFullTravel,
+  contactEntryId,
+  withFullTravelEntries,
+} from "../../../src/records/check/fullTravel.ts";
 import { openStored } from "../../../src/records/check/openStored.ts";
 import { readCheckValue } from "../../../src/records/check/readCheck.ts";
 import { setEntry } from "../../../src/records/filling/changes.ts";
@@ -19,7 +24,7 @@ import {
   withSecond,
 } from "../../../src/records/filling/secondPerson.ts";
 import { storedFromRecord } from "../../../src/records/filling/storedFromRecord.ts";
-import { stampedBy } from "../../../src/records/filling/whoMeasured.ts";
+import { stampedBy, withFullTravelSigned } from "../../../src/records/filling/whoMeasured.ts";
 import { demoPack } from "../../../src/records/pack/demoPack.ts";
 import {
   differenceStatistics,
@@ -74,6 +79,15 @@ describe("what was fitted", () => {
 describe("checked again after the change", () => {
   const fitted = withFitted(stored, typed, "mm");
   const { before, after } = checkAgain(fitted, demoPack, "mm");
+
+  it("takes along nothing that a second person read of the stop before", () => {
+    const entry = { texts: ["21"], unit: "mm", tol: "1" } as const;
+    const read = withSecond(fitted, "left.gap", entry, "Bo");
+    expect(read.record.second?.readings).toHaveProperty(["left.gap"]);
+    const next = checkAgain(read, demoPack, "mm").after;
+    expect(next.record).not.toHaveProperty("second");
+    expect(Object.keys(next.entries).filter((id) => id.startsWith("second."))).toEqual([]);
+  });
 
   it("is a new check of the same job, with the part that was fitted", () => {
     expect(after.id).not.toBe(stored.id);
@@ -188,5 +202,23 @@ describe("who took a reading", () => {
     );
     expect(again.record.corners[0]?.gap).toMatchObject({ values: [18], by: "Bo" });
     expect(openStored(JSON.parse(JSON.stringify(again)))?.entries["left.gap"]?.by).toBe("Bo");
+  });
+
+  it("stands at what was found by hand, as it is typed; what a file brought was typed by nobody", () => {
+    const id = contactEntryId("left", "stop", "wheelTravel");
+    const typedHere = setEntry(stored, id, { texts: ["58"], unit: "mm", tol: "2" });
+    const signed = changeFullTravel(
+      withFullTravelSigned(stored, typedHere, "Ada"),
+      (found) => found,
+    );
+    expect(signed.record.fullTravel?.corners[0]?.contacts.stop?.reading).toMatchObject({
+      values: [58],
+      by: "Ada",
+    });
+    // Entries made of a record's readings, as its screen opens.
+    const { [id]: _, ...others } = signed.entries;
+    const opened = withFullTravelEntries({ ...signed, entries: others }, "mm");
+    const kept = stampedBy({ ...signed, entries: others }, opened, "Bo");
+    expect(kept.entries[id]?.by).toBe("Ada");
   });
 });
