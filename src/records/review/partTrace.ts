@@ -88,7 +88,8 @@ function deskAdvice(decisions: readonly Decision[], pack: Pack): DeskAdvice | nu
 /** Spacers that differ by less are the same one, mm. */
 const sameSpacerMm = 0.5;
 
-function fittedAgainst(
+/** What was fitted against the desk's advice, else the newest of the app, else the part checked; null: not known. */
+export function fittedAgainst(
   fitted: Fitted | null,
   byDesk: DeskAdvice | null,
   newest: Advice | undefined,
@@ -197,10 +198,17 @@ const otherwiseWords: { readonly [Each in FittedOtherwise]: string } = {
 export function againstWords(against: FittedAgainst | null): string {
   if (against === null) return "not known";
   const { whose, otherwise } = against;
-  if (otherwise.includes("nothing")) return "no, the app prescribed no part";
   if (otherwise.length === 0) return `yes, what ${whoseWords[whose]}`;
+  return `no, ${otherwiseText(against)}`;
+}
+
+/** "another spacer than the app advised"; null where it is the same, or not known. */
+export function otherwiseText(against: FittedAgainst | null): string | null {
+  if (against === null || against.otherwise.length === 0) return null;
+  const { whose, otherwise } = against;
+  if (otherwise.includes("nothing")) return "a part where the app prescribed none";
   const words = otherwise.map((each) => otherwiseWords[each]).join(" and ");
-  return `no, ${words} than ${whoseWords[whose]}`;
+  return `${words} than ${whoseWords[whose]}`;
 }
 
 /** The part as it is asked for, or a sentence. */

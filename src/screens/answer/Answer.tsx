@@ -280,7 +280,7 @@ function Answered({
                 {() => (
                   <OtherStops
                     assessor={assessor}
-                    check={stored.record}
+                    check={asked}
                     fitment={fitment}
                     assessment={assessment}
                     pack={inUse.pack}

@@ -4,10 +4,11 @@ import { checkName, dateText } from "../../records/check/checkName.ts";
 import { completeRecord } from "../../records/check/completeRecord.ts";
 import { fitmentOf } from "../../records/check/fitmentOf.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
-import { sentenceText } from "../../records/entry/quantityText.ts";
+import { quantityText, sentenceText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { partText } from "../../records/pack/stopFacts.ts";
 import { measurersOf } from "../../records/review/measurers.ts";
+import { fittedAgainst, otherwiseText } from "../../records/review/partTrace.ts";
 import { answerHref } from "../addresses.ts";
 import { verdictWords } from "../assessment/stateWords.ts";
 import { useAskedRecord } from "../assessment/useAskedRecord.ts";
@@ -21,8 +22,9 @@ import { Button, ButtonLink } from "../parts/Button.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import { usePackInUse } from "../referencePack.ts";
-import { explained } from "./explainWords.ts";
+import { explained, isNotKnownYet } from "./explainWords.ts";
 import "../styles/paper.css";
+import "./explain.css";
 
 export interface ExplainScreenProps {
   readonly stored: StoredCheck;
@@ -44,9 +46,11 @@ export function ExplainScreen({ stored, unit, onChange, startAssessor }: Explain
   const prescribing = usePrescription(assessor, asked, whole ? fitment : null, pack, unit);
   useKeptAdvice(stored, prescribing, pack, onChange);
   const found = whole && prescribing.state === "found" ? prescribing.prescription : null;
-  const { createdAt, vehicle } = stored.record;
+  const notKnown = found !== null && isNotKnownYet(found);
+  const { createdAt, vehicle, stop, advised } = stored.record;
   const measurers = completion.ok ? measurersOf(completion.value) : [];
   const { fitted } = stored.record;
+  const otherwise = otherwiseText(fittedAgainst(fitted ?? null, null, advised?.at(-1), stop ?? {}));
   return (
     <Screen
       top={
@@ -75,9 +79,17 @@ export function ExplainScreen({ stored, unit, onChange, startAssessor }: Explain
       {found && whole && (
         <>
           <p class="check-state">
-            <StateMark state={found.none ? "no" : found.verdict} size={28} label="" />
+            <StateMark
+              state={notKnown ? "unsure" : found.none ? "no" : found.verdict}
+              size={28}
+              label=""
+            />
             <strong>
-              {found.none ? "No part alone does it" : `With it: ${verdictWords[found.verdict]}`}
+              {notKnown
+                ? "Not known yet"
+                : found.none
+                  ? "No part alone does it"
+                  : `With it: ${verdictWords[found.verdict]}`}
             </strong>
           </p>
           {explained(assessed.assessment, found).map(({ heading: title, sentences }) => (
@@ -99,13 +111,16 @@ export function ExplainScreen({ stored, unit, onChange, startAssessor }: Explain
             </p>
             {fitted && (
               <p>
-                Fitted: {partText(fitted)}, by {fitted.by} on {dateText(fitted.at)}.
+                Fitted: {partText(fitted)}
+                {fitted.spacerMm > 0 &&
+                  `, with a spacer of ${quantityText({ kind: "length", value: fitted.spacerMm }, unit, { coarse: true })}`}
+                , by {fitted.by} on {dateText(fitted.at)}.{otherwise && ` That is ${otherwise}.`}
               </p>
             )}
           </section>
           <section class="card">
             <h2>Before it is driven</h2>
-            <ul>
+            <ul class="explained-cautions">
               {cautionsOf((vehicle?.liftMm ?? 0) > 0 ? "raised" : "level").map(({ id, words }) => (
                 <li key={id}>{words}</li>
               ))}

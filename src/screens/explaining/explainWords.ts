@@ -23,7 +23,33 @@ function worst(corners: readonly CornerAssessment[]): CornerAssessment | undefin
   return [...corners].sort((a, b) => left(a) - left(b))[0];
 }
 
-function today({ corners }: Assessment): readonly Sentence[] {
+type Failed = "soft" | "stiff" | "hits" | "early";
+
+/** What is wrong today beside what touches: of hits, and of how often the stop is met. */
+function failedToday({ corners }: Assessment): readonly Failed[] {
+  const failed = corners.flatMap(({ checks }) =>
+    checks.flatMap(({ id, state, side }): readonly Failed[] => {
+      if (state !== "no") return [];
+      if (id === "earlyContact") return ["early"];
+      return id === "stiffness" ? [side === "soft" || side === "stiff" ? side : "hits"] : [];
+    }),
+  );
+  return [...new Set(failed)];
+}
+
+const failedWords: { readonly [Each in Failed]: string } = {
+  soft: "The stop is too soft for the hits of this use.",
+  stiff: "The stop is too hard: the hits of this use come through.",
+  hits: "The stop does not take the hits of this use.",
+  early: "On ordinary roads the wheel reaches the stop too often.",
+};
+
+function today(assessment: Assessment): readonly Sentence[] {
+  const words = failedToday(assessment).map((each): Sentence => [failedWords[each]]);
+  return [...travelToday(assessment), ...words];
+}
+
+function travelToday({ corners }: Assessment): readonly Sentence[] {
   const corner = worst(corners);
   if (corner === undefined) return [];
   const { wheelTravelToContactMm: touch, wheelTravelToFullStopMm: full, hardLimit } = corner;
@@ -54,7 +80,15 @@ function today({ corners }: Assessment): readonly Sentence[] {
   ];
 }
 
-function changed(prescription: Prescription): readonly Sentence[] {
+/** Nothing is prescribed because too little is known, not because nothing fits. */
+export function isNotKnownYet(prescription: Prescription): boolean {
+  return prescription.none && prescription.freed.length === 0 && prescription.remarks.length === 0;
+}
+
+function changed(assessment: Assessment, prescription: Prescription): readonly Sentence[] {
+  if (isNotKnownYet(prescription)) {
+    return [["Which part does it is not known yet: something has to be measured again first."]];
+  }
   if (prescription.none) {
     return [
       ["No part that was tried makes it right on its own."],
@@ -69,19 +103,36 @@ function changed(prescription: Prescription): readonly Sentence[] {
   const corner = worst(trial.assessment.corners);
   const { name, partNumber } = candidate.stop;
   const part = partNumber === undefined ? `“${name}”` : `“${name}”, part number ${partNumber},`;
+  const [{ side } = { side: "left" }, other] = assessment.corners;
+  const where = other ? "on both sides" : `on the ${side}`;
   const what: Sentence =
     change === "spacer"
-      ? ["A spacer of ", spacer(spacerMm), " goes under the stop on both sides."]
+      ? ["A spacer of ", spacer(spacerMm), ` goes under the stop ${where}.`]
       : spacerMm > 0
-        ? [`The stop ${part} goes in on both sides, with a spacer of `, spacer(spacerMm), "."]
-        : [`The stop ${part} goes in on both sides.`];
+        ? [`The stop ${part} goes in ${where}, with a spacer of `, spacer(spacerMm), "."]
+        : [`The stop ${part} goes in ${where}.`];
   const hit = corner?.wheelTravelToHardLimitMm ?? null;
   const left = corner && hit !== null ? hit - corner.wheelTravelToFullStopMm : null;
   const does: Sentence =
     left !== null && left >= 0 && corner?.hardLimit
       ? ["It then stops the wheel ", length(left), ` before ${touching[corner.hardLimit]}.`]
       : ["It then takes the hit in place of metal or tire, as far as was measured."];
-  return [what, does];
+  const tookNone = failedToday(assessment).some((each) => each !== "early");
+  const takes = trial.assessment.corners.every(({ checks }) =>
+    checks.some(({ id, state }) => id === "stiffness" && state === "ok"),
+  );
+  return [
+    what,
+    does,
+    ...(tookNone && takes ? [["It takes the hits of this use."] as Sentence] : []),
+    ...(other
+      ? []
+      : [
+          [
+            `The ${side === "left" ? "right" : "left"} was not measured. It has to be, before a part goes in there.`,
+          ] as Sentence,
+        ]),
+  ];
 }
 
 function costs(assessment: Assessment, prescription: Prescription): readonly Sentence[] {
@@ -138,7 +189,7 @@ export function explained(
   const cost = costs(assessment, prescription);
   return [
     { heading: "Today", sentences: today(assessment) },
-    { heading: "What the part changes", sentences: changed(prescription) },
+    { heading: "What the part changes", sentences: changed(assessment, prescription) },
     ...(cost.length === 0 ? [] : [{ heading: "What it costs", sentences: cost }]),
     { heading: "What remains unsure", sentences: unsure(assessment, prescription) },
   ];

@@ -17,6 +17,7 @@ import type { FoundPart } from "../../records/pack/partCode.ts";
 import { partText } from "../../records/pack/stopFacts.ts";
 import { stopTitle } from "../../records/pack/stopTitle.ts";
 import { adviceWords } from "../../records/review/adviceWords.ts";
+import { fittedAgainst, otherwiseText } from "../../records/review/partTrace.ts";
 import { instantOfDay } from "../../records/text/moment.ts";
 import type { KeepState } from "../../storage/keeper.ts";
 import { answerHref } from "../addresses.ts";
@@ -84,8 +85,7 @@ export function FittedScreen({
     [change, unit],
   );
   const inPack = fitted && stopOfPart(pack, fitted);
-  const isOther =
-    fitted && checked?.partNumber !== undefined && checked.partNumber !== fitted.partNumber;
+  const otherwise = otherwiseText(fittedAgainst(fitted ?? null, null, advice, checked ?? {}));
   const spacerWrong = spacerOf(text("spacer"), unit) === null;
   const odometerWrong = odometerOf(text("odometer"), unit) === null;
   const dayWrong = instantOfDay(text("day")) === null;
@@ -141,12 +141,9 @@ export function FittedScreen({
             })}
           </p>
         )}
-        {isOther && (
+        {otherwise && (
           <Notice tone="care">
-            <p>
-              The check was of {partText(checked)}. Another part was fitted: check again after the
-              change.
-            </p>
+            <p>What was fitted is {otherwise}. Check again after the change.</p>
           </Notice>
         )}
         <TextField

@@ -163,7 +163,9 @@ describe("where a part went", () => {
       "no, another revision and another spacer than the app advised",
     );
     const { part: _, ...nothing } = advice({});
-    expect(against({ advised: [...advised, nothing] })).toBe("no, the app prescribed no part");
+    expect(against({ advised: [...advised, nothing] })).toBe(
+      "no, a part where the app prescribed none",
+    );
     expect(against({ stop: { ...record.stop, partNumber: "HL-1052" } })).toBe(
       "yes, what was checked",
     );

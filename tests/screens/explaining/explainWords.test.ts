@@ -62,4 +62,22 @@ describe("the answer for a customer", () => {
     const parts = told("checked-by-hand").map((each) => [each.heading, each.text]);
     expect(Object.fromEntries(parts)["What the part changes"]).toMatch(/on both sides/);
   }, 60_000);
+
+  it("where nothing that was tried does it, it says so, and what does not hold today", () => {
+    const parts = Object.fromEntries(
+      told("strut-too-stiff").map((each) => [each.heading, each.text]),
+    );
+    expect(parts.Today).toMatch(/too hard: the hits of this use come through/);
+    expect(parts["What the part changes"]).toMatch(/^No part that was tried makes it right/);
+  }, 60_000);
+
+  it("one side that was measured is told as that side, and what the part takes that today's does not", () => {
+    const parts = Object.fromEntries(told("damper-shaft").map((each) => [each.heading, each.text]));
+    expect(parts.Today).toMatch(/hits of this use/);
+    const changed = parts["What the part changes"];
+    expect(changed).toMatch(/goes in on the left\./);
+    expect(changed).toMatch(/The right was not measured/);
+    expect(changed).toMatch(/It takes the hits of this use/);
+    expect(changed).not.toMatch(/both sides/);
+  }, 60_000);
 });
