@@ -51,8 +51,7 @@ export function withMergedAdvice(
   return all.length === 0 ? merged : { ...merged, advised: latest(all) };
 }
 
-/** The record without what was advised on it. */
-export function withoutAdvice<Fields extends { readonly advised?: unknown }>({
+function withoutAdvice<Fields extends { readonly advised?: unknown }>({
   advised: _,
   ...record
 }: Fields): Omit<Fields, "advised"> {

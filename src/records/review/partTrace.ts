@@ -26,7 +26,7 @@ export interface DeskAdvice extends NamedPart {
 }
 
 /** In what a part that was fitted differs from one that was advised or checked. */
-export type FittedOtherwise = "part" | "revision" | "spacer" | "nothing";
+type FittedOtherwise = "part" | "revision" | "spacer" | "nothing";
 
 /** What was fitted held against what was advised: the desk's advice first, else the app's newest, else the part checked. */
 export interface FittedAgainst {
