@@ -1,4 +1,4 @@
-import type { Sentence } from "../../physics/sentence.ts";
+import { type Sentence, spacer } from "../../physics/sentence.ts";
 import { dateText } from "../check/checkName.ts";
 import type { Advice } from "../check/checkRecord.ts";
 import { sentenceText } from "../entry/quantityText.ts";
@@ -12,8 +12,8 @@ export function adviceSentence({ part }: Advice): Sentence {
   if (change === "nothing") return [`nothing to change, ${stopInFull(part)}`];
   const scaled = partNumber === undefined && change !== "spacer";
   const stiffness: Sentence = [", class ", { kind: "stiffnessClass", value: stopRateClass }];
-  const spacer: Sentence = [", spacer ", { kind: "length", value }];
-  return [stopInFull(part), ...(scaled ? stiffness : []), ...(value > 0 ? spacer : [])];
+  const under: Sentence = [", spacer ", spacer(value)];
+  return [stopInFull(part), ...(scaled ? stiffness : []), ...(value > 0 ? under : [])];
 }
 
 export function adviceWords(advice: Advice, unit: LengthUnit): string {

@@ -158,12 +158,12 @@ describe("what an answer prescribed", () => {
   });
 
   it("is told in words, with where it comes from", () => {
-    expect(words(first)).toBe("Tall block, HL-1060, revision A, spacer 15.0 mm");
+    expect(words(first)).toBe("Tall block, HL-1060, revision A, spacer 15 mm");
     expect(adviceGiven(first)).toBe("1 Jun 2026, parts library Halden Lane parts, edition 2026-11");
     expect(words(nothing)).toBe("no part prescribed");
     const { partNumber: _number, revision: _revision, ...scaled } = first.part ?? { name: "" };
     const unnumbered = { ...first, sides: ["left"], part: scaled } as Advice;
-    expect(words(unnumbered)).toBe("Tall block, class 160 N/mm, spacer 15.0 mm");
+    expect(words(unnumbered)).toBe("Tall block, class 160 N/mm, spacer 15 mm");
     expect(adviceGiven(unnumbered)).toContain(", left side");
     const left = advice(day(1), { change: "nothing", spacerMm: 0 });
     expect(words(left)).toBe("nothing to change, Tall block, HL-1060, revision A");

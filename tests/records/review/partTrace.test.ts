@@ -182,7 +182,7 @@ describe("where a part went", () => {
     const cell = (name: (typeof traceHeader)[number]) => line[traceHeader.indexOf(name)];
     expect(cell("part advised by the app")).toBe("yes");
     expect(cell("part advised by the desk")).toBe("no");
-    expect(cell("app advised")).toBe("Arm block, HL-1052, revision B, spacer 10.0 mm");
+    expect(cell("app advised")).toBe("Arm block, HL-1052, revision B, spacer 10 mm");
     expect(cell("app advised spacer mm")).toBe(10);
     expect(cell("app's parts library")).toBe("Halden Lane parts, 2026-11");
     expect(cell("app advised before")).toContain("HL-1072");
