@@ -16,7 +16,12 @@ import { type CornerDynamics, cornerDynamics } from "./stiffness/cornerDynamics.
 import { isProgressive, secantRate, stiffnessClassOf } from "./stop/stiffnessClass.ts";
 import { type StopCurve, stopCurve } from "./stop/stopCurve.ts";
 import { cornerDoubt } from "./uncertainty/cornerDoubt.ts";
-import { type CornerDraws, drawCorners, type WantedTravel } from "./uncertainty/cornerDraws.ts";
+import {
+  type CornerDraws,
+  type DrawRequest,
+  drawCorners,
+  type WantedTravel,
+} from "./uncertainty/cornerDraws.ts";
 import { checkedMean } from "./uncertainty/readingMean.ts";
 import { SharedDraws } from "./uncertainty/sharedDraws.ts";
 import { type RoadCornerWithCurve, wantedTravels } from "./uncertainty/wantedTravel.ts";
@@ -46,22 +51,31 @@ export interface AssessOptions {
 export function assessStatic(fitment: Fitment, options: AssessOptions = {}): Outcome<Assessment> {
   const ready = prepareFitment(fitment, options);
   if (!ready.ok) return ready;
-  const { prepared, draws, curve, rules } = ready.value;
-  const drawn = drawCorners(
-    prepared.map(({ budget, wanted }) => ({
-      corner: budget,
-      wantedTravels: [wanted.laden, wanted.unladen].filter(
-        (travel): travel is WantedTravel => travel !== null,
-      ),
-    })),
-    draws,
-    rules.reserveMm,
+  const { draws, rules } = ready.value;
+  const drawn = drawCorners(drawRequestsOf(ready.value), draws, rules.reserveMm);
+  return succeed(assessDrawn(fitment, ready.value, drawn));
+}
+
+/** What is to be drawn of a fitment, a request a corner. */
+export function drawRequestsOf({ prepared }: PreparedFitment): readonly DrawRequest[] {
+  return prepared.map(({ budget, wanted }) => ({
+    corner: budget,
+    wantedTravels: [wanted.laden, wanted.unladen].filter(
+      (travel): travel is WantedTravel => travel !== null,
+    ),
+  }));
+}
+
+/** The static half of the answer from what was drawn of each of its corners. */
+export function assessDrawn(
+  fitment: Fitment,
+  { prepared, curve, rules }: PreparedFitment,
+  drawn: readonly CornerDraws[],
+): Assessment {
+  const corners = prepared.map((corner, index) =>
+    assessCorner(fitment, corner, drawn[index] as CornerDraws, curve, rules),
   );
-  const corners: CornerAssessment[] = [];
-  for (const [index, corner] of prepared.entries()) {
-    corners.push(assessCorner(fitment, corner, drawn[index] as CornerDraws, curve, rules));
-  }
-  return succeed({ verdict: verdictOf(corners), reason: reasonOf(corners), corners });
+  return { verdict: verdictOf(corners), reason: reasonOf(corners), corners };
 }
 
 /** A fitment at its mean readings, before anything is drawn. */

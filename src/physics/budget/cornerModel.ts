@@ -29,6 +29,19 @@ export type FigureName = keyof typeof figure;
 
 export const figureCount = 6;
 
+/** What of one draw of a corner is the same whichever stop is asked about. Lengths mm. */
+export class ApartFromStop {
+  /** The motion led through the contacts found by hand; null where they give none. */
+  travel: TravelMotion | null = null;
+  /** z_w, the least limit at the wheel; of all limits z_h; infinite where there is none. */
+  atWheel = 0;
+  hardLimit = 0;
+  /** (T + S)/(2T) where one wheel of a beam axle counts, else 1. */
+  share = 1;
+  /** s(z_h − r); NaN out of reach. */
+  closing = 0;
+}
+
 /**
  * The travel budget of one corner as a function of its quantities, the same for
  * the means, every draw and every difference. Nothing is allocated.
@@ -66,6 +79,7 @@ export class CornerModel {
   readonly #track: number;
   readonly #spacing: number;
   readonly #found = new Float64Array(1);
+  readonly #apartFromStop = new ApartFromStop();
 
   constructor(
     fitment: Fitment,
@@ -166,8 +180,43 @@ export class CornerModel {
     motion: LayoutMotion,
     from = 0,
   ): boolean {
-    const { usable: usablePlace, settle, freeHeight } = this.places;
+    this.apartFromStop(readings, motion, this.#apartFromStop, from);
+    return this.evaluateWith(readings, figures, this.#apartFromStop, from);
+  }
+
+  /**
+   * Fills all that does not depend on the stop asked about, the same for every stop and spacer where their
+   * corners' other readings are.
+   *
+   * @param motion set to these readings
+   */
+  apartFromStop(
+    readings: Float64Array,
+    motion: LayoutMotion,
+    found: ApartFromStop,
+    from = 0,
+  ): void {
+    motion.fromRide();
     const travel = this.led(readings, motion, from);
+    found.travel = travel;
+    if (travel === null || !this.hasLimits) return;
+    const atWheel = this.#leastLimit(this.#atWheel, readings, motion, travel, from);
+    const elsewhere = this.#leastLimit(this.#elsewhere, readings, motion, travel, from);
+    const share = this.#hasWheelLimit(atWheel) ? this.oneWheelShare(readings, from) : 1;
+    found.atWheel = atWheel;
+    found.hardLimit = Math.min(atWheel, elsewhere);
+    found.share = share;
+    found.closing = this.#closingAt(travel, found.hardLimit, atWheel, share, this.#reserveWanted);
+  }
+
+  /** As `evaluateMoved`, with what does not depend on the stop already found. */
+  evaluateWith(
+    readings: Float64Array,
+    figures: Float64Array,
+    { travel, atWheel, hardLimit, share, closing }: ApartFromStop,
+    from = 0,
+  ): boolean {
+    const { usable: usablePlace, settle, freeHeight } = this.places;
     if (travel === null) return false;
     const gap = this.gap(readings, from);
     const usable = readings[from + usablePlace];
@@ -181,13 +230,8 @@ export class CornerModel {
       figures.fill(0, figure.hardLimit);
       return true;
     }
-    const fullStop = figures[figure.fullStop];
-    const atWheel = this.#leastLimit(this.#atWheel, readings, motion, travel, from);
-    const elsewhere = this.#leastLimit(this.#elsewhere, readings, motion, travel, from);
-    const hardLimit = Math.min(atWheel, elsewhere);
-    const share = this.#hasWheelLimit(atWheel) ? this.oneWheelShare(readings, from) : 1;
-    const closing = this.#closingAt(travel, hardLimit, atWheel, share, this.#reserveWanted);
     if (Number.isNaN(closing)) return false;
+    const fullStop = figures[figure.fullStop];
     const reserve =
       share === 1
         ? reserveOf(hardLimit, fullStop)

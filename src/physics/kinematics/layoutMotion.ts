@@ -51,6 +51,8 @@ export abstract class LayoutMotion {
    * of the same geometry. Nothing changes elsewhere.
    */
   standOffBy(_standOff: number): void {}
+  /** Has what is found by search be looked for from the ride height, as after `set`, whatever was asked before. */
+  fromRide(): void {}
   /** Wheel travel that the layout can reach, mm: on it s rises strictly with z. */
   abstract range(): readonly [number, number];
   /** Puts s(z), mm, at a place of `out`; false, and no number there, where z cannot be reached. */

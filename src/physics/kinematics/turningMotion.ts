@@ -73,6 +73,10 @@ export class TurningMotion extends LayoutMotion {
     return this.contact.set() ?? this.path.set(scale);
   }
 
+  override fromRide(): void {
+    this.path.fromRide();
+  }
+
   override standOffBy(standOff: number): void {
     this.contact.standOffBy(standOff);
   }

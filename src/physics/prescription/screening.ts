@@ -1,3 +1,4 @@
+import { carriedCompression, type PreparedCorner } from "../assess.ts";
 import type { CornerBudget } from "../budget/travelBudget.ts";
 import type {
   Assessment,
@@ -7,11 +8,13 @@ import type {
   Reading,
   Side,
   State,
+  UseRules,
 } from "../fitment.ts";
 import type { DrawnClosings, LimitClosings, StopDraws } from "../uncertainty/closingDraws.ts";
 import { meanOf } from "../uncertainty/readingMean.ts";
 import { mostOutsideShare } from "../verdict/cornerEvidence.ts";
 import { decide, sureEnough } from "../verdict/decisions.ts";
+import { carryState } from "../verdict/earlyContact.ts";
 import { isUnknown, type JudgedCheck, leastOf } from "./judgement.ts";
 
 /** How good a combination has to be. */
@@ -195,4 +198,17 @@ const mostDeviations = 6;
 export function mostOff({ values, tol }: Reading): number {
   const spread = values.length < 2 ? 0 : Math.max(...values) - Math.min(...values);
   return tol + mostDeviations * spread;
+}
+
+/** Of a stop made to carry, which no draw decides about; null where its load is not known. */
+export function carryStateOf(
+  fitment: Fitment,
+  corner: PreparedCorner,
+  rules: UseRules,
+): State | null {
+  const compression = carriedCompression(fitment, corner, rules);
+  const { loadedCompressionMm, estimatedCompressionMm } = compression;
+  return loadedCompressionMm === null
+    ? null
+    : carryState(fitment.stop, loadedCompressionMm, estimatedCompressionMm);
 }

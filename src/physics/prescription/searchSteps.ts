@@ -121,9 +121,25 @@ export function* bestOfSteps(
   return best !== null || okOnly ? best : yield* search.best("care");
 }
 
+/**
+ * The combination that `bestOfSteps` of these would put through the whole model first; null where it would
+ * none. What is worked out for it is kept in the trials.
+ */
+export function* firstOfSteps(
+  fitment: Fitment,
+  combinations: readonly Combination[],
+  trials: Trials,
+): Generator<SearchProgress, Combination | null, void> {
+  if (!someLimitEverywhere(fitment)) return null;
+  const search = new Search(fitment, combinations, trials);
+  return (yield* search.first("ok")) ?? (yield* search.first("care"));
+}
+
 function someLimitEverywhere({ corners, fullTravel }: Fitment): boolean {
   return fullTravel !== undefined || corners.every(({ limits }) => limits.length > 0);
 }
+
+type Steps<Result> = Generator<SearchProgress, Result, void>;
 
 class Search {
   readonly #fitment: Fitment;
@@ -143,22 +159,38 @@ class Search {
   }
 
   *best(wanted: Wanted): Generator<SearchProgress, Trial | null, void> {
-    const later: Screened[] = [];
-    for (const change of changes) {
-      const standing = yield* this.#standing(change, wanted);
-      later.push(...standing.filter(({ place }) => !place.keepsTravel));
-      const kept = standing.filter(({ place }) => place.keepsTravel);
-      const best = yield* this.#bestOf(kept, wanted);
-      if (best !== null) return best;
-    }
-    for (const change of changes) {
-      const best = yield* this.#bestOf(
-        later.filter(({ combination }) => combination.change === change),
-        wanted,
-      );
-      if (best !== null) return best;
+    for (const ordered of this.#inOrder(wanted)) {
+      for (const combination of yield* ordered) {
+        const trial = yield* told(this.#trials.whole(combination), () => this.#progress());
+        if (trial.ok && isAsGood(trial.value.judgement.state, wanted)) return trial.value;
+      }
     }
     return null;
+  }
+
+  /** The first that `best` puts through the whole model. */
+  *first(wanted: Wanted): Generator<SearchProgress, Combination | null, void> {
+    for (const ordered of this.#inOrder(wanted)) {
+      const [first] = yield* ordered;
+      if (first !== undefined) return first;
+    }
+    return null;
+  }
+
+  /** Those that may be as wanted, in order: what keeps the travel first, and of that the fewest changes. */
+  *#inOrder(wanted: Wanted): Generator<Steps<readonly Combination[]>, void, void> {
+    const later: Screened[] = [];
+    for (const change of changes) yield this.#keptOf(change, wanted, later);
+    for (const change of changes) {
+      yield this.#ordered(later.filter(({ combination }) => combination.change === change));
+    }
+  }
+
+  /** Those of one kind of change that keep the travel, in order; the others are added to `later`. */
+  *#keptOf(change: Change, wanted: Wanted, later: Screened[]): Steps<readonly Combination[]> {
+    const standing = yield* this.#standing(change, wanted);
+    later.push(...standing.filter(({ place }) => !place.keepsTravel));
+    return yield* this.#ordered(standing.filter(({ place }) => place.keepsTravel));
   }
 
   *some(): Generator<SearchProgress, boolean, void> {
@@ -221,22 +253,14 @@ class Search {
       : presses(this.#fitment, combination);
   }
 
-  /** The first in order of those that the whole model leaves as wanted. */
-  *#bestOf(
-    standing: readonly Screened[],
-    wanted: Wanted,
-  ): Generator<SearchProgress, Trial | null, void> {
+  /** Those whose stiffness is fine as well, in order. */
+  *#ordered(standing: readonly Screened[]): Steps<readonly Combination[]> {
     const placed: Decided[] = [];
     for (const screened of standing) {
       const judgement = yield* told(this.#trials.placed(screened), () => this.#progress());
       if (judgement !== null) placed.push({ combination: screened.combination, judgement });
     }
-    placed.sort(comparePlaced);
-    for (const { combination } of placed) {
-      const trial = yield* told(this.#trials.whole(combination), () => this.#progress());
-      if (trial.ok && isAsGood(trial.value.judgement.state, wanted)) return trial.value;
-    }
-    return null;
+    return placed.sort(comparePlaced).map(({ combination }) => combination);
   }
 
   #progress(): SearchProgress {

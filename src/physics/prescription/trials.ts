@@ -1,14 +1,14 @@
 import {
   type AssessOptions,
+  assessDrawn,
   assessStatic,
-  carriedCompression,
   completeAssessment,
-  type PreparedCorner,
+  drawRequestsOf,
   type PreparedFitment,
   prepareFitment,
 } from "../assess.ts";
 import { gapOf } from "../budget/gap.ts";
-import type { Assessment, Corner, Fitment, State, UseRules } from "../fitment.ts";
+import type { Assessment, Corner, Fitment } from "../fitment.ts";
 import { type Outcome, succeed } from "../outcome.ts";
 import { rulesOf } from "../road/useRules.ts";
 import {
@@ -24,10 +24,13 @@ import {
   DrawnColumns,
   StopDraws,
 } from "../uncertainty/closingDraws.ts";
-import type { WantedTravel } from "../uncertainty/cornerDraws.ts";
+import {
+  type CornerDraws,
+  drawCornersSteps,
+  type WantedTravel,
+} from "../uncertainty/cornerDraws.ts";
 import { meanOf } from "../uncertainty/readingMean.ts";
 import { SharedDraws } from "../uncertainty/sharedDraws.ts";
-import { carryState } from "../verdict/earlyContact.ts";
 import { missingRideData } from "../verdict/missingRideData.ts";
 import { type Candidate, type Combination, changeOf } from "./candidates.ts";
 import { CheckedScreening } from "./checkedScreening.ts";
@@ -42,6 +45,7 @@ import {
 } from "./judgement.ts";
 import {
   AssessedScreening,
+  carryStateOf,
   DrawnScreening,
   type DrawnSide,
   mostOff,
@@ -93,6 +97,8 @@ export class Trials {
   readonly #combinations: readonly Combination[];
   readonly #screened = new Map<string, Outcome<Omit<Screened, "combination" | "fitment">>>();
   readonly #complete = new Map<string, Outcome<Trial>>();
+  /** Drawn together, and not assessed yet. */
+  readonly #drawn = new Map<string, { ready: PreparedFitment; drawn: readonly CornerDraws[] }>();
   readonly #hits = new Map<string, { hits: readonly OwnHits[]; isWhole: boolean }>();
   readonly #closings: ClosingDraws;
   readonly #spans = new Map<Corner, ClosingSpan>();
@@ -213,6 +219,34 @@ export class Trials {
     return least <= greatest ? { least, greatest } : { least: 0, greatest: 0 };
   }
 
+  /**
+   * Draws several combinations at once, so that the suspension is moved once a draw for all of them, each to be
+   * put through the whole model afterwards. Yields now and then.
+   */
+  *drawTogether(combinations: readonly Combination[]): Generator<void, void, void> {
+    const asked: { key: string; ready: PreparedFitment }[] = [];
+    for (const combination of combinations) {
+      const key = keyOf(combination);
+      const isKnown = combination.change === "nothing" && this.#options.assessed !== undefined;
+      if (isKnown || this.#complete.has(key)) continue;
+      const fitment = this.#fitmentOf(combination);
+      const ready = fitment.ok ? prepareFitment(fitment.value, this.#options) : fitment;
+      if (ready.ok) asked.push({ key, ready: ready.value });
+      yield;
+    }
+    const [first] = asked;
+    if (first === undefined) return;
+    const { draws, rules } = first.ready;
+    const requests = asked.map(({ ready }) => drawRequestsOf(ready));
+    const drawn = yield* drawCornersSteps(requests.flat(), draws, rules.reserveMm);
+    let from = 0;
+    for (const [index, { key, ready }] of asked.entries()) {
+      const end = from + (requests[index]?.length ?? 0);
+      this.#drawn.set(key, { ready, drawn: drawn.slice(from, end) });
+      from = end;
+    }
+  }
+
   /** With every event and stiffness class; yields between events. Errors: those of `assessStatic`. */
   *whole(combination: Combination): Generator<void, Outcome<Trial>, void> {
     const key = keyOf(combination);
@@ -221,7 +255,7 @@ export class Trials {
     const fitment = this.#fitmentOf(combination);
     if (!fitment.ok) return fitment;
     const asItStands = combination.change === "nothing" ? this.#options.assessed : undefined;
-    const assessed = asItStands ? succeed(asItStands) : yield* this.#assess(fitment.value);
+    const assessed = asItStands ? succeed(asItStands) : yield* this.#assess(fitment.value, key);
     if (!assessed.ok) return assessed;
     const assessment = assessed.value;
     const place = this.#placeOf(combination, assessment.corners);
@@ -235,13 +269,17 @@ export class Trials {
     return trial;
   }
 
-  *#assess(fitment: Fitment): Generator<void, Outcome<Assessment>, void> {
-    const before = assessStatic(fitment, this.#options);
+  *#assess(fitment: Fitment, key: string): Generator<void, Outcome<Assessment>, void> {
+    const together = this.#drawn.get(key);
+    this.#drawn.delete(key);
+    const before = together
+      ? succeed(assessDrawn(fitment, together.ready, together.drawn))
+      : assessStatic(fitment, this.#options);
     yield;
     if (!before.ok) return before;
     const dynamics: CornerDynamics[] = [];
     for (const corner of fitment.corners)
-      dynamics.push(yield* cornerDynamicsSteps(fitment, corner));
+      dynamics.push(yield* cornerDynamicsSteps(fitment, corner, { classesAlone: true }));
     return succeed(completeAssessment(fitment, before.value, dynamics));
   }
 
@@ -353,13 +391,4 @@ export class Trials {
       wheelTravelToContactMm: budget.budget.contactMm,
     }));
   }
-}
-
-/** Of a stop made to carry, which no draw decides about; null where its load is not known. */
-function carryStateOf(fitment: Fitment, corner: PreparedCorner, rules: UseRules): State | null {
-  const compression = carriedCompression(fitment, corner, rules);
-  const { loadedCompressionMm, estimatedCompressionMm } = compression;
-  return loadedCompressionMm === null
-    ? null
-    : carryState(fitment.stop, loadedCompressionMm, estimatedCompressionMm);
 }

@@ -48,11 +48,19 @@ export interface CornerDynamics {
   readonly classesThatWork: readonly number[] | null;
   /** Least and greatest of the classes that work; null beside a list = no class works here. */
   readonly classWindow: Interval | null;
-  /** What each class that does not work fails on, softest first; unladen only what works laden. */
+  /**
+   * What each class that does not work fails on, softest first; unladen only what works laden. Of the
+   * classes alone, the first that each fails on.
+   */
   readonly failures: readonly ClassFailure[];
   /** On which side of what works the stop lies; null where it works, or no class does. */
   readonly stiffnessSide: "soft" | "stiff" | null;
   readonly faults: readonly Fault[];
+}
+
+export interface CornerDynamicsOptions {
+  /** Which classes work, but not all that the others fail on. */
+  readonly classesAlone?: boolean;
 }
 
 /**
@@ -66,6 +74,7 @@ export interface CornerDynamics {
 export function* cornerDynamicsSteps(
   fitment: Fitment,
   corner: Corner,
+  { classesAlone = false }: CornerDynamicsOptions = {},
 ): Generator<void, CornerDynamics, void> {
   const setup = impactSetupOf(fitment, corner, { loaded: true });
   if (!setup.ok) return unknown(corner.side, [setup.fault]);
@@ -85,7 +94,9 @@ export function* cornerDynamicsSteps(
   const failures: ClassFailure[] = [];
   for (const stiffnessClass of stiffnessClasses) {
     const scale = stiffnessClass / rate;
-    const failed = isSame(scale) ? ownFailures : yield* tryScaled(setup.value, scale, rules);
+    const failed = isSame(scale)
+      ? ownFailures
+      : yield* tryScaled(setup.value, scale, rules, { toFirstFailure: classesAlone });
     if (failed.length === 0) classesThatWork.push(stiffnessClass);
     for (const failure of failed) failures.push({ stiffnessClass, ...failure });
   }

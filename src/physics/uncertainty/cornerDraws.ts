@@ -1,4 +1,4 @@
-import { type FigureName, figure, figureCount } from "../budget/cornerModel.ts";
+import { ApartFromStop, type FigureName, figure, figureCount } from "../budget/cornerModel.ts";
 import type { CornerBudget } from "../budget/travelBudget.ts";
 import type { Interval } from "../fitment.ts";
 import type { LayoutMotion } from "../kinematics/layoutMotion.ts";
@@ -49,29 +49,81 @@ export function drawCorners(
   draws: SharedDraws,
   reserveWanted: number,
 ): readonly CornerDraws[] {
+  const steps = drawCornersSteps(requests, draws, reserveWanted);
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+  }
+}
+
+/** Draws between two looks at what else there is to do. */
+const stretch = 1000;
+
+/**
+ * The same, yielding now and then. The corners may be those of several stops and heights on one vehicle:
+ * those whose suspension is drawn from the same readings are moved together, to the last digit as each alone.
+ */
+export function* drawCornersSteps(
+  requests: readonly DrawRequest[],
+  draws: SharedDraws,
+  reserveWanted: number,
+): Generator<void, readonly CornerDraws[], void> {
   const tallies = requests.map(
     ({ corner, wantedTravels }) => new CornerTally(corner, draws, reserveWanted, wantedTravels),
   );
-  const [first, second] = tallies;
-  if (first === undefined) return [];
-  const shared = second?.moveWith(first) === true;
-  for (let draw = 0; draw < draws.samples; draw++) {
-    const moved = first.moveTo(draw);
-    if (moved) first.count(draw, first.motion);
-    if (second === undefined) continue;
-    if (!shared) {
-      if (second.moveTo(draw)) second.count(draw, second.motion);
-    } else if (moved) {
-      second.standOff(draw, first.motion);
-      second.count(draw, first.motion);
+  const groups = movedTogether(tallies);
+  for (let from = 0; from < draws.samples; from += stretch) {
+    const end = Math.min(from + stretch, draws.samples);
+    for (let index = 0; index < groups.length; index++) {
+      countGroup(groups[index] as MovedGroup, from, end);
     }
+    yield;
   }
   return tallies.map((tally) => tally.result());
+}
+
+/** Corners that one motion serves, and the one whose motion it is. */
+interface MovedGroup {
+  readonly leader: CornerTally;
+  readonly followers: readonly CornerTally[];
+}
+
+function movedTogether(tallies: readonly CornerTally[]): readonly MovedGroup[] {
+  const groups: { leader: CornerTally; followers: CornerTally[] }[] = [];
+  for (const tally of tallies) {
+    const group = groups.find(({ leader }) => tally.moveWith(leader));
+    if (group === undefined) groups.push({ leader: tally, followers: [] });
+    else {
+      const all = [group.leader, ...group.followers];
+      tally.takeFrom(all.find((each) => each.apartKey === tally.apartKey) ?? null);
+      group.followers.push(tally);
+    }
+  }
+  return groups;
+}
+
+function countGroup({ leader, followers }: MovedGroup, from: number, end: number): void {
+  const { motion } = leader;
+  for (let draw = from; draw < end; draw++) {
+    if (!leader.moveTo(draw)) continue;
+    leader.count(draw, motion);
+    for (let index = 0; index < followers.length; index++) {
+      const follower = followers[index] as CornerTally;
+      follower.standOff(draw, motion);
+      follower.count(draw, motion);
+    }
+  }
 }
 
 /** Where a corner's draws are counted. Nothing is allocated from draw to draw. */
 class CornerTally {
   readonly motion: LayoutMotion;
+  /** The same for corners that are alike in all but the stop asked about. */
+  readonly apartKey: string;
+  readonly #apart = new ApartFromStop();
+  #apartOf = -1;
+  /** Which corner's `#apart` serves this one too. */
+  #apartFrom: CornerTally = this;
   readonly #corner: CornerBudget;
   readonly #reserveWanted: number;
   readonly #samples: number;
@@ -91,6 +143,7 @@ class CornerTally {
     wantedTravels: readonly WantedTravel[],
   ) {
     this.motion = corner.model.motion;
+    this.apartKey = apartKeyOf(corner);
     this.#corner = corner;
     this.#reserveWanted = reserveWanted;
     this.#samples = draws.samples;
@@ -101,21 +154,41 @@ class CornerTally {
   }
 
   /**
-   * Has the other corner's motion serve this one too where every geometry reading of both comes from the same
-   * place, but for how far a stop on the arm stands off its pad; false where not.
+   * Has the other corner's motion serve this one too where every geometry reading of both is drawn alike,
+   * but for how far a stop on the arm stands off its pad; false where not.
    */
   moveWith(other: CornerTally): boolean {
     const geometry = ({ places }: CornerBudget) =>
       places.all
         .slice(0, places.geometryCount)
-        .map(({ id }, place) => (place === places.standOff ? "" : id));
+        .map(({ drawn }, place) => (place === places.standOff ? "" : drawn));
     const own = geometry(this.#corner);
-    if (own.join() !== geometry(other.#corner).join()) return false;
+    if (JSON.stringify(own) !== JSON.stringify(geometry(other.#corner))) return false;
     // Of an axle the budget itself takes track and spacing.
     if (this.#corner.linkage === "axle") return true;
     const { standOff } = this.#corner.places;
     this.#laidOut.leaveOut((place) => place < own.length && place !== standOff);
     return true;
+  }
+
+  /** Takes what does not depend on the stop from a corner that is alike in it, and lays out only its own. */
+  takeFrom(other: CornerTally | null): void {
+    if (other === null) return;
+    this.#apartFrom = other;
+    const { standOff, stands, ...heights } = this.#corner.places;
+    const { freeHeight, recordedHeight, usable, settle } = heights;
+    const own = [standOff, stands, freeHeight, recordedHeight, usable, settle];
+    this.#laidOut.leaveOut((place) => !own.includes(place));
+  }
+
+  /** What of this draw does not depend on the stop; the motion stands as the draw has it. */
+  #apartAt(draw: number, motion: LayoutMotion): ApartFromStop {
+    if (this.#apartOf !== draw) {
+      const from = this.#laidOut.readingsOf(draw);
+      this.#corner.model.apartFromStop(this.#laidOut.block, motion, this.#apart, from);
+      this.#apartOf = draw;
+    }
+    return this.#apart;
   }
 
   /** Has the other corner's motion stand off its pad as this one does. */
@@ -136,7 +209,8 @@ class CornerTally {
     const figures = this.#figures;
     const { model } = this.#corner;
     const from = this.#laidOut.readingsOf(draw);
-    if (!model.evaluateMoved(this.#laidOut.block, figures, motion, from)) return;
+    const apart = this.#apartFrom.#apartAt(draw, motion);
+    if (!model.evaluateWith(this.#laidOut.block, figures, apart, from)) return;
     this.#covered.add(figures);
     this.#inside++;
     const contact = figures[figure.contact];
@@ -171,4 +245,19 @@ class CornerTally {
       contactBeyond: Array.from(this.#beyond, (count) => count / samples),
     };
   }
+}
+
+/** All that a corner's draws come from, but for the heights and the compression of the stop asked about. */
+function apartKeyOf({ corner, places }: CornerBudget): string {
+  const { all, freeHeight, recordedHeight, usable, settle, hand, limits } = places;
+  const ofStop = [usable, settle];
+  // What was found by hand was found with the stop that stood there.
+  if (hand === null) ofStop.push(freeHeight, recordedHeight);
+  else if (recordedHeight >= 0) ofStop.push(freeHeight);
+  return JSON.stringify([
+    corner.side,
+    all.filter((_, place) => !ofStop.includes(place)).map(({ drawn }) => drawn),
+    limits.map(({ kind, at, perWheel }) => [kind, at, perWheel]),
+    hand !== null,
+  ]);
 }

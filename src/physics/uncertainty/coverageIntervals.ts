@@ -3,7 +3,7 @@ import { selectRank } from "./selectRank.ts";
 
 /** Room for the draws of figures that are done with, taken again for the next. */
 const idle: Float64Array[] = [];
-const mostIdle = 12;
+const mostIdle = 72;
 
 /** Of the usual 95 %. */
 export const intervalFormulas = {

@@ -228,3 +228,20 @@ test("the order is total: no two arrangements of the same rows rank otherwise", 
     ),
   );
 });
+
+describe("stops that are drawn together", () => {
+  // Contacts by hand, a stop that is missing, the upper arm, a beam axle, one linkage a side.
+  test.each([
+    "stop-on-the-arm-missing",
+    "checked-by-hand",
+    "upper-arm-stop",
+    "axle-tire-clearance",
+    "strut-and-arm",
+  ])("are each assessed as alone, to the last digit: %s", (name) => {
+    const rows = allSteps(demoFitment(name), pack).ranked.filter(({ fitment }) => fitment !== null);
+    expect(rows.length).toBeGreaterThan(6);
+    for (const { fitment, assessment } of rows) {
+      expect(assessment).toEqual(given(assessFitment(fitment as Fitment, options)));
+    }
+  });
+});

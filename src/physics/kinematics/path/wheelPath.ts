@@ -20,6 +20,8 @@ export abstract class WheelPath {
 
   /** Takes its quantities as they are set now; `scale` m, above 0, multiplies every z. */
   abstract set(scale: number): MotionFault | null;
+  /** Has `turnFor` search from the ride height, as after `set`. */
+  fromRide(): void {}
   abstract rise(turn: Turn): boolean;
   abstract follow(turn: Turn): boolean;
   /** Turns of the wheel carrier and the other arm, rad, where the path has just been followed to `turn`. */
@@ -70,6 +72,10 @@ export abstract class SolvedPath extends WheelPath {
     this.#armTangent = sin / cos;
     this.#passedSin = 0;
     return this.#slopeAtRide;
+  }
+
+  override fromRide(): void {
+    this.#passedSin = 0;
   }
 
   rise(turn: Turn): boolean {
