@@ -120,8 +120,8 @@ function eventRows(
 
 function passed(event: { fullStop: boolean; hardContact: boolean } | undefined): string {
   if (event === undefined) return unknown;
-  if (event.hardContact) return event.fullStop ? "full stop, hard limit" : "hard limit";
-  return event.fullStop ? "full stop" : "nothing";
+  if (event.hardContact) return event.fullStop ? "full compression, hard contact" : "hard contact";
+  return event.fullStop ? "full compression" : "nothing";
 }
 
 /** One assessed check as a table to read: all numbers with their units, then every check's sentence. */

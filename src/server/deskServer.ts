@@ -160,7 +160,7 @@ const commands: { readonly [name: string]: () => Promise<void> } = {
   "new-senders": async () => {
     const changed = withNewSenders(present());
     await writeDesk(folder, changed);
-    console.log(`Build the app anew:\nSTOPFIT_DESK='${buildAddress(changed)}' npm run build`);
+    console.log(`Build the app once more:\nSTOPFIT_DESK='${buildAddress(changed)}' npm run build`);
     console.log(`Once it is served: ${reload}`);
   },
   erase: async () => {

@@ -39,7 +39,7 @@ export function readCode(text: string): Outcome<Frame> {
 export function addCode(before: CodeCollection | null, frame: Frame): Outcome<Scanned> {
   if (before !== null && (frame.parts !== before.parts || frame.mark !== before.mark)) {
     return fail("codeOfAnotherCheck", [
-      `This code belongs to another check. Of the check begun, ${missingWords(before)}. Scan those, or start over with this one.`,
+      `This code belongs to another check. Of the check you started, ${missingWords(before)}. Scan those, or start over with this one.`,
     ]);
   }
   const collection: CodeCollection = {

@@ -126,7 +126,7 @@ it("a moving phone is refused and told so; one that lies wrong as well", async (
   await tilt.dialog.getByText("Moving: hold it still").waitFor();
   await tilt.button("Take it").click();
   await tilt.button("Hold still …").waitFor();
-  await tilt.dialog.getByText("The phone kept moving. Nothing was taken").waitFor();
+  await tilt.dialog.getByText("The phone went on moving. Nothing was taken").waitFor();
   await tilt.hold({ beta: -2, gamma: 3 });
   await tilt.dialog.getByText("The phone lies flat. Stand it on its long edge").waitFor();
   await tilt.button("Take it").click();

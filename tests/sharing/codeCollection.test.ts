@@ -61,7 +61,7 @@ describe("codes that are scanned", () => {
   it("of another check are refused, by their number of parts or the mark of their set", () => {
     const begun = collected(part(0));
     const words =
-      "codeOfAnotherCheck: This code belongs to another check. Of the check begun, codes 2 and 3 of 3 are missing. Scan those, or start over with this one.";
+      "codeOfAnotherCheck: This code belongs to another check. Of the check you started, codes 2 and 3 of 3 are missing. Scan those, or start over with this one.";
     expect(told(addCode(begun, part(1, { parts: 4 })))).toBe(words);
     expect(told(addCode(begun, part(1, { mark: mark ^ 1 })))).toBe(words);
     expect(missingWords(collected(part(0), part(1)))).toBe("code 3 of 3 is missing");

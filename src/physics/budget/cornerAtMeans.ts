@@ -53,7 +53,7 @@ export function cornerAtMeans(fitment: Fitment, corner: Corner): Outcome<CornerA
     return fail(
       "contactsByHandApart",
       [
-        `The wheel travels found by hand on the ${corner.side}, at the stop and at the block, do not rise with the stop's closing. Check both, and the block's height.`,
+        `On the ${corner.side}, the wheel travels found by hand do not rise from the stop to the block. Check both, and the block's height.`,
       ],
       `fullTravel.${corner.side}.block.${wayOf(fitment)}`,
     );

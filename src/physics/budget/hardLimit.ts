@@ -89,7 +89,7 @@ export function travelToHardLimit(
     [
       `${capital(readingName(idOf(one), one.kind))} is more than this suspension can move: it reaches `,
       length(greatest),
-      " of wheel travel at most. Measure it again.",
+      " of wheel travel at most. Re-measure it.",
     ],
     idOf(one),
   );

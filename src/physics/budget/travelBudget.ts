@@ -130,7 +130,7 @@ function outOfReach(
       [
         `${capital(readingName(standsId))}, `,
         length(gapMm),
-        ", is more than this suspension can close. Measure it and the arm's readings again.",
+        ", is more than this suspension can close. Re-measure it and the arm's readings.",
       ],
       standsId,
     );
@@ -143,14 +143,14 @@ function outOfReach(
         length(stop.usableCompressionMm),
         ` after ${readingName(standsId)} of `,
         length(gapMm),
-        ". Measure the gap and the arm's readings again.",
+        ". Re-measure the gap and the arm's readings.",
       ],
       standsId,
     );
   }
   return fail(
     "limitOutOfReach",
-    ["The hard contact lies where this suspension cannot reach. Measure it again."],
+    ["The hard contact lies where this suspension cannot reach. Re-measure it."],
     limit?.id ?? standsId,
   );
 }

@@ -28,12 +28,12 @@ export function coilSpringRate(coil: CoilDimensions): Outcome<Estimate> {
   const { wire, meanCoil, activeCoils, shearModulus } = coil;
   if (![wire, meanCoil, activeCoils, shearModulus].every(isPositive)) {
     return fail("coilNotUsable", [
-      "Wire, coil diameter, number of coils and shear modulus must all be above 0. Measure again.",
+      "Wire, coil diameter, number of coils and shear modulus must all be above 0. Re-measure.",
     ]);
   }
   if (wire.value >= meanCoil.value) {
     return fail("coilNotUsable", [
-      "The wire cannot be as thick as the coil is wide. Measure both again.",
+      "The wire cannot be as thick as the coil is wide. Re-measure both.",
     ]);
   }
   const value =
@@ -74,7 +74,7 @@ export function wheelRateFromCoil(coil: CoilDimensions, leverRatio: Toleranced):
   if (!rate.ok) return rate;
   if (!isPositive(leverRatio)) {
     return fail("leverRatioNotUsable", [
-      "The spring's lever ratio, wheel travel per spring travel, must be above 0. Measure it again.",
+      "The spring's lever ratio, wheel travel per spring travel, must be above 0. Re-measure it.",
     ]);
   }
   const value = rate.value.value / leverRatio.value ** 2;

@@ -29,7 +29,7 @@ export function dampingFromShare(
   const ratio = { value: reboundPerBump, tol: 0 };
   if (![share, wheelRate, sprungMass, ratio].every(isPositive)) {
     return fail("dampingShareNotUsable", [
-      "The share of critical damping, the wheel rate, the sprung mass and the ratio of rebound to bump must all be above 0. Check them.",
+      "The share of critical damping must be above 0. So must the wheel rate, the sprung mass and the ratio of rebound to bump. Check them.",
     ]);
   }
   const critical = (2 * Math.sqrt(1000 * wheelRate.value * sprungMass.value)) / 1000;

@@ -99,12 +99,12 @@ export function rubberBlockCurve(block: RubberBlock): Outcome<RubberBlockEstimat
   const { shoreA, diameter, height } = block;
   if (!isPositive(shoreA) || shoreA.value < 20 || shoreA.value > 80) {
     return fail("hardnessOutOfRange", [
-      "The estimate holds for a hardness of 20 to 80 Shore A. Measure the hardness again; a harder block has to be tested.",
+      "The estimate holds for a hardness of 20 to 80 Shore A. Re-measure the hardness; a harder block has to be tested.",
     ]);
   }
   if (!isPositive(diameter) || !isPositive(height)) {
     return fail("blockNotUsable", [
-      "The diameter and height of the block must be above 0. Measure them again.",
+      "The diameter and height of the block must be above 0. Re-measure them.",
     ]);
   }
   const area = (Math.PI * diameter.value ** 2) / 4;

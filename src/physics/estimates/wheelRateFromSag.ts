@@ -30,7 +30,7 @@ export function wheelRateFromSag(
     return fail("stopTouched", [
       "With ",
       length(sag.value),
-      " of sag the stop already carries part of the load. Measure again with a smaller load.",
+      " of sag the stop already carries part of the load. Re-measure with a smaller load.",
     ]);
   }
   const value = (load.value * standardGravity) / sag.value;

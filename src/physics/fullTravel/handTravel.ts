@@ -56,7 +56,7 @@ export function handTravels(
       return fail(
         "heightNotLess",
         [
-          `The height where ${partTouches[part]}, ${corner.side}, is more than at ride: the wheel would have gone down. Measure both again.`,
+          `The height where ${partTouches[part]}, ${corner.side}, is more than at ride: the wheel would have gone down. Re-measure both.`,
         ],
         id,
       );

@@ -150,7 +150,7 @@ export function roadProfile(event: DesignEvent): Outcome<RoadProfile> {
   }
   if (event.kind === "hump" && !(2 * event.heightM < event.lengthM)) {
     return fail("eventNotUsable", [
-      "The hump must be less than half as high as it is long. Correct its height or length.",
+      "The speed bump must be less than half as high as it is long. Correct its height or length.",
     ]);
   }
   const bump = event.kind === "hump" ? new CircularHump(event) : new RoundedBump(event);

@@ -43,7 +43,7 @@ export function layoutAtHeight(
     return fail("heightOutOfReach", [
       "The ride height is ",
       length(Math.abs(raisedMm)),
-      ` ${raisedMm > 0 ? "above" : "below"} the usual one, which this suspension cannot reach by its springs. Measure the ride height again, from the wheel's center to the fender.`,
+      ` ${raisedMm > 0 ? "above" : "below"} the usual one, which this suspension cannot reach by its springs. Re-measure the ride height, from the wheel's center to the fender.`,
     ]);
   }
   const { motion } = plan.value;

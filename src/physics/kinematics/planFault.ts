@@ -15,30 +15,30 @@ interface Told {
 
 const leverLost: Told = {
   code: "leverLost",
-  text: "With these angles the stop's axis points along the arm, so it has no lever. Measure the lean and the angles again.",
+  text: "With these angles the stop's axis points along the arm, so it has no lever. Re-measure the lean and the angles.",
   readings: ["stopLean", "jointToTopLean", "stopLineAngle", "mountLineAngle", "armAngle"],
 };
 
 const armTooSteep = (name: GeometryReadingName): Told => ({
   code: "armTooSteep",
-  text: "The arm stands upright, so it cannot move the wheel. Measure the arm angle again.",
+  text: "The arm stands upright, so it cannot move the wheel. Re-measure the arm angle.",
   readings: [name],
 });
 
 const told: Readonly<Record<MotionFault, Told>> = {
   lengthLost: {
     code: "lengthLost",
-    text: "A length must be above zero. Measure it again.",
+    text: "A length must be above zero. Re-measure it.",
     readings: [],
   },
   boltsApart: {
     code: "boltsApart",
-    text: "The distances from the two bolts do not meet in one point. Measure all three again, straight from the bolt centers.",
+    text: "The distances from the two bolts do not meet in one point. Re-measure all three, straight from the bolt centers.",
     readings: [],
   },
   heightsApart: {
     code: "heightsApart",
-    text: "The heights differ by more than the arm is long. Measure them again, from the same level ground.",
+    text: "The heights differ by more than the arm is long. Re-measure them, from the same level ground.",
     readings: [],
   },
   angleTooSteep: leverLost,
@@ -50,17 +50,17 @@ const told: Readonly<Record<MotionFault, Told>> = {
   },
   jointsTooClose: {
     code: "jointsTooClose",
-    text: "With these readings the two arms nearly meet at their joints. Measure the joint height and the inset again.",
+    text: "With these readings the two arms nearly meet at their joints. Re-measure the joint height and the inset.",
     readings: ["jointHeight"],
   },
   linkageStretched: {
     code: "linkageStretched",
-    text: "With these readings the other arm points along the wheel carrier. Measure the angles of both arms again.",
+    text: "With these readings the other arm points along the wheel carrier. Re-measure the angles of both arms.",
     readings: ["otherArmAngle", "otherOuterHeight", "armAngle"],
   },
   wheelDoesNotRise: {
     code: "wheelDoesNotRise",
-    text: "With these readings the wheel does not rise with its arm. Measure the other arm and the tire's offset again.",
+    text: "With these readings the wheel does not rise with its arm. Re-measure the other arm and the tire's offset.",
     readings: ["tyreOffset", "otherArmAngle"],
   },
 };
@@ -90,7 +90,7 @@ function toldOf(
     if (linkage !== "straight" && linkage !== "axle") return leverLost;
     return {
       code: "stopLeansFlat",
-      text: "The stop lies flat, so the wheel cannot close it. Measure its lean again.",
+      text: "The stop lies flat, so the wheel cannot close it. Re-measure its lean.",
       readings: ["stopLean"],
     };
   }

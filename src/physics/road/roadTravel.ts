@@ -196,7 +196,7 @@ function upcrossings(
   const rate = positive(
     1000 * standing.tyreRateNPerMm,
     "tyreRate",
-    "tyre's rate",
+    "tire's rate",
     "ride.tyreRateNPerMm",
   );
   return rate.ok ? succeed(zeroUpcrossingsPerSecond(rate.value, mass.value)) : rate;

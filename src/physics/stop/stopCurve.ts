@@ -53,7 +53,7 @@ export function stopCurve(stop: Stop): Outcome<StopCurve> {
       [
         "The stop cannot be pressed by ",
         length(usable),
-        " when it is no taller than that. Measure its free height again.",
+        " when it is no taller than that. Re-measure its free height.",
       ],
       "stop.freeHeight",
     );

@@ -343,7 +343,7 @@ function partsChosen({ fastestMmPerS }: StopLoss): Remark {
   return {
     code: "partsChosen",
     sentence: [
-      "Kept are the parts of the loss without which held-out cycles are foretold worse. The fastest row moves at ",
+      "A part of the loss stays only where it foretells held-out cycles better. The fastest row moves at ",
       { kind: "speed", value: fastestMmPerS },
       ".",
     ],
@@ -351,7 +351,7 @@ function partsChosen({ fastestMmPerS }: StopLoss): Remark {
 }
 
 const noRamp = [
-  "No slow ramp was found in this file, so the static curve is not known and loss cannot be told from force. Press the stop slowly once, in and out, in the same record.",
+  "No slow ramp was found in this file. So the static curve is not known, and loss can't be told from force. Press the stop slowly once, in and out, in the same record.",
 ];
 const staticOnly = [
   "Every part of this test was moved slowly. Damping shows only at speed: add cycles at two speeds or more.",

@@ -256,7 +256,7 @@ function notTested(code: Remark["code"], motion: string): Remark {
   return {
     code,
     sentence: [
-      `The stop was not tested at two speeds and two depths while ${motion}: its damping in that direction is taken as none.`,
+      `The stop was not tested at two speeds and two depths while ${motion}. Its damping in that direction is taken as none.`,
     ],
   };
 }

@@ -99,7 +99,7 @@ function firstRampLeftOut(first: number, later: readonly number[]): Remark {
     sentence: [
       "The first slow ramp is harder than the later ones by ",
       { kind: "share", value: first / median(later) - 1 },
-      ": it was left out, as a stop in use is past its first loading.",
+      ". It was left out, as a stop in use is past its first loading.",
     ],
   };
 }

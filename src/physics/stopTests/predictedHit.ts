@@ -131,7 +131,7 @@ function remarksOf(
         { kind: "length", value: hit.peakCompressionMm },
         " deep, past the ",
         { kind: "length", value: usableMm },
-        " at which the stop has done its work by this test: there it counts as bottoming, ten times as stiff. Test deeper if it goes on.",
+        " at which this test has the stop fully compressed. From there it counts as bottoming, ten times as stiff. Test deeper if it goes on.",
       ],
     });
   }

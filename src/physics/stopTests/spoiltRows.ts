@@ -246,7 +246,7 @@ function heldRemark(count: number): Remark {
     sentence: [
       "In ",
       { kind: "count", value: count },
-      " rows the depth stood still and then jumped: it was not read anew. They were left out.",
+      " rows the depth stood still and then jumped: it was not renewed. They were left out.",
     ],
   };
 }
@@ -257,8 +257,8 @@ function spikeRemark(count: number): Remark {
     sentence: [
       { kind: "count", value: count },
       count === 1
-        ? " row stands far out of its neighbours. It was left out as a spike."
-        : " rows stand far out of their neighbours. They were left out as spikes.",
+        ? " row stands far out of its neighbors. It was left out as a spike."
+        : " rows stand far out of their neighbors. They were left out as spikes.",
     ],
   };
 }

@@ -105,7 +105,7 @@ export function staticCurve(
 
 /** Why there is no curve where every row is at speed. */
 const noStaticRows = [
-  "No row of this test was taken slowly, so the static curve is not known and nothing can be taken from the force at speed. Add rows of a slow test.",
+  "No row of this test was taken slowly. So the static curve is not known, and the force at speed says nothing. Add rows of a slow test.",
 ];
 
 function madeMonotone(levels: number): Remark {
@@ -115,8 +115,8 @@ function madeMonotone(levels: number): Remark {
       "At ",
       { kind: "count", value: levels },
       levels === 1
-        ? " depth the mean force fell below that of a smaller depth; it was pooled with its neighbour so that the curve rises."
-        : " depths the mean force fell below that of a smaller depth; they were pooled with their neighbours so that the curve rises.",
+        ? " depth the mean force fell below that of a smaller depth. It was pooled with its neighbor so that the curve rises."
+        : " depths the mean force fell below that of a smaller depth. They were pooled with their neighbors so that the curve rises.",
     ],
   };
 }

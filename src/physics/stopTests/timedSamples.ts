@@ -61,7 +61,7 @@ export function timedSamples(
     remarks.push({
       code: "timeRestarts",
       sentence: [
-        "The time begins anew ",
+        "The time starts over ",
         { kind: "count", value: restarts },
         restarts === 1
           ? " time: what follows was taken as a further record of the same stop."

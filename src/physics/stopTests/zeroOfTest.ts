@@ -214,7 +214,7 @@ function softStart(depthMm: number): Remark {
     sentence: [
       "Up to ",
       length(depthMm),
-      " there is almost no force. That is taken as a very progressive stop; if it was touched only there, count the depths in the file from there.",
+      " there is almost no force. That is taken as a very progressive stop. If it was touched only there, count the depths in the file from there.",
     ],
   };
 }
@@ -225,7 +225,7 @@ function zeroNotTold(forceN: number): Remark {
     sentence: [
       "Carried on in a straight line to depth 0 the force is ",
       { kind: "force", value: forceN },
-      ", not 0. Whether the load cell's zero was off cannot be told from this file: let the test begin before the stop is touched.",
+      ", not 0. Whether the load cell's zero was off can't be told from this file. Let the test begin before the stop is touched.",
     ],
   };
 }

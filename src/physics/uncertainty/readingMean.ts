@@ -54,11 +54,7 @@ export function checkedMean(
   }
   const middle = meanOf(reading);
   if (sort === "length" && middle <= 0) {
-    return fail(
-      "lengthNotPositive",
-      [`${capital(name)} must be above zero. Measure it again.`],
-      id,
-    );
+    return fail("lengthNotPositive", [`${capital(name)} must be above zero. Re-measure it.`], id);
   }
   if (sort === "mass" && middle <= 0) {
     return fail("massNotPositive", [`${capital(name)} must be above zero. Weigh it again.`], id);

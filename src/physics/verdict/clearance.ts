@@ -91,7 +91,7 @@ export function clearanceCheck(evidence: CornerEvidence): Check {
         probability,
         reading: mostDoubted(evidence, "reserve"),
         sentence: [
-          `Can't tell whether the stop is fully compressed before ${touches}: the readings say `,
+          `Can't tell whether the stop is fully compressed before ${touches}. The readings say `,
           ...margin(limit.reserveMm),
           ...between,
           ".",
@@ -104,8 +104,8 @@ export function clearanceCheck(evidence: CornerEvidence): Check {
 /** Why nothing is decided where the tolerances reach past what the suspension can do. */
 export function outsideSentence(evidence: CornerEvidence): Sentence {
   return [
-    "Within their ± the readings also describe a suspension that cannot move this far (",
+    "Within their ± the readings also allow a suspension that can't move this far (",
     { kind: "share", value: evidence.draws.outsideShare },
-    ` of the cases), so the answer can't tell. ${capital(remedyOf(evidence, mostDoubtedCause(evidence, "contact")).words)}.`,
+    ` of the cases). So the answer can't tell. ${capital(remedyOf(evidence, mostDoubtedCause(evidence, "contact")).words)}.`,
   ];
 }

@@ -42,7 +42,7 @@ export const mostOutsideShare = 0.05;
 /** What to do about a cause of doubt: the reading to take again or at all, and the words. */
 export interface DoubtRemedy {
   readonly reading: QuantityId;
-  /** A clause that begins with its verb: "measure the left gap again, more closely". */
+  /** A clause that begins with its verb: "re-measure the left gap, more closely if you can". */
   readonly words: string;
 }
 
@@ -79,8 +79,11 @@ export function remedyOf(evidence: CornerEvidence, cause: QuantityId): DoubtReme
         words: `lift the ${side} side and let go, push it down and let go, and read both heights again`,
       };
     default: {
-      const verb = cause.startsWith("ride.") ? "find" : "measure";
-      return { reading: cause, words: `${verb} ${nameIn(evidence, cause)} again, or more closely` };
+      const name = nameIn(evidence, cause);
+      const words = cause.startsWith("ride.")
+        ? `find ${name} again, more closely if you can`
+        : `re-measure ${name}, more closely if you can`;
+      return { reading: cause, words };
     }
   }
 }
@@ -109,7 +112,7 @@ const causeWords: Readonly<Record<string, string>> = {
   usableCompressionMm: "how much stops of this kind vary",
 };
 
-/** " Measure … again, or more closely: 62 % of the margin of error comes from it." */
+/** " Re-measure …, more closely if you can: 62 % of the margin of error comes from it." */
 export function takeAgain(evidence: CornerEvidence, about: keyof CornerDoubt): Sentence {
   const first = evidence.doubt[about][0];
   const cause = mostDoubtedCause(evidence, about);

@@ -69,7 +69,7 @@ function impactCheck(evidence: CornerEvidence): Check {
     ok: ["Loaded, this use needs ", ladenNeed, " of free travel. You have ", free, "."],
     care: [
       tooClose
-        ? "Loaded, it is too close to call whether the stop touches too often: this use needs "
+        ? "Loaded, it is too close to call whether the stop touches too often. This use needs "
         : "Loaded, the stop touches too often: this use needs ",
       ladenNeed,
       tooClose ? " of free travel and has " : " of free travel and has only ",
@@ -80,7 +80,7 @@ function impactCheck(evidence: CornerEvidence): Check {
     ],
     no: tooEarly(unladenNeed, free),
     unsure: [
-      "Can't tell whether the stop touches too often: as measured this use needs ",
+      "Can't tell whether the stop touches too often. As measured this use needs ",
       unladenNeed,
       " of free travel and has about ",
       free,
@@ -120,7 +120,7 @@ function carryCheck(evidence: CornerEvidence): Check {
       state,
       reading: "stop.curve",
       sentence: [
-        "This stop is made to support load, and its curve is an estimate: within its ± it is pressed by ",
+        "This stop is made to support load, and its curve is an estimate. Within its ± it is pressed by ",
         length(within[0]),
         " to ",
         length(within[1]),

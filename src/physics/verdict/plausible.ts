@@ -69,9 +69,9 @@ function oddities(evidence: CornerEvidence): readonly Oddity[] {
       sentence: [
         `The ${own.side} gap, `,
         length(budget.gapMm),
-        ", is larger than all the travel: the stop would close by ",
+        ", is larger than all the travel. The stop would close by ",
         length(budget.limit.closingMm),
-        " at the hard contact and never touch. Measure it again.",
+        " at the hard contact and never touch. Re-measure it.",
       ],
     });
   }
@@ -81,7 +81,7 @@ function oddities(evidence: CornerEvidence): readonly Oddity[] {
       found.push({
         reading: id,
         sentence: [
-          `The repeats of ${nameIn(evidence, id)} differ more than 3 times their ± allows. Measure it again.`,
+          `The repeats of ${nameIn(evidence, id)} differ more than 3 times their ± allows. Re-measure it.`,
         ],
       });
     }
@@ -100,7 +100,7 @@ function linkageOddity({ fitment, corner }: CornerEvidence): Oddity | null {
   return {
     reading: other?.id ?? "otherArmAngle",
     sentence: [
-      `With these readings the wheel rises ${ratio.toFixed(2)} times as far as its outer joint, outside what is seen on vehicles (${least} to ${greatest}). Measure the other arm and the joints again.`,
+      `With these readings the wheel rises ${ratio.toFixed(2)} times as far as its outer joint. Vehicles have ${least} to ${greatest}. Re-measure the other arm and the joints.`,
     ],
   };
 }
@@ -122,7 +122,7 @@ function unitSlip(evidence: CornerEvidence, id: QuantityId, mean: number): Oddit
       length(mean),
       ", which fits only if inches and millimeters were mixed up (then ",
       length(right),
-      "). Measure it again.",
+      "). Re-measure it.",
     ],
   };
 }
@@ -139,7 +139,7 @@ function ratioOddity(evidence: CornerEvidence): Oddity | null {
       sentence: [
         "The lever ratio would be ",
         { kind: "ratio", value: budget.leverRatio },
-        `, outside what is seen on vehicles (0.8 to 6). Measure ${nameIn(evidence, reading)} again.`,
+        `, outside what is seen on vehicles (0.8 to 6). Re-measure ${nameIn(evidence, reading)}.`,
       ],
     };
   }
@@ -150,7 +150,7 @@ function ratioOddity(evidence: CornerEvidence): Oddity | null {
     return {
       reading,
       sentence: [
-        `The stops would stand wider apart than the wheels. Measure ${nameIn(evidence, reading)} again.`,
+        `The stops would stand wider apart than the wheels. Re-measure ${nameIn(evidence, reading)}.`,
       ],
     };
   }

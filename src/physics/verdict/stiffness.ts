@@ -117,7 +117,7 @@ function testLeavesOpen(passShare: number): Check {
     probability: passShare,
     reading: "stop.testDoubt",
     sentence: [
-      "This stop works here as its test says, but the doubt of that test is too wide: with ",
+      "This stop works here as its test says, but that test's margin of error is too wide. With ",
       { kind: "share", value: 1 - passShare },
       " of what it allows the stop bottoms, reaches hard contact or hits too hard. Test it at more speeds and over more cycles.",
     ],
@@ -144,7 +144,7 @@ function itselfFails(stopClass: number, { ownFailures, stiffnessSide }: CornerDy
     sentence: [
       "Its class, ",
       { kind: "stiffnessClass", value: stopClass },
-      `, would work here, but this stop itself ${worst?.[1] ?? "does not"}${onlyUnladen ? " unladen" : ""}: it is a little `,
+      `, would work here, but this stop itself ${worst?.[1] ?? "does not"}${onlyUnladen ? " as measured" : ""}: it is a little `,
       stiffnessSide === "stiff" ? "too stiff." : "too soft.",
     ],
   };
@@ -156,7 +156,7 @@ function estimateTooWide(estimated: readonly number[], working: readonly number[
     state: "unsure",
     reading: "stop.curve",
     sentence: [
-      "The stop's curve is an estimate: within its ± its class is ",
+      "The stop's curve is an estimate. Within its ± its class is ",
       ...classList(estimated),
       ", and of these ",
       ...classList(working),
@@ -173,7 +173,7 @@ function stiffnessFault(side: Side, fault: Fault | undefined): Check {
     reading: fault?.reading ?? `${side}.gap`,
     sentence: [
       `Can't tell ${cannotSay}. `,
-      ...(fault?.sentence ?? [`Measure ${readingName(`${side}.gap`)} again.`]),
+      ...(fault?.sentence ?? [`Re-measure ${readingName(`${side}.gap`)}.`]),
     ],
   };
 }

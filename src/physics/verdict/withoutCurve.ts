@@ -106,7 +106,7 @@ export function withoutCurveSentences(corner: TravelWithoutCurve): readonly Sent
     [`${touches} after `, length(limit.travelMm), "."],
     limit.compressionMm > 0
       ? [
-          "A stop fits this travel if it has done its work within ",
+          "A stop fits this travel if it is fully compressed within ",
           length(limit.compressionMm),
           " of compression.",
         ]

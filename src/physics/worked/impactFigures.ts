@@ -162,7 +162,7 @@ export function impactFigure(
     told(
       formulas[name],
       [
-        "ms·z̈s = susp, mu·z̈u = tyre − susp, with susp = kw·z + c·ż + F·ds/dz + limit and tyre = max(−W, kt·(road − zu)), integrated in small steps",
+        "ms·z̈s = susp, mu·z̈u = tire − susp, with susp = kw·z + c·ż + F·ds/dz + limit and tire = max(−W, kt·(road − zu)), integrated in small steps",
       ],
       quantity(kinds[name], result[name]),
     ),

@@ -89,7 +89,7 @@ export function sigmaWorking(given: RoadInputs): Working {
 }
 
 export const sigmaSource =
-  "Road: ISO 8608:2016. Variance of travel of the linear quarter car on white road velocity: derived, checked against the Lyapunov equation; subject of Dahlberg, J. Sound Vib. 58 (1978) 179.";
+  "Road: ISO 8608:2016. Variance of travel of the linear quarter car on white road velocity. Derived, checked against the Lyapunov equation. Subject of Dahlberg, J. Sound Vib. 58 (1978) 179.";
 
 export function crossingsWorking(context: CornerContext, given: RoadInputs): Working | undefined {
   const tyreRate = context.fitment.ride?.tyreRateNPerMm;

@@ -117,7 +117,7 @@ export function recordDifferences(before: CheckRecord, after: CheckRecord): Diff
     );
   if (perWheel(before) !== perWheel(after)) {
     differences.push({
-      what: "hard limits",
+      what: "clearances",
       before: [limitsText(before)],
       after: [limitsText(after)],
     });

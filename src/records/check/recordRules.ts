@@ -97,13 +97,13 @@ function speedFaults(stop: Partial<CheckStop>): Fault[] {
     ["stop.restLoss", "rest loss", restLoss],
     ["stop.staticShare", "static share", staticShare],
     ["stop.branches", "branches", branches],
-    ["stop.testDoubt", "doubt of the test", testDoubt],
+    ["stop.testDoubt", "± of the test", testDoubt],
   ] as const;
   for (const [id, words, value] of known) {
     if (value !== undefined && stop.testedAtSpeed !== true) {
       faults.push(
         fault("lossUntested", id, [
-          `The ${words} of the stop: the stop is not marked as tested at speed, and only such a test can show this.`,
+          `The ${words} of the stop is there, and the stop is not marked as tested at speed. Only such a test can show it.`,
         ]),
       );
     }

@@ -99,7 +99,7 @@ export function parseNumber(text: string, sign: AllowedSign = "any"): Outcome<nu
     ]);
   }
   if (sign === "aboveZero" && value === 0) {
-    return fail("entryZero", ["This must be more than 0. Measure it again."]);
+    return fail("entryZero", ["This must be more than 0. Re-measure it."]);
   }
   return succeed(value);
 }
@@ -191,7 +191,7 @@ export function parseAngle(text: string): Outcome<ParsedEntry<"deg">> {
   const parsed = parseWithUnit(text, angleUnits, "deg", "any", "degrees");
   if (!parsed.ok) return parsed;
   if (Math.abs(parsed.value.value) >= 90) {
-    return fail("entryAngle", ["An angle here is less than 90° either way. Measure it again."]);
+    return fail("entryAngle", ["An angle here is less than 90° either way. Re-measure it."]);
   }
   return succeed({ ...parsed.value, unit: "deg" });
 }

@@ -37,7 +37,7 @@ export const usualPayloads: readonly UsualPayload[] = [
   },
   {
     word: "trailer",
-    label: "A trailer on the hook",
+    label: "A trailer on the hitch",
     perCornerKg: { front: { value: 0, tol: 10 }, rear: { value: 70, tol: 25 } },
   },
 ];

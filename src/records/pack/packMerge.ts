@@ -56,7 +56,7 @@ export function mergePacks(
   );
   if (astray !== undefined) {
     return fail("stopMissing", [
-      `The vehicle “${shortened(astray.label)}” names the stop “${shortened(astray.usualStop ?? "")}” as its usual one, but that is left out. Keep the stop, or leave out the platform.`,
+      `The vehicle “${shortened(astray.label)}” names the stop “${shortened(astray.usualStop ?? "")}” as its usual one, but that is left out. Keep the stop, or leave out the vehicle.`,
     ]);
   }
   const [twice] = partsTwice(kept);

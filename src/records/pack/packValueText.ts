@@ -47,7 +47,7 @@ const names: { readonly [field: string]: string } = {
   tests: "tests",
   axle: "axle",
   kind: "layout",
-  limits: "usual hard limits",
+  limits: "usual clearances",
   usualStop: "usual stop",
   roadClass: "road class",
   events: "bumps and landings",

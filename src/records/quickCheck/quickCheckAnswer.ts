@@ -195,7 +195,7 @@ function firstReason(
       : [" (95 %: ", length(-range[1]), " to ", length(-range[0]), ")"];
   if (answer === "cantTell") {
     return [
-      `Within the ± of the readings the stop may or may not have done its work before ${touches}: the readings say `,
+      `Within the ± of the readings the stop may or may not be fully compressed before ${touches}. The readings say `,
       ...margin(reserveMm),
       ...between,
       ".",
@@ -206,7 +206,7 @@ function firstReason(
   }
   return reserveMm >= 0
     ? [
-        `The stop has done its work `,
+        `The stop is fully compressed `,
         length(reserveMm),
         ` of wheel travel before ${touches}`,
         ...between,
@@ -315,7 +315,7 @@ function settling(
   if (odd?.state === "unsure" && odd.reading !== undefined && isOdd(corner)) {
     return {
       reading: odd.reading,
-      sentence: [`Measure ${nameOf(record, odd.reading)} again.`],
+      sentence: [`Re-measure ${nameOf(record, odd.reading)}.`],
     };
   }
   const own = corner.doubt.reserve.find(({ reading }) => isCustomers(reading));
@@ -325,7 +325,7 @@ function settling(
     return {
       reading,
       sentence: [
-        `Carry on as a full check and measure ${nameOf(record, reading)} on your own vehicle: `,
+        `Carry on as a full check and measure ${nameOf(record, reading)} on your own vehicle. `,
         { kind: "share", value: most?.share ?? 1 },
         " of the margin of error comes from it.",
       ],

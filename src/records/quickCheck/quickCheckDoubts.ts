@@ -118,7 +118,7 @@ export function bodyLift(platform: Platform, { rideHeight, gap }: Heights): Doub
     sentence: [
       "It stands ",
       length(raisedMm),
-      " higher, but the gap is as it was made. Was the body raised off its frame? Then a full check is needed; else measure the gap again.",
+      " higher, but the gap is as it was made. Was the body raised off its frame? Then a full check is needed; else re-measure the gap.",
     ],
   };
 }

@@ -105,7 +105,7 @@ export function quickCheckRecord(
   if (!limits.ok) return limits;
   const use: Use =
     readings.payload === "trailer" && question.use === "daily" ? "towing" : question.use;
-  if (use !== question.use) assumed.push(["With a trailer on the hook the use is towing."]);
+  if (use !== question.use) assumed.push(["With a trailer on the hitch the use is towing."]);
   const { rideHeight = platform.rideHeight } = readings;
   const rules = pack.rules?.[use];
   const reference = takenFrom(pack, { platform, rules, stop: part?.id });
@@ -303,7 +303,7 @@ function limitsOf(
     };
     if (meanOf(reading) <= 0) {
       return fail("limitNotBelievable", [
-        `At this ride height nothing would be left of ${limitWords[limit.kind]}. Measure the ride height again, from the wheel's center to the fender.`,
+        `At this ride height nothing would be left of ${limitWords[limit.kind]}. Re-measure the ride height, from the wheel's center to the fender.`,
       ]);
     }
     limits.push({ ...limit, reading });

@@ -32,7 +32,7 @@ function roadSpeed(value: number): Quantity {
 function eventWords(event: DesignEvent): Sentence {
   if (event.kind === "landing") return ["a landing of ", length(1000 * event.heightM)];
   return [
-    event.kind === "obstacle" ? "an obstacle of " : "a hump of ",
+    event.kind === "obstacle" ? "an obstacle of " : "a speed bump of ",
     length(1000 * event.heightM),
     " and ",
     length(1000 * event.lengthM),

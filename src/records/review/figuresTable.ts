@@ -256,21 +256,24 @@ const checkIds: readonly CheckId[] = [
   "plausible",
 ];
 const checkWords: { readonly [Id in CheckId]: string } = {
-  clearance: "full stop before anything harder",
-  earlyContact: "contact not too early",
+  clearance: "fully compressed before hard contact",
+  earlyContact: "stop doesn't touch too soon",
   stiffness: "stiffness",
-  balance: "left and right alike",
-  plausible: "readings believable",
+  balance: "left and right match",
+  plausible: "readings plausible",
 };
 
 const figures: readonly Column[] = [
   figure("linkage", ({ linkage }) => linkage),
   figure("lever ratio (wheel per stop)", ({ leverRatio }) => leverRatio),
-  figure("lever ratio at full stop (wheel per stop)", (corner) => corner.leverRatioAtFullStop),
+  figure(
+    "lever ratio at full compression (wheel per stop)",
+    (corner) => corner.leverRatioAtFullStop,
+  ),
   figure("wheel travel to contact (mm)", (corner) => corner.wheelTravelToContactMm),
-  figure("wheel travel to full stop (mm)", (corner) => corner.wheelTravelToFullStopMm),
-  figure("wheel travel to hard limit (mm)", (corner) => corner.wheelTravelToHardLimitMm),
-  figure("hard limit", ({ hardLimit }) => hardLimit),
+  figure("wheel travel to full compression (mm)", (corner) => corner.wheelTravelToFullStopMm),
+  figure("wheel travel to hard contact (mm)", (corner) => corner.wheelTravelToHardLimitMm),
+  figure("hard contact", ({ hardLimit }) => hardLimit),
   figure("free share of the travel (1)", ({ freeShare }) => freeShare),
   figure("reserve (mm)", ({ reserveMm }) => reserveMm),
   figure("extra height by a spacer (mm)", ({ spacerMm }) => spacerMm),
@@ -278,19 +281,19 @@ const figures: readonly Column[] = [
   figure("one wheel: lever ratio (wheel per stop)", ({ oneWheel }) => oneWheel?.leverRatio),
   figure("one wheel: travel to contact (mm)", (corner) => corner.oneWheel?.wheelTravelToContactMm),
   figure(
-    "one wheel: travel to full stop (mm)",
+    "one wheel: travel to full compression (mm)",
     (corner) => corner.oneWheel?.wheelTravelToFullStopMm,
   ),
   figure("secant rate of the stop (N/mm)", ({ secantRateNPerMm }) => secantRateNPerMm),
   figure("stiffness class (N/mm)", ({ stopRateClass }) => stopRateClass),
   figure("progressive", ({ progressive }) => progressive),
   figure("suspension travel on the road, sigma (mm)", (corner) => corner.roadTravelSigmaMm),
-  figure("contacts unladen (1/km)", ({ contactsPerKm }) => contactsPerKm),
+  figure("contacts as measured (1/km)", ({ contactsPerKm }) => contactsPerKm),
   figure("sag under load (mm)", ({ loadedSagMm }) => loadedSagMm),
   figure("loaded travel to contact (mm)", (corner) => corner.loadedTravelToContactMm),
   figure("contacts loaded (1/km)", ({ loadedContactsPerKm }) => loadedContactsPerKm),
   figure("free travel needed loaded (mm)", ({ freeTravelNeededMm }) => freeTravelNeededMm),
-  figure("free travel needed unladen (mm)", (corner) => corner.freeTravelNeededUnladenMm),
+  figure("free travel needed as measured (mm)", (corner) => corner.freeTravelNeededUnladenMm),
   figure("most extra height (mm)", ({ mostExtraHeightMm }) => mostExtraHeightMm),
   figure("compression under load (mm)", ({ loadedCompressionMm }) => loadedCompressionMm ?? null),
   figure("least class that works (N/mm)", ({ classWindow }) => classWindow?.[0] ?? null),
@@ -306,7 +309,7 @@ const figures: readonly Column[] = [
       return check === undefined ? null : stateWords[check.state];
     }),
   ),
-  figure("greatest part of the doubt", ({ doubt }) => {
+  figure("greatest part of the margin of error", ({ doubt }) => {
     const [first] = doubt.reserve.length > 0 ? doubt.reserve : doubt.contact;
     return first === undefined ? null : `${first.reading} ${Math.round(100 * first.share)} %`;
   }),
@@ -324,8 +327,8 @@ const eventFigures = [
   ["leave speed (mm/s)", "leaveSpeedMmPerS"],
   ["tire off the ground (ms)", "tyreOffMs"],
   ["rise of the body (mm)", "bodyRiseMm"],
-  ["full stop passed", "fullStop"],
-  ["hard limit passed", "hardContact"],
+  ["full compression passed", "fullStop"],
+  ["hard contact", "hardContact"],
 ] as const;
 const events: readonly Column[] = Array.from({ length: eventsShown }, (_, index) => [
   figure(`event ${index + 1}`, (corner) => corner.events?.[index]?.kind ?? null),

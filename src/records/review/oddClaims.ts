@@ -86,7 +86,7 @@ export function oddClaims(
       reading: "createdAt",
       kind: "date",
       sentence: [
-        `The check says that it was begun ${record.createdAt.slice(0, 10)}, which lies ahead.`,
+        `The check says that it was started ${record.createdAt.slice(0, 10)}, which lies ahead.`,
       ],
     });
   }

@@ -95,7 +95,7 @@ export function askAgainText(content: ReplyContent, asked: readonly AskedReading
       ? "For a sure answer, please take this reading again, twice if you can:"
       : `For a sure answer, please take these ${asked.length} readings again, each twice if you can:`,
     ...list,
-    "Open this reply in Stopfit on the phone that made the check, by its link or as a file: it leads you to exactly these readings. Then send the check again.",
+    "Open this reply in Stopfit on the phone that made the check, by its link or as a file. It leads you to exactly these readings. Then send the check again.",
     beforeWork,
   ]);
 }

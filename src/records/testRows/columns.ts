@@ -137,7 +137,7 @@ function withUnits(chosen: Chosen, firstRow: number): Outcome<ColumnsFound> {
   }
   if (new Set(columns.map(({ quantity }) => quantity)).size < columns.length) {
     return fail("unitOfAnother", [
-      "The units in the headings do not go with their names: a depth is in mm, cm, m or in, a force in N, daN, kN, kgf, lbf or kip. Correct the headings, or choose the columns.",
+      "The units in the headings do not go with their names. A depth is in mm, cm, m or in, a force in N, daN, kN, kgf, lbf or kip. Correct the headings, or choose the columns.",
     ]);
   }
   const known = columns.map(({ quantity }) => quantity);
@@ -159,5 +159,5 @@ function withUnits(chosen: Chosen, firstRow: number): Outcome<ColumnsFound> {
 }
 
 const headingsNotKnown = [
-  "No row of this file names its columns. Wanted are headings such as “Depth [mm]”, “Speed [mm/s]” and “Force [N]”, or “Time [s]”, “Displacement [mm]” and “Force [N]”; or choose the columns.",
+  "No row of this file names its columns. Wanted are headings such as “Depth [mm]”, “Speed [mm/s]” and “Force [N]”, or “Time [s]”, “Displacement [mm]” and “Force [N]”. Or choose the columns.",
 ];

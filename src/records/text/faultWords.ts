@@ -127,7 +127,11 @@ function fieldOf(raw: unknown, path: Path): { id: string; name: string; rest: Pa
     const event = typeof third === "number" ? ` ${third + 1}` : "s";
     const words = eventWords[String(fourth)] ?? String(fourth);
     const part = fourth === undefined ? "" : `${words} of `;
-    return { id: "rules.events", name: `${part}event${event} in the rules`, rest: path.slice(4) };
+    return {
+      id: "rules.events",
+      name: `${part}event${event} in the requirements`,
+      rest: path.slice(4),
+    };
   }
   const two = second === undefined ? String(first) : `${String(first)}.${String(second)}`;
   if (Object.hasOwn(plainNames, two)) {
@@ -166,7 +170,7 @@ function limitField(
 ): { id: string; name: string; rest: Path } {
   const index = path[3];
   if (typeof index !== "number") {
-    return { id: `${prefix}.limits`, name: `hard limits of the ${words}`, rest: [] };
+    return { id: `${prefix}.limits`, name: `clearances of the ${words}`, rest: [] };
   }
   const id = `${prefix}.limits.${index}`;
   const part = path[4];
@@ -175,7 +179,7 @@ function limitField(
   if (part === "reading" && known !== undefined && (prefix === "left" || prefix === "right")) {
     return { id, name: entryName(id, known), rest: path.slice(5) };
   }
-  const limit = `hard limit ${index + 1} of the ${words}`;
+  const limit = `clearance ${index + 1} of the ${words}`;
   if (part === "kind") return { id, name: `kind of ${limit}`, rest: [] };
   if (part === "at") return { id, name: `place of ${limit}`, rest: [] };
   if (part === "perWheel") return { id, name: `closing per wheel travel of ${limit}`, rest: [] };

@@ -19,17 +19,17 @@ export function LinkageStep({ stored, change, preferences }: StepProps) {
           : "The wheel does not rise exactly as the arm's outer joint does: the other arm tilts it. Four more readings make the answer sharper, and two that may be left out. Nothing is jacked."}
       </p>
       <p>
-        At {text(margins.travelMm)} of wheel travel this alone gives a margin of error of{" "}
+        At {text(margins.travelMm)} of wheel travel the margin of error from this alone is{" "}
         <strong>
           ±{"\u00a0"}
           {text(margins.withoutMm)}
         </strong>{" "}
-        without them,{" "}
+        without them. With them it is{" "}
         <strong>
           ±{"\u00a0"}
           {text(margins.withMm)}
-        </strong>{" "}
-        with them.
+        </strong>
+        .
       </p>
       <Choices
         legend={strut ? "Measure the lower arm too?" : "Measure the other arm too?"}

@@ -27,7 +27,7 @@ export function DemandsUsed({
       </p>
       {demands.length > 0 && (
         <DeskTable
-          caption="Demands that differ"
+          caption="Requirements that differ"
           columns={["Demand", "Here", "In the check, not used"]}
           rows={demands.map(({ name, words, theirs, ours }) => ({
             key: name,

@@ -26,8 +26,8 @@ export function ImportPanel({ desk, unit }: { desk: Desk; unit: LengthUnit }) {
       {dropped !== null && (
         <Notice tone="care" live>
           <p>
-            The page was closed while the files of an import begun {momentText(dropped)} were still
-            being read. Nothing of it was taken in. Choose the files again.
+            The page was closed while the files of an import started {momentText(dropped)} were
+            still being read. Nothing of it was taken in. Choose the files again.
           </p>
           <div class="row">
             <Button onClick={desk.forgetDropped}>All right</Button>
@@ -78,7 +78,7 @@ function Import({
       <p data-import={state}>{doneWords(progress)}</p>
       {resumed !== null && (
         <p>
-          This import was begun {momentText(resumed)}; its page was closed, and it went on here by
+          This import was started {momentText(resumed)}; its page was closed, and it went on here by
           itself.
         </p>
       )}

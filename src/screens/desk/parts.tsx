@@ -75,9 +75,8 @@ export function Photos({ record, leftOut }: { record: CheckRecord; leftOut: numb
       <h2 id="photos-heading">Photos</h2>
       {leftOut > 0 && (
         <p>
-          {leftOut === 1 ? "One photo was" : `${leftOut} photos were`} not here: links and codes
-          hold none, and what is no picture, or one of too many pixels, is left out. Ask for the
-          file.
+          {leftOut === 1 ? "One photo was" : `${leftOut} photos were`} not here. Links and codes
+          hold none. What is no picture, or has too many pixels, is left out. Ask for the file.
         </p>
       )}
       <ul class="desk-photos">

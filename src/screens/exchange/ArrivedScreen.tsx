@@ -51,7 +51,9 @@ export function ArrivedScreen({
         <p>It came from another program, or from a web page. Stopfit can't tell which.</p>
       </Card>
       <Notice tone="care">
-        <p>Look at it only if you shared it yourself just now. Nothing of it was opened or kept.</p>
+        <p>
+          Look at it only if you shared it yourself just now. Nothing of it was opened or saved.
+        </p>
       </Notice>
     </Screen>
   );

@@ -55,7 +55,7 @@ export function CodeWay({ packed }: { packed: Outcome<Packed> }) {
       )}
       <p>
         {count > 1
-          ? `One code would be too dense to scan, so there are ${count}. On the other device open Stopfit, choose “Open a link or a code”, then “Scan a code”, and scan them all, in any order.`
+          ? `One code would be too dense to scan, so there are ${count}. On the other device open Stopfit, choose “Open a link or a code”, then “Scan a code”. Scan them all, in any order.`
           : "On the other device open Stopfit, choose “Open a link or a code”, then “Scan a code”. Any camera that reads QR codes opens it too."}
       </p>
       <p class="small soft">Screen at full brightness, the code filling most of the picture.</p>

@@ -61,7 +61,8 @@ export function OpenDraftScreen({ draft, store, waiting, onKept, onLeave }: Open
           <dd>{taken === 1 ? "1 entry" : `${taken} entries`}</dd>
         </dl>
         <p>
-          Once it is saved you go on where it was left. Cautions and standing the vehicle come anew.
+          Once it is saved you go on where it was left. Cautions and setting up the vehicle come
+          once more.
         </p>
       </Card>
       {waiting > 0 && (

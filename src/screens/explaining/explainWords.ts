@@ -69,7 +69,7 @@ function travelToday({ corners }: Assessment): readonly Sentence[] {
       ? [
           "But after ",
           length(Math.max(hit, 0)),
-          ` ${touching[hardLimit]}, before the stop has done its work.`,
+          ` ${touching[hardLimit]}, before the stop is pressed all the way.`,
         ]
       : [
           ...after.slice(0, -1),
@@ -171,7 +171,7 @@ function unsure(assessment: Assessment, prescription: Prescription): readonly Se
             }.`,
           ] as Sentence,
         ]
-      : [["How sure this is can't be said: too little was measured."] as Sentence]),
+      : [["The margin of error can't be said: too little was measured."] as Sentence]),
     ...(assessment.corners.some(({ events }) => events === null)
       ? [["How it rides was not worked out: weights or springs are not known."] as Sentence]
       : []),

@@ -212,7 +212,7 @@ export function FittedScreen({
         <p class="small soft">
           {text("partNumber") === ""
             ? "Once the part is told, photos can be added and the vehicle checked again."
-            : "Something above can't be read yet. Everything you typed is kept."}
+            : "Something above can't be read yet. Everything you typed stays."}
         </p>
       )}
       {fitted && fitted.spacerMm > 0 && (
@@ -227,7 +227,7 @@ export function FittedScreen({
       )}
       <p class="small soft">
         "Check again" starts a new check of the same job. Geometry and clearances go along; the gap
-        is measured anew.
+        is re-measured.
       </p>
     </Screen>
   );

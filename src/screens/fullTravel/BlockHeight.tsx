@@ -31,7 +31,7 @@ export function BlockHeight({
     <>
       <p>
         A rigid block in the stop's place, of steel or hardwood, shows where the stop is fully
-        compressed: none of that is computed.
+        compressed. None of that is computed.
         {height !== null && (
           <>
             {" "}

@@ -105,8 +105,8 @@ export function measuringSteps(spring: SpringSort): readonly string[] {
 
 export const cannotCheck: readonly string[] = [
   "The geometry is the same as on the road, so travel to contact can be checked by hand.",
-  "How stiff the stop is, how far it is pressed, how often and how hard it is met: no hand can press it as an impact does.",
+  "How stiff the stop is, and how far, how often and how hard it is pressed. No hand can press it as an impact does.",
   "How far the vehicle sags under load, and where the wheel stands then.",
-  "What moves under load: bushings, frame and tire give way, so something may touch sooner on the road.",
-  "Where the other wheel or the steering was left: move both wheels, and turn the steering to both ends.",
+  "What moves under load. Bushings, frame and tire give way, so something may touch sooner on the road.",
+  "Where the other wheel or the steering was left. Move both wheels, and turn the steering to both ends.",
 ];

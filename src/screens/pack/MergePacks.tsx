@@ -20,7 +20,7 @@ import { goAfter } from "./useItemDraft.ts";
 const listWords: { readonly [List in PackDifference["list"]]: string } = {
   stop: "Stop",
   platform: "Vehicle",
-  rules: "House rules",
+  rules: "Requirements",
   pack: "Library",
 };
 
@@ -171,7 +171,7 @@ function optionsOf({
   }
   if (kind === "onlyTheirs") {
     return [
-      { value: "theirs", name: "Take over" },
+      { value: "theirs", name: "Take it" },
       { value: "neither", name: "Leave out" },
     ];
   }

@@ -257,7 +257,7 @@ function platformFacts(platform: Platform, pack: Pack): string {
     ...(told === "" ? [] : [told]),
     layoutWords[layout.kind].short,
     stop ? `usual stop: ${stop.name}` : "no usual stop",
-    `${limits.length} hard limit${limits.length === 1 ? "" : "s"}`,
+    `${limits.length} clearance${limits.length === 1 ? "" : "s"}`,
   ].join(" · ");
 }
 

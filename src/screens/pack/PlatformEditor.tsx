@@ -195,10 +195,10 @@ function Editing({
         })}
       </section>
       <section class="card" aria-labelledby="limits-heading">
-        <h2 id="limits-heading">Usual hard limits</h2>
+        <h2 id="limits-heading">Usual clearances</h2>
         {Array.from({ length: limitCount(draft) }, (_, index) => (
           <fieldset key={index} class="pack-limit">
-            <legend class="field-label">Hard limit {index + 1}</legend>
+            <legend class="field-label">Clearance {index + 1}</legend>
             <SelectField
               label="What ends the travel"
               value={textOf(draft, `limits.${index}.kind`)}
@@ -249,12 +249,12 @@ function Editing({
               look="danger"
               onClick={() => change((current) => withoutLimit(current, index))}
             >
-              Take out limit {index + 1}
+              Take out clearance {index + 1}
             </Button>
           </fieldset>
         ))}
         <Button icon="plus" onClick={() => change(withAnotherLimit)}>
-          Another hard limit
+          Another clearance
         </Button>
       </section>
     </ItemScreen>

@@ -47,7 +47,7 @@ export function RulesEditor({ pack, unit }: { pack: Pack; unit: LengthUnit }) {
   const keep = () => {
     const { pack: next, faults } = packOfRulesDraft(draft, pack);
     if (next === null) return editing.refuse(faults);
-    return editing.keep(next, "Changed: name and rules");
+    return editing.keep(next, "Changed: name and requirements");
   };
   return (
     <ItemScreen heading="Name and requirements" editing={editing} onKeep={keep}>
@@ -95,7 +95,7 @@ export function RulesEditor({ pack, unit }: { pack: Pack; unit: LengthUnit }) {
         />
       </section>
       <p class="small soft">
-        What each use requires. A field left empty is as in Stopfit itself, shown in gray; all of it
+        What each use requires. A field left empty is as in Stopfit itself, shown in gray. All of it
         is common practice, none from a published source.
       </p>
       {uses.map(({ value, name }) => (

@@ -149,7 +149,7 @@ function Importing({
         onChange={(event) => pick(event.currentTarget.files)}
       />
       <p>
-        A text file of columns, with their units in the headings:{" "}
+        A text file of columns, with their units in the headings. Either{" "}
         <strong>time, depth, force</strong> in the order of the test, or{" "}
         <strong>depth, speed, force</strong> row by row. Decimal point or comma.
       </p>

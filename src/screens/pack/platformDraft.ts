@@ -148,7 +148,7 @@ function limitsOf(reader: DraftReader, draft: ItemDraft): CheckLimit[] {
   const limits: CheckLimit[] = [];
   for (let index = 0; index < limitCount(draft); index += 1) {
     const field = `limits.${index}`;
-    const label = `Hard limit ${index + 1}`;
+    const label = `Clearance ${index + 1}`;
     const reading = reader.needed(reader.reading(field, label, "length"), field, label);
     const perWheel = reader.number(
       `${field}.perWheel`,

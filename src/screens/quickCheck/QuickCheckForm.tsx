@@ -191,7 +191,7 @@ export function QuickCheckForm({
           </section>
           <p class="small soft" role="status">
             {left.length === 0
-              ? "Everything needed is here. A reading you leave out is taken from the library, with a wide ±: the margin of error is then wider."
+              ? "Everything needed is here. A reading you leave out is taken from the library, with a wide ±. The margin of error is then wider."
               : left[0] === "payload"
                 ? "Next: choose what it usually carries."
                 : "One reading can't be used yet. See the red words above."}

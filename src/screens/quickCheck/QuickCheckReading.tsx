@@ -112,7 +112,7 @@ export function QuickCheckReading({
             fractions={shownUnit === "in"}
             said={spokenEntry(text, "length", entry.unit)}
             unit={entry.unit}
-            unitSpoken={shownUnit === "in" ? "inches" : "millimetres"}
+            unitSpoken={shownUnit === "in" ? "inches" : "millimeters"}
             onInput={(typed) => onEntry({ ...entry, texts: [typed] })}
             {...(said && { tone: said.tone, message: said.message })}
           />
@@ -163,7 +163,7 @@ function remark(
   const text = (mm: number) => quantityText({ kind: "length", value: mm }, unit);
   const other = entry.unit === "in" ? value / mmPerInch : value * mmPerInch;
   const slip = isBelievable(id, other)
-    ? ` Is it ${entry.unit === "in" ? "millimetres" : "inches"}?`
+    ? ` Is it ${entry.unit === "in" ? "millimeters" : "inches"}?`
     : "";
   return {
     tone: "unsure",

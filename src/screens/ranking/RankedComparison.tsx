@@ -200,7 +200,7 @@ function SideCharts({
     <>
       <SeriesChart
         heading={`${sideWords[side]}: wheel force over wheel travel`}
-        words="Force above what the wheel carries at ride, spring and stop together, up to full compression or hard contact, whichever comes first."
+        words="Force above what the wheel carries at ride, spring and stop together. It ends at full compression or hard contact, whichever comes first."
         assumed={["Pressed slowly, linear ride spring."]}
         x={{ words: "wheel travel up from ride", unit: lengthAxis(unit) }}
         y={{ words: "force at the wheel", unit: forceAxis(unit) }}

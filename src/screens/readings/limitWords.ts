@@ -57,7 +57,7 @@ const closings: { readonly [Kind in LimitKind]: string } = {
 
 /** Room over the tread by classes of snow chains (SAE classes S, U and W). */
 const chainRoom =
-  "Snow chains? Take off their room over the tread: class S 1 1/2 in (37 mm), U 2 in (50 mm), W 2 1/2 in (64 mm).";
+  "Snow chains? Take off their room over the tread. Class S needs 1 1/2 in (37 mm), U 2 in (50 mm), W 2 1/2 in (64 mm).";
 
 /** A clearance by where it is measured: at the part itself over the wheel, on the arm, at the stop. */
 export function limitWords({ kind, at }: WordedLimit, layout: WordedLayout): ReadingWords {

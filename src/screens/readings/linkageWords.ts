@@ -9,7 +9,7 @@ function other({ armRole }: WordedLayout): string {
 export const linkageWords = {
   otherArmAngle: (layout: WordedLayout): ReadingWords => ({
     name: `Angle of the ${other(layout)} arm`,
-    how: `Straight across the vehicle: between level and the line from the ${other(layout)} arm's pivot line (A) to its outer joint (B).`,
+    how: `Straight across the vehicle. Between level and the line from the ${other(layout)} arm's pivot line (A) to its outer joint (B).`,
     wrong: "Not along the arm's edge, which is often bent.",
     a: `${other(layout)} pivot line`,
     b: `${other(layout)} joint`,

@@ -26,7 +26,7 @@ export const strutWords = {
   }),
   jointToTopLean: (): ReadingWords => ({
     name: "Lean of that line",
-    how: "Between a plumb line and the line from the ball joint (A) to the top mount (B), seen from front or rear.",
+    how: "Hold a plumb line at the top mount (B). Read the angle from it to the line to the ball joint (A).",
     wrong: "Not the strut's own lean: the ball joint often stands further out.",
     a: "ball joint",
     b: "top mount",

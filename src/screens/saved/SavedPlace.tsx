@@ -169,8 +169,8 @@ function BackupPart({
         </ul>
       )}
       <p class="small soft">
-        One file with everything: checks that are not complete and deleted ones too, with their
-        photos, and what is at the review desk. Keep it somewhere other than on this phone.
+        One file with everything, also checks that are not complete, and deleted ones. Photos go
+        along, and what is at the review desk. Keep it somewhere other than on this phone.
       </p>
       <div class="row">
         <BackupButton store={store} onSaved={onSaved} />

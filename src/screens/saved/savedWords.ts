@@ -19,7 +19,7 @@ const persistenceWords: {
     tone: "care",
     name: "The browser may clear the checks",
     words:
-      "It may do so when the phone runs short of space, or when Stopfit has not been opened for some weeks. Install Stopfit on the home screen, or save a backup.",
+      "It may do so when the phone runs short of space, or after weeks without opening Stopfit. Install Stopfit on the home screen, or save a backup.",
   },
   unknown: {
     tone: "unsure",

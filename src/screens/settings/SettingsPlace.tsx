@@ -118,7 +118,7 @@ export function SettingsPlace({ preferences }: SettingsPlaceProps) {
         <CheckLine
           checked={preferences.shared}
           onChange={(shared) => changePreferences({ shared })}
-          hint="Each new check asks who measures. A name is kept for a day."
+          hint="Each new check asks who measures. A name stays for a day."
         >
           Several people measure with this phone
         </CheckLine>

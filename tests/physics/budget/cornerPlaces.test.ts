@@ -87,7 +87,7 @@ describe("a reading that no budget can be made from", () => {
     const { stop } = uprightStrut({});
     const flat = placesOf({ fitment: { stop: { ...stop, freeHeight: exact(0) } } });
     expect(refusal(flat)).toBe(
-      "lengthNotPositive (stop.freeHeight): The free height of the stop must be above zero. Measure it again.",
+      "lengthNotPositive (stop.freeHeight): The free height of the stop must be above zero. Re-measure it.",
     );
     const touching = placesOf({ limits: [tyreLimit(exact(95)), { ...metal, reading: exact(0) }] });
     expect(refusal(touching)).toMatch(/^lengthNotPositive \(left\.limits\.1\): /);

@@ -16,14 +16,14 @@ describe("a budget that cannot be made", () => {
   it("names a layout without motion", () => {
     const flat: Layout = { kind: "strut", readings: { stopLean: exact(89.96) } };
     expect(refusal(budgetOf({ ...strut, layout: flat }))).toBe(
-      "stopLeansFlat (stopLean): The stop lies flat, so the wheel cannot close it. Measure its lean again.",
+      "stopLeansFlat (stopLean): The stop lies flat, so the wheel cannot close it. Re-measure its lean.",
     );
   });
 
   it("names a reading that only it takes: the stop's free height", () => {
     const stop = { ...strut.stop, freeHeight: exact(0) };
     expect(refusal(budgetOf({ ...strut, stop }))).toBe(
-      "lengthNotPositive (stop.freeHeight): The free height of the stop must be above zero. Measure it again.",
+      "lengthNotPositive (stop.freeHeight): The free height of the stop must be above zero. Re-measure it.",
     );
   });
 
@@ -35,16 +35,16 @@ describe("a budget that cannot be made", () => {
     };
     const onArm = (gap: number) => uprightStrut({ gap: exact(gap), fitment: { layout: arm } });
     expect(refusal(budgetOf(onArm(101)))).toBe(
-      "gapOutOfReach (left.gap): The left gap, 101.0 mm, is more than this suspension can close. Measure it and the arm's readings again.",
+      "gapOutOfReach (left.gap): The left gap, 101.0 mm, is more than this suspension can close. Re-measure it and the arm's readings.",
     );
     expect(refusal(budgetOf(onArm(85)))).toBe(
-      "fullStopOutOfReach (left.gap): This suspension cannot press the stop by its usable 30.0 mm after the left gap of 85.0 mm. Measure the gap and the arm's readings again.",
+      "fullStopOutOfReach (left.gap): This suspension cannot press the stop by its usable 30.0 mm after the left gap of 85.0 mm. Re-measure the gap and the arm's readings.",
     );
   });
 
   it("names the limit where what is wanted before it lies out of reach", () => {
     expect(refusal(budgetOf(strut, 2e6))).toBe(
-      "limitOutOfReach (left.limits.0): The hard contact lies where this suspension cannot reach. Measure it again.",
+      "limitOutOfReach (left.limits.0): The hard contact lies where this suspension cannot reach. Re-measure it.",
     );
   });
 });
@@ -58,7 +58,7 @@ describe("a hard limit", () => {
 
   it("is named by its kind where its reading cannot be", () => {
     expect(refusal(of(tyreLimit(exact(0))))).toBe(
-      "lengthNotPositive (left.limits.0): The left clearance over the tire must be above zero. Measure it again.",
+      "lengthNotPositive (left.limits.0): The left clearance over the tire must be above zero. Re-measure it.",
     );
     expect(refusal(of({ ...tyreLimit(exact(60)), perWheel: 0 }))).toBe(
       "perWheelNotPositive (left.limits.0): The left clearance over the tire must close by more than nothing per wheel travel.",
@@ -68,7 +68,7 @@ describe("a hard limit", () => {
   it("is out of reach only where all are", () => {
     const far: HardLimit = { ...tyreLimit(exact(1e5)), perWheel: 0.05 };
     expect(refusal(of(far))).toBe(
-      "limitOutOfReach (left.limits.0): The left clearance over the tire is more than this suspension can move: it reaches 1000000.0 mm of wheel travel at most. Measure it again.",
+      "limitOutOfReach (left.limits.0): The left clearance over the tire is more than this suspension can move: it reaches 1000000.0 mm of wheel travel at most. Re-measure it.",
     );
     expect(unwrapped(of(far, tyreLimit(exact(90)))).limit).toEqual({
       travelMm: 90,

@@ -97,14 +97,14 @@ describe("a beam axle with one wheel up", () => {
 describe("a budget that cannot be", () => {
   it("names a gap that is more than the arm can close", () => {
     expect(refusal(levelArm(153))).toBe(
-      "gapOutOfReach left.gap: The left gap, 153.0 mm, is more than this suspension can close. Measure it and the arm's readings again.",
+      "gapOutOfReach left.gap: The left gap, 153.0 mm, is more than this suspension can close. Re-measure it and the arm's readings.",
     );
     expect(budgetOf(levelArm(100)).ok).toBe(true);
   });
 
   it("names a stop that the arm cannot press", () => {
     expect(refusal(levelArm(130))).toBe(
-      "fullStopOutOfReach left.gap: This suspension cannot press the stop by its usable 40.0 mm after the left gap of 130.0 mm. Measure the gap and the arm's readings again.",
+      "fullStopOutOfReach left.gap: This suspension cannot press the stop by its usable 40.0 mm after the left gap of 130.0 mm. Re-measure the gap and the arm's readings.",
     );
   });
 });

@@ -71,7 +71,7 @@ describe("wheel rate from sag", () => {
   const noSag =
     "sagNotUsable: The ride height must fall under the load. Measure it without and with the load.";
   const touched =
-    "stopTouched: With 60.0 mm of sag the stop already carries part of the load. Measure again with a smaller load.";
+    "stopTouched: With 60.0 mm of sag the stop already carries part of the load. Re-measure with a smaller load.";
   it.each([
     [{ value: 0, tol: 0 }, { value: 20, tol: 1 }, null, noLoad],
     [{ value: 60, tol: -1 }, { value: 20, tol: 1 }, null, noLoad],
@@ -159,9 +159,9 @@ describe("wheel rate from coil dimensions", () => {
   it("names a coil or a lever ratio that cannot be", () => {
     const none = { value: 0, tol: 0 };
     const noCoil =
-      "coilNotUsable: Wire, coil diameter, number of coils and shear modulus must all be above 0. Measure again.";
+      "coilNotUsable: Wire, coil diameter, number of coils and shear modulus must all be above 0. Re-measure.";
     const thick =
-      "coilNotUsable: The wire cannot be as thick as the coil is wide. Measure both again.";
+      "coilNotUsable: The wire cannot be as thick as the coil is wide. Re-measure both.";
     for (const name of ["wire", "meanCoil", "activeCoils", "shearModulus"]) {
       expect(refusal(coilSpringRate({ ...coil, [name]: none }))).toBe(noCoil);
     }
@@ -169,7 +169,7 @@ describe("wheel rate from coil dimensions", () => {
     expect(refusal(coilSpringRate({ ...coil, wire: coil.meanCoil }))).toBe(thick);
     expect(refusal(wheelRateFromCoil({ ...coil, wire: none }, { value: 1, tol: 0 }))).toBe(noCoil);
     expect(refusal(wheelRateFromCoil(coil, none))).toBe(
-      "leverRatioNotUsable: The spring's lever ratio, wheel travel per spring travel, must be above 0. Measure it again.",
+      "leverRatioNotUsable: The spring's lever ratio, wheel travel per spring travel, must be above 0. Re-measure it.",
     );
   });
 });
@@ -204,7 +204,7 @@ describe("damping as a share of critical", () => {
 
   it("names an input that cannot be", () => {
     const words =
-      "dampingShareNotUsable: The share of critical damping, the wheel rate, the sprung mass and the ratio of rebound to bump must all be above 0. Check them.";
+      "dampingShareNotUsable: The share of critical damping must be above 0. So must the wheel rate, the sprung mass and the ratio of rebound to bump. Check them.";
     const none = { value: 0, tol: 0 };
     expect(refusal(dampingFromShare({ value: -0.1, tol: 0 }, rate, mass))).toBe(words);
     expect(refusal(dampingFromShare(share, none, mass))).toBe(words);

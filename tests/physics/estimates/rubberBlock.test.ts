@@ -101,9 +101,9 @@ test("the tolerance by differences of every reading, to seven figures", () => {
 test("hardness out of range and sizes that cannot be are refused in a sentence", () => {
   const block = { shoreA: exactly(60), diameter: exactly(50), height: exactly(40) };
   const outOfRange =
-    "hardnessOutOfRange: The estimate holds for a hardness of 20 to 80 Shore A. Measure the hardness again; a harder block has to be tested.";
+    "hardnessOutOfRange: The estimate holds for a hardness of 20 to 80 Shore A. Re-measure the hardness; a harder block has to be tested.";
   const noBlock =
-    "blockNotUsable: The diameter and height of the block must be above 0. Measure them again.";
+    "blockNotUsable: The diameter and height of the block must be above 0. Re-measure them.";
   for (const [hardness, words] of [
     [19.9, outOfRange],
     [20, "none"],

@@ -249,7 +249,7 @@ describe("every part that can touch", () => {
       "heightMissing (fullTravel.left.atRide): The height from hub to fender at ride, left, is missing. Measure it as the vehicle stands on its wheels.",
     );
     expect(refusal(heights({ hose: exact(501) }, exact(500)))).toBe(
-      "heightNotLess (fullTravel.left.hose): The height where a hose, wire or line touches or pulls tight, left, is more than at ride: the wheel would have gone down. Measure both again.",
+      "heightNotLess (fullTravel.left.hose): The height where a hose, wire or line touches or pulls tight, left, is more than at ride: the wheel would have gone down. Re-measure both.",
     );
     expect(refusal(heights({ stop: exact(0) }, exact(500)))).toMatch(
       /^lengthNotPositive \(fullTravel\.left\.stop\)/,

@@ -32,7 +32,7 @@ describe("a corner that cannot be put through an impact", () => {
       { ...strut, layout: { kind: "strut", readings: { stopLean: exact(89.96) } } },
       {},
       loaded,
-      "stopLeansFlat (stopLean): The stop lies flat, so the wheel cannot close it. Measure its lean again.",
+      "stopLeansFlat (stopLean): The stop lies flat, so the wheel cannot close it. Re-measure its lean.",
     ],
     [
       withStop({ curve: [] }),
@@ -62,7 +62,7 @@ describe("a corner that cannot be put through an impact", () => {
       strut,
       { limits: [tyreLimit(exact(-3))] },
       loaded,
-      "lengthNotPositive (left.limits.0): The left clearance over the tire must be above zero. Measure it again.",
+      "lengthNotPositive (left.limits.0): The left clearance over the tire must be above zero. Re-measure it.",
     ],
     [
       strut,

@@ -107,7 +107,7 @@ describe("the road of an event", () => {
     "is refused for %o, steeper than a half circle",
     (event) => {
       expect(refusal(roadProfile(event))).toBe(
-        "eventNotUsable: The hump must be less than half as high as it is long. Correct its height or length.",
+        "eventNotUsable: The speed bump must be less than half as high as it is long. Correct its height or length.",
       );
     },
   );

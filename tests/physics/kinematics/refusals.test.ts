@@ -32,11 +32,11 @@ describe("a layout that gives no motion says which reading to take again", () =>
   const perOuter =
     "wheelPerOuterNotPositive (wheelPerOuter): The wheel's travel per travel of the outer joint must be a number above zero, its ± zero or more.";
   const flat =
-    "stopLeansFlat (stopLean): The stop lies flat, so the wheel cannot close it. Measure its lean again.";
+    "stopLeansFlat (stopLean): The stop lies flat, so the wheel cannot close it. Re-measure its lean.";
   const upright =
-    "armTooSteep (armAngle): The arm stands upright, so it cannot move the wheel. Measure the arm angle again.";
+    "armTooSteep (armAngle): The arm stands upright, so it cannot move the wheel. Re-measure the arm angle.";
   const noLever =
-    "leverLost (stopLean): With these angles the stop's axis points along the arm, so it has no lever. Measure the lean and the angles again.";
+    "leverLost (stopLean): With these angles the stop's axis points along the arm, so it has no lever. Re-measure the lean and the angles.";
   it.each<[Layout, string]>([
     [arm(), "none"],
     [arm({}, 1000), "none"],
@@ -72,7 +72,7 @@ describe("a side that was measured apart", () => {
   it("names its own reading", () => {
     const own = { stopLean: exactly(89.96) };
     expect(refusal(kinematicsOf(arm(), { geometry: own, side: "right" }))).toBe(
-      "leverLost (right.stopLean): With these angles the stop's axis points along the arm, so it has no lever. Measure the lean and the angles again.",
+      "leverLost (right.stopLean): With these angles the stop's axis points along the arm, so it has no lever. Re-measure the lean and the angles.",
     );
   });
 });
@@ -112,14 +112,14 @@ describe("a place that a layout cannot reach", () => {
 describe("a layout at another height", () => {
   it("is refused beyond what its springs can reach, above and below", () => {
     const words = (side: string) =>
-      `heightOutOfReach: The ride height is 500.0 mm ${side} the usual one, which this suspension cannot reach by its springs. Measure the ride height again, from the wheel's center to the fender.`;
+      `heightOutOfReach: The ride height is 500.0 mm ${side} the usual one, which this suspension cannot reach by its springs. Re-measure the ride height, from the wheel's center to the fender.`;
     expect(refusal(layoutAtHeight(arm(), 500, 0))).toBe(words("above"));
     expect(refusal(layoutAtHeight(arm(), -500, 0))).toBe(words("below"));
   });
 
   it("names what the layout itself lacks", () => {
     expect(refusal(layoutAtHeight(arm({ armAngle: exactly(89.96) }), 10, 0))).toBe(
-      "armTooSteep (armAngle): The arm stands upright, so it cannot move the wheel. Measure the arm angle again.",
+      "armTooSteep (armAngle): The arm stands upright, so it cannot move the wheel. Re-measure the arm angle.",
     );
   });
 

@@ -71,7 +71,7 @@ describe("the level that is passed as often as allowed", () => {
     [
       { tyreRateNPerMm: -1 },
       {},
-      `tyreRateNotPositive (ride.tyreRateNPerMm): ${check("tyre's rate")}`,
+      `tyreRateNotPositive (ride.tyreRateNPerMm): ${check("tire's rate")}`,
     ],
   ])("names what cannot be: %o %o", (change, changed, words) => {
     expect(refusal(levelAboveRest({ ...standing, ...change }, { ...rules, ...changed }))).toBe(

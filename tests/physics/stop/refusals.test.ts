@@ -32,7 +32,7 @@ describe("a stop's curve that cannot be", () => {
     [stopOf(line, Number.POSITIVE_INFINITY), usable],
     [
       stopOf(line, 60, 60),
-      "usableAboveFreeHeight (stop.freeHeight): The stop cannot be pressed by 60.0 mm when it is no taller than that. Measure its free height again.",
+      "usableAboveFreeHeight (stop.freeHeight): The stop cannot be pressed by 60.0 mm when it is no taller than that. Re-measure its free height.",
     ],
     [stopOf([]), empty],
     [stopOf([[0, 0]]), empty],

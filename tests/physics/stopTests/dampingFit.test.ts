@@ -42,7 +42,7 @@ const told = (rows: readonly Row[]) => {
 };
 
 const notTested = (motion: string) =>
-  `The stop was not tested at two speeds and two depths while ${motion}: its damping in that direction is taken as none.`;
+  `The stop was not tested at two speeds and two depths while ${motion}. Its damping in that direction is taken as none.`;
 
 describe("a direction that was not tested", () => {
   it("coming back: 0, and told", () => {

@@ -131,7 +131,7 @@ describe("the static curve", () => {
     expect(remarks.map(({ code, sentence }) => [code, inModelUnits(sentence)])).toEqual([
       [
         "madeMonotone",
-        "At 1 depth the mean force fell below that of a smaller depth; it was pooled with its neighbour so that the curve rises.",
+        "At 1 depth the mean force fell below that of a smaller depth. It was pooled with its neighbor so that the curve rises.",
       ],
     ]);
   });
@@ -146,7 +146,7 @@ describe("the static curve", () => {
       [60, 500],
     ]);
     expect(remarks.map(({ sentence }) => inModelUnits(sentence))).toEqual([
-      "At 3 depths the mean force fell below that of a smaller depth; they were pooled with their neighbours so that the curve rises.",
+      "At 3 depths the mean force fell below that of a smaller depth. They were pooled with their neighbors so that the curve rises.",
     ]);
   });
 
@@ -173,7 +173,7 @@ describe("the static curve", () => {
 
   it("is refused in a sentence where there is none", () => {
     expect(refusal([])).toBe(
-      "noStaticRows: No row of this test was taken slowly, so the static curve is not known and nothing can be taken from the force at speed. Add rows of a slow test.",
+      "noStaticRows: No row of this test was taken slowly. So the static curve is not known, and the force at speed says nothing. Add rows of a slow test.",
     );
     const tooFew =
       "tooFewStaticRows: The static rows push at fewer than two depths, which gives no curve. Press the stop slowly to several depths and test again.";

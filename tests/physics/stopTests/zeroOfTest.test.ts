@@ -51,7 +51,7 @@ describe("where a test begins", () => {
     );
     expect(depthMm).toBe(0);
     expect(remarks.map(({ sentence }) => inModelUnits(sentence))).toEqual([
-      "Up to 15.3 mm there is almost no force. That is taken as a very progressive stop; if it was touched only there, count the depths in the file from there.",
+      "Up to 15.3 mm there is almost no force. That is taken as a very progressive stop. If it was touched only there, count the depths in the file from there.",
     ]);
   });
 
@@ -85,7 +85,7 @@ describe("where a test begins", () => {
     // 100 N/mm through 300 N at depth 0.
     const { remarks } = given(zeroOfTest(levels([5, 800], [15, 1800], [25, 2800])));
     expect(remarks.map(({ sentence }) => inModelUnits(sentence))).toEqual([
-      "Carried on in a straight line to depth 0 the force is 300 N, not 0. Whether the load cell's zero was off cannot be told from this file: let the test begin before the stop is touched.",
+      "Carried on in a straight line to depth 0 the force is 300 N, not 0. Whether the load cell's zero was off can't be told from this file. Let the test begin before the stop is touched.",
     ]);
     expect(told(levels([5, 500], [15, 1500], [25, 2500])).remarks).toEqual([]);
   });

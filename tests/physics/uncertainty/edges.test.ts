@@ -98,7 +98,7 @@ describe("a side measured apart whose ± reaches a stop that lies flat", () => {
     expect(clearance.map((check) => check?.state)).toEqual(["ok", "unsure"]);
     // Past 89.95° of 81 … 91°: (91 − 89.95)/10 of the draws.
     expect(clearance[1] && inModelUnits(clearance[1].sentence)).toBe(
-      "Within their ± the readings also describe a suspension that cannot move this far (11 % of the cases), so the answer can't tell. Measure the right lean of the stop again, or more closely.",
+      "Within their ± the readings also allow a suspension that can't move this far (11 % of the cases). So the answer can't tell. Re-measure the right lean of the stop, more closely if you can.",
     );
   });
 });

@@ -90,7 +90,7 @@ describe("a reading that is not fit to compute with", () => {
   it.each([0, -3])("is a length of %d", (value) => {
     expect(refused(exact(value), "damperLength", "length")).toEqual({
       code: "lengthNotPositive",
-      sentence: ["The shock length must be above zero. Measure it again."],
+      sentence: ["The shock length must be above zero. Re-measure it."],
       reading: "damperLength",
     });
   });

@@ -72,7 +72,7 @@ describe("clearance", () => {
     );
     expect(found).toMatchObject({ state: "unsure", reading: "left.limits.0" });
     expect(inModelUnits(found.sentence)).toMatch(
-      /Measure the left clearance over the tire again, or more closely: 97 % of the margin of error/,
+      /Re-measure the left clearance over the tire, more closely if you can: 97 % of the margin of error/,
     );
   });
 
@@ -121,7 +121,7 @@ describe("clearance", () => {
     });
     const found = check(fitment, "clearance");
     expect(found).toMatchObject({ state: "unsure", reading: "pivotToStop" });
-    expect(inModelUnits(found.sentence)).toMatch(/Within their ±.*cannot move this far/);
+    expect(inModelUnits(found.sentence)).toMatch(/Within their ±.*can't move this far/);
     expect(check(fitment, "earlyContact")).toMatchObject({
       state: "unsure",
       reading: "pivotToStop",

@@ -63,10 +63,10 @@ describe("clearance, decided by P(reserve ≥ 5 mm) and P(reserve ≥ 0)", () =>
     const draws = { reserveWanted: 0.3, reserveAboveZero: 0.7, ...reserveOf([-3, 7]) };
     const doubt = { reserve: gapAndLimit, contact: [] };
     expect(told(77, { draws, doubt })).toBe(
-      "clearance unsure P 0.3 left.limits.0: Can't tell whether the stop is fully compressed before the tire touches: the readings say 2.0 mm to spare (95 %: 3.0 mm short to 7.0 mm to spare). Measure the left clearance over the tire again, or more closely: 70 % of the margin of error comes from it.",
+      "clearance unsure P 0.3 left.limits.0: Can't tell whether the stop is fully compressed before the tire touches: the readings say 2.0 mm to spare (95 %: 3.0 mm short to 7.0 mm to spare). Re-measure the left clearance over the tire, more closely if you can: 70 % of the margin of error comes from it.",
     );
     expect(told(77, { draws: { reserveWanted: 0.3, reserveAboveZero: 0.7 } })).toBe(
-      "clearance unsure P 0.3 left.gap: Can't tell whether the stop is fully compressed before the tire touches: the readings say 2.0 mm to spare. Measure the left gap again, or more closely.",
+      "clearance unsure P 0.3 left.gap: Can't tell whether the stop is fully compressed before the tire touches: the readings say 2.0 mm to spare. Re-measure the left gap, more closely if you can.",
     );
   });
 
@@ -94,7 +94,7 @@ describe("clearance, decided by P(reserve ≥ 5 mm) and P(reserve ≥ 0)", () =>
     });
     expect(told(87, change(0.05))).toMatch(/^clearance ok/);
     expect(told(87, change(0.06))).toBe(
-      "clearance unsure P 0.95 right.pivotToStop: Within their ± the readings also describe a suspension that cannot move this far (6 % of the cases), so the answer can't tell. Measure the right distance from pivot to stop again, or more closely.",
+      "clearance unsure P 0.95 right.pivotToStop: Within their ± the readings also allow a suspension that can't move this far (6 % of the cases). So the answer can't tell. Re-measure the right distance from pivot to stop, more closely if you can.",
     );
   });
 });
@@ -109,7 +109,7 @@ describe("the reading most in doubt", () => {
       doubt: { reserve: [{ reading: "left.limits.1" as const, share: 0.9 }], contact: [] },
     });
     expect(toldOf(clearanceCheck(evidence))).toMatch(
-      /before the shock reaches its end: .* Measure the left shock travel left again, or more closely: 90 % /,
+      /before the shock reaches its end: .* Re-measure the left shock travel left, more closely if you can: 90 % /,
     );
   });
 
@@ -119,7 +119,7 @@ describe("the reading most in doubt", () => {
       contact: [],
     };
     expect(told(77, { draws, doubt })).toMatch(
-      / Find the wheel rate again, or more closely: 80 % of the margin of error comes from it\.$/,
+      / Find the wheel rate again, more closely if you can: 80 % of the margin of error comes from it\.$/,
     );
   });
 });

@@ -48,13 +48,13 @@ describe("early contact, decided by P(z_c ≥ z_need) laden and unladen", () => 
 
   it("unsure, and what to measure again", () => {
     expect(told(0.1, 0.5)).toBe(
-      "earlyContact unsure P 0.1 left.gap: Can't tell whether the stop touches too often: as measured this use needs 38.0 mm of free travel and has about 45.0 mm. Measure the left gap again, or more closely: 80 % of the margin of error comes from it.",
+      "earlyContact unsure P 0.1 left.gap: Can't tell whether the stop touches too often. As measured this use needs 38.0 mm of free travel and has about 45.0 mm. Re-measure the left gap, more closely if you can: 80 % of the margin of error comes from it.",
     );
   });
 
   it("unsure, where more than 5 % of the draws are outside the layout's reach", () => {
     const outside =
-      "left.gap: Within their ± the readings also describe a suspension that cannot move this far (6 % of the cases), so the answer can't tell. Measure the left gap again, or more closely.";
+      "left.gap: Within their ± the readings also allow a suspension that can't move this far (6 % of the cases). So the answer can't tell. Re-measure the left gap, more closely if you can.";
     expect(told(0.95, 0.95, { draws: { outsideShare: 0.05 } })).toMatch(/^earlyContact ok/);
     expect(told(0.95, 0.95, { draws: { outsideShare: 0.06 } })).toBe(
       `earlyContact unsure P 0.95 ${outside}`,
@@ -67,7 +67,7 @@ describe("early contact, decided by P(z_c ≥ z_need) laden and unladen", () => 
   });
 
   const again =
-    "left.gap: Can't tell how often the stop touches. Measure the left gap again, or more closely: 80 % of the margin of error comes from it.";
+    "left.gap: Can't tell how often the stop touches. Re-measure the left gap, more closely if you can: 80 % of the margin of error comes from it.";
   it.each<[string, number | null, number | null, EvidenceChange]>([
     ["no unladen probability", 0.99, null, {}],
     ["no unladen need", 0.99, 0.99, { road: { ...needs, freeTravelNeededUnladenMm: null } }],
@@ -151,7 +151,7 @@ describe("a stop made to carry, δu = 30 mm", () => {
       /^earlyContact ok/,
     );
     expect(carried({ loadedCompressionMm: 7, estimatedCompressionMm: [6, 8] })).toBe(
-      "earlyContact unsure stop.curve: This stop is made to support load, and its curve is an estimate: within its ± it is pressed by 6.0 mm to 8.0 mm under load, which may be too much. Have the stop tested, or fit one that was.",
+      "earlyContact unsure stop.curve: This stop is made to support load, and its curve is an estimate. Within its ± it is pressed by 6.0 mm to 8.0 mm under load, which may be too much. Have the stop tested, or fit one that was.",
     );
     expect(carried({ loadedCompressionMm: 20, estimatedCompressionMm: [16, 24] })).toMatch(
       /^earlyContact no/,

@@ -40,7 +40,7 @@ describe("a stop whose curve is an estimate of ± 25 %", () => {
     const check = stiffnessCheck(stopClasses(100, estimated), dynamics([100, 160]), []);
     expect(check).toMatchObject({ state: "unsure", reading: "stop.curve" });
     expect(inModelUnits(check.sentence)).toBe(
-      "The stop's curve is an estimate: within its ± its class is 63 N/mm to 100 N/mm, and of these only 100 N/mm works here. Have the stop tested, or fit one that was.",
+      "The stop's curve is an estimate. Within its ± its class is 63 N/mm to 100 N/mm, and of these only 100 N/mm works here. Have the stop tested, or fit one that was.",
     );
   });
 

@@ -45,7 +45,7 @@ describe("early contact that cannot be worked out", () => {
 
   it("asks for the gap where nothing else is to blame", () => {
     expect(told(earlyContactCheck(evidence({})))).toBe(
-      `${start} Measure the left gap again, or more closely.`,
+      `${start} Re-measure the left gap, more closely if you can.`,
     );
   });
 });

@@ -81,13 +81,13 @@ describe("a length that fits only if inches and millimeters were mixed up", () =
     ],
   ])("%s in inches", (reading, words, fitment, typed, meant) => {
     expect(told(fitment)).toContain(
-      `plausible unsure ${reading}: ${words} would be ${typed} mm, which fits only if inches and millimeters were mixed up (then ${meant} mm). Measure it again.`,
+      `plausible unsure ${reading}: ${words} would be ${typed} mm, which fits only if inches and millimeters were mixed up (then ${meant} mm). Re-measure it.`,
     );
   });
 
   it("in hundreds of millimetres where inches were asked for: 1016 / 25.4 = 40", () => {
     expect(told(strut({ gap: exact(1016), limits: [] }))).toBe(
-      "plausible unsure left.gap: The left gap would be 1016.0 mm, which fits only if inches and millimeters were mixed up (then 40.0 mm). Measure it again.",
+      "plausible unsure left.gap: The left gap would be 1016.0 mm, which fits only if inches and millimeters were mixed up (then 40.0 mm). Re-measure it.",
     );
   });
 
@@ -128,7 +128,7 @@ describe("a length that fits only if inches and millimeters were mixed up", () =
 
 describe("a lever ratio outside 0.8 to 6", () => {
   const words = (ratio: string, name: string) =>
-    `The lever ratio would be ${ratio} : 1, outside what is seen on vehicles (0.8 to 6). Measure ${name} again.`;
+    `The lever ratio would be ${ratio} : 1, outside what is seen on vehicles (0.8 to 6). Re-measure ${name}.`;
 
   it("names the reading it most likely comes from, by layout", () => {
     const arm: Layout = {
@@ -193,7 +193,7 @@ describe("readings that do not fit together", () => {
         },
       });
     expect(told(fitment(100))).toBe(
-      "plausible unsure otherArmAngle: With these readings the wheel rises 1.36 times as far as its outer joint, outside what is seen on vehicles (0.85 to 1.3). Measure the other arm and the joints again.",
+      "plausible unsure otherArmAngle: With these readings the wheel rises 1.36 times as far as its outer joint. Vehicles have 0.85 to 1.3. Re-measure the other arm and the joints.",
     );
     expect(told(fitment(60))).toBe(well);
   });
@@ -201,7 +201,7 @@ describe("readings that do not fit together", () => {
   it("a gap larger than all travel: 90 mm where the limit closes the stop by 80 mm", () => {
     const fitment = (gap: number) => strut({ gap: exact(gap), limits: [tyreLimit(exact(80))] });
     expect(told(fitment(90))).toBe(
-      "plausible unsure left.gap: The left gap, 90.0 mm, is larger than all the travel: the stop would close by 80.0 mm at the hard contact and never touch. Measure it again.",
+      "plausible unsure left.gap: The left gap, 90.0 mm, is larger than all the travel. The stop would close by 80.0 mm at the hard contact and never touch. Re-measure it.",
     );
     expect(told(fitment(80))).toBe(well);
   });
@@ -215,7 +215,7 @@ describe("readings that do not fit together", () => {
         }),
       );
     expect(axle(1501)).toBe(
-      "plausible unsure stopSpacing: The stops would stand wider apart than the wheels. Measure the spacing of the stops again.",
+      "plausible unsure stopSpacing: The stops would stand wider apart than the wheels. Re-measure the spacing of the stops.",
     );
     expect(axle(1500)).toBe(well);
     expect(axle(900)).toBe(well);
@@ -223,7 +223,7 @@ describe("readings that do not fit together", () => {
 
   it("repeats that differ, greatest less least, by more than 3 times their ±", () => {
     const words = (name: string) =>
-      `The repeats of ${name} differ more than 3 times their ± allows. Measure it again.`;
+      `The repeats of ${name} differ more than 3 times their ± allows. Re-measure it.`;
     const gap = (tol: number, ...values: number[]): Reading => ({ values, tol });
     expect(told(strut({ gap: gap(0.5, 44, 45, 45.5) }))).toBe(well);
     expect(told(strut({ gap: gap(0.5, 45, 44, 45.6) }))).toBe(
@@ -244,7 +244,7 @@ describe("readings that do not fit together", () => {
       corner: { rideHeight: exact(20), cornerMassKg: { values: [440, 460], tol: 5 } },
     });
     expect(told(fitment)).toMatch(
-      /^plausible unsure left\.gap: The left gap would be 0\.6 mm.* Measure it again\. Also look at the left ride height, the left gap, the left corner weight\.$/,
+      /^plausible unsure left\.gap: The left gap would be 0\.6 mm.* Re-measure it\. Also look at the left ride height, the left gap, the left corner weight\.$/,
     );
   });
 
@@ -259,7 +259,7 @@ describe("readings that do not fit together", () => {
       },
     };
     expect(told(laidOut(layout))).toBe(
-      "plausible unsure armAngle: The repeats of the arm angle differ more than 3 times their ± allows. Measure it again.",
+      "plausible unsure armAngle: The repeats of the arm angle differ more than 3 times their ± allows. Re-measure it.",
     );
   });
 

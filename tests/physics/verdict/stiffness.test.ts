@@ -67,7 +67,7 @@ describe("the stop's class among those that work", () => {
     // 100 N/mm ± 30 %: 70 to 130 N/mm, in R5 classes 63 to 160 (ISO 3).
     const estimated = stopClasses(100, { how: "estimate", forceShare: 0.3 });
     const start =
-      "stiffness unsure - stop.curve: The stop's curve is an estimate: within its ± its class is 63 N/mm to 160 N/mm, and of these ";
+      "stiffness unsure - stop.curve: The stop's curve is an estimate. Within its ± its class is 63 N/mm to 160 N/mm, and of these ";
     const end = " Have the stop tested, or fit one that was.";
     expect(check({ classesThatWork: [160, 250] }, estimated)).toBe(
       `${start}only 160 N/mm works here.${end}`,
@@ -90,7 +90,7 @@ describe("where it cannot be said", () => {
       `${start}right.gap: Can't tell which stiffness works. Check the tyre's rate.`,
     );
     expect(check({})).toBe(
-      `${start}left.gap: Can't tell which stiffness works. Measure the left gap again.`,
+      `${start}left.gap: Can't tell which stiffness works. Re-measure the left gap.`,
     );
   });
 

@@ -38,7 +38,7 @@ describe("what needs no curve of the stop", () => {
     const [corner] = unwrapped(travelWithoutCurve(strut, 5));
     expect(corner?.limit?.compressionMm).toBeCloseTo(45, 2);
     expect(told(strut)[0]).toMatch(
-      /^The stop touches after 45\.0 mm .* The tire touches after 95\.0 mm\. A stop fits this travel if it has done its work within 45\.0 mm of compression\.$/,
+      /^The stop touches after 45\.0 mm .* The tire touches after 95\.0 mm\. A stop fits this travel if it is fully compressed within 45\.0 mm of compression\.$/,
     );
   });
 

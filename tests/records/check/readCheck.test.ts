@@ -108,7 +108,7 @@ describe("what is refused, in a sentence that names the field in plain words", (
     [
       "corners.0.limits.0.kind",
       "wall",
-      "The kind of hard limit 1 of the left corner: must be tyre, damper, spring, metal or other, not “wall”.",
+      "The kind of clearance 1 of the left corner: must be tyre, damper, spring, metal or other, not “wall”.",
     ],
     [
       "corners.0.limits.1.reading.values",
@@ -208,7 +208,7 @@ describe("what is refused, in a sentence that names the field in plain words", (
     [
       "rules",
       { events: [{ kind: "obstacle", heightM: 0.1 }] },
-      "The length of event 1 in the rules: is missing.",
+      "The length of event 1 in the requirements: is missing.",
     ],
     [
       "photos",
@@ -372,7 +372,7 @@ describe("text meant to harm", () => {
     const reading = { values: [100], tol: 1 };
     const limits = Array(10_000).fill({ kind: "other", at: "wheel", reading });
     expect(faults(altered(set("corners.0.limits", limits)))).toEqual([
-      "The hard limits of the left corner: holds 10000, and the most is 50.",
+      "The clearances of the left corner: holds 10000, and the most is 50.",
     ]);
     expect(faults(altered(set("corners.0.gap.values", Array(101).fill(1))))[0]).toBe(
       "The left gap: its list of values holds 101, and the most is 100.",

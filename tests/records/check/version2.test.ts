@@ -60,7 +60,7 @@ describe("a limit on the arm", () => {
   it("has its distance from the pivot line", () => {
     expect(leftSide({ gap: reading, limits })).toEqual([]);
     expect(leftSide({ gap: reading, limits: [{ kind: "damper", at: "arm", reading }] })).toEqual([
-      "The distance from the pivot line of hard limit 1 of the left corner: is missing.",
+      "The distance from the pivot line of clearance 1 of the left corner: is missing.",
     ]);
   });
 
@@ -131,7 +131,7 @@ describe("what a stop shows at speed", () => {
     const untested = ofStop({ ...loss, testedAtSpeed: false });
     expect(untested).toHaveLength(4);
     expect(untested[0]).toBe(
-      "The rest loss of the stop: the stop is not marked as tested at speed, and only such a test can show this.",
+      "The rest loss of the stop is there, and the stop is not marked as tested at speed. Only such a test can show it.",
     );
     expect(ofStop({ staticShare: 1.2 })[0]).toMatch(/more than 0 and not more than 1/);
     expect(ofStop({ restLoss: 0.9, staticShare: 0.8 })[0]).toMatch(/less than the share/);

@@ -161,7 +161,7 @@ describe("a pack that is refused, in sentences that name the stop or platform", 
     [
       "a platform's limit",
       (pack) => set(pack, "platforms.0.limits.0.kind", "wall"),
-      "The vehicle “Marlow 4-door utility”: the kind of hard limit 1: must be tyre, damper, spring, metal or other, not “wall”.",
+      "The vehicle “Marlow 4-door utility”: the kind of clearance 1: must be tyre, damper, spring, metal or other, not “wall”.",
     ],
     [
       "a platform's geometry",

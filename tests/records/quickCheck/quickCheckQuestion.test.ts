@@ -142,7 +142,7 @@ describe("the record", () => {
 });
 
 describe("the answer", () => {
-  test("yes where the tire touches long before the stop has done its work", () => {
+  test("yes where the tire touches long before the stop is pressed all the way", () => {
     const { answer } = ask({ ...raised, clearance: { kind: "tyre", reading: reading(120) } });
     expect(answer.answer).toBe("yes");
     expect(answer.tallerMm).toBeGreaterThan(0);

@@ -172,7 +172,7 @@ describe("files", () => {
           })),
         }),
       ),
-      /limits/,
+      /clearances/,
     ],
   ])("that %s is a sentence", async (_, file, words) => {
     await show(openNothing);

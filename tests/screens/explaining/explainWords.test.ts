@@ -53,7 +53,7 @@ describe("the answer for a customer", () => {
     const parts = Object.fromEntries(
       told("arm-needs-taller").map((each) => [each.heading, each.text]),
     );
-    expect(parts.Today).toMatch(/before the stop has done its work/);
+    expect(parts.Today).toMatch(/before the stop is pressed all the way/);
     expect(parts["What the part changes"]).toMatch(/^No part that was tried makes it right/);
     expect(parts["What remains unsure"]).toMatch(/no certificate/);
   }, 60_000);

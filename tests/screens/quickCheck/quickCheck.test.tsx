@@ -160,9 +160,9 @@ describe("the answer's words", () => {
     expect(show({ answer: "no", tallerMm: -4, rangeMm: [-6, -2] })).toContain("verdict-ok");
     screen.getByText("Height to spare, with a stop of the same shape");
     screen.getByText("95 %: 2.0 mm to 6.0 mm");
-    const settle = { reading: "left.gap", sentence: ["Measure the gap again."] };
+    const settle = { reading: "left.gap", sentence: ["Re-measure the gap."] };
     expect(show({ answer: "cantTell", settle })).toContain("verdict-unsure");
-    screen.getByText("Measure the gap again.");
+    screen.getByText("Re-measure the gap.");
   });
 
   it("always come with cautions and with what the result is not", () => {

@@ -58,7 +58,7 @@ export function afterHit(
       (event) => event.bodyRiseMm,
       (value) => text("length", value),
     ),
-    row("Energy kept by the stop", kept, (value) => text("share", value)),
+    row("Energy taken up by the stop", kept, (value) => text("share", value)),
   ];
   const [, , rise] = rows;
   return {

@@ -68,6 +68,6 @@ export function failsByTest({ fromTest }: Pick<CornerAssessment, "fromTest">): s
   if (fromTest === null || fromTest.passShare >= 1) return null;
   const percent = Math.max(1, Math.round(100 * (1 - fromTest.passShare)));
   return percent === 100
-    ? "With all that its test allows, the stop fails an event, laden or unladen."
-    : `With ${percent} % of what its test allows, the stop fails an event, laden or unladen.`;
+    ? "With all that its test allows, the stop fails an event, loaded or as measured."
+    : `With ${percent} % of what its test allows, the stop fails an event, loaded or as measured.`;
 }

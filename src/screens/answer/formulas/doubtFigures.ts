@@ -19,7 +19,7 @@ import {
 import { readingById, readingKind, readingWords } from "./readingById.ts";
 
 const source =
-  "Monte Carlo through the formulas of the travel budget, one draw a reading shared by all that uses it (JCGM 101:2008); shares of the margin of error by first order (JCGM 100:2008, 5.1.2).";
+  "Monte Carlo through the formulas of the travel budget, one draw for each reading (JCGM 101:2008). Shares of the margin of error by first order (JCGM 100:2008, 5.1.2).";
 
 function symbols(context: CornerContext, shares: readonly DoubtShare[]): FormulaSymbol[] {
   return shares.flatMap(({ reading: id, share }) => {

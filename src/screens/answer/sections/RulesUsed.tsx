@@ -57,9 +57,9 @@ export function RulesUsed({
           </li>
         )}
         <li>
-          Published, to compare: road humps are{" "}
+          Published, to compare: speed bumps are{" "}
           {unit === "in" ? "12 ft long and 3 to 4 in high" : "3.7 m long and 75 to 100 mm high"}.
-          Ride trials allow 2.5 g at the driver's seat, filtered at 30 Hz; ours is at the body over
+          Ride trials allow 2.5 g at the driver's seat, filtered at 30 Hz. Ours is at the body over
           the corner.
         </li>
       </ul>

@@ -71,8 +71,8 @@ export function LimitPlace(props: StepProps) {
       {place === "stop" && (
         <Notice tone="info">
           <p>
-            Type how far the stop's gap and the stop itself will have closed, counted from how the
-            vehicle stands now, when this touches.
+            Type how far the gap and the stop together have closed when this touches. Count from how
+            the vehicle stands now.
           </p>
         </Notice>
       )}

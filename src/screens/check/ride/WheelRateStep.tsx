@@ -40,7 +40,7 @@ export function WheelRateStep({ stored, change, preferences }: StepProps) {
                 <ol class="numbered small">
                   <li>Measure from the wheel center to the fender.</li>
                   <li>Put the load straight over this wheel. Bounce it once to settle.</li>
-                  <li>Measure again with the load on. The stop must not touch yet.</li>
+                  <li>Re-measure with the load on. The stop must not touch yet.</li>
                 </ol>
                 <TolerancedEntry
                   {...props}

@@ -101,7 +101,7 @@ export function HoldPicture({
       {!brief && (
         <p class="small">
           {task.kind === "line"
-            ? "Long edge along the line from bolt center to bolt center, top of the phone toward the wheel, screen toward you."
+            ? "Long edge along the line from bolt center to bolt center. Top of the phone toward the wheel, screen toward you."
             : `${task.pivotAt === null ? "Look at it along the vehicle" : `Stand so that the pivot is to your ${task.pivotAt}`}. Long edge along the rubber or the rod, top of the phone up, screen toward you.`}
         </p>
       )}
@@ -123,8 +123,8 @@ export function TurnPicture({ kind }: { readonly kind: AngleKind }) {
     >
       <title id={`${id}-title`}>
         {kind === "line"
-          ? "The phone stands on its long edge on a table; it is turned around to face the other way on the same edge."
-          : "The phone stands upright on a table; it is turned around to face the other way."}
+          ? "The phone stands on its long edge on a table. It is turned around to face the other way on the same edge."
+          : "The phone stands upright on a table. It is turned around to face the other way."}
       </title>
       <path class="part" d="M16 97H312" />
       <path class="context" d="M40 97v16M288 97v16" />

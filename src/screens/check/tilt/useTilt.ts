@@ -95,7 +95,7 @@ export function useTilt(kind: AngleKind): Tilt {
         end(
           state.state === "silent"
             ? "The sensor has stopped. Nothing was taken."
-            : "The phone kept moving. Nothing was taken: rest its edge firmly, then tap again.",
+            : "The phone went on moving. Nothing was taken: rest its edge firmly, then tap again.",
         );
       }
     };

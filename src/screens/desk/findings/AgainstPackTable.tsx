@@ -47,7 +47,7 @@ export function AgainstPackTable({
     const kept = await keepReferencePack(next);
     const { name } = catalogueEntry(idOf(row.reading));
     if (kept.kind !== "kept") {
-      setSaid("Not taken over: the library could not be kept, or was changed in another tab.");
+      setSaid("Not taken over: the library could not be saved, or was changed in another tab.");
       return;
     }
     const offered = shared?.state ? ` ${offerWords[await shared.offerPack()]}` : "";

@@ -83,8 +83,8 @@ export function Coverage({
     <section class="card" aria-labelledby="coverage-heading">
       <h2 id="coverage-heading">Coverage</h2>
       <p>
-        Every stop of the library that can be ordered is tried on every vehicle here, alone and with
-        the spacer that suits it best. It serves where nothing that a stop can change is missed or
+        Every stop that can be ordered is tried on every vehicle here. Each alone, and with the
+        spacer that suits it best. It serves where nothing that a stop can change is missed or
         unsure.
       </p>
       <div class="row">

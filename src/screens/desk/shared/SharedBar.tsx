@@ -47,7 +47,7 @@ export function SharedBar({ shared }: { shared: Shared }) {
       <Notice tone="info">
         <p>
           This review desk can share its checks with others. Sign in with the credential file that
-          you were given; it is kept in this browser.
+          you were given; it is saved in this browser.
         </p>
         {chooser}
         <div class="row">

@@ -94,7 +94,7 @@ export function SharedReply({
     return (
       <p data-reply="waiting">
         {decision.shared === undefined
-          ? "Kept here; the shared desk is told once it is reached. The reply goes after that."
+          ? "Saved here; the shared desk is told once it is reached. The reply goes after that."
           : "The reply is on its way."}
       </p>
     );

@@ -56,8 +56,8 @@ export function MakerWay({ record, onSent }: MakerWayProps) {
         <>
           <p>
             Goes to {maker}: the readings and the vehicle's name, for good. Your name, how to answer
-            you, notes{photos > 0 && ` and ${photos === 1 ? "the photo" : `${photos} photos`}`} are
-            kept apart and erased after a time, or when you ask {maker}.
+            you, notes{photos > 0 && ` and ${photos === 1 ? "the photo" : `${photos} photos`}`}{" "}
+            stand apart. They are erased after a time, or when you ask {maker}.
           </p>
           <TextField
             label="Your name"

@@ -8,7 +8,7 @@ import { Notice } from "../../parts/Notice.tsx";
 
 const kindWords: { readonly [Kind in Reply["kind"]]: string } = {
   accept: "the readings are accepted",
-  askAgain: "readings are to be taken again",
+  askAgain: "readings are to be re-measured",
   otherPart: "another part is advised",
 };
 
