@@ -118,7 +118,7 @@ describe("a stop made to carry", () => {
     };
     const corner = { ...(fitment.corners[0] as Corner), gap: exact(10), limits: [] };
     expect(earlyContact({ ...fitment, corners: [corner] })).toMatch(
-      /^unsure: .*curve is an estimate: .* pressed by 6\.9 mm to 40\.0 mm under load/,
+      /^unsure: .*curve is an estimate\. .* pressed by 6\.9 mm to 40\.0 mm under load/,
     );
   });
 });

@@ -63,10 +63,10 @@ describe("clearance, decided by P(reserve ≥ 5 mm) and P(reserve ≥ 0)", () =>
     const draws = { reserveWanted: 0.3, reserveAboveZero: 0.7, ...reserveOf([-3, 7]) };
     const doubt = { reserve: gapAndLimit, contact: [] };
     expect(told(77, { draws, doubt })).toBe(
-      "clearance unsure P 0.3 left.limits.0: Can't tell whether the stop is fully compressed before the tire touches: the readings say 2.0 mm to spare (95 %: 3.0 mm short to 7.0 mm to spare). Re-measure the left clearance over the tire, more closely if you can: 70 % of the margin of error comes from it.",
+      "clearance unsure P 0.3 left.limits.0: Can't tell whether the stop is fully compressed before the tire touches. The readings say 2.0 mm to spare (95 %: 3.0 mm short to 7.0 mm to spare). Re-measure the left clearance over the tire, more closely if you can: 70 % of the margin of error comes from it.",
     );
     expect(told(77, { draws: { reserveWanted: 0.3, reserveAboveZero: 0.7 } })).toBe(
-      "clearance unsure P 0.3 left.gap: Can't tell whether the stop is fully compressed before the tire touches: the readings say 2.0 mm to spare. Re-measure the left gap, more closely if you can.",
+      "clearance unsure P 0.3 left.gap: Can't tell whether the stop is fully compressed before the tire touches. The readings say 2.0 mm to spare. Re-measure the left gap, more closely if you can.",
     );
   });
 
@@ -109,7 +109,7 @@ describe("the reading most in doubt", () => {
       doubt: { reserve: [{ reading: "left.limits.1" as const, share: 0.9 }], contact: [] },
     });
     expect(toldOf(clearanceCheck(evidence))).toMatch(
-      /before the shock reaches its end: .* Re-measure the left shock travel left, more closely if you can: 90 % /,
+      /before the shock reaches its end\. .* Re-measure the left shock travel left, more closely if you can: 90 % /,
     );
   });
 
