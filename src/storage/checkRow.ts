@@ -67,6 +67,18 @@ export async function putCheck(transaction: WriteTransaction, stored: StoredChec
   await transaction.objectStore("checks").put(row as StoredCheck);
 }
 
+/** A check for where no picture is to be written: those in the store already are named. */
+export function rowOf(stored: StoredCheck): StoredCheck {
+  const { photos } = stored.record;
+  if (photos === undefined) return stored;
+  const inRow = photos.map((photo) => {
+    const picture = placeOf.get(photo);
+    const { data, ...rest } = photo;
+    return picture === undefined ? photo : { ...rest, picture, length: data.length };
+  });
+  return withPhotos(stored, inRow) as StoredCheck;
+}
+
 /** Takes a check away with its pictures. */
 export async function deletePictures(transaction: WriteTransaction, id: string): Promise<void> {
   await transaction.objectStore("pictures").delete(keysOf(id));

@@ -1,9 +1,9 @@
 import { type Outcome, succeed } from "../physics/outcome.ts";
-import { checkName } from "../records/check/checkName.ts";
 import { type ListedCheck, listedCheck } from "../records/check/listedCheck.ts";
 import { copyStored, newId, type StoredCheck } from "../records/check/storedCheck.ts";
 import { isFarAhead } from "../records/text/moment.ts";
 import { askBeforeLeaving } from "./askBeforeLeaving.ts";
+import { AwayTexts } from "./awayTexts.ts";
 import {
   deletePictures,
   listedOrNull,
@@ -16,6 +16,7 @@ import {
 import { DatabaseHandle, databaseName, transact, type WriteTransaction } from "./database.ts";
 import {
   afterClockOf,
+  copyAside,
   currentOf,
   healRows,
   joinedWith,
@@ -95,6 +96,7 @@ const rememberedLineages = 500;
 
 class IndexedCheckStore implements CheckStore {
   private readonly handle: DatabaseHandle;
+  private readonly texts: AwayTexts;
   private readonly lineages = new Map<string, Lineage>();
   private readonly listeners = new Set<(change: StoreChange) => void>();
   private readonly notKept = new Map<string, StoredCheck>();
@@ -102,6 +104,7 @@ class IndexedCheckStore implements CheckStore {
   private readonly tab = newId();
 
   constructor(name: string) {
+    this.texts = new AwayTexts(name);
     this.handle = new DatabaseHandle(name);
     this.channel = typeof BroadcastChannel === "undefined" ? null : new BroadcastChannel(name);
     if (this.channel !== null) {
@@ -114,8 +117,13 @@ class IndexedCheckStore implements CheckStore {
   async open(): Promise<Outcome<CheckStore>> {
     const waiting = await this.handle.run((database) => database.count("unjoined"));
     if (!waiting.ok) return waiting;
-    if (waiting.value > 0) await fetchJoining();
-    const joined = await this.write(joinUnjoined);
+    if (waiting.value > 0 || this.texts.any) await fetchJoining();
+    const joined = await this.write(async (transaction) => {
+      const texts = await this.texts.take(transaction);
+      await joinUnjoined(transaction);
+      return texts;
+    });
+    if (joined.ok) this.texts.forget(joined.value);
     // What can't be healed is set aside by the list; it keeps nobody from the rest.
     if (joined.ok) await this.write(healRows);
     return joined.ok ? succeed(this) : joined;
@@ -188,6 +196,7 @@ class IndexedCheckStore implements CheckStore {
       return written;
     }
     this.letGo(stored.id);
+    this.texts.drop(this.awayKey(stored), stored);
     this.remember(stored, stored, written.value);
     this.remember(written.value, written.value, written.value);
     this.announce({ id: written.value.id, kind: "kept" });
@@ -288,10 +297,11 @@ class IndexedCheckStore implements CheckStore {
     const database = this.handle.current;
     if (database === null) return;
     const base = this.lineages.get(lineageKey(stored))?.content ?? null;
+    const away = { key: this.awayKey(stored), stored, base };
+    this.texts.put(away);
     try {
       const transaction = database.transaction("unjoined", "readwrite", { durability: "strict" });
-      const key = `${stored.id} ${this.tab}`;
-      transaction.store.put({ key, stored, base }).catch(() => undefined);
+      transaction.store.put(away).catch(() => undefined);
       transaction.done.catch(() => undefined);
       transaction.commit();
     } catch {
@@ -346,8 +356,12 @@ class IndexedCheckStore implements CheckStore {
     const current = await currentOf(transaction, id, [mine, lineage?.content ?? null]);
     const next = afterClockOf(current, joinedWith(mine, current, lineage));
     await putCheck(transaction, next);
-    await transaction.objectStore("unjoined").delete(`${stored.id} ${this.tab}`);
+    await transaction.objectStore("unjoined").delete(this.awayKey(stored));
     return next;
+  }
+
+  private awayKey({ id }: StoredCheck): string {
+    return `${id} ${this.tab}`;
   }
 
   private remember(handed: StoredCheck, content: StoredCheck, written: StoredCheck): void {
@@ -371,13 +385,6 @@ class IndexedCheckStore implements CheckStore {
 
 function lineageKey({ id, revision }: StoredCheck): string {
   return `${id}@${revision ?? 0}`;
-}
-
-/** What a backup replaces, among the deleted checks, where it can be brought back. */
-function copyAside(current: StoredCheck): StoredCheck {
-  const { revision: _, deletedAt: _deleted, again: _walk, ...content } = current;
-  const name = `${checkName(current)} (before a backup was restored)`;
-  return { ...content, id: newId(), name, deletedAt: new Date().toISOString(), revision: 1 };
 }
 
 function newestFirst(a: ListedCheck, b: ListedCheck): number {

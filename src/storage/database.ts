@@ -5,7 +5,7 @@ import { type Migration, SchemaHandle } from "./databaseHandle.ts";
 import { isClosedHandle } from "./storeFault.ts";
 
 /** A check put away as the page was hidden, before it could be joined with what is stored. */
-interface UnjoinedCheck {
+export interface UnjoinedCheck {
   readonly key: string;
   readonly stored: StoredCheck;
   readonly base: StoredCheck | null;

@@ -1,5 +1,6 @@
-import { type IDBPDatabase, openDB } from "idb";
+import { type IDBPDatabase, openDB, unwrap } from "idb";
 import { type Outcome, succeed } from "../physics/outcome.ts";
+import { followTransactions, pageGoesOn, timesPageLeft } from "./leftPage.ts";
 import { faultOf, isClosedHandle, isRefusedOpening, storeFault } from "./storeFault.ts";
 
 /** One step of a database's history: brings it one version further. */
@@ -82,6 +83,7 @@ export class SchemaHandle<Schema> {
       }).then(
         (database) => {
           clearTimeout(timer);
+          followTransactions(unwrap(database));
           // One that was given up on and came after all serves whoever asks next.
           if (givenUp && this.database !== null) database.close();
           else this.database = database;
@@ -102,17 +104,25 @@ export class SchemaHandle<Schema> {
 
   /**
    * `work` on the open database. A handle that has died is opened again and the work repeated once;
-   * work must therefore be one transaction, which a dead handle has not carried out.
+   * work must therefore be one transaction, which a dead handle has not carried out. What a page that is
+   * left had to let go of is begun anew where it goes on.
    */
   async run<Value>(
     work: (database: IDBPDatabase<Schema>) => Promise<Value>,
   ): Promise<Outcome<Value>> {
     for (let attempt = 0; ; attempt += 1) {
+      const left = pageGoesOn();
+      if (left !== null) await left;
       const opened = await this.open();
       if (!opened.ok) return opened;
+      const timesLeft = timesPageLeft();
       try {
         return succeed(await work(opened.value));
       } catch (error) {
+        if (timesLeft !== timesPageLeft()) {
+          attempt -= 1;
+          continue;
+        }
         if (attempt > 0 || !isClosedHandle(error)) return { ok: false, fault: faultOf(error) };
         this.close();
       }

@@ -1,5 +1,6 @@
-import { isSoundId, soundStored } from "../records/check/soundStored.ts";
-import { copyStored, type StoredCheck } from "../records/check/storedCheck.ts";
+import { checkName } from "../records/check/checkName.ts";
+import { isSoundId } from "../records/check/soundStored.ts";
+import { copyStored, newId, type StoredCheck } from "../records/check/storedCheck.ts";
 import { farAhead } from "../records/text/moment.ts";
 import { healRow, openRow, putCheck } from "./checkRow.ts";
 import type { WriteTransaction } from "./database.ts";
@@ -69,9 +70,10 @@ export async function healRows(transaction: WriteTransaction): Promise<void> {
 /** Joins what pages put away as they went: all of it at once, so that nothing is joined twice. */
 export async function joinUnjoined(transaction: WriteTransaction): Promise<void> {
   const unjoined = transaction.objectStore("unjoined");
+  const pictures = transaction.objectStore("pictures");
   for (const { key, stored: given, base: from } of await unjoined.getAll()) {
-    const stored = soundStored(given);
-    const base = soundStored(from);
+    const stored = await openRow(given, pictures);
+    const base = await openRow(from, pictures);
     if (stored !== null) {
       const current = await currentOf(transaction, stored.id);
       const lineage =
@@ -83,4 +85,11 @@ export async function joinUnjoined(transaction: WriteTransaction): Promise<void>
     }
     await unjoined.delete(key);
   }
+}
+
+/** What a backup replaces, among the deleted checks, where it can be brought back. */
+export function copyAside(current: StoredCheck): StoredCheck {
+  const { revision: _, deletedAt: _deleted, again: _walk, ...content } = current;
+  const name = `${checkName(current)} (before a backup was restored)`;
+  return { ...content, id: newId(), name, deletedAt: new Date().toISOString(), revision: 1 };
 }

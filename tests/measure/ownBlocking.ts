@@ -14,6 +14,8 @@ interface TraceEvent {
 /** A task longer than this holds up who taps, ms. */
 const longMs = 50;
 const settledMs = 4000;
+/** The second holds the tasks, `RunTask`; the first the loading of a page. */
+const categories = ["devtools.timeline", "disabled-by-default-devtools.timeline"];
 
 /**
  * How long the first load holds up who taps, on a processor `slowdown` times slower, ms: each task of the page's
@@ -24,7 +26,7 @@ export async function ownBlockingMs(
   address: string,
   slowdown: number,
 ): Promise<number> {
-  await browser.startTracing(undefined, { categories: ["devtools.timeline", "v8"] });
+  await browser.startTracing(undefined, { categories });
   const phone = await measuredPhone(browser);
   const page = await phone.newPage();
   await page.goto(address, { waitUntil: "load" });
@@ -36,8 +38,11 @@ export async function ownBlockingMs(
   };
   const events = trace.traceEvents;
   const { origin } = new URL(address);
+  // The process in which the page was loaded; the browser may begin with one and go on with another.
   const ours = new Set(
-    events.filter(({ args }) => JSON.stringify(args).includes(origin)).map(({ pid }) => pid),
+    events
+      .filter(({ name, args }) => name === "CommitLoad" && JSON.stringify(args).includes(origin))
+      .map(({ pid }) => pid),
   );
   const mains = new Set(
     events

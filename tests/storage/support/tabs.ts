@@ -10,6 +10,7 @@ const opened: { close(): void }[] = [];
 export function freshBrowsers(): void {
   beforeEach(() => {
     vi.stubGlobal("indexedDB", new IDBFactory());
+    localStorage.clear();
   });
   afterEach(() => {
     for (const store of opened.splice(0)) store.close();
