@@ -4,15 +4,7 @@ import { copyStored, newId, type StoredCheck } from "../records/check/storedChec
 import { isFarAhead } from "../records/text/moment.ts";
 import { askBeforeLeaving } from "./askBeforeLeaving.ts";
 import { AwayTexts } from "./awayTexts.ts";
-import {
-  deletePictures,
-  listedOrNull,
-  openRow,
-  putCheck,
-  type RowSetAside,
-  rowSetAside,
-  rowText,
-} from "./checkRow.ts";
+import { deletePictures, openRow, putCheck, type RowSetAside, rowText } from "./checkRow.ts";
 import { DatabaseHandle, databaseName, transact, type WriteTransaction } from "./database.ts";
 import {
   afterClockOf,
@@ -24,6 +16,7 @@ import {
   type Lineage,
 } from "./joinedRows.ts";
 import { fetchJoining } from "./joining.ts";
+import { RowsReader } from "./rowsReader.ts";
 import { contentOf, isSame, replacesSomething } from "./sameContent.ts";
 import { storeFault } from "./storeFault.ts";
 
@@ -41,7 +34,7 @@ export interface CheckStore {
   list(which?: "present" | "deleted"): Promise<Outcome<ListedCheck[]>>;
   get(id: string): Promise<Outcome<StoredCheck | null>>;
   /** Rows that are no check that can be shown: kept until a person has saved or deleted them. */
-  setAside(): Promise<Outcome<RowSetAside[]>>;
+  setAside(): Promise<Outcome<readonly RowSetAside[]>>;
   /** Such a row as a text to be saved. */
   rowText(key: IDBValidKey): Promise<Outcome<string>>;
   /** Deletes a row for good, whatever it holds. */
@@ -97,6 +90,7 @@ const rememberedLineages = 500;
 class IndexedCheckStore implements CheckStore {
   private readonly handle: DatabaseHandle;
   private readonly texts: AwayTexts;
+  private readonly rows: RowsReader;
   private readonly lineages = new Map<string, Lineage>();
   private readonly listeners = new Set<(change: StoreChange) => void>();
   private readonly notKept = new Map<string, StoredCheck>();
@@ -106,6 +100,7 @@ class IndexedCheckStore implements CheckStore {
   constructor(name: string) {
     this.texts = new AwayTexts(name);
     this.handle = new DatabaseHandle(name);
+    this.rows = new RowsReader(this.handle);
     this.channel = typeof BroadcastChannel === "undefined" ? null : new BroadcastChannel(name);
     if (this.channel !== null) {
       this.channel.onmessage = ({ data }: MessageEvent<StoreChange>) => {
@@ -130,11 +125,10 @@ class IndexedCheckStore implements CheckStore {
   }
 
   async list(which: "present" | "deleted" = "present"): Promise<Outcome<ListedCheck[]>> {
-    const all = await this.handle.run((database) => database.getAll("checks"));
+    const all = await this.rows.listed();
     if (!all.ok && this.notKept.size === 0) return all;
-    const stored = all.ok ? all.value.reverse() : [];
     const held = [...this.notKept.values()].map(listedCheck);
-    const present = stored.flatMap((row) => listedOrNull(row) ?? []).sort(newestFirst);
+    const present = all.ok ? [...all.value].reverse().sort(newestFirst) : [];
     const others = present.filter(({ id }) => !this.notKept.has(id));
     return succeed(
       [...held, ...others].filter(
@@ -143,16 +137,8 @@ class IndexedCheckStore implements CheckStore {
     );
   }
 
-  setAside(): Promise<Outcome<RowSetAside[]>> {
-    return this.handle.run(async (database) => {
-      const rows: RowSetAside[] = [];
-      const reading = database.transaction("checks");
-      for await (const { key, value } of reading.store) {
-        const aside = rowSetAside(value, key);
-        if (aside !== null) rows.push(aside);
-      }
-      return rows;
-    });
+  setAside(): Promise<Outcome<readonly RowSetAside[]>> {
+    return this.rows.aside();
   }
 
   rowText(key: IDBValidKey): Promise<Outcome<string>> {
