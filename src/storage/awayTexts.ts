@@ -1,6 +1,6 @@
 import type { StoredCheck } from "../records/check/storedCheck.ts";
 import { rowOf } from "./checkRow.ts";
-import type { UnjoinedCheck, WriteTransaction } from "./database.ts";
+import type { UnjoinedCheck } from "./database.ts";
 
 /**
  * What is put away as a page is left, as texts beside the database: WebKit carries out nothing that is begun in
@@ -14,7 +14,7 @@ export class AwayTexts {
   }
 
   get any(): boolean {
-    return this.#places().length > 0;
+    return this.places().length > 0;
   }
 
   /** Photos whose pictures are in the database already are named only. */
@@ -29,21 +29,8 @@ export class AwayTexts {
 
   /** Once a check is written; not where something newer was put away since. */
   drop(key: string, written: StoredCheck): void {
-    const away = this.#read(this.#mark + key);
+    const away = this.read(this.#mark + key);
     if (away && away.stored.updatedAt <= written.updatedAt) this.forget([this.#mark + key]);
-  }
-
-  /** Hands them to the database, to be joined there; gives those to be forgotten once that is done. */
-  async take(transaction: WriteTransaction): Promise<readonly string[]> {
-    const unjoined = transaction.objectStore("unjoined");
-    const places = this.#places();
-    for (const place of places) {
-      const key = place.slice(this.#mark.length);
-      const away = this.#read(place);
-      // Where the database has the same, it has it with all its pictures.
-      if (away && (await unjoined.getKey(key)) === undefined) await unjoined.put({ ...away, key });
-    }
-    return places;
   }
 
   forget(places: readonly string[]): void {
@@ -54,7 +41,7 @@ export class AwayTexts {
     }
   }
 
-  #places(): string[] {
+  places(): readonly string[] {
     try {
       return Object.keys(localStorage).filter((key) => key.startsWith(this.#mark));
     } catch {
@@ -62,7 +49,12 @@ export class AwayTexts {
     }
   }
 
-  #read(place: string): Omit<UnjoinedCheck, "key"> | null {
+  keyAt(place: string): string {
+    return place.slice(this.#mark.length);
+  }
+
+  /** Null where it is none. */
+  read(place: string): Omit<UnjoinedCheck, "key"> | null {
     try {
       const { stored, base } = JSON.parse(localStorage.getItem(place) ?? "");
       return typeof stored?.updatedAt === "string" ? { stored, base } : null;

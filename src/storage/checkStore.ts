@@ -12,8 +12,8 @@ import {
   currentOf,
   healRows,
   joinedWith,
-  joinUnjoined,
   type Lineage,
+  whatWaits,
 } from "./joinedRows.ts";
 import { fetchJoining } from "./joining.ts";
 import { RowsReader } from "./rowsReader.ts";
@@ -110,18 +110,28 @@ class IndexedCheckStore implements CheckStore {
   }
 
   async open(): Promise<Outcome<CheckStore>> {
-    const waiting = await this.handle.run((database) => database.count("unjoined"));
-    if (!waiting.ok) return waiting;
-    if (waiting.value > 0 || this.texts.any) await fetchJoining();
-    const joined = await this.write(async (transaction) => {
-      const texts = await this.texts.take(transaction);
-      await joinUnjoined(transaction);
-      return texts;
-    });
-    if (joined.ok) this.texts.forget(joined.value);
+    const found = await this.handle.run(whatWaits);
+    if (!found.ok) return found;
+    const waits = found.value.unjoined > 0 || this.texts.any;
+    const joined = waits ? await this.joinWaiting() : succeed(null);
     // What can't be healed is set aside by the list; it keeps nobody from the rest.
-    if (joined.ok) await this.write(healRows);
+    if (joined.ok && (waits || found.value.unsound.length > 0)) await this.write(healRows);
     return joined.ok ? succeed(this) : joined;
+  }
+
+  private async joinWaiting(): Promise<Outcome<unknown>> {
+    await fetchJoining();
+    const fetched = await import("./joinUnjoined.ts").catch(() => null);
+    // It waits on for the next opening; what is stored can be opened all the same.
+    if (fetched === null) return succeed(null);
+    const { joinUnjoined, takeTexts } = fetched;
+    const taken = await this.write(async (transaction) => {
+      const places = await takeTexts(this.texts, transaction);
+      await joinUnjoined(transaction);
+      return places;
+    });
+    if (taken.ok) this.texts.forget(taken.value);
+    return taken;
   }
 
   async list(which: "present" | "deleted" = "present"): Promise<Outcome<ListedCheck[]>> {

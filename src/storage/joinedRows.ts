@@ -1,9 +1,10 @@
+import type { IDBPObjectStore } from "idb";
 import { checkName } from "../records/check/checkName.ts";
 import { isSoundId } from "../records/check/soundStored.ts";
 import { copyStored, newId, type StoredCheck } from "../records/check/storedCheck.ts";
 import { farAhead } from "../records/text/moment.ts";
-import { healRow, openRow, putCheck } from "./checkRow.ts";
-import type { WriteTransaction } from "./database.ts";
+import { healRow, openRow } from "./checkRow.ts";
+import type { Database, StopfitDatabase, StoreName, WriteTransaction } from "./database.ts";
 import { joining } from "./joining.ts";
 import { contentOf, isSame } from "./sameContent.ts";
 
@@ -58,32 +59,31 @@ export function joinedWith(
   return { ...copyStored(mine, `${mine.name} (saved from another tab)`), revision: 1 };
 }
 
-/** Rows whose id is none, and those dated far ahead, which would stay the newest for ever. */
-export async function healRows(transaction: WriteTransaction): Promise<void> {
-  const checks = transaction.objectStore("checks");
+type Rows = Pick<
+  IDBPObjectStore<StopfitDatabase, StoreName[], "checks", IDBTransactionMode>,
+  "getAllKeys" | "index"
+>;
+
+/** Keys of rows whose id is none, and of those dated far ahead, which would stay the newest for ever. */
+async function unsoundKeys(checks: Rows): Promise<IDBValidKey[]> {
   const keys = await checks.getAllKeys();
   const ahead = await checks.index("updatedAt").getAllKeys(IDBKeyRange.lowerBound(farAhead()));
-  const wrong = new Set<IDBValidKey>([...keys.filter((key) => !isSoundId(key)), ...ahead]);
-  for (const key of wrong) await healRow(transaction, key);
+  return [...new Set<IDBValidKey>([...keys.filter((key) => !isSoundId(key)), ...ahead])];
 }
 
-/** Joins what pages put away as they went: all of it at once, so that nothing is joined twice. */
-export async function joinUnjoined(transaction: WriteTransaction): Promise<void> {
-  const unjoined = transaction.objectStore("unjoined");
-  const pictures = transaction.objectStore("pictures");
-  for (const { key, stored: given, base: from } of await unjoined.getAll()) {
-    const stored = await openRow(given, pictures);
-    const base = await openRow(from, pictures);
-    if (stored !== null) {
-      const current = await currentOf(transaction, stored.id);
-      const lineage =
-        base === null ? null : { id: stored.id, content: base, revision: -1, joined: true };
-      const isKept = current !== null && isSame(contentOf(current), contentOf(stored));
-      if (!isKept) {
-        await putCheck(transaction, afterClockOf(current, joinedWith(stored, current, lineage)));
-      }
-    }
-    await unjoined.delete(key);
+/** What is to be done before the checks can be listed: mostly nothing, which takes no write to find out. */
+export async function whatWaits(
+  database: Database,
+): Promise<{ readonly unjoined: number; readonly unsound: readonly IDBValidKey[] }> {
+  const names: StoreName[] = ["checks", "unjoined"];
+  const reading = database.transaction(names);
+  const unjoined = await reading.objectStore("unjoined").count();
+  return { unjoined, unsound: await unsoundKeys(reading.objectStore("checks")) };
+}
+
+export async function healRows(transaction: WriteTransaction): Promise<void> {
+  for (const key of await unsoundKeys(transaction.objectStore("checks"))) {
+    await healRow(transaction, key);
   }
 }
 
