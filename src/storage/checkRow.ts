@@ -1,7 +1,7 @@
 import type { IDBPObjectStore } from "idb";
 import type { Photo } from "../records/check/checkRecord.ts";
 import { type ListedCheck, type ListedPhoto, listedPhoto } from "../records/check/listedCheck.ts";
-import { isSoundId, soundStored } from "../records/check/soundStored.ts";
+import { soundStored } from "../records/check/soundStored.ts";
 import { newId, type StoredCheck } from "../records/check/storedCheck.ts";
 import { cleanName } from "../records/text/soundText.ts";
 import type { StopfitDatabase, StoreName, WriteTransaction } from "./database.ts";
@@ -13,12 +13,12 @@ import type { StopfitDatabase, StoreName, WriteTransaction } from "./database.ts
  */
 
 /** A photo in a row: its picture stands under the check's id and this. */
-interface PhotoInRow extends Omit<Photo, "data"> {
+export interface PhotoInRow extends Omit<Photo, "data"> {
   readonly picture: string;
   readonly length: number;
 }
 
-type Pictures = Pick<
+export type Pictures = Pick<
   IDBPObjectStore<StopfitDatabase, StoreName[], "pictures", IDBTransactionMode>,
   "get"
 >;
@@ -26,15 +26,15 @@ type Pictures = Pick<
 /** Where the picture of a photo that was read or written stands. */
 const placeOf = new WeakMap<Photo, string>();
 
-const keyOf = (id: string, picture: string): string => `${id} ${picture}`;
+export const keyOf = (id: string, picture: string): string => `${id} ${picture}`;
 const keysOf = (id: string): IDBKeyRange => IDBKeyRange.bound(`${id} `, `${id} \uffff`);
 
-function photosIn(row: unknown): readonly unknown[] {
+export function photosIn(row: unknown): readonly unknown[] {
   const photos = (row as { record?: { photos?: unknown } } | null | undefined)?.record?.photos;
   return Array.isArray(photos) ? photos : [];
 }
 
-function withPhotos(row: unknown, photos: readonly unknown[] | undefined): unknown {
+export function withPhotos(row: unknown, photos: readonly unknown[] | undefined): unknown {
   const whole = row as { record: object };
   return { ...whole, record: { ...whole.record, photos } };
 }
@@ -44,7 +44,7 @@ function isPhoto(photo: unknown): photo is ListedPhoto & { readonly picture?: st
   return isInRow(photo) || typeof (photo as Photo | null)?.data === "string";
 }
 
-function isInRow(photo: unknown): photo is PhotoInRow {
+export function isInRow(photo: unknown): photo is PhotoInRow {
   return typeof (photo as PhotoInRow | null)?.picture === "string";
 }
 
@@ -150,45 +150,4 @@ export function listedOrNull(row: unknown): ListedCheck | null {
   } catch {
     return null;
   }
-}
-
-/** The row as a text to be saved, with its pictures as far as they are there. */
-export async function rowText(row: unknown, pictures: Pictures): Promise<string> {
-  const photos: unknown[] = [];
-  for (const photo of photosIn(row)) {
-    const data = isInRow(photo)
-      ? (await pictures.get(keyOf((row as StoredCheck).id, photo.picture)))?.data
-      : undefined;
-    photos.push(data === undefined ? photo : { ...(photo as PhotoInRow), data });
-  }
-  const whole = photos.length === 0 ? row : withPhotos(row, photos);
-  const seen = new Set<unknown>();
-  return JSON.stringify(
-    whole,
-    (_, value: unknown) => {
-      if (typeof value === "bigint") return `${value}`;
-      if (typeof value !== "object" || value === null) return value;
-      if (seen.has(value)) return undefined;
-      seen.add(value);
-      return value;
-    },
-    2,
-  );
-}
-
-/**
- * Puts right what no address, list or clock can take: a row whose id is none gets one, dates far ahead
- * become today's.
- */
-export async function healRow(transaction: WriteTransaction, key: IDBValidKey): Promise<void> {
-  const checks = transaction.objectStore("checks");
-  const range = IDBKeyRange.only(key);
-  const row: unknown = await checks.get(range);
-  const stored = await openRow(row, transaction.objectStore("pictures"));
-  if (stored === null) return;
-  if (isSoundId(key)) return putCheck(transaction, stored);
-  const id = newId();
-  await putCheck(transaction, { ...stored, id, record: { ...stored.record, id } });
-  await checks.delete(range);
-  if (typeof key === "string") await deletePictures(transaction, key);
 }

@@ -4,21 +4,14 @@ import { copyStored, newId, type StoredCheck } from "../records/check/storedChec
 import { isFarAhead } from "../records/text/moment.ts";
 import { askBeforeLeaving } from "./askBeforeLeaving.ts";
 import { AwayTexts } from "./awayTexts.ts";
-import { deletePictures, openRow, putCheck, type RowSetAside, rowText } from "./checkRow.ts";
+import { deletePictures, openRow, putCheck, type RowSetAside } from "./checkRow.ts";
 import { DatabaseHandle, databaseName, transact, type WriteTransaction } from "./database.ts";
-import {
-  afterClockOf,
-  copyAside,
-  currentOf,
-  healRows,
-  joinedWith,
-  type Lineage,
-  whatWaits,
-} from "./joinedRows.ts";
+import { afterClockOf, currentOf, joinedWith, type Lineage, whatWaits } from "./joinedRows.ts";
 import { fetchJoining } from "./joining.ts";
 import { RowsReader } from "./rowsReader.ts";
-import { contentOf, isSame, replacesSomething } from "./sameContent.ts";
+import { contentOf, isSame } from "./sameContent.ts";
 import { storeFault } from "./storeFault.ts";
+import type { Join, TakenIn } from "./takeIn.ts";
 
 export interface StoreChange {
   readonly id: string;
@@ -71,20 +64,6 @@ export interface CheckStore {
   close(): void;
 }
 
-/** The same `current` where the backup brings nothing to it. */
-type Join = (current: StoredCheck, backup: StoredCheck) => StoredCheck;
-
-/** What became of a backup's check: added, joined with the one here, or nothing new in it. */
-type TakenIn =
-  | { readonly kind: "added" | "present" }
-  | {
-      readonly kind: "joined";
-      /** What was here until then. */
-      readonly before: StoredCheck;
-      /** Where something of it was replaced: its copy among the deleted checks, by its id. */
-      readonly aside: string | null;
-    };
-
 const rememberedLineages = 500;
 
 class IndexedCheckStore implements CheckStore {
@@ -112,33 +91,19 @@ class IndexedCheckStore implements CheckStore {
   async open(): Promise<Outcome<CheckStore>> {
     const found = await this.handle.run(whatWaits);
     if (!found.ok) return found;
-    const waits = found.value.unjoined > 0 || this.texts.any;
-    const joined = waits ? await this.joinWaiting() : succeed(null);
-    // What can't be healed is set aside by the list; it keeps nobody from the rest.
-    if (joined.ok && (waits || found.value.unsound.length > 0)) await this.write(healRows);
-    return joined.ok ? succeed(this) : joined;
-  }
-
-  private async joinWaiting(): Promise<Outcome<unknown>> {
-    await fetchJoining();
-    const fetched = await import("./joinUnjoined.ts").catch(() => null);
-    // It waits on for the next opening; what is stored can be opened all the same.
-    if (fetched === null) return succeed(null);
-    const { joinUnjoined, takeTexts } = fetched;
-    const taken = await this.write(async (transaction) => {
-      const places = await takeTexts(this.texts, transaction);
-      await joinUnjoined(transaction);
-      return places;
-    });
-    if (taken.ok) this.texts.forget(taken.value);
-    return taken;
+    const { unjoined, unsound } = found.value;
+    if (unjoined + unsound.length + this.texts.places().length === 0) return succeed(this);
+    const fetched = await import("./waitingRows.ts").catch(() => null);
+    // Else it waits on for the next opening; what is stored can be opened all the same.
+    const joined = await fetched?.joinWaiting(this.texts, (work) => this.write(work));
+    return joined?.ok === false ? joined : succeed(this);
   }
 
   async list(which: "present" | "deleted" = "present"): Promise<Outcome<ListedCheck[]>> {
-    const all = await this.rows.listed();
+    const all = await this.rows.read();
     if (!all.ok && this.notKept.size === 0) return all;
     const held = [...this.notKept.values()].map(listedCheck);
-    const present = all.ok ? [...all.value].reverse().sort(newestFirst) : [];
+    const present = all.ok ? [...all.value.listed].reverse().sort(newestFirst) : [];
     const others = present.filter(({ id }) => !this.notKept.has(id));
     return succeed(
       [...held, ...others].filter(
@@ -147,12 +112,14 @@ class IndexedCheckStore implements CheckStore {
     );
   }
 
-  setAside(): Promise<Outcome<readonly RowSetAside[]>> {
-    return this.rows.aside();
+  async setAside(): Promise<Outcome<readonly RowSetAside[]>> {
+    const all = await this.rows.read();
+    return all.ok ? succeed(all.value.aside) : all;
   }
 
   rowText(key: IDBValidKey): Promise<Outcome<string>> {
     return this.handle.run(async (database) => {
+      const { rowText } = await import("./damagedRow.ts");
       const reading = database.transaction(["checks", "pictures"]);
       const row: unknown = await reading.objectStore("checks").get(IDBKeyRange.only(key));
       return rowText(row, reading.objectStore("pictures"));
@@ -214,22 +181,13 @@ class IndexedCheckStore implements CheckStore {
   }
 
   async takeIn(backup: StoredCheck, join: Join): Promise<Outcome<TakenIn>> {
-    const { id } = backup;
-    const taken = await this.write(async (transaction): Promise<TakenIn> => {
-      const current = await currentOf(transaction, id);
-      if (current === null) {
-        await putCheck(transaction, { ...backup, revision: backup.revision ?? 1 });
-        return { kind: "added" };
-      }
-      const joined = join(current, backup);
-      if (joined === current) return { kind: "present" };
-      const aside = replacesSomething(current, joined) ? copyAside(current) : null;
-      if (aside !== null) await putCheck(transaction, aside);
-      const counts = [current.revision ?? 0, backup.revision ?? 0];
-      await putCheck(transaction, { ...joined, revision: Math.max(...counts) + 1 });
-      return { kind: "joined", before: current, aside: aside?.id ?? null };
+    const taken = await this.handle.run(async (database) => {
+      const { takeInto } = await import("./takeIn.ts");
+      return transact(database, (transaction) => takeInto(transaction, backup, join));
     });
-    if (taken.ok && taken.value.kind !== "present") this.announce({ id, kind: "kept" });
+    if (taken.ok && taken.value.kind !== "present") {
+      this.announce({ id: backup.id, kind: "kept" });
+    }
     return taken;
   }
 

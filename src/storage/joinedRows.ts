@@ -1,9 +1,8 @@
 import type { IDBPObjectStore } from "idb";
-import { checkName } from "../records/check/checkName.ts";
 import { isSoundId } from "../records/check/soundStored.ts";
-import { copyStored, newId, type StoredCheck } from "../records/check/storedCheck.ts";
+import { copyStored, type StoredCheck } from "../records/check/storedCheck.ts";
 import { farAhead } from "../records/text/moment.ts";
-import { healRow, openRow } from "./checkRow.ts";
+import { openRow } from "./checkRow.ts";
 import type { Database, StopfitDatabase, StoreName, WriteTransaction } from "./database.ts";
 import { joining } from "./joining.ts";
 import { contentOf, isSame } from "./sameContent.ts";
@@ -65,7 +64,7 @@ type Rows = Pick<
 >;
 
 /** Keys of rows whose id is none, and of those dated far ahead, which would stay the newest for ever. */
-async function unsoundKeys(checks: Rows): Promise<IDBValidKey[]> {
+export async function unsoundKeys(checks: Rows): Promise<IDBValidKey[]> {
   const keys = await checks.getAllKeys();
   const ahead = await checks.index("updatedAt").getAllKeys(IDBKeyRange.lowerBound(farAhead()));
   return [...new Set<IDBValidKey>([...keys.filter((key) => !isSoundId(key)), ...ahead])];
@@ -79,17 +78,4 @@ export async function whatWaits(
   const reading = database.transaction(names);
   const unjoined = await reading.objectStore("unjoined").count();
   return { unjoined, unsound: await unsoundKeys(reading.objectStore("checks")) };
-}
-
-export async function healRows(transaction: WriteTransaction): Promise<void> {
-  for (const key of await unsoundKeys(transaction.objectStore("checks"))) {
-    await healRow(transaction, key);
-  }
-}
-
-/** What a backup replaces, among the deleted checks, where it can be brought back. */
-export function copyAside(current: StoredCheck): StoredCheck {
-  const { revision: _, deletedAt: _deleted, again: _walk, ...content } = current;
-  const name = `${checkName(current)} (before a backup was restored)`;
-  return { ...content, id: newId(), name, deletedAt: new Date().toISOString(), revision: 1 };
 }

@@ -1,4 +1,4 @@
-import { type Outcome, succeed } from "../physics/outcome.ts";
+import type { Outcome } from "../physics/outcome.ts";
 import type { ListedCheck } from "../records/check/listedCheck.ts";
 import { listedOrNull, type RowSetAside, rowSetAside } from "./checkRow.ts";
 import type { Database, DatabaseHandle } from "./database.ts";
@@ -24,31 +24,16 @@ async function readRows(database: Database): Promise<RowsRead> {
 
 /** All rows of checks, read and opened once for all who ask in the same turn: what is there, deleted, set aside. */
 export class RowsReader {
-  readonly #handle: DatabaseHandle;
-  #reading: Promise<Outcome<RowsRead>> | null = null;
+  private reading: Promise<Outcome<RowsRead>> | null = null;
 
-  constructor(handle: DatabaseHandle) {
-    this.#handle = handle;
-  }
+  constructor(private readonly handle: DatabaseHandle) {}
 
-  async listed(): Promise<Outcome<readonly ListedCheck[]>> {
-    const read = await this.#read();
-    return read.ok ? succeed(read.value.listed) : read;
-  }
-
-  async aside(): Promise<Outcome<readonly RowSetAside[]>> {
-    const read = await this.#read();
-    return read.ok ? succeed(read.value.aside) : read;
-  }
-
-  #read(): Promise<Outcome<RowsRead>> {
-    if (this.#reading === null) {
-      this.#reading = this.#handle.run(readRows);
-      // Whoever asks later may ask for what was written in between.
-      queueMicrotask(() => {
-        this.#reading = null;
-      });
-    }
-    return this.#reading;
+  read(): Promise<Outcome<RowsRead>> {
+    // Whoever asks later may ask for what was written in between.
+    queueMicrotask(() => {
+      this.reading = null;
+    });
+    this.reading ??= this.handle.run(readRows);
+    return this.reading;
   }
 }

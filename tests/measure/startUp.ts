@@ -59,7 +59,7 @@ function noise(random: () => number): string {
   ]).toString("base64");
 }
 
-export function writeBackup(file: string): void {
+function writeBackup(file: string): void {
   const random = randomFrom(7);
   const lines = [backupLineText({ kind: "header", createdAt: "2026-05-02T10:00:00.000Z" })];
   for (const record of generateRecords(checks)) {
@@ -109,7 +109,7 @@ async function start({ page }: EngineWindow, address: string): Promise<Start> {
 }
 
 /** All programs that this process has started are slowed, and what they start. */
-export async function whileSlowed<Value>(work: () => Promise<Value>): Promise<Value> {
+async function whileSlowed<Value>(work: () => Promise<Value>): Promise<Value> {
   const program = fileURLToPath(new URL("./dutyCycle.mjs", import.meta.url));
   const slower: ChildProcess = spawn(process.execPath, [
     program,
