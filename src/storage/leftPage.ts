@@ -1,9 +1,10 @@
 import { wrap } from "idb";
 
 /*
- * A page that is left goes on existing where it may be gone back to, and WebKit then holds what it was about to
- * read or write for as long: no other page gets at the storage (https://webkit.org/b/315804 tells of pages that
- * stand still otherwise). So it lets go of all of it as it is left, and takes it up again where it goes on.
+ * A page that is left stands still as long as it may be gone back to. What it had begun in the database then
+ * stays begun in WebKit, and no other page gets at it (tried in WebKitGTK 2.50; https://webkit.org/b/315804 says
+ * so of a process that the phone has put to sleep). So a page lets go of all of it as it is left, and begins it
+ * anew where it goes on.
  */
 
 const underWay = new Set<IDBTransaction>();
