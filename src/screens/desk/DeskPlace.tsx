@@ -18,6 +18,7 @@ import type { PeopleAtDeskProps } from "./PeopleAtDesk.tsx";
 import type { ReportProps } from "./Report.tsx";
 import { sourceOfCode } from "./sources.ts";
 import { type DeskSurroundings, useDesk } from "./useDesk.ts";
+import "../styles/panes.css";
 import "./desk.css";
 import "../exchange/exchange.css";
 

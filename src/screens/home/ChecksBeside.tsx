@@ -14,6 +14,7 @@ import { CheckGroups } from "./CheckGroups.tsx";
 import { useChecks } from "./useChecks.ts";
 import { useRowActs } from "./useRowActs.tsx";
 import { useVerdicts } from "./useVerdicts.ts";
+import "../styles/panes.css";
 import "./checksBeside.css";
 
 export interface ChecksBesideProps {

@@ -1,19 +1,18 @@
 import { useEffect, useRef } from "preact/hooks";
 import { Button } from "../parts/Button.tsx";
+import "./undoBar.css";
 
 /** How long one can change one's mind, ms. */
 const undoTime = 10_000;
 
+export interface UndoBarProps {
+  readonly words: string;
+  readonly onUndo: () => void;
+  readonly onGone: () => void;
+}
+
 /** Says what was done and takes it back. Stays while it is used with the keyboard or the pointer. */
-export function UndoBar({
-  words,
-  onUndo,
-  onGone,
-}: {
-  words: string;
-  onUndo: () => void;
-  onGone: () => void;
-}) {
+export function UndoBar({ words, onUndo, onGone }: UndoBarProps) {
   const bar = useRef<HTMLDivElement>(null);
   const button = useRef<HTMLButtonElement>(null);
   const gone = useRef(onGone);

@@ -7,6 +7,7 @@ import type { DeletedChecksProps } from "./DeletedChecks.tsx";
 import type { KeepDialogProps } from "./KeepDialog.tsx";
 import type { RenameDialogProps } from "./RenameDialog.tsx";
 import type { SetAsideRowProps } from "./SetAsideRow.tsx";
+import type { UndoBarProps } from "./UndoBar.tsx";
 
 /* What of the list is fetched once it is wanted. */
 
@@ -48,3 +49,7 @@ export const ContinueLine = later<ContinueLineProps>(
   async () => (await import("./ContinueLine.tsx")).ContinueLine,
   { quiet: true },
 );
+
+export const UndoBar = later<UndoBarProps>(async () => (await import("./UndoBar.tsx")).UndoBar, {
+  quiet: true,
+});

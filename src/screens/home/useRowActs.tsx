@@ -7,8 +7,7 @@ import type { LengthUnit } from "../../records/entry/units.ts";
 import type { RowSetAside } from "../../storage/checkRow.ts";
 import { SendStored } from "../exchange/SendButton.tsx";
 import type { RowAct } from "./CheckRow.tsx";
-import { JobDialog, RenameDialog, SetAsideRow } from "./laterParts.ts";
-import { UndoBar } from "./UndoBar.tsx";
+import { JobDialog, RenameDialog, SetAsideRow, UndoBar } from "./laterParts.ts";
 import type { ChecksHere } from "./useChecks.ts";
 
 /** What can be done with a row of the list, and the dialogs that this opens. */

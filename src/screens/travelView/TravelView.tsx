@@ -164,6 +164,8 @@ function SideTravel({
         {span.fullNotReached && (
           <p class="small">The travel ends before the stop is fully compressed.</p>
         )}
+      </div>
+      <div class="travel-numbers">
         <Unfolding summary="Show the numbers">
           {() => (
             <>
