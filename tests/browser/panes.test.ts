@@ -106,7 +106,7 @@ it("at the review desk the list stands beside the check that is open", async () 
   await office.openCheck(second.vehicle.label);
   const list = page.getByRole("complementary", { name: "Checks at this review desk" });
   const selected = list.locator('[aria-selected="true"]');
-  const opened = page.locator("main h1");
+  const opened = page.locator("main h1").first();
   const heading = await opened.textContent();
   const before = await selected.getAttribute("id");
   await office.list.focus();

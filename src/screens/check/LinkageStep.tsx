@@ -13,7 +13,7 @@ export function LinkageStep({ stored, change, preferences }: StepProps) {
   const text = (value: number) => quantityText({ kind: "length", value }, preferences.length);
   return (
     <>
-      <p>
+      <p class="known-lead">
         {strut
           ? "A strut's wheel moves with the arm below it. Its length and angle make the answer sharper. Nothing is jacked."
           : "The wheel does not rise exactly as the arm's outer joint does: the other arm tilts it. Four more readings make the answer sharper, and two that may be left out. Nothing is jacked."}
