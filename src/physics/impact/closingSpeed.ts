@@ -30,7 +30,7 @@ export class ClosingSpeed {
     const end = (stageCount - 1) * this.#car.rowLength;
     const riseAtStart = rows[3] - rows[2];
     const riseAtEnd = rows[end + 3] - rows[end + 2];
-    this.take(solver.next);
+    this.greatest = Math.max(this.greatest, rows[end + this.#car.column.closingSpeed]);
     if (!(riseAtStart > 0 && riseAtEnd < 0)) return;
     solver.prepareInterpolation();
     solver.interpolate(riseAtStart / (riseAtStart - riseAtEnd), this.#within);

@@ -93,7 +93,7 @@ export class ImpactPeaks {
     if (
       car.isLossy &&
       this.#isNear(rows, column.stopForce, this.stopForce) &&
-      !this.#isMonotone(rows, column.stopForce)
+      this.#hasTop(rows, column.stopForce)
     ) {
       this.#look(solver, car, 0, 1 / (lossy - 1), lossy);
     }
@@ -136,18 +136,21 @@ export class ImpactPeaks {
     if (acceleration > this.acceleration) this.acceleration = acceleration;
   }
 
-  /** True where a column rises, or falls, from stage to stage: it is then greatest at an end. */
-  #isMonotone(rows: Float64Array, at: number): boolean {
-    let rises = true;
-    let falls = true;
+  /**
+   * True where a column rises and then falls from stage to stage: else it is greatest at an end. The stage
+   * before the last stands at the end as well, but is less exact.
+   */
+  #hasTop(rows: Float64Array, at: number): boolean {
+    let rose = false;
     let before = rows[at];
     for (let stage = 1; stage < stageCount; stage++) {
+      if (stage === stageCount - 2) continue;
       const now = rows[stage * this.#rowLength + at];
-      rises &&= now >= before;
-      falls &&= now <= before;
+      if (rose && now < before) return true;
+      rose ||= now > before;
       before = now;
     }
-    return rises || falls;
+    return false;
   }
 
   /** True where a stage shows a column above 0 and near to its greatest so far. */

@@ -199,15 +199,15 @@ export class QuarterCar implements OdeSystem {
       const curveForce = this.#stop.curveForce(x);
       const remaining = this.#staticShare * curveForce;
       stopForce = remaining;
+      const closingSpeed = 1000 * slope * travelSpeed;
+      rows[powers + 5] = closingSpeed;
       rows[powers + 6] = x;
       if (this.isLossy) {
-        const closingSpeed = 1000 * slope * travelSpeed;
         const whole = this.#wholeForce(x, curveForce, closingSpeed, y);
         stopForce = on[pushing] === 1 ? whole : 0;
         lossPower = (stopForce - remaining) * slope * travelSpeed;
         this.#stop.relaxation(curveForce, y, massStates, rows, offset + massStates);
         rows[powers + 4] = whole;
-        rows[powers + 5] = closingSpeed;
       }
       stopAtWheel = stopForce * slope;
     } else {

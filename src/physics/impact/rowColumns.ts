@@ -1,7 +1,7 @@
 /**
  * Columns of a row: the derivatives of the state, then the powers, then the stop's force, and of one in
- * contact its compression, mm, and if it loses energy the force before it is held at 0 or above, N, and its
- * closing speed, mm/s.
+ * contact its compression, mm, its closing speed, mm/s, and if it loses energy the force before it is held
+ * at 0 or above, N.
  */
 export interface RowColumns {
   readonly sprungAcceleration: number;

@@ -87,7 +87,7 @@ export function* cornerDynamicsSteps(
   const ownFailures = [...own.failures, ...ownUnladen];
   const undampedEvents = yield* tryUndamped(setup.value, rules);
   const fromTest = yield* doubtFromTest(fitment, setup.value, events, rules, function* (changed) {
-    return (yield* tryUnladen(changed, rules)).length > 0;
+    return (yield* tryUnladen(changed, rules, { toFirstFailure: true })).length > 0;
   });
   const rate = secantRate(setup.value.stop);
   const classesThatWork: number[] = [];

@@ -24,10 +24,11 @@ export const restLossSpeed = 5;
 export class StopForce {
   readonly branchCount: number;
   readonly #curve: StopCurve;
-  readonly #parts: StopAtSpeed;
+  readonly #dashpot: StopAtSpeed["dashpot"];
+  readonly #restLoss: number;
+  readonly #staticShare: number;
   readonly #firstRate: number;
   readonly #shares: Float64Array;
-  readonly #times: Float64Array;
   /** 1/τ, 1/s. */
   readonly #rates: Float64Array;
   /** e + Σgᵢ */
@@ -35,13 +36,21 @@ export class StopForce {
 
   constructor(curve: StopCurve, parts: StopAtSpeed) {
     this.#curve = curve;
-    this.#parts = parts;
+    this.#dashpot = parts.dashpot;
+    this.#restLoss = parts.restLoss;
+    this.#staticShare = parts.staticShare;
     this.#firstRate = curve.slope(0);
-    this.branchCount = parts.branches.length;
-    this.#shares = Float64Array.from(parts.branches, ({ share }) => share);
-    this.#times = Float64Array.from(parts.branches, ({ tauS }) => tauS);
-    this.#rates = this.#times.map((time) => 1 / time);
-    this.#atOnce = this.#shares.reduce((sum, share) => sum + share, parts.staticShare);
+    const count = parts.branches.length;
+    this.branchCount = count;
+    this.#shares = new Float64Array(count);
+    this.#rates = new Float64Array(count);
+    let atOnce = parts.staticShare;
+    for (const [branch, { tauS, share }] of parts.branches.entries()) {
+      this.#shares[branch] = share;
+      this.#rates[branch] = 1 / tauS;
+      atOnce += share;
+    }
+    this.#atOnce = atOnce;
   }
 
   /** F∞(x), N; straight on below x = 0, where no stop pushes, for steps that end a hair past it. */
@@ -51,12 +60,12 @@ export class StopForce {
 
   /** e·F∞(x): what remains at rest, N; 0 at x ≤ 0. */
   atRest(x: number): number {
-    return this.#parts.staticShare * this.#curve.force(x);
+    return this.#staticShare * this.#curve.force(x);
   }
 
   /** Energy held by what remains at rest, N·mm. */
   energyAtRest(x: number): number {
-    return this.#parts.staticShare * this.#curve.energy(x);
+    return this.#staticShare * this.#curve.energy(x);
   }
 
   /** σ(ẋ). */
@@ -78,11 +87,10 @@ export class StopForce {
     states: Float64Array,
     from: number,
   ): number {
-    const { dashpot, restLoss } = this.#parts;
-    let force = curveForce * (this.#atOnce + restLoss * lossShare);
-    for (let branch = 0; branch < this.branchCount; branch++) {
-      force -= states[from + branch];
-    }
+    const dashpot = this.#dashpot;
+    const end = from + this.branchCount;
+    let force = curveForce * (this.#atOnce + this.#restLoss * lossShare);
+    for (let state = from; state < end; state++) force -= states[state];
     return dashpot === null ? force : force + dashpot.coefficient(x, sign) * speed;
   }
 
@@ -94,9 +102,10 @@ export class StopForce {
     rates: Float64Array,
     to: number,
   ): void {
-    for (let branch = 0; branch < this.branchCount; branch++) {
-      const held = this.#shares[branch] * curveForce - states[from + branch];
-      rates[to + branch] = held * this.#rates[branch];
+    const shares = this.#shares;
+    const own = this.#rates;
+    for (let branch = 0; branch < shares.length; branch++) {
+      rates[to + branch] = (shares[branch] * curveForce - states[from + branch]) * own[branch];
     }
   }
 
@@ -110,7 +119,7 @@ export class StopForce {
   /** Lets the branches of a free stop fade for `seconds`, 0 or more. */
   fade(seconds: number, states: Float64Array, from: number): void {
     for (let branch = 0; branch < this.branchCount; branch++) {
-      const share = Math.exp(-seconds / this.#times[branch]);
+      const share = Math.exp(-seconds * this.#rates[branch]);
       states[from + branch] = states[from + branch] * share;
     }
   }
