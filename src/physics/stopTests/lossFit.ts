@@ -12,10 +12,12 @@ const mostKnots = 5;
 const mostDraws = 60;
 /**
  * A dashpot is kept where it leaves less than this share of what comes back, squared, without it: simulated
- * stops with one leave 0 to 0.1, those with many branches and none 0.17 and more. In doubt branches foretell
+ * stops with one leave 0 to 0.05, those with many branches and none 0.38 and more. In doubt branches foretell
  * the harder hit and the faster leaving, which is the safe side.
  */
-const dashpotShare = 0.15;
+const dashpotShare = 0.25;
+/** Within so many standard errors of that share the test tells neither: either law is allowed by it. */
+const undecided = 1.5;
 /** Branches quicker than this, s, are dashpots to any test at less than some m/s: one or the other. */
 const dashpotTimeS = 0.005;
 
@@ -33,7 +35,7 @@ export function lossFit(fit: FitRows): StopLoss | null {
   const { grams, shape } = gramsOf(fit, columns);
   const cycles = grams.filter(({ stratum }) => stratum !== null);
   if (cycles.length === 0) return null;
-  const { allowed, law } = chosenLaw(fit, columns, grams, shape);
+  const { allowed, law, other } = chosenLaw(fit, columns, grams, shape);
   const strata = new Set(cycles.map(({ stratum }) => stratum)).size;
   const freedom = cycles.length - strata;
   const force = curve.force(fit.deepestMm);
@@ -43,8 +45,8 @@ export function lossFit(fit: FitRows): StopLoss | null {
     time: columns.count + 2,
     slope: columns.count + 3,
   };
-  const draw = (columnsAllowed: Uint8Array) =>
-    drawnLaws(grams, shape, doubtColumns, columnsAllowed, law, force);
+  const draw = (columnsAllowed: Uint8Array, best = law) =>
+    drawnLaws(grams, shape, doubtColumns, columnsAllowed, best, force);
   const drawn = draw(allowed);
   const everything = allowed.slice();
   for (let column = 0; column < columns.branches; column++) everything[column] = 1;
@@ -58,6 +60,8 @@ export function lossFit(fit: FitRows): StopLoss | null {
       freedom,
     ),
   });
+  const laws = (from: readonly Float64Array[], best: Float64Array) =>
+    from.map((each) => lossOfLaw(widened(each, best, fewCycles(freedom)), columns));
   const hasDashpot = knots.some(
     (_, knot) => law[columns.dashpot + knot] > 0 || law[columns.dashpot + knots.length + knot] > 0,
   );
@@ -88,9 +92,10 @@ export function lossFit(fit: FitRows): StopLoss | null {
       ...dampingRows.map((row) => Math.max(row.compressing.doubt, row.rebounding.doubt)),
     ),
     fastestMmPerS: fastest,
-    draws: drawn
-      .slice(0, mostDraws)
-      .map((each) => lossOfLaw(widened(each, law, fewCycles(freedom)), columns)),
+    draws: inTurn(
+      laws(drawn, law),
+      other === null ? [] : laws(draw(other.allowed, other.law), other.law),
+    ).slice(0, mostDraws),
     misfitN: residuals.rmsN,
     residuals,
   };
@@ -127,17 +132,41 @@ function withoutIdle(
   }
 }
 
+interface FittedLaw {
+  readonly allowed: Uint8Array;
+  readonly law: Float64Array;
+}
+
+/** One of each in turn, as long as both last; all of the first where there is no second. */
+function inTurn<T>(first: readonly T[], second: readonly T[]): readonly T[] {
+  if (second.length === 0) return first;
+  return first.slice(0, second.length).flatMap((one, at) => [one, second[at] as T]);
+}
+
+/** The best law with some columns more. */
+function withColumns(
+  sum: Float64Array,
+  shape: FitShape,
+  allowed: Uint8Array,
+  columns: readonly number[],
+): FittedLaw {
+  const more = allowed.slice();
+  for (const column of columns) more[column] = 1;
+  return { allowed: more, law: fittedLaw(sum, shape, more) };
+}
+
 /**
  * The law with a dashpot, or without one: a dashpot, which has a value at each depth, also takes up what
  * branches between those of the fit leave, and foretells harder hits too softly then. So it must explain
- * most of what comes back cycle after cycle, not only some of it.
+ * most of what comes back cycle after cycle, not only some of it. `other` is the one that was not chosen,
+ * where the noise of the test leaves that open.
  */
 function chosenLaw(
   fit: FitRows,
   columns: LawColumns,
   grams: readonly UnitGram[],
   shape: FitShape,
-): { readonly allowed: Uint8Array; readonly law: Float64Array } {
+): FittedLaw & { readonly other: FittedLaw | null } {
   const parts = partsOf(columns);
   const sum = summedGrams(grams, shape.size);
   const of = (offered: readonly LawPart[]) => {
@@ -149,15 +178,23 @@ function chosenLaw(
   const quick = branchTimesS.map((tauS, index) =>
     tauS < dashpotTimeS ? columns.branches + index : -1,
   );
-  const whole = of(
+  const needed = of(
     parts.map((part) => ({
       ...part,
       columns: part.columns.filter((column) => !quick.includes(column)),
     })),
   );
-  if (whole.allowed[columns.dashpot] === 0) return without;
+  const isNeeded = needed.allowed[columns.dashpot] === 1;
+  const whole = isNeeded ? needed : withColumns(sum, shape, needed.allowed, dashpotOf(columns));
   const left = (law: Float64Array) => repeatedMisfit(fit, residualsOfLaw(fit.rows, columns, law));
-  return left(whole.law) < dashpotShare * left(without.law) ? whole : without;
+  const own = left(whole.law);
+  const others = left(without.law);
+  const beyond = own.square - dashpotShare * others.square;
+  const error = Math.hypot(own.standardError, dashpotShare * others.standardError);
+  const isOpen = Math.abs(beyond) < undecided * error;
+  return isNeeded && beyond < 0
+    ? { ...whole, other: isOpen ? without : null }
+    : { ...without, other: isOpen ? whole : null };
 }
 
 /** A drawn law, as far again from the best one as few cycles make it uncertain; parts not below 0. */
@@ -227,13 +264,14 @@ function knotsOf({ rows, usable, units, rampBlocks }: FitRows): readonly number[
   );
 }
 
+function dashpotOf({ dashpot, branches }: Pick<LawColumns, "dashpot" | "branches">) {
+  return Array.from({ length: branches - dashpot }, (_, index) => dashpot + index);
+}
+
 function partsOf({ rest, dashpot, branches, count }: LawColumns): readonly LawPart[] {
   return [
     { name: "rest", columns: [rest] },
-    {
-      name: "dashpot",
-      columns: Array.from({ length: branches - dashpot }, (_, index) => dashpot + index),
-    },
+    { name: "dashpot", columns: dashpotOf({ dashpot, branches }) },
     {
       name: "branches",
       columns: Array.from({ length: count - branches }, (_, index) => branches + index),

@@ -101,6 +101,39 @@ describe("a hit at 2 m/s from tests at 0.05 to 0.5 m/s: peak within 7 %, leaving
   });
 });
 
+describe("noise that leaves open whether a stop has a dashpot or quick branches", () => {
+  const wandering = { correlatedN: 40, correlationS: 0.1, seed: 2 };
+
+  it("has the laws that the test allows be of both kinds", () => {
+    const { loss } = tested("everything", "sines", wandering);
+    const { draws, damping } = given(loss);
+    const withDashpot = draws.filter((law) => law.damping !== null);
+    expect(damping).toEqual([]);
+    expect(draws.length).toBeGreaterThanOrEqual(20);
+    expect(Math.abs(withDashpot.length - draws.length / 2)).toBeLessThanOrEqual(1);
+  });
+
+  it("and the ± of a hit then holds the truth, of which it foretells no less", () => {
+    for (const design of ["sines", "twoRampsAndHold"]) {
+      const hit = given(predictedHit(tested("everything", design, wandering), hitMassKg, 2));
+      const truth = trueHit(stopOf("everything"), hitMassKg, 2);
+      const over = (hit?.hit.peakForceN ?? 0) - truth.peakForceN;
+      expect(over).toBeGreaterThan(0);
+      expect(over).toBeLessThan(hit?.doubt?.peakForceN ?? 0);
+    }
+  });
+
+  it("is not stirred up without that noise", () => {
+    for (const stop of ["everything", "dashpot"]) {
+      const { draws } = given(tested(stop, "sines").loss);
+      expect(draws.every((law) => law.damping !== null)).toBe(true);
+    }
+    for (const { damping } of given(tested("twoBranches", "sines").loss).draws) {
+      expect(damping).toBeNull();
+    }
+  });
+});
+
 describe("what a test does not hold", () => {
   it("is a loss where every stroke is slow", () => {
     const analysis = tested("dashpot", "rampsOnly");
