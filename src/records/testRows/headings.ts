@@ -22,6 +22,9 @@ const words: readonly (readonly [TestQuantity, RegExp])[] = [
 const longestHeading = 60;
 const mostWords = 6;
 
+/** A number and its unit, as in "depth of 16 m": a statement about the test, no heading. */
+const statement = /\d\s+\S+$/;
+
 /** Quantity by the heading's words, unit in brackets, as its last word, or after "/" or "_". */
 export function readHeading(cell: string): Heading {
   const text = cell.trim().replace(/^"|"$/g, "");
@@ -30,9 +33,10 @@ export function readHeading(cell: string): Heading {
     return heading(text, `${bracketed[1] ?? ""} ${bracketed[3] ?? ""}`, bracketed[2] ?? "");
   }
   const last = /^(.+)\s+(\S+)$/.exec(text) ?? /^(.+?)(?:\/|_)([^_]+)$/.exec(text);
-  return last !== null && testUnitOf(last[2] ?? "") !== null
-    ? heading(text, last[1] ?? "", last[2] ?? "")
-    : heading(text, text, "");
+  if (last === null || testUnitOf(last[2] ?? "") === null) return heading(text, text, "");
+  return statement.test(text)
+    ? { text, quantity: null, unit: null, unitText: "" }
+    : heading(text, last[1] ?? "", last[2] ?? "");
 }
 
 function heading(text: string, name: string, unitText: string): Heading {

@@ -1,11 +1,12 @@
 import type { Sentence } from "../../physics/sentence.ts";
 import { curveThrough, type Remark, type TestAnalysis } from "../../physics/stopTests/index.ts";
+import { toModel } from "../entry/units.ts";
 import type { KnownStop, ReadTest } from "./testFile.ts";
 
 /** Further than this from what is known, by ratio, a number is asked about. */
 const farRatio = 3;
-/** Stops are made from 50 to 6000 lbf/in, N/mm. Common practice. */
-const [softest, stiffest] = [9, 1050] as const;
+/** Stops are made from 50 to 6000 lbf/in; here in N/mm. Common practice. */
+const [softest, stiffest] = [toModel(50, "lbf/in"), toModel(6000, "lbf/in")] as const;
 /** No stop is pressed deeper, mm. Common practice. */
 const deepestMm = 200;
 /** Speeds below this, mm/s, say nothing of a column of speed. */
@@ -104,7 +105,11 @@ function stiffnessOdd(rate: number): Remark {
     sentence: [
       "By this file the stop has ",
       { kind: "rate", value: rate },
-      "; stops are made from 9 to 1050 N/mm. Check the units of force and depth.",
+      "; stops are made from ",
+      { kind: "rate", value: softest },
+      " to ",
+      { kind: "rate", value: stiffest },
+      ". Check the units of force and depth.",
     ],
   };
 }

@@ -9,7 +9,7 @@ import { staticSpeedMmPerS } from "../../physics/stopTests/index.ts";
 import { meanOf } from "../../physics/uncertainty/index.ts";
 import { parseNumber } from "../../records/entry/lengthEntry.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
-import type { LengthUnit } from "../../records/entry/units.ts";
+import { type LengthUnit, mmPerInch } from "../../records/entry/units.ts";
 import type { Pack, PackStop } from "../../records/pack/pack.ts";
 import type { TestImport } from "../../records/testRows/testFile.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
@@ -62,7 +62,11 @@ function Importing({
   const cancel = useRef<() => void>(() => undefined);
   const [file, setFile] = useState<File | null>(null);
   const [work, setWork] = useState<Work>({ state: "idle" });
-  const [threshold, setThreshold] = useState(String(staticSpeedMmPerS));
+  const inches = unit === "in";
+  const mmPerUnit = inches ? mmPerInch : 1;
+  const [threshold, setThreshold] = useState(
+    String(Number((staticSpeedMmPerS / mmPerUnit).toPrecision(2))),
+  );
   const [columns, setColumns] = useState<ChosenColumns | null>(null);
   const [part, setPart] = useState<number | null>(null);
   useEffect(() => () => importer.dispose(), [importer]);
@@ -87,7 +91,7 @@ function Importing({
       },
       {
         ...(chosenColumns && { columns: chosenColumns }),
-        ...(speed.ok && { staticSpeedMmPerS: speed.value }),
+        ...(speed.ok && { staticSpeedMmPerS: speed.value * mmPerUnit }),
         stop: { freeHeightMm: meanOf(stop.freeHeight), curve: stop.curve },
       },
     );
@@ -160,7 +164,7 @@ function Importing({
       <TextField
         label="Rows up to this speed are static"
         value={threshold}
-        unit="mm/s"
+        unit={inches ? "in/s" : "mm/s"}
         keys="decimal"
         onInput={setThreshold}
         {...(!speed.ok && {

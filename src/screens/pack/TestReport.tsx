@@ -2,7 +2,7 @@ import type { QuantityKind } from "../../physics/sentence.ts";
 import { meanOf } from "../../physics/uncertainty/index.ts";
 import { dateText } from "../../records/check/checkName.ts";
 import { quantityText } from "../../records/entry/quantityText.ts";
-import type { LengthUnit } from "../../records/entry/units.ts";
+import { type LengthUnit, newtonsPerPoundForce } from "../../records/entry/units.ts";
 import type { Pack, PackCycle, PackCycles, PackStop, PackTest } from "../../records/pack/pack.ts";
 import { ScrolledTable } from "../charts/DataTable.tsx";
 import { Button, ButtonLink } from "../parts/Button.tsx";
@@ -136,6 +136,13 @@ function LossTable({ test, unit }: { test: PackTest; unit: LengthUnit }) {
   );
 }
 
+/** A ± of force in two digits: in whole pounds that of a good load cell would read 0. */
+function forceDoubtText(newtons: number, unit: LengthUnit): string {
+  const value = unit === "in" ? newtons / newtonsPerPoundForce : newtons;
+  const digits = value >= 100 ? value.toFixed(0) : value.toPrecision(2);
+  return `${digits} ${unit === "in" ? "lbf" : "N"}`;
+}
+
 function CurveTable({ test, unit }: { test: PackTest; unit: LengthUnit }) {
   if (!test.curve?.length) return null;
   const text = (kind: QuantityKind, value: number) => quantityText({ kind, value }, unit);
@@ -146,7 +153,7 @@ function CurveTable({ test, unit }: { test: PackTest; unit: LengthUnit }) {
       rows={test.curve.map(([depth, force, error]) => [
         text("length", depth),
         text("force", force),
-        text("force", coverage * error),
+        forceDoubtText(coverage * error, unit),
       ])}
     />
   );

@@ -1,8 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { foundStop } from "../../../src/physics/stopTests/foundStop.ts";
+import { sentenceText, withPlainSpaces } from "../../../src/records/entry/quantityText.ts";
 import { importTestText } from "../../../src/records/testRows/analyseTest.ts";
 import type { TestImport } from "../../../src/records/testRows/testFile.ts";
-import { given } from "../../physics/stopTests/outcomes.ts";
+import { faultCode, given } from "../../physics/stopTests/outcomes.ts";
 import { trueStops } from "../../support/testMachine/designs.ts";
 import { ramp, sequence, triangle } from "../../support/testMachine/motions.ts";
 import { measure } from "../../support/testMachine/testMachine.ts";
@@ -61,6 +62,14 @@ describe("a slip of the file is asked about", () => {
   ])("%s", (_, text, asked) => {
     const [test] = read(text);
     expect(codes(test, true)).toEqual(expect.arrayContaining([...asked]));
+  });
+
+  it("in the units of who reads it", () => {
+    const [test] = read(written("Time [s],Depth [mm],Force [kN]"));
+    const odd = test?.file.remarks.find(({ code }) => code === "stiffnessOdd");
+    const text = withPlainSpaces(sentenceText(odd?.sentence ?? [], "in"));
+    expect(text).toContain("stops are made from 50.0 lb/in to 6000 lb/in.");
+    expect(text).not.toMatch(/N\/mm/);
   });
 
   it("two tests in one file, each with headings, are two, and which one is asked", () => {
@@ -141,6 +150,21 @@ describe("rows of depth, speed and force", () => {
       "Depth 16 m,Speed 5 mm/s,Force 3 kN\nSlow run to a depth of 16 m, force 3 kN\n";
     const found = foundStop((read(sentence + body)[0] as TestImport).analysis);
     expect(found?.curve.at(-1)?.[0]).toBeLessThan(45);
+  });
+
+  it("nor is one right above the rows: nothing is read as 16 m deep", () => {
+    const body = rows([1, 200, 400], (speed) => speed, 0.6)
+      .split("\n")
+      .slice(1)
+      .join("\n");
+    for (const sentence of [
+      "Slow run to a depth of 16 m,force up to 3 kN,at speed 5 mm/s",
+      "Depth 16 m,Speed 5 mm/s,Force 3 kN",
+    ]) {
+      expect(faultCode(importTestText(`${sentence}\n${body}`, "slip.csv", { stop }))).toBe(
+        "headingsNotKnown",
+      );
+    }
   });
 
   it("one spike among the slow rows is left out", () => {

@@ -1,6 +1,7 @@
 import { act, cleanup, fireEvent, render, screen } from "@testing-library/preact";
 import { afterEach, describe, expect, it } from "vitest";
 import type { ImportHandlers, TestImporter } from "../../../src/compute/testImporter.ts";
+import type { LengthUnit } from "../../../src/records/entry/units.ts";
 import { demoPack } from "../../../src/records/pack/demoPack.ts";
 import { importTestText } from "../../../src/records/testRows/analyseTest.ts";
 import type { ImportOptions } from "../../../src/records/testRows/testFile.ts";
@@ -28,7 +29,7 @@ function csv(force: (force: number) => number, head = "Time [s],Depth [mm],Force
 afterEach(cleanup);
 
 /** The screen with a file read, as a worker would answer it. */
-async function importing(text: string): Promise<void> {
+async function importing(text: string, unit: LengthUnit = "mm"): Promise<ImportOptions> {
   let handlers: ImportHandlers | null = null;
   let options: ImportOptions = {};
   const importer: TestImporter = {
@@ -40,7 +41,7 @@ async function importing(text: string): Promise<void> {
     dispose: () => undefined,
   };
   render(
-    <TestImportScreen pack={demoPack} id="tall-firm" unit="mm" startImporter={() => importer} />,
+    <TestImportScreen pack={demoPack} id="tall-firm" unit={unit} startImporter={() => importer} />,
   );
   const input = screen.getByLabelText<HTMLInputElement>("Test file");
   Object.defineProperty(input, "files", { value: [new File([text], "bench.csv")] });
@@ -48,6 +49,7 @@ async function importing(text: string): Promise<void> {
   const tests = importTestText(text, "bench.csv", options);
   if (!tests.ok) throw new Error(tests.fault.code);
   await act(() => handlers?.onDone(tests.value));
+  return options;
 }
 
 const keep = () => screen.getByRole<HTMLButtonElement>("button", { name: "Save" });
@@ -78,6 +80,22 @@ describe("a test that was read", () => {
       fireEvent.click(mark);
     }
     expect(keep().disabled).toBe(false);
+  });
+});
+
+describe("the speed up to which rows are static", () => {
+  it.each([
+    ["mm", "5", "mm/s", 5],
+    ["in", "0.2", "in/s", 5.08],
+  ] as const)("is asked in the person's unit: %s", async (unit, shown, name, mmPerS) => {
+    const { staticSpeedMmPerS } = await importing(
+      csv((force) => force),
+      unit,
+    );
+    const field = screen.getByLabelText<HTMLInputElement>(/Rows up to this speed are static/);
+    expect(field.value).toBe(shown);
+    expect(screen.getByText(name)).toBeTruthy();
+    expect(staticSpeedMmPerS).toBeCloseTo(mmPerS, 10);
   });
 });
 
