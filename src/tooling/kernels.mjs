@@ -32,6 +32,7 @@ export const kernels = [
   "src/physics/stopTests/nonNegativeLeastSquares.ts",
   "src/physics/stopTests/partsKept.ts",
   "src/physics/stopTests/rankCorrelation.ts",
+  "src/physics/stopTests/repeatedMisfit.ts",
   "src/physics/stopTests/sampled.ts",
   "src/physics/stopTests/sineFit.ts",
   "src/physics/stopTests/speedGroups.ts",

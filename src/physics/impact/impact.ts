@@ -112,7 +112,7 @@ function allowedErrors({ stateCount, isLossy }: QuarterCar, share: number): Floa
   const each = stateCount > massStates ? fadingLeniency * share : share;
   const allowed = new Float64Array(stateCount + (isLossy ? 1 : 0));
   allowed.fill(branchScale * each);
-  for (let mass = 0; mass < massStates; mass++) allowed[mass] = massScales[mass] * each;
+  for (const [mass, scale] of massScales.entries()) allowed[mass] = scale * each;
   if (isLossy) allowed[stateCount] = lossScale * each;
   return allowed;
 }
