@@ -63,7 +63,8 @@ function vehicle(seed: number): Fitment {
 }
 
 describe("more tolerance", () => {
-  const seeds = Array.from({ length: 24 }, (_, n) => 2 * n + 1);
+  // With friction and without: every one of the 500 that `npm run prescriptions` makes was tried so once.
+  const seeds = Array.from({ length: 36 }, (_, n) => n + 1);
   it.each(seeds)("never makes a check surer: vehicle %d", (seed) => {
     let before: ReturnType<typeof states> | null = null;
     for (const factor of factors) {
