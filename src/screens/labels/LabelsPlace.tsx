@@ -23,6 +23,9 @@ const codeWidthMm = 26;
 /** A phone's camera reads these from a hand's width. Common practice. */
 const leastModuleMm = 0.45;
 
+/** Letters of a part number that have room on the usual label. */
+const longNumber = 24;
+
 const mostCopies = 200;
 const mostLabels = 2000;
 /** A pause in typing after which the sheet follows. */
@@ -242,9 +245,10 @@ function Label({
   const side = picture.value.size + 2 * quietZone;
   const length = (value: number) => quantityText({ kind: "length", value }, unit);
   const width = Math.max(codeWidthMm, leastModuleMm * side);
+  const isWide = width > codeWidthMm || partNumber.length > longNumber;
   return (
     <div
-      class={`part-label ${width > codeWidthMm ? "part-label-large" : ""}`}
+      class={`part-label ${isWide ? "part-label-wide" : ""}`}
       style={{ "--code-width": `${width.toFixed(1)}mm` }}
     >
       <svg
