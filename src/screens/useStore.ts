@@ -1,7 +1,6 @@
 import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
 import type { Fault, Outcome } from "../physics/outcome.ts";
 import type { CheckStore } from "../storage/checkStore.ts";
-import { withoutStorage } from "../storage/withoutStorage.ts";
 
 export interface OpenedStore {
   readonly store: CheckStore;
@@ -13,6 +12,9 @@ export interface OpenedStore {
 /** How soon it is tried again by itself where another tab or a busy phone held it up, ms. */
 const tryAgainAfter = 3000;
 const passing: readonly string[] = ["storeBlocked", "storeSilent"];
+
+/** Fetched only where the browser refuses its storage. */
+const memoryStore = () => import("../storage/withoutStorage.ts");
 
 /** What was held only in memory so far is kept as soon as it can be. */
 async function moveAll(from: CheckStore, to: CheckStore): Promise<void> {
@@ -39,9 +41,17 @@ export function useStore(open: () => Promise<Outcome<CheckStore>>): OpenedStore 
       const held = before.current?.fault ? before.current.store : null;
       if (outcome.ok && held) await moveAll(held, outcome.value);
       if (left) return;
-      before.current = outcome.ok
-        ? { store: outcome.value, fault: null, tryAgain }
-        : { store: held ?? withoutStorage(outcome.fault), fault: outcome.fault, tryAgain };
+      if (outcome.ok) before.current = { store: outcome.value, fault: null, tryAgain };
+      else {
+        const memory = await memoryStore().catch(() => null);
+        if (left) return;
+        if (memory === null) {
+          setTimeout(tryAgain, tryAgainAfter);
+          return;
+        }
+        const store = held ?? memory.withoutStorage(outcome.fault);
+        before.current = { store, fault: outcome.fault, tryAgain };
+      }
       setOpened(before.current);
     };
     start();

@@ -27,12 +27,12 @@ import {
   ContinueLine,
   DeletedChecks,
   KeepDialog,
+  NotSavedHere,
   SavedReminder,
 } from "./laterParts.ts";
 import { MakerMark } from "./MakerMark.tsx";
 import { MovingStop } from "./MovingStop.tsx";
 import { NewerPackHere } from "./NewerPackHere.tsx";
-import { NotSavedHere } from "./NotSavedHere.tsx";
 import type { OpenedFiles } from "./openFiles.ts";
 import { useChecks } from "./useChecks.ts";
 import { useRowActs } from "./useRowActs.tsx";

@@ -4,17 +4,15 @@ import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { Button } from "../parts/Button.tsx";
 import { Notice } from "../parts/Notice.tsx";
 
-/** Checks whose last readings are only in this page: why, and what to do before it is closed. */
-export function NotSavedHere({
-  unkept,
-  sentence,
-  onTryAgain,
-}: {
-  unkept: readonly StoredCheck[];
+export interface NotSavedHereProps {
+  readonly unkept: readonly StoredCheck[];
   /** Why the last try failed. */
-  sentence: Sentence | null;
-  onTryAgain: () => void;
-}) {
+  readonly sentence: Sentence | null;
+  readonly onTryAgain: () => void;
+}
+
+/** Checks whose last readings are only in this page: why, and what to do before it is closed. */
+export function NotSavedHere({ unkept, sentence, onTryAgain }: NotSavedHereProps) {
   const names = unkept.map(checkName).join(", ");
   const save = async () => {
     const { saveCheckFile } = await import("../checkFile.ts");

@@ -5,7 +5,7 @@ import { Button } from "../parts/Button.tsx";
 import { Dialog } from "../parts/Dialog.tsx";
 import { TextField } from "../parts/Field.tsx";
 
-export interface RenameDialogProps {
+interface RenameDialogProps {
   readonly stored: ListedCheck;
   readonly onLeave: () => void;
   readonly onName: (name: string) => void;

@@ -5,7 +5,7 @@ import "./undoBar.css";
 /** How long one can change one's mind, ms. */
 const undoTime = 10_000;
 
-export interface UndoBarProps {
+interface UndoBarProps {
   readonly words: string;
   readonly onUndo: () => void;
   readonly onGone: () => void;

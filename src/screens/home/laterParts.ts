@@ -1,13 +1,12 @@
-import type { JobDialogProps } from "../job/JobDialog.tsx";
 import { later } from "../parts/later.tsx";
 import type { BringYourChecksProps } from "../saved/BringYourChecks.tsx";
 import type { SavedReminderProps } from "../saved/SavedReminder.tsx";
 import type { ContinueLineProps } from "./ContinueLine.tsx";
 import type { DeletedChecksProps } from "./DeletedChecks.tsx";
 import type { KeepDialogProps } from "./KeepDialog.tsx";
-import type { RenameDialogProps } from "./RenameDialog.tsx";
+import type { NotSavedHereProps } from "./NotSavedHere.tsx";
+import type { RowDeedProps } from "./RowDeed.tsx";
 import type { SetAsideRowProps } from "./SetAsideRow.tsx";
-import type { UndoBarProps } from "./UndoBar.tsx";
 
 /* What of the list is fetched once it is wanted. */
 
@@ -16,14 +15,8 @@ export const KeepDialog = later<KeepDialogProps>(
   { quiet: true },
 );
 
-export const RenameDialog = later<RenameDialogProps>(
-  async () => (await import("./RenameDialog.tsx")).RenameDialog,
-  { quiet: true },
-);
-
-export const JobDialog = later<JobDialogProps>(
-  async () => (await import("../job/JobDialog.tsx")).JobDialog,
-  { quiet: true },
+export const NotSavedHere = later<NotSavedHereProps>(
+  async () => (await import("./NotSavedHere.tsx")).NotSavedHere,
 );
 
 export const DeletedChecks = later<DeletedChecksProps>(
@@ -50,6 +43,6 @@ export const ContinueLine = later<ContinueLineProps>(
   { quiet: true },
 );
 
-export const UndoBar = later<UndoBarProps>(async () => (await import("./UndoBar.tsx")).UndoBar, {
+export const RowDeed = later<RowDeedProps>(async () => (await import("./RowDeed.tsx")).RowDeed, {
   quiet: true,
 });

@@ -13,7 +13,7 @@ import { SelectField } from "../parts/Field.tsx";
 import { JobFields } from "./JobFields.tsx";
 import { jobWords } from "./jobWords.ts";
 
-export interface JobDialogProps {
+interface JobDialogProps {
   readonly store: CheckStore;
   readonly stored: ListedCheck;
   /** Every check on this phone. */
