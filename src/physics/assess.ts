@@ -15,6 +15,7 @@ import { rulesOf } from "./road/useRules.ts";
 import { type CornerDynamics, cornerDynamics } from "./stiffness/cornerDynamics.ts";
 import { isProgressive, secantRate, stiffnessClassOf } from "./stop/stiffnessClass.ts";
 import { type StopCurve, stopCurve } from "./stop/stopCurve.ts";
+import { checkedMean } from "./uncertainty/checkedMean.ts";
 import { cornerDoubt } from "./uncertainty/cornerDoubt.ts";
 import {
   type CornerDraws,
@@ -22,7 +23,6 @@ import {
   drawCorners,
   type WantedTravel,
 } from "./uncertainty/cornerDraws.ts";
-import { checkedMean } from "./uncertainty/readingMean.ts";
 import { SharedDraws } from "./uncertainty/sharedDraws.ts";
 import { type RoadCornerWithCurve, wantedTravels } from "./uncertainty/wantedTravel.ts";
 import { balanceCheck } from "./verdict/balance.ts";

@@ -4,8 +4,8 @@ import { readingName } from "../readingNames.ts";
 import { layoutRegistry } from "../readings/geometryRegistry.ts";
 import type { QuantityId } from "../readings/readingId.ts";
 import { capital } from "../sentence.ts";
+import { checkedMean, type ReadingSort } from "../uncertainty/checkedMean.ts";
 import { type DrawnReading, drawnReading } from "../uncertainty/drawnReading.ts";
-import { checkedMean, type ReadingSort } from "../uncertainty/readingMean.ts";
 import { gapReadingOf, recordedHeightId } from "./gap.ts";
 import { type HandContacts, handContactsOf } from "./handContacts.ts";
 

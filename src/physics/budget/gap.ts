@@ -1,7 +1,7 @@
 import type { Corner, Fitment, Reading } from "../fitment.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
 import type { QuantityId } from "../readings/readingId.ts";
-import { checkedMean } from "../uncertainty/readingMean.ts";
+import { checkedMean } from "../uncertainty/checkedMean.ts";
 
 /**
  * How it was found where the stop stands: its gap to the pad; its height now, where it touches and is

@@ -3,7 +3,7 @@ import type { ContactPart, FullTravelReadingName } from "../readings/fullTravelR
 import { layoutRegistry } from "../readings/geometryRegistry.ts";
 import { limitKinds } from "../readings/limitReadings.ts";
 import type { ReadingId } from "../readings/readingId.ts";
-import { checkedMean } from "../uncertainty/readingMean.ts";
+import { checkedMean } from "../uncertainty/checkedMean.ts";
 import { measuredGapOf } from "./gap.ts";
 
 interface NamedReading {

@@ -5,12 +5,12 @@ import type { Corner, Fitment, Reading } from "../fitment.ts";
 import { type Outcome, succeed } from "../outcome.ts";
 import { layoutRegistry } from "../readings/geometryRegistry.ts";
 import type { QuantityId } from "../readings/readingId.ts";
+import { checkedMean } from "../uncertainty/checkedMean.ts";
 import {
   type DrawnReading,
   drawnReading,
   standardUncertainty,
 } from "../uncertainty/drawnReading.ts";
-import { checkedMean } from "../uncertainty/readingMean.ts";
 import type { ComparedPart } from "./fullTravelCheck.ts";
 
 /** The height of the block that was put in the stop's place. */

@@ -1,7 +1,7 @@
 import type { FullTravelCheck, FullTravelCorner, Reading } from "../fitment.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
+import { checkedMean } from "../uncertainty/checkedMean.ts";
 import { spreadOf, standardUncertainty } from "../uncertainty/drawnReading.ts";
-import { checkedMean } from "../uncertainty/readingMean.ts";
 import { type MetPart, partTouches, touchedParts } from "./fullTravelCheck.ts";
 
 /** Wheel travel at one contact as found by hand, mm from the measured ride height. */

@@ -8,7 +8,7 @@ import { restPosition } from "../road/restPosition.ts";
 import { capital } from "../sentence.ts";
 import { curveAtRest, type StopAtSpeed, staticOnly, stopAtSpeed } from "../stop/stopAtSpeed.ts";
 import { type StopCurve, stopCurve } from "../stop/stopCurve.ts";
-import { checkedMean } from "../uncertainty/readingMean.ts";
+import { checkedMean } from "../uncertainty/checkedMean.ts";
 
 /** One corner at its mean readings, ready to be put through design events. All at the wheel. */
 export interface ImpactSetup {

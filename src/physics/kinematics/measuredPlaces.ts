@@ -2,8 +2,8 @@ import type { Corner, GeometryReadingName, Layout, Reading, Side } from "../fitm
 import type { Fault } from "../outcome.ts";
 import { geometryRegistry } from "../readings/geometryRegistry.ts";
 import type { QuantityId } from "../readings/readingId.ts";
+import { checkedMean, type ReadingSort } from "../uncertainty/checkedMean.ts";
 import { type DrawnReading, drawnReading } from "../uncertainty/drawnReading.ts";
-import { checkedMean, type ReadingSort } from "../uncertainty/readingMean.ts";
 import {
   BoltLength,
   DirectAngle,

@@ -2,11 +2,8 @@ import { describe, expect, it } from "vitest";
 import type { Reading } from "../../../src/physics/fitment.ts";
 import { succeed } from "../../../src/physics/outcome.ts";
 import { capital } from "../../../src/physics/sentence.ts";
-import {
-  checkedMean,
-  meanOf,
-  type ReadingSort,
-} from "../../../src/physics/uncertainty/readingMean.ts";
+import { checkedMean, type ReadingSort } from "../../../src/physics/uncertainty/checkedMean.ts";
+import { meanOf } from "../../../src/physics/uncertainty/readingMean.ts";
 import { exact, within } from "../staticFitments.ts";
 
 describe("the mean of a reading", () => {
