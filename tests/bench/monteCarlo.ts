@@ -18,17 +18,30 @@ const reserveWanted = 5;
 
 /** Section 3 of the model for an arm, as a person would write it down for mathjs. */
 const formulas = `
-  c = p0 + lean;
-  zc = b * (sin(t0) - sin(t0 - c + asin(sin(c) - g / a)));
-  zu = b * (sin(t0) - sin(t0 - c + asin(sin(c) - (g + du) / a)));
+  c = t0 + lean;
+  zc = m * k * b * (sin(t0) - sin(t0 - c + asin(sin(c) - g / a)));
+  zu = m * k * b * (sin(t0) - sin(t0 - c + asin(sin(c) - (g + du) / a)));
   zh = min(tyre, damper / perWheel);
   reserve = zh - zu;
-  spacer = g + du - a * (sin(c) - sin(c - t0 + asin(sin(t0) - (zh - wanted) / b)));
+  spacer = g + du - a * (sin(c) - sin(c - t0 + asin(sin(t0) - (zh - wanted) / (m * k * b))));
   taller = spacer / (1 - du / h)`;
 
-/** Names of the places of an arm's corner in those formulas, in the order of the readings. */
-const names = ["a", "b", "t0", "p0", "lean", "g", "h", "tyre", "damper"] as const;
-const angles: readonly string[] = ["t0", "p0", "lean"];
+/** Whose value each name of those formulas has. */
+const idOf = {
+  a: "pivotToStop",
+  b: "pivotToOuter",
+  t0: "armAngle",
+  lean: "stopLean",
+  k: "wheelPerOuter",
+  m: "linkage",
+  g: "left.gap",
+  h: "stop.freeHeight",
+  du: "stop.usableCompressionMm",
+  tyre: "left.limits.0",
+  damper: "left.limits.1",
+} as const;
+const names = Object.keys(idOf) as readonly (keyof typeof idOf)[];
+const angles: readonly string[] = ["t0", "lean"];
 const figureNames = ["zc", "zu", "zh", "reserve", "spacer", "taller"] as const;
 const radians = Math.PI / 180;
 
@@ -39,16 +52,17 @@ export function compareMonteCarlo(): void {
   if (corner === undefined) throw new Error("no corner");
   const budget = unwrapped(travelBudget(fitment, corner, reserveWanted));
   const constants = {
-    du: fitment.stop.usableCompressionMm,
     wanted: reserveWanted,
     perWheel: corner.limits[1]?.perWheel ?? 1,
   };
   const ourWhole = () =>
     drawCorners([{ corner: budget, wantedTravels: [] }], new SharedDraws(samples), reserveWanted);
   const drawn = drawnReadings(budget);
+  const placeOf = placesOf(budget);
   const alone = millisecondsPer(ourFormulas(budget, drawn), 1500);
   const whole = millisecondsPer(ourWhole, 1500);
-  const theirAlone = millisecondsPer(mathjsFormulas(drawn, constants, few), 3000) * (samples / few);
+  const theirAlone =
+    millisecondsPer(mathjsFormulas(drawn, placeOf, constants, few), 3000) * (samples / few);
   const theirWhole = millisecondsPer(mathjsWhole(budget, constants, few), 3000) * (samples / few);
   printTable(
     `Monte Carlo of one corner, section 3, ${samples} draws`,
@@ -63,13 +77,21 @@ export function compareMonteCarlo(): void {
       ],
     ],
   );
-  const reserves = mathjsFormulas(drawn, constants, samples)();
+  const reserves = mathjsFormulas(drawn, placeOf, constants, samples)();
   const [low, high] = ourWhole()[0]?.intervals.reserve ?? [Number.NaN, Number.NaN];
   const [theirLow = Number.NaN, theirHigh = Number.NaN] = quantileSeq(reserves, [0.025, 0.975]);
   const apart = Math.max(Math.abs(theirLow - low), Math.abs(theirHigh - high));
   console.log(
     `On the same draws the reserve's 95 % intervals lie ${apart.toExponential(1)} mm apart, of ${(high - low).toFixed(1)} mm.`,
   );
+}
+
+/** Where each name's value stands among the readings of one draw, and how many readings those are. */
+function placesOf({ places: { all } }: CornerBudget): { of: readonly number[]; count: number } {
+  const of = names.map((name) => all.findIndex(({ id }) => id === idOf[name]));
+  const left = all.filter((_, place) => !of.includes(place));
+  if (of.includes(-1) || left.length > 0) throw new Error("The formulas are of other readings.");
+  return { of, count: all.length };
 }
 
 /** The readings of every draw, one draw after the other, angles in degrees. */
@@ -94,6 +116,7 @@ function ourFormulas(budget: CornerBudget, drawn: Float64Array): () => void {
 /** Evaluates the formulas on given draws and returns the reserves. */
 function mathjsFormulas(
   drawn: Float64Array,
+  placeOf: ReturnType<typeof placesOf>,
   constants: Record<string, number>,
   count: number,
 ): () => number[] {
@@ -103,8 +126,9 @@ function mathjsFormulas(
   return () => {
     const reserves: number[] = [];
     for (let draw = 0; draw < count; draw++) {
-      for (const [place, name] of names.entries()) {
-        scope[name] = (scales[place] as number) * (drawn[draw * names.length + place] as number);
+      for (const [index, name] of names.entries()) {
+        const at = draw * placeOf.count + (placeOf.of[index] as number);
+        scope[name] = (scales[index] as number) * (drawn[at] as number);
       }
       code.evaluate(scope);
       reserves.push(scope.reserve as number);
@@ -119,8 +143,9 @@ function mathjsWhole(
   constants: Record<string, number>,
   count: number,
 ): () => void {
-  const lines = names.map((name, place) => {
-    const drawn = budget.places.all[place]?.drawn;
+  const { of } = placesOf(budget);
+  const lines = names.map((name, index) => {
+    const drawn = budget.places.all[of[index] as number]?.drawn;
     const scale = angles.includes(name) ? " * pi / 180" : "";
     const { mean = 0, halfWidth = 0 } = drawn ?? {};
     return `${name} = (${mean} + ${halfWidth} * random(-1, 1))${scale};`;
