@@ -81,8 +81,8 @@ async function askForSync(): Promise<void> {
   }
 }
 
-/** Everything of a record that goes to the desk, in short. */
-export async function wholeHash(record: CheckRecord): Promise<string> {
+/** Everything that a person put into a record that goes to the desk, in short: advice that the app notes is no change. */
+export async function wholeHash({ advised: _, ...record }: CheckRecord): Promise<string> {
   const { readings, personal, photos } = await checkParts(record);
   return contentHash([readings, personal, ...photos].map((part) => part?.hash ?? "").join());
 }
