@@ -106,7 +106,7 @@ it("what was fitted is kept, and the vehicle is checked again with the same geom
   await page.waitForURL((url) => !url.hash.includes(check.id));
   await page.getByRole("heading", { level: 1 }).waitFor();
   await page.goto(at("answer"));
-  await page.getByText(/HL-1052, revision B, spacer 10\.0\smm, by Ada/).waitFor();
+  await page.getByText(/HL-1052, revision B, spacer 10\smm, by Ada/).waitFor();
   await page.getByText(/Checked before the change/).waitFor();
   phone.expectNoTrouble();
   await phone.close();

@@ -26,9 +26,9 @@ export function groundToArch(platform: Platform, { rideHeight }: Heights): Doubt
   return {
     reading: "left.rideHeight",
     sentence: [
-      "This is ",
-      length(above),
-      " above the usual height: it looks like ground to fender. Measure from the middle of the wheel to the fender.",
+      "This is far above the usual ",
+      length(meanOf(platform.rideHeight)),
+      ": it looks like ground to fender. Measure from the middle of the wheel to the fender.",
     ],
   };
 }

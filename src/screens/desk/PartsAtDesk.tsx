@@ -1,6 +1,6 @@
 import { useRef, useState } from "preact/hooks";
 import type { Fault } from "../../physics/outcome.ts";
-import { inModelUnits } from "../../physics/sentence.ts";
+import { inModelUnits, spacer } from "../../physics/sentence.ts";
 import { dateText } from "../../records/check/checkName.ts";
 import { quantityText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
@@ -181,7 +181,6 @@ export function PartsAtDesk({ desk, unit, onLeave }: PartsAtDeskProps) {
 
 function FoundChecks({ found, unit }: { found: Found; unit: LengthUnit }) {
   const { traced, untold, wanted, count } = found;
-  const length = (value: number) => quantityText({ kind: "length", value }, unit);
   const fitted = traced.filter(({ isFitted }) => isFitted).length;
   const byApp = traced.filter(({ isAdvisedByApp }) => isAdvisedByApp).length;
   const byDesk = traced.filter(({ isAdvisedByDesk }) => isAdvisedByDesk).length;
@@ -212,7 +211,7 @@ function FoundChecks({ found, unit }: { found: Found; unit: LengthUnit }) {
                 <bdi>{each.who || "not said"}</bdi> <bdi>{each.contact}</bdi>
               </>,
               <AdvisedCell traced={each} unit={unit} />,
-              each.fitted ? fittedWords(each.fitted, length) : "not told",
+              each.fitted ? fittedWords(each.fitted, unit) : "not told",
               againstWords(each.against),
             ],
           }))}
@@ -324,11 +323,9 @@ function letterWords(
 ): string {
   const unknown = "We do not know whether it was fitted.";
   if (isFitted && fitted) {
-    const spacer =
-      fitted.spacerMm > 0
-        ? ` with a spacer of ${quantityText({ kind: "length", value: fitted.spacerMm }, unit)}`
-        : "";
-    return `You told us that this part was fitted on ${dateText(fitted.at)}${spacer}, by ${fitted.by}.`;
+    const onSpacer =
+      fitted.spacerMm > 0 ? ` with a spacer of ${quantityText(spacer(fitted.spacerMm), unit)}` : "";
+    return `You told us that this part was fitted on ${dateText(fitted.at)}${onSpacer}, by ${fitted.by}.`;
   }
   if (isAdvisedByDesk && byDesk) {
     return `We advised this part for your vehicle on ${dateText(byDesk.at)}. ${unknown}`;

@@ -288,7 +288,7 @@ export function StopAndUse({
         <>
           <dt>Fitted</dt>
           <dd>
-            <bdi>{fittedWords(fitted, length)}</bdi>
+            <bdi>{fittedWords(fitted, unit)}</bdi>
           </dd>
         </>
       )}

@@ -1,7 +1,9 @@
 import type { State } from "../../physics/fitment.ts";
-import { capital } from "../../physics/sentence.ts";
+import { capital, spacer } from "../../physics/sentence.ts";
 import { dateText } from "../../records/check/checkName.ts";
 import type { Fitted, Role } from "../../records/check/checkRecord.ts";
+import { quantityText } from "../../records/entry/quantityText.ts";
+import type { LengthUnit } from "../../records/entry/units.ts";
 import { partText } from "../../records/pack/stopFacts.ts";
 import type { DecisionKind, DeskState } from "../../records/review/decision.ts";
 import type { Listed } from "../../records/review/listedSubmission.ts";
@@ -73,12 +75,12 @@ export function countWords(count: number, one: string, many = `${one}s`): string
   return `${count.toLocaleString("en-GB")} ${count === 1 ? one : many}`;
 }
 
-/** "HL-1060, revision B, spacer 10.0 mm, by Ada on 31 May 2026, at 82 340 km"; the unit is the reader's. */
-export function fittedWords(fitted: Fitted, length: (mm: number) => string): string {
+/** "HL-1060, revision B, spacer 10 mm, by Ada on 31 May 2026, at 82 340 km"; the unit is the reader's. */
+export function fittedWords(fitted: Fitted, unit: LengthUnit): string {
   const { spacerMm, by, at, odometer } = fitted;
   return [
     partText(fitted),
-    ...(spacerMm > 0 ? [`spacer ${length(spacerMm)}`] : []),
+    ...(spacerMm > 0 ? [`spacer ${quantityText(spacer(spacerMm), unit)}`] : []),
     `by ${by} on ${dateText(at)}`,
     ...(odometer === undefined ? [] : [`at ${odometer.toLocaleString("en-GB")} km`]),
   ].join(", ");

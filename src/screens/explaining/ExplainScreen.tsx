@@ -1,5 +1,6 @@
 import { useMemo } from "preact/hooks";
 import type { Assessor } from "../../compute/assessor.ts";
+import { spacer } from "../../physics/sentence.ts";
 import { checkName, dateText } from "../../records/check/checkName.ts";
 import { completeRecord } from "../../records/check/completeRecord.ts";
 import { fitmentOf } from "../../records/check/fitmentOf.ts";
@@ -113,7 +114,7 @@ export function ExplainScreen({ stored, unit, onChange, startAssessor }: Explain
               <p>
                 Fitted: {partText(fitted)}
                 {fitted.spacerMm > 0 &&
-                  `, with a spacer of ${quantityText({ kind: "length", value: fitted.spacerMm }, unit, { coarse: true })}`}
+                  `, with a spacer of ${quantityText(spacer(fitted.spacerMm), unit)}`}
                 , by {fitted.by} on {dateText(fitted.at)}.{otherwise && ` That is ${otherwise}.`}
               </p>
             )}

@@ -1,6 +1,6 @@
 import { useCallback, useState } from "preact/hooks";
 import type { Fault } from "../../physics/outcome.ts";
-import { inModelUnits } from "../../physics/sentence.ts";
+import { inModelUnits, spacer } from "../../physics/sentence.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { quantityText } from "../../records/entry/quantityText.ts";
 import {
@@ -216,9 +216,7 @@ export function FittedScreen({
         </p>
       )}
       {fitted && fitted.spacerMm > 0 && (
-        <p class="small">
-          With a spacer of {quantityText({ kind: "length", value: fitted.spacerMm }, unit)}.
-        </p>
+        <p class="small">With a spacer of {quantityText(spacer(fitted.spacerMm), unit)}.</p>
       )}
       {fault && (
         <Notice tone="no" live>

@@ -23,16 +23,14 @@ function headingOf({ answer, heightFits }: QuickCheckAnswer): string {
   return heightFits === false ? "Taller alone won't do" : "Yes, a taller stop";
 }
 
-/** Inches as the tape shows them. */
-function lookOf(unit: LengthUnit): TextOptions {
-  return { coarse: unit === "in" };
-}
+/** As a tape shows them: whole mm or sixteenths of an inch. */
+const look: TextOptions = { coarse: true };
 
 /** By how much, both ways of getting it, each with its 95 % range; or how much there is to spare. */
 function heights(answer: QuickCheckAnswer, unit: LengthUnit): readonly [string, string, string][] {
   // Height that does not fit is nothing to add.
   if (answer.heightFits === false) return [];
-  const text = (value: number) => quantityText(length(value), unit, lookOf(unit));
+  const text = (value: number) => quantityText(length(value), unit, look);
   const rows: [string, string, string][] = [];
   const add = (what: string, value: number | null, range: readonly [number, number] | null) => {
     if (value === null || range === null) return;
@@ -60,7 +58,7 @@ const measuredWords: Readonly<Record<MeasuredName, string>> = {
 };
 
 /** What the person read and told, out of five, and what the pack stands in for. */
-function measuredText({ measured }: QuickCheckAnswer): string {
+export function measuredText(measured: readonly MeasuredName[]): string {
   const fromPack = measuredNames.filter((name) => !measured.includes(name));
   const rest = fromPack.map((name) => measuredWords[name]);
   const own = measured.length === 0 ? "nothing" : `${measured.length + 1} of 5`;
@@ -91,7 +89,7 @@ export function QuickCheckAnswerView({
             {headingOf(answer)}
           </h1>
         </div>
-        <p class="small">{measuredText(answer)}</p>
+        <p class="small">{measuredText(answer.measured)}</p>
         {rows.length > 0 && (
           <dl class="quick-check-heights">
             {rows.map(([name, value, range]) => (
@@ -106,7 +104,7 @@ export function QuickCheckAnswerView({
         )}
         {/* With the estimate's own, four sentences at most. */}
         {answer.why.slice(0, estimated === null ? 4 : 3).map((sentence) => {
-          const text = sentenceText(sentence, unit, lookOf(unit));
+          const text = sentenceText(sentence, unit, look);
           return <p key={text}>{text}</p>;
         })}
         {estimated !== null && (

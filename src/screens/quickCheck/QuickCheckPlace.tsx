@@ -9,6 +9,7 @@ import type { LengthUnit } from "../../records/entry/units.ts";
 import type { Pack } from "../../records/pack/pack.ts";
 import { estimateSentence } from "../../records/pack/stopTitle.ts";
 import { quickCheckAnswer } from "../../records/quickCheck/quickCheckAnswer.ts";
+import { measuredNames } from "../../records/quickCheck/quickCheckQuestion.ts";
 import { quickCheckRecord } from "../../records/quickCheck/quickCheckRecord.ts";
 import { goTo, stepHref } from "../addresses.ts";
 import { useAssessment } from "../assessment/useAssessment.ts";
@@ -20,7 +21,7 @@ import { Notice } from "../parts/Notice.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import { usePackInUse } from "../referencePack.ts";
 import type { OpenedStore } from "../useStore.ts";
-import { QuickCheckAnswerView } from "./QuickCheckAnswerView.tsx";
+import { measuredText, QuickCheckAnswerView } from "./QuickCheckAnswerView.tsx";
 import { QuickCheckForm } from "./QuickCheckForm.tsx";
 import { QuickCheckIntro, QuickCheckTop, QuickCheckWaiting } from "./QuickCheckIntro.tsx";
 import {
@@ -29,6 +30,7 @@ import {
   openOf,
   type QuickCheckDraft,
   questionOf,
+  readingsSoFar,
   readQuickCheckDraft,
   unitOfDraft,
 } from "./quickCheckDraft.ts";
@@ -167,6 +169,9 @@ function Answered({
       {fault && (
         <Notice tone="unsure" live>
           <h1>Can't tell yet</h1>
+          <p class="small">
+            {measuredText(measuredNames.filter((name) => readingsSoFar(draft)[name] !== undefined))}
+          </p>
           <p>{sentenceText(fault.sentence, unit)}</p>
           <div class="row">
             <Button icon="pencil" onClick={() => goTo(quickCheckHref)}>

@@ -236,7 +236,10 @@ describe("the answer", () => {
       readings: { ...raised, rideHeight: reading(880) },
     });
     expect(faultCode(made)).toBe("rideHeightNotBelievable");
-    expect(made.ok ? "" : inModelUnits(made.fault.sentence)).toContain("ground to fender");
+    const told = made.ok ? "" : inModelUnits(made.fault.sentence);
+    expect(told).toContain("ground to fender");
+    // Of what is not believed no number is told: only what is usual.
+    expect(told.match(/\d+/g)).toEqual(["520", "0"]);
   });
 
   test("a ride height raised with an unchanged gap is a body lift or a slip: can't tell", () => {

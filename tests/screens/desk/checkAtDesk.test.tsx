@@ -97,7 +97,7 @@ describe("who says so", () => {
     within(table).getByText("Measured by Bo");
     within(table).getByText("From the library");
     screen.getByText(/A second person, Cleo, measured without seeing them on 2 May 2026/);
-    screen.getByText(/HL-1052, batch 2611, spacer 10\.0\smm, by Ada on 4 May 2026/);
+    screen.getByText(/HL-1052, batch 2611, spacer 10\smm, by Ada on 4 May 2026/);
     const proofs = () =>
       [...document.querySelectorAll(".desk-proof")].map((each) => each.textContent);
     await waitFor(() => expect(proofs()[0]).toMatch(/3 May 2026.*Ada · unchanged since/));

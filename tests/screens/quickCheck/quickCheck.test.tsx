@@ -152,14 +152,14 @@ describe("the answer's words", () => {
   it("tell yes, no and can't tell by word and shape, and never soften a height that does not fit", () => {
     expect(show({})).toContain("verdict-care");
     screen.getByText("Yes, a taller stop");
-    screen.getByText("95 %: 27.6 mm to 35.3 mm");
+    screen.getByText("95 %: 28 mm to 35 mm");
     expect(show({ heightFits: false })).toContain("verdict-no");
     screen.getByText("Taller alone won't do");
     // What does not fit is nothing to add.
     expect(screen.queryByText(/Height to add/)).toBeNull();
     expect(show({ answer: "no", tallerMm: -4, rangeMm: [-6, -2] })).toContain("verdict-ok");
     screen.getByText("Height to spare, with a stop of the same shape");
-    screen.getByText("95 %: 2.0 mm to 6.0 mm");
+    screen.getByText("95 %: 2 mm to 6 mm");
     const settle = { reading: "left.gap", sentence: ["Re-measure the gap."] };
     expect(show({ answer: "cantTell", settle })).toContain("verdict-unsure");
     screen.getByText("Re-measure the gap.");
@@ -192,6 +192,23 @@ it("five readings give an answer on the screen, and the check behind it is kept"
     expect(list.ok && list.value).toHaveLength(1);
   });
 }, 60_000);
+
+it("a reading that is not believed: can't tell, with what was measured told under the heading", async () => {
+  const typed = filled();
+  keepQuickCheckDraft({ ...typed, entries: { ...typed.entries, rideHeight: mm("890") } });
+  render(
+    <QuickCheckPlace
+      opened={{ store: await openStore(), fault: null, tryAgain: () => undefined }}
+      stage="answer"
+      unit="mm"
+      startAssessor={startDeskAssessor}
+    />,
+  );
+  await screen.findByText("Can't tell yet");
+  screen.getByText(/^Measured by you: 5 of 5; from the library: geometry and weights\./);
+  screen.getByText(/ground to fender/);
+  expect(document.body.textContent).not.toMatch(/370|890/);
+});
 
 it("a question with something open is asked on, not answered", async () => {
   const store = await openStore();

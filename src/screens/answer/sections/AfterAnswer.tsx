@@ -1,3 +1,4 @@
+import { spacer } from "../../../physics/sentence.ts";
 import { dateText } from "../../../records/check/checkName.ts";
 import type { StoredCheck } from "../../../records/check/storedCheck.ts";
 import { quantityText } from "../../../records/entry/quantityText.ts";
@@ -22,9 +23,8 @@ export function AfterAnswer({
       {fitted && (
         <p>
           <strong>Fitted:</strong> {partText(fitted)}
-          {fitted.spacerMm > 0 &&
-            `, spacer ${quantityText({ kind: "length", value: fitted.spacerMm }, unit)}`}
-          , by {fitted.by} on {dateText(fitted.at)}.
+          {fitted.spacerMm > 0 && `, spacer ${quantityText(spacer(fitted.spacerMm), unit)}`}, by{" "}
+          {fitted.by} on {dateText(fitted.at)}.
         </p>
       )}
       {job?.moment && (
