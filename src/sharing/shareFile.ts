@@ -1,24 +1,26 @@
 import { fail, type Outcome, succeed } from "../physics/outcome.ts";
 
-/** Can this device hand such a file to its share sheet? */
-export function canShareFile(file: File): boolean {
-  if (typeof navigator.canShare !== "function" || typeof navigator.share !== "function") {
-    return false;
-  }
+function canShare(data: ShareData): boolean {
+  if (typeof navigator.share !== "function") return false;
   try {
-    return navigator.canShare({ files: [file] });
+    // Who shares and can't be asked takes words, no files.
+    return navigator.canShare?.(data) ?? data.files === undefined;
   } catch {
     return false;
   }
 }
 
+/** Can this device hand such a file to its share sheet? */
+export function canShareFile(file: File): boolean {
+  return canShare({ files: [file] });
+}
+
 export function canShareLink(address: string): boolean {
-  if (typeof navigator.share !== "function") return false;
-  try {
-    return navigator.canShare?.({ url: address }) ?? true;
-  } catch {
-    return false;
-  }
+  return canShare({ url: address });
+}
+
+export function canShareText(text: string): boolean {
+  return canShare({ text });
 }
 
 /** "closed": the person left the share sheet without sending. */

@@ -24,6 +24,7 @@ import { PartEntry } from "../choosing/PartEntry.tsx";
 import { Button } from "../parts/Button.tsx";
 import { TextField } from "../parts/Field.tsx";
 import { Notice } from "../parts/Notice.tsx";
+import { PrintButton } from "../parts/PrintButton.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import { useReferencePack } from "../referencePack.ts";
 import { makerLogo } from "../shippedBuild.ts";
@@ -108,9 +109,7 @@ export function PartsAtDesk({ desk, unit, onLeave }: PartsAtDeskProps) {
           <Button disabled={!found?.traced.length} onClick={() => found && saveTrace(found)}>
             Save a table (CSV)
           </Button>
-          <Button disabled={!found?.traced.length} onClick={() => window.print()}>
-            Print letters
-          </Button>
+          <PrintButton what="letters" disabled={!found?.traced.length} label="Print letters" />
         </>
       }
     >

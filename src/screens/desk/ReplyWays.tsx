@@ -3,7 +3,7 @@ import type { Fault } from "../../physics/outcome.ts";
 import type { CheckRecord } from "../../records/check/checkRecord.ts";
 import type { Decision } from "../../records/review/decision.ts";
 import { saveFile } from "../../sharing/saveFile.ts";
-import { canShareFile, copyText, share } from "../../sharing/shareFile.ts";
+import { canShareFile, canShareText, copyText, share } from "../../sharing/shareFile.ts";
 import { appAddress, replyLink } from "../../sharing/shareLink.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { FaultNotice } from "../parts/FaultNotice.tsx";
@@ -38,7 +38,7 @@ export function ReplyWays({
     setDone(problem ? "" : words);
     setFault(problem);
   };
-  const shareable = typeof navigator.share === "function";
+  const shareable = canShareText(text);
   const shareIt = async () => {
     const withFile = file !== null && canShareFile(file);
     const outcome = await share(withFile && file ? { files: [file], text } : { text });

@@ -25,9 +25,8 @@ import { useAssessment } from "../assessment/useAssessment.ts";
 import { useAssessor } from "../assessment/useAssessor.ts";
 import { type Prescribing, usePrescription } from "../assessment/usePrescription.ts";
 import { Button } from "../parts/Button.tsx";
-import { canPrint, printPage } from "../parts/printing.ts";
+import { PrintButton } from "../parts/PrintButton.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
-import { savePage } from "../parts/savePage.ts";
 import { useReferencePack } from "../referencePack.ts";
 import { cornerOf, outboard } from "../travelView/cornerOf.ts";
 import { TravelStill } from "../travelView/TravelPictures.tsx";
@@ -98,15 +97,7 @@ export function Report({ desk, submissionKey, unit: usual, onLeave, startAssesso
           <Button pressed={withAppendix} onClick={() => setWithAppendix(!withAppendix)}>
             With the appendix
           </Button>
-          {canPrint() ? (
-            <Button look="main" disabled={!whole} onClick={printPage}>
-              Print
-            </Button>
-          ) : (
-            <Button look="main" disabled={!whole} onClick={() => savePage("Stopfit report")}>
-              Save the report
-            </Button>
-          )}
+          <PrintButton what="report" look="main" disabled={!whole} />
         </>
       }
     >

@@ -1,3 +1,4 @@
+import type { ComponentChildren } from "preact";
 import { useEffect, useMemo, useState } from "preact/hooks";
 import type { Assessor } from "../../compute/assessor.ts";
 import type { Fault, Outcome } from "../../physics/outcome.ts";
@@ -39,6 +40,8 @@ export interface OpenSharedScreenProps {
   onLeave(): void;
   /** More checks that came with this one and are shown after it. */
   readonly waiting?: number;
+  /** What is said before anything of the check. */
+  readonly notice?: ComponentChildren;
   /** Why others that came with it are not shown. */
   readonly refused?: readonly Fault[];
   /** Another calculator than the worker's, where there is no worker. */
@@ -54,6 +57,7 @@ export default function OpenSharedScreen({
   onKept,
   onLeave,
   waiting = 0,
+  notice,
   refused = [],
   startAssessor,
 }: OpenSharedScreenProps) {
@@ -124,6 +128,7 @@ export default function OpenSharedScreen({
         A check was sent to you
       </h1>
       <p class="soft">It is only shown so far. Nothing is saved until you say so.</p>
+      {notice}
       {fault && <FaultNotice fault={fault} />}
       {opened.fault && <FaultNotice fault={opened.fault} />}
       {refused.map((each) => (

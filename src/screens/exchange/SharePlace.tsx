@@ -6,8 +6,9 @@ import type { Reply } from "../../records/review/reply.ts";
 import type { Frame } from "../../sharing/frame.ts";
 import { payloadText } from "../../sharing/payload.ts";
 import type { SharedCheck } from "../../sharing/sharedCheck.ts";
-import { openPrefix } from "../../sharing/shareLink.ts";
+import { appAddress, linkTo, openPrefix } from "../../sharing/shareLink.ts";
 import { takeReceived } from "../../sharing/shareTarget.ts";
+import { isBrowserOnApple } from "../../sharing/thisDevice.ts";
 import { checksHref, goTo, packHref, stepHref } from "../addresses.ts";
 import { handPack } from "../handedPack.ts";
 import { FaultNotice } from "../parts/FaultNotice.tsx";
@@ -27,6 +28,7 @@ import { checkOfReply, replyWithoutCheck } from "./reply/takeReplies.ts";
 import ScanScreen from "./ScanScreen.tsx";
 import SendPackScreen from "./SendPackScreen.tsx";
 import { openHref, type ShareRoute } from "./shareRoutes.ts";
+import { ToInstalledApp } from "./ToInstalledApp.tsx";
 
 export interface SharePlaceProps {
   readonly route: ShareRoute;
@@ -172,6 +174,9 @@ export default function SharePlace({
       </main>
     );
   }
+  const toApp = payload !== null && isBrowserOnApple() && (
+    <ToInstalledApp link={linkTo(payload, appAddress(location))} />
+  );
   const shown = queue[0];
   const waiting = Math.max(0, queue.length - 1);
   if (shown?.kind === "check") {
@@ -187,6 +192,7 @@ export default function SharePlace({
         onLeave={leave}
         refused={faults}
         waiting={waiting}
+        notice={toApp}
         {...(startAssessor && { startAssessor })}
       />
     );
@@ -229,6 +235,7 @@ export default function SharePlace({
     <OpenWays
       notice={
         <>
+          {toApp}
           {backup !== null && (
             <Notice tone="info" live>
               <p>A backup came with it.</p>

@@ -19,8 +19,9 @@ import { useKeptAdvice } from "../assessment/useKeptAdvice.ts";
 import { usePrescription } from "../assessment/usePrescription.ts";
 import { StateMark } from "../drawings/StateMark.tsx";
 import { cautionsOf } from "../guide/cautions.ts";
-import { Button, ButtonLink } from "../parts/Button.tsx";
+import { ButtonLink } from "../parts/Button.tsx";
 import { Notice } from "../parts/Notice.tsx";
+import { PrintButton } from "../parts/PrintButton.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import { usePackInUse } from "../referencePack.ts";
 import { explained, isNotKnownYet } from "./explainWords.ts";
@@ -60,11 +61,7 @@ export function ExplainScreen({ stored, unit, onChange, startAssessor }: Explain
           <span class="screen-name">For the customer</span>
         </>
       }
-      actions={
-        <Button disabled={found === null} onClick={() => window.print()}>
-          Print
-        </Button>
-      }
+      actions={<PrintButton what="answer" disabled={found === null} />}
     >
       <h1 ref={heading} tabIndex={-1}>
         {checkName(stored)}

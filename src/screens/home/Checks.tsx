@@ -205,11 +205,11 @@ export function Checks({ opened, preferences, notice }: Props) {
         <SavedReminder store={store} checks={checks} deleted={deleted.length} />
       )}
       {import.meta.env.VITE_DESK && <AnswersIn answers={sent.answers} />}
+      {checks?.length === 0 && isInstalledOnApple() && <BringYourChecks pasteHref={openHref} />}
       {(checks || opened?.fault) && (
         <OftenWays ready={store !== null} onOpenFile={() => picker.current?.click()} />
       )}
       {checks === null && <p class="soft">One moment …</p>}
-      {checks?.length === 0 && isInstalledOnApple() && <BringYourChecks pasteHref={openHref} />}
       {checks && checks.length + aside.length > 0 && (
         <CheckGroups
           checks={checks}

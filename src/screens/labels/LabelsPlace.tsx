@@ -13,6 +13,7 @@ import { CheckLine } from "../parts/Choices.tsx";
 import { TextField } from "../parts/Field.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { OneMoment } from "../parts/OneMoment.tsx";
+import { PrintButton } from "../parts/PrintButton.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import { usePackInUse } from "../referencePack.ts";
 import "../styles/paper.css";
@@ -80,13 +81,12 @@ function Labels({ pack, unit }: { pack: Pack; unit: LengthUnit }) {
         </>
       }
       actions={
-        <Button
+        <PrintButton
+          what="labels"
           look="main"
           disabled={count === 0 || printed !== batch}
-          onClick={() => window.print()}
-        >
-          {count === 0 ? "Print labels" : `Print ${count} label${count === 1 ? "" : "s"}`}
-        </Button>
+          label={count === 0 ? "Print labels" : `Print ${count} label${count === 1 ? "" : "s"}`}
+        />
       }
     >
       <div class="stack labels-choice">

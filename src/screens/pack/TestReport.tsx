@@ -5,7 +5,8 @@ import { quantityText } from "../../records/entry/quantityText.ts";
 import { type LengthUnit, newtonsPerPoundForce } from "../../records/entry/units.ts";
 import type { Pack, PackCycle, PackCycles, PackStop, PackTest } from "../../records/pack/pack.ts";
 import { ScrolledTable } from "../charts/DataTable.tsx";
-import { Button, ButtonLink } from "../parts/Button.tsx";
+import { ButtonLink } from "../parts/Button.tsx";
+import { PrintButton } from "../parts/PrintButton.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import { conditionNames } from "./ConditionFields.tsx";
 import { dampingText, dampingUnitOf } from "./DampingFound.tsx";
@@ -50,11 +51,7 @@ export function TestReport({
           <span class="screen-name">Test of {stop.name}</span>
         </>
       }
-      actions={
-        <Button look="main" onClick={() => window.print()}>
-          Print
-        </Button>
-      }
+      actions={<PrintButton what="test" look="main" />}
     >
       <article class="report test-report">
         <header class="report-part">

@@ -85,7 +85,10 @@ function PersistencePart({
   store: CheckStore;
   checks: number;
 }) {
-  const { tone, name, words } = safekeepingWords(keeping.persistence, isBrowserOnApple());
+  const { tone, name, words } = safekeepingWords(keeping.persistence, {
+    inAppleBrowser: isBrowserOnApple(),
+    installed: isInstalled(),
+  });
   const [asked, setAsked] = useState(false);
   const install = async () => {
     await takeInstallOffer()?.prompt();

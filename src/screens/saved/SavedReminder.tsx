@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
 import type { ListedCheck } from "../../records/check/listedCheck.ts";
 import { whereSaved } from "../../sharing/saveFile.ts";
-import { isBrowserOnApple } from "../../sharing/thisDevice.ts";
+import { isBrowserOnApple, isInstalled } from "../../sharing/thisDevice.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
 import { ButtonLink } from "../parts/Button.tsx";
 import { Notice } from "../parts/Notice.tsx";
@@ -64,10 +64,10 @@ export function SavedReminder({ store, checks, deleted }: SavedReminderProps) {
   // Not while the first check is still being measured: there is nothing to save yet.
   const complete = keeping?.onlyHere.some(({ lastVerdict }) => lastVerdict !== undefined);
   if (!atRisk || !complete) return null;
-  const { tone } = safekeepingWords(
-    keeping.low ? "mayEvict" : keeping.persistence,
-    isBrowserOnApple(),
-  );
+  const { tone } = safekeepingWords(keeping.low ? "mayEvict" : keeping.persistence, {
+    inAppleBrowser: isBrowserOnApple(),
+    installed: isInstalled(),
+  });
   return (
     <Notice tone={tone} live>
       <p>

@@ -40,9 +40,21 @@ const deletedAfterSevenDays = {
     "After 7 days of use without a visit to Stopfit it deletes the checks. Save a backup, then install Stopfit: the installed app is not counted with the browser.",
 } as const;
 
-export function safekeepingWords(persistence: Persistence, inAppleBrowser: boolean) {
-  const unsafe = persistence !== "kept";
-  return unsafe && inAppleBrowser ? deletedAfterSevenDays : persistenceWords[persistence];
+/** What an app on the home screen need not be told: to be put there. */
+const installedWords = {
+  mayEvict:
+    "It may do so when the phone runs short of space, or after weeks without opening Stopfit. Save a backup now and then.",
+  unknown: "This browser does not say. Save a backup now and then.",
+} as const;
+
+export function safekeepingWords(
+  persistence: Persistence,
+  { inAppleBrowser, installed }: { inAppleBrowser: boolean; installed: boolean },
+) {
+  const usual = persistenceWords[persistence];
+  if (persistence === "kept") return usual;
+  if (inAppleBrowser) return deletedAfterSevenDays;
+  return installed ? { ...usual, words: installedWords[persistence] } : usual;
 }
 
 export function checksText(count: number): string {

@@ -1,9 +1,10 @@
 import "fake-indexeddb/auto";
-import { cleanup, screen } from "@testing-library/preact";
+import { cleanup, fireEvent, render, screen } from "@testing-library/preact";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import { newStoredCheck } from "../../../src/records/check/storedCheck.ts";
 import { setEntry } from "../../../src/records/filling/changes.ts";
 import { openHref } from "../../../src/screens/exchange/shareRoutes.ts";
+import { PrintButton } from "../../../src/screens/parts/PrintButton.tsx";
 import { canPrint } from "../../../src/screens/parts/printing.ts";
 import { saveFile } from "../../../src/sharing/saveFile.ts";
 import { freshPhone, heading, keep, startApp } from "../startApp.tsx";
@@ -78,6 +79,16 @@ describe("in the browser of an Apple phone", () => {
     expect(all?.querySelectorAll("button")).toHaveLength(1);
   });
 
+  it("a tapped link says first how it comes into the installed app", async () => {
+    const copied = vi.fn(async (_text: string) => undefined);
+    Object.assign(navigator, { clipboard: { writeText: copied } });
+    startApp("#/open/1bAAAA");
+    await screen.findByText(/Copy the link and paste it there/);
+    fireEvent.click(screen.getByRole("button", { name: "Copy the link" }));
+    await screen.findByText("The link is copied.");
+    expect(copied.mock.calls[0]?.[0]).toMatch(/#\/open\/1bAAAA$/);
+  });
+
   it("a file is downloaded, and the page can be printed", () => {
     vi.stubGlobal("print", () => undefined);
     saveFile(new File(["x"], "tern.csv", { type: "text/csv" }));
@@ -101,6 +112,28 @@ describe("installed on an Apple phone", () => {
     startApp();
     await screen.findByText("Tern");
     expect(screen.queryByText("Bring your checks")).toBeNull();
+  });
+
+  it("nobody is told to install what is installed", async () => {
+    await keep(tern);
+    startApp("#/saved");
+    await screen.findByText("The browser may clear the checks");
+    expect(document.body.textContent).toContain("Save a backup now and then.");
+    expect(document.body.textContent).not.toMatch(/install Stopfit/i);
+  });
+
+  it("a link that is opened there says nothing of pasting it elsewhere", async () => {
+    startApp("#/open/1bAAAA");
+    await heading("Open a check or a reply");
+    expect(screen.queryByText(/home screen/)).toBeNull();
+  });
+
+  it("what can't be printed is saved as a page, by the share sheet", () => {
+    vi.stubGlobal("print", () => undefined);
+    render(<PrintButton what="labels" label="Print 3 labels" />);
+    fireEvent.click(screen.getByRole("button", { name: "Save the labels" }));
+    expect(share.mock.calls[0]?.[0].files?.[0]?.name).toBe("stopfit-labels.html");
+    expect(screen.queryByText("Print 3 labels")).toBeNull();
   });
 
   it("pasting a link comes first among the ways in", async () => {

@@ -8,7 +8,7 @@ import { canShareFile, copyText, share } from "../../../sharing/shareFile.ts";
 import type { Prescribing } from "../../assessment/usePrescription.ts";
 import { Button } from "../../parts/Button.tsx";
 import { CheckLine } from "../../parts/Choices.tsx";
-import { canPrint } from "../../parts/printing.ts";
+import { canPrint, printPage } from "../../parts/printing.ts";
 import { CardPage } from "./CardPage.tsx";
 import { cardContent } from "./cardContent.ts";
 import { cardPicture, standaloneDrawing } from "./cardPicture.ts";
@@ -93,7 +93,7 @@ export function CardDialog({ record, assessment, prescribing, unit, onLeave }: C
         >
           Save the picture
         </Button>
-        {canPrint() && <Button onClick={() => window.print()}>Print</Button>}
+        {canPrint() && <Button onClick={printPage}>Print</Button>}
         {link && (
           <Button
             icon="link"

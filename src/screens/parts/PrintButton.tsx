@@ -1,0 +1,29 @@
+import { Button, type ButtonLook } from "./Button.tsx";
+import { canPrint, printPage } from "./printing.ts";
+import { savePage } from "./savePage.ts";
+
+export interface PrintButtonProps {
+  /** What is printed, or saved where nothing can be: "labels". */
+  readonly what: string;
+  readonly look?: ButtonLook;
+  readonly disabled?: boolean;
+  readonly label?: string;
+}
+
+/** Prints the page; where there is no way to, saves it as a file that another device can print. */
+export function PrintButton({
+  what,
+  look = "plain",
+  disabled = false,
+  label = "Print",
+}: PrintButtonProps) {
+  return canPrint() ? (
+    <Button look={look} disabled={disabled} onClick={printPage}>
+      {label}
+    </Button>
+  ) : (
+    <Button look={look} disabled={disabled} onClick={() => savePage(`Stopfit ${what}`)}>
+      Save the {what}
+    </Button>
+  );
+}
