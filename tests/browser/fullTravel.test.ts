@@ -69,6 +69,8 @@ it("a difference beyond the doubt names what to take again, on the answer, in th
   await answer.complete();
   expect(await answer.verdict.textContent()).toContain("It doesn't fit");
   await page.getByText("do not rely on the answer").waitFor();
+  const over = page.locator(".notice").filter({ hasText: "do not rely on the answer" });
+  expect(((await over.textContent()) ?? "").match(/likeliest wrong/g)).toHaveLength(1);
 
   const saved = await downloadedRecord(await answer.saveFile());
   const sent = JSON.parse(readFileSync(saved.file, "utf8")) as CheckRecord & {

@@ -104,20 +104,27 @@ export function hardContacts(corner: ComparedCorner): readonly HardContact[] {
   });
 }
 
-/** One line for the desk: how many contacts, how many beyond the doubt, what is likeliest wrong. */
-export function fullTravelLine(fitment: Fitment, corners: readonly ComparedCorner[]): Sentence {
+/**
+ * One line: how many contacts, how many beyond the doubt, what is likeliest wrong; without a fitment the
+ * last is left to the sentence that follows.
+ */
+export function fullTravelLine(
+  fitment: Fitment | null,
+  corners: readonly ComparedCorner[],
+): Sentence {
   const contacts = corners.flatMap((corner) => corner.contacts);
   const compared = contacts.filter(({ computed }) => computed !== null);
   const beyond = compared.filter(({ computed }) => computed?.agrees === false).length;
   const hard = corners.reduce((sum, corner) => sum + hardContacts(corner).length, 0);
   const wrong = corners.flatMap((corner) => likeliest(corner).slice(0, 1));
+  const named = fitment === null ? "" : `, likeliest wrong ${names(fitment, wrong)}`;
   const counted = `${contacts.length} ${contacts.length === 1 ? "contact" : "contacts"} by hand, ${compared.length} compared`;
   const verdict =
     beyond === 0
       ? compared.length === 0
         ? "."
         : ": all agree within their margins of error."
-      : `: ${beyond} beyond the margin of error, likeliest wrong ${names(fitment, wrong)}.`;
+      : `: ${beyond} beyond the margin of error${named}.`;
   const hardWords =
     hard === 0
       ? ""

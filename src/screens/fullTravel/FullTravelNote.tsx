@@ -51,6 +51,8 @@ export function FullTravelNote({ record, fitment, unit, place }: PlacedNoteProps
   const apart = corners.some(({ agrees }) => agrees === false);
   const forbids = hard.some(({ state }) => state === "no");
   if ((forbids || apart) !== (place === "overAdvice")) return null;
+  // What is likeliest wrong is told once, with what it would have to be.
+  const line = fullTravelLine(likely.length > 0 ? null : fitment, corners);
   const found = hard.map(({ sentence }) => {
     const text = sentenceText(sentence, unit);
     return <p key={text}>{text}</p>;
@@ -58,7 +60,7 @@ export function FullTravelNote({ record, fitment, unit, place }: PlacedNoteProps
   return (
     <Notice tone={forbids ? "no" : apart || hard.length > 0 ? "unsure" : "info"}>
       <p>
-        <strong>Full-travel check:</strong> {sentenceText(fullTravelLine(fitment, corners), unit)}
+        <strong>Full-travel check:</strong> {sentenceText(line, unit)}
         {apart && " Until that is settled, do not rely on the answer."}
       </p>
       {forbids || apart

@@ -180,4 +180,11 @@ describe("the desk's line", () => {
       line([corner([], [contact({ beforeStop: true }), contact({ beforeStop: true })])]),
     ).toContain("2 hard contacts come");
   });
+
+  it("leaves what is likeliest wrong to the sentence that follows on the answer", () => {
+    const apart = [corner([explained({})], [contact({ computed: computed(false) })])];
+    expect(inModelUnits(fullTravelLine(null, apart))).toBe(
+      "1 contact by hand, 1 compared: 1 beyond the margin of error.",
+    );
+  });
 });
