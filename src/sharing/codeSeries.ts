@@ -4,7 +4,7 @@ import type { CheckRecord } from "../records/check/checkRecord.ts";
 import { digitsLength } from "./decimalDigits.ts";
 import { type Frame, frameOverhead, partsLimit } from "./frame.ts";
 import { payloadText } from "./payload.ts";
-import { linkTo, openPrefix, type Packed, packCheck } from "./shareLink.ts";
+import { linkTo, openPrefix, type Packed, packCheckForCode } from "./shareLink.ts";
 
 /**
  * The largest QR code that is shown: version 14, 73 modules a side, 81 with the quiet zone of four
@@ -52,9 +52,9 @@ export interface CodeSeries {
   readonly photosLeftOut: number;
 }
 
-/** The record without its photos as a link in one code, or in as few numbered ones as hold it. */
+/** The record without its photos and advice as a link in one code, or in as few numbered ones as hold it. */
 export function codeSeries(record: CheckRecord, app: string): Outcome<CodeSeries> {
-  return codesOfPacked(packCheck(record), app);
+  return codesOfPacked(packCheckForCode(record), app);
 }
 
 /** What was packed in one code, or in as few numbered ones as hold it. */

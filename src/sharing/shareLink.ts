@@ -52,6 +52,11 @@ export function packCheck(record: CheckRecord): Outcome<Packed> {
     : succeed(made);
 }
 
+/** For codes, which a camera reads the better the less they hold: without what the app advised, too. */
+export function packCheckForCode({ advised: _, ...record }: CheckRecord): Outcome<Packed> {
+  return packCheck(record);
+}
+
 /** The whole reference pack, packed for a link or codes. */
 export function packLibrary(library: Pack): Outcome<Packed> {
   const made = packed(JSON.stringify(library), 0);

@@ -2,7 +2,7 @@ import { useEffect, useId, useMemo, useRef, useState } from "preact/hooks";
 import type { CheckRecord } from "../../records/check/checkRecord.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import { checkFile } from "../../sharing/checkFile.ts";
-import { packCheck } from "../../sharing/shareLink.ts";
+import { packCheck, packCheckForCode } from "../../sharing/shareLink.ts";
 import { Button } from "../parts/Button.tsx";
 import { Segmented } from "../parts/Choices.tsx";
 import { later } from "../parts/later.tsx";
@@ -49,6 +49,7 @@ export default function SendSheet({ record, onLeave, onSent }: SendSheetProps) {
   const sheet = useRef<HTMLDialogElement>(null);
   const [way, setWay] = useState<Way>(MakerWay ? "maker" : "file");
   const packed = useMemo(() => packCheck(record), [record]);
+  const forCode = useMemo(() => packCheckForCode(record), [record]);
   const file = useMemo(() => checkFile(record), [record]);
   const title = `Fitment check: ${record.vehicle.label}`;
   useEffect(() => {
@@ -97,7 +98,16 @@ export default function SendSheet({ record, onLeave, onSent }: SendSheetProps) {
             onSent={onSent}
           />
         )}
-        {way === "code" && <CodeWay packed={packed} />}
+        {way === "code" && (
+          <>
+            {record.advised && (
+              <p class="small soft">
+                What Stopfit advised is not in the code. The other side works it out again.
+              </p>
+            )}
+            <CodeWay packed={forCode} />
+          </>
+        )}
       </div>
     </dialog>
   );
