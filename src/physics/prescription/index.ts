@@ -10,6 +10,6 @@ export {
 } from "./candidates.ts";
 export { fitmentWithStop } from "./fitmentWithStop.ts";
 export { type PrescribeProgress, type Prescription, prescribeSteps } from "./prescribe.ts";
-export { sitsOnStopSentence, travelKeptSentence } from "./prescriptionSentences.ts";
+export { sitsOnStopSentence, stopWords, travelKeptSentence } from "./prescriptionSentences.ts";
 export type { SearchOptions, SearchProgress } from "./searchSteps.ts";
 export { travelMadeWith } from "./travelMadeWith.ts";

@@ -66,7 +66,10 @@ function orderedWords({ name, partNumber, revision }: Stop): string {
 }
 
 /** A stop that can be ordered, or the fitted build in another stiffness class. */
-function stopWords(fitment: Fitment, { candidate }: Combination): Sentence {
+export function stopWords(
+  fitment: Fitment,
+  { candidate }: Pick<Combination, "candidate">,
+): Sentence {
   const { stop } = candidate;
   const rate = rateOf(stop);
   const own = rateOf(fitment.stop);

@@ -161,7 +161,7 @@ function Answered({
     unit,
   );
   useKeptAdvice(stored, prescribing, inUse?.pack ?? null, onChange);
-  const other = picked ?? prescribedStop(prescribing);
+  const other = picked ?? prescribedStop(fitment, prescribing);
 
   return (
     <>
@@ -182,7 +182,7 @@ function Answered({
         fitment={fitment}
         assessment={assessment}
         axle={stored.record.axle ?? "front"}
-        prescribed={prescribedStop(prescribing)}
+        prescribed={prescribedStop(fitment, prescribing)}
         unit={unit}
       />
       {stored.record.fullTravel !== undefined && (

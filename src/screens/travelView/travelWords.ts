@@ -5,8 +5,9 @@ import type { LengthUnit } from "../../records/entry/units.ts";
 import { sideWords } from "../assessment/stateWords.ts";
 import { limitWords, type TravelSpan } from "./travelMarks.ts";
 
+/** As the answer above the picture has it: no two numbers for one thing. */
 export function lengthText(mm: number, unit: LengthUnit): string {
-  return quantityText({ kind: "length", value: mm }, unit);
+  return quantityText({ kind: "length", value: mm }, unit, { coarse: true });
 }
 
 export function forceText(newtons: number, unit: LengthUnit): string {

@@ -48,7 +48,7 @@ describe("what is prescribed", () => {
     const prescription = finished(
       prescribeSteps(fitment, scaledBuilds(fitment.stop), { spacersMm: spacersByMm }),
     );
-    return prescribedStop({ state: "found", prescription, whole: true });
+    return prescribedStop(fitment, { state: "found", prescription, whole: true });
   };
 
   it("is set against what is fitted, as it was tested", () => {
@@ -59,6 +59,8 @@ describe("what is prescribed", () => {
     expect(
       other.assessment.corners.map(({ secantRateNPerMm }) => Math.round(secantRateNPerMm)),
     ).toEqual([160, 160]);
+    // No part of a library: it is told as the prescription tells it, not by the fitted stop's name.
+    expect(inModelUnits(other.name)).toBe("a softer stop of the same build, class 160 N/mm");
   });
 
   it("is nothing to set against where it stays as it is", () => {

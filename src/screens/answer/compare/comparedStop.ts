@@ -12,8 +12,8 @@ export interface ComparedStop {
   readonly assumed: readonly string[];
 }
 
-export function onSpacer(name: string, spacerMm: number): Sentence {
-  return spacerMm === 0 ? [name] : [name, " on a spacer of ", spacer(spacerMm)];
+export function onSpacer(name: Sentence, spacerMm: number): Sentence {
+  return spacerMm === 0 ? name : [...name, " on a spacer of ", spacer(spacerMm)];
 }
 
 /** What a spacer has to be for its figures. */
@@ -26,7 +26,7 @@ export function comparedStop(ranked: RankedStop): ComparedStop | null {
   const { fitment, assessment, spacerMm } = ranked;
   if (fitment === null || assessment === null) return null;
   return {
-    name: onSpacer(stopTitle(ranked), spacerMm),
+    name: onSpacer([stopTitle(ranked)], spacerMm),
     fitment,
     assessment,
     assumed: ["The other stop closes the gap by its extra height.", ...assumedOfSpacer(spacerMm)],
