@@ -34,14 +34,18 @@ it("list and check stand side by side; back, reload and keys keep both", async (
   await pane.evaluate((element) => {
     element.scrollTop = 150;
   });
-  await pane.locator(`a[href^="#/check/${second.id}"]`).focus();
+  const row = pane.locator(`a[href^="#/check/${second.id}"]`);
+  await row.focus();
   await page.keyboard.press("Enter");
   await expect.poll(openId).toBe(second.id);
-  const scrolled = await pane.evaluate((element) => element.scrollTop);
-  expect(scrolled).toBeGreaterThan(0);
+  const placeOf = async () => (await row.boundingBox())?.y ?? Number.NaN;
+  const before = await placeOf();
+  expect(await pane.evaluate((element) => element.scrollTop)).toBeGreaterThan(0);
   await page.goBack();
   await expect.poll(openId).toBe(first.id);
-  expect(await pane.evaluate((element) => element.scrollTop)).toBe(scrolled);
+  // A row above may have a line more or less, once its answer is there.
+  const line = 26;
+  expect(Math.abs((await placeOf()) - before)).toBeLessThanOrEqual(line);
 
   // In the middle of a step, of another check than the list's first.
   const steps = new CheckSteps(page, inMillimetres);
