@@ -148,6 +148,8 @@ describe("a check goes from phone to phone as the very same record", () => {
     const record = fresh(sent);
     const page = await sheetFor(record);
     await pick(page.getByRole("radio", { name: "Code" }));
+    // Once the advice is there, nothing above the picture moves it any more.
+    await page.getByText("What Stopfit advised is not in the code").waitFor();
     const shots: { png: Buffer; codePixels: number }[] = [];
     const picture = page.locator(".code-picture");
     await picture.waitFor();
@@ -184,6 +186,8 @@ describe("a check goes from phone to phone as the very same record", () => {
     const record = fresh(demo);
     const page = await sheetFor(record);
     await pick(page.getByRole("radio", { name: "Code" }));
+    // Once the advice is there, nothing above the picture moves it any more.
+    await page.getByText("What Stopfit advised is not in the code").waitFor();
     const png = await page.locator(".code-picture").screenshot();
     const { phone, page: other } = await emptyPhone();
     await other.goto(`${site.address}#/scan`);
