@@ -70,9 +70,9 @@ export interface Incoming {
 
 /**
  * The content of a record as a text that does not change with the version it is written in: a check that
- * a phone sends again after an update is the same check.
+ * a phone sends again after an update is the same check, and so is one by a code, which holds no advice.
  */
-export function contentText(record: object): string {
+export function contentText({ advised: _, ...record }: { readonly advised?: unknown }): string {
   return canonicalText({ ...record, version: 1 });
 }
 
