@@ -1,24 +1,12 @@
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, expect, inject, it } from "vitest";
+import type { Page } from "playwright-core";
+import { expect, it } from "vitest";
 import { demoPack } from "../../src/records/pack/demoPack.ts";
 import type { Pack } from "../../src/records/pack/pack.ts";
 import { readPartCode } from "../../src/records/pack/partCode.ts";
 import { readFrameOfCamera } from "../../src/sharing/codeReading.ts";
-import { launchChromium } from "./support/phone.ts";
-import { Site } from "./support/site.ts";
+import { screensOnSite } from "./support/screensOnSite.ts";
 
-const site = new Site();
-let browser: Browser;
-
-beforeAll(async () => {
-  browser = await launchChromium();
-  await site.publish(inject("dist"));
-});
-
-afterAll(async () => {
-  await browser.close();
-  await site.close();
-});
+const stage = screensOnSite();
 
 /** What lies between the margins of the print style, mm. */
 const papers = [
@@ -26,8 +14,6 @@ const papers = [
   { name: "US Letter", across: 215.9 - 28 },
 ] as const;
 const pxPerMm = 96 / 25.4;
-/** Of the picture, about those of a label printer of 203 dots an inch. */
-const scale = 2;
 
 const [first, second] = demoPack.stops.filter(({ partNumber }) => partNumber !== undefined);
 if (!first || !second) throw new Error("the library has parts");
@@ -45,14 +31,14 @@ const pack: Pack = {
 };
 
 async function sheetOf(page: Page, batch: string, copies: number): Promise<void> {
-  await page.goto(`${site.address}#/pack`);
+  await page.goto(`${stage.address}#/pack`);
   await page.getByLabel("Library to open").setInputFiles({
     name: "own.json",
     mimeType: "application/json",
     buffer: Buffer.from(JSON.stringify(pack)),
   });
   await page.getByRole("button", { name: "Use it instead" }).click();
-  await page.goto(`${site.address}#/labels`);
+  await page.goto(`${stage.address}#/labels`);
   await page.getByLabel("Batch").fill(batch);
   await page.getByLabel("Labels of each part").fill(String(copies));
   await page.getByRole("button", { name: "Tick all that are offered" }).click();
@@ -97,11 +83,9 @@ async function scanned(page: Page): Promise<readonly (string | undefined)[]> {
 it.each(papers)(
   "labels on $name are whole, of readable size, and every code of the picture is read",
   async ({ across }) => {
-    const context = await browser.newContext({
-      viewport: { width: Math.floor(across * pxPerMm), height: 1000 },
-      deviceScaleFactor: scale,
-    });
-    const page = await context.newPage();
+    // Its pixels are doubled: about those of a label printer of 203 dots an inch.
+    const phone = await stage.openPhone({ width: Math.floor(across * pxPerMm), height: 1000 });
+    const page = await phone.newPage();
     await sheetOf(page, "2611", 2);
     await page.emulateMedia({ media: "print" });
     for (const bar of [".screen-top", ".action-bar", ".labels-choice"]) {
@@ -145,6 +129,5 @@ it.each(papers)(
     });
     expect(read.map((label) => label?.partNumber)).toEqual(measured.map(({ number }) => number));
     expect(read.every((label) => label?.batch === "2611")).toBe(true);
-    await context.close();
   },
 );

@@ -2,13 +2,14 @@ import type { DesignEvent, EventResult } from "../fitment.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
 import { standardGravity } from "../standardGravity.ts";
 import { ClosingSpeed } from "./closingSpeed.ts";
-import { DormandPrince } from "./dormandPrince.ts";
-import { ImpactPeaks } from "./impactPeaks.ts";
+import type { DormandPrince } from "./dormandPrince.ts";
+import type { ImpactPeaks } from "./impactPeaks.ts";
+import { giveBack, type ImpactRoom, roomFor } from "./impactRoom.ts";
 import type { ImpactSetup } from "./impactSetup.ts";
 import { type ImpactTrace, ImpactTracer } from "./impactTrace.ts";
 import { QuarterCar } from "./quarterCar.ts";
 import { type RoadProfile, roadProfile } from "./roadProfile.ts";
-import { massStates } from "./rowColumns.ts";
+import { allowedErrors, growth } from "./stepErrors.ts";
 import { switchCount, switches } from "./switches.ts";
 import { type MeasureAlongStep, turningPlace } from "./turningPlace.ts";
 
@@ -55,18 +56,6 @@ export const runFormulas = {
   tyreOffMs: "time in the run with kt·(zu − road) ≥ W, ms",
 } as const;
 
-/**
- * Errors of a step that count as one tolerance, per m/s of the event's own speed: of the masses m, m,
- * m/s, m/s, of a branch of the stop N, and J of what the stop loses.
- */
-const massScales = [0.05, 0.05, 1, 1] as const;
-const branchScale = 1000;
-const lossScale = 10;
-/**
- * A stop with branches forgets the errors made in it: allowed so many times as much a step, its runs are as
- * exact as those of a stop without loss are (measured on the demo checks).
- */
-const fadingLeniency = 2;
 /** Between these, m/s, the errors allowed follow the event's speed, so that a gentle event is as sure. */
 const speedRange = [1e-3, 1] as const;
 const firstStepS = 1e-4;
@@ -98,54 +87,12 @@ const tooStiff = fail<ImpactRun>("impactTooStiff", [
   "The impact could not be worked out: a rate or a damping is far stiffer than the masses allow. Check the stop's curve, the rates and the damping.",
 ]);
 
-/**
- * Change of the step size that leaves a step's error, as a share of the allowed one, safely within it.
- * Source: Hairer, Nørsett & Wanner, Solving Ordinary Differential Equations I, II.4, with a factor of 0.8,
- * which asks for the fewest evaluations at equal error here, where every switch renews the laws.
- */
-function growth(error: number): number {
-  return Math.min(5, 0.8 * Math.exp(-0.2 * Math.log(Math.max(error, 1e-5))));
-}
-
-/** Of each component whose error counts, for a scale of 1. */
-function allowedErrors({ stateCount, isLossy }: QuarterCar, share: number): Float64Array {
-  const each = stateCount > massStates ? fadingLeniency * share : share;
-  const allowed = new Float64Array(stateCount + (isLossy ? 1 : 0));
-  allowed.fill(branchScale * each);
-  for (const [mass, scale] of massScales.entries()) allowed[mass] = scale * each;
-  if (isLossy) allowed[stateCount] = lossScale * each;
-  return allowed;
-}
-
-/** What a run needs room for; nothing of one run is left to the next. */
-interface Room {
-  readonly solver: DormandPrince;
-  readonly peaks: ImpactPeaks;
-  /** A state looked at. */
-  readonly probe: Float64Array;
-}
-
-/** Room of runs that have ended, by their count of states. */
-const idle = new Map<number, Room>();
-
-function roomFor(car: QuarterCar): Room {
-  const known = idle.get(car.stateCount);
-  if (known === undefined) {
-    const probe = new Float64Array(car.stateCount);
-    return { solver: new DormandPrince(car), peaks: new ImpactPeaks(car), probe };
-  }
-  idle.delete(car.stateCount);
-  known.solver.begin(car);
-  known.peaks.begin();
-  return known;
-}
-
 class ImpactIntegration {
   readonly #setup: ImpactSetup;
   readonly #kind: DesignEvent["kind"];
   readonly #profile: RoadProfile;
   readonly #car: QuarterCar;
-  readonly #room: Room;
+  readonly #room: ImpactRoom;
   readonly #solver: DormandPrince;
   readonly #peaks: ImpactPeaks;
   readonly #tracer: ImpactTracer | null;
@@ -215,7 +162,7 @@ class ImpactIntegration {
   /** To be called once. */
   run(): Outcome<ImpactRun> {
     const outcome = this.#run();
-    idle.set(this.#car.stateCount, this.#room);
+    giveBack(this.#car, this.#room);
     return outcome;
   }
 
