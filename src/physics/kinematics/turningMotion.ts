@@ -89,7 +89,8 @@ export class TurningMotion extends LayoutMotion {
     const quarter = Math.PI / 2;
     if (least > -quarter) this.#leastSine = Math.sin(least - endMargin);
     if (greatest < quarter) this.#greatestSine = Math.sin(greatest + endMargin);
-    return [this.#travelAt(least), this.#travelAt(greatest)];
+    // The ride height is within reach, also where its rounding says a hair otherwise.
+    return [Math.min(0, this.#travelAt(least)), Math.max(0, this.#travelAt(greatest))];
   }
 
   closingInto(out: Float64Array, place: number, z: number): boolean {
