@@ -7,7 +7,7 @@ import { ensureDependencies } from "./dependencies.mjs";
 import { ensureNatsServer, natsServerMissing } from "./natsServer.mjs";
 import { ensureOtherEngines } from "./otherEngines.mjs";
 import { runTool, runToolHeld } from "./run.mjs";
-import { addCounts, closingLine, countsOf, noCounts } from "./testCounts.mjs";
+import { addCounts, closingLine, countsOf, failuresOf, noCounts } from "./testCounts.mjs";
 
 process.chdir(resolve(dirname(fileURLToPath(import.meta.url)), "../.."));
 
@@ -15,6 +15,7 @@ process.chdir(resolve(dirname(fileURLToPath(import.meta.url)), "../.."));
 if (!process.stdout.isTTY) process.env.NO_COLOR = "1";
 
 const troubles = [];
+const failures = [];
 let counts = noCounts;
 const work = mkdtempSync(join(tmpdir(), "stopfit-test-"));
 
@@ -69,7 +70,9 @@ function vitest(projects, environment = process.env, { mayAllSkip = false } = {}
       { env: environment },
     );
     if (!existsSync(report)) return code === 0 ? 1 : code;
-    const counted = countsOf(JSON.parse(readFileSync(report, "utf8")));
+    const told = JSON.parse(readFileSync(report, "utf8"));
+    failures.push(...failuresOf(told, process.cwd()));
+    const counted = countsOf(told);
     counts = addCounts(counts, counted);
     return code === 0 && (counted.failed > 0 || (counted.passed === 0 && !mayAllSkip)) ? 1 : code;
   };
@@ -138,5 +141,6 @@ try {
 }
 
 console.log(troubles.length === 0 ? "\nAll good." : `\nFAILED: ${troubles.join(", ")}.`);
+for (const failure of failures) console.log(failure);
 console.log(closingLine(counts));
 process.exitCode = troubles.length === 0 && counts.failed === 0 ? 0 : 1;

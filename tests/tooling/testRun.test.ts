@@ -6,7 +6,7 @@ import { findChromium } from "../../src/tooling/chromium.mjs";
 import { missingPackages } from "../../src/tooling/dependencies.mjs";
 import { kernels } from "../../src/tooling/kernels.mjs";
 import { run } from "../../src/tooling/run.mjs";
-import { addCounts, closingLine, countsOf } from "../../src/tooling/testCounts.mjs";
+import { addCounts, closingLine, countsOf, failuresOf } from "../../src/tooling/testCounts.mjs";
 import { findingsIn, isOfKernel } from "../../src/tooling/typecheck.mjs";
 
 describe("the closing line", () => {
@@ -31,6 +31,36 @@ describe("the closing line", () => {
     const broken = { status: "failed", assertionResults: [] };
     const counts = countsOf({ ...report, testResults: [...report.testResults, broken] });
     expect(counts.failed).toBe(2);
+  });
+});
+
+describe("the failures, told once more at the end", () => {
+  it("name file, test and the head of the reason", () => {
+    const failed = {
+      status: "failed",
+      fullName: "a gap > is asked",
+      failureMessages: ["Error: 5 is not 4\n  at b"],
+    };
+    const report = {
+      testResults: [
+        {
+          name: "/p/tests/a.test.ts",
+          status: "failed",
+          assertionResults: [{ status: "passed" }, failed],
+        },
+        {
+          name: "/p/tests/b.test.ts",
+          status: "failed",
+          assertionResults: [],
+          message: "no such module\nmore",
+        },
+        { name: "/p/tests/c.test.ts", status: "passed", assertionResults: [{ status: "passed" }] },
+      ],
+    };
+    expect(failuresOf(report, "/p")).toEqual([
+      "tests/a.test.ts > a gap > is asked: Error: 5 is not 4",
+      "tests/b.test.ts > could not be run: no such module",
+    ]);
   });
 });
 

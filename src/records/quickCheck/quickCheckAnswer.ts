@@ -168,23 +168,23 @@ function reasons(
   if (corner.reserveMm === null || corner.hardLimit === null) {
     return [["It is not known how far the wheel can rise before hard contact."]];
   }
-  const why: Sentence[] = [firstReason(answer, corner, corner.reserveMm)];
+  const why: Sentence[] = [...firstReasons(answer, corner, corner.reserveMm)];
   if (answer !== "no") why.push(...heightReasons(answer, record, corner, heightFits));
   const early = checkOf(corner, "earlyContact");
   // Said with the height already, where no height fits for the same reason.
   const isSaid = heightFits === false && (corner.mostExtraHeightMm ?? 1) <= 0;
-  if ((early?.state === "no" && !isSaid) || early?.state === "care") {
+  if (!isSaid && (early?.state === "no" || early?.state === "care")) {
     why.push(earlyReason(early.state));
   }
   if (answer === "no" && corner.missing.length > 0) why.push(unknownEarly);
   return why;
 }
 
-function firstReason(
+function firstReasons(
   answer: QuickCheckAnswer["answer"],
   corner: CornerAssessment,
   reserveMm: number,
-): Sentence {
+): Sentence[] {
   const touches = corner.hardLimit === null ? "hard contact" : limitTouches[corner.hardLimit];
   const range = corner.intervals.reserveMm;
   const between = marginRange(range);
@@ -195,30 +195,32 @@ function firstReason(
       : [" (95 %: ", length(-range[1]), " to ", length(-range[0]), ")"];
   if (answer === "cantTell") {
     return [
-      `Within the ± of the readings the stop may or may not be fully compressed before ${touches}. The readings say `,
-      ...margin(reserveMm),
-      ...between,
-      ".",
+      [
+        `Within the ± of the readings the stop may or may not be fully compressed before ${touches}.`,
+      ],
+      ["The readings say ", ...margin(reserveMm), ...between, "."],
     ];
   }
   if (neverMet(corner)) {
-    return [`The stop is never met as it stands: ${touches} first.`];
+    return [[`The stop is never met as it stands: ${touches} first.`]];
   }
-  return reserveMm >= 0
-    ? [
-        `The stop is fully compressed `,
-        length(reserveMm),
-        ` of wheel travel before ${touches}`,
-        ...between,
-        answer === "yes" ? ", less than is wanted." : ".",
-      ]
-    : [
-        `${capital(touches)} `,
-        length(-reserveMm),
-        " of wheel travel before the stop is fully compressed",
-        ...short,
-        ".",
-      ];
+  const compressed: Sentence =
+    reserveMm >= 0
+      ? [
+          `The stop is fully compressed `,
+          length(reserveMm),
+          ` of wheel travel before ${touches}`,
+          ...between,
+          answer === "yes" ? ", less than is wanted." : ".",
+        ]
+      : [
+          `${capital(touches)} `,
+          length(-reserveMm),
+          " of wheel travel before the stop is fully compressed",
+          ...short,
+          ".",
+        ];
+  return [compressed];
 }
 
 function heightReasons(

@@ -372,6 +372,26 @@ describe("vehicles drawn from the platform, measured with a tape: the truth is k
   });
 });
 
+test("what may be short and touches too often loaded is told in four sentences", () => {
+  const { answer } = ask(
+    {
+      gap: { values: [1], tol: 0.1 },
+      stopHeight: { values: [21.675], tol: 0.1 },
+      clearance: { kind: "tyre", reading: { values: [20.861], tol: 0.305 } },
+      payload: "trailer",
+    },
+    "osprey-wagon-rear",
+  );
+  expect(answer.answer).toBe("cantTell");
+  expect(answer.why).toHaveLength(4);
+  expect(
+    answer.why
+      .map(inModelUnits)
+      .join(" ")
+      .match(/touches/g),
+  ).toHaveLength(2);
+});
+
 test("always: a record that reads and one to four finite sentences, or a refusal", () => {
   const some = (least: number, greatest: number) =>
     fc.option(
