@@ -14,8 +14,15 @@ export function answerHref(id: string): string {
   return stepHref(id, "answer");
 }
 
-/** `replace` leaves no way back to the address before. */
-export function goTo(href: string, { replace = false }: { replace?: boolean } = {}): void {
+/**
+ * `replace` leaves no way back to the address before. What goes on by itself says `within` which addresses:
+ * somebody who has just gone elsewhere is not taken back.
+ */
+export function goTo(
+  href: string,
+  { replace = false, within = "" }: { replace?: boolean; within?: string } = {},
+): void {
+  if (!location.hash.startsWith(within)) return;
   if (replace) {
     history.replaceState(history.state, "", href);
     window.dispatchEvent(new HashChangeEvent("hashchange"));

@@ -72,7 +72,7 @@ async function openFile(file: ReturnType<typeof jsonFile>): Promise<void> {
 async function keepFile(file: ReturnType<typeof jsonFile>): Promise<void> {
   await openFile(file);
   await page.getByRole("button", { name: /^Save (on this phone|both)/ }).click();
-  await page.waitForURL(/#\/check\//);
+  await page.waitForURL(/#\/check\/[^/]+\//);
 }
 
 /** Chooses a backup by hand; earlier releases restored it at once. */

@@ -20,7 +20,8 @@ it("a picture without words and a text too pale are found", async () => {
     const pale = document.createElement("p");
     pale.textContent = "Pale words";
     pale.style.color = "#cccccc";
-    document.querySelector("main")?.append(picture, pale);
+    // Before all else, where nothing that floats over the page can hide them.
+    document.querySelector("main")?.prepend(picture, pale);
   });
   const found = await axeViolations(page);
   expect(found.some((line) => line.startsWith("image-alt"))).toBe(true);

@@ -57,7 +57,7 @@ export function StepScreen({ stored, place, change, preferences, kept, tryAgain 
   useEffect(() => {
     if (!waits) return;
     setWaiting(place);
-    goTo(stepHref(stored.id, "cautions"), { replace: true });
+    goTo(stepHref(stored.id, "cautions"), { replace: true, within: stepHref(stored.id) });
   }, [waits, place, stored.id]);
   if (!step || waits) return null;
 

@@ -241,7 +241,7 @@ export function CheckPlace({ opened, id, place, preferences: usual }: CheckPlace
   useEffect(() => {
     if (!shown) return;
     const href = shown === "answer" ? answerHref(id) : stepHref(id, shown);
-    if (shown !== place) goTo(href, { replace: true });
+    if (shown !== place) goTo(href, { replace: true, within: stepHref(id) });
     change((before) =>
       before.progress.step === shown ? before : changeProgress(before, { step: shown }),
     );
