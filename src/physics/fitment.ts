@@ -1,13 +1,19 @@
+import type {
+  GeometryReadingName,
+  GeometryReadingOf,
+  LayoutFact,
+  Linkage,
+} from "./layouts/geometryRegistry.ts";
+import type { LayoutKind } from "./layouts/layoutKinds.ts";
+import type { ArmRole, LayoutSaid } from "./layouts/layoutSaid.ts";
 import type { FieldPath } from "./outcome.ts";
-import type { GeometryReadingName, GeometryReadingOf } from "./readings/geometryRegistry.ts";
-import type { LayoutKind } from "./readings/layoutDefinitions.ts";
 import type { LimitKind, LimitPlace } from "./readings/limitReadings.ts";
 import type { QuantityId } from "./readings/readingId.ts";
 import type { RideQuantity } from "./readings/rideReadings.ts";
 import type { OptionalStopNumber } from "./readings/stopReadings.ts";
 import type { Sentence } from "./sentence.ts";
 
-export type { GeometryReadingName, LayoutKind, LimitKind, RideQuantity };
+export type { ArmRole, GeometryReadingName, LayoutKind, LimitKind, Linkage, RideQuantity };
 
 /** Who says so: read on the vehicle, taken from a parts library, or estimated. */
 type ReadingSource = "measured" | "pack" | "estimated";
@@ -26,50 +32,21 @@ export interface Reading {
 export type Use = "daily" | "towing" | "offroad";
 export type Side = "left" | "right";
 
-/** Which arm was measured: of two arms the lower or the upper, the one under a strut, or one that carries the wheel itself. */
-export type ArmRole = "lower" | "upper" | "underStrut" | "carriesWheel";
-
 /**
- * The readings of one layout. `readings/geometryRegistry.ts` defines each of them: what it is made of,
+ * The readings of one layout. `layouts/geometryRegistry.ts` has each of them: what it is made of,
  * what stands in for it, and whether the layout has no motion without it.
  */
 type LayoutReadings<Kind extends LayoutKind> = {
   readonly [Name in GeometryReadingOf<Kind>]?: Reading;
 };
 
-/**
- * How a layout's arm moves the wheel. `wheelPerOuter` κ: wheel travel per travel of the outer joint, as
- * typed from a pack, with its rectangular ± (0 where absent).
- */
-interface WheelOnArm {
-  readonly armRole?: ArmRole;
-  readonly wheelPerOuter?: number;
-  readonly wheelPerOuterTol?: number;
-}
-
-/**
- * arm: the stop acts on an arm; `stopOn` says what is flat and turns: absent a round contact, frame: the
- * stop on the frame and a flat pad on the arm, arm: the stop on the arm and a flat pad on the frame.
- * damper: the stop on the rod of a damper whose lower mount is on an arm. strut: on a strut's rod.
- * axle: over a beam axle.
- */
+/** Each layout tells in its own file of `layouts` what it is. */
 export type Layout = {
-  readonly [Kind in LayoutKind]: WheelOnArm & {
+  readonly [Kind in LayoutKind]: Omit<LayoutSaid, "stopOn"> & {
     readonly kind: Kind;
     readonly readings: LayoutReadings<Kind>;
-  } & (Kind extends "arm" ? { readonly stopOn?: "frame" | "arm" } : unknown);
+  } & (LayoutFact<Kind, "saysStopOn"> extends true ? Pick<LayoutSaid, "stopOn"> : unknown);
 }[LayoutKind];
-
-/** How the wheel's travel was found from the stop's closing. */
-export type Linkage =
-  | "carriesWheel"
-  | "fourBar"
-  | "instantCentre"
-  | "typed"
-  | "prior"
-  | "strutArm"
-  | "straight"
-  | "axle";
 
 /**
  * Something that ends the travel. `at` wheel: the clearance closes by `perWheel` mm (1 where absent)

@@ -13,7 +13,7 @@ export const kernels = [
   "src/physics/impact/impactTrace.ts",
   "src/physics/impact/quarterCar.ts",
   "src/physics/kinematics/closingTable.ts",
-  "src/physics/kinematics/measuredQuantity.ts",
+  "src/physics/motion/measuredQuantity.ts",
   "src/physics/stop/damping.ts",
   "src/physics/stop/pchip.ts",
   "src/physics/stop/stopCurve.ts",

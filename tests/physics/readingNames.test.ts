@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
+import { geometryNames } from "../../src/physics/layouts/geometryRegistry.ts";
 import { limitTouches, readingName } from "../../src/physics/readingNames.ts";
-import { geometryNames } from "../../src/physics/readings/geometryRegistry.ts";
 
 describe("the name of a reading", () => {
   // The fields of record.md, in the words that a mechanic reads.

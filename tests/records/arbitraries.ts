@@ -1,13 +1,13 @@
 import fc from "fast-check";
 import type { LayoutKind } from "../../src/physics/fitment.ts";
-import { contactParts } from "../../src/physics/readings/fullTravelReadings.ts";
 import {
   geometryRegistry,
   isGeometryReadingName,
   layoutReadingsInOrder,
   neededReadings,
-} from "../../src/physics/readings/geometryRegistry.ts";
-import { layoutKinds } from "../../src/physics/readings/layoutDefinitions.ts";
+} from "../../src/physics/layouts/geometryRegistry.ts";
+import { layoutKinds } from "../../src/physics/layouts/layoutKinds.ts";
+import { contactParts } from "../../src/physics/readings/fullTravelReadings.ts";
 import { limitKinds } from "../../src/physics/readings/limitReadings.ts";
 import { rideQuantities } from "../../src/physics/readings/rideReadings.ts";
 import type {

@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
+import { geometryNames } from "../../src/physics/layouts/geometryRegistry.ts";
 import { cornerReadings } from "../../src/physics/readings/cornerReadings.ts";
-import { geometryNames } from "../../src/physics/readings/geometryRegistry.ts";
 import { checkSchema } from "../../src/records/check/checkSchema.ts";
 import { checkSchemaFile, checkSchemaText } from "../support/checkSchemaText.ts";
 

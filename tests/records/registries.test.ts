@@ -1,14 +1,14 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { cornerReadingNames } from "../../src/physics/readings/cornerReadings.ts";
-import { definitionOf } from "../../src/physics/readings/definitionOf.ts";
-import { contactParts } from "../../src/physics/readings/fullTravelReadings.ts";
 import {
   geometryNames,
   geometryRegistry,
   layoutReadingsInOrder,
-} from "../../src/physics/readings/geometryRegistry.ts";
-import { layoutKinds } from "../../src/physics/readings/layoutDefinitions.ts";
+} from "../../src/physics/layouts/geometryRegistry.ts";
+import { layoutKinds } from "../../src/physics/layouts/layoutKinds.ts";
+import { cornerReadingNames } from "../../src/physics/readings/cornerReadings.ts";
+import { definitionOf } from "../../src/physics/readings/definitionOf.ts";
+import { contactParts } from "../../src/physics/readings/fullTravelReadings.ts";
 import { parseReadingId, type ReadingId } from "../../src/physics/readings/readingId.ts";
 import { rideQuantities } from "../../src/physics/readings/rideReadings.ts";
 import { ruleValueNames } from "../../src/physics/readings/ruleValues.ts";
@@ -97,8 +97,8 @@ describe.each(everyId)("%s", (id) => {
 describe("a reading of the geometry", () => {
   it("belongs to a layout, and what it is made of or stands in belongs there too", () => {
     for (const name of geometryNames) {
-      const { use, madeOf, standIn } = geometryRegistry[name];
-      const kinds = layoutKinds.filter((kind) => use[kind]);
+      const { madeOf, standIn } = geometryRegistry[name];
+      const kinds = layoutKinds.filter((kind) => layoutReadingsInOrder[kind].includes(name));
       expect(kinds.length, name).toBeGreaterThan(0);
       for (const kind of kinds) {
         const beside = [...(madeOf?.common ?? []), ...(madeOf?.own ?? []), standIn ?? name];

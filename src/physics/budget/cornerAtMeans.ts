@@ -1,7 +1,7 @@
 import type { Corner, Fitment, Linkage } from "../fitment.ts";
 import { type Kinematics, kinematicsFrom } from "../kinematics/kinematics.ts";
-import type { LayoutMotion } from "../kinematics/layoutMotion.ts";
 import type { NamedQuantity } from "../kinematics/measuredPlaces.ts";
+import type { LayoutMotion } from "../motion/layoutMotion.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
 import { cornerLayout } from "./cornerLayout.ts";
 import { CornerModel } from "./cornerModel.ts";

@@ -1,6 +1,6 @@
 import type { Corner, Fitment } from "../fitment.ts";
-import type { LayoutMotion } from "../kinematics/layoutMotion.ts";
-import { layoutRegistry } from "../readings/geometryRegistry.ts";
+import { layoutRegistry } from "../layouts/geometryRegistry.ts";
+import type { LayoutMotion } from "../motion/layoutMotion.ts";
 import type { CornerPlaces, LimitPlaces } from "./cornerPlaces.ts";
 import { HandMotion, type TravelMotion } from "./handMotion.ts";
 import { travelByHeights, wheelLimitTravel } from "./limitTravel.ts";

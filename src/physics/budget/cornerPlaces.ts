@@ -1,7 +1,7 @@
 import type { Corner, Fitment, LimitKind, Reading } from "../fitment.ts";
+import { layoutRegistry } from "../layouts/geometryRegistry.ts";
 import { type Fault, type Outcome, succeed } from "../outcome.ts";
 import { readingName } from "../readingNames.ts";
-import { layoutRegistry } from "../readings/geometryRegistry.ts";
 import type { QuantityId } from "../readings/readingId.ts";
 import { capital } from "../sentence.ts";
 import { checkedMean, type ReadingSort } from "../uncertainty/checkedMean.ts";

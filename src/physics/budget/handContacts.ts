@@ -1,6 +1,6 @@
 import type { Corner, Fitment, LimitKind, Reading } from "../fitment.ts";
+import { layoutRegistry } from "../layouts/geometryRegistry.ts";
 import type { ContactPart, FullTravelReadingName } from "../readings/fullTravelReadings.ts";
-import { layoutRegistry } from "../readings/geometryRegistry.ts";
 import { limitKinds } from "../readings/limitReadings.ts";
 import type { ReadingId } from "../readings/readingId.ts";
 import { checkedMean } from "../uncertainty/checkedMean.ts";

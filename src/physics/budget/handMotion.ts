@@ -1,4 +1,4 @@
-import type { LayoutMotion } from "../kinematics/layoutMotion.ts";
+import type { LayoutMotion } from "../motion/layoutMotion.ts";
 
 /** How the wheel moves as the stop closes: by a layout's own motion, or one led through contacts. */
 export type TravelMotion = Pick<

@@ -1,5 +1,5 @@
 import type { LimitKind } from "../fitment.ts";
-import type { LayoutMotion } from "../kinematics/layoutMotion.ts";
+import type { LayoutMotion } from "../motion/layoutMotion.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
 import { readingName } from "../readingNames.ts";
 import type { QuantityId } from "../readings/readingId.ts";

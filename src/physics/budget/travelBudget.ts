@@ -1,7 +1,7 @@
 import type { Corner, Fitment, LimitKind } from "../fitment.ts";
+import { layoutRegistry } from "../layouts/geometryRegistry.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
 import { readingName } from "../readingNames.ts";
-import { layoutRegistry } from "../readings/geometryRegistry.ts";
 import type { QuantityId } from "../readings/readingId.ts";
 import { capital, length } from "../sentence.ts";
 import { type CornerAtMeans, cornerAtMeans } from "./cornerAtMeans.ts";

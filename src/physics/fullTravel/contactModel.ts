@@ -2,8 +2,8 @@ import { cornerLayout } from "../budget/cornerLayout.ts";
 import { CornerModel } from "../budget/cornerModel.ts";
 import { type CornerPlace, cornerPlaces } from "../budget/cornerPlaces.ts";
 import type { Corner, Fitment, Reading } from "../fitment.ts";
+import { layoutRegistry } from "../layouts/geometryRegistry.ts";
 import { type Outcome, succeed } from "../outcome.ts";
-import { layoutRegistry } from "../readings/geometryRegistry.ts";
 import type { QuantityId } from "../readings/readingId.ts";
 import { checkedMean } from "../uncertainty/checkedMean.ts";
 import {

@@ -1,4 +1,4 @@
-import type { LayoutMotion } from "./layoutMotion.ts";
+import type { LayoutMotion } from "../motion/layoutMotion.ts";
 
 /** Distance of two rows of the table, mm of wheel travel. */
 const step = 2;

@@ -1,13 +1,13 @@
 import type { Interval, Layout, Linkage } from "../fitment.ts";
+import { layoutRegistry } from "../layouts/geometryRegistry.ts";
+import type { LayoutMotion } from "../motion/layoutMotion.ts";
+import type { AxleMovement } from "../motion/straightMotion.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
-import { layoutRegistry } from "../readings/geometryRegistry.ts";
 import { length, type Sentence } from "../sentence.ts";
 import { ClosingTable } from "./closingTable.ts";
-import type { LayoutMotion } from "./layoutMotion.ts";
 import { layoutPlan } from "./layoutPlan.ts";
 import type { MeasuredSide } from "./measuredPlaces.ts";
 import { planFault } from "./planFault.ts";
-import type { AxleMovement } from "./straightMotion.ts";
 
 /**
  * How a stop closes as its wheel rises. z: wheel travel, s: stop closing, both mm, zero at the measured

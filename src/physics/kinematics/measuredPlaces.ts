@@ -1,9 +1,6 @@
-import type { Corner, GeometryReadingName, Layout, Reading, Side } from "../fitment.ts";
-import type { Fault } from "../outcome.ts";
-import { geometryRegistry } from "../readings/geometryRegistry.ts";
-import type { QuantityId } from "../readings/readingId.ts";
-import { checkedMean, type ReadingSort } from "../uncertainty/checkedMean.ts";
-import { type DrawnReading, drawnReading } from "../uncertainty/drawnReading.ts";
+import type { Corner, GeometryReadingName, Layout, Linkage, Reading, Side } from "../fitment.ts";
+import { geometryRegistry } from "../layouts/geometryRegistry.ts";
+import type { Places } from "../layouts/places.ts";
 import {
   BoltLength,
   DirectAngle,
@@ -13,7 +10,12 @@ import {
   levelAngle,
   type MeasuredAngle,
   type MeasuredLength,
-} from "./measuredQuantity.ts";
+} from "../motion/measuredQuantity.ts";
+import type { Fault } from "../outcome.ts";
+import type { QuantityId } from "../readings/readingId.ts";
+import { checkedMean, type ReadingSort } from "../uncertainty/checkedMean.ts";
+import { type DrawnReading, drawnReading } from "../uncertainty/drawnReading.ts";
+import { modelDoubt } from "./modelDoubt.ts";
 
 /** One raw reading, or one doubt of the model itself, that a layout's motion is computed from. */
 export interface GeometryReading {
@@ -50,7 +52,7 @@ export interface NamedQuantity {
  * one before one made of others. Every raw reading that is asked for gets one place; the first
  * impossible or missing one is kept as the fault.
  */
-export class MeasuredPlaces {
+export class MeasuredPlaces implements Places<GeometryReadingName, Linkage> {
   readonly places: GeometryReading[] = [];
   /** In the order in which they must be set. */
   readonly quantities: NamedQuantity[] = [];
@@ -67,39 +69,32 @@ export class MeasuredPlaces {
     this.#side = side;
   }
 
-  /** A length that the layout has no motion without. */
   neededLength(name: GeometryReadingName): MeasuredLength {
     return this.#length(name) ?? this.#missing(name);
   }
 
-  /** A length that may be absent. */
   optionalLength(name: GeometryReadingName): MeasuredLength | null {
     return this.#length(name);
   }
 
-  /** An offset that is 0 where it was not measured. */
   offset(name: GeometryReadingName): MeasuredLength {
     return this.#length(name) ?? new GivenLength(0);
   }
 
-  /** An angle, or what stands in for it, or a level line. */
   angle(name: GeometryReadingName): MeasuredAngle {
     const { standIn } = geometryRegistry[name];
     return this.#angle(name) ?? (standIn === undefined ? levelAngle : this.angle(standIn));
   }
 
-  /** An angle that has no stand-in. */
   optionalAngle(name: GeometryReadingName): MeasuredAngle | null {
     return this.#angle(name);
   }
 
-  /** Whether a reading, or all that it is made of, is there. */
   has(name: GeometryReadingName): boolean {
     if (this.#find(name) !== null) return true;
     return this.#partsOf(name)?.every((part) => this.#find(part) !== null) === true;
   }
 
-  /** g0 of a stop on the arm, mm: its gap, the seat's distance where it is missing, 0 where it is pressed. */
   standOff(): MeasuredLength {
     const { side, gap, seatToPad } = this.#side;
     const name = gap === undefined ? "seatToPad" : "gap";
@@ -114,8 +109,16 @@ export class MeasuredPlaces {
     return quantity;
   }
 
+  wheelPerOuter(mean: number, halfWidth: number): number {
+    return this.#doubt("wheelPerOuter", mean, halfWidth, 0);
+  }
+
+  modelScale(linkage: Linkage): number {
+    return this.#doubt("linkage", 1, 0, modelDoubt[linkage]);
+  }
+
   /** A quantity that is no reading of the vehicle, at its own place. */
-  doubt(name: "wheelPerOuter" | "linkage", mean: number, halfWidth: number, sd: number): number {
+  #doubt(name: "wheelPerOuter" | "linkage", mean: number, halfWidth: number, sd: number): number {
     const drawn = { id: name, mean, halfWidth, standardError: sd };
     return this.places.push({ name, id: name, reading: null, drawn }) - 1;
   }

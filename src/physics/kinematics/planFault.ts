@@ -1,7 +1,8 @@
 import type { GeometryReadingName } from "../fitment.ts";
+import { geometryRegistry } from "../layouts/geometryRegistry.ts";
+import type { MotionFault } from "../motion/layoutMotion.ts";
+import { StraightMotion } from "../motion/straightMotion.ts";
 import type { Fault } from "../outcome.ts";
-import { geometryRegistry } from "../readings/geometryRegistry.ts";
-import type { MotionFault } from "./layoutMotion.ts";
 import type { LayoutPlan } from "./layoutPlan.ts";
 import type { NamedQuantity } from "./measuredPlaces.ts";
 
@@ -81,13 +82,13 @@ export function planFault(plan: LayoutPlan): Fault | null {
 
 function toldOf(
   fault: MotionFault,
-  { linkage }: LayoutPlan,
+  { motion }: LayoutPlan,
   wrong: NamedQuantity["name"] | undefined,
 ): Told {
   if (wrong === undefined || wrong === "gap") return told[fault];
   if (fault === "angleTooSteep") {
     if (wrong.endsWith("ArmAngle") || wrong === "armAngle") return armTooSteep(wrong);
-    if (linkage !== "straight" && linkage !== "axle") return leverLost;
+    if (!(motion instanceof StraightMotion)) return leverLost;
     return {
       code: "stopLeansFlat",
       text: "The stop lies flat, so the wheel cannot close it. Re-measure its lean.",

@@ -1,8 +1,9 @@
 import type { GeometryReadingName, Layout, Reading } from "../fitment.ts";
-import { geometryRegistry } from "../readings/geometryRegistry.ts";
-import type { Standing } from "./layoutMotion.ts";
+import { geometryRegistry, layoutRegistry } from "../layouts/geometryRegistry.ts";
+import type { Turned } from "../layouts/turned.ts";
+import type { Standing } from "../motion/layoutMotion.ts";
+import type { MeasuredAngle, MeasuredLength } from "../motion/measuredQuantity.ts";
 import type { LayoutPlan } from "./layoutPlan.ts";
-import type { MeasuredAngle, MeasuredLength } from "./measuredQuantity.ts";
 
 const degreesPerRadian = 180 / Math.PI;
 
@@ -24,47 +25,15 @@ export function turnedLayout(
   standing: Standing,
   doubt: HeightDoubt,
 ): Layout {
-  if (plan.linkage === "straight") return layout;
   const turned = new TurnedReadings(layout.readings, plan, doubt);
-  switch (layout.kind) {
-    case "axle":
-      return layout;
-    case "strut":
-      turned.rod("lowerArmLength", "lowerArmAngle", "jointToTop", "jointToTopLean", standing.arm);
-      turned.angle("lowerArmAngle", standing.arm);
-      turned.lean("stopLean", standing.carrier);
-      turned.aroundJoint("tyreOffset", "wheelCentreAbove", standing.carrier, 1);
-      return { ...layout, readings: turned.readings };
-    case "arm":
-      if (layout.stopOn === "arm") turned.lean("stopLean", standing.arm);
-      turned.measuredAngle("stopLineAngle", standing.arm);
-      return turnedOnArm(layout, plan, standing, turned);
-    case "damper":
-      turned.rod("pivotToMount", "mountLineAngle", "damperLength", "stopLean", standing.arm);
-      turned.measuredAngle("mountLineAngle", standing.arm);
-      return turnedOnArm(layout, plan, standing, turned);
-  }
+  const { linkage } = plan;
+  layoutRegistry[layout.kind].turn(turned, standing, { said: layout, linkage });
+  return { ...layout, ...turned.said, readings: turned.readings };
 }
 
-function turnedOnArm(
-  layout: Layout & { readonly kind: "arm" | "damper" },
-  plan: LayoutPlan,
-  standing: Standing,
-  turned: TurnedReadings,
-): Layout {
-  turned.angle("armAngle", standing.arm);
-  if (plan.linkage === "fourBar") {
-    turned.angle("otherArmAngle", standing.otherArm);
-    turned.aroundJoint("jointInset", "jointHeight", standing.carrier, -1);
-    turned.aroundJoint("tyreOffset", "wheelCentreAbove", standing.carrier, 1);
-  }
-  if (plan.linkage !== "instantCentre") return { ...layout, readings: turned.readings };
-  const { otherArmAngle: _, ...readings } = turned.readings;
-  return { ...layout, wheelPerOuter: turned.wheelPerOuter(), readings };
-}
-
-class TurnedReadings {
+class TurnedReadings implements Turned<GeometryReadingName> {
   readonly readings: Readings;
+  said: { readonly wheelPerOuter?: number } = {};
   readonly #doubt: HeightDoubt;
   readonly #values: ReadonlyMap<string, MeasuredLength | MeasuredAngle>;
 
@@ -74,86 +43,68 @@ class TurnedReadings {
     this.#values = new Map(quantities.map(({ name, quantity }) => [name, quantity]));
   }
 
-  /** Radians below the horizontal, or of a lean. */
-  #angleOf(name: GeometryReadingName): number {
+  angleBefore(name: GeometryReadingName): number {
     const quantity = this.#values.get(name);
     if (quantity !== undefined && "sin" in quantity) return Math.atan2(quantity.sin, quantity.cos);
     const { standIn } = geometryRegistry[name];
-    return standIn === undefined ? 0 : this.#angleOf(standIn);
+    return standIn === undefined ? 0 : this.angleBefore(standIn);
   }
 
-  #lengthOf(name: GeometryReadingName): number {
+  lengthBefore(name: GeometryReadingName): number {
     const quantity = this.#values.get(name);
     return quantity !== undefined && "value" in quantity ? quantity.value : 0;
   }
 
-  /** A line that has turned with its outer end up: its angle below the horizontal is less by as much. */
   angle(name: GeometryReadingName, turn: number): void {
     const made = {
-      values: [degreesPerRadian * this.#angleOf(name)],
+      values: [degreesPerRadian * this.angleBefore(name)],
       tol: this.#values.has(name) ? geometryRegistry[name].usualTolerance : 0,
     };
     this.#shift(name, this.readings[name] ?? made, -turn, this.#doubt.turn);
   }
 
-  /** The same for one that has a stand-in, which turns as well. */
   measuredAngle(name: GeometryReadingName, turn: number): void {
     if (this.#values.has(name)) this.angle(name, turn);
   }
 
-  /** A lean turns toward the pivot as the outer end goes up. */
   lean(name: GeometryReadingName, turn: number): void {
     this.#shift(name, this.readings[name] ?? { values: [0], tol: 0 }, turn, 0);
   }
 
-  /** A rod whose lower end turns with the arm and whose upper end stays. */
-  rod(
-    armName: GeometryReadingName,
-    lineName: GeometryReadingName,
-    lengthName: GeometryReadingName,
-    leanName: GeometryReadingName,
-    turn: number,
-  ): void {
-    const arm = this.#lengthOf(armName);
-    const line = this.#angleOf(lineName);
-    const long = this.#lengthOf(lengthName);
-    const lean = this.#angleOf(leanName);
+  rod(names: Parameters<Turned<GeometryReadingName>["rod"]>[0], turn: number): void {
+    const arm = this.lengthBefore(names.arm);
+    const line = this.angleBefore(names.line);
+    const long = this.lengthBefore(names.length);
+    const lean = this.angleBefore(names.lean);
     const across = arm * (Math.cos(line) - Math.cos(line - turn)) - long * Math.sin(lean);
     const up = arm * (Math.sin(line - turn) - Math.sin(line)) + long * Math.cos(lean);
-    const given = this.readings[lengthName] ?? { values: [long], tol: 0 };
+    const given = this.readings[names.length] ?? { values: [long], tol: 0 };
     const longer = Math.hypot(across, up) - long;
-    this.readings[lengthName] = {
+    this.readings[names.length] = {
       values: given.values.map((value) => value + longer),
       tol: Math.hypot(given.tol, this.#doubt.rod),
     };
-    const start = this.readings[leanName] ?? {
-      values: [degreesPerRadian * lean],
-      tol: 0,
-    };
-    this.#shift(leanName, start, Math.atan2(-across, up) - lean, 0);
+    const start = this.readings[names.lean] ?? { values: [degreesPerRadian * lean], tol: 0 };
+    this.#shift(names.lean, start, Math.atan2(-across, up) - lean, 0);
   }
 
-  /** Where a point of the wheel carrier stands from the lower joint, after the carrier's turn. */
   aroundJoint(
     acrossName: GeometryReadingName,
     upName: GeometryReadingName,
     turn: number,
     outward: 1 | -1,
   ): void {
-    const across = outward * this.#lengthOf(acrossName);
-    const up = this.#lengthOf(upName);
+    const across = outward * this.lengthBefore(acrossName);
+    const up = this.lengthBefore(upName);
     const cos = Math.cos(turn);
     const sin = Math.sin(turn);
     this.#move(acrossName, outward * (across * cos - up * sin));
     this.#move(upName, up * cos + across * sin);
   }
 
-  /** κ of an arm whose other arm's length was not measured; it is one number at every height. */
-  wheelPerOuter(): number {
-    const lower = Math.tan(this.#angleOf("armAngle"));
-    const upper = Math.tan(this.#angleOf("otherArmAngle"));
-    const between = this.#lengthOf("jointHeight") - this.#lengthOf("jointInset") * upper;
-    return 1 + (this.#lengthOf("tyreOffset") * (lower - upper)) / between;
+  proportion(wheelPerOuter: number, inPlaceOf: GeometryReadingName): void {
+    this.said = { wheelPerOuter };
+    delete this.readings[inPlaceOf];
   }
 
   #move(name: GeometryReadingName, value: number): void {

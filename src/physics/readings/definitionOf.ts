@@ -1,10 +1,10 @@
-import { cornerReadings, settle, settleReadings } from "./cornerReadings.ts";
-import { fullTravelReadings } from "./fullTravelReadings.ts";
 import {
   type GeometryReadingName,
   geometryRegistry,
   isGeometryReadingName,
-} from "./geometryRegistry.ts";
+} from "../layouts/geometryRegistry.ts";
+import { cornerReadings, settle, settleReadings } from "./cornerReadings.ts";
+import { fullTravelReadings } from "./fullTravelReadings.ts";
 import { type LimitKind, limitNames, limitReadings } from "./limitReadings.ts";
 import { parseReadingId, type ReadingPlace } from "./readingId.ts";
 import { rideReadings } from "./rideReadings.ts";

@@ -1,3 +1,4 @@
+import { type GeometryReadingName, isGeometryReadingName } from "../layouts/geometryRegistry.ts";
 import {
   type CornerReadingName,
   cornerReadings,
@@ -10,7 +11,6 @@ import {
   type FullTravelReadingName,
   fullTravelReadings,
 } from "./fullTravelReadings.ts";
-import { type GeometryReadingName, isGeometryReadingName } from "./geometryRegistry.ts";
 import { type LimitPart, limitReadings } from "./limitReadings.ts";
 import { type RideQuantity, rideReadings } from "./rideReadings.ts";
 import { type RuleValueName, ruleValues } from "./ruleValues.ts";

@@ -1,10 +1,11 @@
 import { cornerAtMeans } from "../budget/cornerAtMeans.ts";
 import type { HardLimitPlace } from "../budget/hardLimit.ts";
 import type { Corner, Fitment, Interval, Linkage } from "../fitment.ts";
+import type { TravelPose } from "../layouts/pose.ts";
 import { type Outcome, succeed } from "../outcome.ts";
 import { stopCurve } from "../stop/stopCurve.ts";
 import { meanOf } from "../uncertainty/readingMean.ts";
-import { type TravelPose, TravelPoses } from "./travelPose.ts";
+import { TravelPoses } from "./travelPose.ts";
 
 /** What a corner shows at one wheel travel from the measured ride height, jounce positive. */
 export interface TravelMoment {

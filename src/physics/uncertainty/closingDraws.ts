@@ -1,7 +1,7 @@
 import type { CornerPlace } from "../budget/cornerPlaces.ts";
 import type { TravelMotion } from "../budget/handMotion.ts";
 import type { CornerBudget } from "../budget/travelBudget.ts";
-import type { LayoutMotion } from "../kinematics/layoutMotion.ts";
+import type { LayoutMotion } from "../motion/layoutMotion.ts";
 import type { WantedTravel } from "./cornerDraws.ts";
 import type { DrawnReading } from "./drawnReading.ts";
 import { ReadingBlocks } from "./readingBlocks.ts";

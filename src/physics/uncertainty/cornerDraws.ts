@@ -1,7 +1,7 @@
 import { ApartFromStop, type FigureName, figure, figureCount } from "../budget/cornerModel.ts";
 import type { CornerBudget } from "../budget/travelBudget.ts";
 import type { Interval } from "../fitment.ts";
-import type { LayoutMotion } from "../kinematics/layoutMotion.ts";
+import type { LayoutMotion } from "../motion/layoutMotion.ts";
 import { CoverageIntervals } from "./coverageIntervals.ts";
 import { ReadingBlocks } from "./readingBlocks.ts";
 import type { SharedDraws } from "./sharedDraws.ts";

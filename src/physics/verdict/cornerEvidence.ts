@@ -1,6 +1,7 @@
 import type { CornerPlace } from "../budget/cornerPlaces.ts";
 import type { CornerBudget } from "../budget/travelBudget.ts";
 import type { Fitment, Interval, LimitKind, UseRules } from "../fitment.ts";
+import { layoutRegistry, type RegisteredLayout } from "../layouts/geometryRegistry.ts";
 import { readingName } from "../readingNames.ts";
 import type { QuantityId, ReadingId } from "../readings/readingId.ts";
 import type { RoadTravel } from "../road/roadTravel.ts";
@@ -46,9 +47,15 @@ export interface DoubtRemedy {
   readonly words: string;
 }
 
+function asked({ first, ask }: NonNullable<RegisteredLayout["closer"]>): DoubtRemedy {
+  return { reading: first, words: ask };
+}
+
 /** What to do about the reading, or other cause, that doubt comes from. */
 export function remedyOf(evidence: CornerEvidence, cause: QuantityId): DoubtRemedy {
   const { side } = evidence.corner.corner;
+  const { layout } = evidence.fitment;
+  const { closer } = layoutRegistry[layout.kind];
   const byHand: DoubtRemedy = {
     reading: handReading(evidence, "block"),
     words:
@@ -56,12 +63,11 @@ export function remedyOf(evidence: CornerEvidence, cause: QuantityId): DoubtReme
   };
   switch (cause) {
     case "wheelPerOuter":
-      return evidence.fitment.layout.armRole === "underStrut"
-        ? byHand
-        : { reading: "otherArmAngle", words: "measure the other arm as well" };
+      return closer === null || layout.armRole === "underStrut" ? byHand : asked(closer);
     case "linkage":
-      return evidence.corner.linkage === "straight"
-        ? { reading: "lowerArmLength", words: "measure the arm under the strut as well" }
+      // Of two arms it is κ that they would narrow.
+      return closer !== null && !closer.ofTwoArms && evidence.corner.linkage === closer.from
+        ? asked(closer)
         : byHand;
     case `${side}.linkage`:
       return {

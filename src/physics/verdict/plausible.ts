@@ -1,7 +1,7 @@
 import type { Check, GeometryReadingName, Interval, Reading } from "../fitment.ts";
 import { believableWheelPerOuter, measuredWheelPerOuter } from "../kinematics/wheelPerOuter.ts";
+import { layoutRegistry } from "../layouts/geometryRegistry.ts";
 import { definitionOf } from "../readings/definitionOf.ts";
-import { layoutRegistry } from "../readings/geometryRegistry.ts";
 import { type QuantityId, withoutSide } from "../readings/readingId.ts";
 import { isBelievable } from "../readings/valueDefinition.ts";
 import { capital, length, type Sentence } from "../sentence.ts";

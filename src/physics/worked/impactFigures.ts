@@ -3,7 +3,7 @@ import { closingSpeedFormula } from "../impact/closingSpeed.ts";
 import { runFormulas } from "../impact/impact.ts";
 import { peakFormulas } from "../impact/impactPeaks.ts";
 import { roadFormulas, startFormulas, timeOver, touchDownSpeed } from "../impact/roadProfile.ts";
-import { layoutRegistry } from "../readings/geometryRegistry.ts";
+import { layoutRegistry } from "../layouts/geometryRegistry.ts";
 import type { QuantityKind } from "../sentence.ts";
 import { standardGravity } from "../standardGravity.ts";
 import { simulatedStops } from "../stop/beyondTest.ts";

@@ -1,4 +1,5 @@
 import { layoutPlan } from "../kinematics/layoutPlan.ts";
+import { layoutRegistry } from "../layouts/geometryRegistry.ts";
 import type { CornerContext } from "./cornerContext.ts";
 import { MeasuredTerms } from "./layout/measuredTerms.ts";
 import { oneWheelWorking } from "./layout/straightWorking.ts";
@@ -9,10 +10,10 @@ function figure(
   extra: readonly FormulaSymbol[],
   working: (layout: LayoutWorking) => Working,
 ): WorkedFigure | undefined {
+  if (!layoutRegistry[context.fitment.layout.kind].joinsWheels) return undefined;
   const plan = layoutPlan(context.fitment.layout, context.corner, "one");
   if (!plan.ok) return undefined;
-  const { motion, places, linkage } = plan.value;
-  if (linkage !== "axle") return undefined;
+  const { motion, places } = plan.value;
   if (motion.set(Float64Array.from(places, ({ drawn }) => drawn.mean)) !== null) return undefined;
   const layout = oneWheelWorking(new MeasuredTerms(plan.value), motion);
   return {

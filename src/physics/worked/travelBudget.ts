@@ -13,7 +13,7 @@ import {
 } from "../budget/reserve.ts";
 import { freeShareFormula, freeShareOf } from "../budget/travelBudget.ts";
 import { ratioFormula } from "../kinematics/kinematics.ts";
-import { layoutRegistry } from "../readings/geometryRegistry.ts";
+import { layoutRegistry } from "../layouts/geometryRegistry.ts";
 import type { CornerContext } from "./cornerContext.ts";
 import { hardLimitWorking, type LimitWorking } from "./hardLimitWorking.ts";
 import { geometryReading, meanOf } from "./measured.ts";

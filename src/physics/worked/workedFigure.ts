@@ -1,6 +1,6 @@
 import type { TravelMotion } from "../budget/handMotion.ts";
-import type { LayoutMotion } from "../kinematics/layoutMotion.ts";
-import { Turn } from "../kinematics/turn.ts";
+import type { LayoutMotion } from "../motion/layoutMotion.ts";
+import { Turn } from "../motion/turn.ts";
 import type { Quantity, QuantityKind, Sentence } from "../sentence.ts";
 
 /** One letter of a formula, what it stands for, its value here, and where that value came from. */

@@ -15,6 +15,12 @@ export function hasArm(stored: StoredCheck): boolean {
   return kind !== undefined && layoutRegistry[kind].onArm;
 }
 
+/** Does one part carry both wheels? */
+export function hasBeamAxle(stored: StoredCheck): boolean {
+  const kind = stored.record.layout?.kind;
+  return kind !== undefined && layoutRegistry[kind].joinsWheels;
+}
+
 export function armRoleChoice(stored: StoredCheck): ArmRole | "unsaid" | null {
   const { layout } = stored.record;
   if (layout?.armRole !== undefined) return layout.armRole;
@@ -51,7 +57,6 @@ export function isLayoutSaid(stored: StoredCheck): boolean {
   const { layout } = stored.record;
   if (layout?.kind === undefined) return false;
   if (!hasArm(stored) || layout.readings?.pivotToOuter !== undefined) return true;
-  return (
-    armRoleChoice(stored) !== null && (layout.kind !== "arm" || meetingChoice(stored) !== null)
-  );
+  const asksMeeting = layoutRegistry[layout.kind].saysStopOn;
+  return armRoleChoice(stored) !== null && (!asksMeeting || meetingChoice(stored) !== null);
 }

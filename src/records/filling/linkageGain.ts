@@ -1,4 +1,5 @@
 import { linkageUncertainty } from "../../physics/kinematics/index.ts";
+import { layoutRegistry } from "../../physics/readings/index.ts";
 import { meanOf } from "../../physics/uncertainty/index.ts";
 import type { StoredCheck } from "../check/storedCheck.ts";
 
@@ -22,9 +23,11 @@ export function wheelTravelMargins(stored: StoredCheck): WheelTravelMargins {
     .flatMap(({ limits }) => limits)
     .find(({ kind, at, reading }) => kind === "tyre" && at === "wheel" && reading !== undefined);
   const travelMm = tire?.reading === undefined ? usualTravel : meanOf(tire.reading);
-  const [without, wanted] =
-    layout?.kind === "strut"
-      ? [linkageUncertainty("straight"), linkageUncertainty("strutArm")]
-      : [linkageUncertainty("prior", layout?.armRole), linkageUncertainty("fourBar")];
+  const { from, to } = layoutRegistry[layout?.kind ?? "arm"].closer ?? {
+    from: "prior",
+    to: "prior",
+  };
+  const without = linkageUncertainty(from, layout?.armRole);
+  const wanted = linkageUncertainty(to);
   return { travelMm, withoutMm: 1.96 * without * travelMm, withMm: 1.96 * wanted * travelMm };
 }

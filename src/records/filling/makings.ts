@@ -43,7 +43,7 @@ export function chooseMaking(stored: StoredCheck, by: Making, parts: boolean): S
   const own = made.flatMap((name) => geometryRegistry[name].madeOf?.own ?? []);
   const common = made
     .flatMap((name) => geometryRegistry[name].madeOf?.common ?? [])
-    .filter((name) => geometryRegistry[name].use[stored.record.layout?.kind ?? "arm"] === "part");
+    .filter((name) => geometryRegistry[name].use === "part");
   const ofParts = everySide([...new Set([...common, ...own])]);
   const direct = everySide(made);
   const chosenWay = withChoice(stored, `way.${by}`, parts ? "parts" : "direct");

@@ -22,6 +22,7 @@ import { setEntry, setEstimate } from "./changes.ts";
 import { chosen } from "./choice.ts";
 import { helperInputs, helperToleranced } from "./helperInputs.ts";
 import { packCornerMass, packRide } from "./platforms.ts";
+import { hasBeamAxle } from "./layoutChoices.ts";
 import { rideWay, wayOf, withoutRide } from "./rideWays.ts";
 import { sidesOf } from "./sides.ts";
 import {
@@ -91,7 +92,7 @@ function payloadToRating(stored: StoredCheck): Outcome<Estimate> {
 function unsprung(stored: StoredCheck): Outcome<Estimate> {
   const mass = cornerMass(stored);
   if (!mass) return needs("This needs the weight on a wheel first.");
-  const share = unsprungShares[stored.record.layout?.kind === "axle" ? "axle" : "independent"];
+  const share = unsprungShares[hasBeamAxle(stored) ? "axle" : "independent"];
   return scaled(mass, share, `${percent(share.value)} of the weight on the wheel, common practice`);
 }
 

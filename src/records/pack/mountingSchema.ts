@@ -12,5 +12,5 @@ export const mountingSchema = z.object({
   spacingMm: size,
   seatMm: size,
   roomMm: size,
-  layouts: may(z.array(z.enum(layoutKinds)).check(z.minLength(1), z.maxLength(4))),
+  layouts: may(z.array(z.enum(layoutKinds)).check(z.minLength(1), z.maxLength(layoutKinds.length))),
 });

@@ -1,5 +1,5 @@
 import type { LayoutKind } from "../../physics/fitment.ts";
-import { layoutKinds } from "../../physics/readings/index.ts";
+import { layoutKinds, layoutRegistry } from "../../physics/readings/index.ts";
 import { isThreaded, type Mounting, type MountingWay } from "../pack/mounting.ts";
 import type { Row } from "./tableRows.ts";
 
@@ -11,10 +11,13 @@ const ways: { readonly [words: string]: MountingWay } = {
   cup: "cup",
 };
 
-export const layoutNames: { readonly [words: string]: LayoutKind } = {
-  ...Object.fromEntries(layoutKinds.map((kind) => [kind, kind])),
-  shock: "damper",
-};
+const tableWords = layoutKinds.map((kind) => layoutRegistry[kind].tableWord);
+
+/** Layouts by the word of a table, or by their name in a record. */
+export const layoutNames: { readonly [words: string]: LayoutKind } = Object.fromEntries([
+  ...layoutKinds.map((kind) => [kind, kind]),
+  ...layoutKinds.map((kind) => [layoutRegistry[kind].tableWord, kind]),
+]);
 
 /** The columns of a mounting: those of a stop, or of the place for one. */
 export function mountOfRow(row: Row, of: "stop" | "platform"): Mounting | undefined {
@@ -47,7 +50,7 @@ function layoutsOf(row: Row): readonly LayoutKind[] {
   return row.texts("made for").flatMap((text) => {
     const found = layoutNames[text.toLowerCase()];
     if (found === undefined) {
-      row.fault("made for", `“${text.slice(0, 40)}” is none of arm, shock, strut, axle.`);
+      row.fault("made for", `“${text.slice(0, 40)}” is none of ${tableWords.join(", ")}.`);
     }
     return found === undefined ? [] : [found];
   });

@@ -1,6 +1,7 @@
 import type { GeometryReadingName, LayoutKind, RideQuantity } from "../../physics/fitment.ts";
 import {
   layoutReadingsInOrder,
+  layoutRegistry,
   type ReadingId,
   rideQuantities,
   type ValueName,
@@ -57,11 +58,11 @@ function layoutOf(row: Row, kind: LayoutKind): CheckLayout {
   const role = row.choice("arm measured", roles);
   const stopOn = row.choice("stop fixed to", carriers);
   const ratio = row.number("wheel travel per joint travel", { kind: "number" });
-  const hasArm = kind === "arm" || kind === "damper";
+  const { onArm, saysStopOn } = layoutRegistry[kind];
   return {
     kind,
-    ...(hasArm && role !== undefined && { armRole: role }),
-    ...(kind === "arm" && stopOn !== undefined && { stopOn }),
+    ...(onArm && role !== undefined && { armRole: role }),
+    ...(saysStopOn && stopOn !== undefined && { stopOn }),
     ...(ratio !== undefined && { wheelPerOuter: ratio }),
     readings,
   } as CheckLayout;

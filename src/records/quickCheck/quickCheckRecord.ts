@@ -1,4 +1,5 @@
 import type { LayoutKind, LimitKind, Reading, Ride, Use } from "../../physics/fitment.ts";
+import { layoutRegistry } from "../../physics/readings/index.ts";
 import { layoutAtHeight } from "../../physics/kinematics/index.ts";
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
 import { capital, inModelUnits, length, type Sentence } from "../../physics/sentence.ts";
@@ -325,7 +326,7 @@ function freshLimit(
   layout: LayoutKind,
   assumed: Sentence[],
 ): Omit<CheckLimit, "reading"> {
-  if (kind === "damper" && (layout === "strut" || layout === "damper")) {
+  if (kind === "damper" && layoutRegistry[layout].onRod) {
     return { kind, at: "stop" };
   }
   if (kind === "damper") {

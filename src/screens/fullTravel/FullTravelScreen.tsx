@@ -1,4 +1,5 @@
 import { useEffect, useMemo } from "preact/hooks";
+import { hasBeamAxle } from "../../records/filling/layoutChoices.ts";
 import {
   changeFullTravel,
   type FullTravelRecord,
@@ -103,7 +104,7 @@ export default function FullTravelScreen({
     change((current) => withFullTravelEntries(current, preferences.length));
   }, [change, preferences.length]);
   const spring = springOf(stored, found);
-  const beamAxle = stored.record.layout?.kind === "axle";
+  const beamAxle = hasBeamAxle(stored);
   const cautions = spring === null ? [] : fullTravelCautions(spring, beamAxle);
   const ticked = ticksOf(stored, found, cautions);
   const open = cautions.filter(({ id }) => !ticked.includes(id)).length;

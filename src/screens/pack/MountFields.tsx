@@ -1,4 +1,5 @@
 import type { LayoutKind } from "../../physics/fitment.ts";
+import { layoutKinds } from "../../physics/readings/index.ts";
 import { capital, inModelUnits } from "../../physics/sentence.ts";
 import { isThreaded, mountingWays, wayWords } from "../../records/pack/mounting.ts";
 import { readThread } from "../../records/pack/thread.ts";
@@ -7,7 +8,7 @@ import { SelectField, TextField } from "../parts/Field.tsx";
 import { layoutWords } from "../readings/layoutWords.ts";
 import { type FieldProps, PackNumber } from "./fields.tsx";
 import { setText, textOf } from "./itemDraft.ts";
-import { mountLayouts, wayOf } from "./mountDraft.ts";
+import { wayOf } from "./mountDraft.ts";
 
 /** How a stop is held, or what holds one on a vehicle: chosen and measured, so that the two can be compared. */
 export function MountFields({ draft, change, of }: FieldProps & { of: "stop" | "platform" }) {
@@ -78,7 +79,7 @@ export function MountFields({ draft, change, of }: FieldProps & { of: "stop" | "
         <fieldset class="field">
           <legend class="field-label">Layouts it is made for (leave all off for any)</legend>
           <div class="choices">
-            {mountLayouts.map((kind) => (
+            {layoutKinds.map((kind) => (
               <LayoutLine key={kind} kind={kind} draft={draft} change={change} />
             ))}
           </div>

@@ -2,6 +2,7 @@ import type { LayoutKind, LimitKind } from "../../physics/fitment.ts";
 import {
   type GeometryReadingName,
   layoutKinds,
+  layoutRegistry,
   limitPlaces,
   neededReadings,
 } from "../../physics/readings/index.ts";
@@ -217,7 +218,7 @@ function Editing({
               options={[
                 { value: "wheel", name: "Where it touches" },
                 { value: "stop", name: "At the stop" },
-                ...(hasArm(kind) ? [{ value: "arm" as const, name: "On the arm" }] : []),
+                ...(layoutRegistry[kind].onArm ? [{ value: "arm" as const, name: "On the arm" }] : []),
               ]}
             />
             <PackReading
@@ -261,10 +262,6 @@ function Editing({
   );
 }
 
-function hasArm(kind: LayoutKind): boolean {
-  return kind === "arm" || kind === "damper";
-}
-
 /** Which arm was measured, and what is flat and turns. */
 function LayoutSaid({
   kind,
@@ -275,7 +272,8 @@ function LayoutSaid({
   draft: ItemDraft;
   put: (field: string) => (text: string) => void;
 }) {
-  if (!hasArm(kind)) return null;
+  const { onArm, saysStopOn } = layoutRegistry[kind];
+  if (!onArm) return null;
   return (
     <>
       <SelectField
@@ -290,7 +288,7 @@ function LayoutSaid({
         ]}
         onChange={put("armRole")}
       />
-      {kind === "arm" && (
+      {saysStopOn && (
         <SelectField
           label="What the stop is fixed to"
           value={textOf(draft, "stopOn")}

@@ -1,4 +1,4 @@
-import type { LayoutKind } from "../../physics/fitment.ts";
+import { layoutKinds } from "../../physics/readings/index.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import {
   isThreaded,
@@ -8,8 +8,6 @@ import {
 } from "../../records/pack/mounting.ts";
 import { readThread, type Thread, threadText } from "../../records/pack/thread.ts";
 import { type DraftReader, type ItemDraft, numberText, textOf } from "./itemDraft.ts";
-
-export const mountLayouts: readonly LayoutKind[] = ["arm", "damper", "strut", "axle"];
 
 export function wayOf(draft: ItemDraft): MountingWay | null {
   return mountingWays.find((way) => way === textOf(draft, "mount.way")) ?? null;
@@ -53,7 +51,7 @@ export function mountOfDraft(
   const roomMm = reader.number("mount.room", "Room across", "length");
   const chosen = textOf(draft, "mount.layouts").split(" ");
   const given = base?.layouts ?? [];
-  const layouts = [...new Set([...given, ...mountLayouts])].filter((kind) => chosen.includes(kind));
+  const layouts = [...new Set([...given, ...layoutKinds])].filter((kind) => chosen.includes(kind));
   return {
     way,
     ...size,

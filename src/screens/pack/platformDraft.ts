@@ -8,6 +8,7 @@ import type {
 import {
   geometryRegistry,
   layoutReadingsInOrder,
+  layoutRegistry,
   limitPlaces,
   type ValueName,
 } from "../../physics/readings/index.ts";
@@ -47,8 +48,7 @@ export function layoutNames(
   which: "direct" | "parts" | "all" = "direct",
 ): readonly GeometryReadingName[] {
   return layoutReadingsInOrder[kind].filter(
-    (name) =>
-      which === "all" || (geometryRegistry[name].use[kind] === "part") === (which === "parts"),
+    (name) => which === "all" || (geometryRegistry[name].use === "part") === (which === "parts"),
   );
 }
 
@@ -269,10 +269,10 @@ function readingsOf(
 function saidOf(draft: ItemDraft, kind: LayoutKind): object {
   const role = draft.texts.armRole ?? "";
   const on = draft.texts.stopOn ?? "";
-  const hasArm = kind === "arm" || kind === "damper";
+  const { onArm, saysStopOn } = layoutRegistry[kind];
   return {
-    ...(hasArm && role !== "" && { armRole: role }),
-    ...(kind === "arm" && on !== "" && { stopOn: on }),
+    ...(onArm && role !== "" && { armRole: role }),
+    ...(saysStopOn && on !== "" && { stopOn: on }),
   };
 }
 

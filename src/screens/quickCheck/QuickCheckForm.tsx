@@ -1,4 +1,4 @@
-import type { LimitPlace } from "../../physics/readings/index.ts";
+import { type LimitPlace, layoutRegistry } from "../../physics/readings/index.ts";
 import { mean } from "../../physics/uncertainty/index.ts";
 import { usualPayloads } from "../../records/entry/payloadWords.ts";
 import { sentenceText } from "../../records/entry/quantityText.ts";
@@ -40,7 +40,7 @@ function clearanceOn(
 ): { readonly at: LimitPlace; readonly usualMm: number | null } {
   const limit = limits.find((each) => each.kind === kind);
   if (limit) return { at: limit.at, usualMm: usualOf(limit.reading) };
-  const onTheRod = kind === "damper" && (layout.kind === "strut" || layout.kind === "damper");
+  const onTheRod = kind === "damper" && layoutRegistry[layout.kind].onRod;
   return { at: onTheRod ? "stop" : "wheel", usualMm: null };
 }
 

@@ -3,8 +3,8 @@ import { expect, it } from "vitest";
 import type { Layout } from "../../../src/physics/fitment.ts";
 import { kinematicsOf } from "../../../src/physics/kinematics/kinematics.ts";
 import { layoutPlan } from "../../../src/physics/kinematics/layoutPlan.ts";
-import { geometryNames } from "../../../src/physics/readings/geometryRegistry.ts";
-import { layoutKinds } from "../../../src/physics/readings/layoutDefinitions.ts";
+import { geometryNames } from "../../../src/physics/layouts/geometryRegistry.ts";
+import { layoutKinds } from "../../../src/physics/layouts/layoutKinds.ts";
 
 /*
  * Whatever is typed: every reading any number, present or not, in every layout and role. There is a motion

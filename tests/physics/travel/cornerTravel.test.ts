@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { assessFitment } from "../../../src/physics/assess.ts";
+import type { PlanePoint } from "../../../src/physics/layouts/plane.ts";
 import { type CornerTravel, cornerTravel } from "../../../src/physics/travel/cornerTravel.ts";
-import type { PlanePoint } from "../../../src/physics/travel/travelPose.ts";
 import { meanOf } from "../../../src/physics/uncertainty/readingMean.ts";
 import { demoNames } from "../../support/demoRecords.ts";
 import { demoFitment, unwrapped } from "../demoFitments.ts";

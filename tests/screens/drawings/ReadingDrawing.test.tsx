@@ -5,7 +5,7 @@ import type { LayoutKind, Side } from "../../../src/physics/fitment.ts";
 import {
   geometryRegistry,
   isGeometryReadingName,
-} from "../../../src/physics/readings/geometryRegistry.ts";
+} from "../../../src/physics/layouts/geometryRegistry.ts";
 import { layoutKinds } from "../../../src/physics/readings/index.ts";
 import { withPlainSpaces } from "../../../src/records/entry/quantityText.ts";
 import { isFromAbove } from "../../../src/screens/drawings/above/aboveMeasurement.ts";

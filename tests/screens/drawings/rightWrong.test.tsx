@@ -1,7 +1,7 @@
 import { cleanup, render } from "@testing-library/preact";
 import { afterEach, describe, expect, it } from "vitest";
 import type { GeometryReadingName, LayoutKind, LimitKind } from "../../../src/physics/fitment.ts";
-import { layoutKinds } from "../../../src/physics/readings/layoutDefinitions.ts";
+import { layoutKinds } from "../../../src/physics/layouts/layoutKinds.ts";
 import type { ReadingId } from "../../../src/physics/readings/readingId.ts";
 import { drawnReadingOf } from "../../../src/screens/drawings/drawingValues.ts";
 import { pairOf } from "../../../src/screens/drawings/rightWrong/pairOf.ts";

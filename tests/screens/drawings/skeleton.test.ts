@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Layout, LayoutKind, Reading } from "../../../src/physics/fitment.ts";
 import { kinematicsOf } from "../../../src/physics/kinematics/kinematics.ts";
-import { layoutKinds } from "../../../src/physics/readings/layoutDefinitions.ts";
+import { layoutKinds } from "../../../src/physics/layouts/layoutKinds.ts";
 import { type DrawingValues, drawnNumbers } from "../../../src/screens/drawings/drawnNumbers.ts";
 import { distance, radians } from "../../../src/screens/drawings/geometry.ts";
 import { measurementOf } from "../../../src/screens/drawings/measurement.ts";

@@ -1,12 +1,12 @@
-import { FlatContact, flatFormulas } from "../../kinematics/contact/flatContact.ts";
-import { RoundContact, roundFormulas } from "../../kinematics/contact/roundContact.ts";
+import { FlatContact, flatFormulas } from "../../motion/contact/flatContact.ts";
+import { RoundContact, roundFormulas } from "../../motion/contact/roundContact.ts";
 import {
   lineFormula,
   lineSlopeFormula,
   type StopContact,
-} from "../../kinematics/contact/stopContact.ts";
-import { TriangleContact, triangleFormulas } from "../../kinematics/contact/triangleContact.ts";
-import { Turn } from "../../kinematics/turn.ts";
+} from "../../motion/contact/stopContact.ts";
+import { TriangleContact, triangleFormulas } from "../../motion/contact/triangleContact.ts";
+import { Turn } from "../../motion/turn.ts";
 import type { Quantity } from "../../sentence.ts";
 import { step } from "../step.ts";
 import {

@@ -1,13 +1,14 @@
 import { cornerLayout } from "../../budget/cornerLayout.ts";
 import type { Corner, Fitment } from "../../fitment.ts";
-import { TriangleContact } from "../../kinematics/contact/triangleContact.ts";
 import type { LayoutPlan } from "../../kinematics/layoutPlan.ts";
-import { FourBarPath } from "../../kinematics/path/fourBarPath.ts";
-import { StrutPath } from "../../kinematics/path/strutPath.ts";
-import { SwingPath } from "../../kinematics/path/swingPath.ts";
-import { Turn } from "../../kinematics/turn.ts";
-import { TurningMotion, turningFormulas } from "../../kinematics/turningMotion.ts";
-import { InstantCentreRatio } from "../../kinematics/wheelRatio.ts";
+import { linkages } from "../../kinematics/linkages.ts";
+import { TriangleContact } from "../../motion/contact/triangleContact.ts";
+import { FourBarPath } from "../../motion/path/fourBarPath.ts";
+import { StrutPath } from "../../motion/path/strutPath.ts";
+import { SwingPath } from "../../motion/path/swingPath.ts";
+import { Turn } from "../../motion/turn.ts";
+import { TurningMotion, turningFormulas } from "../../motion/turningMotion.ts";
+import { InstantCentreRatio } from "../../motion/wheelRatio.ts";
 import { step } from "../step.ts";
 import {
   type ArmPointWorking,
@@ -44,13 +45,7 @@ export function layoutWorking(fitment: Fitment, corner: Corner): LayoutWorking |
   const terms = new MeasuredTerms(plan);
   const { motion } = plan;
   if (!(motion instanceof TurningMotion)) {
-    return straightWorking(
-      terms,
-      motion,
-      plan.linkage === "axle"
-        ? "The axle rises level, both wheels together; the stop closes along its axis."
-        : "The stop closes along its own leaning axis as the wheel rises.",
-    );
+    return straightWorking(terms, motion, linkages[plan.linkage].source);
   }
   if (motion.path instanceof StrutPath) {
     if (!(motion.contact instanceof TriangleContact)) return undefined;
@@ -82,18 +77,6 @@ function armPath(
   return swingWorking(path, arm, []);
 }
 
-const sources = {
-  fourBar: "Planar four-bar linkage of both arms and the wheel carrier; R = dz/ds.",
-  instantCentre: "The wheel carrier turns about the point where both arms' lines meet; R = dz/ds.",
-  strutArm: "Triangle of the arm's pivot, the lower joint and the strut's top mount; R = dz/ds.",
-} as const;
-
-function sourceOf({ linkage }: LayoutPlan): string {
-  return linkage === "fourBar" || linkage === "instantCentre" || linkage === "strutArm"
-    ? sources[linkage]
-    : "Geometry of an arm about a fixed axis; R = dz/ds.";
-}
-
 /** Stop and wheel move with one turn α of an arm. */
 function turningWorking(
   plan: LayoutPlan,
@@ -109,7 +92,7 @@ function turningWorking(
     return { value: travel.value, steps: [...before, ...turn.steps, ...travel.steps] };
   };
   return {
-    source: sourceOf(plan),
+    source: linkages[plan.linkage].source,
     symbols: terms.symbols,
     motion,
     led: motion,

@@ -1,7 +1,7 @@
 import type { LayoutPlan } from "../../kinematics/layoutPlan.ts";
-import { BoltLength, boltFormulas, heightAngleFormula } from "../../kinematics/measuredQuantity.ts";
-import type { GeometryReadingName } from "../../readings/geometryRegistry.ts";
-import { geometryRegistry } from "../../readings/geometryRegistry.ts";
+import type { GeometryReadingName } from "../../layouts/geometryRegistry.ts";
+import { geometryRegistry } from "../../layouts/geometryRegistry.ts";
+import { BoltLength, boltFormulas, heightAngleFormula } from "../../motion/measuredQuantity.ts";
 import { meanOf, originOf } from "../measured.ts";
 import { step } from "../step.ts";
 import { degrees, type FormulaStep, type FormulaSymbol, mm } from "../workedFigure.ts";

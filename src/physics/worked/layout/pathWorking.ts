@@ -1,7 +1,7 @@
 import type { ArmRole, Linkage } from "../../fitment.ts";
-import { type SwingPath, swingFormulas } from "../../kinematics/path/swingPath.ts";
-import { carrierFormula, type WheelPath } from "../../kinematics/path/wheelPath.ts";
-import { Turn } from "../../kinematics/turn.ts";
+import { type SwingPath, swingFormulas } from "../../motion/path/swingPath.ts";
+import { carrierFormula, type WheelPath } from "../../motion/path/wheelPath.ts";
+import { Turn } from "../../motion/turn.ts";
 import { step, type Terms } from "../step.ts";
 import {
   degrees,

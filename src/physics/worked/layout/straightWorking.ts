@@ -1,5 +1,5 @@
-import type { LayoutMotion } from "../../kinematics/layoutMotion.ts";
-import { oneWheelFormulas, straightFormulas } from "../../kinematics/straightMotion.ts";
+import type { LayoutMotion } from "../../motion/layoutMotion.ts";
+import { oneWheelFormulas, straightFormulas } from "../../motion/straightMotion.ts";
 import { step, type Terms } from "../step.ts";
 import { degrees, type LayoutWorking, mm, ratioOf } from "../workedFigure.ts";
 import type { MeasuredTerms } from "./measuredTerms.ts";

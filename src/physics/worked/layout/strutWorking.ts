@@ -1,5 +1,5 @@
-import type { TriangleContact } from "../../kinematics/contact/triangleContact.ts";
-import { type StrutPath, strutFormulas } from "../../kinematics/path/strutPath.ts";
+import type { TriangleContact } from "../../motion/contact/triangleContact.ts";
+import { type StrutPath, strutFormulas } from "../../motion/path/strutPath.ts";
 import { step } from "../step.ts";
 import { degrees, degreesIn, inDegrees, mm, quantity } from "../workedFigure.ts";
 import { type ContactWorking, triangleWorking } from "./contactWorking.ts";

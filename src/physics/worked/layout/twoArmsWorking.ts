@@ -1,12 +1,12 @@
-import { type FourBarPath, fourBarFormulas } from "../../kinematics/path/fourBarPath.ts";
-import { lowerDrivenFormulas } from "../../kinematics/path/lowerDrivenPath.ts";
-import type { SwingPath } from "../../kinematics/path/swingPath.ts";
-import { upperDrivenFormulas } from "../../kinematics/path/upperDrivenPath.ts";
+import { type FourBarPath, fourBarFormulas } from "../../motion/path/fourBarPath.ts";
+import { lowerDrivenFormulas } from "../../motion/path/lowerDrivenPath.ts";
+import type { SwingPath } from "../../motion/path/swingPath.ts";
+import { upperDrivenFormulas } from "../../motion/path/upperDrivenPath.ts";
 import {
   carrierTurn,
   type InstantCentreRatio,
   instantCentreFormulas,
-} from "../../kinematics/wheelRatio.ts";
+} from "../../motion/wheelRatio.ts";
 import { step } from "../step.ts";
 import { degrees, degreesIn, type FormulaStep, inDegrees, mm, quantity } from "../workedFigure.ts";
 import type { MeasuredTerms } from "./measuredTerms.ts";

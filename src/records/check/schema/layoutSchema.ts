@@ -3,8 +3,10 @@ import type { LayoutKind } from "../../../physics/fitment.ts";
 import {
   type GeometryReadingOf,
   geometryNames,
+  type LayoutFact,
   layoutKinds,
   layoutReadingsInOrder,
+  layoutRegistry,
 } from "../../../physics/readings/index.ts";
 import { eachOf } from "../../text/plainObject.ts";
 import { allMay, may, numberSchema, positiveOrZero, readingSchema } from "./fields.ts";
@@ -26,26 +28,25 @@ export const armRoleSchema = z.enum(["lower", "upper", "underStrut", "carriesWhe
 /** What the stop is fixed to; absent: a round contact. */
 export const stopOnSchema = z.enum(["frame", "arm"]);
 
-/** What is said of these layouts alone. */
-const own = {
-  arm: { armRole: may(armRoleSchema), stopOn: may(stopOnSchema) },
-  damper: { armRole: may(armRoleSchema) },
-};
+const saidOfArm = { armRole: may(armRoleSchema) };
+const saidOfMeeting = { stopOn: may(stopOnSchema) };
 
 type LayoutSchema<Kind extends LayoutKind> = z.ZodMiniObject<
   {
     kind: z.ZodMiniLiteral<Kind>;
     readings: ReturnType<typeof readingsOf<Kind>>;
   } & typeof outerToWheel &
-    (Kind extends keyof typeof own ? (typeof own)[Kind] : Record<never, never>)
+    (LayoutFact<Kind, "onArm"> extends true ? typeof saidOfArm : Record<never, never>) &
+    (LayoutFact<Kind, "saysStopOn"> extends true ? typeof saidOfMeeting : Record<never, never>)
 >;
 type AnyLayout = { [Kind in LayoutKind]: LayoutSchema<Kind> }[LayoutKind];
 
 function layoutOf(kind: LayoutKind) {
-  const alone: { readonly [Each in LayoutKind]?: object } = own;
+  const { onArm, saysStopOn } = layoutRegistry[kind];
   return z.object({
     kind: z.literal(kind),
-    ...alone[kind],
+    ...(onArm && saidOfArm),
+    ...(saysStopOn && saidOfMeeting),
     ...outerToWheel,
     readings: readingsOf(kind),
   });

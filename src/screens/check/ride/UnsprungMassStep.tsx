@@ -1,3 +1,4 @@
+import { hasBeamAxle } from "../../../records/filling/layoutChoices.ts";
 import { unsprungShares } from "../../../records/filling/usualValues.ts";
 import type { StepProps } from "../../guide/stepProps.ts";
 import { EstimateLine } from "./EstimateLine.tsx";
@@ -5,7 +6,7 @@ import { RideTyped } from "./RideTyped.tsx";
 import { RideWays } from "./RideWays.tsx";
 
 export function UnsprungMassStep({ stored, change, preferences }: StepProps) {
-  const axle = stored.record.layout?.kind === "axle";
+  const axle = hasBeamAxle(stored);
   const share = unsprungShares[axle ? "axle" : "independent"];
   return (
     <>

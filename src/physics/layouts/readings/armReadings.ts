@@ -1,4 +1,4 @@
-import { type GeometryDefinition, usual } from "./geometryDefinition.ts";
+import { type GeometryDefinitions, usual } from "./geometryDefinition.ts";
 
 /**
  * Lengths of the arm that carries the stop, or the damper with the stop on its rod. All are square to
@@ -11,7 +11,8 @@ export const armLengths = {
     believable: [20, 1500],
     typical: 150,
     usualTolerance: usual.tape,
-    use: { arm: "needed" },
+    of: "stopOnArm",
+    use: "needed",
     madeOf: {
       by: "bolts",
       common: ["boltSpacing"],
@@ -24,7 +25,8 @@ export const armLengths = {
     believable: [20, 1500],
     typical: 270,
     usualTolerance: usual.tape,
-    use: { damper: "needed" },
+    of: "rodOnArm",
+    use: "needed",
     madeOf: {
       by: "bolts",
       common: ["boltSpacing"],
@@ -37,7 +39,8 @@ export const armLengths = {
     believable: [80, 2000],
     typical: 410,
     usualTolerance: usual.tape,
-    use: { arm: "needed", damper: "needed" },
+    of: "arm",
+    use: "needed",
     madeOf: {
       by: "bolts",
       common: ["boltSpacing"],
@@ -50,9 +53,10 @@ export const armLengths = {
     believable: [120, 1000],
     typical: 410,
     usualTolerance: usual.tape,
-    use: { damper: "needed" },
+    of: "rodOnArm",
+    use: "needed",
   },
-} as const satisfies Readonly<Record<string, GeometryDefinition>>;
+} as const satisfies GeometryDefinitions;
 
 /**
  * Angles below the horizontal, straight across the vehicle (straight along it for a trailing arm), outer
@@ -65,7 +69,8 @@ export const armAngles = {
     believable: [-35, 35],
     typical: 8,
     usualTolerance: usual.angle,
-    use: { arm: "optional", damper: "optional" },
+    of: "arm",
+    use: "optional",
     madeOf: { by: "heights", along: "pivotToOuter", common: ["pivotHeight"], own: ["outerHeight"] },
   },
   stopLineAngle: {
@@ -74,7 +79,8 @@ export const armAngles = {
     believable: [-45, 60],
     typical: 8,
     usualTolerance: usual.lean,
-    use: { arm: "optional" },
+    of: "stopOnArm",
+    use: "optional",
     madeOf: { by: "heights", along: "pivotToStop", common: ["pivotHeight"], own: ["stopHeight"] },
     standIn: "armAngle",
   },
@@ -84,7 +90,8 @@ export const armAngles = {
     believable: [-45, 60],
     typical: 8,
     usualTolerance: usual.lean,
-    use: { damper: "optional" },
+    of: "rodOnArm",
+    use: "optional",
     madeOf: { by: "heights", along: "pivotToMount", common: ["pivotHeight"], own: ["mountHeight"] },
     standIn: "armAngle",
   },
@@ -94,6 +101,7 @@ export const armAngles = {
     believable: [-45, 60],
     typical: 0,
     usualTolerance: usual.lean,
-    use: { arm: "optional", damper: "optional", strut: "optional", axle: "optional" },
+    of: "stop",
+    use: "optional",
   },
-} as const satisfies Readonly<Record<string, GeometryDefinition>>;
+} as const satisfies GeometryDefinitions;

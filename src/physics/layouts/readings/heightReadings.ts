@@ -1,4 +1,4 @@
-import { type GeometryDefinition, usual } from "./geometryDefinition.ts";
+import { type GeometryDefinitions, usual } from "./geometryDefinition.ts";
 
 /** Heights above the level ground the vehicle stands on: an arm's angle by tape alone. */
 export const heights = {
@@ -8,7 +8,8 @@ export const heights = {
     believable: [80, 1200],
     typical: 400,
     usualTolerance: usual.height,
-    use: { arm: "part", damper: "part" },
+    of: "arm",
+    use: "part",
   },
   outerHeight: {
     sort: "length",
@@ -16,7 +17,8 @@ export const heights = {
     believable: [80, 1200],
     typical: 345,
     usualTolerance: usual.height,
-    use: { arm: "part", damper: "part" },
+    of: "arm",
+    use: "part",
   },
   stopHeight: {
     sort: "length",
@@ -24,7 +26,8 @@ export const heights = {
     believable: [80, 1200],
     typical: 380,
     usualTolerance: usual.height,
-    use: { arm: "part" },
+    of: "stopOnArm",
+    use: "part",
   },
   mountHeight: {
     sort: "length",
@@ -32,7 +35,8 @@ export const heights = {
     believable: [80, 1200],
     typical: 365,
     usualTolerance: usual.height,
-    use: { damper: "part" },
+    of: "rodOnArm",
+    use: "part",
   },
   otherPivotHeight: {
     sort: "length",
@@ -40,7 +44,8 @@ export const heights = {
     believable: [80, 1500],
     typical: 650,
     usualTolerance: usual.height,
-    use: { arm: "part", damper: "part" },
+    of: "otherArm",
+    use: "part",
   },
   otherOuterHeight: {
     sort: "length",
@@ -48,6 +53,7 @@ export const heights = {
     believable: [80, 1500],
     typical: 640,
     usualTolerance: usual.height,
-    use: { arm: "part", damper: "part" },
+    of: "otherArm",
+    use: "part",
   },
-} as const satisfies Readonly<Record<string, GeometryDefinition>>;
+} as const satisfies GeometryDefinitions;

@@ -6,9 +6,10 @@ import {
   geometryNames,
   geometryRegistry,
   layoutReadingsInOrder,
+  layoutRegistry,
   neededReadings,
-} from "../../../src/physics/readings/geometryRegistry.ts";
-import { layoutKinds } from "../../../src/physics/readings/layoutDefinitions.ts";
+} from "../../../src/physics/layouts/geometryRegistry.ts";
+import { layoutKinds } from "../../../src/physics/layouts/layoutKinds.ts";
 import { unwrapped } from "../demoFitments.ts";
 
 const kinds = layoutKinds;
@@ -53,7 +54,7 @@ function layoutOf(kind: LayoutKind, made: boolean): Layout {
   const readings = Object.fromEntries(
     names.map((name): [string, Reading] => [name, { values: [middleOf(name)], tol: 1 }]),
   );
-  const role = kind === "arm" || kind === "damper" ? { armRole: "lower" } : {};
+  const role = layoutRegistry[kind].onArm ? { armRole: "lower" } : {};
   return { kind, ...role, readings } as Layout;
 }
 
@@ -72,7 +73,7 @@ describe("the registry of the geometry's readings", () => {
     const used = usedBy(kind);
     for (const name of layoutReadingsInOrder[kind]) expect(used, name).toContain(name);
     for (const name of geometryNames)
-      if (geometryRegistry[name].use[kind] === undefined) expect(used).not.toContain(name);
+      if (!layoutReadingsInOrder[kind].includes(name)) expect(used).not.toContain(name);
   });
 
   it.each(kinds)(
@@ -93,12 +94,16 @@ describe("the registry of the geometry's readings", () => {
 
   it("parts and stand-ins belong to the same layouts as what they serve", () => {
     for (const name of geometryNames) {
-      const { madeOf, standIn, use } = geometryRegistry[name];
+      const { madeOf, standIn } = geometryRegistry[name];
       const parts = madeOf === undefined ? [] : [...madeOf.common, ...madeOf.own];
       for (const kind of kinds) {
-        if (use[kind] === undefined) continue;
-        for (const part of parts) expect(geometryRegistry[part].use[kind], part).toBe("part");
-        if (standIn !== undefined) expect(geometryRegistry[standIn].use[kind]).toBeDefined();
+        const taken = layoutReadingsInOrder[kind];
+        if (!taken.includes(name)) continue;
+        for (const part of parts) {
+          expect(taken).toContain(part);
+          expect(geometryRegistry[part].use, part).toBe("part");
+        }
+        if (standIn !== undefined) expect(taken).toContain(standIn);
       }
     }
   });

@@ -1,4 +1,4 @@
-import { type GeometryDefinition, usual } from "./geometryDefinition.ts";
+import { type GeometryDefinitions, usual } from "./geometryDefinition.ts";
 
 /**
  * What tells how the wheel rises with the outer joint: the other arm of two, and where joints and tire
@@ -12,7 +12,8 @@ export const linkageReadings = {
     believable: [-35, 35],
     typical: 2,
     usualTolerance: usual.angle,
-    use: { arm: "optional", damper: "optional" },
+    of: "otherArm",
+    use: "optional",
     madeOf: {
       by: "heights",
       along: "otherArmLength",
@@ -27,7 +28,8 @@ export const linkageReadings = {
     believable: [80, 1000],
     typical: 270,
     usualTolerance: usual.tape,
-    use: { arm: "optional", damper: "optional" },
+    of: "otherArm",
+    use: "optional",
     noDefault: true,
   },
   jointHeight: {
@@ -36,7 +38,8 @@ export const linkageReadings = {
     believable: [120, 600],
     typical: 300,
     usualTolerance: usual.height,
-    use: { arm: "optional", damper: "optional" },
+    of: "otherArm",
+    use: "optional",
     noDefault: true,
   },
   jointInset: {
@@ -45,7 +48,8 @@ export const linkageReadings = {
     believable: [-50, 200],
     typical: 35,
     usualTolerance: usual.sighted,
-    use: { arm: "optional", damper: "optional" },
+    of: "otherArm",
+    use: "optional",
   },
   tyreOffset: {
     sort: "offset",
@@ -53,7 +57,8 @@ export const linkageReadings = {
     believable: [-50, 300],
     typical: 110,
     usualTolerance: usual.sighted,
-    use: { arm: "optional", damper: "optional", strut: "optional" },
+    of: "wheelByJoint",
+    use: "optional",
     noDefault: true,
   },
   wheelCentreAbove: {
@@ -62,6 +67,7 @@ export const linkageReadings = {
     believable: [-100, 400],
     typical: 85,
     usualTolerance: usual.sighted,
-    use: { arm: "optional", damper: "optional", strut: "optional" },
+    of: "wheelByJoint",
+    use: "optional",
   },
-} as const satisfies Readonly<Record<string, GeometryDefinition>>;
+} as const satisfies GeometryDefinitions;

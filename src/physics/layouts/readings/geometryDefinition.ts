@@ -1,5 +1,3 @@
-import type { LayoutKind } from "./layoutDefinitions.ts";
-
 /**
  * What a layout does with a reading. needed: the layout has no motion without it, or without what it may
  * be made of; optional: it is better with it, or has a stand-in; part: only another reading is made of it.
@@ -32,8 +30,9 @@ export interface GeometryDefinition {
   readonly typical: number;
   /** The ± half-width offered at first, mm or degrees. */
   readonly usualTolerance: number;
-  /** The layouts that take it. */
-  readonly use: { readonly [Kind in LayoutKind]?: GeometryUse };
+  /** The part of a suspension that it is read on: a layout takes the readings of the parts that it has. */
+  readonly of: string;
+  readonly use: GeometryUse;
   /** The readings that it can be made of where it was not taken directly. */
   readonly madeOf?: MadeOf<string>;
   /** The reading that it equals where it was not measured; an angle without one is then 0. */
@@ -43,6 +42,8 @@ export interface GeometryDefinition {
   /** It belongs to the whole axle, never to one side. */
   readonly wholeAxle?: true;
 }
+
+export type GeometryDefinitions = Readonly<Record<string, GeometryDefinition>>;
 
 /**
  * Half-widths offered at first: what a tape, a level or a phone held against a vehicle gives by common

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { cosineOf } from "../../../src/physics/kinematics/layoutMotion.ts";
-import { sine } from "../../../src/physics/kinematics/sine.ts";
+import { cosineOf } from "../../../src/physics/motion/layoutMotion.ts";
+import { sine } from "../../../src/physics/motion/sine.ts";
 
 /** Two steps of a double just below 1, the last digit and the one before. */
 const twoLastDigits = 2.3e-16;

@@ -1,4 +1,4 @@
-import { type GeometryDefinition, usual } from "./geometryDefinition.ts";
+import { type GeometryDefinitions, usual } from "./geometryDefinition.ts";
 
 /** Distances straight from the centre of one pivot bolt: a length square to the pivot line by tape alone. */
 export const boltDistances = {
@@ -8,7 +8,8 @@ export const boltDistances = {
     believable: [40, 900],
     typical: 330,
     usualTolerance: usual.tape,
-    use: { arm: "part", damper: "part" },
+    of: "arm",
+    use: "part",
   },
   frontBoltToStop: {
     sort: "length",
@@ -16,7 +17,8 @@ export const boltDistances = {
     believable: [20, 1500],
     typical: 200,
     usualTolerance: usual.tape,
-    use: { arm: "part" },
+    of: "stopOnArm",
+    use: "part",
   },
   rearBoltToStop: {
     sort: "length",
@@ -24,7 +26,8 @@ export const boltDistances = {
     believable: [20, 1500],
     typical: 250,
     usualTolerance: usual.tape,
-    use: { arm: "part" },
+    of: "stopOnArm",
+    use: "part",
   },
   frontBoltToMount: {
     sort: "length",
@@ -32,7 +35,8 @@ export const boltDistances = {
     believable: [20, 1500],
     typical: 320,
     usualTolerance: usual.tape,
-    use: { damper: "part" },
+    of: "rodOnArm",
+    use: "part",
   },
   rearBoltToMount: {
     sort: "length",
@@ -40,7 +44,8 @@ export const boltDistances = {
     believable: [20, 1500],
     typical: 330,
     usualTolerance: usual.tape,
-    use: { damper: "part" },
+    of: "rodOnArm",
+    use: "part",
   },
   frontBoltToOuter: {
     sort: "length",
@@ -48,7 +53,8 @@ export const boltDistances = {
     believable: [80, 2000],
     typical: 450,
     usualTolerance: usual.tape,
-    use: { arm: "part", damper: "part" },
+    of: "arm",
+    use: "part",
   },
   rearBoltToOuter: {
     sort: "length",
@@ -56,6 +62,7 @@ export const boltDistances = {
     believable: [80, 2000],
     typical: 440,
     usualTolerance: usual.tape,
-    use: { arm: "part", damper: "part" },
+    of: "arm",
+    use: "part",
   },
-} as const satisfies Readonly<Record<string, GeometryDefinition>>;
+} as const satisfies GeometryDefinitions;

@@ -1,0 +1,15 @@
+/** Which arm was measured: of two arms the lower or the upper, the one under a strut, or one that carries the wheel itself. */
+export type ArmRole = "lower" | "upper" | "underStrut" | "carriesWheel";
+
+/**
+ * What is said of a layout beside its readings. `wheelPerOuter` κ: wheel travel per travel of the outer joint,
+ * as typed from a pack, with its rectangular ± (0 where absent). `stopOn` says what is flat and turns: absent a
+ * round contact, frame: the stop on the frame and a flat pad on the arm, arm: the stop on the arm and a flat
+ * pad on the frame.
+ */
+export interface LayoutSaid {
+  readonly armRole?: ArmRole;
+  readonly wheelPerOuter?: number;
+  readonly wheelPerOuterTol?: number;
+  readonly stopOn?: "frame" | "arm";
+}

@@ -1,0 +1,39 @@
+import type { LinkageDefinition } from "../layoutDefinition.ts";
+import type { ReadingOf } from "../readings/sharedReadings.ts";
+
+/** What a layout has whose stop is moved by an arm. */
+export const armParts = ["stop", "arm", "otherArm", "wheelByJoint"] as const;
+
+export type ArmReading = ReadingOf<(typeof armParts)[number]>;
+
+const aboutFixedAxis = "Geometry of an arm about a fixed axis; R = dz/ds.";
+
+/**
+ * How the wheel may follow an arm. What a planar model itself may be off was found on published geometries
+ * solved in three dimensions; provisional.
+ */
+export const armLinkages = {
+  carriesWheel: { doubt: 0.02, source: aboutFixedAxis },
+  fourBar: {
+    doubt: 0.02,
+    source: "Planar four-bar linkage of both arms and the wheel carrier; R = dz/ds.",
+  },
+  instantCentre: {
+    doubt: 0.02,
+    source: "The wheel carrier turns about the point where both arms' lines meet; R = dz/ds.",
+  },
+  typed: { doubt: 0.02, source: aboutFixedAxis },
+  prior: { doubt: 0.02, source: aboutFixedAxis },
+} as const satisfies Readonly<Record<string, LinkageDefinition>>;
+
+export type ArmLinkage = keyof typeof armLinkages;
+
+/** The other arm's readings, and where joints and tire stand. */
+export const otherArmReadings = {
+  parts: ["otherArm", "wheelByJoint"],
+  first: "otherArmAngle",
+  ask: "measure the other arm as well",
+  from: "prior",
+  to: "fourBar",
+  ofTwoArms: true,
+} as const;
