@@ -7,6 +7,7 @@ import { VitePWA, type VitePWAOptions } from "vite-plugin-pwa";
 
 import packageFile from "./package.json" with { type: "json" };
 import { type DeskAddress, readDeskAddress } from "./src/engine/address.ts";
+import { layoutKinds } from "./src/physics/layouts/layoutKinds.ts";
 import { classFieldsWrapped } from "./src/tooling/classFields.ts";
 import { makerBuild } from "./src/tooling/maker/makerBuild.ts";
 
@@ -97,6 +98,17 @@ function withoutSending(): Plugin {
   };
 }
 
+/** The first screen knows layouts by name alone: it gets the names, without the motions that they stand for. */
+function layoutsByName(): Plugin {
+  return {
+    name: "layouts-by-name",
+    load: (id) =>
+      /physics\/layouts\/layoutKinds\.ts$/.test(id)
+        ? `export const layoutKinds = ${JSON.stringify(layoutKinds)};`
+        : null,
+  };
+}
+
 let built: ResolvedConfig | undefined;
 function rememberConfig(): Plugin {
   return {
@@ -136,6 +148,7 @@ export default defineConfig({
   plugins: [
     maker,
     preact(),
+    layoutsByName(),
     earlyScriptAndPolicy(),
     classFieldsWrapped(),
     rememberConfig(),

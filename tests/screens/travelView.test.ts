@@ -3,7 +3,7 @@ import { assessStatic } from "../../src/physics/assess.ts";
 import { simulateImpact } from "../../src/physics/impact/impact.ts";
 import { impactSetupOf } from "../../src/physics/impact/impactSetup.ts";
 import { rulesOf } from "../../src/physics/road/useRules.ts";
-import { distance } from "../../src/screens/drawings/geometry.ts";
+import { distance } from "../../src/screens/shapes/geometry.ts";
 import { cornerOf } from "../../src/screens/travelView/cornerOf.ts";
 import { nearMark, nextMark, travelSpan } from "../../src/screens/travelView/travelMarks.ts";
 import { hardestTime, momentAt } from "../../src/screens/travelView/usePlayed.ts";

@@ -21,8 +21,8 @@ import type { Pack } from "../pack/pack.ts";
 import { setEntry, setEstimate } from "./changes.ts";
 import { chosen } from "./choice.ts";
 import { helperInputs, helperToleranced } from "./helperInputs.ts";
-import { packCornerMass, packRide } from "./platforms.ts";
 import { hasBeamAxle } from "./layoutChoices.ts";
+import { packCornerMass, packRide } from "./platforms.ts";
 import { rideWay, wayOf, withoutRide } from "./rideWays.ts";
 import { sidesOf } from "./sides.ts";
 import {

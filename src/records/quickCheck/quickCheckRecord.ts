@@ -1,7 +1,7 @@
 import type { LayoutKind, LimitKind, Reading, Ride, Use } from "../../physics/fitment.ts";
-import { layoutRegistry } from "../../physics/readings/index.ts";
 import { layoutAtHeight } from "../../physics/kinematics/index.ts";
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
+import { layoutRegistry } from "../../physics/readings/index.ts";
 import { capital, inModelUnits, length, type Sentence } from "../../physics/sentence.ts";
 import { meanOf } from "../../physics/uncertainty/index.ts";
 import type {

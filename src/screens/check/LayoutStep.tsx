@@ -1,4 +1,4 @@
-import type { LayoutKind } from "../../physics/fitment.ts";
+import { layoutKinds, layoutRegistry } from "../../physics/readings/index.ts";
 import { chooseLayout } from "../../records/filling/changes.ts";
 import {
   type ArmRole,
@@ -13,30 +13,8 @@ import { ArmRolePicture } from "../drawings/choices/ArmRolePicture.tsx";
 import { StopOnPicture } from "../drawings/choices/StopOnPicture.tsx";
 import { LayoutPicture } from "../drawings/LayoutPicture.tsx";
 import type { StepProps } from "../guide/stepProps.ts";
+import { layoutsOnScreen } from "../layouts/layoutsOnScreen.ts";
 import { Choices } from "../parts/Choices.tsx";
-
-const layouts: readonly { value: LayoutKind; name: string; hint: string }[] = [
-  {
-    value: "arm",
-    name: "On an arm",
-    hint: "The stop meets a control arm or trailing arm that swings about a pivot.",
-  },
-  {
-    value: "damper",
-    name: "On a shock's rod",
-    hint: "The stop sits on the rod of a shock that stands on an arm.",
-  },
-  {
-    value: "strut",
-    name: "On a strut",
-    hint: "The strut carries the wheel; the stop sits on its rod.",
-  },
-  {
-    value: "axle",
-    name: "On a beam axle",
-    hint: "One axle joins both wheels; the stops sit between axle and frame.",
-  },
-];
 
 const roles: readonly { value: ArmRole; name: string; hint: string }[] = [
   { value: "lower", name: "The lower of two arms", hint: "Another arm above it." },
@@ -78,11 +56,12 @@ export function LayoutStep({ stored, change }: StepProps) {
           legend="Tap the drawing that looks like your vehicle"
           value={kind}
           onChange={(chosen) => change((current) => chooseLayout(current, chosen))}
-          options={layouts.map((layout) => ({
-            ...layout,
+          options={layoutKinds.map((value) => ({
+            value,
+            ...layoutsOnScreen[value].words.choice,
             picture: (
               <span class="layout-picture" aria-hidden="true">
-                <LayoutPicture kind={layout.value} />
+                <LayoutPicture kind={value} />
               </span>
             ),
           }))}
@@ -108,7 +87,7 @@ export function LayoutStep({ stored, change }: StepProps) {
           />
         </div>
       )}
-      {kind === "arm" && role !== null && (
+      {kind !== null && layoutRegistry[kind].saysStopOn && role !== null && (
         <div class="layout-choices">
           <Choices
             legend="What is flat, and what turns with the arm?"

@@ -3,21 +3,19 @@ import { wantsLinkage } from "../../records/filling/askedGeometry.ts";
 import { withChoice } from "../../records/filling/choice.ts";
 import { wheelTravelMargins } from "../../records/filling/linkageGain.ts";
 import type { StepProps } from "../guide/stepProps.ts";
+import { layoutsOnScreen } from "../layouts/layoutsOnScreen.ts";
 import { Choices } from "../parts/Choices.tsx";
 
 /** Whether the other arm is measured as well, with what that would gain on this vehicle. */
 export function LinkageStep({ stored, change, preferences }: StepProps) {
-  const strut = stored.record.layout?.kind === "strut";
+  const { closer } = layoutsOnScreen[stored.record.layout?.kind ?? "arm"].words;
+  if (closer === null) return null;
   const wants = wantsLinkage(stored);
   const margins = wheelTravelMargins(stored);
   const text = (value: number) => quantityText({ kind: "length", value }, preferences.length);
   return (
     <>
-      <p class="known-lead">
-        {strut
-          ? "A strut's wheel moves with the arm below it. Its length and angle make the answer sharper. Nothing is jacked."
-          : "The wheel does not rise exactly as the arm's outer joint does: the other arm tilts it. Four more readings make the answer sharper, and two that may be left out. Nothing is jacked."}
-      </p>
+      <p class="known-lead">{closer.lead}</p>
       <p>
         At {text(margins.travelMm)} of wheel travel the margin of error from this alone is{" "}
         <strong>
@@ -32,7 +30,7 @@ export function LinkageStep({ stored, change, preferences }: StepProps) {
         .
       </p>
       <Choices
-        legend={strut ? "Measure the lower arm too?" : "Measure the other arm too?"}
+        legend={closer.legend}
         value={wants === null ? null : wants ? "yes" : "no"}
         onChange={(chosen) => change((current) => withChoice(current, "linkage", chosen))}
         options={[

@@ -14,6 +14,7 @@ import { type Entry, readEntry } from "../../records/entry/entry.ts";
 import { entryOutcome, limitKindOf } from "../../records/entry/entryPath.ts";
 import { catalogueEntry, type EntryKind } from "../../records/entry/readingCatalogue.ts";
 import { type EntryUnit, mmPerCentimetre, mmPerInch } from "../../records/entry/units.ts";
+import { hasBeamAxle } from "../../records/filling/layoutChoices.ts";
 import type { Tone } from "../parts/Notice.tsx";
 
 /** Something said about what was typed. It never stops anyone. */
@@ -169,7 +170,7 @@ export function geometryRemark(stored: StoredCheck, id: ReadingId): Remark | nul
   if (!readings || !(name in readings)) return null;
   const track = readings.track?.values[0];
   const spacing = readings.stopSpacing?.values[0];
-  if (stored.record.layout?.kind === "axle" && track !== undefined && spacing !== undefined) {
+  if (hasBeamAxle(stored) && track !== undefined && spacing !== undefined) {
     return spacing > track
       ? {
           tone: "unsure",
@@ -178,7 +179,7 @@ export function geometryRemark(stored: StoredCheck, id: ReadingId): Remark | nul
       : null;
   }
   const layout = completeLayout(stored);
-  if (!layout || layout.kind === "strut") return null;
+  if (!layout || neededReadings[layout.kind].length === 0) return null;
   const right = stored.record.corners.find((corner) => corner.side === "right");
   const kinematics = kinematicsOf(layout, id.startsWith("right.") ? right : {});
   const ratio = kinematics.ok ? kinematics.value.ratio(0) : kinematics;

@@ -11,7 +11,7 @@ import {
   quarterTurn,
   tenths,
   type View,
-} from "./geometry.ts";
+} from "../shapes/geometry.ts";
 import type { Measurement } from "./measurement.ts";
 
 function labelSizeOf(text: string): Size {

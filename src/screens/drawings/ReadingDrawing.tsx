@@ -4,14 +4,15 @@ import {
   geometryRegistry,
   isGeometryReadingName,
   type LimitPlace,
+  layoutRegistry,
 } from "../../physics/readings/index.ts";
 import { quantityText } from "../../records/entry/quantityText.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
+import type { WordedLayout } from "../layouts/wordedReading.ts";
 import { plusWords } from "../readings/readingWords.ts";
-import type { WordedLayout } from "../readings/wordedReading.ts";
 import { Detail, type DetailName, detailBounds, detailOf } from "./details.tsx";
 import "./drawings.css";
-import { type DrawingValues, drawnNumbers, isKnown, type PicturedReading } from "./drawnNumbers.ts";
+import type { Skeleton } from "../layouts/skeleton.ts";
 import {
   add,
   type Frame,
@@ -19,16 +20,19 @@ import {
   fitViewAndMarks,
   type Point,
   tenths,
+  tyreRadius,
+  tyreWidth,
   type View,
-} from "./geometry.ts";
+} from "../shapes/geometry.ts";
+import { Plate } from "../shapes/parts.tsx";
+import { type DrawingValues, drawnNumbers, isKnown, type PicturedReading } from "./drawnNumbers.ts";
 import { sceneBounds } from "./LayoutPicture.tsx";
 import { Measure, marksOf } from "./Measure.tsx";
 import { type Measurement, measurementOf } from "./measurement.ts";
 import { ownViewOf } from "./ownView.tsx";
-import { Plate } from "./parts.tsx";
 import { picturedWords } from "./picturedWords.ts";
-import { Scene } from "./scenes.tsx";
-import { type Skeleton, skeletonOf, tyreRadius, tyreWidth } from "./skeleton.ts";
+import { Scene } from "./Scene.tsx";
+import { skeletonOf } from "./skeletonOf.ts";
 
 const width = 340;
 const height = 244;
@@ -236,7 +240,7 @@ function isClose(
     reading === "gap" ||
     reading === "pressedHeight" ||
     reading === "seatToPad" ||
-    (reading === "stopLean" && (kind === "arm" || kind === "axle"))
+    (reading === "stopLean" && !layoutRegistry[kind].onRod)
   );
 }
 
@@ -248,6 +252,7 @@ function focus(
   atStop: boolean,
 ): Point[] {
   const { kind, pad, foot, head, axis, stopTop, wheelCentre, wheelRadius, archY } = skeleton;
+  const { onRod, joinsWheels } = layoutRegistry[kind];
   const around = (points: readonly Point[], x: number, below: number, above: number) =>
     points.flatMap((point) => [add(point, { x: -x, y: -below }), add(point, { x, y: above })]);
   const out = wheelCentre.x + (skeleton.fromSide ? 0.6 * wheelRadius : tyreWidth / 2 + 20);
@@ -270,17 +275,17 @@ function focus(
   if (reading === "stopLean") {
     const tip = measurement.kind === "angle" ? measurement.reach : 0;
     const ends = [foot, add(foot, axis, tip), add(foot, { x: 0, y: 1 }, tip)];
-    return kind === "arm" || kind === "axle"
+    return !onRod
       ? around(ends, 44, 52, 40)
       : [...around(ends, 60, 60, 60), { x: -40, y: foot.y }, { x: out, y: foot.y }];
   }
   if (reading === "damperLength") {
     return [...around([foot, head], 60, 70, 50), { x: -60, y: 0 }, { x: out, y: 0 }];
   }
-  if (kind === "axle") return sceneBounds(skeleton);
+  if (joinsWheels) return sceneBounds(skeleton);
   return [
     { x: -60, y: wheelCentre.y - wheelRadius - 14 },
-    { x: out, y: Math.max(kind === "arm" ? stopTop.y + 20 : 0, 110) },
+    { x: out, y: Math.max(onRod ? 0 : stopTop.y + 20, 110) },
   ];
 }
 

@@ -1,7 +1,6 @@
 import type { LayoutKind } from "../../physics/fitment.ts";
-import type { DrawnNumbers, PicturedReading } from "./drawnNumbers.ts";
-import { add, arcPoints, type Point, type View } from "./geometry.ts";
-import { springPlace, springSolid } from "./measurement.ts";
+import { layoutRegistry } from "../../physics/readings/index.ts";
+import { add, arcPoints, type Point, tyreRadius, type View } from "../shapes/geometry.ts";
 import {
   Bar,
   Body,
@@ -14,8 +13,9 @@ import {
   StopShape,
   stopHalfWidth,
   WheelFromSide,
-} from "./parts.tsx";
-import { tyreRadius } from "./skeleton.ts";
+} from "../shapes/parts.tsx";
+import type { DrawnNumbers, PicturedReading } from "./drawnNumbers.ts";
+import { springPlace, springSolid } from "./measurement.ts";
 
 /** Readings that are clearer in a picture of their own than in that of the layout. */
 export type DetailName =
@@ -168,7 +168,7 @@ function WheelAndArch({ view, numbers, onScale }: NumbersProps & { readonly onSc
 function Rod({ view, numbers, kind }: NumbersProps & { readonly kind: LayoutKind }) {
   const travel = numbers["limit:damper"];
   const mount = { x: 0, y: travel };
-  const stopHere = kind === "damper" || kind === "strut";
+  const stopHere = layoutRegistry[kind].onRod;
   return (
     <g>
       <Body view={view} from={{ x: 0, y: -400 }} to={{ x: 0, y: -8 }} axis={up} half={30} />
@@ -261,7 +261,7 @@ function MetalAbove({
   readonly clearance: number;
   readonly kind: LayoutKind;
 }) {
-  const axle = kind === "axle";
+  const axle = layoutRegistry[kind].joinsWheels;
   return (
     <g>
       <Box

@@ -1,4 +1,4 @@
-import type { LayoutKind, LimitKind } from "../../physics/fitment.ts";
+import type { LayoutKind } from "../../physics/fitment.ts";
 import {
   type GeometryReadingName,
   geometryNames,
@@ -7,26 +7,11 @@ import {
   layoutReadingsInOrder,
   layoutRegistry,
 } from "../../physics/readings/index.ts";
-import { layoutPictures } from "./layoutPictures.ts";
+import { layoutsOnScreen } from "../layouts/layoutsOnScreen.ts";
+import type { DrawingValues, DrawnNumbers, PicturedReading } from "../layouts/pictured.ts";
+import { clamp } from "../shapes/geometry.ts";
 
-/** Everything a drawing can show being measured. */
-export type PicturedReading =
-  | GeometryReadingName
-  | "gap"
-  | "pressedHeight"
-  | "seatToPad"
-  | "rideHeight"
-  | "cornerMass"
-  | "freeHeight"
-  | "usableCompression"
-  | "limitDistance"
-  | `limit:${LimitKind}`;
-
-/** The current means: mm, deg, kg. Absent, undefined or not finite = not yet known. */
-export type DrawingValues = { readonly [Name in PicturedReading]?: number | undefined };
-
-/** One number per name, always finite and inside what can be drawn. */
-export type DrawnNumbers = { readonly [Name in PicturedReading]: number };
+export type { DrawingValues, DrawnNumbers, PicturedReading };
 
 const everyLayout: readonly PicturedReading[] = [
   "gap",
@@ -89,10 +74,6 @@ export function isKnown(value: number | undefined): value is number {
   return value !== undefined && Number.isFinite(value);
 }
 
-export function clamp(value: number, least: number, greatest: number): number {
-  return Math.min(Math.max(value, least), greatest);
-}
-
 /**
  * Every number the drawing needs: the known ones held to what can be drawn, usual ones for the rest.
  * An arm's angle that was not measured is drawn as its two heights have it, where both are known.
@@ -117,7 +98,7 @@ export function drawnNumbers(
     settle(name, reading === name ? armAngle + exampleOffset : armAngle);
   const stopLean = settle(
     "stopLean",
-    reading === "stopLean" ? exampleLean : layoutPictures[kind].usualLean,
+    reading === "stopLean" ? exampleLean : layoutsOnScreen[kind].picture.usualLean,
   );
   const freeHeight = settle("freeHeight");
   return {

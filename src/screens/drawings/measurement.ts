@@ -1,9 +1,8 @@
 import type { Side } from "../../physics/fitment.ts";
 import type { LimitPlace } from "../../physics/readings/index.ts";
+import type { Skeleton } from "../layouts/skeleton.ts";
+import { add, distance, type Point, tyreRadius } from "../shapes/geometry.ts";
 import type { DrawnNumbers, PicturedReading } from "./drawnNumbers.ts";
-import { add, distance, type Point } from "./geometry.ts";
-import type { Skeleton } from "./skeleton.ts";
-import { tyreRadius } from "./skeleton.ts";
 
 /** What the drawing marks; points in the scene's mm, directions with y up. */
 export type Measurement =

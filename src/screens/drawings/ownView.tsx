@@ -1,6 +1,8 @@
 import type { JSX } from "preact";
 import type { Side } from "../../physics/fitment.ts";
-import type { WordedLayout } from "../readings/wordedReading.ts";
+import { layoutRegistry } from "../../physics/readings/index.ts";
+import type { WordedLayout } from "../layouts/wordedReading.ts";
+import { type Frame, type Point, tyreRadius, tyreWidth, type View } from "../shapes/geometry.ts";
 import { ArmAboveScene } from "./above/ArmAboveScene.tsx";
 import {
   type AboveReading,
@@ -11,7 +13,6 @@ import {
 } from "./above/aboveMeasurement.ts";
 import { aboveBounds } from "./above/armFromAbove.ts";
 import type { DrawingValues, DrawnNumbers, PicturedReading } from "./drawnNumbers.ts";
-import type { Frame, Point, View } from "./geometry.ts";
 import { LinkageScene } from "./linkage/LinkageScene.tsx";
 import {
   isLinkageReading,
@@ -20,7 +21,6 @@ import {
 } from "./linkage/linkageFromFront.ts";
 import { linkageMeasurement } from "./linkage/linkageMeasurement.ts";
 import type { Measurement } from "./measurement.ts";
-import { tyreRadius, tyreWidth } from "./skeleton.ts";
 
 /** A view of its own, other than the layout seen along the vehicle. */
 export interface OwnView {
@@ -50,6 +50,7 @@ export function ownViewOf(reading: PicturedReading, seen: Seen): OwnView | null 
 const nameOf: { readonly [Each in Side]: string } = { left: "Left", right: "Right" };
 
 function fromAbove(reading: AboveReading, { values, side, layout }: Seen): OwnView {
+  const { onRod } = layoutRegistry[layout.kind];
   const trailing = layout.armRole === "carriesWheel";
   const arm = armOfValues(reading, values, trailing);
   const { from, to } = armLength(reading);
@@ -66,14 +67,14 @@ function fromAbove(reading: AboveReading, { values, side, layout }: Seen): OwnVi
         arm={arm}
         to={point}
         squareTo={from === "pivotLine"}
-        withMount={layout.kind === "damper" && reading !== "limitDistance"}
+        withMount={onRod && reading !== "limitDistance"}
       />
     ),
   };
 }
 
 function fromFront(reading: LinkageReading, { numbers, side, axle, layout }: Seen): OwnView {
-  const linkage = linkageFromFront(numbers, layout.kind === "strut", layout.armRole);
+  const linkage = linkageFromFront(numbers, !layoutRegistry[layout.kind].onArm, layout.armRole);
   const { lowerPivot, upper, top, wheelCentre, groundY } = linkage;
   const overGround = reading === "otherPivotHeight" || reading === "otherOuterHeight";
   const inner = Math.min(lowerPivot.x, upper?.pivot.x ?? 0) - 60;

@@ -1,6 +1,6 @@
 import { type LimitPlace, limitKinds, type ValueName } from "../../physics/readings/index.ts";
+import type { ReadingWords, WordedLayout } from "../layouts/wordedReading.ts";
 import { readingWords } from "../readings/readingWords.ts";
-import type { ReadingWords, WordedLayout } from "../readings/wordedReading.ts";
 import type { PicturedReading } from "./drawnNumbers.ts";
 
 /** The words of a pictured reading; a limit by its kind and place. */

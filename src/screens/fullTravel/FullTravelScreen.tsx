@@ -1,5 +1,4 @@
 import { useEffect, useMemo } from "preact/hooks";
-import { hasBeamAxle } from "../../records/filling/layoutChoices.ts";
 import {
   changeFullTravel,
   type FullTravelRecord,
@@ -8,6 +7,7 @@ import {
 } from "../../records/check/fullTravel.ts";
 import type { StoredCheck } from "../../records/check/storedCheck.ts";
 import { chosen, withChoice } from "../../records/filling/choice.ts";
+import { hasBeamAxle } from "../../records/filling/layoutChoices.ts";
 import type { KeepState } from "../../storage/keeper.ts";
 import { answerHref, stepHref } from "../addresses.ts";
 import { NotSaved, SavedLine } from "../check/SavedLine.tsx";

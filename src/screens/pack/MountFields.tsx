@@ -3,9 +3,9 @@ import { layoutKinds } from "../../physics/readings/index.ts";
 import { capital, inModelUnits } from "../../physics/sentence.ts";
 import { isThreaded, mountingWays, wayWords } from "../../records/pack/mounting.ts";
 import { readThread } from "../../records/pack/thread.ts";
+import { layoutsOnScreen } from "../layouts/layoutsOnScreen.ts";
 import { CheckLine } from "../parts/Choices.tsx";
 import { SelectField, TextField } from "../parts/Field.tsx";
-import { layoutWords } from "../readings/layoutWords.ts";
 import { type FieldProps, PackNumber } from "./fields.tsx";
 import { setText, textOf } from "./itemDraft.ts";
 import { wayOf } from "./mountDraft.ts";
@@ -105,7 +105,7 @@ function LayoutLine({ kind, draft, change }: FieldProps & { kind: LayoutKind }) 
         })
       }
     >
-      {layoutWords[kind].short}
+      {layoutsOnScreen[kind].words.short}
     </CheckLine>
   );
 }

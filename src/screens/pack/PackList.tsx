@@ -8,13 +8,13 @@ import { checksHref, goTo, labelsHref, sendPackHref } from "../addresses.ts";
 import { MoreFound } from "../choosing/MoreFound.tsx";
 import { mostShown, useFound } from "../choosing/search.ts";
 import { takeHandedPack } from "../handedPack.ts";
+import { layoutsOnScreen } from "../layouts/layoutsOnScreen.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
 import { Dialog } from "../parts/Dialog.tsx";
 import { TextField } from "../parts/Field.tsx";
 import { MenuRow, type RowAction } from "../parts/MenuRow.tsx";
 import { Notice } from "../parts/Notice.tsx";
 import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
-import { layoutWords } from "../readings/layoutWords.ts";
 import { type PackInUse, useShippedPack } from "../referencePack.ts";
 import { shippedDigest } from "../shippedBuild.ts";
 import { shippedHead } from "../shippedPack.ts";
@@ -63,7 +63,7 @@ export function PackList({
   const platforms = useFound(
     pack.platforms,
     (platform) =>
-      `${platform.label} ${platform.axle} ${layoutWords[platform.layout.kind].short} ${platformTold(platform)}`,
+      `${platform.label} ${platform.axle} ${layoutsOnScreen[platform.layout.kind].words.short} ${platformTold(platform)}`,
     search,
   );
 
@@ -255,7 +255,7 @@ function platformFacts(platform: Platform, pack: Pack): string {
   const told = platformTold(platform);
   return [
     ...(told === "" ? [] : [told]),
-    layoutWords[layout.kind].short,
+    layoutsOnScreen[layout.kind].words.short,
     stop ? `usual stop: ${stop.name}` : "no usual stop",
     `${limits.length} clearance${limits.length === 1 ? "" : "s"}`,
   ].join(" · ");

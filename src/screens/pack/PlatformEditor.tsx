@@ -10,11 +10,11 @@ import { catalogueEntry } from "../../records/entry/readingCatalogue.ts";
 import type { LengthUnit } from "../../records/entry/units.ts";
 import type { Pack, Platform } from "../../records/pack/pack.ts";
 import { LayoutPicture } from "../drawings/LayoutPicture.tsx";
+import { layoutsOnScreen } from "../layouts/layoutsOnScreen.ts";
 import { Button } from "../parts/Button.tsx";
 import { Segmented } from "../parts/Choices.tsx";
 import { Disclosure } from "../parts/Disclosure.tsx";
 import { SelectField } from "../parts/Field.tsx";
-import { layoutWords } from "../readings/layoutWords.ts";
 import { limitTitles } from "../readings/limitWords.ts";
 import { PackNumber, PackReading, PackText } from "./fields.tsx";
 import { ItemScreen, NoSuchItem } from "./ItemScreen.tsx";
@@ -137,7 +137,7 @@ function Editing({
           value={kind}
           options={layoutKinds.map((value) => ({
             value,
-            text: layoutWords[value].short,
+            text: layoutsOnScreen[value].words.short,
           }))}
           onChange={put("layout")}
         />
@@ -218,7 +218,9 @@ function Editing({
               options={[
                 { value: "wheel", name: "Where it touches" },
                 { value: "stop", name: "At the stop" },
-                ...(layoutRegistry[kind].onArm ? [{ value: "arm" as const, name: "On the arm" }] : []),
+                ...(layoutRegistry[kind].onArm
+                  ? [{ value: "arm" as const, name: "On the arm" }]
+                  : []),
               ]}
             />
             <PackReading

@@ -1,48 +1,10 @@
+import { layoutsOnScreen } from "../layouts/layoutsOnScreen.ts";
+import type { ReadingWords, WordedLayout } from "../layouts/wordedReading.ts";
 import { angleView, lowerPositive, outerEnd, stopPoint } from "./places.ts";
-import type { ReadingWords, WordedLayout } from "./wordedReading.ts";
 
 const straightEdge = "Lay a straight edge along the centers of both pivot bolts.";
 const notFromABolt =
   "Taken from one bolt, full compression comes out up to 1 3/4 in (43 mm) wrong, on the unsafe side.";
-
-function stopLean(layout: WordedLayout): ReadingWords {
-  const { kind, armRole } = layout;
-  const from = armRole === "carriesWheel" ? "from the side" : "from front or rear";
-  if (kind === "damper") {
-    return {
-      name: "Shock angle from vertical",
-      how: `Between a plumb line and the line of the shock's rod (A to B), seen ${from}.`,
-      wrong: "The spring around it may sit crooked. Hold the gauge along the shock's body.",
-      a: "lower end",
-      b: "upper end",
-      note: "Top toward the pivot is positive; top away from it takes a minus. Upright: 0.",
-      skipped: "Skip it and 0 is used.",
-    };
-  }
-  if (kind === "strut") {
-    return {
-      name: "Strut angle from vertical",
-      how: "Between a plumb line and the line of the strut's rod (A to B), seen from front or rear.",
-      wrong: "Not the spring: it may sit at an angle of its own. Hold the gauge along the body.",
-      a: "lower end",
-      b: "upper end",
-      note: "Top toward the middle is positive. Upright: 0.",
-      skipped: "Skip it and 0 is used.",
-    };
-  }
-  return {
-    name: "Stop angle from vertical",
-    how: `Between a plumb line and the line the stop is pressed along (A to B), seen ${from}.`,
-    wrong: "The bracket may lean another way. Hold the gauge along the rubber.",
-    a: "where the stop lands",
-    b: "along the stop",
-    note:
-      kind === "axle"
-        ? "Either way counts the same. Upright: 0."
-        : `Top toward the ${armRole === "carriesWheel" ? "front" : "pivot"} is positive; the other way takes a minus. Upright: 0.`,
-    skipped: "Skip it and 0 is used.",
-  };
-}
 
 export const armWords = {
   pivotToStop: (layout: WordedLayout): ReadingWords => ({
@@ -101,5 +63,5 @@ export const armWords = {
     note: lowerPositive,
     skipped: "Skip it and the arm angle is used.",
   }),
-  stopLean,
+  stopLean: (layout: WordedLayout): ReadingWords => layoutsOnScreen[layout.kind].words.lean(layout),
 } as const;

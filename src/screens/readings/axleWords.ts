@@ -1,4 +1,4 @@
-import type { ReadingWords } from "./wordedReading.ts";
+import type { ReadingWords } from "../layouts/wordedReading.ts";
 
 export const axleWords = {
   track: (): ReadingWords => ({

@@ -1,5 +1,5 @@
+import type { ReadingWords, WordedLayout } from "../layouts/wordedReading.ts";
 import { outerEnd, stopPoint } from "./places.ts";
-import type { ReadingWords, WordedLayout } from "./wordedReading.ts";
 
 type Bolt = "front" | "rear";
 type End = (layout: WordedLayout) => string;

@@ -1,12 +1,13 @@
-import { layoutWords } from "./layoutWords.ts";
-import type { ReadingWords, WordedLayout } from "./wordedReading.ts";
+import { layoutRegistry } from "../../physics/readings/index.ts";
+import { layoutsOnScreen } from "../layouts/layoutsOnScreen.ts";
+import type { ReadingWords, WordedLayout } from "../layouts/wordedReading.ts";
 
 function landingOf({ kind, stopOn }: WordedLayout): string {
-  const { landing, landingOfStopOnArm = landing } = layoutWords[kind];
+  const { landing, landingOfStopOnArm = landing } = layoutsOnScreen[kind].words;
   return stopOn === "arm" ? landingOfStopOnArm : landing;
 }
 
-const onARod = ({ kind }: WordedLayout): boolean => layoutWords[kind].onRod;
+const onARod = ({ kind }: WordedLayout): boolean => layoutRegistry[kind].onRod;
 
 const words: { readonly [name: string]: (layout: WordedLayout) => ReadingWords } = {
   gap: (layout) =>

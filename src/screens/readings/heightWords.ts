@@ -1,5 +1,5 @@
+import type { ReadingWords, WordedLayout } from "../layouts/wordedReading.ts";
 import { outerEnd, stopPoint } from "./places.ts";
-import type { ReadingWords, WordedLayout } from "./wordedReading.ts";
 
 const byHeights = "The phone works out the angle from two heights and the arm's length.";
 

@@ -1,5 +1,6 @@
 import type { LimitKind } from "../../physics/fitment.ts";
-import type { ReadingWords, WordedLayout, WordedLimit } from "./wordedReading.ts";
+import { layoutsOnScreen } from "../layouts/layoutsOnScreen.ts";
+import type { ReadingWords, WordedLayout, WordedLimit } from "../layouts/wordedReading.ts";
 
 /** What touches, as it is ticked. */
 export const limitTitles: { readonly [Kind in LimitKind]: string } = {
@@ -43,7 +44,7 @@ const ends: { readonly [Kind in LimitKind]: (layout: WordedLayout) => readonly [
     tyre: () => ["top of the tire", "what it would touch"],
     damper: () => ["top of the body", "where the rod ends"],
     spring: () => ["coils touching", "as it stands"],
-    metal: ({ kind }) => [kind === "axle" ? "top of the axle" : "top of the arm", "frame above it"],
+    metal: ({ kind }) => [layoutsOnScreen[kind].words.movingMetal, "frame above it"],
     other: () => ["the moving part", "what it would touch"],
   };
 

@@ -1,5 +1,5 @@
+import type { ReadingWords, WordedLayout } from "../layouts/wordedReading.ts";
 import { lowerPositive } from "./places.ts";
-import type { ReadingWords, WordedLayout } from "./wordedReading.ts";
 
 /** The arm that was not measured first. */
 function other({ armRole }: WordedLayout): string {

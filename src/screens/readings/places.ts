@@ -1,4 +1,4 @@
-import type { WordedLayout } from "./wordedReading.ts";
+import type { WordedLayout } from "../layouts/wordedReading.ts";
 
 /** What an arm's outer end is called: a trailing arm is measured to the wheel's center. */
 export function outerEnd({ armRole }: WordedLayout): string {

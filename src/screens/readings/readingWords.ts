@@ -5,11 +5,11 @@ import {
   withoutSide,
 } from "../../physics/readings/index.ts";
 import type { PartialCheckRecord } from "../../records/check/checkRecord.ts";
+import { layoutsOnScreen } from "../layouts/layoutsOnScreen.ts";
+import type { ReadingWords, WordedLayout, WordedLimit } from "../layouts/wordedReading.ts";
 import { cornerWords } from "./cornerWords.ts";
 import { geometryWords } from "./geometryWords.ts";
-import { layoutWords } from "./layoutWords.ts";
 import { distanceWords, limitWords } from "./limitWords.ts";
-import type { ReadingWords, WordedLayout, WordedLimit } from "./wordedReading.ts";
 
 /** What the words depend on, of a check as far as it goes: an arm where the layout is not known yet. */
 export function wordedLayout({ layout }: PartialCheckRecord): WordedLayout {
@@ -32,7 +32,7 @@ export function readingWords(
 export function plusWords(name: string, { kind, armRole }: WordedLayout): string {
   if (name === "stopLean" || name === "jointToTopLean") {
     return (
-      layoutWords[kind].plusLean ??
+      layoutsOnScreen[kind].words.plusLean ??
       (armRole === "carriesWheel" ? "top toward the front = +" : "top toward the pivot = +")
     );
   }

@@ -1,5 +1,5 @@
+import type { ReadingWords } from "../layouts/wordedReading.ts";
 import { lowerPositive } from "./places.ts";
-import type { ReadingWords } from "./wordedReading.ts";
 
 export const strutWords = {
   lowerArmLength: (): ReadingWords => ({

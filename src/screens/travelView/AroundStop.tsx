@@ -1,7 +1,8 @@
 import { useMemo } from "preact/hooks";
-import { add, between, distance, type Point, quarterTurn } from "../drawings/geometry.ts";
-import { Bar, Body, Box, Coil, Damper, Joint, Line, Plate, StopShape } from "../drawings/parts.tsx";
-import { axleTubeRadius } from "../drawings/skeleton.ts";
+import { layoutRegistry } from "../../physics/readings/index.ts";
+import { axleTubeRadius } from "../layouts/skeleton.ts";
+import { add, between, distance, type Point, quarterTurn } from "../shapes/geometry.ts";
+import { Bar, Body, Box, Coil, Damper, Joint, Line, Plate, StopShape } from "../shapes/parts.tsx";
 import type { ClashPlace } from "./drawnCorner.ts";
 import { otherPivotY, type SceneProps } from "./scene.ts";
 
@@ -13,7 +14,7 @@ export function AroundStop(props: SceneProps) {
   return (
     <g>
       {frame}
-      {props.corner.kind === "axle" ? <Axle {...props} /> : <Arms {...props} />}
+      {layoutRegistry[props.corner.kind].joinsWheels ? <Axle {...props} /> : <Arms {...props} />}
       <StopAndPad {...props} />
       {props.drawn.clashes.map((clash) => (
         <ClashParts key={clash.limit.id} {...props} clash={clash} />
@@ -27,7 +28,7 @@ function Frame({ view, corner }: Omit<SceneProps, "drawn">) {
   const { pose } = corner.atRide.moment;
   const { axis } = corner.atRide;
   const side = quarterTurn(axis);
-  if (corner.kind === "axle") {
+  if (layoutRegistry[corner.kind].joinsWheels) {
     const { seat } = pose;
     return (
       <Box
@@ -41,7 +42,7 @@ function Frame({ view, corner }: Omit<SceneProps, "drawn">) {
   const held = pose.rod ? pose.rod.head : corner.stopOnArm ? pose.pad : pose.seat;
   const half = pose.rod ? 56 : 52;
   const under = pose.rod ? 12 : 8;
-  const web = corner.kind === "strut" && pose.outer === null ? held.x - 260 : 0;
+  const web = pose.outer === null ? held.x - 260 : 0;
   const upper = corner.armRole === "upper" || corner.fromSide ? 0 : otherPivotY(corner, false) + 36;
   const top = Math.max(held.y + 74, pose.rod ? 0 : upper);
   const shelf = held.y + 74;
@@ -117,12 +118,9 @@ function Arms({ view, corner, drawn }: SceneProps) {
       </g>
     );
   }
+  const { onArm } = layoutRegistry[corner.kind];
   const carried = corner.stopOnArm ? pose.seat : rod ? rod.foot : pose.pad;
-  const bend =
-    rod && corner.kind === "damper"
-      ? carried
-      : add(carried, drawn.axis, corner.stopOnArm ? -20 : -34);
-  const onArm = corner.kind !== "strut";
+  const bend = rod && onArm ? carried : add(carried, drawn.axis, corner.stopOnArm ? -20 : -34);
   const points =
     !onArm || distance(pivot, bend) > distance(pivot, outer)
       ? [pivot, outer, ...(onArm ? [bend] : [])]
@@ -154,7 +152,7 @@ function Rod({
   rod,
 }: SceneProps & { readonly rod: { readonly foot: Point; readonly head: Point } }) {
   const { pad, seat } = drawn.moment.pose;
-  const strut = corner.kind === "strut";
+  const strut = !layoutRegistry[corner.kind].onArm;
   const springSeat = between(rod.foot, pad, 0.72);
   return (
     <Damper view={view} foot={rod.foot} bodyTop={pad} head={rod.head}>

@@ -1,4 +1,5 @@
-import { add, between } from "../drawings/geometry.ts";
+import { layoutRegistry } from "../../physics/readings/index.ts";
+import { add, between, tyreWidth } from "../shapes/geometry.ts";
 import {
   Bar,
   Coil,
@@ -8,8 +9,7 @@ import {
   Line,
   TyreFromFront,
   WheelFromSide,
-} from "../drawings/parts.tsx";
-import { tyreWidth } from "../drawings/skeleton.ts";
+} from "../shapes/parts.tsx";
 import { AroundStop } from "./AroundStop.tsx";
 import type { DrawnMoment } from "./drawnCorner.ts";
 import { otherPivotY, type SceneProps } from "./scene.ts";
@@ -32,7 +32,7 @@ export function CornerScene(props: SceneProps & { readonly ground: number }) {
         />
       )}
       {drawn.damper && <DamperBeside {...props} damper={drawn.damper} />}
-      {!corner.fromSide && corner.kind !== "axle" && <Knuckle {...props} />}
+      {!corner.fromSide && !layoutRegistry[corner.kind].joinsWheels && <Knuckle {...props} />}
       <AroundStop {...props} />
     </g>
   );
@@ -99,7 +99,7 @@ function Knuckle({ view, corner, drawn }: SceneProps) {
   const hub = { x: wheel.x - tyreWidth / 2 - 8, y: wheel.y };
   const joint = pose.outer ?? { x: wheel.x - 160, y: wheel.y - 75 };
   const isUpper = corner.armRole === "upper";
-  const far = pose.rod && corner.kind === "strut" ? pose.rod.foot : null;
+  const far = pose.rod && !layoutRegistry[corner.kind].onArm ? pose.rod.foot : null;
   const other = pose.otherArm?.joint ?? far ?? add(wheel, { x: -140, y: isUpper ? -120 : 165 });
   return (
     <g>

@@ -1,5 +1,5 @@
 import { useMemo } from "preact/hooks";
-import { type Frame, fitView, type Point, type View } from "../drawings/geometry.ts";
+import { type Frame, fitView, type Point, type View } from "../shapes/geometry.ts";
 import "../drawings/drawings.css";
 import { AroundStop } from "./AroundStop.tsx";
 import { CornerScene } from "./CornerScene.tsx";

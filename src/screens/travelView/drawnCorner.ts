@@ -1,9 +1,17 @@
 import type { HardLimitPlace } from "../../physics/budget/index.ts";
 import type { Corner, Fitment, LayoutKind } from "../../physics/fitment.ts";
+import { layoutRegistry } from "../../physics/readings/index.ts";
 import type { CornerTravel, TravelMoment } from "../../physics/travel/index.ts";
 import { meanOf } from "../../physics/uncertainty/index.ts";
-import { add, between, distance, type Point, quarterTurn } from "../drawings/geometry.ts";
-import { tyreRadius, tyreWidth } from "../drawings/skeleton.ts";
+import {
+  add,
+  between,
+  distance,
+  type Point,
+  quarterTurn,
+  tyreRadius,
+  tyreWidth,
+} from "../shapes/geometry.ts";
 
 /** Where a hard limit meets: its part that moves and what that runs into, in the body's frame, mm. */
 export interface ClashPlace {
@@ -52,10 +60,11 @@ const bracketAside = 64;
 
 export function drawnCorner(fitment: Fitment, corner: Corner, travel: CornerTravel): DrawnCorner {
   const { kind, armRole } = fitment.layout;
-  const stopOnArm = fitment.layout.kind === "arm" && fitment.layout.stopOn === "arm";
+  const { joinsWheels } = layoutRegistry[kind];
+  const stopOnArm = "stopOn" in fitment.layout && fitment.layout.stopOn === "arm";
   const fromSide = travel.linkage === "carriesWheel";
   const poseAtRide = travel.at(0).pose;
-  const wheelAtRide = poseAtRide.wheel ?? wheelBeside(kind, armRole, poseAtRide.outer);
+  const wheelAtRide = poseAtRide.wheel ?? wheelBeside(armRole, poseAtRide.outer);
   const radius = radiusOf(corner);
   const tyreLimit = travel.limits.find((limit) => limit.kind === "tyre");
   const lipY = wheelAtRide.y + radius + (tyreLimit?.travelMm ?? usualRoomOverTire);
@@ -130,7 +139,7 @@ export function drawnCorner(fitment: Fitment, corner: Corner, travel: CornerTrav
       const left = travel.seatToPadMm - end.closingMm;
       return place(add(pose.pad, side, aside), add(add(pose.seat, axis, -left), side, aside));
     }
-    return kind === "axle"
+    return joinsWheels
       ? place(
           { x: drawn.wheel.x - 190, y: drawn.wheel.y + axleTube },
           { x: drawn.wheel.x - 190, y: wheelAtRide.y + limit.travelMm + axleTube },
@@ -146,7 +155,7 @@ export function drawnCorner(fitment: Fitment, corner: Corner, travel: CornerTrav
   const groundY = wheelAtRide.y - radius;
   const out = fromSide ? radius : tyreWidth / 2;
   const tops = [lipY, pose.seat.y + 70, pose.rod?.head.y ?? 0, damperHead?.y ?? 0];
-  const inner = kind === "axle" ? Math.max(0, pose.seat.x - 300) : Math.min(-80, pose.seat.x - 60);
+  const inner = joinsWheels ? Math.max(0, pose.seat.x - 300) : Math.min(-80, pose.seat.x - 60);
   return {
     kind,
     fromSide,
@@ -172,16 +181,15 @@ function along(from: Point, to: Point): Point {
 }
 
 /** The wheel's center where nobody measured it, beside the joint that carries it. */
-function wheelBeside(kind: LayoutKind, armRole: string | undefined, outer: Point | null): Point {
-  if (kind === "strut") return { x: 140, y: -40 };
-  const joint = outer ?? { x: 400, y: 0 };
-  return add(joint, armRole === "upper" ? { x: 120, y: -140 } : { x: 135, y: 75 });
+function wheelBeside(armRole: string | undefined, outer: Point | null): Point {
+  if (outer === null) return { x: 140, y: -40 };
+  return add(outer, armRole === "upper" ? { x: 120, y: -140 } : { x: 135, y: 75 });
 }
 
 /** The lower eye of a damper beside the stop; null where the stop sits on it. */
 function damperBeside(kind: LayoutKind, outer: Point | null, { pose }: TravelMoment): Point | null {
   if (pose.rod !== null) return null;
-  if (kind === "axle") {
+  if (layoutRegistry[kind].joinsWheels) {
     return { x: Math.max(pose.pad.x - 170, 60), y: (pose.wheel?.y ?? 0) + axleTube };
   }
   return outer && between({ x: 0, y: 0 }, outer, damperShare);

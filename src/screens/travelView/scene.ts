@@ -1,4 +1,4 @@
-import type { View } from "../drawings/geometry.ts";
+import type { View } from "../shapes/geometry.ts";
 import type { DrawnCorner, DrawnMoment } from "./drawnCorner.ts";
 
 /** What is drawn of one corner at one moment. */

@@ -1,5 +1,5 @@
-import { add, between, quarterTurn, type View } from "../drawings/geometry.ts";
-import { Line, StopShape } from "../drawings/parts.tsx";
+import { add, between, quarterTurn, type View } from "../shapes/geometry.ts";
+import { Line, StopShape } from "../shapes/parts.tsx";
 import type { ClashPlace } from "./drawnCorner.ts";
 import type { SceneProps } from "./scene.ts";
 

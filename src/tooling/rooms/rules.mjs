@@ -27,6 +27,8 @@ const apart = {
 
 /** The rooms of screens, likewise from the ground up. A row's rooms do not import each other. */
 const screenRooms = [
+  ["shapes"],
+  ["layouts"],
   ["readings", "voice"],
   ["drawings"],
   ["parts"],

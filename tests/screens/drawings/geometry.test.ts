@@ -11,7 +11,7 @@ import {
   pathThrough,
   planAngle,
   planDimension,
-} from "../../../src/screens/drawings/geometry.ts";
+} from "../../../src/screens/shapes/geometry.ts";
 
 const frame = { left: 20, top: 30, right: 320, bottom: 200 };
 const place = fc.record({

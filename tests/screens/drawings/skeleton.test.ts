@@ -4,9 +4,9 @@ import type { Layout, LayoutKind, Reading } from "../../../src/physics/fitment.t
 import { kinematicsOf } from "../../../src/physics/kinematics/kinematics.ts";
 import { layoutKinds } from "../../../src/physics/layouts/layoutKinds.ts";
 import { type DrawingValues, drawnNumbers } from "../../../src/screens/drawings/drawnNumbers.ts";
-import { distance, radians } from "../../../src/screens/drawings/geometry.ts";
 import { measurementOf } from "../../../src/screens/drawings/measurement.ts";
-import { skeletonOf } from "../../../src/screens/drawings/skeleton.ts";
+import { skeletonOf } from "../../../src/screens/drawings/skeletonOf.ts";
+import { distance, radians } from "../../../src/screens/shapes/geometry.ts";
 
 const reading = (value: number): Reading => ({ values: [value], tol: 0 });
 const skeleton = (kind: LayoutKind, values: DrawingValues) =>

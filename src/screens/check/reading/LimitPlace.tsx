@@ -11,6 +11,7 @@ import { drawingValues } from "../../drawings/drawingValues.ts";
 import { ReadingDrawing } from "../../drawings/ReadingDrawing.tsx";
 import { Decided } from "../../guide/Known.tsx";
 import type { StepProps } from "../../guide/stepProps.ts";
+import { layoutsOnScreen } from "../../layouts/layoutsOnScreen.ts";
 import { Choices, Segmented } from "../../parts/Choices.tsx";
 import { Disclosure } from "../../parts/Disclosure.tsx";
 import { Notice } from "../../parts/Notice.tsx";
@@ -22,10 +23,9 @@ import { shownText, shownUnit } from "./shownReading.ts";
 function placesOf(
   kind: LayoutKind,
 ): readonly { value: LimitPlaceChoice; name: string; hint?: string }[] {
+  const { placeOnArm } = layoutsOnScreen[kind].words;
   return [
-    kind === "damper"
-      ? { value: "mount", name: "At the shock's lower mount" }
-      : { value: "nearStop", name: "At the stop's place on the arm" },
+    ...(placeOnArm === null ? [] : [placeOnArm]),
     { value: "joint", name: "At the outer joint" },
     { value: "distance", name: "Elsewhere on the arm", hint: "Its distance is measured next." },
     { value: "stop", name: "As closing of the stop's gap" },

@@ -1,5 +1,6 @@
 import type { Side } from "../../../physics/fitment.ts";
 import {
+  layoutRegistry,
   limitOf,
   type ReadingId,
   sideOf as sideOfId,
@@ -14,8 +15,8 @@ import { drawingValues, drawnReadingOf } from "../../drawings/drawingValues.ts";
 import { ReadingDrawing } from "../../drawings/ReadingDrawing.tsx";
 import { Known } from "../../guide/Known.tsx";
 import type { StepProps } from "../../guide/stepProps.ts";
+import type { ReadingWords } from "../../layouts/wordedReading.ts";
 import { readingWords, wordedLayout } from "../../readings/readingWords.ts";
-import type { ReadingWords } from "../../readings/wordedReading.ts";
 import { TiltButton } from "../tilt/TiltButton.tsx";
 import { tiltTaskOf } from "../tilt/tiltTask.ts";
 import { CautionHere } from "./CautionHere.tsx";
@@ -42,7 +43,7 @@ function signsOf(stored: StoredCheck, id: string) {
   const name = withoutSide(id);
   const kind = stored.record.layout?.kind;
   if (name === "stopLean") {
-    return kind === "strut" || kind === "axle"
+    return kind !== undefined && !layoutRegistry[kind].onArm
       ? undefined
       : { plus: "+ top toward pivot", minus: "− top away" };
   }

@@ -1,5 +1,5 @@
-import { add, pathThrough, type View } from "../geometry.ts";
-import { Bar, Disc, Line } from "../parts.tsx";
+import { add, pathThrough, type View } from "../../shapes/geometry.ts";
+import { Bar, Disc, Line } from "../../shapes/parts.tsx";
 import { type ArmFromAbove, type ArmPoint, footOf } from "./armFromAbove.ts";
 
 /** The arm, its two bolts and the pivot line through them, with the straight edge laid along it. */

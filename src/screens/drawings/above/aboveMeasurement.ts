@@ -1,5 +1,5 @@
+import { distance, type Point } from "../../shapes/geometry.ts";
 import type { DrawingValues, PicturedReading } from "../drawnNumbers.ts";
-import { distance, type Point } from "../geometry.ts";
 import { lengthBetween, type Measurement } from "../measurement.ts";
 import { type ArmFromAbove, type ArmPoint, armFromAbove, footOf } from "./armFromAbove.ts";
 

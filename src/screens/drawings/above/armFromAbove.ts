@@ -1,4 +1,4 @@
-import { add, distance, type Point, radians } from "../geometry.ts";
+import { add, distance, type Point, radians } from "../../shapes/geometry.ts";
 
 /** Where an arm's lengths end: its stop, its outer joint (or wheel center), its damper's mount. */
 export type ArmPoint = "Stop" | "Outer" | "Mount";

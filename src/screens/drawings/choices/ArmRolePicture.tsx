@@ -1,9 +1,8 @@
+import { add, belowHorizontal, tyreRadius, tyreWidth } from "../../shapes/geometry.ts";
+import { Bar, Ground, Joint, Line, WheelFromSide } from "../../shapes/parts.tsx";
 import { type DrawnNumbers, drawnNumbers } from "../drawnNumbers.ts";
-import { add, belowHorizontal } from "../geometry.ts";
 import { LinkageScene } from "../linkage/LinkageScene.tsx";
 import { linkageFromFront } from "../linkage/linkageFromFront.ts";
-import { Bar, Ground, Joint, Line, WheelFromSide } from "../parts.tsx";
-import { tyreRadius, tyreWidth } from "../skeleton.ts";
 import { ChoicePicture } from "./ChoicePicture.tsx";
 
 export type ArmRole = "lower" | "upper" | "underStrut" | "carriesWheel";

@@ -1,5 +1,5 @@
 import type { ComponentChildren } from "preact";
-import { type Frame, fitView, type Point, type View } from "../geometry.ts";
+import { type Frame, fitView, type Point, type View } from "../../shapes/geometry.ts";
 import "../drawings.css";
 
 const size = { width: 150, height: 120 } as const;

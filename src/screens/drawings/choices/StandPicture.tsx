@@ -1,8 +1,8 @@
 import type { LayoutKind } from "../../../physics/fitment.ts";
+import { add } from "../../shapes/geometry.ts";
 import { drawnNumbers, type PicturedReading } from "../drawnNumbers.ts";
-import { add } from "../geometry.ts";
-import { Scene } from "../scenes.tsx";
-import { skeletonOf } from "../skeleton.ts";
+import { Scene } from "../Scene.tsx";
+import { skeletonOf } from "../skeletonOf.ts";
 import { ChoicePicture } from "./ChoicePicture.tsx";
 
 /** How the stop stands on the vehicle as it is. */

@@ -1,5 +1,5 @@
-import { add, type Point } from "../geometry.ts";
-import { Bar, Box, Disc, Plate, StopShape } from "../parts.tsx";
+import { add, type Point } from "../../shapes/geometry.ts";
+import { Bar, Box, Disc, Plate, StopShape } from "../../shapes/parts.tsx";
 import { ChoicePicture } from "./ChoicePicture.tsx";
 
 /** round: a rounded end meets a flat one; frame: the pad turns with the arm; arm: the stop turns with it. */

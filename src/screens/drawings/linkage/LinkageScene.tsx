@@ -1,6 +1,13 @@
-import { add, between, leaning, type Point, type View } from "../geometry.ts";
-import { Bar, Body, Coil, Disc, Ground, Joint, Line, TyreFromFront } from "../parts.tsx";
-import { tyreRadius, tyreWidth } from "../skeleton.ts";
+import {
+  add,
+  between,
+  leaning,
+  type Point,
+  tyreRadius,
+  tyreWidth,
+  type View,
+} from "../../shapes/geometry.ts";
+import { Bar, Body, Coil, Disc, Ground, Joint, Line, TyreFromFront } from "../../shapes/parts.tsx";
 import type { LinkageFromFront } from "./linkageFromFront.ts";
 
 /** Both arms with the knuckle between them, or the arm with its strut, the tire and the frame. */

@@ -1,6 +1,5 @@
+import { add, belowHorizontal, leaning, type Point, tyreRadius } from "../../shapes/geometry.ts";
 import type { DrawnNumbers, PicturedReading } from "../drawnNumbers.ts";
-import { add, belowHorizontal, leaning, type Point } from "../geometry.ts";
-import { tyreRadius } from "../skeleton.ts";
 
 /** The readings that tell how a wheel rises with the measured arm; each is drawn in front view. */
 const linkageReadings = [

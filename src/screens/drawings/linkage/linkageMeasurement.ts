@@ -1,5 +1,5 @@
+import { belowHorizontal, distance, leaning, type Point } from "../../shapes/geometry.ts";
 import type { DrawnNumbers } from "../drawnNumbers.ts";
-import { belowHorizontal, distance, leaning, type Point } from "../geometry.ts";
 import {
   heightOver,
   inboard,

@@ -1,7 +1,7 @@
 import type { LayoutKind, LimitKind } from "../../../physics/fitment.ts";
-import type { LimitPlace } from "../../../physics/readings/index.ts";
+import { type LimitPlace, layoutRegistry } from "../../../physics/readings/index.ts";
+import { layoutsOnScreen } from "../../layouts/layoutsOnScreen.ts";
 import type { PicturedReading } from "../drawnNumbers.ts";
-import { layoutPictures } from "../layoutPictures.ts";
 import * as corner from "./cornerPairs.tsx";
 import * as geometry from "./geometryPairs.tsx";
 import * as limit from "./limitPairs.tsx";
@@ -49,9 +49,9 @@ export function pairOf(
   at: LimitPlace = "wheel",
 ): Pair | null {
   if (reading === "gap") {
-    return kind === "damper" || kind === "strut" ? corner.gapOnRod : corner.gapToPad;
+    return layoutRegistry[kind].onRod ? corner.gapOnRod : corner.gapToPad;
   }
-  if (reading === "stopLean") return leans[layoutPictures[kind].leanPair];
+  if (reading === "stopLean") return leans[layoutsOnScreen[kind].picture.leanPair];
   const limitKind = /^limit:(\w+)$/.exec(reading)?.[1] as LimitKind | undefined;
   if (limitKind !== undefined) return (at === "stop" ? atStop : atWheel)[limitKind];
   return plain[reading] ?? null;

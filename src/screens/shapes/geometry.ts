@@ -282,3 +282,11 @@ function inset(frame: Frame, x: number, y: number): Frame {
     bottom: frame.bottom - y,
   };
 }
+
+export function clamp(value: number, least: number, greatest: number): number {
+  return Math.min(Math.max(value, least), greatest);
+}
+
+/** A tire where nothing is known of it, mm. */
+export const tyreRadius = 370;
+export const tyreWidth = 230;

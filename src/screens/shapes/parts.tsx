@@ -1,17 +1,18 @@
 import type { ComponentChildren } from "preact";
-import { clamp } from "./drawnNumbers.ts";
 import {
   add,
   arcPoints,
+  clamp,
   distance,
   type Point,
   pathThrough,
   quarterTurn,
   roundedThrough,
   tenths,
+  tyreRadius,
+  tyreWidth,
   type View,
 } from "./geometry.ts";
-import { tyreRadius, tyreWidth } from "./skeleton.ts";
 
 /** context: recognised at a glance, drawn lightly; part: what the reading is about. */
 export type Tone = "context" | "part";
