@@ -135,6 +135,12 @@ describe("what an answer prescribed", () => {
     expect(mergeChecks(all(first), mine, theirs).record.advised).toEqual([first, other, nothing]);
     expect(mergeChecks(stored, stored, theirs).record.advised).toEqual([first, other]);
     expect(withMergedAdvice(record)).toBe(record);
+    // Of two at one time the phone's own comes first.
+    const [late, same] = [
+      { ...other, at: day(9) },
+      { ...nothing, at: first.at },
+    ];
+    expect(withMergedAdvice(record, [late, first], [same]).advised).toEqual([first, same, late]);
   });
 
   it("stays with the check that it was of", () => {
@@ -149,6 +155,9 @@ describe("what an answer prescribed", () => {
     expect(isAdviceAlone(stored, stored)).toBe(false);
     const moved = changeRecord(kept, (whole) => ({ ...whole, notes: "rolled" }));
     expect(isAdviceAlone(stored, moved)).toBe(false);
+    const renamed = changeRecord(kept, (whole) => ({ ...whole, vehicle: { label: "Tern" } }));
+    expect(isAdviceAlone(stored, renamed)).toBe(false);
+    expect(isAdviceAlone(stored, { ...kept, entries: { ...stored.entries } })).toBe(false);
     expect(
       isAdviceAlone(
         kept,
@@ -173,7 +182,17 @@ describe("what an answer prescribed", () => {
     expect(isSameAdvice(first, advice(day(5), { verdict: "care", spacerMm: 15.2 }))).toBe(true);
     expect(isSameAdvice(first, advice(day(5), { spacerMm: 10 }))).toBe(false);
     expect(isSameAdvice(first, nothing)).toBe(false);
+    expect(isSameAdvice(nothing, first)).toBe(false);
     expect(isSameAdvice(nothing, nothing)).toBe(true);
+    for (const part of [
+      { name: "Low block" },
+      { partNumber: "HL-1061" },
+      { revision: "B" },
+      { change: "stop" },
+      { spacerMm: 15.5 },
+    ] as const) {
+      expect(isSameAdvice(first, advice(day(1), part))).toBe(false);
+    }
     const told = recordDifferences(record, { ...record, advised: [first] });
     expect(told.map(({ what }) => what)).toEqual(["prescribed by the app"]);
     expect(
