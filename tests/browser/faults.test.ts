@@ -21,7 +21,7 @@ import { CheckList } from "./support/checkList.ts";
 import { crash, FaultBench, type Filling, withLater } from "./support/faultBench.ts";
 import { launchChromium, Phone } from "./support/phone.ts";
 import { Site } from "./support/site.ts";
-import { fillStorage, refuseStorage, storedChecks } from "./support/storage.ts";
+import { refuseStorage, smallStorage, storedChecks } from "./support/storage.ts";
 import { type Claim, Tally, Witness } from "./support/witness.ts";
 
 vi.setConfig({ testTimeout: 240_000 });
@@ -79,10 +79,12 @@ const notKept = (page: Page) => page.getByText("Not saved", { exact: true });
 
 describe("storage that fails", () => {
   it("full in the middle: told, held, and kept once there is room; a new check goes on as well", async () => {
-    const filling = await bench.halfFilled();
-    const { page, steps } = filling;
+    const page = await phone.newPage();
+    const storage = await smallStorage(page, site.origin);
+    const filling = await bench.halfFilled(page);
+    const { steps } = filling;
     await typeGap(filling, "21");
-    const makeRoom = await fillStorage(page, site.origin);
+    const makeRoom = await storage.fill();
     await steps.reading().fill("22.75");
     await notKept(page).waitFor();
     // Left, it is not forgotten: the list names it, and it comes back as it was typed.

@@ -9,7 +9,8 @@ import { CheckSteps } from "./support/checkSteps.ts";
 import type { Phone } from "./support/phone.ts";
 import { phoneOnSite } from "./support/phoneOnSite.ts";
 import type { Site } from "./support/site.ts";
-import { fillStorage, refuseStorage, storedChecks } from "./support/storage.ts";
+import { openStarted } from "./support/startedCheck.ts";
+import { refuseStorage, smallStorage, storedChecks } from "./support/storage.ts";
 import { inMillimetres } from "./support/typist.ts";
 
 const demo = demoRecord("arm-fits");
@@ -23,8 +24,14 @@ beforeEach(() => {
   ({ site, phone } = stage);
 });
 
-/** A new check, filled in as far as the screen of this step. */
-async function halfFilled(step: string): Promise<{ page: Page; steps: CheckSteps }> {
+/** A check of the record, filled in up to the left gap. */
+async function halfFilled(): Promise<{ page: Page; steps: CheckSteps }> {
+  const page = await phone.newPage();
+  return { page, steps: await openStarted(page, site.address, record, "left.gap") };
+}
+
+/** A new check, filled in by hand as far as the screen of this step. */
+async function filledByHand(step: string): Promise<{ page: Page; steps: CheckSteps }> {
   const page = await phone.newPage();
   const list = await new CheckList(page).open(site.address);
   await list.newCheck.click();
@@ -36,7 +43,7 @@ async function halfFilled(step: string): Promise<{ page: Page; steps: CheckSteps
 
 describe("a reload half-way", () => {
   it("comes back to the same step with the same reading, as it was typed", async () => {
-    const { page, steps } = await halfFilled("left.gap");
+    const { page, steps } = await halfFilled();
     await steps.reading().fill("21 1");
     await steps.kept.waitFor();
     await page.reload();
@@ -53,7 +60,7 @@ describe("a reload half-way", () => {
   });
 
   it("loses nothing when the page goes at the very last keystroke", async () => {
-    const { page, steps } = await halfFilled("left.gap");
+    const { page, steps } = await halfFilled();
     await steps.reading().fill("23.5");
     await page.reload();
     await steps.reading().waitFor();
@@ -61,7 +68,7 @@ describe("a reload half-way", () => {
   });
 
   it("keeps a keystroke within 300 ms although the page goes on", async () => {
-    const { page, steps } = await halfFilled("left.gap");
+    const { page, steps } = await halfFilled();
     await steps.reading().fill("24.5");
     await page.waitForTimeout(300);
     const all = await storedChecks(page);
@@ -71,7 +78,7 @@ describe("a reload half-way", () => {
 
 describe("bad entries", () => {
   it("of each kind of field are told, kept as typed, and stop no one", async () => {
-    const { page, steps } = await halfFilled("vehicle");
+    const { page, steps } = await filledByHand("vehicle");
     await steps.field("Vehicle").fill("Test");
     await steps.choose("Yes, raised");
     await steps.field("Raised by").fill("two inches");
@@ -116,7 +123,7 @@ describe("bad entries", () => {
   });
 
   it("left behind are named at the end, with the way there", async () => {
-    const { steps } = await halfFilled("left.gap");
+    const { steps } = await halfFilled();
     await steps.reading().fill("a thumb");
     await steps.leaveBy(steps.button("Continue, fix later"));
     await steps.fillUpTo("finish", record, "pack");
@@ -133,7 +140,7 @@ describe("a new version while a check is being filled in", () => {
     const first = await phone.newPage();
     await (await new CheckList(first).open(site.address)).ready(version).waitFor();
     await first.close();
-    const { page, steps } = await halfFilled("left.gap");
+    const { page, steps } = await halfFilled();
     await steps.reading().fill("22.25");
     await site.publish(inject("laterDist"));
     await page.evaluate(async () => {
@@ -158,11 +165,10 @@ describe("a new version while a check is being filled in", () => {
   });
 
   it("is asked for on the answer", async () => {
-    const { page } = await halfFilled("answer");
+    const page = await phone.newPage();
+    await openStarted(page, site.address, record, "answer");
     await page.getByRole("heading", { name: "Force, impact and stiffness" }).waitFor();
-    await page.waitForFunction(async () =>
-      Boolean((await navigator.serviceWorker.getRegistration())?.active),
-    );
+    await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
     await site.publish(inject("laterDist"));
     await page.evaluate(async () => {
       const registration = await navigator.serviceWorker.getRegistration();
@@ -179,7 +185,7 @@ describe("a new version while a check is being filled in", () => {
     const first = await phone.newPage();
     const list = await new CheckList(first).open(site.address);
     await list.ready(version).waitFor();
-    const { page, steps } = await halfFilled("left.gap");
+    const { page, steps } = await halfFilled();
     await steps.reading().fill("20.5");
     await site.publish(inject("laterDist"));
     await first.evaluate(async () => {
@@ -203,7 +209,7 @@ describe("a new version while a check is being filled in", () => {
 describe("storage", () => {
   it("refused: the screen says so, offers the file, and the check can be finished", async () => {
     await refuseStorage(phone.context);
-    const { page, steps } = await halfFilled("left.gap");
+    const { page, steps } = await filledByHand("left.gap");
     await page.getByText("Not saved", { exact: true }).waitFor();
     const notice = page.getByRole("status").filter({ has: steps.button("Save as a file") });
     expect(await notice.textContent()).toMatch(/store|save/i);
@@ -220,10 +226,12 @@ describe("storage", () => {
   });
 
   it("full: the screen says so and offers the file, and keeps again once there is room", async () => {
-    const { page, steps } = await halfFilled("left.gap");
+    const page = await phone.newPage();
+    const storage = await smallStorage(page, site.origin);
+    const steps = await openStarted(page, site.address, record, "left.gap");
     await steps.reading().fill("21");
     await steps.kept.waitFor();
-    const makeRoom = await fillStorage(page, site.origin);
+    const makeRoom = await storage.fill();
     await steps.reading().fill("22.75");
     await page.getByText("Not saved", { exact: true }).waitFor();
     const [download] = await Promise.all([
@@ -243,7 +251,7 @@ describe("storage", () => {
 
 describe("two tabs", () => {
   it("with the same check open both keep what was typed in each", async () => {
-    const { page, steps } = await halfFilled("left.gap");
+    const { page, steps } = await halfFilled();
     const address = page.url();
     const otherPage = await phone.newPage();
     await otherPage.goto(address.replace("left.gap", "left.rideHeight"));

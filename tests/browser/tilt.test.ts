@@ -1,12 +1,12 @@
 import type { Page } from "playwright-core";
 import { afterEach, beforeEach, expect, it } from "vitest";
 import { axeViolations } from "./support/axe.ts";
-import { CheckList } from "./support/checkList.ts";
 import { CheckSteps } from "./support/checkSteps.ts";
 import { demoRecord } from "./support/everyStep.ts";
 import type { Phone } from "./support/phone.ts";
 import { phoneOnSite } from "./support/phoneOnSite.ts";
 import type { Site } from "./support/site.ts";
+import { openStarted } from "./support/startedCheck.ts";
 import { storedChecks } from "./support/storage.ts";
 import { answerTiltQuestion, TiltPage } from "./support/tiltPage.ts";
 import { inMillimetres } from "./support/typist.ts";
@@ -33,12 +33,9 @@ afterEach(async () => {
   phone.expectNoTrouble();
 });
 
-/** A new check of an arm, filled in up to a reading. */
-async function newCheckUpTo(step: string): Promise<void> {
-  const list = await new CheckList(page).open(site.address);
-  await list.newCheck.click();
-  await steps.field("Vehicle").waitFor();
-  await steps.fillUpTo(step, demoRecord("arm-fits"), "hand");
+/** A check of an arm, filled in up to a reading. */
+async function startedAt(step: "armAngle" | "stopLean"): Promise<void> {
+  await openStarted(page, site.address, demoRecord("arm-fits"), step);
 }
 
 interface KeptReading {
@@ -57,7 +54,7 @@ async function keptReading(name: string): Promise<KeptReading | undefined> {
 
 it("an arm angle is taken by the phone, zeroed by turning it around, and kept with its ±", async () => {
   await answerTiltQuestion(page, "granted");
-  await newCheckUpTo("armAngle");
+  await startedAt("armAngle");
   await tilt.open();
   await tilt.hold({ beta: -8.3, gamma: 89 });
   await tilt.dialog.getByText("Still.").waitFor();
@@ -101,7 +98,7 @@ it("an arm angle is taken by the phone, zeroed by turning it around, and kept wi
 
 it("on its other long edge the phone counts as not zeroed; on a level surface one reading zeroes it", async () => {
   await answerTiltQuestion(page, "granted");
-  await newCheckUpTo("armAngle");
+  await startedAt("armAngle");
   await tilt.open();
   await tilt.hold({ beta: -0.6, gamma: 89 });
   await tilt.button("Zero the phone").click();
@@ -120,7 +117,7 @@ it("on its other long edge the phone counts as not zeroed; on a level surface on
 
 it("a moving phone is refused and told so; one that lies wrong as well", async () => {
   await answerTiltQuestion(page, "granted");
-  await newCheckUpTo("armAngle");
+  await startedAt("armAngle");
   await tilt.open();
   await tilt.hold({ beta: -8, gamma: 89, noise: 5 });
   await tilt.dialog.getByText("Moving: hold it still").waitFor();
@@ -139,7 +136,7 @@ it("a moving phone is refused and told so; one that lies wrong as well", async (
 
 it("a lean has its sign from where the pivot is", async () => {
   await answerTiltQuestion(page, "granted");
-  await newCheckUpTo("stopLean");
+  await startedAt("stopLean");
   await tilt.open();
   await tilt.hold({ beta: 84, gamma: 89.9 });
   await tilt.dialog.getByText("Stand so that the pivot is to your left").waitFor();
@@ -154,7 +151,7 @@ it("a lean has its sign from where the pivot is", async () => {
 
 it("without a sensor, and where it is refused, the angle is typed", async () => {
   await answerTiltQuestion(page, "granted");
-  await newCheckUpTo("armAngle");
+  await startedAt("armAngle");
   await tilt.open();
   await tilt.button("Allow the tilt sensor").click();
   await tilt.dialog.getByText("No tilt sensor answers").waitFor();

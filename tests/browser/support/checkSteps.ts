@@ -124,15 +124,23 @@ export class CheckSteps {
     const yes = this.button(/^(I've read all \d+|It stands like this)$/);
     const on = this.button("Read on");
     for (let screens = 0; screens < 20; screens++) {
-      // What fits the screen counts as read after a moment, without a tap.
-      const read = await yes.waitFor({ timeout: 1500 }).then(
-        () => true,
-        () => false,
-      );
-      if (read) return this.leaveBy(yes);
-      await on.click({ timeout: 1500 }).catch(() => undefined);
+      // What is in sight to its end counts as read after a moment, without a tap.
+      if ((await this.endIsInSight()) || (await yes.isVisible())) {
+        await yes.waitFor();
+        return this.leaveBy(yes);
+      }
+      await on.click();
     }
     throw new Error(`The end of "${this.step}" was never reached.`);
+  }
+
+  /** Is the last line of what has to be read above the bar of buttons? */
+  private endIsInSight(): Promise<boolean> {
+    return this.page.evaluate(() => {
+      const bottom = document.querySelector("[data-read-end]")?.getBoundingClientRect().bottom;
+      const bar = document.querySelector(".action-bar")?.getBoundingClientRect().top;
+      return bottom !== undefined && bottom <= (bar ?? innerHeight);
+    });
   }
 
   async tolerance(text: string): Promise<void> {

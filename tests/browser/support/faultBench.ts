@@ -59,7 +59,7 @@ export class FaultBench {
   }
 
   /** A check half filled in, as the phone has it stored, open at the left gap. */
-  async halfFilled(): Promise<Filling> {
+  async halfFilled(inPage?: Page): Promise<Filling> {
     const stored = storedFromRecord(faultRecord);
     const { gap: _, rideHeight: _height, ...left } = faultRecord.corners[0] ?? { side: "left" };
     const entries = Object.entries(stored.entries).filter(
@@ -72,7 +72,7 @@ export class FaultBench {
       entries: Object.fromEntries(entries),
       progress: { ...stored.progress, step: "left.gap", cautionsFor: "raised" },
     };
-    const page = await this.phone.newPage();
+    const page = inPage ?? (await this.phone.newPage());
     await new CheckList(page).open(this.site.address);
     await putStored(page, half);
     await page.goto(`${this.site.address}#/check/${half.id}/left.gap`);

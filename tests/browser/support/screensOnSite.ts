@@ -10,6 +10,8 @@ export interface ScreensOnSite {
   readonly screens: ScreenLook;
   /** The test's one phone, in whose pages axe may run. */
   openPhone(options?: PhoneOptions): Promise<Phone>;
+  /** A phone that all tests of the file go on with. */
+  keepPhone(options?: PhoneOptions): Promise<Phone>;
 }
 
 /** One Chromium and one site a file, both open to every look; the phone is closed after each test. */
@@ -45,5 +47,6 @@ export function screensOnSite(): ScreensOnSite {
       phone = await Phone.open(browser, { bypassCSP: true, ...options });
       return phone;
     },
+    keepPhone: (options = {}) => Phone.open(browser, { bypassCSP: true, ...options }),
   };
 }

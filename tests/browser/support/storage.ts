@@ -13,10 +13,10 @@ export async function refuseStorage(context: BrowserContext): Promise<void> {
   });
 }
 
-/** What a write into a database of its own ends with: "kept", or the name of the error. */
-async function trialWrite(page: Page): Promise<string> {
+/** What a write of that many letters into a database of its own ends with: "kept", or the name of the error. */
+async function trialWrite(page: Page, letters: number): Promise<string> {
   return page.evaluate(
-    () =>
+    (count) =>
       new Promise<string>((done) => {
         const opening = indexedDB.open("trial");
         opening.onupgradeneeded = () => opening.result.createObjectStore("trial");
@@ -24,7 +24,7 @@ async function trialWrite(page: Page): Promise<string> {
         opening.onsuccess = () => {
           const database = opening.result;
           const transaction = database.transaction("trial", "readwrite");
-          transaction.objectStore("trial").put("x".repeat(1000), 1);
+          transaction.objectStore("trial").put("x".repeat(count), 1);
           const end = (result: string) => {
             database.close();
             done(result);
@@ -33,22 +33,38 @@ async function trialWrite(page: Page): Promise<string> {
           transaction.onabort = () => end(transaction.error?.name ?? "unknown");
         };
       }),
+    letters,
   );
 }
 
+/** Room for the app and its checks, and little more. */
+const littleRoom = 40_000_000;
+
+/** Storage that can be filled up, of a page that has not been to its site yet. */
+export interface SmallStorage {
+  /** Fills it up, by the browser's own quota, until the function returned is called. */
+  fill(): Promise<() => Promise<void>>;
+}
+
 /**
- * Fills the site's storage up, by the browser's own quota, until the function returned is called.
- * Chromium asks for its quota anew only every half minute, so this waits until writes do fail.
+ * Gives a site little room. Chromium asks for its quota anew only every half minute, but for a write that is
+ * larger than the room it last knew of: so a small room can be found full at once.
  */
-export async function fillStorage(page: Page, origin: string): Promise<() => Promise<void>> {
+export async function smallStorage(page: Page, origin: string): Promise<SmallStorage> {
   const session = await page.context().newCDPSession(page);
-  await session.send("Storage.overrideQuotaForOrigin", { origin, quotaSize: 1 });
-  await expect
-    .poll(() => trialWrite(page), { timeout: 60_000, interval: 1000 })
-    .toBe("QuotaExceededError");
-  return async () => {
-    await session.send("Storage.overrideQuotaForOrigin", { origin });
-    await session.detach();
+  await session.send("Storage.overrideQuotaForOrigin", { origin, quotaSize: littleRoom });
+  return {
+    fill: async () => {
+      await session.send("Storage.overrideQuotaForOrigin", { origin, quotaSize: 1 });
+      expect(await trialWrite(page, littleRoom)).toBe("QuotaExceededError");
+      await expect
+        .poll(() => trialWrite(page, 1000), { timeout: 60_000, interval: 1000 })
+        .toBe("QuotaExceededError");
+      return async () => {
+        await session.send("Storage.overrideQuotaForOrigin", { origin });
+        await session.detach();
+      };
+    },
   };
 }
 
