@@ -15,6 +15,13 @@ export type GeometryReadingOf<Kind extends LayoutKind> = {
     : never;
 }[GeometryReadingName];
 
+/** The readings that a layout defines in its own file. */
+export type OwnReadingOf<Kind extends LayoutKind> = {
+  [Each in Kind]: Layouts[Each] extends { readonly readings: infer Own }
+    ? keyof Own & GeometryReadingName
+    : never;
+}[Kind];
+
 /** How the wheel's travel was found from the stop's closing. */
 export type Linkage = { [Kind in LayoutKind]: keyof Layouts[Kind]["linkages"] }[LayoutKind];
 

@@ -11,6 +11,7 @@ export {
   layoutReadingsInOrder,
   layoutRegistry,
   neededReadings,
+  type OwnReadingOf,
 } from "../layouts/geometryRegistry.ts";
 export { layoutKinds } from "../layouts/layoutKinds.ts";
 export { cornerReadingNames, settle, standingNames } from "./cornerReadings.ts";

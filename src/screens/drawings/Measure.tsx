@@ -12,7 +12,7 @@ import {
   tenths,
   type View,
 } from "../shapes/geometry.ts";
-import type { Measurement } from "./measurement.ts";
+import type { Measurement } from "../shapes/measurement.ts";
 
 function labelSizeOf(text: string): Size {
   return { width: Math.round(16 + 10.4 * text.length), height: 26 };

@@ -24,11 +24,12 @@ import {
   tyreWidth,
   type View,
 } from "../shapes/geometry.ts";
+import type { Measurement } from "../shapes/measurement.ts";
 import { Plate } from "../shapes/parts.tsx";
 import { type DrawingValues, drawnNumbers, isKnown, type PicturedReading } from "./drawnNumbers.ts";
 import { sceneBounds } from "./LayoutPicture.tsx";
 import { Measure, marksOf } from "./Measure.tsx";
-import { type Measurement, measurementOf } from "./measurement.ts";
+import { measurementOf } from "./measurement.ts";
 import { ownViewOf } from "./ownView.tsx";
 import { picturedWords } from "./picturedWords.ts";
 import { Scene } from "./Scene.tsx";

@@ -3,6 +3,7 @@ import type { Side } from "../../physics/fitment.ts";
 import { layoutRegistry } from "../../physics/readings/index.ts";
 import type { WordedLayout } from "../layouts/wordedReading.ts";
 import { type Frame, type Point, tyreRadius, tyreWidth, type View } from "../shapes/geometry.ts";
+import type { Measurement } from "../shapes/measurement.ts";
 import { ArmAboveScene } from "./above/ArmAboveScene.tsx";
 import {
   type AboveReading,
@@ -20,7 +21,6 @@ import {
   linkageFromFront,
 } from "./linkage/linkageFromFront.ts";
 import { linkageMeasurement } from "./linkage/linkageMeasurement.ts";
-import type { Measurement } from "./measurement.ts";
 
 /** A view of its own, other than the layout seen along the vehicle. */
 export interface OwnView {

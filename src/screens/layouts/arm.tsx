@@ -70,7 +70,8 @@ function ArmScene({ view, skeleton, freeHeight, detail = true, wheelTone }: Scen
   );
 }
 
-export const arm: LayoutOnScreen = {
+export const arm: LayoutOnScreen<"arm"> = {
+  readings: {},
   words: {
     choice: {
       name: "On an arm",

@@ -1,4 +1,5 @@
-import { add, distance, type Point, type View } from "../shapes/geometry.ts";
+import { add, distance, type Point, tyreRadius, type View } from "../shapes/geometry.ts";
+import { acrossFromLeft, down } from "../shapes/measurement.ts";
 import { Bar, Body, Box, Disc, Line, Plate, StopShape, type Tone } from "../shapes/parts.tsx";
 import type { LayoutOnScreen } from "./layoutOnScreen.ts";
 import { leanOfStop } from "./leanOfStop.ts";
@@ -77,7 +78,37 @@ function AxleSide({ view, skeleton, freeHeight, tone }: SceneProps & { readonly 
   );
 }
 
-export const axle: LayoutOnScreen = {
+const readings: LayoutOnScreen<"axle">["readings"] = {
+  track: {
+    words: () => ({
+      name: "Track",
+      how: "From the middle of the left tire's tread (A) to the middle of the right one (B), on the ground.",
+      wrong: "Measured outside to outside it is one tire's width too much.",
+      a: "middle, left tire",
+      b: "middle, right tire",
+    }),
+    measure: ({ skeleton, side }) => ({
+      ...acrossFromLeft({ x: skeleton.wheelCentre.x, y: -tyreRadius }, side, down),
+      offset: 20,
+    }),
+  },
+  stopSpacing: {
+    words: () => ({
+      name: "Spacing of the stops",
+      how: "From the middle of the left stop (A) to the middle of the right one (B), straight across.",
+      wrong: "Frame rail to frame rail is not the same. Measure where the rubber meets its pad.",
+      a: "middle, left stop",
+      b: "middle, right stop",
+    }),
+    measure: ({ skeleton, side }) => ({
+      ...acrossFromLeft(skeleton.stopFace, side, down),
+      offset: 44,
+    }),
+  },
+};
+
+export const axle: LayoutOnScreen<"axle"> = {
+  readings,
   words: {
     choice: {
       name: "On a beam axle",

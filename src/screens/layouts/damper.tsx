@@ -34,7 +34,8 @@ function DamperScene({ view, skeleton, freeHeight, detail = true, wheelTone }: S
   );
 }
 
-export const damper: LayoutOnScreen = {
+export const damper: LayoutOnScreen<"damper"> = {
+  readings: {},
   words: {
     choice: {
       name: "On a shock's rod",

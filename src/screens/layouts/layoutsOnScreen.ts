@@ -6,7 +6,7 @@ import type { LayoutOnScreen } from "./layoutOnScreen.ts";
 import { strut } from "./strut.tsx";
 
 /** Every layout of physics, as it is told and drawn. */
-export const layoutsOnScreen: { readonly [Kind in LayoutKind]: LayoutOnScreen } = {
+export const layoutsOnScreen: { readonly [Kind in LayoutKind]: LayoutOnScreen<Kind> } = {
   arm,
   damper,
   strut,

@@ -1,6 +1,7 @@
 import { add, belowHorizontal, quarterTurn, tyreWidth } from "../shapes/geometry.ts";
 import { Bar, Box, Joint, Line } from "../shapes/parts.tsx";
 import type { LayoutOnScreen } from "./layoutOnScreen.ts";
+import { lowerPositive } from "./lowerPositive.ts";
 import { Knuckle, Rodded, type SceneProps, WheelAndBody } from "./sceneParts.tsx";
 import { armPivot, telescopicPoints } from "./telescopicPoints.ts";
 
@@ -33,7 +34,50 @@ function StrutScene({ view, skeleton, freeHeight, detail = true, wheelTone }: Sc
   );
 }
 
-export const strut: LayoutOnScreen = {
+const readings: LayoutOnScreen<"strut">["readings"] = {
+  lowerArmLength: {
+    words: () => ({
+      name: "Length of the lower arm",
+      how: "Square from the lower arm's pivot line (A) to the center of its ball joint (B).",
+      wrong: "Taken from one bolt it comes out too long.",
+      a: "pivot line",
+      b: "ball joint, center",
+    }),
+  },
+  lowerArmAngle: {
+    words: () => ({
+      name: "Angle of the lower arm",
+      how: "Straight across the vehicle: between level and the line from the pivot line (A) to the ball joint (B).",
+      wrong: "Not along the arm's edge, which is often bent.",
+      a: "pivot line",
+      b: "ball joint",
+      note: lowerPositive,
+    }),
+  },
+  jointToTop: {
+    words: () => ({
+      name: "Ball joint to top mount",
+      how: "From the center of the lower ball joint (A) straight to the middle of the strut's top mount (B).",
+      wrong: "To the middle of the mount's rubber, not to the top of the stud.",
+      a: "ball joint, center",
+      b: "middle of top mount",
+    }),
+  },
+  jointToTopLean: {
+    words: () => ({
+      name: "Lean of that line",
+      how: "Hold a plumb line at the top mount (B). Read the angle from it to the line to the ball joint (A).",
+      wrong: "Not the strut's own lean: the ball joint often stands further out.",
+      a: "ball joint",
+      b: "top mount",
+      note: "Top toward the middle is positive.",
+      skipped: "Skip it and the strut's angle is used.",
+    }),
+  },
+};
+
+export const strut: LayoutOnScreen<"strut"> = {
+  readings,
   words: {
     choice: {
       name: "On a strut",

@@ -1,6 +1,7 @@
 import { layoutsOnScreen } from "../layouts/layoutsOnScreen.ts";
+import { lowerPositive } from "../layouts/lowerPositive.ts";
 import type { ReadingWords, WordedLayout } from "../layouts/wordedReading.ts";
-import { angleView, lowerPositive, outerEnd, stopPoint } from "./places.ts";
+import { angleView, outerEnd, stopPoint } from "./places.ts";
 
 const straightEdge = "Lay a straight edge along the centers of both pivot bolts.";
 const notFromABolt =

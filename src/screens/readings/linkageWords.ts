@@ -1,5 +1,5 @@
+import { lowerPositive } from "../layouts/lowerPositive.ts";
 import type { ReadingWords, WordedLayout } from "../layouts/wordedReading.ts";
-import { lowerPositive } from "./places.ts";
 
 /** The arm that was not measured first. */
 function other({ armRole }: WordedLayout): string {

@@ -16,6 +16,3 @@ export function angleView({ armRole }: WordedLayout): string {
     ? "Seen from the side, straight along the vehicle"
     : "Straight across the vehicle";
 }
-
-export const lowerPositive =
-  "Lower at the wheel is positive. Higher at the wheel: type it with a minus, or tap + / −.";

@@ -24,7 +24,7 @@ export function readingWords(
 ): ReadingWords {
   const name = withoutSide(id);
   if (limit) return name.endsWith(".distance") ? distanceWords : limitWords(limit, layout);
-  if (isGeometryReadingName(name)) return geometryWords[name](layout);
+  if (isGeometryReadingName(name)) return geometryWords(name, layout);
   return cornerWords(name, layout) ?? { name, how: "", wrong: "", a: "", b: "" };
 }
 

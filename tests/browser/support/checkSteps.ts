@@ -6,7 +6,7 @@ import type { Typist } from "./typist.ts";
 
 const useWords = { daily: "Daily driving", towing: "Towing or full load", offroad: "Off-road" };
 const roleWords = { installer: "Installer", customer: "Owner", support: "Support" };
-const layoutWords = {
+const layoutWords: { readonly [kind: string]: string } = {
   arm: "On an arm",
   damper: "On a shock's rod",
   strut: "On a strut",
@@ -359,7 +359,7 @@ export class CheckSteps {
   }
 
   private async fillLayout({ layout }: CheckRecord): Promise<void> {
-    await this.choose(layoutWords[layout.kind]);
+    await this.choose(layoutWords[layout.kind] ?? layout.kind);
     if (layout.kind !== "arm" && layout.kind !== "damper") return;
     await this.choose(layout.armRole ? roleOfArm[layout.armRole] : "I can't tell");
     if (layout.kind === "arm") {

@@ -19,6 +19,7 @@ import {
   ReadingDrawing,
   type ReadingDrawingProps,
 } from "../../../src/screens/drawings/ReadingDrawing.tsx";
+import { layoutsOnScreen } from "../../../src/screens/layouts/layoutsOnScreen.ts";
 
 afterEach(cleanup);
 
@@ -216,13 +217,9 @@ describe.each(angles)("to scale: %s, %s", { timeout: 30_000 }, (layoutKind, read
       { numRuns: 6 },
     );
     const { svg } = draw({ layoutKind, reading });
-    const words = {
-      arm: "top toward the pivot = +",
-      damper: "top toward the pivot = +",
-      strut: "top toward the middle = +",
-      axle: "top toward the middle = +",
-    };
-    expect(svg.textContent).toContain(isLean(reading) ? words[layoutKind] : "outer end lower = +");
+    const { plusLean = "top toward the pivot = +" } = layoutsOnScreen[layoutKind].words;
+    const words = isLean(reading) ? plusLean : "outer end lower = +";
+    expect(svg.textContent).toContain(words);
   });
 });
 

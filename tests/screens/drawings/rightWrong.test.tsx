@@ -22,7 +22,7 @@ interface Case {
   readonly at?: "wheel" | "stop";
 }
 
-const drawnGeometry: { readonly [Kind in LayoutKind]: readonly GeometryReadingName[] } = {
+const drawnGeometry: { readonly [Kind in LayoutKind]?: readonly GeometryReadingName[] } = {
   arm: ["pivotToStop", "pivotToOuter", "armAngle", "stopLineAngle", "stopLean"],
   damper: [
     "pivotToMount",
@@ -37,7 +37,7 @@ const drawnGeometry: { readonly [Kind in LayoutKind]: readonly GeometryReadingNa
 };
 
 const geometry: Case[] = kinds.flatMap((kind) =>
-  drawnGeometry[kind].map((name) => ({ id: name, kind })),
+  (drawnGeometry[kind] ?? []).map((name) => ({ id: name, kind })),
 );
 const corners: Case[] = kinds.flatMap((kind) => ofCorner.map((id) => ({ id, kind })));
 const hard: Case[] = limits.flatMap((limit) =>

@@ -1,6 +1,6 @@
 import { distance, type Point } from "../../shapes/geometry.ts";
+import { lengthBetween, type Measurement } from "../../shapes/measurement.ts";
 import type { DrawingValues, PicturedReading } from "../drawnNumbers.ts";
-import { lengthBetween, type Measurement } from "../measurement.ts";
 import { type ArmFromAbove, type ArmPoint, armFromAbove, footOf } from "./armFromAbove.ts";
 
 /** What a length of an arm is measured from, and to. */

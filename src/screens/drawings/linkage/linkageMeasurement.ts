@@ -1,5 +1,4 @@
 import { belowHorizontal, distance, leaning, type Point } from "../../shapes/geometry.ts";
-import type { DrawnNumbers } from "../drawnNumbers.ts";
 import {
   heightOver,
   inboard,
@@ -7,7 +6,8 @@ import {
   lineAngle,
   type Measurement,
   up,
-} from "../measurement.ts";
+} from "../../shapes/measurement.ts";
+import type { DrawnNumbers } from "../drawnNumbers.ts";
 import { type LinkageFromFront, type LinkageReading, otherArm } from "./linkageFromFront.ts";
 
 const down: Point = { x: 0, y: -1 };
