@@ -1,38 +1,15 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { readCode } from "../../src/sharing/codeCollection.ts";
-import { cameraLook, pictureLooks } from "../../src/sharing/codeReader.ts";
-import { type Pixels, readFrameOfCamera, readStillPicture } from "../../src/sharing/codeReading.ts";
+import { readFrameOfCamera, readStillPicture } from "../../src/sharing/codeReading.ts";
 import { codeSeries, digitsPerCode, largestCodeVersion } from "../../src/sharing/codeSeries.ts";
-import { drawCode } from "../../src/sharing/qrDrawing.ts";
 import { checkOfFrame } from "../../src/sharing/sharedCheck.ts";
 import { anyRecord } from "../records/arbitraries.ts";
 import { type CameraView, cameraPicture, enlarged } from "./cameraPicture.ts";
+import { modulesOf, screenPicture } from "./screenPicture.ts";
 
 const app = "https://stopfit.example/app/";
 const address = `${app}#/open/1d`;
-
-function modulesOf(text: string, digits: string): boolean[][] {
-  const drawn = drawCode(text, digits);
-  if (!drawn.ok) throw new Error("not drawn");
-  const { size, isDark } = drawn.value;
-  return Array.from({ length: size }, (_, y) =>
-    Array.from({ length: size }, (_, x) => isDark(x, y)),
-  );
-}
-
-/** A picture of the screen itself: 6 px a module, nothing blurred. */
-function screenPicture(modules: readonly (readonly boolean[])[]): Pixels {
-  const side = (modules.length + 8) * 6;
-  const data = new Uint8ClampedArray(side * side * 4).fill(255);
-  for (let y = 0; y < side; y += 1) {
-    for (let x = 0; x < side; x += 1) {
-      if (modules[Math.floor(y / 6) - 4]?.[Math.floor(x / 6) - 4] !== true) continue;
-      data.fill(0, (y * side + x) * 4, (y * side + x) * 4 + 3);
-    }
-  }
-  return { width: side, height: side, data };
-}
 
 /** A camera of 1280 × 720 over a phone, cut to the part with the code to save time. */
 const atDesk: Omit<CameraView, "seed" | "pixelsPerModule"> = {
@@ -95,27 +72,6 @@ describe("reading codes", () => {
     expect(readsAt(2.0, [1, 2, 3, 4])).toBe(0);
   });
 
-  it("finds two codes in one still picture", async () => {
-    const [first, second] = ["1", "2"].map((digit) =>
-      screenPicture(modulesOf(address, digit.repeat(60))),
-    );
-    if (first === undefined || second === undefined) throw new Error("no pictures");
-    const width = first.width + second.width;
-    const height = Math.max(first.height, second.height);
-    const data = new Uint8ClampedArray(width * height * 4).fill(210);
-    for (const [picture, left] of [
-      [first, 0],
-      [second, first.width],
-    ] as const) {
-      for (let y = 0; y < picture.height; y += 1) {
-        const row = picture.data.subarray(y * picture.width * 4, (y + 1) * picture.width * 4);
-        data.set(row, (y * width + left) * 4);
-      }
-    }
-    const texts = await readStillPicture({ width, height, data });
-    expect(texts.sort()).toEqual([address + "1".repeat(60), address + "2".repeat(60)]);
-  });
-
   it("finds nothing in noise, and does not throw", async () => {
     await fc.assert(
       fc.asyncProperty(fc.nat(), fc.integer({ min: 1, max: 200 }), async (seed, side) => {
@@ -132,31 +88,5 @@ describe("reading codes", () => {
       }),
       { numRuns: 15 },
     );
-  });
-});
-
-describe("what of a frame is looked at", () => {
-  it("is all of it, then its middle enlarged, never more than 2 million pixels", () => {
-    for (const [width, height] of [
-      [640, 480],
-      [1280, 720],
-      [1920, 1080],
-      [1080, 1920],
-      [3840, 2160],
-    ] as const) {
-      for (const turn of [0, 1, 2, 3]) {
-        const look = cameraLook(width, height, turn);
-        expect(look.width * look.height * look.scale ** 2).toBeLessThanOrEqual(2.1e6);
-        expect(look.left + look.width).toBeLessThanOrEqual(width);
-        expect(look.top + look.height).toBeLessThanOrEqual(height);
-      }
-      expect(cameraLook(width, height, 0)).toMatchObject({ width, height });
-    }
-    expect(cameraLook(640, 480, 1).scale).toBe(2);
-  });
-
-  it("is a still picture at falling and rising sizes", () => {
-    const sizes = pictureLooks(4000, 3000).map(({ scale }) => Math.round(4000 * scale));
-    expect(sizes).toEqual([1600, 3200, 800]);
   });
 });

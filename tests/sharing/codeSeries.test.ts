@@ -10,8 +10,14 @@ import {
   missingWords,
   readCode,
 } from "../../src/sharing/codeCollection.ts";
-import { codeSeries, digitsPerCode, largestCodeVersion } from "../../src/sharing/codeSeries.ts";
-import type { Frame } from "../../src/sharing/frame.ts";
+import {
+  codeSeries,
+  codesOfPacked,
+  digitsPerCode,
+  largestCodeVersion,
+} from "../../src/sharing/codeSeries.ts";
+import { digitsLength } from "../../src/sharing/decimalDigits.ts";
+import { type Frame, frameOverhead } from "../../src/sharing/frame.ts";
 import { drawCode } from "../../src/sharing/qrDrawing.ts";
 import { checkOfFrame } from "../../src/sharing/sharedCheck.ts";
 import { anyRecord } from "../records/arbitraries.ts";
@@ -104,10 +110,53 @@ describe("a series of codes", () => {
   });
 
   it("uses the room of a version 14 code at level L to the last digit", () => {
-    const room = digitsPerCode(app);
-    const full = drawCode(`${app}#/open/1d`, "7".repeat(room));
-    expect(full).toMatchObject({ ok: true, value: { size: 73 } });
-    expect(drawCode(`${app}#/open/1d`, "7".repeat(room + 1)).ok).toBe(false);
+    // What is left of ten bits differs with the length of the address.
+    for (const more of ["", "a", "aa", "aaa", "aaaa"]) {
+      const place = `${app}${more}`;
+      const room = digitsPerCode(place);
+      const full = drawCode(`${place}#/open/1d`, "7".repeat(room));
+      expect(full).toMatchObject({ ok: true, value: { size: 73 } });
+      expect(drawCode(`${place}#/open/1d`, "7".repeat(room + 1)).ok).toBe(false);
+    }
+    expect(digitsPerCode("a".repeat(500))).toBe(0);
+  });
+
+  const tooMany =
+    "tooManyCodes: This takes more codes than anyone would scan: notes, test data or parts are many. Send it as a file or a link.";
+  const codesOf = (bytes: number, place = app) => {
+    const body = new Uint8Array(bytes).fill(7);
+    const series = codesOfPacked({ ok: true, value: { photosLeftOut: 0, body } }, place);
+    if (!series.ok) return `${series.fault.code}: ${inModelUnits(series.fault.sentence)}`;
+    return series.value.codes.map(({ number }) => number);
+  };
+  /** Bytes of the largest part that a code of so many holds. */
+  const mostBytes = (parts: number, place = app) => {
+    let bytes = 1;
+    while (digitsLength(frameOverhead(parts) + bytes + 1) <= digitsPerCode(place)) bytes += 1;
+    return bytes;
+  };
+
+  it("is one code to the last byte, and two from the next on", () => {
+    for (let more = 0; more < 30; more += 1) {
+      const place = `${app}${"a".repeat(more)}`;
+      expect(codesOf(mostBytes(1, place), place)).toEqual([1]);
+      expect(codesOf(mostBytes(1, place) + 1, place)).toEqual([1, 2]);
+    }
+  });
+
+  it("is twenty codes at most, counted from 1", () => {
+    const twenty = Array.from({ length: 20 }, (_, at) => at + 1);
+    expect(codesOf(20 * mostBytes(20))).toEqual(twenty);
+    expect(codesOf(20 * mostBytes(20) + 1)).toBe(tooMany);
+  });
+
+  it("can't be where the app's own address fills a code", () => {
+    expect(codesOf(10, "a".repeat(500))).toBe(tooMany);
+  });
+
+  it("is refused with what kept the check from being packed", () => {
+    const fault = { code: "tooLargeForLink", sentence: ["Too large."] };
+    expect(codesOfPacked({ ok: false, fault }, app)).toEqual({ ok: false, fault });
   });
 
   it("names the codes that are missing", () => {

@@ -83,6 +83,28 @@ describe("pack and unpack", () => {
     });
   });
 
+  const told = (bytes: Uint8Array, limit?: number) => {
+    const outcome = unpack(bytes, limit);
+    return outcome.ok ? "" : `${outcome.fault.code}: ${inModelUnits(outcome.fault.sentence)}`;
+  };
+
+  it("say in full what can't be unpacked, and what is too large", () => {
+    const unreadable =
+      "packedUnreadable: What was sent can't be unpacked: it is damaged, or not a check. Ask for it to be sent again.";
+    expect(told(new Uint8Array())).toBe(unreadable);
+    expect(told(Uint8Array.of(255, 255))).toBe(unreadable);
+    const words = (most: string) =>
+      `packedTooLarge: What was sent unpacks to more than ${most}, which no check in a link or code does. It is not opened. Ask for the check as a file.`;
+    expect(told(pack("x".repeat(11)), 10)).toBe(words("10 bytes"));
+    expect(told(pack("x".repeat(10)), 10)).toBe("");
+    expect(told(pack("x".repeat(3_200_000)), 3_145_728)).toBe(words("3 MB"));
+    expect(told(pack("x".repeat(1_048_577)))).toBe(words("1 MB"));
+  });
+
+  it("keep a byte order mark, which is a letter like any other here", () => {
+    expect(unpack(pack("\ufeffa"))).toEqual({ ok: true, value: "\ufeffa" });
+  });
+
   it("refuse text that is not UTF-8", () => {
     const packed = new Uint8Array(deflateRawSync(Buffer.from([0x7b, 0xff, 0x7d])));
     expect(unpack(packed)).toMatchObject({ ok: false, fault: { code: "packedUnreadable" } });

@@ -1,20 +1,29 @@
 import { randomBytes } from "node:crypto";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import type { Outcome } from "../../src/physics/outcome.ts";
 import { inModelUnits } from "../../src/physics/sentence.ts";
 import type { CheckRecord } from "../../src/records/check/checkRecord.ts";
-import { frameBytes } from "../../src/sharing/frame.ts";
+import { demoPack } from "../../src/records/pack/demoPack.ts";
+import { pack, unpackedBytesLimit } from "../../src/sharing/compression.ts";
+import { frameBytes, packedBytesLimit } from "../../src/sharing/frame.ts";
 import { payloadLength, payloadText, readPayload } from "../../src/sharing/payload.ts";
-import { checkOfPayload } from "../../src/sharing/sharedCheck.ts";
+import { checkOfPayload, sharedOfPayload } from "../../src/sharing/sharedCheck.ts";
 import {
   appAddress,
   findPayloads,
+  linkOfPacked,
+  type Packed,
   packCheck,
+  packLibrary,
+  replyLink,
   shareLink,
   wholeFrame,
 } from "../../src/sharing/shareLink.ts";
+import { toShortText } from "../../src/sharing/shortText.ts";
 import { anyRecord } from "../records/arbitraries.ts";
 import { demoNames, demoRecord } from "../support/demoRecords.ts";
+import { reply } from "./sampleReply.ts";
 
 const app = "https://stopfit.example/app/";
 
@@ -101,13 +110,69 @@ describe("a link", () => {
     });
   });
 
+  const told = (outcome: Outcome<unknown>) =>
+    outcome.ok ? "" : `${outcome.fault.code}: ${inModelUnits(outcome.fault.sentence)}`;
+  const tooLarge =
+    "tooLargeForLink: This check is too large for a link or a code: its notes or test data are very long. Send it as a file.";
+
   it("is refused for a check that no link can hold, with another way named", () => {
-    const [demo] = demoRecords;
-    for (const notes of [randomBytes(100_000).toString("hex"), "a".repeat(1_100_000)]) {
-      const outcome = shareLink({ ...demo, notes } as CheckRecord, app);
-      expect(outcome).toMatchObject({ ok: false, fault: { code: "tooLargeForLink" } });
-      if (!outcome.ok) expect(inModelUnits(outcome.fault.sentence)).toContain("file");
+    const notes = randomBytes(100_000).toString("hex");
+    expect(told(shareLink({ ...demoRecord("arm-fits"), notes }, app))).toBe(tooLarge);
+  });
+
+  it("holds a check as long as may be once unpacked, and no byte more", () => {
+    const noted = (notes: string) => ({ ...demoRecord("arm-fits"), notes });
+    const room = unpackedBytesLimit - Buffer.byteLength(toShortText(noted("")));
+    expect(told(shareLink(noted("a".repeat(room)), app))).toBe("");
+    expect(told(shareLink(noted("a".repeat(room + 1)), app))).toBe(tooLarge);
+    // A letter of two bytes.
+    expect(told(shareLink(noted(`${"a".repeat(room - 1)}é`), app))).toBe(tooLarge);
+  });
+
+  /** The text of letters by chance for which what is packed takes the most bytes that a link may hold. */
+  function longestText(packedLength: (text: string) => number): string {
+    const letters = randomBytes(40_000).toString("base64url");
+    let [fits, tooLong] = [0, letters.length];
+    while (tooLong - fits > 1) {
+      const middle = Math.floor((fits + tooLong) / 2);
+      if (packedLength(letters.slice(0, middle)) <= packedBytesLimit) fits = middle;
+      else tooLong = middle;
     }
+    const text = letters.slice(0, fits);
+    expect(packedLength(text)).toBe(packedBytesLimit);
+    return text;
+  }
+
+  it("holds as many packed bytes as may be, of a library and of a reply", () => {
+    const library = (name: string) => ({ ...demoPack, name });
+    const name = longestText((text) => pack(JSON.stringify(library(text))).length);
+    expect(told(packLibrary(library(name)))).toBe("");
+    expect(told(packLibrary(library(`${name}${name.slice(0, 40)}`)))).toBe(
+      "tooLargeForLink: This library is too large for a link or a code. Hand it over as a file.",
+    );
+    const text = longestText((some) => pack(JSON.stringify({ ...reply, text: some })).length);
+    expect(replyLink({ ...reply, text }, app)).toMatch(/#\/open\/2b/);
+    expect(replyLink({ ...reply, text: `${text}${text.slice(0, 40)}` }, app)).toBeNull();
+  });
+
+  it("opens a reply on the phone that made its check", () => {
+    const address = replyLink(reply, app) ?? "";
+    expect(address.startsWith(`${app}#/open/2b`)).toBe(true);
+    const [payload = ""] = findPayloads(address);
+    expect(sharedOfPayload(payload)).toEqual({ ok: true, value: { kind: "reply", reply } });
+  });
+
+  it("says that it is long from the first character on that some programs cut", () => {
+    const packed: Outcome<Packed> = packCheck(demoRecord("arm-fits"));
+    const linkAt = (address: string) => {
+      const link = linkOfPacked(packed, address);
+      if (!link.ok) throw new Error(link.fault.code);
+      return link.value;
+    };
+    const more = 2000 - linkAt(app).address.length;
+    const longest = linkAt(`${app}${"a".repeat(more)}`);
+    expect([longest.address.length, longest.long]).toEqual([2000, false]);
+    expect(linkAt(`${app}${"a".repeat(more + 1)}`).long).toBe(true);
   });
 
   it("leaves out what is open now from its address", () => {
@@ -208,36 +273,5 @@ describe("a payload", () => {
     ["one too long to be looked at", `1b${"A".repeat(300_000)}`, "payloadTooLong"],
   ])("that is %s has its own fault", (_, text, code) => {
     expect(readPayload(text)).toMatchObject({ ok: false, fault: { code } });
-  });
-});
-
-describe("pasted text", () => {
-  const [first, second] = demoRecords;
-  if (first === undefined || second === undefined) throw new Error("no demo checks");
-
-  it("gives every link in it once, in order", () => {
-    const text = `Look: ${linkOf(first)}, and <${linkOf(second)}>. Again: ${linkOf(first)}`;
-    expect(findPayloads(text).map((payload) => checkOfPayload(payload))).toEqual([
-      { ok: true, value: { record: first, photosLeftOut: 0 } },
-      { ok: true, value: { record: second, photosLeftOut: 0 } },
-    ]);
-  });
-
-  it.each([
-    ["lines", "\n"],
-    ["lines of mail", "=\r\n"],
-    ["quoted lines", "\r\n> "],
-  ])("puts a link together that was broken into %s", (_, lineEnd) => {
-    const broken = (linkOf(first).match(/.{1,72}/g) ?? []).join(lineEnd);
-    const [payload = ""] = findPayloads(`See:\n${broken}\nThanks\n`);
-    expect(checkOfPayload(payload)).toMatchObject({ ok: true, value: { record: first } });
-  });
-
-  it("finds nothing where there is nothing", () => {
-    fc.assert(
-      fc.property(fc.string(), (text) => {
-        if (!text.includes("#/open/")) expect(findPayloads(text)).toEqual([]);
-      }),
-    );
   });
 });

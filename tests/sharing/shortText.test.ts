@@ -81,4 +81,112 @@ describe("short text", () => {
       }),
     );
   });
+
+  const read = (text: string): unknown => JSON.parse(fromShortText(JSON.stringify(text)));
+
+  it.each([
+    ["58 mm", 58],
+    ["5. mm", 5],
+    ["58.7 mm", 58.7],
+    ["1.23456 mm", 1.23456],
+    [".25 in", 6.35],
+    [",5 cm", 5],
+    ["123456789.5 kg", 123_456_789.5],
+    ["2 lb", 0.907_184_74],
+    ["8,5 °", 8.5],
+    ["-8.5 °", -8.5],
+    ["1/2 in", 12.7],
+    ["15/16 in", 23.8125],
+    ["3/1000 in", 0.0762],
+    ["2 5/16 in", 58.7375],
+    ["12-1/2 in", 317.5],
+    ["-2 1/2 in", -63.5],
+    ["-0 mm", 0],
+    ["-0/4 in", 0],
+  ])("reads what was typed, %j, with the number it stands for", (typed, value) => {
+    expect(read(`~1.5|${typed}`)).toEqual({ values: [value], tol: 1.5, typed: [typed] });
+    expect(toShortText({ values: [value], tol: 1.5, typed: [typed] })).toBe(
+      JSON.stringify(`~1.5|${typed}`),
+    );
+  });
+
+  it("reads repeats, as numbers or as what was typed", () => {
+    expect(read("~0|2|-3.5|1e+21")).toEqual({ values: [2, -3.5, 1e21], tol: 0 });
+    expect(read("~1|2 mm|1 in")).toEqual({
+      values: [2, 25.4],
+      tol: 1,
+      typed: ["2 mm", "1 in"],
+    });
+  });
+
+  it.each([
+    "~",
+    "~1",
+    "~|2",
+    "~x|2",
+    "~1|",
+    "~1|x",
+    "~1|2|x",
+    "~1|2|3 mm",
+    "~1|2 mm|x",
+    "~01|2",
+    "~1|2.0",
+    "~1|1e3",
+    "~1|Infinity",
+    "~NaN|2",
+    "~1|-0",
+    "~1| 2",
+    "~1|2 mm wide",
+    "~1|2 mmm",
+    "~1|2 m",
+    "~1|2mm",
+    "~1|x2 mm",
+    "~1|x5 mm",
+    "~1|.x mm",
+    "~1|. mm",
+    "~1|1234567890 mm",
+    "~1|a 1/2 in",
+    "~1|1/2 in wide",
+    "~1|1/0 in",
+    "~1|1  1/2 in",
+    "~1|1/ in",
+  ])("leaves %j as the text that it is", (text) => {
+    expect(read(text)).toBe(text);
+  });
+
+  it("takes one mark from a text that begins with two, which a record's own text had", () => {
+    expect(toShortText("~1|2")).toBe('"~~1|2"');
+    expect(read("~~1|2")).toBe("~1|2");
+    expect(read("~~")).toBe("~");
+    expect(read("a~~1|2")).toBe("a~~1|2");
+  });
+
+  it.each([
+    { values: [], tol: 1 },
+    { values: "2", tol: 1 },
+    { values: null, tol: 1 },
+    { values: ["2"], tol: 1 },
+    { values: [2, "2"], tol: 1 },
+    { values: [2, null], tol: 1 },
+    { values: [2, Number.NaN], tol: 1 },
+    { values: [2], tol: "1" },
+    { values: [2], tol: null },
+    { values: [2], tol: Number.POSITIVE_INFINITY },
+    { tol: 1, values: [2] },
+    { values: [2] },
+    { values: [2], tol: 1, more: 1 },
+    { values: [2], tol: 1, typed: "2 mm" },
+    { values: [2], tol: 1, typed: [] },
+    { values: [2], tol: 1, typed: ["2 mm", "2 mm"] },
+    { values: [2, 3], tol: 1, typed: ["2 mm"] },
+    { values: [2, 3], tol: 1, typed: ["2 mm", "4 mm"] },
+    { values: [2], tol: 1, typed: [2] },
+    { values: [2], tol: 1, typed: [["2 mm"]] },
+    { values: [2], tol: 1, typed: null },
+    { values: [2], tol: 1, more: ["2 mm"] },
+    [2, 1],
+  ])("leaves %j in full, for it is no reading", (value) => {
+    expect(toShortText({ value })).toBe(JSON.stringify({ value }));
+    expect(fromShortText(toShortText({ value }))).toBe(JSON.stringify({ value }));
+  });
 });
