@@ -34,7 +34,6 @@ describe("a check from outside", () => {
     type: "image/jpeg" as const,
     data,
     caption: "",
-    reading: null,
   });
   const picture = photo(base64Of(plainJpeg()));
 
