@@ -1,7 +1,7 @@
 import { vi } from "vitest";
 
 /** What a page saved by a link with a file behind it. */
-export interface Download {
+interface Download {
   readonly tag: string;
   readonly name: string;
   readonly file: Blob | undefined;
