@@ -6,7 +6,7 @@ import { type Opened, openPayload, openText, tooManyLinks } from "../../src/shar
 import { payloadText } from "../../src/sharing/payload.ts";
 import { linkTo, replyLink, shareLink } from "../../src/sharing/shareLink.ts";
 import { demoRecord } from "../support/demoRecords.ts";
-import { reply } from "./sampleReply.ts";
+import { reply } from "../support/sampleReply.ts";
 
 const app = "https://stopfit.example/app/";
 const demo = demoRecord("arm-fits");

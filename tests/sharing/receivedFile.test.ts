@@ -15,7 +15,7 @@ import {
 import { replyLink, shareLink } from "../../src/sharing/shareLink.ts";
 import { anyRecord } from "../records/arbitraries.ts";
 import { demoRecord } from "../support/demoRecords.ts";
-import { reply } from "./sampleReply.ts";
+import { reply } from "../support/sampleReply.ts";
 
 const scope = "https://stopfit.example/app/";
 const [record] = fc.sample(anyRecord, { numRuns: 1, seed: 3 });

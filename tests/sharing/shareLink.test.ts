@@ -23,7 +23,7 @@ import {
 import { toShortText } from "../../src/sharing/shortText.ts";
 import { anyRecord } from "../records/arbitraries.ts";
 import { demoNames, demoRecord } from "../support/demoRecords.ts";
-import { reply } from "./sampleReply.ts";
+import { reply } from "../support/sampleReply.ts";
 
 const app = "https://stopfit.example/app/";
 

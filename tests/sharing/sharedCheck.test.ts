@@ -20,7 +20,7 @@ import {
 import { packCheck, wholeFrame } from "../../src/sharing/shareLink.ts";
 import { demoRecord } from "../support/demoRecords.ts";
 import { plainJpeg } from "../support/jpegs.ts";
-import { reply } from "./sampleReply.ts";
+import { reply } from "../support/sampleReply.ts";
 
 const demo = demoRecord("arm-fits");
 

@@ -1,6 +1,6 @@
 import "fake-indexeddb/auto";
 import { IDBFactory } from "fake-indexeddb";
-import { beforeEach, describe, expect, it, vi } from "vitest";
+import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import type { CheckParts } from "../../src/records/exchanged/checkMessages.ts";
 import { type OutboxStore, openOutbox } from "../../src/storage/outboxStore.ts";
 
@@ -8,10 +8,17 @@ beforeEach(() => {
   vi.stubGlobal("indexedDB", new IDBFactory());
 });
 
+const opened: OutboxStore[] = [];
+afterEach(() => {
+  for (const store of opened.splice(0)) store.close();
+  vi.unstubAllGlobals();
+});
+
 async function open(): Promise<OutboxStore> {
-  const opened = await openOutbox();
-  if (!opened.ok) throw new Error(opened.fault.code);
-  return opened.value;
+  const outbox = await openOutbox();
+  if (!outbox.ok) throw new Error(outbox.fault.code);
+  opened.push(outbox.value);
+  return outbox.value;
 }
 
 function parts(name: string): CheckParts {
@@ -105,5 +112,129 @@ describe("outbox", () => {
     expect(await store.phoneKey(() => ({ publicKey: "U2", seed: "S2" }))).toMatchObject({
       value: key,
     });
+  });
+
+  it("holds a version without names and photos as its readings alone", async () => {
+    const store = await open();
+    const { readings } = parts("one");
+    await store.queue("c1", { readings, personal: null, photos: [] }, facts);
+    expect(await all(store)).toEqual([
+      {
+        kind: "readings",
+        checkId: "c1",
+        hash: "one readings",
+        body: "one readings",
+        version: "one readings",
+        place: 1,
+      },
+    ]);
+    const sent = await stateOf(store, "c1");
+    expect(sent).toMatchObject({ versions: 1, reply: null, newest: { left: 1, ...facts } });
+    for (const part of await all(store)) await store.acknowledged(part);
+    expect((await stateOf(store, "c1"))?.state).toBe("received");
+  });
+
+  it("gives its pieces in order, after one and as many as are asked for", async () => {
+    const store = await open();
+    await store.queue("c1", parts("one"), facts);
+    const kinds = async (after?: number, most?: number) => {
+      const waiting = await store.waiting(after, most);
+      return waiting.ok ? waiting.value.map(({ kind }) => kind) : waiting.fault.code;
+    };
+    expect(await kinds()).toEqual(["photo"]);
+    expect(await kinds(0, 2)).toEqual(["photo", "personal"]);
+    expect(await kinds(1)).toEqual(["personal"]);
+    expect(await kinds(1, 9)).toEqual(["personal", "readings"]);
+    expect(await kinds(3)).toEqual([]);
+  });
+
+  it("notes that a reply was fetched, which is no version of a check", async () => {
+    const store = await open();
+    await store.queueFetched("c1", "r1", "fetched");
+    const [note] = await all(store);
+    expect(note).toEqual({ kind: "fetched", checkId: "c1", hash: "r1", body: "fetched", place: 1 });
+    expect(await stateOf(store, "c1")).toBeUndefined();
+    if (note) await store.acknowledged(note);
+    expect(await all(store)).toEqual([]);
+  });
+
+  it("marks no reply as seen that is not here", async () => {
+    const store = await open();
+    expect(await store.markSeen("r9")).toEqual({ ok: true, value: null });
+    await store.queue("c1", parts("one"), facts);
+    expect((await stateOf(store, "c1"))?.reply).toBeNull();
+  });
+
+  it("has the newest reply of each check, whichever came in first", async () => {
+    const store = await open();
+    await store.queue("c1", parts("one"), facts);
+    await store.queue("c2", parts("two"), facts);
+    const reply = (id: string, checkId: string, at: string) =>
+      store.keepReply({ id, checkId, text: "{}", at, seen: 0 });
+    await reply("r1", "c1", "2099-01-02T00:00:00.000Z");
+    await reply("r2", "c1", "2099-01-01T00:00:00.000Z");
+    await reply("r3", "c2", "2001-01-01T00:00:00.000Z");
+    for (const part of await all(store)) await store.acknowledged(part);
+    expect(await stateOf(store, "c1")).toMatchObject({ state: "answered", reply: { id: "r1" } });
+    // Of an earlier version than the one that was sent.
+    expect(await stateOf(store, "c2")).toMatchObject({ state: "received", reply: { id: "r3" } });
+  });
+
+  it("keeps what holds it up in a sentence, until that is over", async () => {
+    const store = await open();
+    expect(await store.trouble()).toBeNull();
+    const told = vi.fn();
+    store.subscribe(told);
+    await store.noteTrouble("The desk does not answer.");
+    await store.noteTrouble("The desk does not answer.");
+    expect(told).toHaveBeenCalledTimes(1);
+    expect(await (await open()).trouble()).toBe("The desk does not answer.");
+    await store.noteTrouble(null);
+    expect(await store.trouble()).toBeNull();
+    expect(told).toHaveBeenCalledTimes(2);
+  });
+
+  it("tells of every change, here and on other pages, until nobody listens", async () => {
+    const [store, other] = [await open(), await open()];
+    const [here, there] = [vi.fn(), vi.fn()];
+    const leave = store.subscribe(here);
+    other.subscribe(there);
+    await store.queue("c1", parts("one"), facts);
+    expect(here).toHaveBeenCalledTimes(1);
+    await vi.waitFor(() => expect(there).toHaveBeenCalledTimes(1));
+    await store.queue("c1", parts("one"), facts);
+    expect(here).toHaveBeenCalledTimes(1);
+    const [photo] = await all(store);
+    if (photo) await store.acknowledged(photo);
+    expect(here).toHaveBeenCalledTimes(2);
+    const reply = { id: "r1", checkId: "c1", text: "{}", at: "2026-06-12", seen: 0 as const };
+    await store.keepReply(reply);
+    await store.keepReply(reply);
+    expect(here).toHaveBeenCalledTimes(3);
+    await store.markSeen("r1");
+    expect(here).toHaveBeenCalledTimes(4);
+    leave();
+    await store.markSeen("r1");
+    expect(here).toHaveBeenCalledTimes(4);
+    await vi.waitFor(() => expect(there).toHaveBeenCalledTimes(5));
+  });
+
+  it("works where pages can't tell each other", async () => {
+    vi.stubGlobal("BroadcastChannel", undefined);
+    const store = await open();
+    const told = vi.fn();
+    store.subscribe(told);
+    await store.queue("c1", parts("one"), facts);
+    expect(told).toHaveBeenCalledTimes(1);
+    expect(() => store.close()).not.toThrow();
+  });
+
+  it("that can't be opened says why", async () => {
+    vi.stubGlobal("indexedDB", {
+      open: () => {
+        throw new DOMException("denied", "SecurityError");
+      },
+    });
+    expect(await openOutbox()).toMatchObject({ ok: false, fault: { code: "storeRefused" } });
   });
 });
