@@ -50,7 +50,7 @@ export function marginRange(range: readonly [number, number] | null): Sentence {
   return [" (95 %: ", ...end(least), " to ", ...end(greatest), ")"];
 }
 
-const modelUnits: Record<QuantityKind, (value: number) => string> = {
+const modelUnits: { readonly [Kind in QuantityKind]: (value: number) => string } = {
   length: (mm) => `${mm.toFixed(1)} mm`,
   spacer: (mm) => `${Number(mm.toFixed(1))} mm`,
   angle: (degrees) => `${degrees.toFixed(1)}°`,
@@ -68,6 +68,11 @@ const modelUnits: Record<QuantityKind, (value: number) => string> = {
   ratio: (ratio) => `${ratio.toFixed(2)} : 1`,
   count: (count) => `${Number(count.toPrecision(3))}`,
 };
+
+/** Whether a sentence that was stored, perhaps by a later version, holds only what this one can show. */
+export function isKnownSentence(sentence: Sentence): boolean {
+  return sentence.every((part) => typeof part === "string" || Object.hasOwn(modelUnits, part.kind));
+}
 
 /** The sentence as plain text in the model's own units. */
 export function inModelUnits(sentence: Sentence): string {

@@ -22,6 +22,16 @@ const points = packBounds.testPoints;
 
 const pair = z.tuple([numberSchema, numberSchema]);
 
+/** Words and quantities; a later version may have kinds of quantities that this one does not know. */
+const sentenceSchema = z
+  .array(
+    z.union([
+      z.string().check(z.maxLength(1000)),
+      z.looseObject({ kind: label, value: numberSchema }),
+    ]),
+  )
+  .check(z.maxLength(50));
+
 const packCycle = z.looseObject({
   lossJ: numberSchema,
   dynamicRateNPerMm: numberSchema,
@@ -63,6 +73,7 @@ const packTest = z.looseObject({
   remarks: z
     .array(z.string().check(z.maxLength(1000)))
     .check(z.maxLength(packBounds.remarksOfTest)),
+  remarkSentences: z.optional(z.array(sentenceSchema).check(z.maxLength(packBounds.remarksOfTest))),
   notes,
   staticSpeedMmPerS: z.optional(numberSchema.check(z.gt(0))),
   curve: z.optional(

@@ -4,6 +4,7 @@ import type { LengthUnit } from "../../records/entry/units.ts";
 import type { Pack, PackStop, PackTest } from "../../records/pack/pack.ts";
 import { goTo } from "../addresses.ts";
 import { Button, ButtonLink } from "../parts/Button.tsx";
+import { KeptRemarks } from "./KeptRemarks.tsx";
 import { changePack, withStop } from "./packEdits.ts";
 import { packMergeHref, testReportHref } from "./packRoutes.ts";
 import { TestCharts } from "./TestCharts.tsx";
@@ -27,11 +28,9 @@ export function StopTests({ pack, stop, unit }: { pack: Pack; stop: PackStop; un
             <h3>{test.file}</h3>
             <p class="small soft">{testFacts(test, unit)}</p>
             {test.remarks.length > 0 && (
-              <ul class="plain-list small">
-                {test.remarks.map((remark) => (
-                  <li key={remark}>{remark}</li>
-                ))}
-              </ul>
+              <div class="small">
+                <KeptRemarks test={test} unit={unit} />
+              </div>
             )}
             <div class="row">
               <Button

@@ -11,6 +11,7 @@ import { Screen, useHeadingFocus } from "../parts/Screen.tsx";
 import { conditionNames } from "./ConditionFields.tsx";
 import { dampingText, dampingUnitOf } from "./DampingFound.tsx";
 import { NoSuchItem } from "./ItemScreen.tsx";
+import { KeptRemarks } from "./KeptRemarks.tsx";
 import { packItemHref } from "./packRoutes.ts";
 import { TestCharts } from "./TestCharts.tsx";
 import { plotsOfPackTest } from "./testPlots.ts";
@@ -67,11 +68,7 @@ export function TestReport({
         {test.remarks.length > 0 && (
           <section class="report-part">
             <h2>What was put right, and what to know</h2>
-            <ul class="plain-list">
-              {test.remarks.map((remark) => (
-                <li key={remark}>{remark}</li>
-              ))}
-            </ul>
+            <KeptRemarks test={test} unit={unit} />
           </section>
         )}
         <section class="report-part report-page">

@@ -149,15 +149,17 @@ export function packTestOf(imported: TestImport, conditions: TestConditions = {}
   const { staticCurve } = analysis;
   const damping = dampingOf(analysis);
   const timed = analysis.kind === "timed" ? analysis : null;
+  const sentences = remarksOf(imported)
+    .slice(0, packBounds.remarksOfTest)
+    .map(({ sentence }) => sentence);
   return {
     id: newId(),
     file: file.name.slice(0, recordBounds.labelCharacters),
     importedAt: new Date().toISOString(),
     rows: file.rows,
     kind: analysis.kind,
-    remarks: remarksOf(imported)
-      .slice(0, packBounds.remarksOfTest)
-      .map(({ sentence }) => inModelUnits(sentence)),
+    remarks: sentences.map(inModelUnits),
+    remarkSentences: sentences,
     staticSpeedMmPerS: analysis.staticSpeedMmPerS,
     ...(staticCurve.ok && {
       curve: evenly(staticCurve.value.points, packBounds.testPoints).map(

@@ -1,0 +1,17 @@
+import { isKnownSentence } from "../../physics/sentence.ts";
+import { sentenceText } from "../entry/quantityText.ts";
+import type { LengthUnit } from "../entry/units.ts";
+import type { PackTest } from "./pack.ts";
+
+/**
+ * What was recognised in a kept test's file, in the person's units. Tests of older versions, and of later
+ * ones with quantities unknown here, tell it in mm and N.
+ */
+export function remarkTexts(
+  { remarks, remarkSentences }: PackTest,
+  unit: LengthUnit,
+): readonly string[] {
+  return remarkSentences?.every(isKnownSentence)
+    ? remarkSentences.map((sentence) => sentenceText(sentence, unit))
+    : remarks;
+}
