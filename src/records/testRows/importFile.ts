@@ -1,5 +1,6 @@
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
 import { analyseTests } from "./analyseTest.ts";
+import { encodingOf } from "./encoding.ts";
 import type { ImportOptions, TestImport } from "./testFile.ts";
 import { TestReader } from "./testReader.ts";
 
@@ -68,26 +69,6 @@ export async function importFile(
   });
   const tests = analyseTests(read.value, options);
   return tests.ok && guessed ? succeed(tests.value.map(withGuessedEncoding)) : tests;
-}
-
-/**
- * By the byte order mark that spreadsheets write; without one by the zeros of UTF-16 text; UTF-8 where
- * the first piece is such, else the common one of older programs.
- */
-function encodingOf(start: Uint8Array, whole: boolean): string {
-  if (start[0] === 0xff && start[1] === 0xfe) return "utf-16le";
-  if (start[0] === 0xfe && start[1] === 0xff) return "utf-16be";
-  const look = start.subarray(0, 400);
-  const zeros = (parity: number) =>
-    look.filter((byte, place) => byte === 0 && place % 2 === parity).length;
-  if (zeros(1) > look.length / 4) return "utf-16le";
-  if (zeros(0) > look.length / 4) return "utf-16be";
-  try {
-    new TextDecoder("utf-8", { fatal: true }).decode(start, { stream: !whole });
-    return "utf-8";
-  } catch {
-    return "windows-1252";
-  }
 }
 
 function withGuessedEncoding(test: TestImport): TestImport {

@@ -34,15 +34,6 @@ const options = [
   ),
 ];
 
-/** The first lines of a file: enough to see its columns by. */
-const glance = 60_000;
-const [shownRows, fewestNumbers] = [4, 2] as const;
-
-function cellsOf(line: string): string[] {
-  const separator = line.includes("\t") ? "\t" : line.includes(";") ? ";" : ",";
-  return line.split(separator).map((cell) => cell.trim().replace(/^"|"$/g, ""));
-}
-
 /** Where the headings don't say what the columns are, the person does. */
 export function ColumnChoice({
   file,
@@ -55,21 +46,10 @@ export function ColumnChoice({
   const [chosen, setChosen] = useState<{ readonly [index: number]: Use }>({});
   useEffect(() => {
     let left = false;
-    file
-      .slice(0, glance)
-      .text()
-      .then((text) => {
-        if (left) return;
-        const whole = text.split(/\r?\n/).filter((line) => line.trim() !== "");
-        const cells = whole.map(cellsOf);
-        // A long header comes before the columns: begin with the row above the first numbers.
-        const first = cells.findIndex(
-          (row) =>
-            row.filter((cell) => /^[+-]?[\d.,]+(?:e[+-]?\d+)?$/i.test(cell)).length >=
-            fewestNumbers,
-        );
-        const from = Math.max(0, first - 2);
-        setLines(cells.slice(from, from + shownRows));
+    import("../../records/testRows/fileGlance.ts")
+      .then(({ fileGlance }) => fileGlance(file))
+      .then((rows) => {
+        if (!left) setLines(rows);
       })
       .catch(() => undefined);
     return () => {
