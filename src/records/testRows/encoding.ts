@@ -20,3 +20,22 @@ export function encodingOf(start: Uint8Array, whole: boolean): Encoding {
     return "windows-1252";
   }
 }
+
+/** How files begin that spreadsheets, documents and browsers keep for themselves. */
+const foreignStarts = [
+  "PK\u0003\u0004",
+  "\u00d0\u00cf\u0011\u00e0",
+  "%PDF",
+  "{\\rtf",
+  "<",
+] as const;
+
+/** Whether a file's beginning can be text of rows and columns at all. */
+export function isText(start: Uint8Array, encoding: Encoding): boolean {
+  const first = String.fromCharCode(...start.subarray(0, 64)).replace(
+    /^(?:\u00ef\u00bb\u00bf)?\s*/,
+    "",
+  );
+  if (foreignStarts.some((foreign) => first.startsWith(foreign))) return false;
+  return encoding.startsWith("utf-16") || !start.includes(0);
+}

@@ -17,8 +17,8 @@ const headRows = 1000;
 /**
  * Delimiter, columns and number style from the beginning of a file. `last`: that is all of it.
  *
- * Errors: those of `columnsOf` and `numberStyleOf`, "commaBetweenAndWithin", "columnsNotUsable" (chosen
- * columns without numbers).
+ * Errors: those of `columnsOf` and `numberStyleOf`, "commaBetweenAndWithin", "spacesBetween",
+ * "columnsNotUsable" (chosen columns without numbers).
  */
 export function fileLayout(
   head: string,
@@ -36,7 +36,11 @@ export function fileLayout(
       : rows.filter((cells) => readable(cells, columns)).length;
   const best = tried.reduce((one, other) => (score(other.rows) > score(one.rows) ? other : one));
   const found = columns === undefined ? columnsOf(best.rows) : chosenColumns(best.rows, columns);
-  if (!found.ok) return found;
+  if (!found.ok) {
+    return found.fault.code === "headingsNotKnown" && isCutBySpaces(head)
+      ? fail("spacesBetween", spacesBetween)
+      : found;
+  }
   const data = best.rows.slice(found.value.firstRow);
   const widest = best.rows[found.value.firstRow - 1]?.length ?? 0;
   if (best.delimiter === "," && widest > 0 && isCutTwice(data, widest)) {
@@ -80,6 +84,20 @@ function isCutTwice(data: readonly (readonly string[])[], width: number): boolea
   const cut = data.filter((cells) => cells.length > width && cells.length <= 2 * width);
   return data.length > 0 && cut.length > data.length / 2;
 }
+
+/** Numbers that stand in one line after another with nothing but spaces between. */
+function isCutBySpaces(head: string): boolean {
+  const lines = head.split(/\r\n|\n|\r/, headRows).filter((line) => line.trim() !== "");
+  const cut = lines.filter((line) => {
+    const cells = line.trim().split(/ +/);
+    return cells.length >= 3 && cells.every((cell) => /^[+-]?[\d.,]+(?:e[+-]?\d+)?$/i.test(cell));
+  });
+  return cut.length > lines.length / 2;
+}
+
+const spacesBetween = [
+  "Only spaces stand between the columns of this file, and names of columns hold spaces too. Save it with tabs or semicolons between them.",
+];
 
 const commaBetweenAndWithin = [
   "This file has commas both between its columns and within its numbers, so they cannot be told apart. Save it with semicolons between the columns.",

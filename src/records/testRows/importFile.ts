@@ -1,6 +1,6 @@
 import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
 import { analyseTests } from "./analyseTest.ts";
-import { encodingOf } from "./encoding.ts";
+import { encodingOf, isText } from "./encoding.ts";
 import type { ImportOptions, TestImport } from "./testFile.ts";
 import { TestReader } from "./testReader.ts";
 
@@ -24,8 +24,8 @@ export interface FileSource {
 
 /**
  * Reads and analyses a test file piece by piece, so that neither its text nor its rows of text are ever
- * held whole. The tests of the file, in its order. Errors: those of the reader and the analysis; "fileUnreadable" where the file cannot be
- * read any more.
+ * held whole. The tests of the file, in its order. Errors: those of the reader and the analysis;
+ * "notText"; "fileUnreadable" where the file cannot be read any more.
  */
 export async function importFile(
   file: FileSource,
@@ -48,7 +48,9 @@ export async function importFile(
       ]);
     }
     if (decoder === null) {
-      const encoding = encodingOf(new Uint8Array(bytes), to === file.size);
+      const start = new Uint8Array(bytes);
+      const encoding = encodingOf(start, to === file.size);
+      if (!isText(start, encoding)) return fail("notText", notText);
       guessed = encoding === "windows-1252";
       decoder = new TextDecoder(encoding);
     }
@@ -70,6 +72,10 @@ export async function importFile(
   const tests = analyseTests(read.value, options);
   return tests.ok && guessed ? succeed(tests.value.map(withGuessedEncoding)) : tests;
 }
+
+const notText = [
+  "This file is no text of rows and columns, but a spreadsheet's, a document's or a page's own. Open it in its program, save it as CSV or as text with tabs, and choose that file.",
+];
 
 function withGuessedEncoding(test: TestImport): TestImport {
   const remark = {

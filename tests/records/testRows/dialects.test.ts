@@ -1,10 +1,12 @@
 import { describe, expect, it } from "vitest";
+import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { foundStop } from "../../../src/physics/stopTests/foundStop.ts";
 import { importFile } from "../../../src/records/testRows/importFile.ts";
 import { given } from "../../physics/stopTests/outcomes.ts";
 import { trueStops } from "../../support/testMachine/designs.ts";
 import { dialects } from "../../support/testMachine/dialects.ts";
 import { ramp, sequence, triangle } from "../../support/testMachine/motions.ts";
+import { refusedFiles } from "../../support/testMachine/refusedFiles.ts";
 import { measure } from "../../support/testMachine/testMachine.ts";
 
 const stop = trueStops.dashpot;
@@ -31,5 +33,15 @@ describe("one test, however it is written down", () => {
       expect(Math.abs(out / (stop.damping?.(depth, -1) ?? 0) - 1)).toBeLessThan(0.05);
     }
     expect(found.damping).toHaveLength(5);
+  });
+});
+
+describe("what cannot be read is refused in a sentence that names the cause", () => {
+  it.each(refusedFiles.map((each) => [each.name, each] as const))("%s", async (_, refused) => {
+    const { file, cause } = refused;
+    const named = new File([typeof file === "string" ? file : file.slice().buffer], "test.csv");
+    const read = await importFile(named, {}, () => undefined);
+    if (read.ok) throw new Error("was read");
+    expect(inModelUnits(read.fault.sentence)).toMatch(cause);
   });
 });
