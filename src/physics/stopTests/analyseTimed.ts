@@ -19,6 +19,7 @@ import { lossFit } from "./lossFit.ts";
 import { orientCycles } from "./orientCycles.ts";
 import { rampStrokes } from "./rampStrokes.ts";
 import { sampledPlaces, valuesAt } from "./sampled.ts";
+import { smoothedLevels } from "./smoothedLevels.ts";
 import { soundRows, spoiltRows } from "./spoiltRows.ts";
 import { curveThrough, levelMeans, staticCurve } from "./staticCurve.ts";
 import type { StopLoss } from "./stopLoss.ts";
@@ -149,7 +150,7 @@ interface Curve {
 
 function curveOf(slow: Samples, remarks: Remark[]): Outcome<Curve> {
   if (slow.timeS.length === 0) return fail("noRamp", noRamp);
-  const found = staticCurve(slow.displacementMm, slow.forceN);
+  const found = staticCurve(slow.displacementMm, slow.forceN, smoothedLevels);
   if (!found.ok) return found;
   remarks.push(...found.value.remarks);
   const curve = curveThrough(found.value.curve.points);
@@ -222,11 +223,14 @@ function freeRows({ forceN, stroke, speedMmPerS }: WorkingRows, touching: number
   return free;
 }
 
-/** Some part stands above its own doubt. */
-function isTold({ restLoss, fading, damping }: StopLoss): boolean {
-  return [restLoss, fading, ...damping.flatMap((row) => [row.compressing, row.rebounding])].some(
-    ({ value, doubt }) => value > doubt,
-  );
+/** Some part stands above its own doubt, or all of them together do. */
+function isTold({ restLoss, fading, whole, damping }: StopLoss): boolean {
+  return [
+    restLoss,
+    fading,
+    whole,
+    ...damping.flatMap((row) => [row.compressing, row.rebounding]),
+  ].some(({ value, doubt }) => value > doubt);
 }
 
 function withoutLoss(loss: StopLoss): StopLoss {

@@ -84,3 +84,26 @@ function branchAnswer(
     into[row] = held;
   }
 }
+
+/** The dashpot's columns, compressing and then rebounding. */
+export function dashpotColumns({
+  dashpot,
+  branches,
+}: Pick<LawColumns, "dashpot" | "branches">): readonly number[] {
+  return Array.from({ length: branches - dashpot }, (_, index) => dashpot + index);
+}
+
+/** What a law leaves of the force of each row, N. */
+export function residualsOfLaw(
+  forceN: Float64Array,
+  { values }: Pick<LawColumns, "values">,
+  law: Float64Array,
+): Float64Array {
+  const left = forceN.slice();
+  for (const [column, own] of values.entries()) {
+    const part = law[column];
+    if (part === 0) continue;
+    for (let row = 0; row < left.length; row++) left[row] = left[row] - part * own[row];
+  }
+  return left;
+}

@@ -93,10 +93,10 @@ function zeroSpread(
 ): number {
   const means = units
     .filter(({ stratum }) => stratum !== null)
-    .map(({ products, rows }) => {
+    .map(({ products }) => {
       let sum = products[force * size + one];
       for (let i = 0; i < n; i++) sum -= law[i] * products[i * size + one];
-      return sum / rows;
+      return sum / products[one * size + one];
     });
   return Math.sqrt(means.reduce((sum, mean) => sum + mean * mean, 0) / Math.max(1, means.length));
 }

@@ -1,41 +1,40 @@
+import { foundLaw, likelyLaws } from "./chosenLaw.ts";
+import { fitGrams } from "./fitGrams.ts";
 import type { FitRows } from "./fitRows.ts";
-import { branchTimesS, type LawColumns, lawColumns } from "./lawColumns.ts";
+import {
+  branchTimesS,
+  dashpotColumns,
+  type LawColumns,
+  lawColumns,
+  residualsOfLaw,
+} from "./lawColumns.ts";
 import { drawnLaws, fewCycles, halfWidth } from "./lossDoubt.ts";
-import { type FitShape, fittedLaw, type LawPart, partsKept } from "./partsKept.ts";
-import { repeatedMisfit } from "./repeatedMisfit.ts";
 import { residualsFrom } from "./residuals.ts";
+import { sampledPlaces } from "./sampled.ts";
 import type { Doubted, DrawnLoss, StopLoss } from "./stopLoss.ts";
-import { squaredMisfit, summedGrams, type UnitGram, unitGrams } from "./unitGrams.ts";
-import type { WorkingRows } from "./workingRows.ts";
 
 const mostKnots = 5;
 const mostDraws = 60;
-/**
- * A dashpot is kept where it leaves less than this share of what comes back, squared, without it: simulated
- * stops with one leave 0 to 0.05, those with many branches and none 0.38 and more. In doubt branches foretell
- * the harder hit and the faster leaving, which is the safe side.
- */
-const dashpotShare = 0.25;
-/** Within so many standard errors of that share the test tells neither: either law is allowed by it. */
-const undecided = 1.5;
-/** Branches quicker than this, s, are dashpots to any test at less than some m/s: one or the other. */
-const dashpotTimeS = 0.005;
 
 /**
  * Dashpot, rest loss and branches of a stop from the rows of a test in the order of time, together with
  * the share of its ramp's curve that remains at rest: non-negative least squares of the force law of
- * `stop`, the parts kept that unseen cycles need (`partsKept`), each with the doubt of `drawnLaws`.
- * Nothing is fitted deeper than the static curve. Null where no row at speed touches the stop.
+ * `stop` by the noise of the load cell (`fitGrams`), the parts kept that unseen cycles need (`partsKept`),
+ * with a dashpot or quick branches or, where the test leaves that open, the mean of both (`likelyLaws`),
+ * each part with the doubt of `drawnLaws`. Nothing is fitted deeper than the static curve. Null where no
+ * row at speed touches the stop.
  */
 export function lossFit(fit: FitRows): StopLoss | null {
   const { rows, usable, curve } = fit;
   const knots = knotsOf(fit);
   if (knots === null) return null;
   const columns = lawColumns(rows, curve, knots, true);
-  const { grams, shape } = gramsOf(fit, columns);
+  const fitted = fitGrams(fit, columns);
+  const { grams, shape } = fitted;
   const cycles = grams.filter(({ stratum }) => stratum !== null);
   if (cycles.length === 0) return null;
-  const { allowed, law, other } = chosenLaw(fit, columns, grams, shape);
+  const likely = likelyLaws(fit, columns, fitted);
+  const law = foundLaw(likely);
   const strata = new Set(cycles.map(({ stratum }) => stratum)).size;
   const freedom = cycles.length - strata;
   const force = curve.force(fit.deepestMm);
@@ -45,23 +44,38 @@ export function lossFit(fit: FitRows): StopLoss | null {
     time: columns.count + 2,
     slope: columns.count + 3,
   };
-  const draw = (columnsAllowed: Uint8Array, best = law) =>
-    drawnLaws(grams, shape, doubtColumns, columnsAllowed, best, force);
-  const drawn = draw(allowed);
-  const everything = allowed.slice();
-  for (let column = 0; column < columns.branches; column++) everything[column] = 1;
-  const withAll =
-    drawn.length > 0 && everything.some((on, at) => on !== allowed[at]) ? draw(everything) : drawn;
+  const draw = (allowed: Uint8Array, best: Float64Array) =>
+    drawnLaws(grams, shape, doubtColumns, allowed, best, force);
+  const drawn = byWeight(
+    likely.map(({ allowed, law: best, weight }) => ({
+      weight,
+      items: draw(allowed, best).map((each) => ({ each, best })),
+    })),
+  );
+  const everything = new Uint8Array(columns.count).fill(1);
+  for (let column = columns.branches; column < columns.count; column++) {
+    everything[column] = likely.some(({ allowed }) => allowed[column] === 1) ? 1 : 0;
+  }
+  const isAllowed = (column: number) => likely.some(({ allowed }) => allowed[column] === 1);
+  const withAll = everything.every((on, column) => on === 0 || isAllowed(column))
+    ? drawn.map(({ each }) => each)
+    : draw(everything, law);
   const doubted = (column: number): Doubted => ({
     value: law[column],
     doubt: halfWidth(
-      (allowed[column] === 1 ? drawn : withAll).map((each) => each[column]),
+      (isAllowed(column) ? drawn.map(({ each }) => each) : withAll).map((each) => each[column]),
       law[column],
       freedom,
     ),
   });
-  const laws = (from: readonly Float64Array[], best: Float64Array) =>
-    from.map((each) => lossOfLaw(widened(each, best, fewCycles(freedom)), columns));
+  const ofLaw = (of: (each: Float64Array) => number): Doubted => ({
+    value: of(law),
+    doubt: halfWidth(
+      drawn.map(({ each }) => of(each)),
+      of(law),
+      freedom,
+    ),
+  });
   const hasDashpot = knots.some(
     (_, knot) => law[columns.dashpot + knot] > 0 || law[columns.dashpot + knots.length + knot] > 0,
   );
@@ -70,19 +84,16 @@ export function lossFit(fit: FitRows): StopLoss | null {
     compressing: doubted(columns.dashpot + knot),
     rebounding: doubted(columns.dashpot + knots.length + knot),
   }));
-  const left = residualsOfLaw(rows, columns, law);
+  const left = residualsOfLaw(rows.forceN, columns, law);
   const used = <T extends Float64Array>(values: T) => values.filter((_, row) => usable[row] === 1);
   const fastest = used(rows.speedMmPerS).reduce((most, v) => Math.max(most, Math.abs(v)), 0);
   const omega = (2 * fastest) / fit.deepestMm;
-  const modulus = (each: Float64Array) => lossModulus(each, columns, omega);
   const residuals = residualsFrom(used(rows.depthMm), used(left));
   return {
     staticShare: doubted(0),
     restLoss: doubted(columns.rest),
-    fading: {
-      value: modulus(law),
-      doubt: halfWidth(drawn.map(modulus), modulus(law), freedom),
-    },
+    fading: ofLaw((each) => lossModulus(each, columns, omega)),
+    whole: ofLaw((each) => wholeLoss(each, columns, omega, force / fit.deepestMm)),
     branches: branchTimesS.flatMap((tauS, index) => {
       const share = doubted(columns.branches + index);
       return share.value > 0 ? [{ tauS, share }] : [];
@@ -92,109 +103,28 @@ export function lossFit(fit: FitRows): StopLoss | null {
       ...dampingRows.map((row) => Math.max(row.compressing.doubt, row.rebounding.doubt)),
     ),
     fastestMmPerS: fastest,
-    draws: inTurn(
-      laws(drawn, law),
-      other === null ? [] : laws(draw(other.allowed, other.law), other.law),
-    ).slice(0, mostDraws),
+    draws: Array.from(sampledPlaces(drawn.length, mostDraws), (place) => {
+      const { each, best } = drawn[place];
+      return lossOfLaw(widened(each, best, fewCycles(freedom)), columns);
+    }),
     misfitN: residuals.rmsN,
     residuals,
   };
 }
 
-/** A branch that takes less than this share of what is left of the force, squared, only fits its noise. */
-const idleShare = 0.001;
-
-/** The columns that stay once branches that hardly take anything are left out, the idlest first. */
-function withoutIdle(
-  sum: Float64Array,
-  shape: FitShape,
-  kept: Uint8Array,
-  branches: number,
-): Uint8Array {
-  const misfitOf = (allowed: Uint8Array) =>
-    squaredMisfit(sum, shape.size, fittedLaw(sum, shape, allowed), shape.force);
-  let allowed: Uint8Array = kept.slice();
-  for (let column = branches; column < allowed.length; column++) {
-    if (fittedLaw(sum, shape, kept)[column] === 0) allowed[column] = 0;
-  }
-  const whole = misfitOf(allowed);
-  for (;;) {
-    let best: { readonly allowed: Uint8Array; readonly misfit: number } | null = null;
-    for (let column = branches; column < allowed.length; column++) {
-      if (allowed[column] === 0) continue;
-      const without = allowed.slice();
-      without[column] = 0;
-      const misfit = misfitOf(without);
-      if (best === null || misfit < best.misfit) best = { allowed: without, misfit };
-    }
-    if (best === null || best.misfit > (1 + idleShare) * whole) return allowed;
-    allowed = best.allowed;
-  }
-}
-
-interface FittedLaw {
-  readonly allowed: Uint8Array;
-  readonly law: Float64Array;
-}
-
-/** One of each in turn, as long as both last; all of the first where there is no second. */
-function inTurn<T>(first: readonly T[], second: readonly T[]): readonly T[] {
-  if (second.length === 0) return first;
-  return first.slice(0, second.length).flatMap((one, at) => [one, second[at] as T]);
-}
-
-/** The best law with some columns more. */
-function withColumns(
-  sum: Float64Array,
-  shape: FitShape,
-  allowed: Uint8Array,
-  columns: readonly number[],
-): FittedLaw {
-  const more = allowed.slice();
-  for (const column of columns) more[column] = 1;
-  return { allowed: more, law: fittedLaw(sum, shape, more) };
-}
-
-/**
- * The law with a dashpot, or without one: a dashpot, which has a value at each depth, also takes up what
- * branches between those of the fit leave, and foretells harder hits too softly then. So it must explain
- * most of what comes back cycle after cycle, not only some of it. `other` is the one that was not chosen,
- * where the noise of the test leaves that open.
- */
-function chosenLaw(
-  fit: FitRows,
-  columns: LawColumns,
-  grams: readonly UnitGram[],
-  shape: FitShape,
-): FittedLaw & { readonly other: FittedLaw | null } {
-  const parts = partsOf(columns);
-  const sum = summedGrams(grams, shape.size);
-  const of = (offered: readonly LawPart[]) => {
-    const kept = partsKept(grams, shape, offered);
-    const allowed = withoutIdle(sum, shape, kept, columns.branches);
-    return { allowed, law: fittedLaw(sum, shape, allowed) };
-  };
-  const without = of(parts.filter(({ name }) => name !== "dashpot"));
-  const quick = branchTimesS.map((tauS, index) =>
-    tauS < dashpotTimeS ? columns.branches + index : -1,
-  );
-  const needed = of(
-    parts.map((part) => ({
-      ...part,
-      columns: part.columns.filter((column) => !quick.includes(column)),
-    })),
-  );
-  const isNeeded = needed.allowed[columns.dashpot] === 1;
-  const whole = isNeeded ? needed : withColumns(sum, shape, needed.allowed, dashpotOf(columns));
-  const left = (law: Float64Array) => repeatedMisfit(fit, residualsOfLaw(fit.rows, columns, law));
-  const own = left(whole.law);
-  const others = left(without.law);
-  const beyond = own.square - dashpotShare * others.square;
-  const error = Math.hypot(own.standardError, dashpotShare * others.standardError);
-  const isOpen = Math.abs(beyond) < undecided * error;
-  return isNeeded && beyond < 0
-    ? { ...whole, other: isOpen ? without : null }
-    : { ...without, other: isOpen ? whole : null };
+/** As many of each as its weight, of as many in all as one of them has. */
+function byWeight<Item>(
+  from: readonly { readonly weight: number; readonly items: readonly Item[] }[],
+): readonly Item[] {
+  let begin = 0;
+  let weights = 0;
+  return from.flatMap(({ weight, items }) => {
+    weights += weight;
+    const end = Math.round(weights * items.length);
+    const own = items.slice(begin, end);
+    begin = end;
+    return own;
+  });
 }
 
 /** A drawn law, as far again from the best one as few cycles make it uncertain; parts not below 0. */
@@ -217,16 +147,19 @@ function lossModulus(law: Float64Array, { branches }: LawColumns, omega: number)
   }, 0);
 }
 
-function residualsOfLaw(rows: WorkingRows, columns: LawColumns, law: Float64Array): Float64Array {
-  const left = rows.forceN.slice();
-  for (const [column, values] of columns.values.entries()) {
-    const part = law[column];
-    if (part === 0) continue;
-    for (let row = 0; row < left.length; row++) {
-      left[row] = left[row] - part * values[row];
-    }
-  }
-  return left;
+/**
+ * What is lost at that frequency, a share of the stop's mean rate: at rest, by branches and by the mean
+ * dashpot (c·ω). One number of all parts, which stand for each other.
+ */
+function wholeLoss(
+  law: Float64Array,
+  columns: LawColumns,
+  omega: number,
+  rateNPerMm: number,
+): number {
+  const dashpot = dashpotColumns(columns);
+  const mean = dashpot.reduce((sum, column) => sum + law[column], 0) / dashpot.length;
+  return law[columns.rest] + lossModulus(law, columns, omega) + (mean * omega) / rateNPerMm;
 }
 
 function lossOfLaw(law: Float64Array, columns: LawColumns): DrawnLoss {
@@ -262,52 +195,4 @@ function knotsOf({ rows, usable, units, rampBlocks }: FitRows): readonly number[
     { length: mostKnots },
     (_, knot) => from + (knot * (to - from)) / (mostKnots - 1),
   );
-}
-
-function dashpotOf({ dashpot, branches }: Pick<LawColumns, "dashpot" | "branches">) {
-  return Array.from({ length: branches - dashpot }, (_, index) => dashpot + index);
-}
-
-function partsOf({ rest, dashpot, branches, count }: LawColumns): readonly LawPart[] {
-  return [
-    { name: "rest", columns: [rest] },
-    { name: "dashpot", columns: dashpotOf({ dashpot, branches }) },
-    {
-      name: "branches",
-      columns: Array.from({ length: count - branches }, (_, index) => branches + index),
-    },
-  ];
-}
-
-function gramsOf(
-  { rows, usable, units, rampBlocks }: FitRows,
-  columns: LawColumns,
-): { readonly grams: readonly UnitGram[]; readonly shape: FitShape } {
-  const unitOfStroke = new Map<number, number>();
-  for (const [index, { strokes }] of units.entries()) {
-    for (const stroke of strokes) unitOfStroke.set(stroke, index);
-  }
-  const unit = Int32Array.from(usable, (use, row) =>
-    use === 1 ? (unitOfStroke.get(rows.stroke[row]) ?? -1) : -1,
-  );
-  const [first, last] = [rows.timeS[0] ?? 0, rows.timeS.at(-1) ?? 0];
-  const middle = (first + last) / 2;
-  const half = Math.max((last - first) / 2, Number.MIN_VALUE);
-  const all = [
-    ...columns.values,
-    rows.forceRate,
-    new Float64Array(usable.length).fill(1),
-    rows.timeS.map((time) => (time - middle) / half),
-    columns.slope,
-    rows.forceN,
-  ];
-  const grams = unitGrams(
-    all,
-    unit,
-    units.map(({ block }) => (rampBlocks.has(block) ? null : block)),
-  );
-  return {
-    grams,
-    shape: { size: all.length, n: columns.count, force: all.length - 1 },
-  };
 }

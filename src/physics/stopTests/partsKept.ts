@@ -80,20 +80,28 @@ export function partsKept(
       const lost = sumOf(misfit) - sumOf(before);
       if (best === null || lost < best.lost) best = { kept: others, misfit, lost };
     }
-    if (best === null || isMissed(before, best.misfit)) return allowedColumns(kept, shape.n);
+    if (best === null || isMissed(units, before, best.misfit)) return allowedColumns(kept, shape.n);
     kept = best.kept;
     before = best.misfit;
   }
 }
 
-function isMissed(before: Float64Array, after: Float64Array): boolean {
-  const count = before.length;
-  const lost = after.map((misfit, unit) => misfit - before[unit]);
-  const mean = sumOf(lost) / count;
-  const spread = lost.reduce((sum, each) => sum + (each - mean) ** 2, 0);
-  const error = count > 1 ? Math.sqrt((spread / (count - 1)) * count) : 0;
-  const total = mean * count;
-  return total > standardErrors * error && total > leastGain * sumOf(before);
+/** Cycles of a block are missed alike, blocks are not: chance is what differs within them. */
+function isMissed(units: readonly UnitGram[], before: Float64Array, after: Float64Array): boolean {
+  const strata = new Map<number | null, number[]>();
+  for (const [unit, { stratum }] of units.entries()) {
+    const lost = after[unit] - before[unit];
+    strata.set(stratum, [...(strata.get(stratum) ?? []), lost]);
+  }
+  let total = 0;
+  let variance = 0;
+  for (const lost of strata.values()) {
+    const mean = lost.reduce((sum, each) => sum + each, 0) / lost.length;
+    const spread = lost.reduce((sum, each) => sum + (each - mean) ** 2, 0);
+    total += mean * lost.length;
+    if (lost.length > 1) variance += (spread * lost.length) / (lost.length - 1);
+  }
+  return total > standardErrors * Math.sqrt(variance) && total > leastGain * sumOf(before);
 }
 
 /** Units alike are dealt in turn, so that each hand has some of every speed. */

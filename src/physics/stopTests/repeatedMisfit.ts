@@ -6,13 +6,16 @@ const binsPerStroke = 12;
 export interface RepeatedMisfit {
   readonly square: number;
   readonly standardError: number;
+  /** Variance of a row's noise, N², and the rows that it was told by. */
+  readonly noise: number;
+  readonly rows: number;
 }
 
 /**
  * Mean square, N², of what is left of the force and comes back at the same place of every cycle: the
  * means over the cycles of a block, bin by bin along its strokes, less what chance alone leaves of such a
  * mean. Noise falls out, a law's own misfit stays. Each cycle's own mean is taken off first: there a load
- * cell that wanders shows, hardly a law. The standard error holds where noise stays alike along a stroke.
+ * cell that wanders shows, hardly a law. Noise counts as white and of one size.
  */
 export function repeatedMisfit(
   { rows, usable, units }: Pick<FitRows, "rows" | "usable" | "units">,
@@ -28,7 +31,7 @@ export function repeatedMisfit(
   }
   const middles = meansOf(units.length, rows.stroke, usable, unitOf, residualN);
   /** By block, and stroke of its cycle: of each bin, the mean of each cycle. */
-  const strokes = new Map<string, number[][]>();
+  const strokes = new Map<string, BinMean[][]>();
   let from = 0;
   while (from < rows.stroke.length) {
     const stroke = rows.stroke[from];
@@ -50,7 +53,7 @@ export function repeatedMisfit(
           sum += residualN[row];
           count++;
         }
-        if (count > 0) means.push(sum / count - middles[unit]);
+        if (count > 0) means.push({ mean: sum / count - middles[unit], rows: count });
       }
     }
     from = to;
@@ -77,26 +80,31 @@ function meansOf(
   return sums.map((sum, unit) => sum / Math.max(1, rows[unit]));
 }
 
-function summed(strokes: readonly (readonly (readonly number[])[])[]): RepeatedMisfit {
-  let total = 0;
-  let places = 0;
-  let variance = 0;
-  for (const bins of strokes) {
-    let deviations = 0;
-    for (const values of bins) {
-      const count = values.length;
-      // What was measured once cannot be told from noise.
-      if (count < 2) continue;
-      const mean = values.reduce((sum, value) => sum + value, 0) / count;
-      const spread = values.reduce((sum, value) => sum + (value - mean) ** 2, 0);
-      const chance = spread / (count - 1) / count;
-      total += mean * mean - chance;
-      // Of the square of a normal mean: 2·σ⁴ + 4·μ²·σ², at most 4·mean²·σ² + 2·σ⁴.
-      deviations += Math.sqrt(2 * chance * chance + 4 * mean * mean * chance);
-      places++;
-    }
-    variance += deviations * deviations;
+interface BinMean {
+  readonly mean: number;
+  readonly rows: number;
+}
+
+function summed(strokes: readonly (readonly (readonly BinMean[])[])[]): RepeatedMisfit {
+  // What was measured once cannot be told from noise.
+  const bins = strokes.flat().filter((means) => means.length > 1);
+  let [spread, freedom] = [0, 0];
+  const held = bins.map((means) => {
+    const rows = means.reduce((sum, each) => sum + each.rows, 0);
+    const mean = means.reduce((sum, each) => sum + each.rows * each.mean, 0) / rows;
+    for (const each of means) spread += each.rows * (each.mean - mean) ** 2;
+    freedom += means.length - 1;
+    return { mean, rows };
+  });
+  const noise = spread / Math.max(1, freedom);
+  let [total, rows, variance] = [0, 0, 0];
+  for (const bin of held) {
+    const square = bin.rows * bin.mean * bin.mean;
+    total += square - noise;
+    rows += bin.rows;
+    // Of the square of a normal mean: 2·σ⁴ + 4·μ²·σ², at most 4·mean²·σ² + 2·σ⁴.
+    variance += 2 * noise * noise + 4 * square * noise;
   }
-  const of = Math.max(1, places);
-  return { square: Math.max(0, total / of), standardError: Math.sqrt(variance) / of };
+  const of = Math.max(1, rows);
+  return { square: Math.max(0, total / of), standardError: Math.sqrt(variance) / of, noise, rows };
 }

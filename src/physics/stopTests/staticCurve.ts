@@ -61,7 +61,7 @@ class LineSums {
 /**
  * The static curve of rows taken slowly: means of their levels, made monotone by isotonic regression
  * (weights: rows), a pooled run of levels standing as one point. Where loading and unloading differ at
- * rest too, the mean of both. Points with force or depth at or below 0 are left to the implied (0, 0).
+ * rest too, the mean of both. `settled`: what is made of the means first. Points with force or depth at or below 0 are left to the implied (0, 0).
  *
  * Depth mm and force N with the zeros put right. Errors: "tooFewStaticRows" (none, or not two depths
  * at which the stop pushes).
@@ -69,9 +69,10 @@ class LineSums {
 export function staticCurve(
   depthMm: Float64Array,
   forceN: Float64Array,
+  settled: (levels: readonly LevelMean[]) => readonly LevelMean[] = (levels) => levels,
 ): Outcome<{ readonly curve: StaticCurve; readonly remarks: readonly Remark[] }> {
   if (depthMm.length === 0) return fail("noStaticRows", noStaticRows);
-  const means = levelMeans(depthMm, forceN);
+  const means = settled(levelMeans(depthMm, forceN));
   const blocks = isotonicRegression(
     means.map((mean) => mean.forceN),
     means.map((mean) => mean.rows),

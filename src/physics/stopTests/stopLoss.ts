@@ -15,6 +15,8 @@ export interface StopLoss {
   readonly branches: readonly { readonly tauS: number; readonly share: Doubted }[];
   /** What all of them lose together in the fastest cycle, a share of the curve's rate. */
   readonly fading: Doubted;
+  /** What all parts lose together there, a share of the stop's mean rate: none may be told, and this still. */
+  readonly whole: Doubted;
   /** By depth, mm: N·s/mm; empty where the test does not tell it from nothing. */
   readonly damping: readonly {
     readonly depthMm: number;

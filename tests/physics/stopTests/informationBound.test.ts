@@ -1,20 +1,14 @@
 import { expect, test } from "vitest";
 import { designs, trueStops } from "../../support/testMachine/designs.ts";
+import { information, inverse, type Noise, within } from "../../support/testMachine/information.ts";
 import { measure } from "../../support/testMachine/testMachine.ts";
 
 /**
- * Cramér and Rao: no unbiased estimate has a smaller covariance than the inverse of the information JᵀC⁻¹J
- * (Kay, Fundamentals of Statistical Signal Processing, vol. 1, 3.7 and 3.9, from memory). C is that of the
- * simulated machine: white noise and an Ornstein-Uhlenbeck process, whitened row by row by its filter. All
- * but the dashpot's ten values is taken as known without error, so that the bound is below any real one.
+ * Cramér and Rao: no unbiased estimate has a smaller covariance than the inverse of the information
+ * (`information.ts`). All but the dashpot's ten values is taken as known without error, so that the bound
+ * is below any real one.
  */
-interface Noise {
-  readonly whiteN: number;
-  readonly correlatedN: number;
-  readonly samplesPerS: number;
-}
 const correlated: Noise = { whiteN: 15, correlatedN: 40, samplesPerS: 1000 };
-const correlationS = 0.1;
 const knots = [1, 10.5, 20, 29.5, 39] as const;
 
 /** Straight between the knots, end values held. */
@@ -25,48 +19,21 @@ function hats(depth: number): readonly number[] {
 
 /** Least standard errors of the dashpot's values, shares of their truth: compressing, then rebounding. */
 function leastErrors(motionName: string, noise: Noise): readonly number[] {
-  const { whiteN, correlatedN, samplesPerS } = noise;
+  const { samplesPerS } = noise;
   const motion = designs[motionName]?.();
   if (motion === undefined) throw new Error(motionName);
-  const size = 2 * knots.length;
-  const information = Array.from({ length: size }, () => new Float64Array(size));
-  const held = new Float64Array(size);
-  const kept = Math.exp(-1 / samplesPerS / correlationS);
-  let variance = correlatedN ** 2;
   const rows = Math.floor(motion.durationS * samplesPerS);
-  for (let row = 1; row < rows; row++) {
+  const valuesAt = (row: number) => {
     const depth = motion.depth(row / samplesPerS);
     const speed = (depth - motion.depth((row - 1) / samplesPerS)) * samplesPerS;
     const column = depth > 0 ? hats(depth).map((hat) => hat * speed) : knots.map(() => 0);
-    const values = [
-      ...column.map((c) => (speed > 0 ? c : 0)),
-      ...column.map((c) => (speed < 0 ? c : 0)),
-    ];
-    variance = kept * kept * variance + correlatedN ** 2 * (1 - kept * kept);
-    const total = variance + whiteN ** 2;
-    const gain = variance / total;
-    const surprise = values.map((value, at) => value - kept * (held[at] as number));
-    for (let i = 0; i < size; i++) {
-      held[i] = kept * (held[i] as number) + gain * (surprise[i] as number);
-      const line = information[i] as Float64Array;
-      for (let j = 0; j < size; j++) {
-        line[j] = (line[j] as number) + ((surprise[i] as number) * (surprise[j] as number)) / total;
-      }
-    }
-    variance *= 1 - gain;
-  }
-  const covariance = inverse(information);
+    return [...column.map((c) => (speed > 0 ? c : 0)), ...column.map((c) => (speed < 0 ? c : 0))];
+  };
+  const covariance = inverse(information(2 * knots.length, rows, valuesAt, noise));
   return covariance.map((line, at) => {
     const truth = trueStops.dashpot?.damping?.(knots[at % 5] as number, at < 5 ? 1 : -1) ?? 0;
     return Math.sqrt(line[at] as number) / truth;
   });
-}
-
-/** Φ(a) − Φ(−a) of the normal distribution. Abramowitz & Stegun 7.1.26, error below 1.5e-7. */
-function within(a: number): number {
-  const t = 1 / (1 + 0.3275911 * (a / Math.SQRT2));
-  const [a1, a2, a3, a4, a5] = [0.254829592, -0.284496736, 1.421413741, -1.453152027, 1.061405429];
-  return 1 - t * (a1 + t * (a2 + t * (a3 + t * (a4 + t * a5)))) * Math.exp((-a * a) / 2);
 }
 
 /** Share of the dashpot's values, but those at the first knot, that an estimate at the bound tells within 3 in 100. */
@@ -77,28 +44,6 @@ function greatestShare(motions: readonly string[], noise: Noise): number {
       .map((error) => within(0.03 / error)),
   );
   return shares.reduce((sum, share) => sum + share, 0) / shares.length;
-}
-
-/** Gauss and Jordan, of a positive definite matrix. */
-function inverse(matrix: readonly Float64Array[]): readonly (readonly number[])[] {
-  const size = matrix.length;
-  const wide = matrix.map((line, i) => [
-    ...line,
-    ...Array.from({ length: size }, (_, j) => (i === j ? 1 : 0)),
-  ]);
-  for (let pivot = 0; pivot < size; pivot++) {
-    const own = wide[pivot] as number[];
-    const lead = own[pivot] as number;
-    for (let j = 0; j < own.length; j++) own[j] = (own[j] as number) / lead;
-    for (const [i, line] of wide.entries()) {
-      const factor = line[pivot] as number;
-      if (i === pivot || factor === 0) continue;
-      for (let j = 0; j < line.length; j++) {
-        line[j] = (line[j] as number) - factor * (own[j] as number);
-      }
-    }
-  }
-  return wide.map((line) => line.slice(size));
 }
 
 test.each(["sines", "triangles"])(

@@ -101,27 +101,41 @@ describe("a hit at 2 m/s from tests at 0.05 to 0.5 m/s: peak within 7 %, leaving
   });
 });
 
-describe("noise that leaves open whether a stop has a dashpot or quick branches", () => {
+describe("noise that holds together and leaves open whether a stop has a dashpot or quick branches", () => {
   const wandering = { correlatedN: 40, correlationS: 0.1, seed: 2 };
 
   it("has the laws that the test allows be of both kinds", () => {
-    const { loss } = tested("everything", "sines", wandering);
-    const { draws, damping } = given(loss);
+    const { draws } = given(tested("everything", "sines", wandering).loss);
     const withDashpot = draws.filter((law) => law.damping !== null);
-    expect(damping).toEqual([]);
     expect(draws.length).toBeGreaterThanOrEqual(20);
-    expect(Math.abs(withDashpot.length - draws.length / 2)).toBeLessThanOrEqual(1);
+    expect(withDashpot.length).toBeGreaterThan(0.05 * draws.length);
+    expect(withDashpot.length).toBeLessThan(0.95 * draws.length);
   });
 
-  it("and the ± of a hit then holds the truth, of which it foretells no less", () => {
-    for (const design of ["sines", "twoRampsAndHold"]) {
-      const hit = given(predictedHit(tested("everything", design, wandering), hitMassKg, 2));
-      const truth = trueHit(stopOf("everything"), hitMassKg, 2);
-      const over = (hit?.hit.peakForceN ?? 0) - truth.peakForceN;
-      expect(over).toBeGreaterThan(0);
-      expect(over).toBeLessThan(hit?.doubt?.peakForceN ?? 0);
-    }
+  it("has what was found be the mean of both, which is told from nothing as a whole", () => {
+    const { whole } = given(tested("everything", "sines", wandering).loss);
+    expect(whole.value).toBeGreaterThan(2 * whole.doubt);
   });
+
+  it.each([
+    ["dashpot", "twoRampsAndHold"],
+    ["oneBranch", "sines"],
+    ["twoBranches", "aboutAMean"],
+    ["manyBranches", "triangles"],
+    ["everything", "aboutAMean"],
+    ["smallRestLoss", "approach"],
+  ])(
+    "and hits at 2 m/s are foretold within 7 %% of peak, 12 %% of leaving speed: %s by %s",
+    (stop, design) => {
+      const hit = given(predictedHit(tested(stop, design, wandering), hitMassKg, 2));
+      const truth = trueHit(stopOf(stop), hitMassKg, 2);
+      if (hit === null) throw new Error("no curve");
+      const off = hit.hit.peakForceN - truth.peakForceN;
+      expect(Math.abs(off / truth.peakForceN)).toBeLessThan(0.07);
+      expect(Math.abs(hit.hit.leaveSpeedMmPerS / truth.leaveSpeedMmPerS - 1)).toBeLessThan(0.12);
+      expect(Math.abs(off)).toBeLessThan(hit.doubt?.peakForceN ?? 0);
+    },
+  );
 
   it("is not stirred up without that noise", () => {
     for (const stop of ["everything", "dashpot"]) {
@@ -130,6 +144,16 @@ describe("noise that leaves open whether a stop has a dashpot or quick branches"
     }
     for (const { damping } of given(tested("twoBranches", "sines").loss).draws) {
       expect(damping).toBeNull();
+    }
+  });
+});
+
+describe("a branch that the test does not need", () => {
+  it("is not listed, though its values are free", () => {
+    for (const seed of [1, 2, 3]) {
+      const { branches, damping } = given(tested("everything", "triangles", { seed }).loss);
+      expect(damping.length).toBe(5);
+      for (const { share } of branches) expect(share.value).toBeGreaterThan(share.doubt / 2);
     }
   });
 });
