@@ -76,6 +76,7 @@ export interface Remark {
     | "stiffnessOdd"
     | "depthOdd"
     | "speedOdd"
+    | "speedUnlikely"
     | "curveOdd"
     | "hitSimulated"
     | "hitDeeper"

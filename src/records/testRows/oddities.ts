@@ -9,18 +9,23 @@ const farRatio = 3;
 const [softest, stiffest] = [toModel(50, "lbf/in"), toModel(6000, "lbf/in")] as const;
 /** No stop is pressed deeper, mm. Common practice. */
 const deepestMm = 200;
+/** Between these a test at speed has its fastest row, mm/s. Common practice. */
+const [slowestTest, fastestTest] = [40, 6000] as const;
 /** Speeds below this, mm/s, say nothing of a column of speed. */
 const leastSpeed = 2;
 
 /**
  * What looks like a slip of the file: a depth beyond the stop's height, a stiffness that no stop has, a
- * curve far from the stop's present one. Each asks to be read before the test is kept.
+ * curve far from the stop's present one, speeds that no test is made at. Each asks to be read before the test is kept.
  */
 export function oddities(analysis: TestAnalysis, stop: KnownStop | null): readonly Remark[] {
   const remarks: Remark[] = [];
   const depth = analysis.depthRangeMm[1];
   const height = stop?.freeHeightMm ?? deepestMm;
   if (depth >= height) remarks.push(depthOdd(depth, stop?.freeHeightMm ?? null));
+  const speed = Math.max(0, ...analysis.speeds.map(({ speedMmPerS }) => Math.abs(speedMmPerS)));
+  const isAtSpeed = speed > analysis.staticSpeedMmPerS;
+  if ((isAtSpeed && speed < slowestTest) || speed > fastestTest) remarks.push(speedUnlikely(speed));
   if (!analysis.staticCurve.ok) return remarks;
   const { points } = analysis.staticCurve.value;
   const curve = curveThrough(points);
@@ -95,6 +100,22 @@ function depthOdd(depthMm: number, heightMm: number | null): Remark {
             { kind: "length", value: heightMm },
             " tall. Check the unit of depth, or which stop was tested.",
           ],
+  };
+}
+
+function speedUnlikely(speed: number): Remark {
+  return {
+    code: "speedUnlikely",
+    asks: true,
+    sentence: [
+      "The fastest rows move at ",
+      { kind: "speed", value: speed },
+      "; stops are tested at up to ",
+      { kind: "speed", value: slowestTest },
+      " to ",
+      { kind: "speed", value: fastestTest },
+      ". Check the unit of speed, or of time.",
+    ],
   };
 }
 

@@ -138,6 +138,20 @@ describe("rows of depth, speed and force", () => {
       )
       .join("\n")}\n`;
 
+  it.each([
+    ["in/s", 1],
+    ["mm/s", 1 / 25.4],
+  ])("whose speeds in %s are those of the other unit are asked about", (unit, perMmPerS) => {
+    const text = rows([1, 100, 200, 400, -100, -200, -400], (speed) => speed * perMmPerS, 0.6);
+    const [test] = read(text.replace("[mm/s]", `[${unit}]`));
+    expect(codes(test, true)).toContain("speedUnlikely");
+  });
+
+  it("of usual speeds are not asked about", () => {
+    const [test] = read(rows([1, 100, 200, 400, -100, -200, -400], (speed) => speed, 0.6));
+    expect(codes(test, true)).toEqual([]);
+  });
+
   it("of a static test labelled as at speed give no damping, and the stop does not count as tested", () => {
     const [test] = read(rows([1, 2, 3, -1, -2], (speed) => (speed === 1 ? 1 : 100 * speed), 0));
     expect(codes(test, false)).toContain("lossNotTold");
