@@ -347,7 +347,7 @@ function partsChosen({ fastestMmPerS }: StopLoss): Remark {
   return {
     code: "partsChosen",
     sentence: [
-      "A part of the loss stays only where it foretells held-out cycles better. The fastest row moves at ",
+      "A part of the loss stays only where it foretells held-out cycles better. Each fading part also has to pass Schwarz's information criterion. The fastest row moves at ",
       { kind: "speed", value: fastestMmPerS },
       ".",
     ],
