@@ -36,11 +36,13 @@ export function information(
     for (const [i, line] of found.entries()) {
       const own = (surprise[i] ?? 0) / total;
       if (own === 0) continue;
-      for (let j = 0; j < size; j++) line[j] = (line[j] ?? 0) + own * (surprise[j] ?? 0);
+      for (let j = 0; j <= i; j++) line[j] = (line[j] ?? 0) + own * (surprise[j] ?? 0);
     }
     variance *= 1 - gain;
   }
-  return found;
+  return found.map((line, i) =>
+    line.map((value, j) => (j <= i ? value : ((found[j] as Float64Array)[i] ?? 0))),
+  );
 }
 
 /** Gauss and Jordan, of a positive definite matrix, its rows and columns first brought to one size. */
