@@ -33,13 +33,14 @@ export function checkFileText(stored: StoredCheck): string {
   return `${JSON.stringify(content, null, 2)}\n`;
 }
 
-export function saveCheckFile(stored: StoredCheck): void {
-  downloadFile({
+/** It counts as saved once it was, not where the share sheet was closed. */
+export async function saveCheckFile(stored: StoredCheck): Promise<void> {
+  const saved = await downloadFile({
     name: checkFileName(stored),
     text: checkFileText(stored),
     mime: "application/json",
   });
-  markSent(stored);
+  if (saved) await markSent(stored);
 }
 
 /** What is left of a check that can't be shown, for someone who can read it. */

@@ -37,9 +37,9 @@ export function packFile(pack: Pack, day: string): TextFile {
   };
 }
 
-/** Has the browser save a text as a file. */
-export function downloadFile({ name, text, mime }: TextFile): void {
-  saveFile(new File([text], name, { type: mime }));
+/** Has the browser save a text as a file; false where the person would not have it saved after all. */
+export function downloadFile({ name, text, mime }: TextFile): Promise<boolean> {
+  return saveFile(new File([text], name, { type: mime }));
 }
 
 /**

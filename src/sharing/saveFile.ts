@@ -23,14 +23,16 @@ export function whereSaved(): string {
 
 /**
  * Has the browser save a file. Needs a document, and the turn of a tap; throws only where the browser
- * itself does. Where there is no place for downloads, the share sheet offers one.
+ * itself does. Where there is no place for downloads, the share sheet offers one; false: the person closed
+ * it, and the file is saved nowhere.
  */
-export function saveFile(file: File): void {
+export function saveFile(file: File): Promise<boolean> {
   if (!isInstalledOnApple() || !canShareFile(file)) {
     download(file);
-    return;
+    return Promise.resolve(true);
   }
-  share({ files: [file] }).then((shared) => {
+  return share({ files: [file] }).then((shared) => {
     if (!shared.ok) download(file);
+    return !shared.ok || shared.value === "handed over";
   });
 }

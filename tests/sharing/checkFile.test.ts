@@ -67,7 +67,7 @@ describe("a file of text", () => {
     vi.useFakeTimers();
     vi.stubGlobal("navigator", {});
     const { downloads } = fakeDownloads();
-    downloadFile(file);
+    expect(await downloadFile(file)).toBe(true);
     expect(downloads).toHaveLength(1);
     expect(downloads[0]?.name).toBe("a.json b.json");
     expect(downloads[0]?.file?.type).toBe("application/json");

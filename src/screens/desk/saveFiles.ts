@@ -10,9 +10,8 @@ import {
 } from "../../records/review/decision.ts";
 import { tableHeader, tableLine } from "../../records/review/figuresTable.ts";
 import { saveFile } from "../../sharing/saveFile.ts";
-import { markBackedUp } from "../../storage/backup.ts";
 import type { DeskStore } from "../../storage/deskStore.ts";
-import { wholeBackup } from "../saved/wholeBackup.ts";
+import { saveWhole, wholeBackup } from "../saved/wholeBackup.ts";
 import { csvFile, styleHere } from "./csvFile.ts";
 
 const pageSize = 100;
@@ -75,11 +74,9 @@ export function saveTable(store: DeskStore): Promise<Fault | null> {
   return saved(tableFile(store));
 }
 
-/** It counts as the last backup once it was handed to the browser, not before. */
 export async function saveBackup(store: DeskStore): Promise<Fault | null> {
   const backup = await wholeBackup(store);
   if (!backup.ok) return backup.fault;
-  saveFile(backup.value.file);
-  await markBackedUp(backup.value);
-  return null;
+  const saved = await saveWhole(backup.value);
+  return saved.ok ? null : saved.fault;
 }

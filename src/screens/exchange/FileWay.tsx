@@ -42,11 +42,11 @@ export function FileWay({
     }
   };
 
-  const saveIt = () => {
+  const saveIt = async () => {
     setFault(null);
     setDone("");
     try {
-      downloadFile(text);
+      if (!(await downloadFile(text))) return;
       setDone(`The file is ready. ${whereSaved()}`);
       onSent?.();
     } catch {

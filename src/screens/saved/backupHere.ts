@@ -1,8 +1,7 @@
 import type { Pool } from "../../compute/pool.ts";
 import { createReadingPool } from "../../compute/readingPool.ts";
 import type { Fault, Outcome } from "../../physics/outcome.ts";
-import { saveFile } from "../../sharing/saveFile.ts";
-import { type Backup, makeBackup, markBackedUp } from "../../storage/backup.ts";
+import { type Backup, makeBackup } from "../../storage/backup.ts";
 import type { ReadLines } from "../../storage/backupPass.ts";
 import type { CheckStore } from "../../storage/checkStore.ts";
 import { type DeskStore, openDeskStore } from "../../storage/deskStore.ts";
@@ -13,6 +12,7 @@ import {
   undoRestore,
 } from "../../storage/restoreBackup.ts";
 import { type BackupSurvey, surveyBackup } from "../../storage/surveyBackup.ts";
+import { saveWhole } from "./wholeBackup.ts";
 
 export async function backupOf(checks: CheckStore): Promise<Outcome<Backup>> {
   return withDesk((desk) => makeBackup(desk, checks));
@@ -21,10 +21,7 @@ export async function backupOf(checks: CheckStore): Promise<Outcome<Backup>> {
 /** Has the browser save one file with everything. */
 export async function saveBackupHere(checks: CheckStore): Promise<Outcome<Backup>> {
   const backup = await backupOf(checks);
-  if (!backup.ok) return backup;
-  saveFile(backup.value.file);
-  await markBackedUp(backup.value);
-  return backup;
+  return backup.ok ? saveWhole(backup.value) : backup;
 }
 
 async function withDesk<Value>(

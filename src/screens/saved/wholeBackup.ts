@@ -1,5 +1,6 @@
-import type { Outcome } from "../../physics/outcome.ts";
-import { type Backup, makeBackup } from "../../storage/backup.ts";
+import { fail, type Outcome, succeed } from "../../physics/outcome.ts";
+import { saveFile } from "../../sharing/saveFile.ts";
+import { type Backup, makeBackup, markBackedUp } from "../../storage/backup.ts";
 import { openCheckStore } from "../../storage/checkStore.ts";
 import type { DeskStore } from "../../storage/deskStore.ts";
 
@@ -10,4 +11,15 @@ export async function wholeBackup(desk: DeskStore): Promise<Outcome<Backup>> {
   const backup = await makeBackup(desk, checks.value);
   checks.value.close();
   return backup;
+}
+
+/** Has the browser save a backup. It counts as the last one once that is done, not before. */
+export async function saveWhole(backup: Backup): Promise<Outcome<Backup>> {
+  if (!(await saveFile(backup.file))) {
+    return fail("backupNotSaved", [
+      "The backup is not saved: you closed the share sheet. Save it again and choose a place for it.",
+    ]);
+  }
+  await markBackedUp(backup);
+  return succeed(backup);
 }

@@ -100,7 +100,7 @@ it("lists what the app advised and what the desk advised apart, on screen, in th
   expect(letters.find((text) => text?.includes("Tern van 3"))).toMatch(
     /We advised this part for your vehicle on 2 Jun 2026/,
   );
-  const saved = vi.spyOn(saving, "saveFile").mockImplementation(() => undefined);
+  const saved = vi.spyOn(saving, "saveFile").mockImplementation(async () => true);
   fireEvent.click(screen.getByRole("button", { name: "Save a table (CSV)" }));
   expect(saved).toHaveBeenCalledOnce();
   await look({ "Only this batch": "2611" });

@@ -3,10 +3,12 @@ import { cleanup, fireEvent, render, screen } from "@testing-library/preact";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import { newStoredCheck } from "../../../src/records/check/storedCheck.ts";
 import { setEntry } from "../../../src/records/filling/changes.ts";
+import { saveCheckFile } from "../../../src/screens/checkFile.ts";
 import { openHref } from "../../../src/screens/exchange/shareRoutes.ts";
 import { PrintButton } from "../../../src/screens/parts/PrintButton.tsx";
 import { canPrint } from "../../../src/screens/parts/printing.ts";
 import { saveFile } from "../../../src/sharing/saveFile.ts";
+import { MarkStore } from "../../../src/storage/markStore.ts";
 import { freshPhone, heading, keep, startApp } from "../startApp.tsx";
 
 const share = vi.fn(async (_data: ShareData) => undefined);
@@ -164,5 +166,40 @@ describe("installed on an Apple phone", () => {
     saveFile(new File(["x"], "checks.csv", { type: "text/csv" }));
     expect(downloads).toEqual(["checks.csv"]);
     expect(canPrint()).toBe(false);
+  });
+
+  it("a backup whose share sheet is closed counts as none, and says so", async () => {
+    await keep(tern);
+    const marks = new MarkStore();
+    const known = async () => {
+      const safe = await marks.safekeeping();
+      return safe.ok && [safe.value.lastBackupAt !== null, safe.value.safe.size];
+    };
+    share.mockRejectedValueOnce(new DOMException("Closed.", "AbortError"));
+    startApp("#/saved");
+    fireEvent.click(await screen.findByRole("button", { name: "Save a backup" }));
+    await screen.findByText(
+      "The backup is not saved: you closed the share sheet. Save it again and choose a place for it.",
+    );
+    expect(await known()).toEqual([false, 0]);
+    fireEvent.click(screen.getByRole("button", { name: "Save a backup" }));
+    await screen.findByText("The backup is ready. Choose in the share sheet where to save it.");
+    expect(await known()).toEqual([true, 1]);
+    expect(downloads).toEqual([]);
+    marks.close();
+  });
+
+  it("a check's file whose share sheet is closed is not safe elsewhere", async () => {
+    const marks = new MarkStore();
+    const safe = async () => {
+      const known = await marks.safekeeping();
+      return known.ok && known.value.safe.size;
+    };
+    share.mockRejectedValueOnce(new DOMException("Closed.", "AbortError"));
+    await saveCheckFile(tern);
+    expect(await safe()).toBe(0);
+    await saveCheckFile(tern);
+    expect(await safe()).toBe(1);
+    marks.close();
   });
 });
