@@ -1,5 +1,6 @@
 import type { Corner, Fitment, Linkage } from "../fitment.ts";
 import { type Kinematics, kinematicsFrom } from "../kinematics/kinematics.ts";
+import type { LayoutPlan } from "../kinematics/layoutPlan.ts";
 import type { NamedQuantity } from "../kinematics/measuredPlaces.ts";
 import type { LayoutMotion } from "../motion/layoutMotion.ts";
 import { fail, type Outcome, succeed } from "../outcome.ts";
@@ -33,6 +34,57 @@ export interface CornerAtMeans {
   limitPlaces(): readonly HardLimitPlace[];
 }
 
+/** What of a corner at its means is the same whichever stop is asked about, at whatever height. */
+type MovedCorner = Pick<
+  CornerAtMeans,
+  "linkage" | "kinematics" | "limit" | "motion" | "quantities" | "limitPlaces"
+>;
+
+/** What that is worked out from besides the corner. */
+interface MovedFrom {
+  readonly layout: Fitment["layout"];
+  readonly fullTravel: Fitment["fullTravel"];
+  readonly measuredStop: Fitment["stop"];
+}
+
+/** A corner as it was moved last: many stops are asked about on one vehicle, whose readings never change. */
+interface LastMoved {
+  readonly from: MovedFrom;
+  readonly plan: Outcome<LayoutPlan>;
+  moved: Outcome<MovedCorner> | null;
+  drawn: Outcome<LayoutPlan> | null;
+}
+
+const lastMoved = new WeakMap<Corner, LastMoved>();
+
+function lastMovedOf({ layout, fullTravel, stop, recordedStop = stop }: Fitment, corner: Corner) {
+  const known = lastMoved.get(corner);
+  const isSame =
+    known?.from.layout === layout &&
+    known.from.fullTravel === fullTravel &&
+    known.from.measuredStop === recordedStop;
+  if (isSame) return known;
+  const from = { layout, fullTravel, measuredStop: recordedStop };
+  const made: LastMoved = {
+    from,
+    plan: cornerLayout({ layout }, corner),
+    moved: null,
+    drawn: null,
+  };
+  lastMoved.set(corner, made);
+  return made;
+}
+
+/**
+ * A motion of the corner's layout for whoever sets readings draw by draw, to be set before each use: the
+ * same whichever stop is asked about. Errors: those of `cornerLayout`.
+ */
+export function motionToDraw(fitment: Fitment, corner: Corner): Outcome<LayoutMotion> {
+  const last = lastMovedOf(fitment, corner);
+  last.drawn ??= cornerLayout(fitment, corner);
+  return last.drawn.ok ? succeed(last.drawn.value.motion) : last.drawn;
+}
+
 /**
  * A corner at its mean readings.
  *
@@ -40,37 +92,54 @@ export interface CornerAtMeans {
  * motion leads through the contacts found by hand.
  */
 export function cornerAtMeans(fitment: Fitment, corner: Corner): Outcome<CornerAtMeans> {
-  const layout = cornerLayout(fitment, corner);
-  if (!layout.ok) return layout;
-  const { linkage, motion, quantities } = layout.value;
-  const places = cornerPlaces(fitment, corner, layout.value.places);
+  const last = lastMovedOf(fitment, corner);
+  if (!last.plan.ok) return last.plan;
+  const { motion, places: geometry } = last.plan.value;
+  const places = cornerPlaces(fitment, corner, geometry);
   if (!places.ok) return places;
   const means = placeMeans(places.value.all);
   const model = new CornerModel(fitment, corner, motion, places.value, 0);
+  last.moved ??= movedCorner(fitment, corner, last.plan.value, model, means);
+  if (!last.moved.ok) return last.moved;
+  return succeed({
+    ...last.moved.value,
+    corner,
+    places: places.value,
+    means,
+    gapMm: model.gap(means),
+  });
+}
+
+function movedCorner(
+  fitment: Fitment,
+  { side }: Corner,
+  { linkage, motion, quantities }: LayoutPlan,
+  model: CornerModel,
+  means: Float64Array,
+): Outcome<MovedCorner> {
   motion.set(means);
   const travel = model.led(means, motion);
   if (travel === null) {
     return fail(
       "contactsByHandApart",
       [
-        `On the ${corner.side}, the wheel travels found by hand do not rise from the stop to the block. Check both, and the block's height.`,
+        `On the ${side}, the wheel travels found by hand do not rise from the stop to the block. Check both, and the block's height.`,
       ],
-      `fullTravel.${corner.side}.block.${wayOf(fitment)}`,
+      `fullTravel.${side}.block.${wayOf(fitment)}`,
     );
   }
   const limit = travelToHardLimit(model, means, motion, travel);
   if (!limit.ok) return limit;
   return succeed({
-    corner,
     linkage,
-    places: places.value,
-    means,
     kinematics: kinematicsFrom(travel),
-    gapMm: model.gap(means),
     limit: limit.value,
     motion,
     quantities,
-    limitPlaces: () => hardLimitPlaces(model, means, motion, travel),
+    limitPlaces: () => {
+      motion.fromRide();
+      return hardLimitPlaces(model, means, motion, travel);
+    },
   });
 }
 

@@ -7,7 +7,10 @@ import type { Outcome } from "../outcome.ts";
  * The layout of one corner with a motion of its own, that its mean readings can move. Errors: those of
  * `layoutPlan` and `planFault`.
  */
-export function cornerLayout({ layout }: Fitment, corner: Corner): Outcome<LayoutPlan> {
+export function cornerLayout(
+  { layout }: Pick<Fitment, "layout">,
+  corner: Corner,
+): Outcome<LayoutPlan> {
   const plan = layoutPlan(layout, corner);
   if (!plan.ok) return plan;
   const fault = planFault(plan.value);

@@ -3,7 +3,7 @@ import type { LayoutMotion } from "../motion/layoutMotion.ts";
 /** How the wheel moves as the stop closes: by a layout's own motion, or one led through contacts. */
 export type TravelMotion = Pick<
   LayoutMotion,
-  "range" | "closingInto" | "wheelTravelInto" | "evaluate" | "closing" | "wheelTravel"
+  "range" | "fromRide" | "closingInto" | "wheelTravelInto" | "evaluate" | "closing" | "wheelTravel"
 >;
 
 /** ẑ the layout's own motion; m1 and m2 at the first and the last contact. */
@@ -108,6 +108,10 @@ export class HandMotion implements TravelMotion {
   /** m at a closing, mm, up to the last contact. */
   factorAt(s: number): number {
     return factorBetween(this.#firstFactor, this.#factorSlope, s - this.#firstClosing);
+  }
+
+  fromRide(): void {
+    this.#motion.fromRide();
   }
 
   range(): readonly [number, number] {

@@ -4,8 +4,7 @@ import { fail, type Outcome, succeed } from "../outcome.ts";
 import { readingName } from "../readingNames.ts";
 import type { QuantityId } from "../readings/readingId.ts";
 import { capital, length } from "../sentence.ts";
-import { type CornerAtMeans, cornerAtMeans } from "./cornerAtMeans.ts";
-import { cornerLayout } from "./cornerLayout.ts";
+import { type CornerAtMeans, cornerAtMeans, motionToDraw } from "./cornerAtMeans.ts";
 import { CornerModel, figure, figureCount } from "./cornerModel.ts";
 import type { CornerPlace } from "./cornerPlaces.ts";
 
@@ -61,11 +60,11 @@ export function travelBudget(
   const atMeans = cornerAtMeans(fitment, corner);
   if (!atMeans.ok) return atMeans;
   const { kinematics, places, means, gapMm, limit } = atMeans.value;
-  const layout = cornerLayout(fitment, corner);
-  if (!layout.ok) return layout;
+  const motion = motionToDraw(fitment, corner);
+  if (!motion.ok) return motion;
   const ratio = kinematics.ratio(0);
   if (!ratio.ok) return ratio;
-  const model = new CornerModel(fitment, corner, layout.value.motion, places, reserveWanted);
+  const model = new CornerModel(fitment, corner, motion.value, places, reserveWanted);
   const figures = new Float64Array(figureCount);
   if (!model.evaluate(means, figures)) {
     return outOfReach(fitment, atMeans.value, (places.all[places.stands] as CornerPlace).id);

@@ -20,6 +20,11 @@ export interface ImpactOptions {
   readonly mostSteps?: number;
   /** Time between the points of the trace, s; absent: no trace. */
   readonly traceStepS?: number;
+  /**
+   * Ends the run as soon as the stop fails in it: above this acceleration, g, past its usable compression or
+   * the hard limit. What comes after is then not in the result.
+   */
+  readonly failsAboveG?: number;
 }
 
 /** Where the energy of a run went, J. start + road = kinetic + potential + damper + stop. */
@@ -98,6 +103,7 @@ class ImpactIntegration {
   readonly #tracer: ImpactTracer | null;
   readonly #tolerance: number;
   readonly #mostSteps: number;
+  readonly #failsAboveG: number | null;
   readonly #allowed: Float64Array;
   readonly #probe: Float64Array;
   /** The switch whose turn is looked for, and its measure. */
@@ -144,6 +150,7 @@ class ImpactIntegration {
     this.#closingSpeed = new ClosingSpeed(setup.kinematics, this.#car);
     this.#tolerance = options.tolerance ?? impactDefaults.tolerance;
     this.#mostSteps = options.mostSteps ?? impactDefaults.mostSteps;
+    this.#failsAboveG = options.failsAboveG ?? null;
     const eventSpeed = Math.max(-profile.startSpeed, profile.bump.greatestSpeed);
     const speed = Math.min(Math.max(eventSpeed, speedRange[0]), speedRange[1]);
     this.#allowed = allowedErrors(this.#car, this.#tolerance * speed);
@@ -181,6 +188,7 @@ class ImpactIntegration {
       car.onBump = end === bump.endS;
       this.#restart();
       if (!this.#advanceTo(end)) return this.#failure();
+      if (this.#hasFailed()) break;
     }
     if (this.#peaks.wheelTravel > this.#setup.kinematics.range[1]) {
       return fail("impactPastReach", [
@@ -208,7 +216,7 @@ class ImpactIntegration {
     this.#peaks.takeRow(this.#solver.rows);
   }
 
-  /** Steps to a time, s; false when it cannot get there. */
+  /** Steps to a time, s, or to where the stop fails; false when it cannot get there. */
   #advanceTo(end: number): boolean {
     const solver = this.#solver;
     while (end - solver.time > leastStepS) {
@@ -235,9 +243,23 @@ class ImpactIntegration {
       }
       this.#turnsInPlace = 0;
       this.#commit();
+      if (this.#hasFailed()) return true;
       this.#size = size * growth(error);
     }
     return true;
+  }
+
+  /** What has been passed once stays passed. */
+  #hasFailed(): boolean {
+    const { acceleration, wheelTravel } = this.#peaks;
+    if (this.#failsAboveG === null) return false;
+    if (acceleration / standardGravity > this.#failsAboveG) return true;
+    const { hardLimitMm, stop } = this.#setup;
+    if (hardLimitMm !== null && wheelTravel > hardLimitMm) return true;
+    return (
+      this.#car.on[switches.fullStop] === 1 &&
+      this.#car.compression(wheelTravel) > stop.usableCompressionMm
+    );
   }
 
   /** Takes over the step tried last, and adds up its energies and peaks. */

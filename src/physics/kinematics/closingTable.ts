@@ -18,7 +18,7 @@ const allowed = [1e-10, 1e-10, 1e-9] as const;
  * answers. An interval is filled when it is first asked for.
  */
 export class ClosingTable {
-  readonly #motion: Pick<LayoutMotion, "evaluate">;
+  readonly #motion: Pick<LayoutMotion, "evaluate" | "fromRide">;
   readonly #least: number;
   readonly #greatest: number;
   readonly #rows: Float64Array;
@@ -28,7 +28,10 @@ export class ClosingTable {
   readonly #half = new Float64Array(3);
 
   /** @param range of the motion, mm; the motion is set, and stays so */
-  constructor(motion: Pick<LayoutMotion, "evaluate">, range: readonly [number, number]) {
+  constructor(
+    motion: Pick<LayoutMotion, "evaluate" | "fromRide">,
+    range: readonly [number, number],
+  ) {
     this.#motion = motion;
     this.#least = Math.max(range[0], leastTravel);
     this.#greatest = Math.min(range[1], greatestTravel);
@@ -43,7 +46,13 @@ export class ClosingTable {
     const state = this.#state[place];
     if (state === 1) this.#read(place, z, out);
     else if (state === 0) this.#fill(place, z, out);
-    else this.#motion.evaluate(z, out);
+    else this.#ask(z, out);
+  }
+
+  /** The motion itself, the same whatever was asked before. */
+  #ask(z: number, out: Float64Array): void {
+    this.#motion.fromRide();
+    this.#motion.evaluate(z, out);
   }
 
   #read(place: number, z: number, out: Float64Array): void {
@@ -64,8 +73,8 @@ export class ClosingTable {
   #fill(place: number, z: number, out: Float64Array): void {
     const from = this.#least + place * step;
     const [low, high] = this.#ends;
-    this.#motion.evaluate(from, low);
-    this.#motion.evaluate(from + step, high);
+    this.#ask(from, low);
+    this.#ask(from + step, high);
     const [s0 = 0, d0 = 0, b0 = 0] = low;
     const [s1 = 0, d1 = 0, b1 = 0] = high;
     const h = step;
@@ -82,7 +91,7 @@ export class ClosingTable {
     rows[at + 4] = (-15 * left + 7 * leftSlope - leftBend) / h ** 4;
     rows[at + 5] = (6 * left - 3 * leftSlope + leftBend / 2) / h ** 5;
     const half = this.#half;
-    this.#motion.evaluate(from + h / 2, half);
+    this.#ask(from + h / 2, half);
     this.#read(place, from + h / 2, out);
     const isClose = allowed.every((most, index) => Math.abs(out[index] - half[index]) <= most);
     this.#state[place] = isClose ? 1 : 2;

@@ -85,10 +85,14 @@ function isWithin([least, greatest]: Interval, z: number): boolean {
   return z >= least - 1e-6 && z <= greatest + 1e-6;
 }
 
+/** What a motion gives at its readings, each figure to the last digit whatever was asked before. */
+type AskedMotion = Pick<
+  LayoutMotion,
+  "range" | "closing" | "wheelTravel" | "evaluate" | "fromRide"
+>;
+
 /** The kinematics of a motion that is set to its readings, and stays so. */
-export function kinematicsFrom(
-  motion: Pick<LayoutMotion, "range" | "closing" | "wheelTravel" | "evaluate">,
-): Kinematics {
+export function kinematicsFrom(motion: AskedMotion): Kinematics {
   const range = motion.range();
   const [least, greatest] = range;
   let table: ClosingTable | null = null;
@@ -97,7 +101,10 @@ export function kinematicsFrom(
     Number.isFinite(z)
       ? ["The suspension cannot reach a wheel travel of ", length(z), ". Check the readings."]
       : ["A wheel travel is not a usable number. Check the readings."];
-  const closing = (z: number): number => (isWithin(range, z) ? motion.closing(z) : Number.NaN);
+  const closing = (z: number): number => {
+    motion.fromRide();
+    return isWithin(range, z) ? motion.closing(z) : Number.NaN;
+  };
   return {
     range,
     closing: (z) => {
@@ -105,6 +112,7 @@ export function kinematicsFrom(
       return Number.isNaN(s) ? fail("unreachable", wheelSentence(z)) : succeed(s);
     },
     wheelTravel: (s) => {
+      motion.fromRide();
       const z = motion.wheelTravel(s);
       if (isWithin(range, z)) return succeed(z);
       return fail(
@@ -116,6 +124,7 @@ export function kinematicsFrom(
     },
     ratio: (z) => {
       if (Number.isNaN(closing(z))) return fail("unreachable", wheelSentence(z));
+      motion.fromRide();
       motion.evaluate(z, slopes);
       return succeed(1 / (slopes[1] as number));
     },

@@ -18,6 +18,10 @@ export class CheckedScreening implements Screening {
     return this.#of((screening) => screening.isFine(...asked));
   }
 
+  isOut(...asked: Parameters<Screening["isOut"]>): boolean {
+    return this.#of((screening) => screening.isOut(...asked));
+  }
+
   checks(): readonly JudgedCheck[] {
     return this.#of((screening) => screening.checks());
   }

@@ -2,12 +2,13 @@ import { assessStatic } from "../assess.ts";
 import type { CheckId, Fitment, Side, State } from "../fitment.ts";
 import { succeed } from "../outcome.ts";
 import type { Sentence } from "../sentence.ts";
-import { ClosingDraws, DrawnColumns } from "../uncertainty/closingDraws.ts";
+import { ClosingDraws } from "../uncertainty/closingDraws.ts";
 import { SharedDraws } from "../uncertainty/sharedDraws.ts";
+import { DrawnColumns } from "../uncertainty/stopDraws.ts";
 import type { Candidate, Change } from "./candidates.ts";
-import { fittedId } from "./candidates.ts";
+import { changes, fittedId } from "./candidates.ts";
 import { pressedSides } from "./fitmentWithStop.ts";
-import { type Blocked, comparePlaced, type Judgement } from "./judgement.ts";
+import { type Blocked, comparePlaced, type Judgement, judgedState } from "./judgement.ts";
 import {
   allWorkSentence,
   blockedSentence,
@@ -29,7 +30,7 @@ import {
   searchSteps,
   told,
 } from "./searchSteps.ts";
-import type { Decided, Trial } from "./trials.ts";
+import type { Decided, Screened, Trial } from "./trials.ts";
 import { type Freed, whatFreesSteps } from "./whatFrees.ts";
 
 /** One thing to do, tested, the same on both sides. */
@@ -167,7 +168,8 @@ function prescribed(fitment: Fitment, trial: Trial, first: Sentence): Prescribed
 
 /**
  * The one that fails least, of the fitted stop at every height, else of the other stops as they are: what
- * stands in its way is what blocks. Null where none may stand at all.
+ * stands in its way is what blocks. Null where none may stand at all. Clearance and early contact alone tell
+ * how much fails at least, so that hits are run for those only that may fail least.
  */
 function* nearestOf({
   trials,
@@ -175,25 +177,47 @@ function* nearestOf({
 }: Found): Generator<SearchProgress, Trial | null, void> {
   const fitted = combinations.filter(({ candidate }) => candidate.id === fittedId);
   const tried = fitted.length > 0 ? fitted : combinations.filter(({ spacerMm }) => spacerMm === 0);
-  const all: Decided[] = [];
-  for (const [done, combination] of tried.entries()) {
-    const progress = { done, total: tried.length };
+  const total = tried.length;
+  const asked: { readonly screened: Screened; readonly atLeast: number }[] = [];
+  for (const combination of tried) {
     const screened = trials.screen(combination);
     if (!screened.ok) continue;
-    const judgement = yield* told(trials.decide(screened.value), () => progress);
-    all.push({ combination, judgement });
+    const atLeast = failing(judgedState(screened.value.screening.checks()));
+    asked.push({ screened: screened.value, atLeast });
+    yield { done: 0, total };
   }
-  const [nearest] = all.sort(
-    (one, other) => failing(one.judgement) - failing(other.judgement) || comparePlaced(one, other),
-  );
+  let least = Number.POSITIVE_INFINITY;
+  const failed: { readonly screened: Screened; readonly by: number }[] = [];
+  for (const { screened, atLeast } of asked.sort((one, other) => one.atLeast - other.atLeast)) {
+    if (atLeast > least) break;
+    const done = failed.length;
+    const by = failing(yield* told(trials.blocked(screened), () => ({ done, total })));
+    failed.push({ screened, by });
+    least = Math.min(least, by);
+  }
+  const near = failed.flatMap(({ screened, by }) => (by === least ? [screened] : []));
+  const all: Decided[] = [];
+  for (const screened of leastChanged(near)) {
+    const judgement = yield* told(trials.decide(screened), () => ({ done: total, total }));
+    all.push({ combination: screened.combination, judgement });
+  }
+  const [nearest] = all.sort(comparePlaced);
   if (nearest === undefined) return null;
-  const done = tried.length;
-  const trial = yield* told(trials.whole(nearest.combination), () => ({ done, total: done }));
+  const trial = yield* told(trials.whole(nearest.combination), () => ({ done: total, total }));
   return trial.ok ? trial.value : null;
 }
 
+/** Those among which `comparePlaced` has to look at more than the travel kept and the number of changes. */
+function leastChanged(all: readonly Screened[]): readonly Screened[] {
+  const keeping = all.filter(({ place }) => place.keepsTravel);
+  const first = keeping.length > 0 ? keeping : all;
+  const of = ({ combination }: Screened) => changes.indexOf(combination.change);
+  const fewest = Math.min(...first.map(of));
+  return first.filter((screened) => of(screened) === fewest);
+}
+
 /** A check that fails counts more than any number in doubt. */
-function failing({ state, blocked }: Judgement): number {
+function failing({ state, blocked }: Pick<Judgement, "state" | "blocked">): number {
   return (state === "no" ? 100 : 0) + blocked.length;
 }
 

@@ -7,7 +7,7 @@ import { sided } from "../verdict/reason.ts";
 import type { Combination } from "./candidates.ts";
 import { pressedSides } from "./fitmentWithStop.ts";
 import type { Blocked, Judgement } from "./judgement.ts";
-import type { Trial } from "./trials.ts";
+import type { Decided, Trial } from "./trials.ts";
 import type { Freed } from "./whatFrees.ts";
 
 /** Said before anything else where a stop made for impacts is pressed with the vehicle standing. */
@@ -104,9 +104,12 @@ export function whySentence({ assessment }: Trial): Sentence | null {
   return null;
 }
 
-/** Source: rules on vehicle modification of South Australia; others ask for the same. */
+/**
+ * Source: Government of South Australia, suspension modification (sa.gov.au): travel is not to be cut by more
+ * than a third of what the vehicle's maker specified; others ask for the same.
+ */
 export const travelKeptSentence: Sentence = [
-  "It leaves less than two thirds of the free travel that the vehicle had. Several authorities' rules ask for two thirds; local rules decide.",
+  "It leaves less than two thirds of the free travel that the vehicle had. South Australia's rules on vehicle modification (sa.gov.au) ask for two thirds, as others do; local rules decide.",
 ];
 
 export function oneSideSentence({ corners: [corner] }: Fitment): Sentence {
@@ -220,9 +223,9 @@ function blockWords(nearest: Trial, { side, check }: Blocked): string {
 }
 
 /** What was changed of the vehicle, and what then fits. */
-export function freedSentence(fitment: Fitment, { kind, amount, trial }: Freed): Sentence {
-  const fits = trial.judgement.state === "ok" ? ", this fits: " : ", this fits with care: ";
-  return [...freedBy(kind, amount), fits, ...fitting(fitment, trial), "."];
+export function freedSentence(fitment: Fitment, { kind, amount, decided }: Freed): Sentence {
+  const fits = decided.judgement.state === "ok" ? ", this fits: " : ", this fits with care: ";
+  return [...freedBy(kind, amount), fits, ...fitting(fitment, decided), "."];
 }
 
 export const tryingFreesSentence: Sentence = ["What would make one fit is being tried …"];
@@ -254,7 +257,7 @@ function freedBy(kind: Freed["kind"], amount: number): Sentence {
   }
 }
 
-function fitting(fitment: Fitment, { combination }: Trial): Sentence {
+function fitting(fitment: Fitment, { combination }: Decided): Sentence {
   const { change, spacerMm } = combination;
   const raised: Sentence = ["a spacer of ", spacer(spacerMm)];
   const stop = stopWords(fitment, combination);

@@ -10,20 +10,26 @@ import type {
   State,
   UseRules,
 } from "../fitment.ts";
-import type { DrawnClosings, LimitClosings, StopDraws } from "../uncertainty/closingDraws.ts";
+import type { DrawnClosings, LimitClosings } from "../uncertainty/closingDraws.ts";
+import type { KeptShare } from "../uncertainty/keptShare.ts";
 import { meanOf } from "../uncertainty/readingMean.ts";
+import type { StopDraws } from "../uncertainty/stopDraws.ts";
 import { mostOutsideShare } from "../verdict/cornerEvidence.ts";
-import { decide, sureEnough } from "../verdict/decisions.ts";
+import { type AskedProbability, decideBy, sureEnough } from "../verdict/decisions.ts";
 import { carryState } from "../verdict/earlyContact.ts";
 import { isUnknown, type JudgedCheck, leastOf } from "./judgement.ts";
 
 /** How good a combination has to be. */
 export type Wanted = "ok" | "care";
 
+export type ScreenedCheck = "clearance" | "earlyContact";
+
 /** Clearance and early contact of one combination, as far as they are asked for. */
 export interface Screening {
   /** Is it on every side as good as wanted, or not known for want of ride data? */
-  isFine(check: "clearance" | "earlyContact", wanted: Wanted): boolean;
+  isFine(check: ScreenedCheck, wanted: Wanted): boolean;
+  /** Do a few of the draws tell already that it is not? */
+  isOut(check: ScreenedCheck, wanted: Wanted): boolean;
   /** The two checks, on every side. */
   checks(): readonly JudgedCheck[];
   /** The least of the probabilities of both, over the sides; 1 where there is none. */
@@ -66,6 +72,10 @@ export class AssessedScreening implements Screening {
     );
   }
 
+  isOut(id: ScreenedCheck, wanted: Wanted): boolean {
+    return !this.isFine(id, wanted);
+  }
+
   checks(): readonly JudgedCheck[] {
     return this.#checks;
   }
@@ -83,7 +93,9 @@ export class AssessedScreening implements Screening {
 /** One side of one stop at one height, and the closings that decide about it. */
 export interface DrawnSide {
   readonly side: Side;
+  /** Both at the mean readings. */
   readonly wheelTravelToContactMm: number;
+  readonly reserveMm: number;
   readonly stop: StopDraws;
   readonly reserveWanted: LimitClosings;
   readonly reserveLeft: LimitClosings;
@@ -91,22 +103,28 @@ export interface DrawnSide {
   readonly travel: { readonly laden: DrawnClosings; readonly unladen: DrawnClosings } | State;
 }
 
-/** One probability of one side: −1 where it is surely below what was asked for; null: there is none. */
-type Kept = (of: DrawnSide, least: number) => number | null;
+/** One probability of one side; null: there is none. */
+type Kept = (of: DrawnSide) => KeptShare | null;
 
-const reserveWanted: Kept = ({ stop, reserveWanted: closings }, least) =>
-  stop.reserveKept(closings, least);
-const reserveLeft: Kept = ({ stop, reserveLeft: closings }, least) =>
-  stop.reserveKept(closings, least);
-const ladenKept: Kept = ({ stop, reserveWanted: inside, travel }, least) =>
-  typeof travel === "string" ? null : stop.travelKept(inside, travel.laden, least);
-const unladenKept: Kept = ({ stop, reserveWanted: inside, travel }, least) =>
-  typeof travel === "string" ? null : stop.travelKept(inside, travel.unladen, least);
+const kept: {
+  readonly [Check in ScreenedCheck]: { readonly [Wanting in Wanted]: Kept };
+} = {
+  clearance: {
+    ok: ({ stop, reserveWanted }) => stop.reserveKept(reserveWanted),
+    care: ({ stop, reserveLeft }) => stop.reserveKept(reserveLeft),
+  },
+  earlyContact: {
+    ok: ({ stop, reserveWanted, travel }) =>
+      typeof travel === "string" ? null : stop.travelKept(reserveWanted, travel.laden),
+    care: ({ stop, reserveWanted, travel }) =>
+      typeof travel === "string" ? null : stop.travelKept(reserveWanted, travel.unladen),
+  },
+};
 
-const kept = {
-  clearance: { ok: reserveWanted, care: reserveLeft },
-  earlyContact: { ok: ladenKept, care: unladenKept },
-} as const;
+const surely: AskedProbability = { isAtLeast: () => true, isAbove: () => true };
+
+/** Draws that tell of most combinations that they are out. */
+const few = 4000;
 
 /**
  * From closings that all combinations of a vehicle share, the same to the last draw; each probability only
@@ -115,11 +133,19 @@ const kept = {
 export class DrawnScreening implements Screening {
   readonly contact: Screening["contact"];
   readonly #sides: readonly DrawnSide[];
-  readonly #whole = new Map<string, number | null>();
+  /** The side that is likelier not as wanted first. */
+  readonly #likelier: { readonly [Check in ScreenedCheck]: readonly DrawnSide[] };
+  readonly #shares = new Map<string, KeptShare | null>();
 
   constructor(sides: readonly DrawnSide[]) {
     this.contact = sides;
     this.#sides = sides;
+    const rising = (of: (side: DrawnSide) => number) =>
+      [...sides].sort((one, other) => of(one) - of(other));
+    this.#likelier = {
+      clearance: rising(({ reserveMm }) => reserveMm),
+      earlyContact: rising(({ wheelTravelToContactMm }) => wheelTravelToContactMm),
+    };
   }
 
   /** Do closings not decide after all? */
@@ -127,27 +153,39 @@ export class DrawnScreening implements Screening {
     return this.#sides.some((side) => side.reserveWanted.escaped || side.reserveLeft.escaped);
   }
 
-  isFine(check: "clearance" | "earlyContact", wanted: Wanted): boolean {
-    const { ok, care } = kept[check];
-    return this.#sides.every((side) =>
+  isFine(check: ScreenedCheck, wanted: Wanted): boolean {
+    return this.#likelier[check].every((side) =>
       check === "earlyContact" && typeof side.travel === "string"
         ? isAsGood(side.travel, wanted)
-        : this.#reaches(`${check} ok`, side, ok) ||
-          (wanted === "care" && this.#reaches(`${check} care`, side, care)),
+        : this.#asked(check, "ok", side).isAtLeast(sureEnough) ||
+          (wanted === "care" && this.#asked(check, "care", side).isAtLeast(sureEnough)),
     );
   }
 
-  #reaches(name: string, side: DrawnSide, of: Kept): boolean {
-    const key = `${side.side} ${name}`;
-    const share = this.#whole.get(key) ?? of(side, sureEnough) ?? 1;
-    if (share >= 0) this.#whole.set(key, share);
-    return share >= sureEnough;
+  isOut(check: ScreenedCheck, wanted: Wanted): boolean {
+    return this.#likelier[check].some((side) =>
+      check === "earlyContact" && typeof side.travel === "string"
+        ? !isAsGood(side.travel, wanted)
+        : this.#isBelow(check, "ok", side) &&
+          (wanted === "ok" || this.#isBelow(check, "care", side)),
+    );
   }
 
-  #share(name: string, side: DrawnSide, of: Kept): number | null {
-    const key = `${side.side} ${name}`;
-    const share = this.#whole.has(key) ? (this.#whole.get(key) ?? null) : of(side, 0);
-    this.#whole.set(key, share);
+  #isBelow(check: ScreenedCheck, wanting: Wanted, side: DrawnSide): boolean {
+    return this.#share(check, wanting, side)?.isBelow(sureEnough, few) ?? false;
+  }
+
+  #asked(check: ScreenedCheck, wanting: Wanted, side: DrawnSide): AskedProbability {
+    return this.#share(check, wanting, side) ?? surely;
+  }
+
+  /** Each is counted once, whoever asks. */
+  #share(check: ScreenedCheck, wanting: Wanted, side: DrawnSide): KeptShare | null {
+    const key = `${side.side} ${check} ${wanting}`;
+    const known = this.#shares.get(key);
+    if (known !== undefined) return known;
+    const share = kept[check][wanting](side);
+    this.#shares.set(key, share);
     return share;
   }
 
@@ -162,21 +200,17 @@ export class DrawnScreening implements Screening {
     );
   }
 
-  #state(check: "clearance" | "earlyContact", side: DrawnSide): State {
+  #state(check: ScreenedCheck, side: DrawnSide): State {
     if (check === "earlyContact" && typeof side.travel === "string") return side.travel;
-    if (side.stop.outside(side.reserveWanted) > mostOutsideShare) return "unsure";
-    const { ok, care } = kept[check];
-    return decide(
-      this.#share(`${check} ok`, side, ok) ?? 1,
-      this.#share(`${check} care`, side, care) ?? 1,
-    );
+    if (side.reserveWanted.outsideShare() > mostOutsideShare) return "unsure";
+    return decideBy(this.#asked(check, "ok", side), this.#asked(check, "care", side));
   }
 
   leastProbability(): number {
     return leastOf(
       this.#sides.flatMap((side) => [
-        this.#share("clearance ok", side, reserveWanted),
-        this.#share("earlyContact ok", side, ladenKept),
+        this.#share("clearance", "ok", side)?.value() ?? null,
+        this.#share("earlyContact", "ok", side)?.value() ?? null,
       ]),
     );
   }

@@ -1,4 +1,5 @@
 import type { Fitment } from "../fitment.ts";
+import type { Outcome } from "../outcome.ts";
 import {
   type Candidate,
   type Change,
@@ -11,7 +12,14 @@ import {
 import { pressedSides, withStop } from "./fitmentWithStop.ts";
 import { comparePlaced } from "./judgement.ts";
 import { isAsGood, type Wanted } from "./screening.ts";
-import { type Decided, type Screened, type Trial, type TrialOptions, Trials } from "./trials.ts";
+import {
+  type Decided,
+  type DecidedFitment,
+  type Screened,
+  type Trial,
+  type TrialOptions,
+  Trials,
+} from "./trials.ts";
 
 export interface SearchOptions extends TrialOptions {
   /** Spacers that can be bought, mm above 0, rising. */
@@ -98,6 +106,17 @@ export function* bestOnVehicle(
   return { best, trials, combinations };
 }
 
+/** The same where what decides about the best alone is enough: not put through the whole model. */
+export function* bestDecidedOn(
+  { fitment, trials, combinations }: TriedVehicle,
+  { okOnly = false }: Pick<SearchOptions, "okOnly">,
+): Generator<SearchProgress, DecidedFitment | null, void> {
+  if (!someLimitEverywhere(fitment)) return null;
+  const search = new Search(fitment, combinations, trials);
+  const best = yield* search.bestDecided("ok");
+  return best !== null || okOnly ? best : yield* search.bestDecided("care");
+}
+
 /** Is there a combination that is ok? The first that is found answers. */
 export function* someFits({
   fitment,
@@ -139,6 +158,8 @@ function someLimitEverywhere({ corners, fullTravel }: Fitment): boolean {
   return fullTravel !== undefined || corners.every(({ limits }) => limits.length > 0);
 }
 
+type Holds = (screened: Screened) => boolean;
+
 type Steps<Result> = Generator<SearchProgress, Result, void>;
 
 class Search {
@@ -158,18 +179,29 @@ class Search {
     }
   }
 
-  *best(wanted: Wanted): Generator<SearchProgress, Trial | null, void> {
+  *best(wanted: Wanted): Steps<Trial | null> {
+    return yield* this.#bestBy(wanted, (combination) => this.#trials.whole(combination));
+  }
+
+  *bestDecided(wanted: Wanted): Steps<DecidedFitment | null> {
+    return yield* this.#bestBy(wanted, (combination) => this.#trials.decided(combination));
+  }
+
+  *#bestBy<Each extends Decided>(
+    wanted: Wanted,
+    judged: (combination: Combination) => Generator<void, Outcome<Each>, void>,
+  ): Steps<Each | null> {
     for (const ordered of this.#inOrder(wanted)) {
       for (const combination of yield* ordered) {
-        const trial = yield* told(this.#trials.whole(combination), () => this.#progress());
-        if (trial.ok && isAsGood(trial.value.judgement.state, wanted)) return trial.value;
+        const each = yield* told(judged(combination), () => this.#progress());
+        if (each.ok && isAsGood(each.value.judgement.state, wanted)) return each.value;
       }
     }
     return null;
   }
 
   /** The first that `best` puts through the whole model. */
-  *first(wanted: Wanted): Generator<SearchProgress, Combination | null, void> {
+  *first(wanted: Wanted): Steps<Combination | null> {
     for (const ordered of this.#inOrder(wanted)) {
       const [first] = yield* ordered;
       if (first !== undefined) return first;
@@ -193,64 +225,99 @@ class Search {
     return yield* this.#ordered(standing.filter(({ place }) => place.keepsTravel));
   }
 
-  *some(): Generator<SearchProgress, boolean, void> {
+  *some(): Steps<boolean> {
     for (const change of changes) {
-      for (const screened of yield* this.#standing(change, "ok")) {
-        const judgement = yield* told(this.#trials.placed(screened), () => this.#progress());
-        if (judgement?.state === "ok") return true;
-        if (judgement === null || screened.fitment.stop.estimated === undefined) continue;
-        const decided = yield* told(this.#trials.decide(screened), () => this.#progress());
-        if (decided.state === "ok") return true;
+      for (const of of this.#stopsOf(change)) {
+        for (const screened of yield* this.#notOut(of, "ok")) {
+          if (yield* told(this.#trials.isOk(screened), () => this.#progress())) return true;
+        }
       }
     }
     return false;
   }
 
   /** Those of one kind of change whose clearance and early contact are as wanted. */
-  *#standing(change: Change, wanted: Wanted): Generator<SearchProgress, Screened[], void> {
+  *#standing(change: Change, wanted: Wanted): Steps<Screened[]> {
     const standing: Screened[] = [];
-    for (const [id, own] of this.#ofStop) {
-      const fitted = id === fittedId;
-      if (fitted !== (change === "nothing" || change === "spacer")) continue;
-      const of = own.filter((combination) => combination.change === change);
+    for (const of of this.#stopsOf(change)) {
       standing.push(...(yield* this.#run(of, wanted)));
       for (const combination of of) this.#decided.add(combination);
     }
     return standing;
   }
 
-  /**
-   * The run of one stop's combinations, spacers rising, in which neither clearance nor early contact is
-   * worse than wanted: its first by halving on clearance, then onward while early contact allows.
-   */
-  *#run(of: readonly Combination[], wanted: Wanted): Generator<SearchProgress, Screened[], void> {
-    let low = 0;
-    let high = of.length;
-    while (low < high) {
-      const middle = (low + high) >> 1;
-      const isEnough = this.#isEnough(of[middle] as Combination, wanted);
-      yield this.#progress();
-      if (isEnough) high = middle;
-      else low = middle + 1;
+  /** What there is of one kind of change, stop by stop. */
+  *#stopsOf(change: Change): Generator<readonly Combination[], void, void> {
+    const ofFitted = change === "nothing" || change === "spacer";
+    for (const [id, own] of this.#ofStop) {
+      if ((id === fittedId) !== ofFitted) continue;
+      yield own.filter((combination) => combination.change === change);
     }
-    const run: Screened[] = [];
-    for (const combination of of.slice(low)) {
-      const screened = this.#trials.screen(combination);
-      yield this.#progress();
-      if (!screened.ok || !screened.value.screening.isFine("clearance", wanted)) break;
-      if (!screened.value.screening.isFine("earlyContact", wanted)) break;
-      run.push(screened.value);
-    }
-    return run;
   }
 
-  /** Is this spacer enough for clearance, or more than enough? */
-  #isEnough(combination: Combination, wanted: Wanted): boolean {
-    const screened = this.#trials.screen(combination);
+  /**
+   * The run of one stop's combinations, spacers rising, in which neither clearance nor early contact is
+   * worse than wanted: of those that are not out its first by halving on clearance, its last by halving on
+   * early contact.
+   */
+  *#run(of: readonly Combination[], wanted: Wanted): Steps<readonly Screened[]> {
+    const may = yield* this.#notOut(of, wanted);
+    return yield* this.#between(
+      may.map(({ combination }) => combination),
+      ({ screening }) => screening.isFine("clearance", wanted),
+      ({ screening }) => screening.isFine("earlyContact", wanted),
+    );
+  }
+
+  /** The run that a few draws leave. */
+  *#notOut(of: readonly Combination[], wanted: Wanted): Steps<readonly Screened[]> {
+    return yield* this.#between(
+      of,
+      ({ screening }) => !screening.isOut("clearance", wanted),
+      ({ screening }) => !screening.isOut("earlyContact", wanted),
+    );
+  }
+
+  /** Those that are enough and not yet too much, both found by halving. */
+  *#between(
+    run: readonly Combination[],
+    isEnough: Holds,
+    isStillFine: Holds,
+  ): Steps<readonly Screened[]> {
     // Out of reach: with less spacer at full stop, with more of it where the stop is pressed at rest.
-    return screened.ok
-      ? screened.value.screening.isFine("clearance", wanted)
-      : presses(this.#fitment, combination);
+    const late = yield* this.#countTo(run, (each) => {
+      const screened = this.#screened(each);
+      return screened === null ? presses(this.#fitment, each) : isEnough(screened);
+    });
+    const enough = run.slice(late);
+    const early = yield* this.#countTo(enough, (each) => {
+      const screened = this.#screened(each);
+      return screened === null || !isStillFine(screened);
+    });
+    return enough.slice(0, early).flatMap((each) => this.#screened(each) ?? []);
+  }
+
+  /** Null where it cannot be assessed. */
+  #screened(combination: Combination): Screened | null {
+    const screened = this.#trials.screen(combination);
+    return screened.ok ? screened.value : null;
+  }
+
+  /** How many come before the first that holds, by halving: what holds for one holds for all after it. */
+  *#countTo(
+    run: readonly Combination[],
+    holds: (combination: Combination) => boolean,
+  ): Steps<number> {
+    let low = 0;
+    let high = run.length;
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      const found = holds(run[middle] as Combination);
+      yield this.#progress();
+      if (found) high = middle;
+      else low = middle + 1;
+    }
+    return low;
   }
 
   /** Those whose stiffness is fine as well, in order. */

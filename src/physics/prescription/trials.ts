@@ -15,15 +15,8 @@ import {
   type CornerDynamics,
   cornerDynamicsSteps,
   type OwnHits,
-  type OwnHitsOptions,
-  ownHitsSteps,
 } from "../stiffness/cornerDynamics.ts";
-import {
-  ClosingDraws,
-  type ClosingSpan,
-  DrawnColumns,
-  StopDraws,
-} from "../uncertainty/closingDraws.ts";
+import { ClosingDraws, type ClosingSpan } from "../uncertainty/closingDraws.ts";
 import {
   type CornerDraws,
   drawCornersSteps,
@@ -31,18 +24,11 @@ import {
 } from "../uncertainty/cornerDraws.ts";
 import { meanOf } from "../uncertainty/readingMean.ts";
 import { SharedDraws } from "../uncertainty/sharedDraws.ts";
-import { missingRideData } from "../verdict/missingRideData.ts";
+import { DrawnColumns, StopDraws } from "../uncertainty/stopDraws.ts";
 import { type Candidate, type Combination, changeOf } from "./candidates.ts";
 import { CheckedScreening } from "./checkedScreening.ts";
 import { fitmentWithStop } from "./fitmentWithStop.ts";
-import {
-  type JudgedCheck,
-  type Judgement,
-  judge,
-  judgedEvents,
-  judgedState,
-  keepsTravel,
-} from "./judgement.ts";
+import { type Judgement, judge, judgedEvents, judgedState, keepsTravel } from "./judgement.ts";
 import {
   AssessedScreening,
   carryStateOf,
@@ -53,6 +39,7 @@ import {
   surelySolid,
 } from "./screening.ts";
 import { geometryKey, heightKey, keyOf, travelKey } from "./sharedKeys.ts";
+import { isJudgedByHits, StopHits, stiffnessChecks } from "./stopHits.ts";
 
 /** A combination on the vehicle, before events. */
 export interface Screened {
@@ -68,9 +55,13 @@ export interface Decided {
   readonly judgement: Judgement;
 }
 
-/** A combination that was put through the whole model. */
-export interface Trial extends Decided {
+export interface DecidedFitment extends Decided {
+  /** The vehicle with it. */
   readonly fitment: Fitment;
+}
+
+/** A combination that was put through the whole model. */
+export interface Trial extends DecidedFitment {
   readonly assessment: Assessment;
 }
 
@@ -99,7 +90,7 @@ export class Trials {
   readonly #complete = new Map<string, Outcome<Trial>>();
   /** Drawn together, and not assessed yet. */
   readonly #drawn = new Map<string, { ready: PreparedFitment; drawn: readonly CornerDraws[] }>();
-  readonly #hits = new Map<string, { hits: readonly OwnHits[]; isWhole: boolean }>();
+  readonly #hits = new StopHits();
   readonly #closings: ClosingDraws;
   readonly #spans = new Map<Corner, ClosingSpan>();
   readonly #columns: DrawnColumns;
@@ -163,7 +154,8 @@ export class Trials {
     const sides: DrawnSide[] = [];
     for (const corner of prepared) {
       const { budget, wanted } = corner;
-      if (budget.budget.limit === null || !surelySolid(fitment, budget)) return null;
+      const { limit } = budget.budget;
+      if (limit === null || !surelySolid(fitment, budget)) return null;
       const geometry = geometryKey(corner);
       const travelAt = (state: "laden" | "unladen", travel: WantedTravel) =>
         this.#closings.atTravel(geometry, budget, draws, {
@@ -184,6 +176,7 @@ export class Trials {
       sides.push({
         side: budget.corner.side,
         wheelTravelToContactMm: budget.budget.contactMm,
+        reserveMm: limit.reserveMm,
         stop: new StopDraws(budget, this.#columns),
         reserveWanted: beforeLimit(rules.reserveMm),
         reserveLeft: beforeLimit(0),
@@ -279,29 +272,47 @@ export class Trials {
     if (!before.ok) return before;
     const dynamics: CornerDynamics[] = [];
     for (const corner of fitment.corners)
-      dynamics.push(yield* cornerDynamicsSteps(fitment, corner, { classesAlone: true }));
+      dynamics.push(yield* cornerDynamicsSteps(fitment, corner, { judgedAlone: true }));
     return succeed(completeAssessment(fitment, before.value, dynamics));
   }
 
   /**
-   * The judgement that `whole` would come to, by what decides about this stop alone; of a stop whose curve
-   * is an estimate by `whole` itself. Yields between events.
+   * The judgement that `whole` would come to, by what decides about this stop alone, or by `whole` itself
+   * where that is more than its own hits. Yields between events.
    */
   *decide(screened: Screened): Generator<void, Judgement, void> {
-    const { combination, fitment, screening, place } = screened;
-    if (fitment.stop.estimated !== undefined) {
+    const { combination, fitment, place } = screened;
+    if (!isJudgedByHits(fitment.stop)) {
       const trial = yield* this.whole(combination);
       if (trial.ok) return trial.value.judgement;
     }
-    const hits = yield* this.#ownHits(screened);
-    const checks = [...screening.checks(), ...this.#stiffnessChecks(fitment, hits)];
-    return {
-      ...judgedState(
-        fitment.corners.flatMap(({ side }) => checks.filter((check) => check.side === side)),
-      ),
-      ...this.#order(screened, hits),
-      ...place,
-    };
+    const state = yield* this.#stateByHits(screened);
+    const hits = yield* this.#hits.of(screened);
+    return { ...state, ...this.#order(screened, hits), ...place };
+  }
+
+  /** Of that judgement what stands in the way. */
+  *blocked(screened: Screened): Generator<void, Pick<Judgement, "state" | "blocked">, void> {
+    return isJudgedByHits(screened.fitment.stop)
+      ? yield* this.#stateByHits(screened)
+      : yield* this.decide(screened);
+  }
+
+  *#stateByHits(screened: Screened) {
+    const { fitment, screening } = screened;
+    const hits = yield* this.#hits.of(screened);
+    const checks = [...screening.checks(), ...stiffnessChecks(fitment, hits)];
+    return judgedState(
+      fitment.corners.flatMap(({ side }) => checks.filter((check) => check.side === side)),
+    );
+  }
+
+  /** `decide` of a combination that was not looked at yet. Errors: those of `assessStatic`. */
+  *decided(combination: Combination): Generator<void, Outcome<DecidedFitment>, void> {
+    const screened = this.screen(combination);
+    if (!screened.ok) return screened;
+    const { fitment } = screened.value;
+    return succeed({ combination, fitment, judgement: yield* this.decide(screened.value) });
   }
 
   /**
@@ -311,11 +322,23 @@ export class Trials {
   *placed(screened: Screened): Generator<void, Judgement | null, void> {
     const { fitment, place } = screened;
     const isKnown = fitment.stop.estimated === undefined;
-    const hits = yield* this.#ownHits(screened, { toFirstFailure: isKnown });
-    const checks = this.#stiffnessChecks(fitment, hits);
+    const hits = yield* this.#hits.of(screened, { toFirstFailure: isKnown });
+    const checks = stiffnessChecks(fitment, hits);
     const { state, blocked, unknown } = judgedState(checks);
     if (blocked.length > 0 && isKnown) return null;
     return { state, blocked, unknown, ...this.#order(screened, hits), ...place };
+  }
+
+  /** Is it ok in all? What its hits and a few draws tell goes before all draws. Yields between events. */
+  *isOk(screened: Screened): Generator<void, boolean, void> {
+    const { fitment, screening } = screened;
+    const isKnown = fitment.stop.estimated === undefined;
+    const hits = yield* this.#hits.of(screened, { toFirstFailure: isKnown });
+    const { state } = judgedState(stiffnessChecks(fitment, hits));
+    if (isKnown && state !== "ok") return false;
+    const isFine = screening.isFine("earlyContact", "ok") && screening.isFine("clearance", "ok");
+    if (!isFine || isJudgedByHits(fitment.stop)) return isFine;
+    return (yield* this.decide(screened)).state === "ok";
   }
 
   #order({ fitment, screening }: Screened, hits: readonly OwnHits[]) {
@@ -326,41 +349,6 @@ export class Trials {
       ),
       leastProbability: screening.leastProbability(),
     };
-  }
-
-  /** Of every side; to the first failure, up to the side that fails. */
-  *#ownHits(
-    { combination, fitment }: Screened,
-    options: OwnHitsOptions = {},
-  ): Generator<void, readonly OwnHits[], void> {
-    const key = keyOf(combination);
-    const known = this.#hits.get(key);
-    if (known && (options.toFirstFailure || known.isWhole)) return known.hits;
-    const hits: OwnHits[] = [];
-    let isWhole = true;
-    for (const corner of fitment.corners) {
-      const own = yield* ownHitsSteps(fitment, corner, options);
-      hits.push(own);
-      if (!options.toFirstFailure || own.passes !== false) continue;
-      isWhole = false;
-      break;
-    }
-    this.#hits.set(key, { hits, isWhole });
-    return hits;
-  }
-
-  #stiffnessChecks(fitment: Fitment, hits: readonly OwnHits[]): readonly JudgedCheck[] {
-    return hits.map(({ passes }, index) => {
-      const corner = fitment.corners[index] as Corner;
-      return {
-        side: corner.side,
-        check: "stiffness",
-        state: passes === null ? "unsure" : passes ? "ok" : "no",
-        unknown:
-          passes === null &&
-          (missingRideData(corner, fitment.ride).length > 0 || !this.#hasEvents()),
-      };
-    });
   }
 
   #hasEvents(): boolean {

@@ -3,21 +3,22 @@ import type { Corner, Fitment, HardLimit, Reading } from "../fitment.ts";
 import { layoutAtHeight } from "../kinematics/layoutAtHeight.ts";
 import { type Candidate, scaledBuilds } from "./candidates.ts";
 import {
-  bestOnVehicle,
+  bestDecidedOn,
   type SearchOptions,
   type SearchProgress,
   someFits,
   type TriedVehicle,
   vehicleFor,
 } from "./searchSteps.ts";
-import type { Trial } from "./trials.ts";
+import type { DecidedFitment } from "./trials.ts";
 
 /** A change of the vehicle with which a combination fits, tested with it. */
 export interface Freed {
   readonly kind: "otherClass" | "room" | "payload" | "higher" | "stiffer" | "carry";
   /** room, higher: mm; payload: kg left per corner; stiffer: factor on the spring; else 1. */
   readonly amount: number;
-  readonly trial: Trial;
+  /** Judged by all that decides about it, as the whole model would. */
+  readonly decided: DecidedFitment;
 }
 
 export interface FreesProgress extends SearchProgress {
@@ -32,8 +33,8 @@ const risesMm = [10, 20, 30, 40, 60] as const;
 const stiffer = [1.25, 1.5, 2] as const;
 
 /**
- * What would free a combination where none fits as the vehicle stands, each tested through the whole
- * model, in the order in which it is of use: the fitted build in a stiffness that is not among those to
+ * What would free a combination where none fits as the vehicle stands, each tested by all that
+ * decides about it, in the order in which it is of use: the fitted build in a stiffness that is not among those to
  * choose from, more room before the limit, less payload, a higher spring, a stiffer one or a helper, a stop
  * made to carry. Of each kind the least that is enough; a kind that
  * does not help is left out.
@@ -108,9 +109,9 @@ export function* whatFreesSteps(
     const amount = kind === "otherClass" ? 1 : yield* leastThatFrees(amounts, fits);
     const vehicle = amount === null ? null : vehicleAt(amount);
     if (amount === null || vehicle === null) continue;
-    const { best } = yield* bestOnVehicle(vehicle, { okOnly: kind !== "otherClass" });
-    if (best === null) continue;
-    freed.push({ kind, amount, trial: best });
+    const decided = yield* bestDecidedOn(vehicle, { okOnly: kind !== "otherClass" });
+    if (decided === null) continue;
+    freed.push({ kind, amount, decided });
     yield { done: freed.length, total: kinds.length, freed: [...freed] };
   }
   return freed;

@@ -19,7 +19,12 @@ import { rulesOf } from "../road/useRules.ts";
 import { secantRate, stiffnessClasses, stiffnessClassOf } from "../stop/stiffnessClass.ts";
 import { losesEnergy } from "../stop/stopAtSpeed.ts";
 import { doubtFromTest } from "./doubtFromTest.ts";
-import { type EventFailure, type EventsTried, tryEvents } from "./eventFailures.ts";
+import {
+  type EventFailure,
+  type EventsTried,
+  type TryOptions,
+  tryEvents,
+} from "./eventFailures.ts";
 
 /** Why a stop does not work in one event of the use, and in which state of the vehicle. */
 export interface StateFailure extends EventFailure {
@@ -49,8 +54,8 @@ export interface CornerDynamics {
   /** Least and greatest of the classes that work; null beside a list = no class works here. */
   readonly classWindow: Interval | null;
   /**
-   * What each class that does not work fails on, softest first; unladen only what works laden. Of the
-   * classes alone, the first that each fails on.
+   * What each class that does not work fails on, softest first; unladen only what works laden. Of what
+   * the checks are judged by alone, one thing that each fails on.
    */
   readonly failures: readonly ClassFailure[];
   /** On which side of what works the stop lies; null where it works, or no class does. */
@@ -59,8 +64,11 @@ export interface CornerDynamics {
 }
 
 export interface CornerDynamicsOptions {
-  /** Which classes work, but not all that the others fail on. */
-  readonly classesAlone?: boolean;
+  /**
+   * Only what the checks are judged by: which classes work, but not all that the others fail on, nothing of
+   * the stop undamped, and what its test leaves open only where that decides.
+   */
+  readonly judgedAlone?: boolean;
 }
 
 /**
@@ -74,7 +82,7 @@ export interface CornerDynamicsOptions {
 export function* cornerDynamicsSteps(
   fitment: Fitment,
   corner: Corner,
-  { classesAlone = false }: CornerDynamicsOptions = {},
+  { judgedAlone = false }: CornerDynamicsOptions = {},
 ): Generator<void, CornerDynamics, void> {
   const setup = impactSetupOf(fitment, corner, { loaded: true });
   if (!setup.ok) return unknown(corner.side, [setup.fault]);
@@ -85,10 +93,7 @@ export function* cornerDynamicsSteps(
   if (events.length < own.tried.results.length) return unknown(corner.side, own.tried.faults);
   const ownUnladen = yield* tryUnladen(setup.value, rules);
   const ownFailures = [...own.failures, ...ownUnladen];
-  const undampedEvents = yield* tryUndamped(setup.value, rules);
-  const fromTest = yield* doubtFromTest(fitment, setup.value, events, rules, function* (changed) {
-    return (yield* tryUnladen(changed, rules, { toFirstFailure: true })).length > 0;
-  });
+  const undampedEvents = judgedAlone ? null : yield* tryUndamped(setup.value, rules);
   const rate = secantRate(setup.value.stop);
   const classesThatWork: number[] = [];
   const failures: ClassFailure[] = [];
@@ -96,16 +101,26 @@ export function* cornerDynamicsSteps(
     const scale = stiffnessClass / rate;
     const failed = isSame(scale)
       ? ownFailures
-      : yield* tryScaled(setup.value, scale, rules, { toFirstFailure: classesAlone });
+      : judgedAlone
+        ? yield* firstFailure(setup.value, scale, rules, events)
+        : yield* tryScaled(setup.value, scale, rules);
     if (failed.length === 0) classesThatWork.push(stiffnessClass);
     for (const failure of failed) failures.push({ stiffnessClass, ...failure });
   }
+  const passes = ownFailures.length === 0;
+  const mayDecide = passes && classesThatWork.includes(stiffnessClassOf(rate));
+  const fromTest =
+    judgedAlone && !mayDecide
+      ? null
+      : yield* doubtFromTest(fitment, setup.value, events, rules, function* (changed) {
+          return (yield* tryUnladen(changed, rules, { toFirstFailure: true })).length > 0;
+        });
   return {
     side: corner.side,
     events,
     undampedEvents,
     fromTest,
-    stopItselfPasses: ownFailures.length === 0,
+    stopItselfPasses: passes,
     ownFailures,
     classesThatWork,
     classWindow: windowOf(classesThatWork),
@@ -117,16 +132,16 @@ export function* cornerDynamicsSteps(
 
 /** What decides about a stop's stiffness on one corner, without the other classes. */
 export interface OwnHits {
-  /** Laden, one result an event; null where one could not be computed. */
+  /**
+   * Laden, one result an event; null where one could not be computed. To the first failure: of a stop that
+   * fails not all, and the last not to its end.
+   */
   readonly events: readonly EventResult[] | null;
   /** Would the stiffness check be ok? Null where it could not be computed. */
   readonly passes: boolean | null;
 }
 
-export interface OwnHitsOptions {
-  /** Events after the first failure are left out: of a stop that fails they are then not all there. */
-  readonly toFirstFailure?: boolean;
-}
+export type OwnHitsOptions = Pick<TryOptions, "toFirstFailure">;
 
 /**
  * Whether a stop whose curve is known takes the hits of the use: itself, and its class, laden and unladen. As
@@ -149,7 +164,7 @@ export function* ownHitsSteps(
   if ((yield* tryUnladen(setup.value, rules, first)).length > 0) return { events, passes: false };
   const rate = secantRate(setup.value.stop);
   const scale = stiffnessClassOf(rate) / rate;
-  const failed = isSame(scale) ? [] : yield* tryScaled(setup.value, scale, rules, first);
+  const failed = isSame(scale) ? [] : yield* firstFailure(setup.value, scale, rules, events);
   return { events, passes: failed.length === 0 };
 }
 
@@ -175,7 +190,7 @@ interface LadenTried {
 function* tryLaden(
   setup: ImpactSetup,
   rules: UseRules,
-  options?: OwnHitsOptions,
+  options?: TryOptions,
 ): Generator<void, LadenTried, void> {
   const tried = yield* tryEvents(setup, rules, options);
   return { tried, failures: tried.failures.map((failure) => ({ ...failure, laden: true })) };
@@ -185,7 +200,7 @@ function* tryLaden(
 export function* tryUnladen(
   setup: ImpactSetup,
   rules: UseRules,
-  options?: OwnHitsOptions,
+  options?: TryOptions,
 ): Generator<void, readonly StateFailure[], void> {
   if (setup.payloadKg === 0) return [];
   const empty = unladen(setup);
@@ -199,12 +214,36 @@ function* tryScaled(
   setup: ImpactSetup,
   stopScale: number,
   rules: UseRules,
-  options?: OwnHitsOptions,
 ): Generator<void, readonly StateFailure[], void> {
   const scaled = settled(setup, { stopScale });
   if (!scaled.ok) return notComputed(rules, true);
+  const { failures } = yield* tryLaden(scaled.value, rules);
+  return failures.length > 0 ? failures : yield* tryUnladen(scaled.value, rules);
+}
+
+/**
+ * Something that a scaled stop fails on, laden or unladen; none where it passes all. What it likeliest
+ * fails on is tried first: a softer one where the stop itself (`own`, laden) goes deepest, a stiffer one
+ * where it hits hardest, and without payload.
+ */
+function* firstFailure(
+  setup: ImpactSetup,
+  stopScale: number,
+  rules: UseRules,
+  own: readonly EventResult[],
+): Generator<void, readonly StateFailure[], void> {
+  const scaled = settled(setup, { stopScale });
+  if (!scaled.ok) return notComputed(rules, true);
+  const figure = stopScale > 1 ? "peakAccelerationG" : "peakCompressionMm";
+  const order = [...own.keys()].sort(
+    (one, other) => (own[other]?.[figure] ?? 0) - (own[one]?.[figure] ?? 0),
+  );
+  const options: TryOptions = { toFirstFailure: true, order };
+  const unladenFirst = stopScale > 1 ? yield* tryUnladen(scaled.value, rules, options) : [];
+  if (unladenFirst.length > 0) return unladenFirst;
   const { failures } = yield* tryLaden(scaled.value, rules, options);
-  return failures.length > 0 ? failures : yield* tryUnladen(scaled.value, rules, options);
+  if (failures.length > 0 || stopScale > 1) return failures;
+  return yield* tryUnladen(scaled.value, rules, options);
 }
 
 function notComputed(rules: UseRules, laden: boolean): readonly StateFailure[] {

@@ -1,4 +1,4 @@
-import type { EventResult, UseRules } from "../fitment.ts";
+import type { DesignEvent, EventResult, UseRules } from "../fitment.ts";
 import { type ImpactOptions, simulateImpact } from "../impact/impact.ts";
 import type { ImpactSetup } from "../impact/impactSetup.ts";
 import type { Fault } from "../outcome.ts";
@@ -12,8 +12,18 @@ export interface EventFailure {
   readonly kind: FailureKind;
 }
 
+export interface TryOptions extends Pick<ImpactOptions, "tolerance" | "mostSteps"> {
+  /**
+   * Ends at the first failure, in the midst of its event: its result is then of the run so far, and events
+   * after it are left out.
+   */
+  readonly toFirstFailure?: boolean;
+  /** Places of the events, in the order in which they are tried; absent: as they stand. */
+  readonly order?: readonly number[];
+}
+
 export interface EventsTried {
-  /** One an event; null where it could not be computed. */
+  /** One an event, in the order tried; null where it could not be computed. */
   readonly results: readonly (EventResult | null)[];
   readonly failures: readonly EventFailure[];
   readonly faults: readonly Fault[];
@@ -27,18 +37,19 @@ export interface EventsTried {
 export function* tryEvents(
   setup: ImpactSetup,
   rules: UseRules,
-  options?: ImpactOptions & {
-    /** The events after the first failure are left out. */
-    readonly toFirstFailure?: boolean;
-  },
+  { toFirstFailure = false, order, ...run }: TryOptions = {},
 ): Generator<void, EventsTried, void> {
   const results: (EventResult | null)[] = [];
   const failures: EventFailure[] = [];
   const faults: Fault[] = [];
-  for (const [eventIndex, event] of rules.events.entries()) {
-    const run = simulateImpact(setup, event, options);
-    if (run.ok) {
-      const { result } = run.value;
+  const options: ImpactOptions = {
+    ...run,
+    ...(toFirstFailure && { failsAboveG: rules.accelerationCapG }),
+  };
+  for (const eventIndex of order ?? rules.events.keys()) {
+    const tried = simulateImpact(setup, rules.events[eventIndex] as DesignEvent, options);
+    if (tried.ok) {
+      const { result } = tried.value;
       results.push(result);
       for (const kind of failureKinds(result, rules.accelerationCapG)) {
         failures.push({ eventIndex, kind });
@@ -46,10 +57,10 @@ export function* tryEvents(
     } else {
       results.push(null);
       failures.push({ eventIndex, kind: "notComputed" });
-      faults.push(run.fault);
+      faults.push(tried.fault);
     }
     yield;
-    if (options?.toFirstFailure && failures.length > 0) break;
+    if (toFirstFailure && failures.length > 0) break;
   }
   return { results, failures, faults };
 }

@@ -1,9 +1,7 @@
-import type { CornerPlace } from "../budget/cornerPlaces.ts";
 import type { TravelMotion } from "../budget/handMotion.ts";
 import type { CornerBudget } from "../budget/travelBudget.ts";
 import type { LayoutMotion } from "../motion/layoutMotion.ts";
 import type { WantedTravel } from "./cornerDraws.ts";
-import type { DrawnReading } from "./drawnReading.ts";
 import { ReadingBlocks } from "./readingBlocks.ts";
 import type { SharedDraws } from "./sharedDraws.ts";
 
@@ -14,7 +12,7 @@ export interface ClosingSpan {
 }
 
 /** Draws worked out at a time. */
-const stretch = 500;
+export const stretch = 500;
 
 /** How one draw's closing is found from its readings, with the motion set to them. */
 type ClosingOf = (
@@ -32,11 +30,20 @@ export class DrawnClosings {
   readonly #blocks: ReadingBlocks;
   readonly #closingOf: ClosingOf;
   #known = 0;
+  #outside = 0;
 
-  constructor(corner: CornerBudget, draws: SharedDraws, closingOf: ClosingOf) {
+  /** @param unasked places of readings that the closing does not come from */
+  constructor(
+    corner: CornerBudget,
+    draws: SharedDraws,
+    unasked: readonly number[],
+    closingOf: ClosingOf,
+  ) {
     this.values = new Float64Array(draws.samples);
     this.#corner = corner;
     this.#blocks = new ReadingBlocks(corner, draws);
+    // What was found by hand stands at the heights of the stop that was there.
+    if (corner.places.hand === null) this.#blocks.leaveOut((place) => unasked.includes(place));
     this.#closingOf = closingOf;
   }
 
@@ -44,7 +51,17 @@ export class DrawnClosings {
   knowTo(count: number): void {
     if (count <= this.#known) return;
     const end = Math.min(this.values.length, Math.ceil(count / stretch) * stretch);
-    for (; this.#known < end; this.#known++) this.values[this.#known] = this.#closing(this.#known);
+    for (; this.#known < end; this.#known++) {
+      const closing = this.#closing(this.#known);
+      this.values[this.#known] = closing;
+      if (Number.isNaN(closing)) this.#outside++;
+    }
+  }
+
+  /** Share of all draws that give no suspension. */
+  outsideShare(): number {
+    this.knowTo(this.values.length);
+    return this.#outside / this.values.length;
   }
 
   #closing(draw: number): number {
@@ -57,25 +74,37 @@ export class DrawnClosings {
   }
 }
 
-/**
- * Closings before the limit, for all stops whose own lie within a span. In a draw in which the span leaves
- * the layout's reach a closing does not tell whether the stop can be pressed at all: `escaped`.
- */
+/** Whether the closings of a span stay within a layout's reach, of the draws looked at so far. */
+interface Reach {
+  known: number;
+  /** In some draw they do not: a closing before the limit does not tell whether a stop can be pressed at all. */
+  escaped: boolean;
+}
+
+/** s(z_h − r), of a beam axle the lesser of both wheels and one, for all stops whose own lie within a span. */
 export class LimitClosings extends DrawnClosings {
-  readonly #reach: { escaped: boolean };
+  readonly #reach: Reach;
 
   /**
-   * s(z_h − r), of a beam axle the lesser of both wheels and one.
-   *
    * @param reserve r, mm
+   * @param reach of this span, whatever the limit
    */
-  constructor(corner: CornerBudget, draws: SharedDraws, reserve: number, span: ClosingSpan) {
-    const reach = { escaped: false };
+  constructor(
+    corner: CornerBudget,
+    draws: SharedDraws,
+    reserve: number,
+    span: ClosingSpan,
+    reach: Reach,
+  ) {
     const found = new Float64Array(1);
     const { model, places } = corner;
-    super(corner, draws, (travel, motion, block, from) => {
+    const { freeHeight, recordedHeight, usable, settle } = places;
+    const unasked = [freeHeight, recordedHeight, usable, settle];
+    super(corner, draws, unasked, (travel, motion, block, from, draw) => {
       const closing = model.closingBeforeLimit(block, motion, travel, reserve, from);
+      if (draw < reach.known) return closing;
       const stands = block[from + places.stands];
+      reach.known = draw + 1;
       reach.escaped ||= !(
         travel.wheelTravelInto(found, 0, stands + span.least) &&
         travel.wheelTravelInto(found, 0, stands + span.greatest)
@@ -85,7 +114,6 @@ export class LimitClosings extends DrawnClosings {
     this.#reach = reach;
   }
 
-  /** Of the draws worked out so far. */
   get escaped(): boolean {
     return this.#reach.escaped;
   }
@@ -97,9 +125,14 @@ function travelClosings(
   draws: SharedDraws,
   wanted: WantedTravel,
 ): DrawnClosings {
-  const { settle } = corner.places;
+  const { places } = corner;
+  const { settle, stands, freeHeight, recordedHeight, usable, limits } = places;
   const found = new Float64Array(1);
-  return new DrawnClosings(corner, draws, (travel, _, block, from, draw) => {
+  const unasked = [
+    ...[stands, freeHeight, recordedHeight, usable],
+    ...limits.flatMap(({ clearance, distance }) => [clearance, distance]),
+  ];
+  return new DrawnClosings(corner, draws, unasked, (travel, _, block, from, draw) => {
     const friction = settle < 0 ? 0 : block[from + settle];
     const z = (typeof wanted === "number" ? wanted : wanted(draw)) - friction;
     if (travel.closingInto(found, 0, z)) return found[0];
@@ -115,6 +148,7 @@ function travelClosings(
 export class ClosingDraws {
   readonly #limits = new Map<string, LimitClosings>();
   readonly #travels = new Map<string, DrawnClosings>();
+  readonly #reaches = new Map<string, Reach>();
 
   /** @param geometry the same for corners whose suspension is drawn from the same readings */
   beforeLimit(
@@ -125,7 +159,11 @@ export class ClosingDraws {
     span: ClosingSpan,
   ): LimitClosings {
     const key = JSON.stringify([geometry, corner.corner.limits, reserve, span]);
-    return kept(this.#limits, key, () => new LimitClosings(corner, draws, reserve, span));
+    const reach = kept(this.#reaches, JSON.stringify([geometry, span]), () => ({
+      known: 0,
+      escaped: false,
+    }));
+    return kept(this.#limits, key, () => new LimitClosings(corner, draws, reserve, span, reach));
   }
 
   /** @param wanted its travel, and what it is the same for */
@@ -140,108 +178,8 @@ export class ClosingDraws {
   }
 }
 
-function kept<Value>(known: Map<string, Value>, key: string, make: () => Value): Value {
+export function kept<Value>(known: Map<string, Value>, key: string, make: () => Value): Value {
   const value = known.get(key) ?? make();
   known.set(key, value);
   return value;
-}
-
-/** One stop at one height against the closings of its corner: the share of the draws that conforms. */
-export class StopDraws {
-  readonly #samples: number;
-  readonly #spacer: number;
-  readonly #stands: Float64Array;
-  readonly #recorded: Float64Array | null;
-  readonly #height: Float64Array | null;
-  readonly #usable: Float64Array;
-
-  /** @param corner of this stop and spacer */
-  constructor({ model, places }: CornerBudget, columns: DrawnColumns) {
-    const column = (place: number) => columns.of((places.all[place] as CornerPlace).drawn);
-    const { spacerMm, plusRecorded, lessHeight } = model.gapParts;
-    this.#samples = columns.samples;
-    this.#spacer = spacerMm;
-    this.#stands = column(places.stands);
-    this.#recorded = plusRecorded ? column(places.recordedHeight) : null;
-    this.#height = lessHeight ? column(places.freeHeight) : null;
-    this.#usable = column(places.usable);
-  }
-
-  /** P(reserve ≥ r), by `beforeLimit(r)`; −1 once it is certain to be below `least`. */
-  reserveKept(closings: DrawnClosings, least: number): number {
-    const usable = this.#usable;
-    const { values } = closings;
-    return this.#share(least, (from, end) => {
-      closings.knowTo(end);
-      let lost = 0;
-      for (let draw = from; draw < end; draw++) {
-        const pressed = this.#gap(draw) + usable[draw];
-        if (!(pressed <= values[draw])) lost++;
-      }
-      return lost;
-    });
-  }
-
-  /** P(z_c ≥ z_need), by `atTravel`; `inside` tells the draws that give no suspension. */
-  travelKept(inside: DrawnClosings, closings: DrawnClosings, least: number): number {
-    const { values } = closings;
-    const known = inside.values;
-    return this.#share(least, (from, end) => {
-      inside.knowTo(end);
-      closings.knowTo(end);
-      let lost = 0;
-      for (let draw = from; draw < end; draw++) {
-        if (!(this.#gap(draw) >= values[draw] && !Number.isNaN(known[draw]))) lost++;
-      }
-      return lost;
-    });
-  }
-
-  /** Share of the draws that give no suspension. */
-  outside(inside: DrawnClosings): number {
-    inside.knowTo(this.#samples);
-    let outside = 0;
-    for (const closing of inside.values) if (Number.isNaN(closing)) outside++;
-    return outside / this.#samples;
-  }
-
-  /** As `CornerModel.gap`, to the last digit. */
-  #gap(draw: number): number {
-    let gap = this.#stands[draw] - this.#spacer;
-    if (this.#recorded !== null) gap += this.#recorded[draw];
-    if (this.#height !== null) gap -= this.#height[draw];
-    return gap;
-  }
-
-  #share(least: number, lostBetween: (from: number, end: number) => number): number {
-    const samples = this.#samples;
-    let kept = samples;
-    for (let from = 0; from < samples; from += stretch) {
-      kept -= lostBetween(from, Math.min(samples, from + stretch));
-      if (kept / samples < least) return -1;
-    }
-    return kept / samples;
-  }
-}
-
-/** All draws of single readings, each worked out once. */
-export class DrawnColumns {
-  readonly samples: number;
-  readonly #draws: SharedDraws;
-  readonly #known = new Map<string, Float64Array>();
-
-  constructor(draws: SharedDraws) {
-    this.#draws = draws;
-    this.samples = draws.samples;
-  }
-
-  of(reading: DrawnReading): Float64Array {
-    const key = JSON.stringify(reading);
-    return kept(this.#known, key, () => {
-      const drawn = this.#draws.of(reading);
-      const column = new Float64Array(this.samples);
-      for (let draw = 0; draw < column.length; draw++) column[draw] = drawn.at(draw);
-      return column;
-    });
-  }
 }

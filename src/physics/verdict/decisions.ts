@@ -23,9 +23,27 @@ export function worstState(states: Iterable<State>): State {
  * lesser z_c ≥ z_need unladen.
  */
 export function decide(wantedKept: number, lesserKept: number): State {
-  if (wantedKept >= sureEnough) return "ok";
-  if (lesserKept >= sureEnough) return "care";
-  return lesserKept <= unlikelyEnough ? "no" : "unsure";
+  return decideBy(known(wantedKept), known(lesserKept));
+}
+
+/** A probability of which it may be told how it stands to a number before it is known itself. */
+export interface AskedProbability {
+  isAtLeast(share: number): boolean;
+  isAbove(share: number): boolean;
+}
+
+function known(probability: number): AskedProbability {
+  return {
+    isAtLeast: (share) => probability >= share,
+    isAbove: (share) => probability > share,
+  };
+}
+
+/** `decide` by no more of the probabilities than it takes. */
+export function decideBy(wanted: AskedProbability, lesser: AskedProbability): State {
+  if (wanted.isAtLeast(sureEnough)) return "ok";
+  if (lesser.isAtLeast(sureEnough)) return "care";
+  return lesser.isAbove(unlikelyEnough) ? "unsure" : "no";
 }
 
 /** Greatest share of the usable compression that a stop made to carry may take under load. */

@@ -44,7 +44,7 @@ describe("the table of a motion", () => {
         out.set(z < 11 ? [z, 1, 0] : [11 + 2 * (z - 11), 2, 0]);
       },
     };
-    const table = new ClosingTable(kinked, [0, 100]);
+    const table = new ClosingTable({ ...kinked, fromRide: () => {} }, [0, 100]);
     const out = new Float64Array(3);
     for (const [z, s, slope] of [
       [10.7, 10.7, 1],

@@ -7,6 +7,7 @@ import { withStop } from "../../../src/physics/prescription/fitmentWithStop.ts";
 import { type Prescription, prescribeSteps } from "../../../src/physics/prescription/prescribe.ts";
 import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { meanOf } from "../../../src/physics/uncertainty/readingMean.ts";
+import { worstState } from "../../../src/physics/verdict/decisions.ts";
 import { unwrapped } from "../demoFitments.ts";
 import { exhaustive, finished, searched } from "./exhaustive.ts";
 import { generatedFitment, shelf } from "./generated.ts";
@@ -166,10 +167,16 @@ describe("what frees a stop where none fits", () => {
     expect(told).toEqual(Array.from({ length: none.freed.length + 1 }, (_, count) => count));
   });
 
-  test("is tested, and fits with it", () => {
+  test("fits with it, through the whole model", () => {
     if (!none.none) throw new Error("nothing should fit");
-    const room = none.freed.find(({ kind }) => kind === "room");
-    expect(room?.trial.judgement.state).toBe("ok");
+    expect(none.freed.map(({ kind }) => kind)).toContain("room");
+    for (const { decided } of none.freed) {
+      const { corners } = unwrapped(assessFitment(decided.fitment, options));
+      const states = corners.flatMap(({ checks }) =>
+        checks.filter(({ id }) => id !== "balance" && id !== "plausible").map(({ state }) => state),
+      );
+      expect(worstState(states)).toBe(decided.judgement.state);
+    }
     expect(inModelUnits(none.remarks[0] ?? [])).toMatch(/more room for the wheel/);
   });
 });

@@ -32,7 +32,11 @@ const words = ({ first, message, remarks }: Prescription) =>
 /** Every combination that is told, as what to do or as what another change would let fit. */
 function combinations(prescription: Prescription) {
   return prescription.none
-    ? prescription.freed.map(({ trial, kind, amount }) => ({ ...trial.combination, kind, amount }))
+    ? prescription.freed.map(({ decided, kind, amount }) => ({
+        ...decided.combination,
+        kind,
+        amount,
+      }))
     : [{ ...prescription.trial.combination, kind: "asItStands" as const, amount: 0 }];
 }
 
