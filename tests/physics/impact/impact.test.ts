@@ -138,6 +138,30 @@ describe("any impact", () => {
     }),
   );
 
+  it("ends where the stop fails, and fails in no other event than a whole run does", () => {
+    const seen = { failed: 0, passed: 0 };
+    fc.assert(
+      fc.property(anySetup, anyEvent, fc.double({ min: 1, max: 6 }), (setup, event, cap) => {
+        if (!setup.ok) return;
+        const whole = simulateImpact(setup.value, event);
+        const ended = simulateImpact(setup.value, event, { failsAboveG: cap });
+        const failed = ({ result }: ImpactRun) =>
+          result.peakAccelerationG > cap || result.fullStop || result.hardContact;
+        if (!whole.ok) {
+          if (ended.ok) expect(failed(ended.value)).toBe(true);
+          return;
+        }
+        const value = unwrapped(ended);
+        expect(failed(value)).toBe(failed(whole.value));
+        expect(value.steps).toBeLessThanOrEqual(whole.value.steps);
+        if (!failed(value)) expect(value).toEqual(whole.value);
+        seen[failed(value) ? "failed" : "passed"] += 1;
+      }),
+      { numRuns: 150 },
+    );
+    expect(Math.min(seen.failed, seen.passed)).toBeGreaterThan(10);
+  });
+
   it("keeps its energy within 0.1 %, is finite, and settles, or ends in a named fault", () => {
     fc.assert(
       fc.property(anySetup, anyEvent, (setup, event) => {

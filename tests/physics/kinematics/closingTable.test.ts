@@ -38,6 +38,40 @@ describe("the table of a motion", () => {
     );
   });
 
+  it("gives the same to the last digit whatever was asked before", () => {
+    fc.assert(
+      fc.property(
+        layouts,
+        sides,
+        fc.array(number(0, 1), { minLength: 2, maxLength: 6 }),
+        (layout, side, shares) => {
+          const asked = (order: readonly number[]): Map<number, readonly number[]> => {
+            const { motion, places } = unwrapped(layoutPlan(layout, side));
+            fc.pre(motion.set(Float64Array.from(places, ({ drawn }) => drawn.mean)) === null);
+            const kinematics = kinematicsFrom(motion);
+            const [least, greatest] = kinematics.range;
+            const found = new Float64Array(3);
+            return new Map(
+              order.map((share) => {
+                const z = Math.min(least + share * (greatest - least), greatest);
+                kinematics.evaluate(z, found);
+                const closing = kinematics.closing(z);
+                const travel = kinematics.wheelTravel(found[0] ?? Number.NaN);
+                const exact = [closing, travel].map((each) => (each.ok ? each.value : Number.NaN));
+                return [share, [...found, ...exact]] as const;
+              }),
+            );
+          };
+          const one = asked(shares);
+          for (const [share, found] of asked([...shares].reverse())) {
+            expect(found).toEqual(one.get(share));
+          }
+        },
+      ),
+      { numRuns: 100 },
+    );
+  });
+
   it("leaves what has a kink between two rows to the motion itself", () => {
     const kinked = {
       evaluate(z: number, out: Float64Array) {

@@ -4,7 +4,10 @@ import { gapOf } from "../../../src/physics/budget/gap.ts";
 import type { Fitment, Side } from "../../../src/physics/fitment.ts";
 import { leastStopHeightMm, spacersByMm } from "../../../src/physics/prescription/candidates.ts";
 import { withStop } from "../../../src/physics/prescription/fitmentWithStop.ts";
+import { comparePlaced } from "../../../src/physics/prescription/judgement.ts";
 import { type Prescription, prescribeSteps } from "../../../src/physics/prescription/prescribe.ts";
+import { combinationsOf } from "../../../src/physics/prescription/searchSteps.ts";
+import { Trials } from "../../../src/physics/prescription/trials.ts";
 import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { meanOf } from "../../../src/physics/uncertainty/readingMean.ts";
 import { worstState } from "../../../src/physics/verdict/decisions.ts";
@@ -69,6 +72,29 @@ describe("the pruned search", () => {
     const found = searched(fitment, shelf, options).best;
     expect(found?.combination ?? null).toEqual(all?.combination ?? null);
     expect(found?.assessment.verdict).toBe(all?.assessment.verdict);
+  });
+});
+
+describe("what blocks where nothing fits", () => {
+  const blocked = tried.filter(
+    ({ prescription }) => prescription.none && prescription.blockedBy.length > 0,
+  );
+
+  test.each(blocked)("is of the one that fails least, of all that stand: vehicle $seed", (each) => {
+    const { fitment, prescription } = each;
+    const combinations = combinationsOf(fitment, [], options.spacersMm);
+    const trials = new Trials(fitment, options, combinations);
+    const all = combinations.flatMap((combination) => {
+      const trial = finished(trials.whole(combination));
+      return trial.ok ? [trial.value] : [];
+    });
+    const failing = ({ judgement }: (typeof all)[number]) =>
+      (judgement.state === "no" ? 100 : 0) + judgement.blocked.length;
+    const [nearest] = all.sort(
+      (one, other) => failing(one) - failing(other) || comparePlaced(one, other),
+    );
+    if (nearest !== undefined && prescription.none)
+      expect(prescription.blockedBy).toEqual(nearest.judgement.blocked);
   });
 });
 

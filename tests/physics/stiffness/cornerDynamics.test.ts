@@ -12,9 +12,13 @@ import {
   stiffnessClasses,
   stiffnessClassOf,
 } from "../../../src/physics/stop/stiffnessClass.ts";
-import { type DemoCorner, demoCorners } from "../demoFitments.ts";
+import { type DemoCorner, demoCorners, demoFitment } from "../demoFitments.ts";
 
 const arm = demoCorners[0] as DemoCorner;
+
+function ended<Result>(steps: Generator<void, Result, void>): Result {
+  for (let step = steps.next(); ; step = steps.next()) if (step.done) return step.value;
+}
 
 describe("the stiffness window", () => {
   it("names what each other class fails on, and nothing for those that work", () => {
@@ -42,6 +46,25 @@ describe("the stiffness window", () => {
   it("names the side: nearest class that works stiffer means this one is soft", () => {
     const soft = demoCorners.find(({ name }) => name.startsWith("damper")) as DemoCorner;
     expect(cornerDynamics(soft.fitment, soft.corner).stiffnessSide).toBe("soft");
+  });
+
+  it("what the checks are judged by is the same without what only the answer shows", () => {
+    const named = ["foam-stop-tested", "upper-arm-stop", "stop-on-the-arm-missing"].map(
+      demoFitment,
+    );
+    for (const fitment of [...demoCorners.map((demo) => demo.fitment), ...named]) {
+      for (const corner of fitment.corners) {
+        const whole = cornerDynamics(fitment, corner);
+        const steps = cornerDynamicsSteps(fitment, corner, { judgedAlone: true });
+        const { undampedEvents, failures, fromTest, ...judged } = ended(steps);
+        const { undampedEvents: _, failures: all, fromTest: tested, ...same } = whole;
+        expect(judged).toEqual(same);
+        expect(undampedEvents).toBeNull();
+        expect(fromTest === null || fromTest.passShare === tested?.passShare).toBe(true);
+        const classes = (of: typeof all) => new Set(of.map((each) => each.stiffnessClass));
+        expect(classes(failures)).toEqual(classes(all));
+      }
+    }
   });
 
   it("does its work in pieces: one an event tried", () => {
