@@ -76,7 +76,7 @@ const outOfReach: Working = { value: Number.NaN, steps: [] };
 
 /** Wheel travel at one limit, by where its clearance was measured. */
 function limitWorking(
-  { layout, atMeans: { means } }: CornerContext,
+  { layout, atMeans: { means, places } }: CornerContext,
   limit: LimitPlaces,
   number: number,
   reading: number,
@@ -92,7 +92,7 @@ function limitWorking(
       symbol: `d${number}`,
       meaning: "how far out on the arm that is, square to the pivot line",
       value: mm(distance),
-      origin: "measured",
+      origin: originOf(places.all[limit.distance]?.reading ?? undefined),
     });
     return (
       layout.armPoint?.(distance, reading, { distance: `d${number}`, clearance: letter }) ??

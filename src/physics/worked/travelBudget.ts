@@ -28,7 +28,7 @@ import {
   type Working,
 } from "./workedFigure.ts";
 
-const atRide = "At the measured ride height and load; wheel travel counts from there, up positive.";
+const atRide = "At ride height and load as it stands; wheel travel counts from there, up positive.";
 
 export function leverRatio(context: CornerContext): WorkedFigure {
   return {

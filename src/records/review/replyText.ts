@@ -42,7 +42,7 @@ function readText({ id, reading }: AskedReading, unit: LengthUnit): string {
   if (source !== "measured") {
     const value = { kind: quantityKindOf(id), value: meanOf(reading) };
     const text = quantityText(value, unit, { fractions: true });
-    return source === "pack" ? `The pack has ${text}.` : `It was estimated as ${text}.`;
+    return source === "pack" ? `The parts library has ${text}.` : `It was estimated as ${text}.`;
   }
   const typed = reading.typed?.filter((text) => text.trim() !== "") ?? [];
   if (typed.length === reading.values.length && typed.length > 0) {

@@ -130,7 +130,7 @@ function SideTravel({
           words={words}
         />
         <p class="small soft">
-          {`${sideWords[assessed.side]}, from ${corner.fromSide ? "beside it" : axle === "front" ? "the front" : "behind"}. Measured parts to scale.`}
+          {`${sideWords[assessed.side]}, from ${corner.fromSide ? "beside it" : axle === "front" ? "the front" : "behind"}. Parts with a reading are to scale.`}
         </p>
       </div>
       <div class="travel-controls">

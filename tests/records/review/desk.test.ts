@@ -238,7 +238,7 @@ describe("replies", () => {
   });
 
   it.each([
-    ["pack", "The pack has 2 5/16 in."],
+    ["pack", "The parts library has 2 5/16 in."],
     ["estimated", "It was estimated as 2 5/16 in."],
   ] as const)("says of a value whose source is %s that nobody read it", (source, words) => {
     const reading = { values: [58.7375], tol: 1, typed: ["2 5/16 in"], source };

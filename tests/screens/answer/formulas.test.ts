@@ -221,3 +221,20 @@ describe("a number inside a formula", () => {
     expect(plain(value)).toBe(text);
   });
 });
+
+/** The same with every reading said to be the library's. */
+function ofTheLibrary<Value>(value: Value): Value {
+  if (Array.isArray(value)) return value.map(ofTheLibrary) as Value;
+  if (typeof value !== "object" || value === null) return value;
+  const parts = Object.entries(value).map(([name, part]) => [name, ofTheLibrary(part)] as const);
+  const isReading = "values" in value && "tol" in value;
+  return { ...Object.fromEntries(parts), ...(isReading && { source: "pack" }) } as Value;
+}
+
+it.each(everyDemo)("no reading of the library is called measured: %s", (name) => {
+  const told = everyFigure(ofTheLibrary(demoFitment(name))).flatMap(
+    ({ worked }) => worked?.symbols.map(({ origin }) => origin) ?? [],
+  );
+  expect(told.filter((origin) => /(?<!not )measured/.test(`${origin}`))).toEqual([]);
+  expect(told).toContain("from the library");
+});

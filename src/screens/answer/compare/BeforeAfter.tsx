@@ -5,6 +5,7 @@ import type {
   Corner,
   CornerAssessment,
   Fitment,
+  Reading,
   Side,
 } from "../../../physics/fitment.ts";
 import { meanOf } from "../../../physics/uncertainty/index.ts";
@@ -12,6 +13,7 @@ import { completeRecord } from "../../../records/check/completeRecord.ts";
 import { fitmentOf } from "../../../records/check/fitmentOf.ts";
 import type { ListedCheck } from "../../../records/check/listedCheck.ts";
 import { quantityText, sentenceText, withoutRanges } from "../../../records/entry/quantityText.ts";
+import { sourceWords } from "../../../records/entry/readingSource.ts";
 import type { LengthUnit } from "../../../records/entry/units.ts";
 import { stopTitle } from "../../../records/pack/stopTitle.ts";
 import { stepHref } from "../../addresses.ts";
@@ -119,7 +121,7 @@ function rowsOf(
   const length = (value: number | null | undefined) =>
     value === null || value === undefined ? absent : quantityText({ kind: "length", value }, unit);
   const figures: readonly [string, (corner: CornerAssessment, measured: Corner) => string][] = [
-    ["Stop to pad, measured", (_, measured) => standText(measured, unit)],
+    ["Stop to pad", (_, measured) => standText(measured, unit)],
     ["Wheel travel to contact", ({ wheelTravelToContactMm }) => length(wheelTravelToContactMm)],
     ["… to fully compressed", ({ wheelTravelToFullStopMm }) => length(wheelTravelToFullStopMm)],
     ["… to hard contact", ({ wheelTravelToHardLimitMm }) => length(wheelTravelToHardLimitMm)],
@@ -161,8 +163,11 @@ function rowsOf(
 
 /** How the stop stands, as it was read: a gap, pressed, or missing. */
 function standText({ gap, pressedHeight, seatToPad }: Corner, unit: LengthUnit): string {
-  const length = (value: number) => quantityText({ kind: "length", value }, unit);
-  if (gap) return `gap ${length(meanOf(gap))}`;
-  if (pressedHeight) return `pressed to ${length(meanOf(pressedHeight))}`;
-  return seatToPad ? `no stop, ${length(meanOf(seatToPad))} to the pad` : absent;
+  const read = (reading: Reading, after = "") => {
+    const said = reading.source === "pack" ? `, ${sourceWords.pack}` : "";
+    return quantityText({ kind: "length", value: meanOf(reading) }, unit) + after + said;
+  };
+  if (gap) return `gap ${read(gap)}`;
+  if (pressedHeight) return `pressed to ${read(pressedHeight)}`;
+  return seatToPad ? `no stop, ${read(seatToPad, " to the pad")}` : absent;
 }
