@@ -4,13 +4,12 @@ import { gapOf } from "../../../src/physics/budget/gap.ts";
 import type { Fitment, Side } from "../../../src/physics/fitment.ts";
 import { leastStopHeightMm, spacersByMm } from "../../../src/physics/prescription/candidates.ts";
 import { withStop } from "../../../src/physics/prescription/fitmentWithStop.ts";
-import { comparePlaced } from "../../../src/physics/prescription/judgement.ts";
+import { comparePlaced, judge } from "../../../src/physics/prescription/judgement.ts";
 import { type Prescription, prescribeSteps } from "../../../src/physics/prescription/prescribe.ts";
 import { combinationsOf } from "../../../src/physics/prescription/searchSteps.ts";
 import { Trials } from "../../../src/physics/prescription/trials.ts";
 import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { meanOf } from "../../../src/physics/uncertainty/readingMean.ts";
-import { worstState } from "../../../src/physics/verdict/decisions.ts";
 import { unwrapped } from "../demoFitments.ts";
 import { exhaustive, finished, searched } from "./exhaustive.ts";
 import { generatedFitment, shelf } from "./generated.ts";
@@ -197,11 +196,10 @@ describe("what frees a stop where none fits", () => {
     if (!none.none) throw new Error("nothing should fit");
     expect(none.freed.map(({ kind }) => kind)).toContain("room");
     for (const { decided } of none.freed) {
-      const { corners } = unwrapped(assessFitment(decided.fitment, options));
-      const states = corners.flatMap(({ checks }) =>
-        checks.filter(({ id }) => id !== "balance" && id !== "plausible").map(({ state }) => state),
-      );
-      expect(worstState(states)).toBe(decided.judgement.state);
+      const { keepsTravel, heightMm } = decided.judgement;
+      const whole = unwrapped(assessFitment(decided.fitment, options));
+      const place = { keepsTravel, heightMm };
+      expect(judge(whole, decided.fitment, place)).toEqual(decided.judgement);
     }
     expect(inModelUnits(none.remarks[0] ?? [])).toMatch(/more room for the wheel/);
   });
