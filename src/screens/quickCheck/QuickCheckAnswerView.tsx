@@ -117,7 +117,7 @@ export function QuickCheckAnswerView({
       {answer.settle && (
         <section class="card" aria-labelledby="settle-heading">
           <h2 id="settle-heading">What would settle it</h2>
-          <p>{sentenceText(answer.settle.sentence, unit)}</p>
+          <p>{sentenceText(answer.settle.sentence, unit, look)}</p>
           <div class="row">
             <Button look="main" icon="pencil" onClick={onReading}>
               To that reading

@@ -46,7 +46,7 @@ function clearanceOn(
 
 function doubtText(doubts: readonly DoubtedReading[], id: string, unit: LengthUnit): string | null {
   const doubt = doubts.find(({ reading }) => reading === id);
-  return doubt ? sentenceText(doubt.sentence, unit) : null;
+  return doubt ? sentenceText(doubt.sentence, unit, { coarse: true }) : null;
 }
 
 /** The vehicle, the five readings and what it carries, one after another. */

@@ -172,7 +172,7 @@ function Answered({
           <p class="small">
             {measuredText(measuredNames.filter((name) => readingsSoFar(draft)[name] !== undefined))}
           </p>
-          <p>{sentenceText(fault.sentence, unit)}</p>
+          <p>{sentenceText(fault.sentence, unit, { coarse: true })}</p>
           <div class="row">
             <Button icon="pencil" onClick={() => goTo(quickCheckHref)}>
               To that reading
