@@ -98,7 +98,7 @@ export function vehicleFor(
 }
 
 /** The search on a vehicle of which something may be known already. */
-export function* bestOnVehicle(
+function* bestOnVehicle(
   { fitment, trials, combinations }: TriedVehicle,
   options: Pick<SearchOptions, "okOnly">,
 ): Generator<SearchProgress, Found, void> {
