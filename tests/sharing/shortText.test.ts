@@ -110,6 +110,13 @@ describe("short text", () => {
     );
   });
 
+  it("shortens a reading of which nothing was typed to its numbers", () => {
+    expect(toShortText({ values: [2, -3.5], tol: 0.5 })).toBe('"~0.5|2|-3.5"');
+    // Nothing of a field without a value is ever written: it is read as the one without that field.
+    const without = { values: [2], tol: 1, typed: undefined };
+    expect(fromShortText(toShortText(without))).toBe('{"values":[2],"tol":1}');
+  });
+
   it("reads repeats, as numbers or as what was typed", () => {
     expect(read("~0|2|-3.5|1e+21")).toEqual({ values: [2, -3.5, 1e21], tol: 0 });
     expect(read("~1|2 mm|1 in")).toEqual({

@@ -41,6 +41,12 @@ describe("what a phone remembers of its keeping", () => {
   it("is the last backup, with the marks of what was in it alone", async () => {
     const marks = open();
     const phone = value(await marks.phone());
+    await marks.markBackup("2026-05-01T08:00:00.000Z", []);
+    expect(value(await marks.safekeeping())).toEqual({
+      lastBackupAt: "2026-05-01T08:00:00.000Z",
+      safe: new Map(),
+      askedAt: null,
+    });
     await marks.markSafe([one]);
     await marks.markAsked();
     expect(value(await marks.markBackup("2026-06-01T08:00:00.000Z", [two]))).toBeNull();
@@ -86,6 +92,8 @@ describe("the digest of a check's content", () => {
       { ...one, record: { ...one.record, photos } },
       { ...one, record: { ...one.record, photos: [{ ...tinyPhoto, caption: "Left" }] } },
       { ...one, aside: {} },
+      { ...one, aside: { handStop: { name: "Tall" } } },
+      { ...one, name: "other", aside: {} },
     ];
     expect(new Set([digest, ...changed.map(contentDigest)]).size).toBe(changed.length + 1);
   });

@@ -34,6 +34,14 @@ describe("plain data", () => {
     [[1, 2], [1]],
     [{ a: 1 }, { a: 1, b: 1 }],
     [{ a: 1, b: 1 }, { a: 1 }],
+    [
+      { a: 1, b: 1 },
+      { a: 1, b: 2 },
+    ],
+    [
+      { a: 1, b: [1, 2, 3] },
+      { a: 1, b: [1, 2, 4] },
+    ],
     [{ a: undefined }, { b: undefined }],
     [{ a: { b: 1 } }, { a: { b: 2 } }],
     [{ toString: undefined }, { a: 1 }],
@@ -115,5 +123,8 @@ describe("a check in the place of another", () => {
     expect(replacesSomething(list([1, 2]), list([1, 2]))).toBe(false);
     expect(replacesSomething(list([1, 2]), list([1, 2, 3]))).toBe(true);
     expect(replacesSomething(list([{ kind: "tyre" }]), list([{ kind: "damper" }]))).toBe(true);
+    // A list of groups without a side has an order.
+    const [tyre, damper] = [{ kind: "tyre" }, { kind: "damper" }];
+    expect(replacesSomething(list([tyre, damper]), list([damper, tyre]))).toBe(true);
   });
 });
