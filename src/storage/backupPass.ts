@@ -162,13 +162,17 @@ async function nextOf(parts: AsyncGenerator<Part>): Promise<IteratorResult<Part,
   }
 }
 
+function countWords(entries: number): string {
+  return entries === 1 ? "one entry" : `${entries} entries`;
+}
+
 /** What is wrong with a backup that was read; null where it is whole. */
 export function faultOfPass({ entries, announced, unreadable, why }: BackupPass): Fault | null {
   const fault = (code: string, words: string): Fault => ({ code, sentence: [words] });
   if (announced === null) {
     return fault(
       "backupCut",
-      `The backup is cut short: it ends after ${entries} entries. Look for a whole one.`,
+      `The backup is cut short: it ends after ${countWords(entries)}. Look for a whole one.`,
     );
   }
   if (unreadable > 0) {
@@ -182,7 +186,7 @@ export function faultOfPass({ entries, announced, unreadable, why }: BackupPass)
   if (announced !== entries) {
     return fault(
       "backupCut",
-      `The backup says that it has ${announced} entries, and ${entries} are there. Look for one that was not changed.`,
+      `The backup says that it has ${countWords(announced)}, but ${countWords(entries)} can be read. Look for one that was not changed.`,
     );
   }
   return null;

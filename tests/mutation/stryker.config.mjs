@@ -29,9 +29,20 @@ const besides = existsSync(`tests/${place}`) ? readdirSync(`tests/${place}`) : [
 const ownTests = besides.some(isOfFile) ? `tests/${place}/${stem}*.test.ts` : folderTests;
 /** Where the tests of a folder or file stand that has none beside it. */
 const wordsOfFaults = "tests/records/check/readCheck.test.ts";
+const ofStorage = (...names) => names.map((each) => `tests/storage/${each}.test.ts`);
 const tests = {
   "records/text": [ownTests, wordsOfFaults],
   "records/text/faultWords.ts": wordsOfFaults,
+  "storage/addSubmission.ts": ofStorage("deskStore"),
+  "storage/database.ts": ofStorage("packStore", "versions"),
+  "storage/deskDatabase.ts": ofStorage("deskInbox", "versions"),
+  "storage/joinedRows.ts": ofStorage("checkStore", "checkStoreHeld", "damagedRows"),
+  "storage/joining.ts": ofStorage("checkStore"),
+  "storage/outboxDatabase.ts": ofStorage("outboxStore"),
+  "storage/restoreBackup.ts": ofStorage("backup"),
+  "storage/surveyBackup.ts": ofStorage("backup"),
+  "storage/takeIn.ts": ofStorage("backup", "joinBackup"),
+  "storage/waitingRows.ts": ofStorage("leftPage", "damagedRows", "checkStore"),
 };
 
 /** @type {import("@stryker-mutator/api/core").PartialStrykerOptions} */
