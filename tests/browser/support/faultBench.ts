@@ -1,17 +1,12 @@
 import type { Browser, Page } from "playwright-core";
-import type {
-  CheckRecord,
-  PartialCorner,
-  TypedReading,
-} from "../../../src/records/check/checkRecord.ts";
-import type { StoredCheck } from "../../../src/records/check/storedCheck.ts";
-import { storedFromRecord } from "../../../src/records/filling/storedFromRecord.ts";
+import type { CheckRecord, TypedReading } from "../../../src/records/check/checkRecord.ts";
 import { demoRecord } from "../../support/demoRecords.ts";
 import { CheckList } from "./checkList.ts";
 import { CheckSteps } from "./checkSteps.ts";
 import type { Phone } from "./phone.ts";
 import type { Site } from "./site.ts";
-import { putStored, storedChecks } from "./storage.ts";
+import { openStarted } from "./startedCheck.ts";
+import { storedChecks } from "./storage.ts";
 import { inMillimetres } from "./typist.ts";
 import type { Claim, Tally, Witness } from "./witness.ts";
 
@@ -38,6 +33,11 @@ export interface Filling {
   readonly id: string;
 }
 
+/** The check that a page shows. */
+function idIn(page: Page): string {
+  return /check\/([^/]+)/.exec(page.url())?.[1] ?? "";
+}
+
 /** A phone in use, and what it owes after a fault. */
 export class FaultBench {
   constructor(
@@ -55,30 +55,14 @@ export class FaultBench {
     const steps = new CheckSteps(page, inMillimetres);
     await steps.field("Vehicle").waitFor();
     await steps.fillUpTo(step, faultRecord, "pack");
-    return { page, steps, id: /check\/([^/]+)/.exec(page.url())?.[1] ?? "" };
+    return { page, steps, id: idIn(page) };
   }
 
   /** A check half filled in, as the phone has it stored, open at the left gap. */
   async halfFilled(inPage?: Page): Promise<Filling> {
-    const stored = storedFromRecord(faultRecord);
-    const { gap: _, rideHeight: _height, ...left } = faultRecord.corners[0] ?? { side: "left" };
-    const entries = Object.entries(stored.entries).filter(
-      ([id]) => !/^left\.(gap|rideHeight)$/.test(id),
-    );
-    const half: StoredCheck = {
-      ...stored,
-      revision: 1,
-      record: { ...stored.record, corners: [left as PartialCorner] },
-      entries: Object.fromEntries(entries),
-      progress: { ...stored.progress, step: "left.gap", cautionsFor: "raised" },
-    };
     const page = inPage ?? (await this.phone.newPage());
-    await new CheckList(page).open(this.site.address);
-    await putStored(page, half);
-    await page.goto(`${this.site.address}#/check/${half.id}/left.gap`);
-    const steps = new CheckSteps(page, inMillimetres);
-    await steps.reading().waitFor();
-    return { page, steps, id: half.id };
+    const steps = await openStarted(page, this.site.address, faultRecord, "left.gap");
+    return { page, steps, id: idIn(page) };
   }
 
   /** The check in a new page, where it was left or at a step. */
