@@ -393,7 +393,7 @@ describe("before anything of a backup is restored", () => {
       const told = await survey(new Blob([text.replace('"lines":1', `"lines":${lines}`)]));
       expect(told.fault?.code).toBe("backupCut");
       expect(inModelUnits(told.fault?.sentence ?? [])).toContain(
-        `${lines} entries, and 1 are there`,
+        `${lines} entries, but one entry can be read`,
       );
     }
   });
