@@ -63,13 +63,13 @@ describe("a database", () => {
   it("that the browser does not have, or refuses, is told as refused", async () => {
     for (const none of [undefined, null]) {
       vi.stubGlobal("indexedDB", none);
-      expect(await handleOf().open()).toMatchObject({ fault: { code: "storeRefused" } });
+      expect(await handleOf().open()).toMatchObject({ ok: false, fault: { code: "storeRefused" } });
     }
     const open = vi.fn(() => {
       throw closed();
     });
     vi.stubGlobal("indexedDB", { open });
-    expect(await handleOf().open()).toMatchObject({ fault: { code: "storeRefused" } });
+    expect(await handleOf().open()).toMatchObject({ ok: false, fault: { code: "storeRefused" } });
     // A browser that refuses is not asked a second time.
     expect(open).toHaveBeenCalledTimes(1);
   });
@@ -79,7 +79,7 @@ describe("a database", () => {
       throw closed("AbortError");
     });
     vi.stubGlobal("indexedDB", { open });
-    expect(await handleOf().open()).toMatchObject({ fault: { code: "storeFailed" } });
+    expect(await handleOf().open()).toMatchObject({ ok: false, fault: { code: "storeFailed" } });
     expect(open).toHaveBeenCalledTimes(2);
   });
 
@@ -150,19 +150,25 @@ describe("work on a database", () => {
     const twice = vi.fn(async () => {
       throw closed();
     });
-    expect(await handleOf().run(twice)).toMatchObject({ fault: { code: "storeFailed" } });
+    expect(await handleOf().run(twice)).toMatchObject({
+      ok: false,
+      fault: { code: "storeFailed" },
+    });
     expect(twice).toHaveBeenCalledTimes(2);
     const full = vi.fn(async () => {
       throw closed("QuotaExceededError");
     });
-    expect(await handleOf().run(full)).toMatchObject({ fault: { code: "storeFull" } });
+    expect(await handleOf().run(full)).toMatchObject({ ok: false, fault: { code: "storeFull" } });
     expect(full).toHaveBeenCalledTimes(1);
   });
 
   it("is not begun where the database can't be opened", async () => {
     vi.stubGlobal("indexedDB", undefined);
     const work = vi.fn(async () => 5);
-    expect(await handleOf().run(work)).toMatchObject({ fault: { code: "storeRefused" } });
+    expect(await handleOf().run(work)).toMatchObject({
+      ok: false,
+      fault: { code: "storeRefused" },
+    });
     expect(work).not.toHaveBeenCalled();
   });
 });

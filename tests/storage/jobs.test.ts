@@ -45,3 +45,14 @@ it("gives name, number and customer to every check of the job, to no other, and 
   ]);
   expect(await keepJobAlike(store, named)).toEqual({ ok: true, value: 0 });
 });
+
+it("is a fault where the checks can't be listed, or one of them not be kept", async () => {
+  const job: Job = { id: "j1", label: "Brant", number: "1" };
+  await store.put(withJob(newStoredCheck("a"), job));
+  const fault = { code: "storeFull", sentence: ["Full."] };
+  const update = vi.spyOn(store, "update").mockResolvedValue({ ok: false, fault });
+  expect(await keepJobAlike(store, { ...job, label: "Tern" })).toEqual({ ok: false, fault });
+  expect(update).toHaveBeenCalledTimes(1);
+  vi.spyOn(store, "list").mockResolvedValue({ ok: false, fault });
+  expect(await keepJobAlike(store, job)).toEqual({ ok: false, fault });
+});

@@ -11,6 +11,7 @@ beforeEach(() => {
 const opened: OutboxStore[] = [];
 afterEach(() => {
   for (const store of opened.splice(0)) store.close();
+  vi.useRealTimers();
   vi.unstubAllGlobals();
 });
 
@@ -103,6 +104,30 @@ describe("outbox", () => {
     expect((await stateOf(store, "c1"))?.state).toBe("waiting");
     for (const part of await all(store)) await store.acknowledged(part);
     expect((await stateOf(store, "c1"))?.state).toBe("received");
+  });
+
+  it("has the version that was given last as the newest, whatever its hash, received only whole", async () => {
+    vi.useFakeTimers({ toFake: ["Date"], now: new Date("2026-06-12T10:00:00.000Z") });
+    const store = await open();
+    for (const [minute, name] of ["two", "three", "one"].entries()) {
+      vi.setSystemTime(new Date(Date.UTC(2026, 5, 12, 10, minute)));
+      await store.queue("c1", parts(name), { digest: name, whole: name });
+    }
+    const pieces = (await all(store)).filter(({ body }) => body.startsWith("one"));
+    for (const piece of pieces) {
+      const newest = (await stateOf(store, "c1"))?.newest;
+      expect([newest?.digest, newest?.receivedAt]).toEqual(["one", undefined]);
+      await store.acknowledged(piece);
+    }
+    expect(await stateOf(store, "c1")).toMatchObject({
+      state: "received",
+      versions: 3,
+      newest: {
+        queuedAt: "2026-06-12T10:02:00.000Z",
+        receivedAt: "2026-06-12T10:02:00.000Z",
+        left: 0,
+      },
+    });
   });
 
   it("makes the phone's key once", async () => {

@@ -1,7 +1,9 @@
 import "fake-indexeddb/auto";
 import { expect, it, vi } from "vitest";
 import { newStoredCheck } from "../../src/records/check/storedCheck.ts";
-import { freshBrowsers, tab, value } from "./support/tabs.ts";
+import { DatabaseHandle } from "../../src/storage/database.ts";
+import { RowsReader } from "../../src/storage/rowsReader.ts";
+import { closedLater, freshBrowsers, tab, value } from "./support/tabs.ts";
 
 freshBrowsers();
 
@@ -31,4 +33,15 @@ it("a look in a later turn has what was written in between", async () => {
   const later = value(await store.list());
   expect(later.map(({ id }) => id)).toEqual([stored.id]);
   expect(value(await first).length).toBeLessThanOrEqual(1);
+});
+
+it("a row that can't be shown is set aside by its key, and hides none of the others", async () => {
+  const handle = closedLater(new DatabaseHandle());
+  const stored = newStoredCheck("Bay 1");
+  value(await (await tab()).put(stored));
+  const damaged = { id: 7, name: "Brant", record: {} };
+  value(await handle.run((database) => database.put("checks", damaged as never)));
+  const { listed, aside } = value(await new RowsReader(handle).read());
+  expect(listed.map(({ id }) => id)).toEqual([stored.id]);
+  expect(aside.map(({ key }) => key)).toEqual([7]);
 });
