@@ -43,13 +43,21 @@ export function Line({
 
 /** A bar, tube or arm of `width` mm through the points. */
 export function Bar({
-  view,
   points,
+  ...bar
+}: Toned & { readonly points: readonly Point[]; readonly width: number }) {
+  return <Bars {...bar} lines={[points]} />;
+}
+
+/** Several bars as one shape: fit for those that do not lie over each other. */
+function Bars({
+  view,
+  lines,
   width,
   tone = "context",
-}: Toned & { readonly points: readonly Point[]; readonly width: number }) {
-  const d = pathThrough(points.map(view.at));
-  const edge = Math.max(width * view.scale, 4);
+}: Toned & { readonly lines: readonly (readonly Point[])[]; readonly width: number }) {
+  const d = lines.map((points) => pathThrough(points.map(view.at))).join("");
+  const edge = edgeOf(view, width);
   const wall = tone === "part" ? 4 : 3;
   return (
     <g class={`bar ${tone}`}>
@@ -57,6 +65,11 @@ export function Bar({
       <path class="inside" d={d} stroke-width={tenths(Math.max(edge - wall, 1))} />
     </g>
   );
+}
+
+/** How wide a bar of `width` mm is drawn, px. */
+function edgeOf({ scale }: View, width: number): number {
+  return Math.max(width * scale, 4);
 }
 
 export function Disc({
@@ -148,17 +161,16 @@ export function TyreFromFront({
         high={add(centre, { x: half, y: radius })}
         round={62}
       />
-      {[-0.5, 0, 0.5].map((share) => (
-        <Line
-          key={share}
-          view={view}
-          points={[
-            add(centre, { x: share * half * 1.1, y: foot + 14 }),
-            add(centre, { x: share * half * 1.1, y: radius - 14 }),
-          ]}
-          dashed
-        />
-      ))}
+      <path
+        class="context dashed"
+        d={[-0.55, 0, 0.55]
+          .map((share) =>
+            pathThrough(
+              [foot + 14, radius - 14].map((y) => view.at(add(centre, { x: share * half, y }))),
+            ),
+          )
+          .join("")}
+      />
     </g>
   );
 }
@@ -246,29 +258,23 @@ export function Coil({
     const middle = add(foot, axis, wire / 2 + (halfTurns / 2) * rise);
     return add(middle, side, halfTurns % 2 === 0 ? radius : -radius);
   };
-  const strands = (first: number) =>
-    Array.from({ length: coils }, (_, coil) => (
-      <Bar
-        key={coil}
-        view={view}
-        tone={tone}
-        width={wire}
-        points={[at(2 * coil + first), at(2 * coil + first + 1)]}
-      />
-    ));
-  const ends = [0, 2 * coils].map((halfTurns) => (
-    <Bar
-      key={halfTurns}
-      view={view}
-      tone={tone}
-      width={wire}
-      points={[at(halfTurns), add(at(halfTurns), side, -2 * radius)]}
-    />
-  ));
+  const strand = (first: number, coil: number) => [at(2 * coil + first), at(2 * coil + first + 1)];
+  const end = (halfTurns: number) => [at(halfTurns), add(at(halfTurns), side, -2 * radius)];
+  const wound = { view, tone, width: wire };
+  // Strands that touch lie over each other: each is drawn by itself, so that they can be told apart.
+  const touching = rise * view.scale < edgeOf(view, wire) * Math.hypot(1, rise / (4 * radius));
+  const strands = (first: number) => {
+    const lines = Array.from({ length: coils }, (_, coil) => strand(first, coil));
+    return touching ? (
+      lines.map((points, coil) => <Bar key={coil} {...wound} points={points} />)
+    ) : (
+      <Bars {...wound} lines={lines} />
+    );
+  };
   return (
     <g class="coil">
       <g class="behind">{strands(1)}</g>
-      {ends}
+      <Bars {...wound} lines={[end(0), end(2 * coils)]} />
       {strands(0)}
     </g>
   );

@@ -1,5 +1,6 @@
+import { useMemo } from "preact/hooks";
 import { layoutRegistry } from "../../physics/readings/index.ts";
-import { add, between, tyreWidth } from "../shapes/geometry.ts";
+import { add, between, tenths, tyreWidth } from "../shapes/geometry.ts";
 import {
   Bar,
   Coil,
@@ -39,8 +40,12 @@ export function CornerScene(props: SceneProps & { readonly ground: number }) {
 }
 
 function Road({ view, corner, y }: SceneProps & { readonly y: number }) {
-  const [low, high] = corner.bounds;
-  return <Ground view={view} from={low.x} to={high.x} y={y} />;
+  const drawn = useMemo(() => {
+    const [low, high] = corner.bounds;
+    return <Ground view={view} from={low.x} to={high.x} y={0} />;
+  }, [view, corner]);
+  // Its hatching is drawn once, and goes up and down as it is.
+  return <g transform={`translate(0 ${tenths(-view.scale * y)})`}>{drawn}</g>;
 }
 
 function Fender({ view, corner, drawn }: SceneProps) {

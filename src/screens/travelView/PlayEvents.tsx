@@ -1,4 +1,4 @@
-import { useEffect, useId, useLayoutEffect, useState } from "preact/hooks";
+import { useEffect, useId, useLayoutEffect, useMemo, useState } from "preact/hooks";
 import type { Assessor } from "../../compute/assessor.ts";
 import type { DesignEvent, Fitment, Side } from "../../physics/fitment.ts";
 import type { ImpactRun, ImpactTrace } from "../../physics/impact/index.ts";
@@ -29,14 +29,17 @@ export function PlayEvents({
   missing: boolean;
   /** Whether the picture shows the event, and not the wheel moved by hand. */
   shown: boolean;
-  onMoment: (moment: PlayedMoment) => void;
+  /** `moving`: a later moment follows with the next frame. */
+  onMoment: (moment: PlayedMoment, moving: boolean) => void;
   unit: LengthUnit;
 }) {
-  const { events } = rulesOf(fitment.use, fitment.rules);
+  const events = useMemo(() => rulesOf(fitment.use, fitment.rules).events, [fitment]);
   const [slow, setSlow] = useState(true);
   const [run, setRun] = useState<{ event: DesignEvent; run: ImpactRun } | null>(null);
   const [said, setSaid] = useState<string | null>(null);
-  const played = usePlayed(slow ? slowly : 1, (trace, time) => onMoment(momentAt(trace, time)));
+  const played = usePlayed(slow ? slowly : 1, (trace, time, moving) =>
+    onMoment(momentAt(trace, time), moving),
+  );
   const trace = run?.run.trace ?? null;
   const id = useId();
 
@@ -47,10 +50,6 @@ export function PlayEvents({
   useEffect(() => {
     setRun(null);
   }, [fitment, side]);
-
-  if (missing || events.length === 0) {
-    return <p class="small soft">Enter the ride data to play a landing or a bump.</p>;
-  }
 
   const start = async (event: DesignEvent) => {
     setSaid(null);
@@ -67,8 +66,9 @@ export function PlayEvents({
     requestAnimationFrame(() => played.play(found));
   };
 
-  return (
-    <div class="travel-play">
+  // Not looked through again for each frame that is played.
+  const ways = useMemo(
+    () => (
       <div class="row">
         {events.map((event) => (
           <Button
@@ -87,6 +87,17 @@ export function PlayEvents({
           Slow
         </Button>
       </div>
+    ),
+    [events, unit, slow, run, assessor, fitment, side],
+  );
+
+  if (missing || events.length === 0) {
+    return <p class="small soft">Enter the ride data to play a landing or a bump.</p>;
+  }
+
+  return (
+    <div class="travel-play">
+      {ways}
       {said && <p role="status">{said}</p>}
       <div class="travel-time">
         {run && trace ? (

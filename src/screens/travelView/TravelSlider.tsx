@@ -7,18 +7,22 @@ import { placeWords } from "./travelWords.ts";
 export function TravelSlider({
   span,
   travelMm,
+  saidMm,
   onTravel,
   unit,
 }: {
   readonly span: TravelSpan;
   readonly travelMm: number;
+  /** Where it is said to be: of a wheel that moves, not every place. */
+  readonly saidMm: number;
   readonly onTravel: (travelMm: number) => void;
   readonly unit: LengthUnit;
 }) {
   const id = useId();
   const { from, to, marks } = span;
   const share = (travel: number) => (100 * (travel - from)) / (to - from);
-  const held = Math.min(Math.max(travelMm, from), to);
+  const within = (travel: number) => Math.min(Math.max(travel, from), to);
+  const held = within(travelMm);
   const keyed = (key: string): number | null => {
     const step = (to - from) / 100;
     switch (key) {
@@ -40,6 +44,7 @@ export function TravelSlider({
         return null;
     }
   };
+  const place = useMemo(() => placeWords(span, within(saidMm), unit), [span, saidMm, unit]);
   const ticks = useMemo(
     () => (
       <svg viewBox="0 0 100 10" preserveAspectRatio="none" aria-hidden="true">
@@ -50,6 +55,25 @@ export function TravelSlider({
       </svg>
     ),
     [span],
+  );
+  const here = marks.find(({ travelMm: at }) => Math.abs(at - travelMm) < 0.05)?.id;
+  const places = useMemo(
+    () => (
+      <div class="travel-marks">
+        {marks.map(({ id: mark, words, travelMm: at }) => (
+          <button
+            key={mark}
+            type="button"
+            class={`travel-mark travel-mark-${mark}`}
+            aria-pressed={mark === here}
+            onClick={() => onTravel(at)}
+          >
+            {words}
+          </button>
+        ))}
+      </div>
+    ),
+    [span, here, onTravel],
   );
   return (
     <div class="travel-slider">
@@ -63,7 +87,7 @@ export function TravelSlider({
           max={to}
           step="any"
           value={held}
-          aria-valuetext={placeWords(span, held, unit)}
+          aria-valuetext={place}
           onInput={(event) => {
             const wanted = Number(event.currentTarget.value);
             onTravel(nearMark(span, wanted)?.travelMm ?? wanted);
@@ -76,19 +100,7 @@ export function TravelSlider({
           }}
         />
       </div>
-      <div class="travel-marks">
-        {marks.map(({ id: mark, words, travelMm: at }) => (
-          <button
-            key={mark}
-            type="button"
-            class={`travel-mark travel-mark-${mark}`}
-            aria-pressed={Math.abs(at - travelMm) < 0.05}
-            onClick={() => onTravel(at)}
-          >
-            {words}
-          </button>
-        ))}
-      </div>
+      {places}
     </div>
   );
 }

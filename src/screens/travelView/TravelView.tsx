@@ -1,4 +1,4 @@
-import { useMemo, useState } from "preact/hooks";
+import { useCallback, useMemo, useRef, useState } from "preact/hooks";
 import type { Assessor } from "../../compute/assessor.ts";
 import type { Assessment, CornerAssessment, Fitment, Side } from "../../physics/fitment.ts";
 import type { Sentence } from "../../physics/sentence.ts";
@@ -30,6 +30,9 @@ export interface PrescribedFitment {
   readonly fitment: Fitment;
   readonly assessment: Assessment;
 }
+
+/** Numbers that change more often are not read: a played event says them so far apart, ms. */
+const readableMs = 100;
 
 /** The answer's first picture: a corner to scale, moved by hand through its travel. */
 export function TravelView({
@@ -109,15 +112,86 @@ function SideTravel({
   const span = useMemo(() => travelSpan(assessed), [assessed]);
   const [travelMm, setTravel] = useState(0);
   const [played, setPlayed] = useState<PlayedMoment | null>(null);
-  const moment = corner.travel.at(played?.travelMm ?? travelMm);
+  const [told, setTold] = useState<PlayedMoment | null>(null);
+  const toldAt = useRef(0);
   const placed = played ?? pushedUp(travelMm);
-  const force = played
-    ? forceText(played.stopForceN, unit)
-    : stopForceText(corner.travel, moment, unit);
-  const gap = gapWords(moment, unit);
+  const showMoment = useCallback((moment: PlayedMoment, moving: boolean) => {
+    const now = performance.now();
+    setPlayed(moment);
+    if (moving && now - toldAt.current < readableMs) return;
+    toldAt.current = now;
+    setTold(moment);
+  }, []);
+  const moveTo = useCallback((travel: number) => {
+    setPlayed(null);
+    setTold(null);
+    setTravel(travel);
+  }, []);
   const words = useMemo(
     () => travelSentence(assessed, corner.travel, span, unit),
     [assessed, corner, span, unit],
+  );
+  const readouts = useMemo(() => {
+    const moment = corner.travel.at(told?.travelMm ?? travelMm);
+    const gap = gapWords(moment, unit);
+    return (
+      <dl class="travel-readouts">
+        <Readout name="Wheel" text={lengthText(moment.travelMm, unit)} />
+        <Readout name={gap.name} text={gap.text} />
+        <Readout
+          name="Stop force"
+          text={
+            told ? forceText(told.stopForceN, unit) : stopForceText(corner.travel, moment, unit)
+          }
+        />
+        <Readout name="Lever ratio" text={ratioText(moment.leverRatio)} />
+      </dl>
+    );
+  }, [corner, told, travelMm, unit]);
+  const eventShown = played !== null;
+  // What says the same at every moment is not looked through again for each frame.
+  const still = useMemo(
+    () => ({
+      seenFrom: (
+        <p class="small soft">
+          {`${sideWords[assessed.side]}, from ${corner.fromSide ? "beside it" : axle === "front" ? "the front" : "behind"}. Parts with a reading are to scale.`}
+        </p>
+      ),
+      events: (
+        <PlayEvents
+          assessor={assessor}
+          fitment={fitment}
+          side={assessed.side}
+          missing={assessed.missing.length > 0}
+          shown={eventShown}
+          onMoment={showMoment}
+          unit={unit}
+        />
+      ),
+      remarks: (
+        <>
+          {prescribed && ghost && (
+            <Prescribed prescribed={prescribed} side={assessed.side} unit={unit} />
+          )}
+          {span.fullNotReached && (
+            <p class="small">The travel ends before the stop is fully compressed.</p>
+          )}
+        </>
+      ),
+      numbers: (
+        <div class="travel-numbers">
+          <Unfolding summary="Show the numbers">
+            {() => (
+              <>
+                <p>{words}</p>
+                <TravelTable corner={corner} span={span} unit={unit} />
+              </>
+            )}
+          </Unfolding>
+        </div>
+      ),
+    }),
+    [assessor, fitment, assessed, corner, axle, ghost, prescribed, span, words, unit, eventShown],
   );
   return (
     <div class="travel-body">
@@ -129,52 +203,21 @@ function SideTravel({
           direction={outboard(assessed.side, axle)}
           words={words}
         />
-        <p class="small soft">
-          {`${sideWords[assessed.side]}, from ${corner.fromSide ? "beside it" : axle === "front" ? "the front" : "behind"}. Parts with a reading are to scale.`}
-        </p>
+        {still.seenFrom}
       </div>
       <div class="travel-controls">
-        <dl class="travel-readouts">
-          <Readout name="Wheel" text={lengthText(moment.travelMm, unit)} />
-          <Readout name={gap.name} text={gap.text} />
-          <Readout name="Stop force" text={force} />
-          <Readout name="Lever ratio" text={ratioText(moment.leverRatio)} />
-        </dl>
+        {readouts}
         <TravelSlider
           span={span}
-          travelMm={played?.travelMm ?? travelMm}
+          travelMm={placed.travelMm}
+          saidMm={told?.travelMm ?? travelMm}
           unit={unit}
-          onTravel={(travel) => {
-            setPlayed(null);
-            setTravel(travel);
-          }}
+          onTravel={moveTo}
         />
-        <PlayEvents
-          assessor={assessor}
-          fitment={fitment}
-          side={assessed.side}
-          missing={assessed.missing.length > 0}
-          shown={played !== null}
-          onMoment={setPlayed}
-          unit={unit}
-        />
-        {prescribed && ghost && (
-          <Prescribed prescribed={prescribed} side={assessed.side} unit={unit} />
-        )}
-        {span.fullNotReached && (
-          <p class="small">The travel ends before the stop is fully compressed.</p>
-        )}
+        {still.events}
+        {still.remarks}
       </div>
-      <div class="travel-numbers">
-        <Unfolding summary="Show the numbers">
-          {() => (
-            <>
-              <p>{words}</p>
-              <TravelTable corner={corner} span={span} unit={unit} />
-            </>
-          )}
-        </Unfolding>
-      </div>
+      {still.numbers}
     </div>
   );
 }

@@ -49,19 +49,22 @@ function wantsLessMotion(): boolean {
   return window.matchMedia?.("(prefers-reduced-motion: reduce)").matches ?? false;
 }
 
-/** @param slowness 1 in real time, 8 eight times slower @param onTime is told each time as it is reached, s */
+/**
+ * @param slowness 1 in real time, 8 eight times slower
+ * @param onTime is told each time as it is reached, s, and whether the next frame shows a later one
+ */
 export function usePlayed(
   slowness: number,
-  onTime: (trace: ImpactTrace, timeS: number) => void,
+  onTime: (trace: ImpactTrace, timeS: number, moving: boolean) => void,
 ): Played {
   const [timeS, setTimeS] = useState(0);
   const [running, setRunning] = useState<ImpactTrace | null>(null);
   const latest = useRef({ slowness, onTime });
   latest.current = { slowness, onTime };
 
-  const reach = (trace: ImpactTrace, time: number) => {
+  const reach = (trace: ImpactTrace, time: number, moving = false) => {
     setTimeS(time);
-    latest.current.onTime(trace, time);
+    latest.current.onTime(trace, time, moving);
   };
 
   // Before the next frame, so that none is drawn of an event that has been left.
@@ -73,7 +76,7 @@ export function usePlayed(
     let frame = requestAnimationFrame(function next(now) {
       if (before !== null) at += (now - before) / 1000 / latest.current.slowness;
       before = now;
-      reach(running, Math.min(at, end));
+      reach(running, Math.min(at, end), at < end);
       if (at >= end) setRunning(null);
       else frame = requestAnimationFrame(next);
     });
