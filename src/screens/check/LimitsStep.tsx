@@ -24,8 +24,10 @@ export function LimitsStep({ stored, change, step }: StepProps) {
   return (
     <>
       <p>
-        As the wheel moves up, what could hit before the stop is fully compressed? Tick everything
-        that comes close. You'll measure each one next.
+        As the wheel moves up, what could hit before the stop is fully compressed?{" "}
+        <span class="known-lead">
+          Tick everything that comes close. You'll measure each one next.
+        </span>
       </p>
       {side === "right" && limits.length === 0 && left.length > 0 && !none && (
         <Button wide onClick={() => change(withLimitsOfLeft)}>

@@ -5,7 +5,7 @@ import { readCheckValue } from "../../../src/records/check/readCheck.ts";
 import { newStoredCheck, type StoredCheck } from "../../../src/records/check/storedCheck.ts";
 import { storedFromRecord } from "../../../src/records/filling/storedFromRecord.ts";
 import { StepContent } from "../../../src/screens/check/StepContent.tsx";
-import { cautionsOf } from "../../../src/screens/guide/cautions.ts";
+import { cautionsOf, levelCautions } from "../../../src/screens/guide/cautions.ts";
 import { noteMeasured } from "../../../src/screens/guide/practice.ts";
 import { standingSteps } from "../../../src/screens/guide/standing.ts";
 import { stepsOf } from "../../../src/screens/guide/steps.ts";
@@ -75,6 +75,21 @@ it("what was folded is still changed behind its line", () => {
   const changed = show(filled(), "left.rideHeight");
   fireEvent.click(screen.getByRole("radio", { name: "Lifted, then pushed", hidden: true }));
   expect(changed).toHaveLength(1);
+});
+
+it("how it is measured, repeats and photos stand behind lines; the caution of the place stays open", () => {
+  const energy = levelCautions.find(({ id }) => id === "caution.energy")?.words ?? "";
+  show(filled(), "left.limits.1");
+  for (const words of ["Take photo", "Add a repeat", energy]) expect(folded(words)).toBeNull();
+  cleanup();
+  practise();
+  show(filled(), "left.limits.1");
+  const line = folded("Repeat, photo");
+  expect(line?.open).toBe(false);
+  for (const words of ["Take photo", "Add a repeat"]) expect(folded(words)).toBe(line);
+  expect(folded("How")?.open).toBe(false);
+  expect(folded("How")?.textContent).toContain("What goes wrong");
+  expect(folded(energy)).toBeNull();
 });
 
 it("whether the vehicle was moved is asked openly at each side's first clearance", () => {

@@ -1,5 +1,9 @@
-import type { LayoutKind } from "../../../physics/fitment.ts";
+import { useState } from "preact/hooks";
+import type { LayoutKind, Side } from "../../../physics/fitment.ts";
 import { limitOf, parseReadingId } from "../../../physics/readings/index.ts";
+import { mean } from "../../../physics/uncertainty/index.ts";
+import { limitIn } from "../../../records/entry/entryPath.ts";
+import { quantityText } from "../../../records/entry/quantityText.ts";
 import { plainDecimal } from "../../../records/entry/units.ts";
 import {
   asksPlaceOnArm,
@@ -10,6 +14,7 @@ import {
 import { drawingValues } from "../../drawings/drawingValues.ts";
 import { ReadingDrawing } from "../../drawings/ReadingDrawing.tsx";
 import { Decided } from "../../guide/Known.tsx";
+import { isPractised } from "../../guide/practice.ts";
 import type { StepProps } from "../../guide/stepProps.ts";
 import { layoutsOnScreen } from "../../layouts/layoutsOnScreen.ts";
 import { Choices, Segmented } from "../../parts/Choices.tsx";
@@ -63,11 +68,33 @@ export function LimitPlace(props: StepProps) {
       <Choices legend="Where would it touch?" value={place} onChange={choose} options={options} />
     );
   const said = options.find(({ value }) => value === place)?.name;
+  const closing = place === "wheel" && (
+    <Disclosure
+      summary={`Closes by ${limit.perWheel === undefined ? "1" : plainDecimal(Number(limit.perWheel.toPrecision(3)))} mm per mm of wheel travel`}
+    >
+      <p class="small">
+        Straight over the wheel it is 1. Along a shock or spring that leans it is less than 1.
+      </p>
+      <NumberEntry
+        stored={stored}
+        change={change}
+        preferences={preferences}
+        id={`${step.id}.perWheel`}
+        label="Closing per wheel travel"
+        hint="Empty means 1."
+        unitWords="mm per mm"
+      />
+    </Disclosure>
+  );
+  // Straight over the tire is where it usually is: then that stands with its place.
+  const straight = limit.kind === "tyre" && (limit.perWheel === undefined || limit.perWheel === 1);
   return (
     <div class="stack">
       <Decided known={said !== undefined} summary={`Place: ${said}`}>
         {question}
+        {straight && closing}
       </Decided>
+      {!straight && closing}
       {place === "stop" && (
         <Notice tone="info">
           <p>
@@ -76,37 +103,34 @@ export function LimitPlace(props: StepProps) {
           </p>
         </Notice>
       )}
-      {place === "wheel" && (
-        <Disclosure
-          summary={`Closes by ${limit.perWheel === undefined ? "1" : plainDecimal(Number(limit.perWheel.toPrecision(3)))} mm per mm of wheel travel`}
-        >
-          <p class="small">
-            Straight over the wheel it is 1. Along a shock or spring that leans it is less than 1.
-          </p>
-          <NumberEntry
-            stored={stored}
-            change={change}
-            preferences={preferences}
-            id={`${step.id}.perWheel`}
-            label="Closing per wheel travel"
-            hint="Empty means 1."
-            unitWords="mm per mm"
-          />
-        </Disclosure>
-      )}
     </div>
   );
 }
 
 /** How far out on the arm a clearance sits that is at none of its named places. */
-export function LimitDistance({ stored, change, preferences, step }: StepProps) {
-  const place = limitOf(step.id);
-  if (place === null || limitPlaceOf(stored, place.side, place.index) !== "distance") return null;
+export function LimitDistance(props: StepProps) {
+  const place = limitOf(props.step.id);
+  if (place === null) return null;
   const { side, index } = place;
+  if (limitPlaceOf(props.stored, side, index) !== "distance") return null;
+  return <DistanceOnArm {...props} side={side} index={index} />;
+}
+
+function DistanceOnArm({
+  stored,
+  change,
+  preferences,
+  side,
+  index,
+}: StepProps & { readonly side: Side; readonly index: number }) {
   const layout = wordedLayout(stored.record);
   const id = `${side}.limits.${index}.distance` as const;
+  const { distance } = limitIn(stored.record, id) ?? {};
+  const unit = shownUnit(stored, id, preferences.length);
+  const known = distance && quantityText({ kind: "length", value: mean(distance.values) }, unit);
+  const [practised] = useState(isPractised);
   return (
-    <>
+    <Decided known={known !== undefined} summary={`Distance from the pivot line: ${known}`}>
       <ReadingDrawing
         layoutKind={layout.kind}
         armRole={layout.armRole}
@@ -114,10 +138,16 @@ export function LimitDistance({ stored, change, preferences, step }: StepProps) 
         values={drawingValues(stored.record, side, index)}
         side={side}
         axle={stored.record.axle}
-        unit={shownUnit(stored, id, preferences.length)}
+        unit={unit}
         text={shownText(stored, id)}
       />
-      <ReadingEntry id={id} stored={stored} change={change} preferences={preferences} />
-    </>
+      <ReadingEntry
+        id={id}
+        stored={stored}
+        change={change}
+        preferences={preferences}
+        brief={practised}
+      />
+    </Decided>
   );
 }

@@ -15,6 +15,7 @@ import { packRemark } from "../../../records/filling/platforms.ts";
 import type { Change } from "../../guide/stepProps.ts";
 import { Button } from "../../parts/Button.tsx";
 import { Segmented } from "../../parts/Choices.tsx";
+import { Disclosure } from "../../parts/Disclosure.tsx";
 import { Notice } from "../../parts/Notice.tsx";
 import { useScreenAwake } from "../../parts/useScreenAwake.ts";
 import type { Preferences } from "../../preferences.ts";
@@ -24,6 +25,7 @@ import { useReadBack } from "../../voice/useReadBack.ts";
 import { NumberField } from "../keypad/NumberField.tsx";
 import { useSeenAboveKeys } from "../keypad/useSeenAboveKeys.ts";
 import { PhotoField } from "../photo/PhotoField.tsx";
+import { photosOf } from "../photo/photos.ts";
 import { entryRemarks, geometryRemark } from "../remarks.ts";
 import { useSettled } from "../settled.ts";
 import { isMinus, withSign } from "./angleSign.ts";
@@ -42,6 +44,9 @@ interface Props {
   readonly first?: boolean;
   /** How it is taken: between the number and what else can be said of it. */
   readonly children?: ComponentChildren;
+  /** For who has made three checks: `how` it is taken, repeats and photos stand behind lines. */
+  readonly brief?: boolean;
+  readonly how?: ComponentChildren;
 }
 
 /** The entry of a reading as it stands, or an empty one in the person's own unit, for their own tool. */
@@ -95,6 +100,8 @@ export function ReadingEntry({
   onEnter,
   first = false,
   children,
+  brief = false,
+  how,
 }: Props) {
   const { kind } = catalogueEntry(id);
   const entry = entryOf(stored, id, preferences);
@@ -141,6 +148,22 @@ export function ReadingEntry({
   );
   useScreenAwake(preferences.awake);
   useReadBack(spokenEntry(texts[current] ?? "", kind, entry.unit), preferences.speak);
+
+  const [hasPhoto] = useState(() => photosOf(stored, id).length > 0);
+  const more = reading.ok && (
+    <Button
+      wide
+      icon="plus"
+      onClick={() => {
+        put((old) => ({ ...old, texts: [...old.texts, ""] }));
+        setActive(texts.length);
+        setAdded((count) => count + 1);
+      }}
+    >
+      Add a repeat
+    </Button>
+  );
+  const photo = <PhotoField id={id} stored={stored} change={change} />;
 
   return (
     <div class="stack-close reading-entry">
@@ -189,7 +212,7 @@ export function ReadingEntry({
           )}
         </div>
         {(kind !== "angle" || repeated) && (
-          <p class="small soft reading-equivalent">{equivalentText(kind, entry, reading)}</p>
+          <p class="small soft reading-equivalent">{equivalentText(kind, entry, reading, brief)}</p>
         )}
         {source !== null && source !== "measured" && (
           <p class="small">
@@ -245,26 +268,28 @@ export function ReadingEntry({
         )}
       </div>
       {children}
-      {reading.ok && (
-        <Button
-          wide
-          icon="plus"
-          onClick={() => {
-            put((old) => ({ ...old, texts: [...old.texts, ""] }));
-            setActive(texts.length);
-            setAdded((count) => count + 1);
-          }}
-        >
-          Add a repeat
-        </Button>
-      )}
+      {!brief && more}
       <ToolField
         id={id}
         entry={entry}
         values={reading.ok ? reading.value.values : []}
         onChange={(part) => put((old) => ({ ...old, ...part }))}
       />
-      <PhotoField id={id} stored={stored} change={change} />
+      {brief ? (
+        <>
+          {how && (
+            <Disclosure summary="How">
+              <div class="reading-how">{how}</div>
+            </Disclosure>
+          )}
+          <Disclosure summary="Repeat, photo" open={hasPhoto}>
+            {more}
+            {photo}
+          </Disclosure>
+        </>
+      ) : (
+        photo
+      )}
     </div>
   );
 }

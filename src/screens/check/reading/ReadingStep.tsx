@@ -1,3 +1,4 @@
+import { useState } from "preact/hooks";
 import type { Side } from "../../../physics/fitment.ts";
 import {
   layoutRegistry,
@@ -13,7 +14,7 @@ import { isHeightSettled } from "../../../records/filling/settledHeight.ts";
 import { sidesOf } from "../../../records/filling/sides.ts";
 import { drawingValues, drawnReadingOf } from "../../drawings/drawingValues.ts";
 import { ReadingDrawing } from "../../drawings/ReadingDrawing.tsx";
-import { Known } from "../../guide/Known.tsx";
+import { isPractised } from "../../guide/practice.ts";
 import type { StepProps } from "../../guide/stepProps.ts";
 import type { ReadingWords } from "../../layouts/wordedReading.ts";
 import { readingWords, wordedLayout } from "../../readings/readingWords.ts";
@@ -67,6 +68,21 @@ export function ReadingStep(props: StepProps & { readonly id: ReadingId }) {
   const settledFirst = asksStand && chosen(stored, `${side}.stand`) === null && !typed;
   const settles = isRideHeightStep(id);
   const byPhone = tiltTaskOf(stored, id) !== null;
+  const [practised] = useState(isPractised);
+  const how = (
+    <>
+      <p>{guide.how}</p>
+      <WhatGoesWrong
+        wrong={guide.wrong}
+        reading={drawn}
+        kind={record.layout?.kind}
+        at={limit?.at}
+      />
+      {guide.note && <p class="small soft">{guide.note}</p>}
+      {guide.skipped && <p class="small soft">{guide.skipped}</p>}
+    </>
+  );
+  const often = settles && <SettledChoice {...props} />;
   return (
     <>
       {asksStand && <StandChoice {...props} />}
@@ -110,25 +126,23 @@ export function ReadingStep(props: StepProps & { readonly id: ReadingId }) {
             first={
               !typed && !settledFirst && !byPhone && !(settles && isHeightSettled(stored, side))
             }
+            brief={practised}
+            how={
+              <>
+                {how}
+                {often}
+                <MakingChoice {...props} />
+              </>
+            }
           >
-            {settles && <SettledChoice {...props} />}
+            {!practised && often}
             {limit && <LimitPlace {...props} />}
             <div class="reading-how">
-              <Known summary="How to measure it">
-                <p>{guide.how}</p>
-                <WhatGoesWrong
-                  wrong={guide.wrong}
-                  reading={drawn}
-                  kind={record.layout?.kind}
-                  at={limit?.at}
-                />
-                {guide.note && <p class="small soft">{guide.note}</p>}
-                {guide.skipped && <p class="small soft">{guide.skipped}</p>}
-              </Known>
+              {!practised && how}
               <CautionHere id={id} limit={limit?.kind} />
             </div>
             {limit && <MovedBetween {...props} />}
-            <MakingChoice {...props} />
+            {!practised && <MakingChoice {...props} />}
           </ReadingEntry>
           {limit && <LimitDistance {...props} />}
           {id === "pivotToOuter" && (

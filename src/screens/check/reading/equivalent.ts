@@ -6,8 +6,17 @@ import { sixteenths } from "../../../records/entry/quantityText.ts";
 import type { EntryKind } from "../../../records/entry/readingCatalogue.ts";
 import { fromModel, mmPerInch } from "../../../records/entry/units.ts";
 
-/** The reading in the other unit, and the mean where it was taken more than once. Empty: nothing to say. */
-export function equivalentText(kind: EntryKind, entry: Entry, reading: Outcome<Reading>): string {
+/**
+ * The reading in the other unit, and the mean where it was taken more than once. Empty: nothing to say.
+ *
+ * @param brief without the nearest sixteenth, for who has made three checks
+ */
+export function equivalentText(
+  kind: EntryKind,
+  entry: Entry,
+  reading: Outcome<Reading>,
+  brief = false,
+): string {
   if (!reading.ok) return "";
   const { values } = reading.value;
   const middle = mean(values);
@@ -15,7 +24,8 @@ export function equivalentText(kind: EntryKind, entry: Entry, reading: Outcome<R
   switch (kind) {
     case "length": {
       const mm = `${middle.toFixed(1)} mm`;
-      const inches = `${(middle / mmPerInch).toFixed(2)} in (about ${sixteenths(middle / mmPerInch)})`;
+      const about = brief ? "" : ` (about ${sixteenths(middle / mmPerInch)})`;
+      const inches = `${(middle / mmPerInch).toFixed(2)} in${about}`;
       if (values.length > 1)
         return entry.unit === "in" ? `${before}${inches} = ${mm}` : `${before}${mm} = ${inches}`;
       return `${before}${entry.unit === "in" ? mm : inches}`;

@@ -1,10 +1,11 @@
+import { useState } from "preact/hooks";
 import type { Side } from "../../../physics/fitment.ts";
 import { sentenceText } from "../../../records/entry/quantityText.ts";
 import { helperInputs } from "../../../records/filling/helperInputs.ts";
 import { packCornerMass } from "../../../records/filling/platforms.ts";
 import { drawingValues } from "../../drawings/drawingValues.ts";
 import { ReadingDrawing } from "../../drawings/ReadingDrawing.tsx";
-import { Known } from "../../guide/Known.tsx";
+import { isPractised } from "../../guide/practice.ts";
 import type { StepProps } from "../../guide/stepProps.ts";
 import { Choices } from "../../parts/Choices.tsx";
 import { Notice } from "../../parts/Notice.tsx";
@@ -26,6 +27,13 @@ export function CornerMassStep({ stored, change, step, preferences, next }: Step
   const pack = packCornerMass(stored, referencePack());
   const massUnit = preferences.length;
   const guide = readingWords("cornerMassKg", wordedLayout(record));
+  const [practised] = useState(isPractised);
+  const how = (
+    <>
+      <p>{guide.how}</p>
+      <WhatGoesWrong wrong={guide.wrong} reading="cornerMass" kind={record.layout?.kind} />
+    </>
+  );
   return (
     <>
       <Choices<MassWay>
@@ -66,17 +74,10 @@ export function CornerMassStep({ stored, change, step, preferences, next }: Step
                 change={change}
                 preferences={preferences}
                 onEnter={next}
+                brief={practised}
+                how={how}
               >
-                <div class="reading-how">
-                  <Known summary="How to measure it">
-                    <p>{guide.how}</p>
-                    <WhatGoesWrong
-                      wrong={guide.wrong}
-                      reading="cornerMass"
-                      kind={record.layout?.kind}
-                    />
-                  </Known>
-                </div>
+                {!practised && <div class="reading-how">{how}</div>}
               </ReadingEntry>
             </div>
           </div>

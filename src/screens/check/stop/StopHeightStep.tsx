@@ -1,9 +1,10 @@
+import { useState } from "preact/hooks";
 import { stopFaults } from "../../../records/check/recordRules.ts";
 import { sentenceText } from "../../../records/entry/quantityText.ts";
 import { sidesOf } from "../../../records/filling/sides.ts";
 import { drawingValues } from "../../drawings/drawingValues.ts";
 import { ReadingDrawing } from "../../drawings/ReadingDrawing.tsx";
-import { Known } from "../../guide/Known.tsx";
+import { isPractised } from "../../guide/practice.ts";
 import type { StepProps } from "../../guide/stepProps.ts";
 import { Notice } from "../../parts/Notice.tsx";
 import { readingWords, wordedLayout } from "../../readings/readingWords.ts";
@@ -19,6 +20,13 @@ export function StopHeightStep({ stored, change, preferences }: StepProps) {
   const guide = readingWords(height, wordedLayout(record));
   const side = sidesOf(stored)[0] ?? "left";
   const fault = stopFaults(record.stop ?? {}).find(({ code }) => code === "usableAboveHeight");
+  const [practised] = useState(isPractised);
+  const how = (
+    <>
+      <p>{guide.how}</p>
+      <WhatGoesWrong wrong={guide.wrong} reading="freeHeight" kind={record.layout?.kind} />
+    </>
+  );
   return (
     <div class="reading-layout">
       <div class="reading-show">
@@ -39,13 +47,10 @@ export function StopHeightStep({ stored, change, preferences }: StepProps) {
           change={change}
           preferences={preferences}
           first={stored.entries[height] === undefined}
+          brief={practised}
+          how={how}
         >
-          <div class="reading-how">
-            <Known summary="How to measure it">
-              <p>{guide.how}</p>
-              <WhatGoesWrong wrong={guide.wrong} reading="freeHeight" kind={record.layout?.kind} />
-            </Known>
-          </div>
+          {!practised && <div class="reading-how">{how}</div>}
         </ReadingEntry>
         <NumberEntry
           id="stop.usableCompressionMm"
