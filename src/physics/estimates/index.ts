@@ -4,5 +4,5 @@ export { hitchLoad, upToRating } from "./axleLoad.ts";
 export { coilSpringRate, steelShearModulus, wheelRateFromCoil } from "./coilSpring.ts";
 export { dampingFromShare, usualReboundPerBump } from "./dampingFromShare.ts";
 export type { Estimate, Toleranced } from "./estimate.ts";
-export { rubberBlockCurve } from "./rubberBlock.ts";
+export { type RubberBlockEstimate, rubberBlockCurve } from "./rubberBlock.ts";
 export { wheelRateFromSag } from "./wheelRateFromSag.ts";

@@ -23,6 +23,8 @@ export const helperInputs = {
   coilWire: { id: "coil.wire", kind: "length", usualTolerance: () => 0.1 },
   coilOutside: { id: "coil.outside", kind: "length", usualTolerance: () => 1 },
   coilActive: { id: "coil.active", kind: "number", usualTolerance: () => 0.25 },
+  blockHardness: { id: "block.hardness", kind: "number", usualTolerance: () => 5 },
+  blockDiameter: { id: "block.diameter", kind: "length", usualTolerance: () => 2 },
   coilRatio: { id: "coil.ratio", kind: "number", usualTolerance: (ratio) => 0.03 * ratio },
 } as const satisfies { readonly [name: string]: HelperInput };
 

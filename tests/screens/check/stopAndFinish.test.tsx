@@ -306,3 +306,23 @@ it("a check that lacks its stop's test sheet alone goes on to an answer by its m
   await screen.findAllByText(/The stop touches after \d+ mm of wheel travel/);
   expect(location.hash).toBe(`#/check/${stored.id}/answer`);
 });
+
+it("without its test sheet a plain block's forces come from its hardness and size, as an estimate", async () => {
+  const whole = demo();
+  const { curve: _, usableCompressionMm: __, ...stop } = whole.record.stop ?? {};
+  const stored = { ...whole, record: { ...whole.record, stop }, entries: {} };
+  await keep(stored);
+  startApp(`#/check/${stored.id}/stop.curve`);
+  fireEvent.click(await screen.findByText("A plain block of solid rubber? Estimate it"));
+  const value = (legend: string) =>
+    within(screen.getByRole("group", { name: legend })).getByRole("textbox", { name: "Value" });
+  fireEvent.input(value("Hardness"), { target: { value: "60" } });
+  fireEvent.input(value("Diameter of the block"), { target: { value: "60" } });
+  await tap("Take this estimate");
+  await waitFor(async () =>
+    expect((await stopOf(stored.id))?.estimated?.forceShare).toBeGreaterThanOrEqual(0.25),
+  );
+  expect((await stopOf(stored.id))?.freeHeight).toEqual(stop.freeHeight);
+  // Once there is a curve, nothing is estimated any more.
+  await waitFor(() => expect(screen.queryByText(/A plain block of solid rubber/)).toBeNull());
+});

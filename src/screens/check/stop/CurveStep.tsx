@@ -8,6 +8,7 @@ import { SimilarForces } from "../../choosing/SimilarForces.tsx";
 import type { StepProps } from "../../guide/stepProps.ts";
 import { Notice } from "../../parts/Notice.tsx";
 import { useSettled } from "../settled.ts";
+import { BlockForces } from "./BlockForces.tsx";
 import { CurveChart } from "./CurveChart.tsx";
 import { StopDamping } from "./StopDamping.tsx";
 import { TableEntry } from "./TableEntry.tsx";
@@ -56,6 +57,7 @@ export function CurveStep({ stored, change, preferences }: StepProps) {
         (0, 0). You can paste a copied table into the first field.
       </p>
       <SimilarForces stored={stored} onTake={change} unit={preferences.length} />
+      <BlockForces stored={stored} change={change} preferences={preferences} />
       {stored.record.stop?.estimated && (
         <p class="small">{estimateSentence({ name: "", ...stored.record.stop })}</p>
       )}
