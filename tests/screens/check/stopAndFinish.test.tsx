@@ -4,6 +4,7 @@ import { cleanup, fireEvent, screen, waitFor, within } from "@testing-library/pr
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import { completeRecord } from "../../../src/records/check/completeRecord.ts";
 import { newStoredCheck, type StoredCheck } from "../../../src/records/check/storedCheck.ts";
+import { withChoice } from "../../../src/records/filling/choice.ts";
 import { storedFromRecord } from "../../../src/records/filling/storedFromRecord.ts";
 import { pastedCells } from "../../../src/screens/check/stop/pastedTable.ts";
 import { standingSteps } from "../../../src/screens/guide/standing.ts";
@@ -310,7 +311,8 @@ it("a check that lacks its stop's test sheet alone goes on to an answer by its m
 it("without its test sheet a plain block's forces come from its hardness and size, as an estimate", async () => {
   const whole = demo();
   const { curve: _, usableCompressionMm: __, ...stop } = whole.record.stop ?? {};
-  const stored = { ...whole, record: { ...whole.record, stop }, entries: {} };
+  const bare = { ...whole, record: { ...whole.record, stop }, entries: {} };
+  const stored = withChoice(bare, "stop.source", "hand");
   await keep(stored);
   startApp(`#/check/${stored.id}/stop.curve`);
   fireEvent.click(await screen.findByText("A plain block of solid rubber? Estimate it"));
