@@ -25,6 +25,16 @@ export function contentOf({
   return content;
 }
 
+function isSide(item: unknown): boolean {
+  return isPlainObject(item) && item.side !== undefined;
+}
+
+/** Sides of a vehicle, in whatever order; where none was measured yet, those that come are. */
+function areSides(current: readonly unknown[], next: unknown): boolean {
+  if (current.length > 0) return current.some(isSide);
+  return Array.isArray(next) && next.every(isSide);
+}
+
 /** Does `next` have everything that `current` has, as it is there? Then nothing is replaced. */
 function holdsAll(next: unknown, current: unknown): boolean {
   if (isPlainObject(current)) {
@@ -36,10 +46,7 @@ function holdsAll(next: unknown, current: unknown): boolean {
       )
     );
   }
-  if (
-    Array.isArray(current) &&
-    current.some((item) => isPlainObject(item) && item.side !== undefined)
-  ) {
+  if (Array.isArray(current) && areSides(current, next)) {
     const others: unknown[] = Array.isArray(next) ? next : [];
     return current.every((item: unknown) =>
       others.some(

@@ -36,12 +36,12 @@ const tests = {
   "storage/addSubmission.ts": ofStorage("deskStore"),
   "storage/database.ts": ofStorage("packStore", "versions"),
   "storage/deskDatabase.ts": ofStorage("deskInbox", "versions"),
-  "storage/joinedRows.ts": ofStorage("checkStore", "checkStoreHeld", "damagedRows"),
+  "storage/joinedRows.ts": ofStorage("joinedRows", "damagedRows"),
   "storage/joining.ts": ofStorage("checkStore"),
   "storage/outboxDatabase.ts": ofStorage("outboxStore"),
   "storage/restoreBackup.ts": ofStorage("backup"),
   "storage/surveyBackup.ts": ofStorage("backup"),
-  "storage/takeIn.ts": ofStorage("backup", "joinBackup"),
+  "storage/takeIn.ts": ofStorage("takeIn", "backup"),
   "storage/waitingRows.ts": ofStorage("leftPage", "damagedRows", "checkStore"),
 };
 

@@ -103,6 +103,16 @@ describe("a check in the place of another", () => {
     expect(replacesSomething(complete, withRecord({ vehicle: "Marlow" }))).toBe(true);
   });
 
+  it("replaces nothing where no side was measured yet", () => {
+    expect(replacesSomething(withRecord({ corners: [] }), complete)).toBe(false);
+    expect(replacesSomething(withRecord({ corners: [] }), withRecord({ corners: [] }))).toBe(false);
+    expect(replacesSomething(withRecord({ corners: [] }), withRecord({ corners: "none" }))).toBe(
+      true,
+    );
+    // Every other list that was emptied was emptied by someone.
+    expect(replacesSomething(withRecord({ events: [] }), withRecord({ events: [1] }))).toBe(true);
+  });
+
   it("replaces what was typed, but not a field that was left empty", () => {
     expect(replacesSomething(typed("21"), typed("21"))).toBe(false);
     expect(replacesSomething(typed("21"), typed("22"))).toBe(true);

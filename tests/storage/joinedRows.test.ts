@@ -1,0 +1,89 @@
+import { beforeAll, describe, expect, it } from "vitest";
+import { newStoredCheck, type StoredCheck } from "../../src/records/check/storedCheck.ts";
+import { setEntry } from "../../src/records/filling/changes.ts";
+import { afterClockOf, joinedWith, type Lineage } from "../../src/storage/joinedRows.ts";
+import { fetchJoining, joining } from "../../src/storage/joining.ts";
+
+const base: StoredCheck = {
+  ...newStoredCheck("Bay 1"),
+  revision: 3,
+  updatedAt: "2026-05-02T10:00:00.000Z",
+};
+const at = (stored: StoredCheck, time: string): StoredCheck => ({
+  ...stored,
+  updatedAt: `2026-05-02T${time}.000Z`,
+});
+const typed = (stored: StoredCheck, id: "left.gap" | "right.gap", text: string) =>
+  setEntry(stored, id, { texts: [text], unit: "mm", tol: "1" });
+const text = (stored: StoredCheck, id: string) => stored.entries[id]?.texts[0];
+const lineage = (more: Partial<Lineage> = {}): Lineage => ({
+  id: base.id,
+  content: base,
+  revision: 3,
+  joined: false,
+  ...more,
+});
+
+describe("the time of a version", () => {
+  const changed = typed(base, "left.gap", "21");
+
+  it("is later than that of the one it takes the place of, also where the clock was set back", () => {
+    expect(afterClockOf(at(base, "10:00:00"), at(changed, "11:00:00"))).toEqual(
+      at(changed, "11:00:00"),
+    );
+    for (const time of ["10:00:00", "08:00:00"]) {
+      expect(afterClockOf(at(base, "10:00:00"), at(changed, time)).updatedAt).toBe(
+        "2026-05-02T10:00:00.001Z",
+      );
+    }
+  });
+
+  it("stays where nothing was changed, nothing was there, or it is another check's", () => {
+    expect(afterClockOf(at(base, "10:00:00"), at(base, "08:00:00"))).toEqual(at(base, "08:00:00"));
+    expect(afterClockOf(null, at(changed, "08:00:00"))).toEqual(at(changed, "08:00:00"));
+    const other = at({ ...changed, id: "another" }, "08:00:00");
+    expect(afterClockOf(at(base, "10:00:00"), other)).toEqual(other);
+  });
+});
+
+describe("what is stored where another tab may have written", () => {
+  beforeAll(fetchJoining);
+  const mine = at(typed(base, "left.gap", "21"), "11:00:00");
+  const theirs = { ...at(typed(base, "right.gap", "30"), "10:30:00"), revision: 4 };
+
+  it("is mine, a revision on, where nothing was there or nobody wrote since", () => {
+    expect(joining()).not.toBeNull();
+    expect(joinedWith(mine, null, null)).toEqual({ ...mine, revision: 1 });
+    expect(joinedWith(mine, base, lineage())).toEqual({ ...mine, revision: 4 });
+    expect(joinedWith(mine, base, null)).toEqual({ ...mine, revision: 4 });
+    const { revision: _, ...unkept } = base;
+    expect(joinedWith(unkept, unkept, null).revision).toBe(1);
+  });
+
+  it("is both joined, the later word first, where another tab wrote since", () => {
+    const joined = joinedWith(mine, theirs, lineage());
+    expect([text(joined, "left.gap"), text(joined, "right.gap")]).toEqual(["21", "30"]);
+    expect([joined.id, joined.revision]).toEqual([base.id, 5]);
+    const early = at(typed(base, "right.gap", "29"), "10:10:00");
+    expect(text(joinedWith(early, theirs, lineage()), "right.gap")).toBe("30");
+    const late = at(typed(base, "right.gap", "29"), "10:40:00");
+    expect(text(joinedWith(late, theirs, lineage()), "right.gap")).toBe("29");
+  });
+
+  it("is joined as well where what is stored holds more than what this tab was handed", () => {
+    const joined = joinedWith(mine, { ...theirs, revision: 3 }, lineage({ joined: true }));
+    expect([text(joined, "left.gap"), text(joined, "right.gap")]).toEqual(["21", "30"]);
+  });
+
+  it("is mine beside theirs where it is not known what mine grew from, and nothing is lost", () => {
+    const copy = joinedWith(mine, theirs, null);
+    expect(copy.id).not.toBe(base.id);
+    expect([copy.name, copy.revision]).toEqual(["Bay 1 (saved from another tab)", 1]);
+    expect(text(copy, "left.gap")).toBe("21");
+    // The same content needs no copy.
+    expect(joinedWith({ ...theirs, revision: 1 }, theirs, null)).toEqual({
+      ...theirs,
+      revision: 5,
+    });
+  });
+});
