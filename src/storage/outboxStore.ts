@@ -33,6 +33,12 @@ export type SentChecks = ReadonlyMap<string, SentCheck>;
 /** A waiting piece with its place in the order. */
 export type PlacedPart = WaitingPart & { readonly place: number };
 
+/** Now, or where the clock was set back just after the last of these: what was given last is the newest. */
+function laterThan(moments: readonly string[]): string {
+  const last = Math.max(0, ...moments.map((moment) => Date.parse(moment)));
+  return new Date(Math.max(Date.now(), last + 1)).toISOString();
+}
+
 /** What goes to the desk, kept until its engine has it, and the replies that came. */
 export class OutboxStore {
   readonly #handle: SchemaHandle<OutboxSchema>;
@@ -61,6 +67,7 @@ export class OutboxStore {
         await transaction.done;
         return "present" as const;
       }
+      const before = await versions.index("checkId").getAll(checkId);
       const waiting = transaction.objectStore("waiting");
       const put = (kind: WaitingPart["kind"], { hash, body }: Part) =>
         waiting.add({ kind, checkId, hash, body, version: readings.hash });
@@ -70,7 +77,7 @@ export class OutboxStore {
       await versions.put({
         hash: readings.hash,
         checkId,
-        queuedAt: new Date().toISOString(),
+        queuedAt: laterThan(before.map(({ queuedAt }) => queuedAt)),
         left: photos.length + (personal ? 1 : 0) + 1,
         digest,
         whole,

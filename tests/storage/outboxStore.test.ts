@@ -130,6 +130,22 @@ describe("outbox", () => {
     });
   });
 
+  it("has the version that was given last as the newest also where the clock was set back", async () => {
+    vi.useFakeTimers({ toFake: ["Date"], now: new Date("2026-06-12T10:00:00.000Z") });
+    const store = await open();
+    await store.queue("c1", parts("one"), { digest: "one", whole: "one" });
+    for (const part of await all(store)) await store.acknowledged(part);
+    vi.setSystemTime(new Date("2026-06-12T09:00:00.000Z"));
+    await store.queue("c1", parts("two"), { digest: "two", whole: "two" });
+    await store.queue("c1", parts("three"), { digest: "three", whole: "three" });
+    await store.queue("c2", parts("four"), { digest: "four", whole: "four" });
+    expect(await stateOf(store, "c1")).toMatchObject({
+      state: "waiting",
+      newest: { digest: "three", queuedAt: "2026-06-12T10:00:00.002Z" },
+    });
+    expect((await stateOf(store, "c2"))?.newest.queuedAt).toBe("2026-06-12T09:00:00.000Z");
+  });
+
   it("makes the phone's key once", async () => {
     const store = await open();
     const key = { publicKey: "U1", seed: "S1" };
