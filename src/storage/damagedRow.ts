@@ -23,14 +23,16 @@ export async function rowText(row: unknown, pictures: Pictures): Promise<string>
     photos.push(data === undefined ? photo : { ...(photo as PhotoInRow), data });
   }
   const whole = photos.length === 0 ? row : withPhotos(row, photos);
-  const seen = new Set<unknown>();
+  // What holds itself ends there; what only stands in two places stands in both.
+  const above: unknown[] = [];
   return JSON.stringify(
     whole,
-    (_, value: unknown) => {
+    function (this: unknown, _, value: unknown) {
       if (typeof value === "bigint") return `${value}`;
       if (typeof value !== "object" || value === null) return value;
-      if (seen.has(value)) return undefined;
-      seen.add(value);
+      while (above.length > 0 && above.at(-1) !== this) above.pop();
+      if (above.includes(value)) return undefined;
+      above.push(value);
       return value;
     },
     2,

@@ -9,6 +9,7 @@ import {
   type StoredCheck,
 } from "../../src/records/check/storedCheck.ts";
 import { setEntry } from "../../src/records/filling/changes.ts";
+import { rowOf, rowSetAside } from "../../src/storage/checkRow.ts";
 import { DatabaseHandle } from "../../src/storage/database.ts";
 import { contentDigest } from "../../src/storage/markStore.ts";
 import { rowsOf } from "./support/oldDatabase.ts";
@@ -251,5 +252,34 @@ describe("a row that an earlier version wrote, its pictures in it", () => {
     expect(await pictures()).toEqual(["AAAA", "BBBB"]);
     expect(value(await store.get(stored.id))?.record.photos).toEqual(stored.record.photos);
     expect(value(await store.list())[0]?.record.photos).toEqual(listedCheck(stored).record.photos);
+  });
+});
+
+describe("a row that can't be listed", () => {
+  it("is known by what can be read of its name", () => {
+    const record = { vehicle: { label: "Marlow" } };
+    const nameOf = (row: unknown) => rowSetAside(row, 7);
+    expect(nameOf({ name: "Bay 1", record })).toEqual({ key: 7, name: "Bay 1" });
+    expect(nameOf({ name: "  ", record })).toEqual({ key: 7, name: "Marlow" });
+    expect(nameOf({ name: 5, record })).toEqual({ key: 7, name: "Marlow" });
+    for (const row of [null, undefined, 5, {}, { record: null }, { record: { vehicle: null } }]) {
+      expect(nameOf(row)).toEqual({ key: 7, name: "" });
+    }
+    expect(nameOf({ name: "a".repeat(80) })?.name).toBe(`${"a".repeat(60)}…`);
+    expect(nameOf(newStoredCheck("Tern"))).toBeNull();
+  });
+});
+
+describe("a check where no picture is to be written", () => {
+  it("names those that are in the storage, and holds the others", async () => {
+    const store = await tab();
+    const kept = value(await store.put(withPhotos(newStoredCheck("Tern"), photo("AAAA"))));
+    const row = rowOf(withPhotos(kept, ...(kept.record.photos ?? []), photo("BBBB")));
+    const [known, fresh] = (row.record.photos ?? []) as unknown as Record<string, unknown>[];
+    expect(known).toMatchObject({ picture: expect.any(String), length: 4 });
+    expect("data" in (known ?? {})).toBe(false);
+    expect(fresh).toEqual(photo("BBBB"));
+    const bare = newStoredCheck("Brant");
+    expect(rowOf(bare)).toBe(bare);
   });
 });
