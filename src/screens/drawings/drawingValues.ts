@@ -50,6 +50,8 @@ export function drawingValues(
   return {
     ...values,
     gap: mean(corner?.gap),
+    pressedHeight: mean(corner?.pressedHeight),
+    seatToPad: mean(corner?.seatToPad),
     rideHeight: mean(corner?.rideHeight),
     cornerMass: mean(corner?.cornerMassKg),
     freeHeight: mean(record.stop?.freeHeight),

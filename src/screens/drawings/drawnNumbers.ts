@@ -67,6 +67,9 @@ function boundsOf(name: PicturedReading): readonly [number, number, number] {
 const exampleLean = 14;
 const exampleOffset = 7;
 
+/** Of its free height, what a stop is drawn pressed to while nobody has measured it. */
+const usuallyPressed = 0.7;
+
 /** The largest part of a stop's free height that a drawing shows pressed together. */
 const mostCompressed = 0.85;
 
@@ -117,7 +120,7 @@ export function drawnNumbers(
       angleByHeights(values.otherPivotHeight, values.otherOuterHeight, values.otherArmLength),
     ),
     jointToTopLean: settle("jointToTopLean", stopLean + exampleOffset),
-    pressedHeight: Math.min(settle("pressedHeight"), freeHeight),
+    pressedHeight: Math.min(settle("pressedHeight", usuallyPressed * freeHeight), freeHeight),
     usableCompression: Math.min(
       settle("usableCompression", 0.55 * freeHeight),
       mostCompressed * freeHeight,

@@ -29,6 +29,20 @@ const record: PartialCheckRecord = {
 };
 
 describe("drawingValues", () => {
+  it("has the height of a pressed stop, and the distance where it is missing, of their own side", () => {
+    const standing: PartialCheckRecord = {
+      ...record,
+      corners: [
+        { side: "left", pressedHeight: { values: [48, 50], tol: 1 }, limits: [] },
+        { side: "right", seatToPad: { values: [74], tol: 1 }, limits: [] },
+      ],
+    };
+    expect(drawingValues(standing, "left").pressedHeight).toBe(49);
+    expect(drawingValues(standing, "left").seatToPad).toBeUndefined();
+    expect(drawingValues(standing, "right").seatToPad).toBe(74);
+    expect(drawingValues(standing, "right").pressedHeight).toBeUndefined();
+  });
+
   it("means the repeats of one side, its own geometry before the shared one", () => {
     const left = drawingValues(record, "left");
     expect(left.pivotToStop).toBe(153);
