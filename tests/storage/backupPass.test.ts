@@ -2,6 +2,7 @@ import { describe, expect, it, vi } from "vitest";
 import { fail, type Outcome, succeed } from "../../src/physics/outcome.ts";
 import { inModelUnits } from "../../src/physics/sentence.ts";
 import type { BackupEntry } from "../../src/records/backup/backupLine.ts";
+import { recordBounds } from "../../src/records/check/recordFormat.ts";
 import { newStoredCheck } from "../../src/records/check/storedCheck.ts";
 import { faultOfPass, passOverBackup, type ReadLines } from "../../src/storage/backupPass.ts";
 
@@ -157,6 +158,24 @@ describe("what is wrong with a backup", () => {
     expect(await faultOf("h\na\n!\ne2")).toBe(
       "backupPartly: One entry of the backup could not be read. This line can't be read.",
     );
+  });
+
+  it("is a line longer than any check, which is not even read, to the letter", async () => {
+    const most = recordBounds.textCharacters;
+    const words =
+      "backupPartly: One entry of the backup could not be read. An entry of the backup can't be read.";
+    const long = "x".repeat(most);
+    expect(await faultOf(`h\na\n${long}\nb\ne2`)).toBe(words);
+    expect(await faultOf(`h\na\n${long.slice(1)}\nb\ne3`)).toBe("");
+    const { done, parts, taken } = pass(`h\n${long}\nb\ne1\n${long}x`);
+    expect(await done).toMatchObject({
+      value: { entries: 1, unreadable: 2, why: { code: "backupDamaged" } },
+    });
+    expect(taken).toEqual(["b"]);
+    expect(parts).toEqual([
+      [1, "h\n"],
+      [3, "b\ne1\n"],
+    ]);
   });
 
   it("is that it is spoilt, once more than a thousand lines can't be read and few can", async () => {
