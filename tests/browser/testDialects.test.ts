@@ -96,7 +96,11 @@ it("each way of writing a test is read on a phone without a connection, or refus
   }
   for (const { name, file, cause } of refusedFiles) {
     await choose(page, "refused.csv", file);
-    await page.getByRole("alert").or(page.locator("[role=status]")).getByText(cause).waitFor();
+    const sentence = page.getByRole("alert").or(page.locator("[role=status]")).getByText(cause);
+    await sentence.waitFor();
+    const bar = await page.getByRole("button", { name: "Another file" }).boundingBox();
+    const box = await sentence.boundingBox();
+    expect((box?.y ?? 740) + (box?.height ?? 0), name).toBeLessThan(bar?.y ?? 0);
     expect(await page.getByRole("heading", { name: /^Save it with/ }).count()).toBe(0);
     await expectWhole(page);
     await picture(page, `refused ${name}`);

@@ -4,6 +4,12 @@ import { sentenceText } from "../../records/entry/quantityText.ts";
 import { fromModel, type LengthUnit } from "../../records/entry/units.ts";
 import { Notice } from "../parts/Notice.tsx";
 
+/** A scatter of force in three digits, its unit on the same line. */
+export function scatterText(newtons: number, unit: LengthUnit): string {
+  const forceUnit = unit === "in" ? "lbf" : "N";
+  return `${Number(fromModel(newtons, forceUnit).toPrecision(3))}\u00a0${forceUnit}`;
+}
+
 export function StaticCurveFound({
   staticCurve,
   unit,
@@ -11,17 +17,14 @@ export function StaticCurveFound({
   staticCurve: Outcome<StaticCurve>;
   unit: LengthUnit;
 }) {
-  const forceUnit = unit === "in" ? ("lbf" as const) : ("N" as const);
-  const force = (value: number) =>
-    `${Number(fromModel(value, forceUnit).toPrecision(3))} ${forceUnit}`;
   return (
     <>
       {staticCurve.ok ? (
         <p>
           <strong>Static curve:</strong> {staticCurve.value.points.length} points from{" "}
           {staticCurve.value.rows.toLocaleString("en")} rows; what is left of them scatters by{" "}
-          {force(staticCurve.value.residuals.rmsN)}, at most{" "}
-          {force(staticCurve.value.residuals.greatestN)}.
+          {scatterText(staticCurve.value.residuals.rmsN, unit)}, at most{" "}
+          {scatterText(staticCurve.value.residuals.greatestN, unit)}.
         </p>
       ) : (
         <Notice tone="unsure">

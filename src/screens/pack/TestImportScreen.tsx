@@ -70,6 +70,11 @@ function Importing({
   const [columns, setColumns] = useState<ChosenColumns | null>(null);
   const [part, setPart] = useState<number | null>(null);
   useEffect(() => () => importer.dispose(), [importer]);
+  const result = useRef<HTMLDivElement>(null);
+  const isRead = work.state === "done" || work.state === "fault";
+  useEffect(() => {
+    if (isRead) result.current?.scrollIntoView?.({ block: "start" });
+  }, [isRead]);
 
   const speed = parseNumber(threshold, "aboveZero");
   const start = (chosen: File, chosenColumns: ChosenColumns | null) => {
@@ -180,27 +185,31 @@ function Importing({
         </div>
       )}
       {work.state === "reading" && <Reading progress={work.progress} name={file?.name ?? ""} />}
-      {work.state === "fault" && (
-        <>
-          <Notice tone="no" live>
-            <p>{sentenceText(work.fault.sentence, unit)}</p>
-          </Notice>
-          {file && columnFaults.has(work.fault.code) && (
-            <ColumnChoice
-              file={file}
-              onColumns={(chosen) => {
-                setColumns(chosen);
-                start(file, chosen);
-              }}
-            />
+      {isRead && (
+        <div ref={result} class="stack">
+          {work.state === "fault" && (
+            <>
+              <Notice tone="no" live>
+                <p>{sentenceText(work.fault.sentence, unit)}</p>
+              </Notice>
+              {file && columnFaults.has(work.fault.code) && (
+                <ColumnChoice
+                  file={file}
+                  onColumns={(chosen) => {
+                    setColumns(chosen);
+                    start(file, chosen);
+                  }}
+                />
+              )}
+            </>
           )}
-        </>
-      )}
-      {work.state === "done" && work.tests.length > 1 && (
-        <WhichTest tests={work.tests} part={part} onPart={setPart} />
-      )}
-      {work.state === "done" && shown && (
-        <ImportedTest key={part} pack={pack} stop={stop} imported={shown} unit={unit} />
+          {work.state === "done" && work.tests.length > 1 && (
+            <WhichTest tests={work.tests} part={part} onPart={setPart} />
+          )}
+          {work.state === "done" && shown && (
+            <ImportedTest key={part} pack={pack} stop={stop} imported={shown} unit={unit} />
+          )}
+        </div>
       )}
     </Screen>
   );

@@ -8,7 +8,7 @@ import { quantityText, sentenceText } from "../../records/entry/quantityText.ts"
 import { fromModel, type LengthUnit } from "../../records/entry/units.ts";
 import { Notice } from "../parts/Notice.tsx";
 import { DampingFound, dampingUnitOf } from "./DampingFound.tsx";
-import { StaticCurveFound } from "./StaticCurveFound.tsx";
+import { StaticCurveFound, scatterText } from "./StaticCurveFound.tsx";
 
 /** What a record of time, depth and force gave. */
 export function TimedFound({ analysis, unit }: { analysis: TimedAnalysis; unit: LengthUnit }) {
@@ -42,12 +42,11 @@ function LossFound({ loss, unit }: { loss: StopLoss; unit: LengthUnit }) {
   const share = ({ value, doubt }: Doubted) =>
     `${(100 * value).toFixed(1)} ± ${(100 * doubt).toFixed(1)} %`;
   const { restLoss, branches, damping, staticShare } = loss;
-  const force = unit === "in" ? ("lbf" as const) : ("N" as const);
   return (
     <>
       <p>
         <strong>Loss</strong>, each with its 95 % ±. What is left of the force scatters by{" "}
-        {Number(fromModel(loss.misfitN, force).toPrecision(3))} {force}.
+        {scatterText(loss.misfitN, unit)}.
       </p>
       <dl class="pack-figures">
         <div>
