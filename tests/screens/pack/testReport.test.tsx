@@ -22,6 +22,22 @@ const test: PackTest = {
 };
 
 it.each([
+  ["in", /zero was 0\.10\sin off\.$/],
+  ["mm", /zero was 2\.5\smm off\.$/],
+] as const)("what was put right is told in the page's units: %s", (unit, words) => {
+  const told: PackTest = {
+    ...test,
+    remarks: ["Its zero was 2.5 mm off."],
+    remarkSentences: [["Its zero was ", { kind: "length", value: 2.54 }, " off."]],
+  };
+  const stops = demoPack.stops.map((stop) =>
+    stop.id === "tall-firm" ? { ...stop, tests: [told] } : stop,
+  );
+  render(<TestReport pack={{ ...demoPack, stops }} id="tall-firm" test={test.id} unit={unit} />);
+  expect(screen.getByText(words)).toBeTruthy();
+});
+
+it.each([
   ["in", "0.40 lbf", "27 lbf"],
   ["mm", "1.8 N", "122 N"],
 ] as const)("a small ± of force on paper is not a 0: %s", (unit, small, great) => {
