@@ -48,10 +48,10 @@ export const kernels = [
   "src/physics/stopTests/zeroOfTest.ts",
   "src/physics/uncertainty/closingDraws.ts",
   "src/physics/uncertainty/cornerDraws.ts",
-  "src/physics/uncertainty/stopDraws.ts",
   "src/physics/uncertainty/coverageIntervals.ts",
   "src/physics/uncertainty/randomSource.ts",
   "src/physics/uncertainty/readingBlocks.ts",
   "src/physics/uncertainty/selectRank.ts",
+  "src/physics/uncertainty/stopDraws.ts",
   "src/physics/uncertainty/wantedTravel.ts",
 ];
