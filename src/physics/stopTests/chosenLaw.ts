@@ -19,6 +19,10 @@ const dashpotTimeS = 0.005;
 const leastWeight = 0.05;
 /** … and below this it is no part of what was found, only of its ±. */
 const leastShared = 0.2;
+/** So likely counts a law that the test leaves open and that nothing speaks for: it stands in the ± alone. */
+const openWeight = 0.15;
+/** A misfit that comes back by less than so many of its standard errors more is no other one. */
+const openErrors = 2;
 
 /** A law by the columns that it stands on, and how likely it is beside the others. */
 export interface LikelyLaw {
@@ -31,7 +35,8 @@ export interface LikelyLaw {
  * The law with a dashpot and the one without, each as likely as the test makes it: a dashpot, which has a
  * value at each depth, also takes up what branches between those of the fit leave, and foretells harder
  * hits too softly then. So it must explain most of what comes back cycle after cycle, not only some of it.
- * Where noise leaves that open both stay, by their weights, which sum to 1.
+ * Where noise leaves that open both stay, by their weights, which sum to 1; so does, in the ± alone, the
+ * dashpot without the branches beside it where what they add comes back no better than noise.
  */
 export function likelyLaws(
   fit: FitRows,
@@ -76,12 +81,28 @@ export function likelyLaws(
     dashpotShare * 2 * Math.sqrt(explained * own.noise * perRow),
   );
   const weight = shareBelow(short / Math.max(error, Number.MIN_VALUE));
+  const alone = dashpotAlone(sum, shape, withDashpot.allowed, columns);
+  const added = alone === null ? 0 : (misfitOf(alone) - misfitOf(withDashpot)) * perRow;
+  const isOpen = alone !== null && added <= openErrors * own.standardError;
   const likely = [
     { ...withDashpot, weight },
     { ...without, weight: 1 - weight },
+    ...(isOpen ? [{ ...alone, weight: openWeight }] : []),
   ].filter((each) => each.weight >= leastWeight);
   const total = likely.reduce((all, each) => all + each.weight, 0);
   return likely.map((each) => ({ ...each, weight: each.weight / total }));
+}
+
+/** The law without the branches that stand beside its dashpot; null where none do. */
+function dashpotAlone(
+  sum: Float64Array,
+  shape: FitShape,
+  kept: Uint8Array,
+  { branches }: LawColumns,
+): Omit<LikelyLaw, "weight"> | null {
+  const allowed = kept.map((one, column) => (column < branches ? one : 0));
+  if (allowed.every((one, column) => one === kept[column])) return null;
+  return { allowed, law: fittedLaw(sum, shape, allowed) };
 }
 
 /**
