@@ -118,7 +118,9 @@ export function fullTravelLine(
   const hard = corners.reduce((sum, corner) => sum + hardContacts(corner).length, 0);
   const wrong = corners.flatMap((corner) => likeliest(corner).slice(0, 1));
   const named = fitment === null ? "" : `, likeliest wrong ${names(fitment, wrong)}`;
-  const counted = `${contacts.length} ${contacts.length === 1 ? "contact" : "contacts"} by hand, ${compared.length} compared`;
+  const found = `${contacts.length} ${contacts.length === 1 ? "contact" : "contacts"} by hand`;
+  const counted =
+    compared.length === contacts.length ? found : `${found}, ${compared.length} compared`;
   const verdict =
     beyond === 0
       ? compared.length === 0

@@ -184,7 +184,7 @@ describe("the desk's line", () => {
   it("leaves what is likeliest wrong to the sentence that follows on the answer", () => {
     const apart = [corner([explained({})], [contact({ computed: computed(false) })])];
     expect(inModelUnits(fullTravelLine(null, apart))).toBe(
-      "1 contact by hand, 1 compared: 1 beyond the margin of error.",
+      "1 contact by hand: 1 beyond the margin of error.",
     );
   });
 });
