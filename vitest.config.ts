@@ -29,8 +29,6 @@ export default defineConfig({
         test: {
           name: "component",
           environment: "happy-dom",
-          // A thread a file begins sooner than a process.
-          pool: "threads",
           include: withDom,
           testTimeout: patienceMs,
           setupFiles: ["tests/support/patience.ts"],
