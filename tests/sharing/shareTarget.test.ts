@@ -3,29 +3,7 @@ import { describe, expect, it } from "vitest";
 import { checkFile, fileToShare } from "../../src/sharing/checkFile.ts";
 import { isShare, takeReceived, takeShare } from "../../src/sharing/shareTarget.ts";
 import { anyRecord } from "../records/arbitraries.ts";
-
-/** As much of the browser's caches as is used. */
-function fakeCaches(): CacheStorage {
-  return cachesWithTypes().caches;
-}
-
-/** The same, seen into. */
-function cachesWithTypes() {
-  const responses = new Map<string, Response>();
-  const cache = {
-    put: async (key: URL, response: Response) => {
-      responses.set(String(key), response);
-    },
-    match: async (key: Request) => responses.get(key.url)?.clone(),
-    keys: async () => [...responses.keys()].map((url) => new Request(url)),
-    delete: async (key: Request) => responses.delete(key.url),
-  };
-  return {
-    caches: { open: async () => cache } as unknown as CacheStorage,
-    types: () => [...responses.values()].map(({ headers }) => headers.get("content-type")),
-    keep: (path: string, response: Response) => cache.put(new URL(path, scope), response),
-  };
-}
+import { fakeCaches } from "../support/fakeCaches.ts";
 
 const scope = "https://stopfit.example/app/";
 const action = `${scope}receive`;
@@ -42,7 +20,7 @@ describe("what another program shares with the installed app", () => {
   });
 
   it("is kept until the page takes it, once, and then shown there", async () => {
-    const caches = fakeCaches();
+    const caches = fakeCaches().caches;
     const form = new FormData();
     form.append("check", fileToShare(checkFile(record)));
     form.append("check", new File(["second"], "zweite Prüfung.txt", { type: "text/plain" }));
@@ -64,7 +42,7 @@ describe("what another program shares with the installed app", () => {
   });
 
   it("is left out where it is a text far longer than any message", async () => {
-    const caches = fakeCaches();
+    const caches = fakeCaches().caches;
     const form = new FormData();
     form.append("text", "x".repeat(2_000_001));
     form.append("title", "a title");
@@ -74,7 +52,7 @@ describe("what another program shares with the installed app", () => {
   });
 
   it("is kept where it is a text just as long as allowed", async () => {
-    const caches = fakeCaches();
+    const caches = fakeCaches().caches;
     const form = new FormData();
     form.append("url", "x".repeat(2_000_000));
     await takeShare(post(form), caches, scope);
@@ -82,7 +60,7 @@ describe("what another program shares with the installed app", () => {
   });
 
   it("is twenty files and texts at most, each under its own field, and none that is empty", async () => {
-    const caches = fakeCaches();
+    const caches = fakeCaches().caches;
     const form = new FormData();
     form.append("check", new File([], "empty.txt"));
     form.append("photo", new File(["x"], "foreign.txt"));
@@ -95,7 +73,7 @@ describe("what another program shares with the installed app", () => {
   });
 
   it("is handed to the page as plain text, whatever type it came with", async () => {
-    const { caches, types } = cachesWithTypes();
+    const { caches, types } = fakeCaches();
     const form = new FormData();
     form.append("check", new File(["<b>"], "page.html", { type: "text/html" }));
     form.append("title", "words");
@@ -106,14 +84,14 @@ describe("what another program shares with the installed app", () => {
   });
 
   it("has no name where it came with none, or with one that can't be read", async () => {
-    const { caches, keep } = cachesWithTypes();
-    await keep("received/0", new Response("a"));
-    await keep("received/1", new Response("b", { headers: { "x-name": "%E0%A4%A" } }));
+    const { caches, keep } = fakeCaches();
+    await keep(`${scope}received/0`, new Response("a"));
+    await keep(`${scope}received/1`, new Response("b", { headers: { "x-name": "%E0%A4%A" } }));
     expect((await takeReceived(caches)).map(({ name }) => name)).toEqual(["", ""]);
   });
 
   it("is left out where it is more, all together, than a phone should hold for a stranger", async () => {
-    const caches = fakeCaches();
+    const caches = fakeCaches().caches;
     const file = (name: string, size: number) =>
       Object.defineProperty(new File(["x"], name), "size", { value: size });
     const files = [
@@ -130,7 +108,7 @@ describe("what another program shares with the installed app", () => {
   });
 
   it("takes the place of what was shared before and never looked at", async () => {
-    const caches = fakeCaches();
+    const caches = fakeCaches().caches;
     for (const text of ["one", "two"]) {
       const form = new FormData();
       form.append("text", text);
@@ -146,7 +124,7 @@ describe("what another program shares with the installed app", () => {
       body: "not a form",
       headers: { "content-type": "multipart/form-data; boundary=x" },
     });
-    expect((await takeShare(broken, fakeCaches(), scope)).status).toBe(303);
+    expect((await takeShare(broken, fakeCaches().caches, scope)).status).toBe(303);
     const refusing = { open: () => Promise.reject(new Error("full")) } as unknown as CacheStorage;
     const form = new FormData();
     form.append("text", "x");

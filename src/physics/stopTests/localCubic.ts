@@ -13,7 +13,7 @@ const size = 4;
 /**
  * Least-squares cubic through the samples `from` … `to` (included) of x and y over time, not necessarily
  * evenly spaced, read at time `at`: value and slope of x and of y. Both
- * quantities pass through the same window, so that a smoothed force still belongs to its smoothed speed.
+ * quantities pass through the same stretch of samples, so that a smoothed force still belongs to its smoothed speed.
  * Fewer than four samples: a line, a value. Source: local regression, Savitzky & Golay, Anal. Chem. 36
  * (1964) 1627, for even spacing; Cleveland, J. Am. Stat. Assoc. 74 (1979) 829, for any.
  */

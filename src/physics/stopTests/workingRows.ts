@@ -15,7 +15,7 @@ export interface WorkingRows {
   readonly forceRate: Float64Array;
   /** The stroke of each row, as numbered in the list of strokes. */
   readonly stroke: Uint32Array;
-  /** 1 where the window of the row lies within its stroke: at a turn a window mixes two directions. */
+  /** 1 where the samples around the row lie within its stroke: at a turn they mix two directions. */
   readonly clear: Uint8Array;
 }
 

@@ -69,7 +69,7 @@ function allWell(corners: readonly CornerAssessment[], first: CornerAssessment):
   return [
     "The stop touches after ",
     length(tightest.wheelTravelToContactMm),
-    " of wheel travel. It is fully compressed ",
+    " of wheel travel and is fully compressed ",
     length(tightest.reserveMm ?? 0),
     tightest.hardLimit === null
       ? " before hard contact."

@@ -21,6 +21,10 @@ export function blockOf(stored: StoredCheck): Outcome<RubberBlockEstimate> | nul
   return rubberBlockCurve({ shoreA, diameter, height });
 }
 
+/** As many decimals as an estimate's table needs: hundredths of a mm, tenths of a newton. */
+const inTable = ([depthMm, forceN]: readonly [number, number]) =>
+  [Math.round(100 * depthMm) / 100, Math.round(10 * forceN) / 10] as const;
+
 /** The check's own stop with that estimate's curve and usable compression. What was measured of it stays. */
 export function withBlock(
   stored: StoredCheck,
@@ -37,8 +41,8 @@ export function withBlock(
   const stop: Partial<CheckStop> = {
     ...own,
     duty: own.duty ?? "impact",
-    usableCompressionMm: own.usableCompressionMm ?? usableCompressionMm,
-    curve,
+    usableCompressionMm: own.usableCompressionMm ?? Math.round(100 * usableCompressionMm) / 100,
+    curve: curve.map(inTable),
     damping: null,
     testedAtSpeed: false,
     estimated: { how, forceShare },

@@ -19,5 +19,6 @@ export function estimateBand({ forceShare }: EstimatedCurve): string {
 export function estimateSentence({ name, estimated }: Named): string | null {
   if (estimated === undefined) return null;
   const how = estimated.how.trim() === "" ? "" : ` (${estimated.how.trim()})`;
-  return `The force curve of “${name}” was not tested${how}: its forces are taken as ${estimateBand(estimated)}.`;
+  const whose = name.trim() === "" ? "the stop" : `“${name}”`;
+  return `The force curve of ${whose} was not tested${how}: its forces are taken as ${estimateBand(estimated)}.`;
 }

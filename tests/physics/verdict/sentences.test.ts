@@ -148,7 +148,7 @@ describe("the reason of a verdict", () => {
     const left = assessed("left", [{}], { reserveMm: 12 });
     const right = assessed("right", [{}], { reserveMm: 9, wheelTravelToContactMm: 38 });
     expect(because(left, right)).toMatch(
-      /^The stop touches after 38\.0 mm of wheel travel. It is fully compressed 9\.0 mm before .*tire.*\.$/,
+      /^The stop touches after 38\.0 mm of wheel travel and is fully compressed 9\.0 mm before .*tire.*\.$/,
     );
     expect(because(right, left)).toBe(because(left, right));
     const alike = assessed("right", [{}], { wheelTravelToContactMm: 44 });
@@ -157,7 +157,7 @@ describe("the reason of a verdict", () => {
       /^The stop touches after 44\.0 mm/,
     );
     expect(because(assessed("left", [{}], { hardLimit: null, reserveMm: null }))).toBe(
-      "The stop touches after 40.0 mm of wheel travel. It is fully compressed 0.0 mm before hard contact.",
+      "The stop touches after 40.0 mm of wheel travel and is fully compressed 0.0 mm before hard contact.",
     );
   });
 

@@ -39,6 +39,12 @@ describe("a block of solid rubber without a test sheet", () => {
     expect(taken.record.stop).toMatchObject({ ...own, testedAtSpeed: false, damping: null });
     expect(taken.record.stop?.estimated?.forceShare).toBeGreaterThanOrEqual(0.25);
     expect(taken.record.stop?.usableCompressionMm).toBeCloseTo(9, 1);
+    // No digits that no estimate has.
+    for (const row of [0, 1, 2, 3, 4]) {
+      const { texts } = taken.entries["stop.curve"] ?? { texts: [] };
+      expect(texts[2 * row]).toMatch(/^\d+(\.\d{1,2})?$/);
+      expect(texts[2 * row + 1]).toMatch(/^\d+(\.\d)?$/);
+    }
     const completion = completeRecord(taken);
     if (!completion.ok) throw new Error(JSON.stringify(completion.missing));
     expect(assessStatic(fitmentOf(completion.value), { samples: 10_000 }).ok).toBe(true);

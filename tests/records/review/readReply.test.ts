@@ -2,20 +2,10 @@ import { describe, expect, it } from "vitest";
 import { inModelUnits } from "../../../src/physics/sentence.ts";
 import { recordBounds } from "../../../src/records/check/recordFormat.ts";
 import { looksLikeReply, readReplyText } from "../../../src/records/review/readReply.ts";
+import { reply as sampleReply } from "../../support/sampleReply.ts";
 
-const reply = {
-  format: "stopfit-reply",
-  version: 1,
-  id: "r1",
-  checkId: "c1",
-  createdAt: "2026-05-04T10:00:00.000Z",
-  from: "Robin Hale",
-  kind: "askAgain",
-  vehicle: "Marlow",
-  axle: "front",
-  readings: ["left.gap"],
-  text: "Take the gap again.",
-};
+/** As before replies said which readings they answer. */
+const { answers: _, ...reply } = sampleReply;
 
 function refusal(change: object): string {
   const read = readReplyText(JSON.stringify({ ...reply, ...change }), "The link");

@@ -4,28 +4,15 @@ import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import { backupLineText } from "../../../src/records/backup/backupLine.ts";
 import { newStoredCheck } from "../../../src/records/check/storedCheck.ts";
 import { takeShare } from "../../../src/sharing/shareTarget.ts";
+import { fakeCaches } from "../../support/fakeCaches.ts";
 import { demoRecord } from "../answer/demoChecks.ts";
 import { freshPhone, heading, openStore, startApp, tap } from "../startApp.tsx";
 
 const scope = "https://stopfit.example/app/";
 
-/** As much of the browser's caches as is used. */
-function fakeCaches(): CacheStorage {
-  const responses = new Map<string, Response>();
-  const cache = {
-    put: async (key: URL, response: Response) => {
-      responses.set(String(key), response);
-    },
-    match: async (key: Request) => responses.get(key.url)?.clone(),
-    keys: async () => [...responses.keys()].map((url) => new Request(url)),
-    delete: async (key: Request) => responses.delete(key.url),
-  };
-  return { open: async () => cache } as unknown as CacheStorage;
-}
-
 /** What a form on any page posts to the app, as its service worker takes it. */
 async function post(...files: readonly File[]): Promise<void> {
-  const caches = fakeCaches();
+  const { caches } = fakeCaches();
   vi.stubGlobal("caches", caches);
   const form = new FormData();
   for (const file of files) form.append("check", file);

@@ -44,9 +44,9 @@ export function VerdictPanel({
   const soFar = inOrderSoFar(assessment);
   const estimate = estimateSentence(fitment.stop);
   const again = go && verdict === "unsure" ? readingToTake(assessment) : null;
-  // What to measure stands on the button.
-  const why = withoutRanges(assessment.reason);
-  const reason = sentenceText(again === null ? why : firstSentence(why), unit, { coarse: true });
+  // One sentence: what to measure stands on the button, the rest under the details.
+  const why = firstSentence(withoutRanges(assessment.reason));
+  const reason = sentenceText(why, unit, { coarse: true });
   return (
     <section class={settled ? `verdict verdict-${verdict}` : "verdict"} aria-live="polite">
       {first.length > 0 && (
