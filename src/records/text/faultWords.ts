@@ -44,6 +44,7 @@ const plainNames: { readonly [path: string]: string } = {
   "stop.revision": "revision of the stop",
   "stop.batch": "batch of the stop",
   "stop.estimated": "estimate of the stop's curve",
+  "stop.testDoubt": "doubt that the test of the stop leaves",
   "stop.testedAtSpeed": "mark whether the stop was tested at speed",
   ride: "ride data",
   rules: "rules",
@@ -143,6 +144,9 @@ function fieldOf(raw: unknown, path: Path): { id: string; name: string; rest: Pa
   return { id: String(first), name: plainNames[String(first)] ?? "check", rest: path.slice(1) };
 }
 
+/** What may be met, where the record's word is not the trade's. */
+const contactWords: { readonly [part: string]: string } = { tyre: "tire", damper: "shock" };
+
 function contactField(raw: unknown, path: Path, index: number): ReturnType<typeof fieldOf> {
   const side = at(raw, ["fullTravel", "corners", index, "side"]);
   const words = side === "left" || side === "right" ? side : index === 0 ? "first" : "second";
@@ -155,7 +159,8 @@ function contactField(raw: unknown, path: Path, index: number): ReturnType<typeo
   if (field !== "contacts" || part === undefined) {
     return { id: "fullTravel", name: `${words} side in the ${whole}`, rest: [] };
   }
-  const contact = `${words} contact of the ${String(part)} in the ${whole}`;
+  const met = contactWords[String(part)] ?? String(part);
+  const contact = `${words} contact of the ${met} in the ${whole}`;
   return name === "blockHeight"
     ? { id: "fullTravel", name: `height of the block in the ${whole}`, rest }
     : { id: "fullTravel", name: contact, rest };
@@ -218,6 +223,7 @@ const typeWords: { readonly [expected: string]: string } = {
   array: "a list",
   tuple: "a list",
   object: "a group of fields",
+  record: "a group of fields",
   null: "null",
 };
 
