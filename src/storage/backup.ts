@@ -34,15 +34,19 @@ export async function makeBackup(desk: FromDesk, checks: CheckStore): Promise<Ou
   for await (const page of desk.wholeSubmissions(pageSize)) {
     if (!page.ok) return page;
     add(
-      page.value.map(({ text, submission: { receivedAt, sentAt, place, way, photosLeftOut } }) => ({
-        kind: "submission",
-        text,
-        receivedAt,
-        ...(sentAt !== undefined && { sentAt }),
-        ...(place !== undefined && { place }),
-        way,
-        photosLeftOut,
-      })),
+      page.value.map(({ text, submission }) => {
+        const { receivedAt, sentAt, from, place, way, photosLeftOut } = submission;
+        return {
+          kind: "submission",
+          text,
+          receivedAt,
+          ...(sentAt !== undefined && { sentAt }),
+          ...(from !== undefined && { from }),
+          ...(place !== undefined && { place }),
+          way,
+          photosLeftOut,
+        };
+      }),
     );
   }
   const decisions = await desk.decisions();

@@ -141,11 +141,9 @@ export async function undoRestore(
   { addedChecks, joinedChecks, submissions, decisions }: RestoreReceipt,
   { desk, checks }: Pick<RestoreSurroundings, "desk" | "checks">,
 ): Promise<Outcome<null>> {
-  for (const { before, aside } of joinedChecks) {
-    const back = await checks.update(before.id, ({ revision }) => ({
-      ...before,
-      ...(revision !== undefined && { revision }),
-    }));
+  // The last first: of a check that was joined twice, what was there before both.
+  for (const { before, aside } of [...joinedChecks].reverse()) {
+    const back = await checks.update(before.id, () => before);
     if (!back.ok) return back;
     const gone = aside === null ? succeed(null) : await checks.discard(aside);
     if (!gone.ok) return gone;

@@ -91,7 +91,7 @@ export async function surveyBackup(
   const { header } = passed.value;
   return succeed({
     createdAt: header.createdAt,
-    madeHere: header.phone !== undefined && header.phone === phone,
+    madeHere: header.phone === phone,
     checks: { ...names, present: present.checks },
     submissions: { added: added.submissions.size, present: present.submissions },
     decisions: { added: added.decisions.size, present: present.decisions },

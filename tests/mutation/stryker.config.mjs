@@ -32,7 +32,7 @@ const wordsOfFaults = "tests/records/check/readCheck.test.ts";
 const ofStorage = (...names) => names.map((each) => `tests/storage/${each}.test.ts`);
 const tests = {
   "records/text": [ownTests, wordsOfFaults],
-  "records/text/faultWords.ts": wordsOfFaults,
+  "records/text/faultWords.ts": [ownTests, wordsOfFaults],
   "storage/addSubmission.ts": ofStorage("deskStore"),
   "storage/checkRow.ts": ofStorage("checkRow", "damagedRows"),
   "storage/database.ts": ofStorage("packStore", "versions"),
@@ -40,9 +40,9 @@ const tests = {
   "storage/joinedRows.ts": ofStorage("joinedRows", "damagedRows"),
   "storage/joining.ts": ofStorage("checkStore"),
   "storage/outboxDatabase.ts": ofStorage("outboxStore"),
-  "storage/restoreBackup.ts": ofStorage("backup"),
+  "storage/restoreBackup.ts": ofStorage("restoreBackup", "backup"),
   "storage/sharedParts.ts": ofStorage("sharedParts", "sharedCopy"),
-  "storage/surveyBackup.ts": ofStorage("backup"),
+  "storage/surveyBackup.ts": ofStorage("surveyBackup", "backup"),
   "storage/takeIn.ts": ofStorage("takeIn", "backup"),
   "storage/waitingRows.ts": ofStorage("leftPage", "damagedRows", "checkStore"),
 };

@@ -28,6 +28,7 @@ export type BackupLine =
       readonly text: string;
       readonly receivedAt: string;
       readonly sentAt?: string;
+      readonly from?: string;
       readonly place?: number;
       readonly way: Way;
       readonly photosLeftOut: number;
@@ -92,6 +93,7 @@ const lineSchema = z.discriminatedUnion("kind", [
     text: z.string(),
     receivedAt: time,
     sentAt: z.optional(time),
+    from: z.optional(long),
     place: z.optional(z.number()),
     way: z.enum(["file", "link", "code", "backup", "desk"]),
     photosLeftOut: count,
