@@ -1,9 +1,10 @@
 import { parseReadingId } from "../physics/readings/index.ts";
 import type { PartialCheckRecord } from "../records/check/checkRecord.ts";
+import { fullTravelTicksId } from "../records/check/fullTravel.ts";
 import type { StoredCheck } from "../records/check/storedCheck.ts";
 import type { Entry } from "../records/entry/entry.ts";
-import { recordWithEntry } from "../records/entry/entryPath.ts";
-import { isPlainObject } from "../records/text/plainObject.ts";
+import { recordWithEntry, withField } from "../records/entry/entryPath.ts";
+import { isPlainObject, type PlainObject } from "../records/text/plainObject.ts";
 import { mergeChecks } from "./mergeChecks.ts";
 import { contentOf, isSame } from "./sameContent.ts";
 
@@ -13,18 +14,39 @@ function lastChange({ updatedAt, deletedAt }: StoredCheck): string {
 }
 
 /** Things that are one whole: half of one and half of another would be neither. */
-const wholes: readonly string[] = ["stop", "limits", "photos", "events", "entries", "progress"];
+const wholes: readonly string[] = ["stop", "fitted", "aside"];
+/** What tells one job, person, library or check of the whole travel from another: theirs is not mixed either. */
+const identities: readonly string[] = [
+  "id",
+  "name",
+  "by",
+  "pack",
+  "edition",
+  "measure",
+  "movement",
+];
+
+function isAnother(older: unknown, newer: unknown): boolean {
+  if (!isPlainObject(older) || !isPlainObject(newer)) return false;
+  return identities.some(
+    (field) =>
+      older[field] !== undefined &&
+      newer[field] !== undefined &&
+      !isSame(older[field], newer[field]),
+  );
+}
 
 /** `older` as far as `newer` has the same places, so that joining takes from it only what is missing. */
 function sharedPlaces(older: unknown, newer: unknown): unknown {
+  if (isAnother(older, newer)) return older;
   if (isPlainObject(older) && isPlainObject(newer)) {
     const shared = Object.keys(older).filter((key) => Object.hasOwn(newer, key));
-    return Object.fromEntries(
-      shared.map((key) => [
-        key,
-        wholes.includes(key) ? older[key] : sharedPlaces(older[key], newer[key]),
-      ]),
-    );
+    const placeOf = (key: string): unknown => {
+      if (wholes.includes(key)) return older[key];
+      // A side without limits lacks those of the other version.
+      return key === "limits" && isSame(newer[key], []) ? [] : sharedPlaces(older[key], newer[key]);
+    };
+    return Object.fromEntries(shared.map((key) => [key, placeOf(key)]));
   }
   if (Array.isArray(older) && Array.isArray(newer)) {
     return older.flatMap((item: unknown) => {
@@ -41,12 +63,14 @@ function entriesThatFit(
   older: StoredCheck,
   newer: StoredCheck,
 ): { readonly [id: string]: StoredCheck["entries"][string] } {
-  const hasStop = newer.record.stop !== undefined;
+  const groups = ({ record, aside }: StoredCheck): PlainObject => ({ ...record, aside });
+  const [theirs, ours] = [groups(older), groups(newer)];
   const hasLimits = (side: string): boolean =>
-    (newer.record.corners.find((corner) => corner.side === side)?.limits.length ?? 0) > 0;
+    newer.record.corners.some((corner) => corner.side === side && corner.limits.length > 0);
   const fits = (id: string): boolean => {
     const [first = "", second] = id.split(".");
-    if (first === "stop") return !hasStop;
+    if (ours[first] !== undefined && wholes.includes(first)) return false;
+    if (isAnother(theirs[first], ours[first])) return false;
     return second !== "limits" || !hasLimits(first);
   };
   return Object.fromEntries(
@@ -54,6 +78,23 @@ function entriesThatFit(
       ([id, { texts }]) => Object.hasOwn(newer.entries, id) || (fits(id) && texts.some(Boolean)),
     ),
   );
+}
+
+/** The ± and the source of a ride figure are that figure's: of one that the newer has, they stay behind. */
+function withRideOf(older: StoredCheck, newer: StoredCheck): StoredCheck {
+  const { ride } = older.record;
+  if (ride === undefined) return older;
+  const own = newer.record.ride ?? {};
+  const rest = <Of extends object>(marks: Of | undefined): Of | undefined => {
+    const kept = Object.entries(marks ?? {}).filter(([name]) => !Object.hasOwn(own, name));
+    return kept.length === 0 ? undefined : (Object.fromEntries(kept) as Of);
+  };
+  const lacking = withField(
+    withField(ride, "tolerances", rest(ride.tolerances)),
+    "estimated",
+    rest(ride.estimated),
+  );
+  return { ...older, record: { ...older.record, ride: lacking } };
 }
 
 /** Where the layout is of another kind, its readings are others too. */
@@ -75,12 +116,10 @@ function withEntriesFollowed(
   newer: StoredCheck,
   older: StoredCheck,
 ): PartialCheckRecord {
-  const sameLayout = newer.record.layout?.kind === older.record.layout?.kind;
+  const kind = newer.record.layout?.kind;
+  const isOtherLayout = kind !== undefined && kind !== older.record.layout?.kind;
   const follows = (id: string): boolean => {
-    const place = parseReadingId(id);
-    if (place === null) return false;
-    if (place.of === "geometry" && !sameLayout && newer.record.layout?.kind !== undefined)
-      return false;
+    if (isOtherLayout && parseReadingId(id)?.of === "geometry") return false;
     if (!Object.hasOwn(newer.entries, id)) return true;
     return isSame(recordWithEntry(newer.record, id, empty, entries), newer.record);
   };
@@ -94,14 +133,12 @@ function withEntriesFollowed(
  * never on the other is in both afterwards. What the newer has, cleared readings included, stands.
  */
 export function withMissing(newer: StoredCheck, given: StoredCheck): StoredCheck {
-  const older = withLayoutOf({ ...given, entries: entriesThatFit(given, newer) }, newer);
-  const base: StoredCheck = {
-    ...newer,
-    record: sharedPlaces(older.record, newer.record) as StoredCheck["record"],
-    // With nothing as their past, entries that differ are the newer's, and the record follows them.
-    entries: {},
-  };
-  const joined = mergeChecks(base, newer, { ...older, name: newer.name, progress: newer.progress });
+  const fitting = { ...given, entries: entriesThatFit(given, newer) };
+  const { name, progress } = newer;
+  const older = { ...withRideOf(withLayoutOf(fitting, newer), newer), name, progress };
+  // With nothing as their past, entries that differ are the newer's, and the record follows them.
+  const base = { ...(sharedPlaces(older, newer) as StoredCheck), entries: {} };
+  const joined = mergeChecks(base, newer, older);
   const record = withEntriesFollowed(joined.record, joined.entries, newer, given);
   return newer.deletedAt === undefined
     ? { ...joined, record }
@@ -114,7 +151,16 @@ export function withMissing(newer: StoredCheck, given: StoredCheck): StoredCheck
  */
 export function asTakenIn(backup: StoredCheck, madeHere: boolean): StoredCheck {
   if (madeHere) return backup;
-  return { ...backup, progress: { ...backup.progress, cautionsFor: null, stood: [] } };
+  const { [fullTravelTicksId]: _ticks, ...entries } = backup.entries;
+  const { fullTravel } = backup.record;
+  return {
+    ...backup,
+    entries,
+    ...(fullTravel && {
+      record: { ...backup.record, fullTravel: { ...fullTravel, acknowledged: null } },
+    }),
+    progress: { ...backup.progress, cautionsFor: null, stood: [] },
+  };
 }
 
 /**

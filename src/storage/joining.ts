@@ -6,9 +6,8 @@ let join: Join | null = null;
 
 /** Fetches what joins two versions of a check. The list shows checks without it; a write asks for it. */
 export async function fetchJoining(): Promise<void> {
-  if (join !== null) return;
   try {
-    join = (await import("./mergeChecks.ts")).mergeChecks;
+    join ??= (await import("./mergeChecks.ts")).mergeChecks;
   } catch {
     // Then two versions are kept beside each other, and the next write tries again.
   }

@@ -1,9 +1,8 @@
-import { limitOf } from "../physics/readings/index.ts";
+import { parseReadingId } from "../physics/readings/index.ts";
 import { withMergedAdvice } from "../records/check/advised.ts";
-import type { PartialCheckRecord } from "../records/check/checkRecord.ts";
+import type { PartialCorner } from "../records/check/checkRecord.ts";
 import type { StoredCheck } from "../records/check/storedCheck.ts";
-import type { Entry } from "../records/entry/entry.ts";
-import { limitIn, recordWithEntry } from "../records/entry/entryPath.ts";
+import { recordWithEntry, withField } from "../records/entry/entryPath.ts";
 import { isPlainObject, type PlainObject } from "../records/text/plainObject.ts";
 import { withMergedPhotos } from "./mergePhotos.ts";
 import { isSame } from "./sameContent.ts";
@@ -13,6 +12,11 @@ function keyOf(value: unknown): string | null {
   return isPlainObject(value) && typeof value.side === "string" ? value.side : null;
 }
 
+/** An entry or a reading: its number, unit, ±, and who took it with what, are one thing. */
+function isOneThing({ texts, values }: PlainObject): boolean {
+  return Array.isArray(texts) || Array.isArray(values);
+}
+
 /**
  * Joins two versions that grew from `base`, field by field: what only one side changed is taken from
  * that side; what both changed is taken from `mine`, the one written later.
@@ -20,7 +24,7 @@ function keyOf(value: unknown): string | null {
 function mergeValue(base: unknown, mine: unknown, theirs: unknown): unknown {
   if (isSame(mine, theirs) || isSame(base, theirs)) return mine;
   if (isSame(base, mine)) return theirs;
-  if (isPlainObject(mine) && isPlainObject(theirs))
+  if (isPlainObject(mine) && isPlainObject(theirs) && !isOneThing(mine))
     return mergeObject(isPlainObject(base) ? base : {}, mine, theirs);
   if (Array.isArray(mine) && Array.isArray(theirs)) {
     return mergeList(Array.isArray(base) ? base : [], mine, theirs);
@@ -39,11 +43,10 @@ function mergeObject(base: PlainObject, mine: PlainObject, theirs: PlainObject):
 
 function mergeList(base: unknown[], mine: unknown[], theirs: unknown[]): unknown[] {
   const all = [...base, ...mine, ...theirs];
-  if (all.length > 0 && all.every((item) => keyOf(item) !== null)) {
+  if (all.every((item) => keyOf(item) !== null)) {
     const find = (list: unknown[], key: string): unknown =>
       list.find((item) => keyOf(item) === key);
-    const keys = ["left", "right"].filter((key) => all.some((item) => keyOf(item) === key));
-    return keys
+    return ["left", "right"]
       .map((key) => mergeValue(find(base, key), find(mine, key), find(theirs, key)))
       .filter((item) => item !== undefined);
   }
@@ -54,36 +57,92 @@ function mergeList(base: unknown[], mine: unknown[], theirs: unknown[]): unknown
   return mine;
 }
 
-/** Where both changed one entry, the record's field follows the entry that was taken. */
-function withDisputedEntries(
+type Joined = Pick<StoredCheck, "record" | "entries">;
+
+/**
+ * The record's field follows the entry where both changed that, and where it is made of two entries of
+ * which each may have changed one.
+ */
+function withEntriesAgreeing(
+  { record, entries }: Joined,
   base: StoredCheck,
   mine: StoredCheck,
   theirs: StoredCheck,
-  record: PartialCheckRecord,
-): PartialCheckRecord {
-  return Object.entries(mine.entries).reduce((agreed, [id, entry]) => {
-    const others = [base.entries[id], theirs.entries[id]];
-    const disputed =
-      others.every((other) => !isSame(entry, other)) && !isSame(others[0], others[1]);
-    return disputed ? recordWithEntry(agreed, id, entry, mine.entries) : agreed;
+): Joined {
+  const agreed = Object.entries(entries).reduce((current, [id, entry]) => {
+    const [before, ours, others] = [base.entries[id], mine.entries[id], theirs.entries[id]];
+    if (isSame(ours, others)) return current;
+    const bothChanged = !isSame(ours, before) && !isSame(others, before);
+    const isOfTwo = parseReadingId(id)?.of === "settle";
+    return bothChanged || isOfTwo ? recordWithEntry(current, id, entry, entries) : current;
   }, record);
+  return { record: agreed, entries };
 }
 
-/** A limit taken out on one side moves the others: its entries and readings must agree again. */
-function withLimitsAgreeing(
-  record: PartialCheckRecord,
-  entries: { readonly [id: string]: Entry },
-): { record: PartialCheckRecord; entries: { readonly [id: string]: Entry } } {
-  let agreed = record;
-  const kept: { [id: string]: Entry } = {};
-  for (const [id, entry] of Object.entries(entries)) {
-    if (limitOf(id) !== null) {
-      if (limitIn(record, id) === undefined) continue;
-      agreed = recordWithEntry(agreed, id, entry);
-    }
-    kept[id] = entry;
-  }
-  return { record: agreed, entries: kept };
+/** Entries of which those that begin so are one version's. */
+function withEntriesOf(
+  entries: StoredCheck["entries"],
+  prefix: string,
+  version: StoredCheck,
+): StoredCheck["entries"] {
+  const others = Object.entries(entries).filter(([id]) => !id.startsWith(prefix));
+  const own = Object.entries(version.entries).filter(([id]) => id.startsWith(prefix));
+  return Object.fromEntries([...others, ...own]);
+}
+
+function cornerOf({ record }: StoredCheck, side: string): PartialCorner | undefined {
+  return record.corners.find((corner) => corner.side === side);
+}
+
+/**
+ * Limits go by their place. Where there are more in one version than in another, one version's were taken
+ * whole, and their entries with them: else the reading of one would stand under another. So were those of
+ * a side that one version has taken out.
+ */
+function withSidesOfOne(
+  joined: Joined,
+  base: StoredCheck,
+  mine: StoredCheck,
+  theirs: StoredCheck,
+): Joined {
+  return ["left", "right"].reduce((agreed, side) => {
+    const [before, ours, others] = [base, mine, theirs].map((check) => cornerOf(check, side));
+    const wasTakenOut = before !== undefined && (ours === undefined || others === undefined);
+    const [limitsBefore = [], limits = [], othersLimits = []] = [before, ours, others].map(
+      (corner) => corner?.limits,
+    );
+    const asMany = limitsBefore.length === limits.length && limits.length === othersLimits.length;
+    if (asMany && !wasTakenOut) return agreed;
+    const unchanged = wasTakenOut ? isSame(before, ours) : isSame(limitsBefore, limits);
+    const taken = unchanged ? theirs : mine;
+    const corners = agreed.record.corners.map((corner) =>
+      corner.side === side ? { ...corner, limits: cornerOf(taken, side)?.limits ?? [] } : corner,
+    );
+    const prefix = wasTakenOut ? `${side}.` : `${side}.limits.`;
+    return {
+      record: { ...agreed.record, corners },
+      entries: withEntriesOf(agreed.entries, prefix, taken),
+    };
+  }, joined);
+}
+
+const stopChoices = ["stop.source", "stop.packId"];
+
+/** A stop that one version has chosen is that one's whole: what the other did was done to another stop. */
+function withStopOfOne(
+  joined: Joined,
+  base: StoredCheck,
+  mine: StoredCheck,
+  theirs: StoredCheck,
+): Joined {
+  const hasChosen = ({ record, entries }: StoredCheck): boolean =>
+    record.stop !== undefined && stopChoices.some((id) => !isSame(entries[id], base.entries[id]));
+  const chooser = [mine, theirs].find(hasChosen);
+  if (chooser === undefined) return joined;
+  return {
+    record: withField(joined.record, "stop", chooser.record.stop),
+    entries: withEntriesOf(joined.entries, "stop.", chooser),
+  };
 }
 
 /**
@@ -95,34 +154,22 @@ export function mergeChecks(
   mine: StoredCheck,
   theirs: StoredCheck,
 ): StoredCheck {
-  const {
-    record: joinedRecord,
-    entries,
-    progress,
-    name,
-    earlier,
-    aside,
-  } = mergeObject(
+  const { progress, name, earlier, aside, ...merged } = mergeObject(
     base as unknown as PlainObject,
     mine as unknown as PlainObject,
     theirs as unknown as PlainObject,
   ) as unknown as StoredCheck;
+  const agreeing = [withEntriesAgreeing, withSidesOfOne, withStopOfOne].reduce<Joined>(
+    (current, agree) => agree(current, base, mine, theirs),
+    merged,
+  );
   const record = withMergedPhotos(
-    withMergedAdvice(
-      withDisputedEntries(base, mine, theirs, joinedRecord),
-      mine.record.advised,
-      theirs.record.advised,
-    ),
+    withMergedAdvice(agreeing.record, mine.record.advised, theirs.record.advised),
     base.record.photos,
     mine.record.photos,
     theirs.record.photos,
   );
-  const limitCounts = (check: StoredCheck): string =>
-    check.record.corners.map(({ side, limits }) => `${side}${limits.length}`).join();
-  const joined =
-    limitCounts(mine) === limitCounts(theirs)
-      ? { record, entries }
-      : withLimitsAgreeing(record, entries);
+  const joined = { record, entries: agreeing.entries };
   const { deletedAt: _, lastVerdict, aside: _aside, ...kept } = mine;
   const stands = lastVerdict !== undefined && isSame(joined.record, mine.record);
   return {

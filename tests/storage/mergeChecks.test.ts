@@ -16,6 +16,8 @@ const ids = [
   "left.gap",
   "right.gap",
   "left.rideHeight",
+  "left.liftedHeight",
+  "left.pushedHeight",
   "pivotToStop",
   "armAngle",
   "stop.freeHeight",

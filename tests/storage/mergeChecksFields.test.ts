@@ -86,6 +86,17 @@ describe("fields of two versions", () => {
     const other = withRecord(base, { events: [{ a: 1 }] });
     expect(events(mergeChecks(base, longer, other))).toEqual([{ a: 1 }, { a: 2 }]);
     expect(events(mergeChecks(empty, longer, other))).toEqual([{ a: 1 }, { a: 2 }]);
+    // An item that each began is no common one, and one that is gone is none.
+    const [begun, otherBegun] = [
+      withRecord(base, { events: [{ a: 1, b: 1 }] }),
+      withRecord(base, { events: [{ a: 2, c: 1 }] }),
+    ];
+    expect(events(mergeChecks(empty, begun, otherBegun))).toEqual([{ a: 1, b: 1 }]);
+    const changed = withRecord(base, { events: [{ a: 9 }, { a: 2 }] });
+    expect(events(mergeChecks(longer, changed, other))).toEqual([{ a: 9 }, { a: 2 }]);
+    // As many objects on every side: each is joined with its own.
+    const third = withRecord(base, { events: [{ a: 1, c: 3 }, { a: 2 }] });
+    expect(events(mergeChecks(longer, changed, third))).toEqual([{ a: 9, c: 3 }, { a: 2 }]);
   });
 });
 

@@ -49,6 +49,9 @@ export function contactsFound({ corners }: FullTravelRecord): number {
   );
 }
 
+/** Which of its cautions are ticked, until all are. */
+export const fullTravelTicksId = "fullTravel.cautions";
+
 /** Where a contact is typed: travel and height apart, so that changing the way loses neither. */
 export function contactEntryId(
   side: Side,

@@ -2,6 +2,7 @@ import { useEffect, useMemo } from "preact/hooks";
 import {
   changeFullTravel,
   type FullTravelRecord,
+  fullTravelTicksId,
   noFullTravel,
   withFullTravelEntries,
 } from "../../records/check/fullTravel.ts";
@@ -42,8 +43,6 @@ export interface FullTravelScreenProps {
   readonly go: (step: string) => void;
 }
 
-const ticksId = `${fullTravelStep}.cautions`;
-
 const springId = `${fullTravelStep}.spring`;
 
 /** As chosen; a check that was acknowledged before this was asked had its spring taken out. */
@@ -59,7 +58,7 @@ function ticksOf(
   cautions: readonly FullTravelCaution[],
 ): readonly string[] {
   return found.acknowledged === null
-    ? (stored.entries[ticksId]?.texts ?? [])
+    ? (stored.entries[fullTravelTicksId]?.texts ?? [])
     : cautions.map(({ id }) => id);
 }
 
@@ -81,7 +80,7 @@ function withTick(
   const others = ticksOf(stored, found, cautions).filter((each) => each !== id);
   const texts = ticked ? [...others, id] : others;
   const whole = cautions.every((caution) => texts.includes(caution.id));
-  const entries = { ...stored.entries, [ticksId]: { texts, unit: "", tol: "" } as const };
+  const entries = { ...stored.entries, [fullTravelTicksId]: { texts, unit: "", tol: "" } as const };
   return changeFullTravel({ ...stored, entries }, (record) => ({
     ...record,
     acknowledged: whole ? new Date().toISOString() : null,
