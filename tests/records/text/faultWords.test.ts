@@ -378,7 +378,7 @@ describe("what is wrong with it", () => {
   });
 
   it("is of the check, where no field of it is named so", () => {
-    const issue = { code: "custom", path: ["other"], message: "is odd", input: 1 } as const;
+    const issue = { code: "custom" as const, path: ["other"], message: "is odd", input: 1 };
     expect(issueFault(issue, { other: 1 })).toEqual({
       code: "fieldFault",
       sentence: ["The check: is odd."],
